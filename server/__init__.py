@@ -1,0 +1,1 @@
+"""Swaptrail: the Flask app and, in `core`, the domain that phone and server share."""
