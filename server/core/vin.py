@@ -1,0 +1,60 @@
+"""Vehicle identification number: its form and its check digit, explained.
+
+Source: 49 CFR 565.15(c), Tables III to V. The digit is mandatory in North America only, so a digit
+that does not fit is a remark, never a refusal.
+"""
+
+_VALUES = {
+    "A": 1, "B": 2, "C": 3, "D": 4, "E": 5, "F": 6, "G": 7, "H": 8, "J": 1, "K": 2, "L": 3, "M": 4,
+    "N": 5, "P": 7, "R": 9, "S": 2, "T": 3, "U": 4, "V": 5, "W": 6, "X": 7, "Y": 8, "Z": 9,
+}  # fmt: skip
+_WEIGHTS = (8, 7, 6, 5, 4, 3, 2, 10, 0, 9, 8, 7, 6, 5, 4, 3, 2)
+LENGTH = 17
+
+
+def look(vin: str) -> dict:
+    """Return {"vin", "state", "sentence", "sum", "digit"} for a typed number.
+
+    `state` is "none", "incomplete", "wrong_character", "fits" or "does_not_fit".
+    """
+    text = "".join([c for c in vin.upper() if c not in " -"])
+    answer = {"vin": text, "state": "none", "sentence": "", "sum": None, "digit": None}
+    if not text:
+        return answer
+    for index in range(len(text)):
+        if not ("0" <= text[index] <= "9" or text[index] in _VALUES):
+            answer["state"] = "wrong_character"
+            answer["sentence"] = (
+                "Character {} is {}. A VIN uses digits and letters, but never I, O or Q.".format(
+                    index + 1, text[index]
+                )
+            )
+            return answer
+    if len(text) != LENGTH:
+        answer["state"] = "incomplete"
+        answer["sentence"] = "{} of {} characters.".format(len(text), LENGTH)
+        return answer
+    total = weighted_sum(text)
+    digit = "0123456789X"[total % 11]
+    answer["sum"] = total
+    answer["digit"] = digit
+    if text[8] == digit:
+        answer["state"] = "fits"
+        answer["sentence"] = "The check digit (character 9) fits."
+    else:
+        answer["state"] = "does_not_fit"
+        answer["sentence"] = (
+            "Character 9 is {}, the check digit would be {}. North American numbers always have it; "
+            "others need not. Read the number once more.".format(text[8], digit)
+        )
+    return answer
+
+
+def weighted_sum(vin: str) -> int:
+    """Return the weighted sum of 17 characters; its remainder by 11 is the digit, 10 written X."""
+    total = 0
+    for index in range(LENGTH):
+        character = vin[index]
+        value = _VALUES[character] if character in _VALUES else int(character)
+        total += value * _WEIGHTS[index]
+    return total
