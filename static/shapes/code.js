@@ -1,0 +1,21 @@
+// @ts-check
+/**
+ * A label code as it stands on the label: two groups, one unmistakable face, never broken.
+ */
+import { html } from "lit-html";
+
+/**
+ * @param {string} shown the code as the core shows it, "K7F-3M"; "" where a unit has no label yet
+ * @param {{size?: "small"|"large"|"plain", none?: string}} [options] `plain` stands inside a
+ *   sentence, without the outline of a label; `none` is said where there is no code
+ */
+export function code(shown, { size = "small", none = "no label" } = {}) {
+  if (!shown) {
+    return html`<span class="code-none">${none}</span>`;
+  }
+  const groups = shown.split("-");
+  // The hyphen stays in the text, so that a copied or spoken code is the whole code.
+  return html`<span class="code code-${size}" translate="no"
+    >${groups.map((group, n) => html`${n ? html`<span class="code-join">-</span>` : ""}<span
+        class="code-group">${group}</span>`)}</span>`;
+}
