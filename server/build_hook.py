@@ -102,9 +102,7 @@ def check_reader(modules: Path) -> None:
     """
     script = (modules / "barcode-detector/dist/es/zxing-exported.js").read_text()
     wanted = re.findall(r'"([0-9a-f]{64})"', script)
-    found = hashlib.sha256(
-        (modules / "zxing-wasm/dist/reader/zxing_reader.wasm").read_bytes()
-    ).hexdigest()
+    found = hashlib.sha256((modules / "zxing-wasm/dist/reader/zxing_reader.wasm").read_bytes()).hexdigest()
     if wanted != [found]:
         raise VendorError(
             f"zxing_reader.wasm has SHA-256 {found}, but barcode-detector wants "

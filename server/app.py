@@ -1,0 +1,72 @@
+"""Puts the server together: one app for one data folder at one address."""
+
+from dataclasses import dataclass
+from dataclasses import field
+from datetime import timedelta
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from flask import Flask
+from flask_wtf.csrf import CSRFProtect
+
+from server import assets
+from server import database
+from server import errors
+from server import installation
+from server import pairing
+from server import photos
+from server import projection
+from server import security
+from server import sessions
+from server import sync
+from server.photo_store import MOST_BYTES
+from server.shell import find_static
+from server.shell import load_shell
+from server.storage import DataFolder
+from server.try_limit import TryLimit
+
+PAIRING_TRIES = 10
+PAIRING_SECONDS = 300
+SESSION_DAYS = 400  # what browsers keep a cookie for at most; every visit begins them anew
+
+
+@dataclass(frozen=True)
+class Config:
+    """Where the data lies, under which address it is served, and from where the app's files come."""
+
+    data: Path
+    base: str
+    static: Path = field(default_factory=find_static)
+
+
+def create_app(config: Config) -> Flask:
+    """Returns the app; nothing is opened before this call."""
+    folder = DataFolder(config.data)
+    shell = load_shell(config.static)
+    app = Flask("server", static_folder=None, template_folder=None)
+    database.init_app(app, folder)
+    address = urlsplit(config.base)
+    app.config.update(
+        BASE_ADDRESS=config.base,
+        SECRET_KEY=folder.secret_key(),
+        MAX_CONTENT_LENGTH=MOST_BYTES,
+        # Cookies do not tell ports apart, so two installations on one machine need two names.
+        SESSION_COOKIE_NAME=f"swaptrail-{address.port or address.scheme}",
+        SESSION_COOKIE_HTTPONLY=True,
+        SESSION_COOKIE_SAMESITE="Strict",
+        SESSION_COOKIE_SECURE=address.scheme == "https",
+        SESSION_REFRESH_EACH_REQUEST=False,  # /api/session does; files of the app carry no cookie
+        PERMANENT_SESSION_LIFETIME=timedelta(days=SESSION_DAYS),
+        WTF_CSRF_TIME_LIMIT=None,  # a phone may come back after weeks; the session itself ends it
+        WTF_CSRF_SSL_STRICT=False,  # wants a Referer, which some phones leave out; Origin is checked
+    )
+    app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
+    errors.init_app(app)
+    security.init_app(app, config.base, shell.script_hashes)
+    CSRFProtect(app)
+    sessions.init_app(app)
+    assets.init_app(app, shell)
+    projection.init_app(app)
+    for part in (installation, pairing, photos, sync):
+        app.register_blueprint(part.blueprint)
+    return app

@@ -1,0 +1,76 @@
+"""Sends the phone app: its one page for every route of it, its files, its service worker."""
+
+from flask import Blueprint
+from flask import Flask
+from flask import Response
+from flask import current_app
+from flask import request
+
+from server.errors import NotFound
+from server.shell import MANIFEST_URL
+from server.shell import SHELL_URL
+from server.shell import WORKER_URL
+from server.shell import Asset
+from server.shell import Shell
+
+blueprint = Blueprint("assets", __name__)
+
+_FOREVER = "public, max-age=31536000, immutable"
+_ASK_AGAIN = "no-cache"
+
+
+def init_app(app: Flask, shell: Shell) -> None:
+    """Serves `shell` from this app."""
+    app.extensions["shell"] = shell
+    app.register_blueprint(blueprint)
+
+
+def current_shell() -> Shell:
+    """Returns the build that the running app serves."""
+    shell: Shell = current_app.extensions["shell"]
+    return shell
+
+
+@blueprint.get("/")
+@blueprint.get("/pair")
+@blueprint.get("/U/<code>")
+@blueprint.get("/u/<code>")
+@blueprint.get("/job/<path:rest>")
+def page(code: str = "", rest: str = "") -> Response:
+    """Answers every route of the app with its one page; the app reads the address itself."""
+    return _send(current_shell().assets[SHELL_URL], _ASK_AGAIN)
+
+
+@blueprint.get("/app/<path:name>")
+def app_file(name: str) -> Response:
+    """Sends one file of the app."""
+    asset = current_shell().assets.get(f"/app/{name}")
+    if asset is None:
+        raise NotFound("path", name, "a file of the app")
+    named = request.args.get("v")
+    return _send(asset, _FOREVER if named and asset.sha256.startswith(named) else _ASK_AGAIN)
+
+
+@blueprint.get("/manifest.webmanifest")
+def manifest() -> Response:
+    """Sends what a phone needs to put the app on its home screen."""
+    return _send(current_shell().assets[MANIFEST_URL], _ASK_AGAIN)
+
+
+@blueprint.get("/sw.js")
+def service_worker() -> Response:
+    """Sends the service worker with the list of this build's files in it."""
+    return _send(current_shell().assets[WORKER_URL], _ASK_AGAIN)
+
+
+def _send(asset: Asset, cache: str) -> Response:
+    packed = "gzip" in request.accept_encodings
+    response = Response(asset.packed if packed else asset.body)
+    response.headers["Content-Type"] = asset.mime_type
+    if packed:
+        response.content_encoding = "gzip"
+    response.headers["Vary"] = "Accept-Encoding"
+    response.headers["Cache-Control"] = cache
+    # Two encodings are two representations and must not share a tag (RFC 9110, 8.8.3.3).
+    response.set_etag(asset.sha256 + ("-gzip" if packed else ""))
+    return response.make_conditional(request)

@@ -1,0 +1,75 @@
+"""The one address of an installation: scheme, host and port, fixed for the life of a data folder.
+
+A browser keeps storage, permissions and the installed app by that address, and labels carry it.
+Under another address the same phone would be an empty one, with what it has not sent out of reach.
+"""
+
+import ipaddress
+from urllib.parse import urlsplit
+
+from sqlite_utils import Database
+
+from server.storage.folder import keep_setting
+from server.storage.folder import setting
+
+DEFAULT_HOST = "localhost"
+DEFAULT_PORT = 8765
+_SETTING = "base_address"
+
+
+class AddressRefused(Exception):
+    """The address asked for cannot be served; the text says what to do."""
+
+
+def settle(db: Database, host: str | None, port: int | None) -> str:
+    """Returns the data folder's address, fixing it at first use; refuses another one later.
+
+    None takes what was fixed, or the default.
+    """
+    kept = setting(db, _SETTING)
+    if kept is None:
+        base = _join(host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
+        keep_setting(db, _SETTING, base)
+        return base
+    parts = urlsplit(kept)
+    asked = _join(host or parts.hostname or "", parts.port or 80 if port is None else port)
+    if asked != kept:
+        raise AddressRefused(
+            f"This data folder answers at {kept} and stays there: phones keep their unsent work "
+            f"under that address and labels carry it. Leave out --host and --port, or start "
+            f"{asked} with another --data folder."
+        )
+    return kept
+
+
+def refuse_beyond_loopback(host: str) -> None:
+    """Refuses a host that other machines reach: over plain HTTP the app would only half work."""
+    if not is_loopback(host):
+        raise AddressRefused(
+            f"{host} is reached from other machines, and off loopback a phone gives neither the "
+            "camera nor offline work to a page that comes without HTTPS, which this version does "
+            f"not serve. Leave out --host and use the app on this machine, at {DEFAULT_HOST}."
+        )
+
+
+def is_loopback(host: str) -> bool:
+    """Tells whether `host` names this machine alone."""
+    if host == "localhost":
+        return True
+    try:
+        return ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return False
+
+
+def bind_host(base: str) -> str:
+    """Returns the address to listen on for a base address on loopback."""
+    host = urlsplit(base).hostname or ""
+    return "127.0.0.1" if host == "localhost" else host
+
+
+def _join(host: str, port: int) -> str:
+    if not 1 <= port <= 65535:
+        raise AddressRefused(f"--port {port} is not a port. Take one from 1 to 65535.")
+    name = f"[{host}]" if ":" in host else host
+    return f"http://{name}" if port == 80 else f"http://{name}:{port}"  # as a browser writes it

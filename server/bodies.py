@@ -1,0 +1,30 @@
+"""How JSON comes in: bounded, and refused in plain words when it is none."""
+
+import json
+
+from flask import request
+
+from server.core.errors import shorten
+from server.errors import BadRequest
+
+
+def json_object(limit: int) -> dict:
+    """Returns the request's JSON object, whatever Content-Type it came with."""
+    request.max_content_length = limit
+    data = request.get_data(cache=False)
+    try:
+        value = json.loads(data)
+    except (ValueError, RecursionError):
+        start = data[:40].decode("utf-8", "replace")
+        raise BadRequest("body", shorten(start), "a JSON object") from None
+    if not isinstance(value, dict):
+        raise BadRequest("body", shorten(value), "a JSON object")
+    return value
+
+
+def text_field(body: dict, name: str, most: int, least: int = 0) -> str:
+    """Returns a text field of a body within its length limits."""
+    value = body.get(name)
+    if not isinstance(value, str) or not least <= len(value) <= most:
+        raise BadRequest(name, shorten(value), f"text of {least} to {most} characters")
+    return value

@@ -1,0 +1,66 @@
+"""Which session a device id belongs to: the one that used it first, until it is paired again."""
+
+import re
+
+from sqlite_utils import Database
+
+from server.core.errors import shorten
+from server.errors import BadRequest
+
+_ID = re.compile(r"d[0-9a-f]{16}")
+
+
+def is_id(value: object) -> bool:
+    """Tells whether `value` has the form of a device id."""
+    return isinstance(value, str) and _ID.fullmatch(value) is not None
+
+
+def checked_id(body: dict) -> str:
+    """Returns the device id in a request's body."""
+    device = body.get("device")
+    if not isinstance(device, str) or not is_id(device):
+        raise BadRequest("device", shorten(device), '"d" and 16 hex digits')
+    return device
+
+
+SEEN_EVERY_MS = 60_000  # a phone that only asks for news must not cost a disk write each time
+
+
+def claim(db: Database, device: str, session: int | None, now: int) -> bool:
+    """Binds a new device id to `session`; returns whether the id is this session's to use."""
+    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    if row is None:
+        db.conn.execute(
+            "INSERT INTO devices (device, session, first_seen, last_seen) VALUES (?, ?, ?, ?)",
+            [device, session, now, now],
+        )
+        return True
+    if row[0] != session:
+        return False
+    db.conn.execute(
+        "UPDATE devices SET last_seen = ? WHERE device = ? AND last_seen < ?",
+        [now, device, now - SEEN_EVERY_MS],
+    )
+    return True
+
+
+def take_over(db: Database, device: str, session: int, now: int) -> None:
+    """Gives a device id to a session that was just paired.
+
+    The phone of that id lost its cookie, so the session that held it ends, unless it has others.
+    """
+    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    if row is None:
+        claim(db, device, session, now)
+        return
+    db.conn.execute("UPDATE devices SET session = ?, last_seen = ? WHERE device = ?", [session, now, device])
+    db.conn.execute(
+        "UPDATE sessions SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL "
+        "AND NOT EXISTS (SELECT 1 FROM devices WHERE session = sessions.id)",
+        [now, row[0]],
+    )
+
+
+def note_app(db: Database, device: str, app: str) -> None:
+    """Notes which build of the app a device runs."""
+    db.conn.execute("UPDATE devices SET app = ? WHERE device = ? AND app <> ?", [app, device, app])

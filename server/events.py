@@ -1,0 +1,141 @@
+"""The event log in the database: taking in, reading on from a cursor, heads, quarantine."""
+
+import json
+from typing import NamedTuple
+
+from sqlite_utils import Database
+
+from server import intake
+from server import named
+from server.core import canon
+from server.core import envelope
+from server.devices import claim
+from server.storage import writing
+
+
+class Receipt(NamedTuple):
+    """How many events were new, and {"device", "seq", "reason", "code"} of each not taken."""
+
+    stored: int
+    refused: list[dict]
+
+
+def receive(db: Database, entries: list, session: int | None, now: int) -> Receipt:
+    """Takes a batch of {"event", "hash"} in, in one transaction; returns after the commit.
+
+    `session` is whose phone sends it; None is the server itself, filling a fresh data folder.
+    """
+    with writing(db):
+        return take_in(db, entries, session, now)
+
+
+def take_in(db: Database, entries: list, session: int | None, now: int) -> Receipt:
+    """Does the work of `receive` inside a transaction that is open already."""
+    stored, refused = 0, []
+    heads: dict[str, intake.Head] = {}
+    claims: dict[str, bool] = {}
+    for entry in entries:
+        event = entry.get("event") if isinstance(entry, dict) else None
+        reason = intake.malformed(event)
+        if reason is not None:
+            refused.append(_refusal(event, "malformed", reason))
+            continue
+        device = event["device"]
+        if device not in claims:
+            claims[device] = claim(db, device, session, now)
+            heads[device] = head(db, device)
+        body = envelope.canonical(event)
+        digest = canon.sha256_hex(body)
+        kept = kept_hash(db, device, event["seq"])
+        if kept != digest and not claims[device]:
+            refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
+            continue
+        verdict = intake.judge(event, digest, entry.get("hash"), heads[device], kept)
+        if verdict.action == "store":
+            _store(db, event, body, digest, now)
+            heads[device] = intake.Head(event["seq"], digest)
+            stored += 1
+        elif verdict.action == "quarantine":
+            _set_apart(db, event, body, digest, verdict.reason, now)
+        if verdict.code:
+            refused.append(_refusal(event, verdict.code, verdict.reason))
+    return Receipt(stored, refused)
+
+
+def head(db: Database, device: str) -> intake.Head:
+    """Returns the number and hash of the last event kept of a device."""
+    row = db.conn.execute(
+        "SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1", [device]
+    ).fetchone()
+    return intake.Head(*row) if row else intake.NO_HEAD
+
+
+def kept_hash(db: Database, device: str, seq: int) -> str | None:
+    """Returns the hash of the event kept under an identity, or None."""
+    row = db.conn.execute("SELECT hash FROM events WHERE device = ? AND seq = ?", [device, seq]).fetchone()
+    return row[0] if row else None
+
+
+def last_n(db: Database) -> int:
+    """Returns the number of the event received last, 0 for an empty log."""
+    last: int = db.conn.execute("SELECT coalesce(max(n), 0) FROM events").fetchone()[0]
+    return last
+
+
+def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
+    """Returns the next events behind `cursor` in order of receipt, at least one if there is any."""
+    found, size = [], 0
+    rows = db.conn.execute(
+        "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
+        [cursor, most],
+    )
+    for n, received_at, digest, body in rows:
+        size += len(body)
+        if found and size > most_bytes:
+            break
+        found.append({"n": n, "received_at": received_at, "hash": digest, "event": json.loads(body)})
+    rows.close()
+    return found
+
+
+def of_unit(db: Database, unit: str) -> list[dict]:
+    """Returns every event that names a unit, in order of receipt."""
+    rows = db.conn.execute(
+        "SELECT body FROM event_units JOIN events USING (n) WHERE unit = ? ORDER BY n", [unit]
+    )
+    return [json.loads(body) for (body,) in rows]
+
+
+def _store(db: Database, event: dict, body: str, digest: str, now: int) -> None:
+    row = [event["device"], event["seq"], digest, event["prev"], event["kind"], event["job"]]
+    n = db.conn.execute(
+        "INSERT INTO events (device, seq, hash, prev, kind, job, body, received_at) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        [*row, body, now],
+    ).lastrowid
+    db.conn.executemany(
+        "INSERT INTO event_units (unit, n) VALUES (?, ?)",
+        [(unit, n) for unit in named.units(event)],
+    )
+    photo = named.photo(event)
+    if photo is not None:
+        db.conn.execute("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", [photo, n])
+
+
+def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, now: int) -> None:
+    db.conn.execute(
+        "INSERT OR IGNORE INTO quarantine (device, seq, hash, body, reason, received_at) "
+        "VALUES (?, ?, ?, ?, ?, ?)",
+        [event["device"], event["seq"], digest, body, reason, now],
+    )
+
+
+def _refusal(event: object, code: str, reason: str) -> dict:
+    fields = event if isinstance(event, dict) else {}
+    device, seq = fields.get("device"), fields.get("seq")
+    return {
+        "device": device if isinstance(device, str) else None,
+        "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,
+        "reason": reason,
+        "code": code,
+    }

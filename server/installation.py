@@ -1,0 +1,44 @@
+"""Which installation answers, in what build, and what a phone may do here."""
+
+from flask import Blueprint
+from flask import Response
+from flask import session as cookie
+from flask_wtf.csrf import generate_csrf
+from sqlite_utils import Database
+
+from server.answers import json_answer
+from server.assets import current_shell
+from server.clock import now_ms
+from server.database import database
+from server.sessions import current_session
+from server.storage.folder import setting
+
+blueprint = Blueprint("installation", __name__)
+
+
+@blueprint.get("/api/ping")
+def ping() -> Response:
+    """Proves that this server answers, and not a network's sign-in page."""
+    return json_answer({"ok": True, "now": now_ms()})
+
+
+@blueprint.get("/api/session")
+def session() -> Response:
+    """Tells a phone whether it is paired, and gives it the token that its writes need."""
+    found = current_session()
+    cookie.modified = True  # begins the cookie's days anew
+    return json_answer(
+        {
+            "csrf": generate_csrf(),
+            "paired": found is not None,
+            "name": found.name if found else "",
+            "installation": installation_id(database()),
+            "build": current_shell().build,
+            "now": now_ms(),
+        }
+    )
+
+
+def installation_id(db: Database) -> str:
+    """Returns the random id of this data folder."""
+    return setting(db, "installation") or ""

@@ -1,0 +1,94 @@
+"""Decides about one event that a phone sends: a pure function of the event and what is kept.
+
+    store       the next of its device: kept
+    repeat      already kept, byte for byte: harmless
+    quarantine  the same identity with other bytes, or a chain that left the kept one: kept apart
+    refuse      malformed, changed on the way, or after a gap: sent again once it is right
+
+A fact that conflicts with another fact is none of these: it is stored, and the fold flags it.
+"""
+
+from typing import NamedTuple
+
+from server.core import envelope
+from server.core.errors import BadInput
+
+LARGEST_EVENT = 64 * 1024
+# The phone's interpreter allows far less nesting than this one: an event that only the server
+# could read would stop every phone.
+DEEPEST_EVENT = 12
+
+
+class Head(NamedTuple):
+    """The end of a device's kept chain."""
+
+    seq: int
+    hash: str
+
+
+NO_HEAD = Head(0, "")
+
+
+class Verdict(NamedTuple):
+    """What to do with an event; `code` and `reason` go back to the phone when it is not kept."""
+
+    action: str
+    code: str = ""
+    reason: str = ""
+
+
+def malformed(event: object) -> str | None:
+    """Returns why this cannot be kept as an event, or None; an unknown kind is no reason."""
+    if _deeper_than(event, DEEPEST_EVENT):
+        return f"The event is nested deeper than {DEEPEST_EVENT} levels."
+    try:
+        envelope.check(event)
+        text = envelope.canonical(event)  # type: ignore[arg-type]  # checked to be an object
+    except BadInput as error:
+        return error.message()
+    size = len(text.encode())
+    if size > LARGEST_EVENT:
+        return f"The event has {size} bytes, at most {LARGEST_EVENT} are taken."
+    return None
+
+
+def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Verdict:
+    """Returns what to do with a well-formed event whose hash is `digest`.
+
+    `head` is the end of its device's kept chain, `kept` the hash kept under its identity if any.
+    """
+    seq = event["seq"]
+    if claimed != digest:
+        return Verdict("refuse", "changed", f"Event {seq} does not match its hash: a byte was changed.")
+    if kept == digest:
+        return Verdict("repeat")
+    if kept is not None:
+        return Verdict(
+            "quarantine",
+            "forked",
+            f"Another event {seq} of this device is kept already, so two phones use one identity. "
+            "Both are kept; this phone goes on as a new device.",
+        )
+    if seq > head.seq + 1:
+        return Verdict(
+            "refuse",
+            "gap",
+            f"Events {head.seq + 1} to {seq - 1} of this device are missing. Send them first.",
+        )
+    if event["prev"] != head.hash:
+        return Verdict(
+            "quarantine",
+            "forked",
+            f"Event {seq} does not continue the event {head.seq} that is kept. It is kept apart; "
+            "this phone goes on as a new device.",
+        )
+    return Verdict("store")
+
+
+def _deeper_than(value: object, levels: int) -> bool:
+    if not isinstance(value, dict | list):
+        return False
+    if levels == 0:
+        return True
+    inner = value.values() if isinstance(value, dict) else value
+    return any(_deeper_than(item, levels - 1) for item in inner)

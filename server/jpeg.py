@@ -1,0 +1,100 @@
+"""Walks the segments of a JPEG, to know its size and everything that rides along in it.
+
+Source: ITU-T T.81, annex B. A picture from a phone may carry where and when it was taken; the app
+re-encodes, and the server takes only what came out of that.
+"""
+
+from typing import NamedTuple
+
+MOST_SCANS = 64  # a progressive file may repeat scans without end to keep a decoder busy
+
+_START, _END, _SCAN = 0xD8, 0xD9, 0xDA
+_FRAMES = {*range(0xC0, 0xD0)} - {0xC4, 0xC8, 0xCC}
+_RESTARTS = range(0xD0, 0xD8)
+
+
+class NotJpeg(Exception):
+    """The bytes are no whole JPEG; the text says where it breaks."""
+
+
+class Picture(NamedTuple):
+    """A JPEG's size in pixels, and the names of segments that may tell more than the picture."""
+
+    width: int
+    height: int
+    extras: list[str]
+
+
+def read(data: bytes) -> Picture:
+    """Returns what the segments say; raises NotJpeg where they do not add up."""
+    if data[:3] != b"\xff\xd8\xff":
+        raise NotJpeg("It does not begin like a JPEG.")
+    at, scans, size = 2, 0, None
+    extras: list[str] = []
+    while True:
+        marker, at = _marker(data, at)
+        if marker == _END:
+            break
+        body, at = _body(data, at)
+        if marker in _FRAMES:
+            if size is not None or len(body) < 5:
+                raise NotJpeg("It does not hold exactly one picture.")
+            size = (int.from_bytes(body[3:5]), int.from_bytes(body[1:3]))
+        elif marker == _SCAN:
+            scans += 1
+            if scans > MOST_SCANS:
+                raise NotJpeg("It has too many scans.")
+            at = _after_scan(data, at)
+        else:
+            extra = _extra(marker, body)
+            if extra:
+                extras.append(extra)
+    if size is None or not scans or 0 in size:
+        raise NotJpeg("It holds no picture.")
+    if at != len(data):
+        extras.append("data behind the picture")
+    return Picture(*size, extras)
+
+
+def _marker(data: bytes, at: int) -> tuple[int, int]:
+    if data[at : at + 1] != b"\xff":
+        raise NotJpeg(f"A segment is missing at byte {at}.")
+    while data[at : at + 1] == b"\xff":  # fill bytes are allowed, B.1.1.2
+        at += 1
+    if at >= len(data):
+        raise NotJpeg("It ends too early.")
+    return data[at], at + 1
+
+
+def _body(data: bytes, at: int) -> tuple[bytes, int]:
+    length = int.from_bytes(data[at : at + 2])
+    if length < 2 or at + length > len(data):
+        raise NotJpeg("It ends too early.")
+    return data[at + 2 : at + length], at + length
+
+
+def _after_scan(data: bytes, at: int) -> int:
+    """Returns where the next segment begins behind entropy-coded data."""
+    while True:
+        at = data.find(b"\xff", at)
+        if at < 0 or at + 1 >= len(data):
+            raise NotJpeg("It ends too early.")
+        following = data[at + 1]
+        if following not in _RESTARTS and following not in (0x00, 0xFF):
+            return at
+        at += 1 if following == 0xFF else 2
+
+
+def _extra(marker: int, body: bytes) -> str | None:
+    """Names a segment that is not needed to show the picture, or returns None."""
+    if marker == 0xE1:
+        return "XMP" if body.startswith(b"http://ns.adobe.com/") else "EXIF"
+    if marker == 0xED:
+        return "IPTC"
+    if marker == 0xFE:
+        return "a comment"
+    if 0xE0 <= marker <= 0xEF:
+        names = {0xE0: (b"JFIF\0",), 0xE2: (b"ICC_PROFILE\0",), 0xEE: (b"Adobe",)}
+        if not body.startswith(names.get(marker, ())):
+            return f"an application segment {marker - 0xE0}"
+    return None

@@ -1,0 +1,107 @@
+"""Lets phones in: one-time links, made in the terminal or by a phone that is in already."""
+
+import secrets
+
+import qrcode
+from flask import Blueprint
+from flask import Response
+from flask import current_app
+from flask import request
+from sqlite_utils import Database
+
+from server import devices
+from server import sessions
+from server.answers import json_answer
+from server.bodies import json_object
+from server.bodies import text_field
+from server.clock import now_ms
+from server.database import database
+from server.errors import NotAllowed
+from server.storage import writing
+from server.try_limit import TryLimit
+
+blueprint = Blueprint("pairing", __name__)
+
+MOST_BYTES = 4096
+LINK_MINUTES = 15
+
+
+@blueprint.post("/api/pair")
+def pair() -> Response:
+    """Turns a one-time token into a session for this phone."""
+    limit: TryLimit = current_app.extensions["pairing_tries"]
+    asker = request.remote_addr or ""
+    limit.check(asker)
+    body = json_object(MOST_BYTES)
+    token = text_field(body, "token", 200)
+    device = devices.checked_id(body)
+    name = text_field(body, "name", 80).strip()
+    db, now = database(), now_ms()
+    with writing(db):
+        if not _use_up(db, token, now):
+            limit.count(asker)
+            raise NotAllowed(
+                "token",
+                "a link that was used or has expired",
+                "a fresh pairing link",
+                "This pairing link was used already or has expired. Ask for a fresh one.",
+            )
+        session = sessions.begin_session(db, name, now)
+        devices.take_over(db, device, session.id, now)
+    return json_answer({"paired": True, "name": session.name})
+
+
+@blueprint.post("/api/pairings")
+def invite() -> Response:
+    """Makes a link for the next phone, with the QR symbol to show it as rows of 0 and 1."""
+    session = sessions.require_session()
+    json_object(MOST_BYTES)
+    now = now_ms()
+    link = make_link(database(), current_app.config["BASE_ADDRESS"], now, made_by=session.id)
+    return json_answer(
+        {"link": link, "expires_at": now + LINK_MINUTES * 60_000, "qr": _rows(qr_matrix(link))}
+    )
+
+
+def make_link(
+    db: Database,
+    base: str,
+    now: int,
+    *,
+    made_by: int | None = None,
+    minutes: int = LINK_MINUTES,
+    uses: int = 1,
+) -> str:
+    """Returns a new pairing link; its token stands behind # and so never in a request line."""
+    token = secrets.token_urlsafe(24)
+    with writing(db):
+        db.conn.execute("DELETE FROM pairings WHERE expires_at <= ? OR uses_left = 0", [now])
+        db.conn.execute(
+            "INSERT INTO pairings (token_hash, made_by, made_at, expires_at, uses_left) "
+            "VALUES (?, ?, ?, ?, ?)",
+            [sessions.token_hash(token), made_by, now, now + minutes * 60_000, uses],
+        )
+    return f"{base}/pair#{token}"
+
+
+def qr_matrix(link: str) -> list[list[bool]]:
+    """Returns the QR symbol of a link without its margin."""
+    symbol = qrcode.QRCode(error_correction=qrcode.constants.ERROR_CORRECT_M, border=0)
+    symbol.add_data(link)
+    symbol.make(fit=True)
+    matrix: list[list[bool]] = symbol.get_matrix()
+    return matrix
+
+
+def _rows(matrix: list[list[bool]]) -> list[str]:
+    return ["".join("1" if dark else "0" for dark in row) for row in matrix]
+
+
+def _use_up(db: Database, token: str, now: int) -> bool:
+    """Takes one use off a token that is still good; inside a transaction."""
+    used = db.conn.execute(
+        "UPDATE pairings SET uses_left = uses_left - 1 "
+        "WHERE token_hash = ? AND expires_at > ? AND uses_left > 0",
+        [sessions.token_hash(token), now],
+    )
+    return used.rowcount == 1

@@ -1,0 +1,70 @@
+"""`swaptrail reason CASE.json`: the engine alone, JSON in, JSON out.
+
+Bad input of any kind ends with exit code 2 and one line that names the field, what was found and
+what is wanted, so that a script can rely on it.
+"""
+
+import json
+import sys
+
+from server.core.errors import BadInput
+from server.core.reason import reason
+from server.core.reason import to_decimals
+
+# As many as a case of sixteen suspects can have.
+_MOST_EXPLANATIONS = 65536
+_LARGEST_FILE = 5_000_000
+
+
+def run(path: str) -> int:
+    """Print what the case in the file says; return the exit code."""
+    try:
+        answer = reason(read_case(path), most=_MOST_EXPLANATIONS)
+    except BadInput as error:
+        print(_on_one_line(error.message()), file=sys.stderr)
+        return 2
+    print(json.dumps(to_decimals(answer), indent=2, ensure_ascii=False))
+    return 0
+
+
+def read_case(path: str):
+    """Return the JSON value in the file; a file that is no plain JSON is bad input."""
+    try:
+        with open(path, "rb") as file:
+            content = file.read(_LARGEST_FILE + 1)
+    except OSError as error:
+        raise BadInput(path, error.strerror or "no access", "a file that can be read") from None
+    if len(content) > _LARGEST_FILE:
+        raise BadInput(path, "a larger file", f"a file of at most {_LARGEST_FILE} bytes")
+    try:
+        text = content.decode("utf-8")
+    except UnicodeDecodeError as error:
+        raise BadInput(path, f"other bytes at byte {error.start}", "UTF-8 text") from None
+    try:
+        return json.loads(text, object_pairs_hook=_object, parse_constant=_refuse_constant)
+    except json.JSONDecodeError as error:
+        where = f"{error.msg} in line {error.lineno}, column {error.colno}"
+        raise BadInput(path, where, "JSON") from None
+    except RecursionError:
+        raise BadInput(path, "lists or objects nested too deeply", "a case") from None
+    except ValueError:
+        # A whole number of thousands of digits, which Python declines to read.
+        raise BadInput(path, "a number that is too long", "a number of everyday size") from None
+
+
+def _object(pairs: list) -> dict:
+    """Build an object, refusing a key that comes twice: one of the two would be lost."""
+    result = {}
+    for key, value in pairs:
+        if key in result:
+            raise BadInput(key, "the key twice in one object", "each key once")
+        result[key] = value
+    return result
+
+
+def _refuse_constant(name: str):
+    raise BadInput("case", name, "numbers that JSON has")
+
+
+def _on_one_line(message: str) -> str:
+    return " ".join(message.split())

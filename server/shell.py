@@ -1,0 +1,153 @@
+"""The phone app as one fixed set of files with a build id.
+
+A phone takes a build whole or not at all, so every file is read once at start, hashed, compressed,
+and listed for the service worker. Nothing on disk can change under a phone that is installing.
+"""
+
+import base64
+import gzip
+import hashlib
+import json
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+# What is part of the app, and as what it is served: guessing differs between machines.
+MIME_TYPES = {
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".jpg": "image/jpeg",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".mp3": "audio/mpeg",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".wasm": "application/wasm",
+    ".wav": "audio/wav",
+    ".webmanifest": "application/manifest+json",
+    ".woff2": "font/woff2",
+}
+
+SHELL_URL = "/"
+CORE_URL = "/app/core.json"
+MANIFEST_URL = "/manifest.webmanifest"
+WORKER_URL = "/sw.js"
+
+# In static/sw.js, inside quotes: the worker parses it as JSON.
+PLACEHOLDER = "__PRECACHE__"
+
+_OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
+_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm")
+_INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
+
+
+class ShellIncomplete(Exception):
+    """Files of the phone app are missing; the text says how to get them."""
+
+
+@dataclass(frozen=True)
+class Asset:
+    """One file, ready to send."""
+
+    body: bytes
+    packed: bytes
+    sha256: str
+    mime_type: str
+
+
+@dataclass(frozen=True)
+class Shell:
+    """All files of one build by their address, and what the headers must allow."""
+
+    build: str
+    assets: dict[str, Asset]
+    script_hashes: list[str]
+
+    def precached_bytes(self) -> int:
+        """Returns what a first visit transfers, compressed."""
+        return sum(len(asset.packed) for asset in self.assets.values())
+
+
+def find_static() -> Path:
+    """Returns the app's folder: inside an installed package, or beside it in a checkout."""
+    here = Path(__file__).resolve().parent
+    packaged = here / "_static"
+    return packaged if packaged.is_dir() else here.parent / "static"
+
+
+def load_shell(static: Path) -> Shell:
+    """Reads the whole app into memory."""
+    missing = [name for name in _NEEDED if not (static / name).is_file()]
+    if missing:
+        raise ShellIncomplete(
+            f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
+            "with pip, which fetches what the app is made of."
+        )
+    assets = {SHELL_URL: _asset(static / "index.html")}
+    assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
+    for file in app_files(static):
+        assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
+    assets[CORE_URL] = _packed(core_bundle(), ".json")
+    worker = (static / "sw.js").read_text("utf-8")
+    build = _build_id(assets, worker)
+    script_hashes = _script_hashes(assets[SHELL_URL].body)
+    assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
+    return Shell(build, assets, script_hashes)
+
+
+def app_files(static: Path) -> list[Path]:
+    """Returns the files served under /app/."""
+    return sorted(
+        file
+        for file in static.rglob("*")
+        if file.is_file()
+        and file.suffix in MIME_TYPES
+        and file.suffix != ".json"  # npm's own files
+        and "node_modules" not in file.parts
+        and file.relative_to(static).as_posix() not in _OUTSIDE_APP
+    )
+
+
+def core_bundle() -> bytes:
+    """Returns the core's Python files as the JSON that the phone writes into its interpreter."""
+    package = Path(__file__).resolve().parent
+    files = {"server/__init__.py": (package / "__init__.py").read_text("utf-8")}
+    for file in (package / "core").rglob("*.py"):
+        files[f"server/{file.relative_to(package).as_posix()}"] = file.read_text("utf-8")
+    return json.dumps({"files": files}, ensure_ascii=False, sort_keys=True).encode()
+
+
+def _asset(file: Path) -> Asset:
+    return _packed(file.read_bytes(), file.suffix)
+
+
+def _packed(body: bytes, suffix: str) -> Asset:
+    # mtime 0: the same bytes at every start
+    packed = gzip.compress(body, 9, mtime=0)
+    return Asset(body, packed, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
+
+
+def _build_id(assets: dict[str, Asset], worker: str) -> str:
+    digest = hashlib.sha256(worker.encode())
+    for url in sorted(assets):
+        digest.update(f"{url} {assets[url].sha256}\n".encode())
+    return digest.hexdigest()[:16]
+
+
+def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
+    if worker.count(PLACEHOLDER) != 1:
+        raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
+    files = [{"url": url, "sha256": assets[url].sha256} for url in sorted(assets)]
+    return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
+
+
+def _script_hashes(page: bytes) -> list[str]:
+    """Returns the CSP sources of the page's inline scripts, in practice its import map.
+
+    An import map cannot be a file of its own, and the policy allows no inline script unnamed.
+    """
+    return [
+        "'sha256-" + base64.b64encode(hashlib.sha256(script).digest()).decode() + "'"
+        for script in _INLINE_SCRIPT.findall(page)
+    ]

@@ -1,0 +1,64 @@
+"""One folder holds everything of an installation, so that a copy of it is a backup."""
+
+import os
+import secrets
+from contextlib import closing
+from pathlib import Path
+
+from sqlite_utils import Database
+
+from .connection import open_database
+from .connection import writing
+from .migrations import migrations
+
+SECRET_BYTES = 32
+
+
+class DataFolder:
+    """The paths of a data folder, made and brought up to date on opening."""
+
+    def __init__(self, root: Path):
+        self.root = Path(root)
+        self.database = self.root / "swaptrail.db"
+        self.photos = self.root / "photos"
+        self.keys = self.root / "keys"
+
+    def prepare(self) -> None:
+        """Makes what is missing and runs the migrations that are due."""
+        self.photos.mkdir(parents=True, exist_ok=True)
+        self.keys.mkdir(exist_ok=True, mode=0o700)
+        with closing(self.open()) as db:
+            migrations.apply(db)
+            with writing(db):
+                # Tells a phone that a new or an older log answers at the same address.
+                db.conn.execute(
+                    "INSERT OR IGNORE INTO settings VALUES ('installation', ?)",
+                    [secrets.token_hex(8)],
+                )
+
+    def open(self) -> Database:
+        """Returns a new connection; the caller closes it."""
+        return open_database(self.database)
+
+    def secret_key(self) -> bytes:
+        """Returns the key that signs cookies, made at first use and readable by its owner only."""
+        path = self.keys / "cookie.key"
+        if not path.exists():
+            part = path.with_suffix(".part")
+            descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
+            with os.fdopen(descriptor, "wb") as file:
+                file.write(secrets.token_bytes(SECRET_BYTES))
+            os.replace(part, path)
+        return path.read_bytes()
+
+
+def setting(db: Database, name: str) -> str | None:
+    """Returns a setting's value, or None while it was never made."""
+    row = db.conn.execute("SELECT value FROM settings WHERE name = ?", [name]).fetchone()
+    return row[0] if row else None
+
+
+def keep_setting(db: Database, name: str, value: str) -> None:
+    """Writes a setting once; settings are never changed afterwards."""
+    with writing(db):
+        db.conn.execute("INSERT INTO settings (name, value) VALUES (?, ?)", [name, value])

@@ -1,0 +1,145 @@
+"""The steps that make and change the tables; each runs once, in one transaction with its record.
+
+Never edit a step that was released: add another.
+"""
+
+from sqlite_utils import Database
+from sqlite_utils import Migrations
+
+migrations = Migrations("swaptrail")
+
+
+@migrations()
+def make_settings(db: Database) -> None:
+    """Facts about this data folder that never change: its address, its identity."""
+    db.conn.execute("CREATE TABLE settings (name TEXT PRIMARY KEY, value TEXT NOT NULL) STRICT")
+
+
+@migrations()
+def make_sessions(db: Database) -> None:
+    """Who may talk to the server. Tokens are kept as hashes: a stolen file opens nothing."""
+    db.conn.execute(
+        """CREATE TABLE sessions (
+            id INTEGER PRIMARY KEY,
+            token_hash TEXT NOT NULL UNIQUE,
+            name TEXT NOT NULL,
+            created_at INTEGER NOT NULL,
+            revoked_at INTEGER
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE pairings (
+            token_hash TEXT PRIMARY KEY,
+            made_by INTEGER REFERENCES sessions(id),
+            made_at INTEGER NOT NULL,
+            expires_at INTEGER NOT NULL,
+            uses_left INTEGER NOT NULL CHECK (uses_left >= 0)
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE devices (
+            device TEXT PRIMARY KEY,
+            session INTEGER REFERENCES sessions(id),
+            first_seen INTEGER NOT NULL,
+            last_seen INTEGER NOT NULL,
+            app TEXT NOT NULL DEFAULT ''
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX devices_by_session ON devices (session)")
+
+
+@migrations()
+def make_events(db: Database) -> None:
+    """The log. `n` is the order of receipt; AUTOINCREMENT because a cursor must never be reused."""
+    db.conn.execute(
+        """CREATE TABLE events (
+            n INTEGER PRIMARY KEY AUTOINCREMENT,
+            device TEXT NOT NULL REFERENCES devices(device),
+            seq INTEGER NOT NULL,
+            hash TEXT NOT NULL,
+            prev TEXT NOT NULL,
+            kind TEXT NOT NULL,
+            job TEXT,
+            body TEXT NOT NULL,
+            received_at INTEGER NOT NULL,
+            UNIQUE (device, seq)
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX events_by_job ON events (job, n)")
+    for verb in ("UPDATE", "DELETE"):
+        db.conn.execute(
+            f"""CREATE TRIGGER events_refuse_{verb.lower()} BEFORE {verb} ON events
+            BEGIN SELECT RAISE(ABORT, 'events are only ever appended'); END"""
+        )
+    db.conn.execute(
+        """CREATE TABLE event_units (
+            unit TEXT NOT NULL,
+            n INTEGER NOT NULL REFERENCES events(n),
+            PRIMARY KEY (unit, n)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE quarantine (
+            id INTEGER PRIMARY KEY,
+            device TEXT NOT NULL,
+            seq INTEGER NOT NULL,
+            hash TEXT NOT NULL,
+            body TEXT NOT NULL,
+            reason TEXT NOT NULL,
+            received_at INTEGER NOT NULL,
+            UNIQUE (device, seq, hash)
+        ) STRICT"""
+    )
+
+
+@migrations()
+def make_photos(db: Database) -> None:
+    """What is in the photo folder, and which events name a photo, stored yet or not."""
+    db.conn.execute(
+        """CREATE TABLE photos (
+            sha256 TEXT PRIMARY KEY,
+            bytes INTEGER NOT NULL,
+            width INTEGER NOT NULL,
+            height INTEGER NOT NULL,
+            stored_at INTEGER NOT NULL
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE event_photos (
+            sha256 TEXT NOT NULL,
+            n INTEGER NOT NULL REFERENCES events(n),
+            PRIMARY KEY (sha256, n)
+        ) STRICT, WITHOUT ROWID"""
+    )
+
+
+@migrations()
+def make_caches(db: Database) -> None:
+    """Answers of the core, good for one length of the log and one core. Safe to drop."""
+    for name in ("job_cache", "unit_cache"):
+        db.conn.execute(
+            f"""CREATE TABLE {name} (
+                question TEXT PRIMARY KEY,
+                upto INTEGER NOT NULL,
+                core TEXT NOT NULL,
+                answer TEXT NOT NULL
+            ) STRICT"""
+        )
+
+
+@migrations()
+def make_labels(db: Database) -> None:
+    """Every code that was ever printed, so that none is printed twice."""
+    db.conn.execute(
+        """CREATE TABLE label_batches (
+            id INTEGER PRIMARY KEY,
+            made_at INTEGER NOT NULL,
+            base TEXT NOT NULL
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE labels (
+            code TEXT PRIMARY KEY,
+            batch INTEGER NOT NULL REFERENCES label_batches(id)
+        ) STRICT"""
+    )
