@@ -139,8 +139,9 @@ def _mistyped(code: str) -> dict:
             return {
                 "outcome": "mistyped",
                 "title": "Not a label code",
-                "sentence": "{} has the character {}, which no label uses. Read the label "
-                "again.".format(shown(code), character),
+                "sentence": "{} has the character {}, which no label uses. Read the label again.".format(
+                    shown(code), character
+                ),
             }
     return {
         "outcome": "mistyped",

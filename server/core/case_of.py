@@ -1,0 +1,122 @@
+"""From the state of a job to the case that the reasoning works on."""
+
+from . import exchange
+from .wiring import CHECKS
+
+_SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
+
+
+def case_of(state, job: dict) -> dict:
+    """Return the case (README of the command `reason` has its form) of a job as it stands."""
+    tests = [_test(job, test) for test in job["tests"]]
+    now = {"fitted": {}, "cleaned": job["pending"]["cleaned"],
+           "repaired": job["pending"]["repaired"]}  # fmt: skip
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    for position in job["positions"]:
+        if holds.get(position["id"]):
+            now["fitted"][position["id"]] = holds[position["id"]]
+    case = {
+        "positions": [_position(position) for position in job["positions"]],
+        "units": _units(state, job, now["fitted"]),
+        "tests": tests,
+        "meter": _meter(job),
+        "rates": _rates(job),
+        "confidence": job["confidence_ppm"] / 1000000,
+    }
+    if tests:
+        case["now"] = now
+    return case
+
+
+def _position(position: dict) -> dict:
+    return {
+        "id": position["id"],
+        "name": position["name"],
+        "group": position["group"],
+        "reach_minutes": position["reach_minutes"],
+    }
+
+
+def _units(state, job, fitted) -> list[dict]:
+    """Return every unit that the tests saw, that sits on the vehicle now, or that is at hand."""
+    wanted = {}
+    for test in job["tests"]:
+        for position in test["fitted"]:
+            wanted[test["fitted"][position]] = True
+    for position in fitted:
+        wanted[fitted[position]] = True
+    for identity in state.units:
+        unit = state.units[identity]
+        if unit["claims"]:
+            continue
+        if unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"]):
+            wanted[identity] = True
+    units = []
+    for identity in sorted(wanted):
+        unit = state.units[identity]
+        at_hand = unit["place"] in ("out", "stock") and not unit["claims"]
+        units.append(
+            {
+                "id": identity,
+                "name": exchange.short_name(state, job, identity),
+                "part": unit["part"],
+                "available": at_hand,
+            }
+        )
+    return units
+
+
+def _test(job, test) -> dict:
+    """Return one test; what is in dispute says nothing, an empty position counts as unplugged."""
+    unplugged, silent, fitted = [], list(test["silent"]), {}
+    for position in job["positions"]:
+        place = position["id"]
+        if place in test["disputed"] and place not in silent:
+            silent.append(place)
+        if place in test["unplugged"] or place not in test["fitted"]:
+            unplugged.append(place)
+        else:
+            fitted[place] = test["fitted"][place]
+    faulted = [place for place in test["faulted"] if place not in silent]
+    return {
+        "fitted": fitted,
+        "faulted": faulted,
+        "cleaned": test["cleaned"],
+        "repaired": test["repaired"],
+        "unplugged": [place for place in unplugged if place not in silent],
+        "silent": sorted(silent),
+        "heard": test["heard"],
+    }
+
+
+def _meter(job) -> list[dict]:
+    """Return one reading per circuit that was gone through since its last repair.
+
+    A circuit reads bad once one of its checks does, and good once all of them do: half a check
+    proves nothing.
+    """
+    repaired = {}
+    for index in range(len(job["repairs"])):
+        repaired[job["repairs"][index]["cause"]] = index + 1
+    readings = []
+    for position in job["positions"]:
+        place = position["id"]
+        since = repaired.get("circuit:" + place, 0)
+        seen = {}
+        for entry in job["meter"]:
+            if entry["position"] == place and entry["repairs_before"] >= since:
+                seen[entry["check"]] = entry["reads"]
+        if "bad" in [seen[check] for check in sorted(seen)]:
+            readings.append({"position": place, "reads": "bad"})
+        elif len([check for check in CHECKS if seen.get(check["id"]) == "good"]) == len(CHECKS):
+            readings.append({"position": place, "reads": "good"})
+    return readings
+
+
+def _rates(job) -> dict:
+    rates = {}
+    if job["comes_and_goes"]:
+        rates["shows"] = _SHOWS_COMES_AND_GOES
+    for name in sorted(job["rates"]):
+        rates[name] = job["rates"][name] / 1000000
+    return rates

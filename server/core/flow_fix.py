@@ -1,0 +1,98 @@
+"""The steps once the cause is known: replace the unit, follow the wiring, clean."""
+
+from . import causes
+from . import flow_move
+from . import words
+from .rules.same_part import part_at
+from .step import action
+from .step import draft
+from .step import step
+
+
+def fix_step(state, job: dict, cause: str) -> dict:
+    """Return the step that deals with a live cause of the verdict."""
+    kind, what, _ = causes.split(cause)
+    if kind == "unit":
+        return _replace(state, job, what)
+    if kind == "blocked":
+        return _clean(job, what)
+    base = cause.partition("#")[0]
+    if kind == "circuit":
+        repair = action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired"))
+        made = flow_move.measure(job, what, repair)
+        made["id"] = "wiring." + made["id"]
+        return made
+    return _shared(state, job, cause, base)
+
+
+def _replace(state, job, unit):
+    position = state.units[unit]["position"]
+    part = part_at(state, job, position)
+    name = causes.phrase(state, job, "unit:" + unit)
+    return step(
+        "replace",
+        "Replace {}".format(name),
+        "Read the part number off the old sensor and off the new one. They have to match. "
+        "Stick a label on the new one.",
+        form="new_unit",
+        expects={
+            "position": position,
+            "position_name": words.position_name(job, position),
+            "old": unit,
+            "part": part,
+        },
+        choices=_spares(state, job, position, part),
+        action=action("Fit the new sensor"),
+    )
+
+
+def _spares(state, job, position, part) -> list[dict]:
+    """Return the units at hand that would do, each with the facts that begin the replacement."""
+    tested = {}
+    for test in job["tests"]:
+        for place in test["fitted"]:
+            tested[test["fitted"][place]] = True
+    found = []
+    for identity in sorted(state.units):
+        unit = state.units[identity]
+        at_hand = unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"])
+        if not at_hand or unit["claims"] or not unit["code"] or identity in tested:
+            continue
+        if part and unit["part"] and unit["part"] != part:
+            continue
+        found.append(
+            {
+                "words": "Use {}".format(causes.phrase(state, job, "unit:" + identity)),
+                "events": [start_replacing(position, identity)],
+            }
+        )
+    return found
+
+
+def start_replacing(position: str, unit: str) -> dict:
+    """Return the fact that begins to replace what sits at a position."""
+    return draft("move_started", move="replace", fitted={position: unit}, position=position, reason="")
+
+
+def _clean(job, position):
+    name = words.position_name(job, position)
+    return step(
+        "clean",
+        "Clean {}".format(name),
+        "Wipe the face of the sensor and the edge around it, and look at its aim. Then test again.",
+        action=action(
+            "{} is clean".format(words.sentence_case(name)),
+            draft("cleaned", position=position, note=""),
+        ),
+    )
+
+
+def _shared(state, job, cause, base):
+    return step(
+        "wiring.shared",
+        "Check {}".format(causes.phrase(state, job, cause)),
+        causes.fix(state, job, cause)
+        + " Voltage drop under load, on the supply side and on the ground side, tells more than "
+        "ohms on a dead wire.",
+        action=action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired")),
+    )

@@ -1,0 +1,199 @@
+"""Folding of custody: each unit at exactly one place, each position with at most one unit.
+
+A fact that contradicts the place on record is not dropped and not believed: the unit gets a list of
+claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
+"""
+
+from . import envelope
+from .state import new_unit
+
+
+def _unit_added(state, event, job):
+    data = event["data"]
+    if data["unit"] in state.units:
+        _contradiction(state, event, job, data["unit"], _claim(data["place"], None, None))
+        return
+    unit = new_unit(data["unit"], data["part"], data["serial"])
+    state.units[unit["id"]] = unit
+    _put(state, event, job, unit, data["place"], None, data["how"])
+    if data["code"]:
+        _label(state, event, job, unit, data["code"])
+
+
+def _unit_labelled(state, event, job):
+    unit = _known(state, event, job)
+    _label(state, event, job, unit, event["data"]["code"])
+    _note_move(event, unit, "labelled", event["data"]["how"])
+
+
+def _label_voided(state, event, job):
+    unit = _known(state, event, job)
+    code = event["data"]["code"]
+    if unit["code"] == code:
+        unit["code"] = ""
+        unit["old_codes"].append(code)
+    for conflict in state.conflicts:
+        if conflict["unit"] == unit["id"] and conflict["code"] == code:
+            conflict["open"] = False
+    _note_move(event, unit, "label void", "tapped")
+
+
+def _part_noted(state, event, job):
+    unit = _known(state, event, job)
+    unit["part"] = event["data"]["part"] or unit["part"]
+    unit["serial"] = event["data"]["serial"] or unit["serial"]
+
+
+def _unit_pulled(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    here = _claim("out", None, None)
+    if _disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
+        _contradiction(state, event, job, unit["id"], here)
+        return
+    unit["pulled_from"] = data["position"]
+    _put(state, event, job, unit, "out", None, data["how"])
+
+
+def _unit_fitted(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    claim = _claim("fitted", job["vehicle"], data["position"])
+    occupied = state.vehicles[job["vehicle"]]["holds"].get(data["position"])
+    if _disputed(unit) or unit["place"] != "out" or occupied:
+        _contradiction(state, event, job, unit["id"], claim)
+        return
+    _put(state, event, job, unit, "fitted", data["position"], data["how"])
+    if data["override"]:
+        unit["moves"][-1]["override"] = data["override"]
+
+
+def _unit_moved(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    if _disputed(unit) or unit["place"] == "fitted":
+        _contradiction(state, event, job, unit["id"], _claim(data["place"], None, None))
+        return
+    _put(state, event, job, unit, data["place"], None, data["how"])
+
+
+def _unit_seen(state, event, job):
+    """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt."""
+    data = event["data"]
+    unit = _known(state, event, job)
+    position = data["position"] if data["place"] == "fitted" else None
+    if position and job:
+        other = state.vehicles[job["vehicle"]]["holds"].get(position)
+        if other and other != unit["id"]:
+            _contradiction(state, event, job, other, _claim("fitted", job["vehicle"], position))
+            state.vehicles[job["vehicle"]]["holds"][position] = None
+            state.units[other]["place"] = "out"
+            state.units[other]["vehicle"] = None
+            state.units[other]["position"] = None
+            state.units[other]["job"] = job["id"]
+    unit["claims"] = []
+    for conflict in state.conflicts:
+        if conflict["unit"] == unit["id"]:
+            conflict["open"] = False
+    _put(state, event, job, unit, data["place"], position, data["how"])
+
+
+def _known(state, event, job):
+    """Return the unit an event names; one that nobody introduced is kept, with a flag."""
+    identity = event["data"]["unit"]
+    if identity not in state.units:
+        state.units[identity] = new_unit(identity)
+        _contradiction(state, event, job, identity, _claim("out", None, None))
+    return state.units[identity]
+
+
+def _put(state, event, job, unit, place, position, how):
+    """Take the unit from where it was and put it where the fact says."""
+    if unit["place"] == "fitted" and unit["vehicle"]:
+        holds = state.vehicles[unit["vehicle"]]["holds"]
+        if holds.get(unit["position"]) == unit["id"]:
+            holds[unit["position"]] = None
+    unit["place"] = place
+    unit["position"] = position
+    unit["vehicle"] = job["vehicle"] if job and place == "fitted" else None
+    unit["job"] = job["id"] if job and place in ("fitted", "out") else None
+    if unit["vehicle"]:
+        state.vehicles[unit["vehicle"]]["holds"][position] = unit["id"]
+    if job and job["id"] not in unit["jobs"]:
+        unit["jobs"].append(job["id"])
+    _note_move(event, unit, place, how)
+
+
+def _note_move(event, unit, what, how):
+    unit["moves"].append(
+        {
+            "event": envelope.identity(event),
+            "what": what,
+            "position": event["data"].get("position"),
+            "job": event["job"],
+            "how": how,
+            "at": event["at"],
+            "actor": event["actor"],
+        }
+    )
+
+
+def _label(state, event, job, unit, code):
+    """Bind a code to a unit; a code that another unit already has is a conflict, not a rebinding."""
+    holder = state.codes.get(code)
+    if holder is not None and holder != unit["id"]:
+        _flag(state, event, job, unit["id"], "label", code)
+        return
+    if unit["code"] and unit["code"] != code:
+        unit["old_codes"].append(unit["code"])
+    unit["code"] = code
+    state.codes[code] = unit["id"]
+
+
+def _disputed(unit):
+    return len(unit["claims"]) > 0
+
+
+def _sits(unit, vehicle, position):
+    return unit["place"] == "fitted" and unit["vehicle"] == vehicle and unit["position"] == position
+
+
+def _claim(place, vehicle, position):
+    return {"place": place, "vehicle": vehicle, "position": position}
+
+
+def _contradiction(state, event, job, identity, claim):
+    """Put both claims on record: what the state said, and what this fact says."""
+    unit = state.units[identity]
+    if not unit["claims"]:
+        unit["claims"].append(_claim(unit["place"], unit["vehicle"], unit["position"]))
+    unit["claims"].append(claim)
+    if job and job["id"] not in unit["jobs"]:
+        unit["jobs"].append(job["id"])
+    _note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
+    _flag(state, event, job, identity, "place", None)
+
+
+def _flag(state, event, job, identity, about, code):
+    state.conflicts.append(
+        {
+            "event": envelope.identity(event),
+            "job": job["id"] if job else None,
+            "unit": identity,
+            "about": about,
+            "code": code,
+            "open": True,
+        }
+    )
+
+
+HANDLERS = {
+    "unit_added": _unit_added,
+    "unit_labelled": _unit_labelled,
+    "label_voided": _label_voided,
+    "part_noted": _part_noted,
+    "unit_pulled": _unit_pulled,
+    "unit_fitted": _unit_fitted,
+    "unit_moved": _unit_moved,
+    "unit_seen": _unit_seen,
+}

@@ -1,0 +1,245 @@
+"""The one door into the core: a string in, a string out, the same on the phone and on the server.
+
+Only text crosses, because the phone's border cuts integers to 32 bits. The host keeps the folded
+log; whoever calls it keeps the events.
+"""
+
+import json
+
+from . import canon
+from . import case_of
+from . import chain
+from . import envelope
+from . import kinds
+from . import labels
+from . import layouts
+from . import rules
+from . import scan
+from . import troublecode
+from . import view
+from . import vin as vin_numbers
+from .errors import BadInput
+from .fold import Fold
+from .fold import apply
+from .reason import reason
+
+
+class Host:
+    """Answers `call(text)`; the operations are the methods named `op_...`."""
+
+    def __init__(self):
+        """Start with an empty log."""
+        self.fold = Fold()
+        self.reasoned = {}
+
+    def call(self, text: str) -> str:
+        """Answer {"op": ..., arguments}; {"ok": true, "value"} or {"ok": false, "error"}."""
+        try:
+            try:
+                asked = json.loads(text)
+            except ValueError:
+                raise BadInput("call", text, "JSON")
+            if not isinstance(asked, dict):
+                raise BadInput("call", asked, "an object")
+            operation = getattr(self, "op_" + str(asked.pop("op", "")), None)
+            if operation is None:
+                raise BadInput("op", None, "the name of an operation")
+            try:
+                value = operation(**asked)
+            except TypeError as error:
+                if "argument" not in str(error):
+                    raise
+                raise BadInput("arguments", sorted(asked), "those of the operation")
+            return canon.dumps({"ok": True, "value": value})
+        except BadInput as error:
+            return canon.dumps({"ok": False, "error": error.as_dict()})
+
+    # --- the log
+
+    def op_reset(self, events):
+        """Fold [{"event": envelope}, ...] from nothing."""
+        self.reasoned = {}
+        self.fold.reset(_envelopes(events))
+        return {"count": len(self.fold.events)}
+
+    def op_add(self, events):
+        """Fold more events behind the rest; returns the conflicts they brought."""
+        self.reasoned = {}
+        before = len(self.fold.state.conflicts)
+        self.fold.add(_envelopes(events))
+        return {
+            "count": len(self.fold.events),
+            "conflicts": self.fold.state.conflicts[before:],
+        }
+
+    def op_check(self, events):
+        """Say whether a rule stands against recording these drafts, one after the other."""
+        if len(events) == 1:
+            return {"refusal": _refused(self.fold, events[0], 0)}
+        trial = Fold()
+        trial.events, trial.withdrawn = self.fold.events, self.fold.withdrawn
+        trial.state = self.fold.state.scratch(events[0].get("job") if events else None)
+        for index in range(len(events)):
+            found = _refused(trial, events[index], index)
+            if found:
+                return {"refusal": found}
+            if events[index]["kind"] != "corrected":
+                apply(trial.state, _provisional(events[index], index))
+        return {"refusal": None}
+
+    def op_state(self):
+        """Return the whole state."""
+        return self.fold.state.as_dict()
+
+    def op_conflicts(self):
+        """Return what contradicts, and what was not understood."""
+        state = self.fold.state
+        return {"conflicts": state.conflicts, "not_understood": state.not_understood}
+
+    # --- views
+
+    def op_jobs(self):
+        """Return the list of jobs."""
+        return view.jobs_view(self.fold.state)
+
+    def op_job(self, job):
+        """Return the view of one job, reasoning included."""
+        return view.job_view(self.fold.state, self._job(job), self._reasoned(job))
+
+    def op_unit(self, unit="", code=""):
+        """Return the view of one unit, by id or by label code."""
+        state = self.fold.state
+        identity = unit or state.codes.get(code, "")
+        if identity not in state.units:
+            raise BadInput("code" if code else "unit", code or unit, "a sensor that is on record")
+        return view.unit_view(state, identity)
+
+    def op_units(self):
+        """Return every labelled unit in short."""
+        state = self.fold.state
+        return [
+            view.unit_line(state, identity)
+            for identity in sorted(state.units)
+            if state.units[identity]["code"]
+        ]
+
+    def op_scan(self, text, how, host="", job=None, expects=None):
+        """Say what a scanned or typed label text means at the current step, or at `expects`."""
+        state = self.fold.state
+        if job is None:
+            return scan.meaning(state, None, {}, text, how, host)
+        wanted = expects
+        if wanted is None:
+            wanted = view.job_view(state, self._job(job), self._reasoned(job))["step"]["expects"]
+        return scan.meaning(state, self._job(job), wanted, text, how, host)
+
+    # --- small questions
+
+    def op_canonical(self, value):
+        """Return the canonical JSON of a value and its SHA-256."""
+        text = canon.dumps(value)
+        return {"text": text, "sha256": canon.sha256_hex(text)}
+
+    def op_chain(self, events, seq=0, prev=""):
+        """Return the first fault in one device's chain of envelopes."""
+        return {"fault": chain.first_fault(events, seq, prev)}
+
+    def op_envelope(self, event):
+        """Check an envelope and return its hash."""
+        envelope.check(event)
+        return {"hash": envelope.hash_of(event)}
+
+    def op_code(self, text, host=""):
+        """Parse a label text."""
+        return labels.parse(text, host)
+
+    def op_offer_code(self, random):
+        """Return a code for writing by hand that no unit on record has, from 64 random bytes."""
+        codes = labels.codes_from(random, 1, self.fold.state.codes)
+        if not codes:
+            raise BadInput("random", random, "more random bytes")
+        return {"code": codes[0], "shown": labels.shown(codes[0])}
+
+    def op_codes(self, random, count, taken=None):
+        """Return up to `count` codes."""
+        return labels.codes_from(random, count, taken or [])
+
+    def op_check_character(self, body):
+        """Return the ISO 7064 MOD 37,36 check character of `body`."""
+        return labels.check_character(body)
+
+    def op_vin(self, vin):
+        """Look at a vehicle identification number."""
+        return vin_numbers.look(vin)
+
+    def op_trouble_code(self, code, failure_type=""):
+        """Look at a trouble code."""
+        return troublecode.look(code, failure_type)
+
+    def op_trouble_code_bytes(self, high, low):
+        """Return the text of a two-byte trouble code."""
+        return troublecode.from_bytes(high, low)
+
+    def op_layouts(self):
+        """Return the ready-made layouts."""
+        return layouts.all_layouts()
+
+    def op_own_positions(self, names, edge):
+        """Return positions for own names, drawn along `edge` from left to right."""
+        positions = [layouts.own_position(index, names[index], edge) for index in range(len(names))]
+        layouts.check_positions(positions)
+        return positions
+
+    def op_kinds(self):
+        """Return every kind of event with what it says."""
+        return {kind: kinds.KINDS[kind][0] for kind in kinds.KINDS}
+
+    def op_reason(self, case):
+        """Reason over a case; probabilities in parts per billion."""
+        return reason(case)
+
+    def _job(self, identity):
+        if identity not in self.fold.state.jobs:
+            raise BadInput("job", identity, "a job that is on record")
+        return self.fold.state.jobs[identity]
+
+    def _reasoned(self, identity):
+        """Reason over a job once per state of the log."""
+        if identity not in self.reasoned:
+            job = self._job(identity)
+            found = reason(case_of.case_of(self.fold.state, job)) if job["tests"] else None
+            self.reasoned[identity] = found
+        return self.reasoned[identity]
+
+
+def _envelopes(events):
+    """Return the envelopes of a list of {"event": envelope}, each checked."""
+    if not isinstance(events, list):
+        raise BadInput("events", events, "a list")
+    found = []
+    for entry in events:
+        envelope.check(entry["event"] if isinstance(entry, dict) and "event" in entry else None)
+        found.append(entry["event"])
+    return found
+
+
+def _refused(fold, draft, index):
+    found = rules.first_refusal(fold, draft)
+    if found:
+        found["draft"] = index
+    return found
+
+
+def _provisional(draft, index):
+    """Return a draft as an envelope, to fold it on trial."""
+    return {
+        "device": "d0000000000000000",
+        "seq": index + 1,
+        "prev": "",
+        "v": envelope.FORMAT_VERSION,
+        "at": 0,
+        "actor": draft.get("actor", ""),
+        "job": draft.get("job"),
+        "kind": draft["kind"],
+        "data": draft["data"],
+    }

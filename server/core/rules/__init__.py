@@ -1,0 +1,37 @@
+"""What may not be done, one rule a file. The first rule that stands against a fact refuses it.
+
+In this order: `form` (is it a fact we understand), `job_open` (a closed job stays closed),
+`code_use` (a label code belongs to one unit), `label_first` (no second unit without a label on the
+ground), `one_place` (a unit is at one place, a position holds one unit), `planned_unit` (the
+exchange puts this unit here and no other), `same_part` (may be overridden with a reason),
+`closing` (everything accounted for), `correction` (taking back leaves no hole).
+
+A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `refusal()`. Rules speak
+only before a fact is recorded on a phone; the fold never refuses.
+"""
+
+from . import closing
+from . import code_use
+from . import correction
+from . import form
+from . import job_open
+from . import label_first
+from . import one_place
+from . import planned_unit
+from . import same_part
+
+_ORDER = (form, job_open, code_use, label_first, one_place, planned_unit, same_part, closing,
+          correction)  # fmt: skip
+
+
+def first_refusal(fold, draft: dict) -> dict | None:
+    """Return the refusal of the first rule that stands against `draft`, or None.
+
+    `draft` is {"kind", "data", "job", ...}. The answer is {"rule", "title", "sentence", "do", "override"}.
+    """
+    job = fold.state.jobs.get(draft.get("job"))
+    for rule in _ORDER:
+        found = rule.refuse(fold, draft, job)
+        if found:
+            return found
+    return None

@@ -1,0 +1,37 @@
+"""A job closes only when no unit is out and no conflict is open."""
+
+from .. import words
+from ..labels import shown
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse closing while something is unaccounted for; names the first of it."""
+    if draft["kind"] != "job_closed":
+        return None
+    blockers = blocked_by(fold.state, job)
+    if not blockers:
+        return None
+    return refusal("closing", "Not everything is accounted for", blockers[0], "Settle it first.")
+
+
+def blocked_by(state, job) -> list[str]:
+    """Return a sentence for each thing that keeps the job from closing."""
+    sentences = []
+    for unit in state.units_out(job["id"]):
+        sentences.append(
+            "{} is {}.".format(
+                words.sentence_case(words.unit_name(state, job, unit)),
+                words.place_words(state, job, unit),
+            )
+        )
+    for unit in state.disputed(job["id"]):
+        sentences.append(
+            "{} is in dispute; scan it where it really is.".format(
+                words.sentence_case(words.unit_name(state, job, unit))
+            )
+        )
+    for conflict in state.conflicts:
+        if conflict["open"] and conflict["about"] == "label" and conflict["job"] == job["id"]:
+            sentences.append("Two sensors carry the label {}.".format(shown(conflict["code"])))
+    return sentences

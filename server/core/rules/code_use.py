@@ -1,0 +1,39 @@
+"""A label code is one that we issue, and belongs to one unit for good."""
+
+from .. import labels
+from .. import words
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse a code that no label has, one that another unit carries or carried, a second label."""
+    if draft["kind"] not in ("unit_labelled", "unit_added"):
+        return None
+    data = draft["data"]
+    code = data["code"]
+    if draft["kind"] == "unit_added" and not code:
+        return None
+    state = fold.state
+    if not labels.may_be_issued(code):
+        return refusal("code_use", "Not a label code", "{} is no label code.".format(code), "Read it again.")
+    holder = state.codes.get(code)
+    if holder is None:
+        return None
+    name = labels.shown(code)
+    if holder == data["unit"]:
+        return refusal(
+            "code_use", "It has this label", "{} is on this sensor already.".format(name), "Go on."
+        )
+    if code in state.units[holder]["old_codes"]:
+        return refusal(
+            "code_use",
+            "This label is void",
+            "{} was taken out of use.".format(name),
+            "Take a fresh label.",
+        )
+    return refusal(
+        "code_use",
+        "This label is on another sensor",
+        "{} is {}.".format(name, words.place_words(state, job, holder)),
+        "Take a fresh label, and check that you hold the sensor you think you hold.",
+    )

@@ -1,0 +1,21 @@
+"""A fact must be of a kind and form that we understand, about a job and positions that exist."""
+
+from ..fold import misfit
+from ..kinds import KINDS
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse an unknown kind, malformed data, an unknown job, position or unit."""
+    kind, data = draft["kind"], draft["data"]
+    if kind not in KINDS:
+        why = "The kind {} is not known.".format(kind)
+    else:
+        why = misfit(kind, data, draft.get("job"), job)
+        if why is None and kind not in ("unit_added", "mixup_stopped", "photo_taken"):
+            unit = data.get("unit")
+            if unit and unit not in fold.state.units:
+                why = "This sensor is not on record."
+    if why is None:
+        return None
+    return refusal("form", "This can't be recorded", why, "Go back and enter it again.")

@@ -1,0 +1,32 @@
+"""A unit that leaves its position carries a label before it is put down.
+
+So at most one unit without a label is in hand, and it can only get a label or go straight back.
+"""
+
+from .. import words
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse pulling, parking or fitting elsewhere while an unlabelled unit is in hand."""
+    kind, data, state = draft["kind"], draft["data"], fold.state
+    if kind == "unit_pulled":
+        for unit in state.units_out(job["id"]):
+            if not state.units[unit]["code"]:
+                return _label_it(state, job, unit)
+    if kind in ("unit_fitted", "unit_moved"):
+        unit = state.units[data["unit"]]
+        back = kind == "unit_fitted" and unit["pulled_from"] == data["position"]
+        if not unit["code"] and not back:
+            return _label_it(state, job, unit["id"])
+    return None
+
+
+def _label_it(state, job, unit):
+    name = words.unit_name(state, job, unit)
+    return refusal(
+        "label_first",
+        "Label it first",
+        "{} has no label yet.".format(words.sentence_case(name)),
+        "Stick a label on it and scan it, or put it straight back where it came from.",
+    )

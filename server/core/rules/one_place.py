@@ -1,0 +1,67 @@
+"""A unit is at exactly one place, and a position holds at most one unit."""
+
+from .. import words
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse a move that starts where the unit is not, or ends where another unit is."""
+    kind, data, state = draft["kind"], draft["data"], fold.state
+    if kind == "unit_added" and data["unit"] in state.units:
+        return _refusal("This sensor is on record", "It was added before.", "Go on with it.")
+    if kind not in ("unit_pulled", "unit_fitted", "unit_moved"):
+        return None
+    unit = state.units[data["unit"]]
+    name = words.sentence_case(words.unit_name(state, job, unit["id"]))
+    if unit["claims"]:
+        return _refusal(
+            "Two places are on record",
+            "{} is in dispute.".format(name),
+            "Scan it where it really is; that settles it.",
+        )
+    where = words.place_words(state, job, unit["id"])
+    if kind == "unit_pulled":
+        if (
+            unit["place"] != "fitted"
+            or unit["position"] != data["position"]
+            or (unit["vehicle"] != job["vehicle"])
+        ):
+            return _refusal(
+                "It does not sit there",
+                "{} is {}, not at {}.".format(name, where, words.position_name(job, data["position"])),
+                "Look again at which sensor you hold.",
+            )
+        return None
+    if kind == "unit_moved":
+        return _refuse_move(unit, name, where, data["place"], job)
+    return _refuse_fit(state, job, unit, name, where, data["position"])
+
+
+def _refuse_move(unit, name, where, place, job):
+    if unit["place"] == "fitted":
+        return _refusal("It is still fitted", "{} is {}.".format(name, where), "Pull it first.")
+    if unit["place"] == place and (place != "out" or (job and unit["job"] == job["id"])):
+        return _refusal("It is there already", "{} is {}.".format(name, where), "Go on.")
+    return None
+
+
+def _refuse_fit(state, job, unit, name, where, position):
+    wanted = words.position_name(job, position)
+    if unit["place"] != "out" or unit["job"] != job["id"]:
+        return _refusal(
+            "It is somewhere else",
+            "{} is {}.".format(name, where),
+            "Only a sensor that is in hand on this job can be fitted at {}.".format(wanted),
+        )
+    occupant = state.occupant(job["vehicle"], position)
+    if occupant:
+        return _refusal(
+            "{} is taken".format(words.sentence_case(wanted)),
+            "{} sits at {}.".format(words.sentence_case(words.unit_name(state, job, occupant)), wanted),
+            "Pull that one first.",
+        )
+    return None
+
+
+def _refusal(title, sentence, do):
+    return refusal("one_place", title, sentence, do)

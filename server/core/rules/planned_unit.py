@@ -1,0 +1,24 @@
+"""While a move is under way, each position gets the unit that the plan names, and no other."""
+
+from .. import words
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse fitting another unit than the plan names, with both names."""
+    if draft["kind"] != "unit_fitted" or not job["move"]:
+        return None
+    data, state = draft["data"], fold.state
+    planned = job["move"]["fitted"].get(data["position"])
+    if planned is None or planned == data["unit"]:
+        return None
+    if job["move"]["before"].get(data["position"]) == data["unit"]:
+        return None  # straight back where it came from: always safe
+    seen = words.unit_name(state, job, data["unit"])
+    belongs = words.unit_name(state, job, planned)
+    return refusal(
+        "planned_unit",
+        "STOP: wrong sensor in your hand",
+        "This is {}. {} belongs here.".format(seen, words.sentence_case(belongs)),
+        "Put {} down and pick up {}.".format(seen, belongs),
+    )

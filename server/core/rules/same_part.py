@@ -1,0 +1,33 @@
+"""Different part numbers are not swapped without a reason, which the record shows."""
+
+from .. import words
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse fitting another part number than the position has, unless a reason is given."""
+    if draft["kind"] != "unit_fitted" or draft["data"]["override"].strip():
+        return None
+    data, state = draft["data"], fold.state
+    wanted = part_at(state, job, data["position"])
+    part = state.units[data["unit"]]["part"]
+    if not wanted or not part or wanted == part:
+        return None
+    return refusal(
+        "same_part",
+        "Another part number",
+        "{} is part {}. {} takes {}.".format(
+            words.sentence_case(words.unit_name(state, job, data["unit"])),
+            part,
+            words.sentence_case(words.position_name(job, data["position"])),
+            wanted,
+        ),
+        "Use the same part, or give a reason that stays on record.",
+        override=True,
+    )
+
+
+def part_at(state, job, position):
+    """Return the part number that a position takes: that of the unit first seen there."""
+    home = state.vehicles[job["vehicle"]]["home"].get(position)
+    return state.units[home]["part"] if home else job["part"]

@@ -1,0 +1,165 @@
+"""One sentence per kind of event, for the history of a job and for the record."""
+
+from . import causes
+from . import labels
+from . import words
+from .exchange import short_name
+from .wiring import check_by
+
+_HOW = {"scanned": "scanned", "typed": "code typed", "tapped": "no scan", "written": "code by hand"}
+_FOUND = {"dirt": "dirt", "ice": "ice", "paint": "thick paint", "pushed_in": "pushed in",
+          "repaired_bumper": "bumper repaired"}  # fmt: skip
+_LAMPS = {"key_on": "key-on", "reverse": "reverse"}
+_LAMP_RESULTS = {"as_it_should": "as it should be", "not_as_it_should": "not as it should be",
+                 "not_sure": "not sure"}  # fmt: skip
+
+
+def sentence(state, job: dict, kind: str, data: dict) -> str:
+    """Return what an event says, or that it is not understood."""
+    maker = MAKERS.get(kind)
+    if maker is None:
+        return "An entry of the kind {}, which this app does not know. It is kept.".format(kind)
+    return maker(state, job, data)
+
+
+def _unit(state, job, data):
+    return short_name(state, job, data["unit"])
+
+
+def _at(job, data):
+    return words.position_name(job, data["position"])
+
+
+def _names(job, positions):
+    return words.listed([words.position_name(job, position) for position in positions])
+
+
+def _job_opened(state, job, data):
+    return "Job opened on {}: {}".format(data["vehicle"]["name"], data["complaint"] or "no complaint")
+
+
+def _test_run(state, job, data):
+    if not data["heard"]:
+        return "Self-test, sounder not heard."
+    if data["faulted"]:
+        return "Self-test: fault at {}.".format(_names(job, data["faulted"]))
+    return "Self-test: no fault."
+
+
+def _looked(state, job, data):
+    seen = [
+        "{} at {}".format(_FOUND[item["found"]], words.position_name(job, item["position"]))
+        for item in data["positions"]
+        if item["found"] != "nothing"
+    ]
+    return "Looked: {}.".format(words.listed(seen) if seen else "nothing to see")
+
+
+def _photo_taken(state, job, data):
+    if data["position"]:
+        return "Picture of {}.".format(_at(job, data))
+    return "Picture of the {}.".format(data["shows"])
+
+
+def _unit_added(state, job, data):
+    name = labels.shown(data["code"]) or "A sensor"
+    return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
+
+
+def _unit_fitted(state, job, data):
+    said = "{} fitted at {} ({}).".format(_unit(state, job, data), _at(job, data), _HOW[data["how"]])
+    if data["override"]:
+        said += " Another part number, because: {}".format(data["override"])
+    return words.sentence_case(said)
+
+
+def _unit_moved(state, job, data):
+    place = words.PLACE_WORDS.get(data["place"], "in hand")
+    return words.sentence_case("{} is now {}.".format(_unit(state, job, data), place))
+
+
+def _unit_seen(state, job, data):
+    where = "at " + _at(job, data) if data["place"] == "fitted" else words.PLACE_WORDS.get(
+        data["place"], "in hand"
+    )  # fmt: skip
+    return words.sentence_case("{} seen {}.".format(_unit(state, job, data), where))
+
+
+def _mixup_stopped(state, job, data):
+    return "Stopped: {} was held where {} belongs.".format(
+        labels.shown(data["seen"]), short_name(state, job, data["expected"])
+    )
+
+
+def _move_started(state, job, data):
+    if data["move"] in ("exchange", "replace", "home"):
+        what = {"exchange": "Exchange", "replace": "Replacement", "home": "Putting back"}
+        return "{} begun: {}.".format(what[data["move"]], _names(job, sorted(data["fitted"])))
+    return "Begun: {}{}.".format(
+        {"retest": "test again", "clean": "clean", "unplug": "unplug", "meter": "wiring checks"}[
+            data["move"]
+        ],
+        " at " + _at(job, data) if data["position"] else "",
+    )
+
+
+def _circuit_measured(state, job, data):
+    check = check_by(data["check"])
+    value = " ({} {})".format(data["value"], check["unit"]) if data["value"] and check else ""
+    return "{} at {}: {}{}.".format(
+        check["title"] if check else data["check"], _at(job, data), data["reads"], value
+    )
+
+
+def _walk_checked(state, job, data):
+    if data["missed"]:
+        return "Walk-behind check: {} stayed quiet.".format(_names(job, data["missed"]))
+    return "Walk-behind check: all sounded."
+
+
+MAKERS = {
+    "job_opened": _job_opened,
+    "caution_acknowledged": lambda state, job, data: "Caution read: {}.".format(data["caution"]),
+    "lamp_checked": lambda state, job, data: "Lamp at {}: {}.".format(
+        _LAMPS[data["when"]], _LAMP_RESULTS[data["result"]]
+    ),
+    "looked": _looked,
+    "photo_taken": _photo_taken,
+    "test_run": _test_run,
+    "cleaned": lambda state, job, data: "Cleaned {}.".format(_at(job, data)),
+    "unit_labelled": lambda state, job, data: "Label {} put on ({}).".format(
+        labels.shown(data["code"]), _HOW[data["how"]]
+    ),
+    "label_voided": lambda state, job, data: "Label {} void: {}".format(
+        labels.shown(data["code"]), data["reason"]
+    ),
+    "unit_added": _unit_added,
+    "part_noted": lambda state, job, data: words.sentence_case(
+        "{}: part {} {}".format(_unit(state, job, data), data["part"], data["serial"]).strip() + "."
+    ),
+    "unit_pulled": lambda state, job, data: words.sentence_case(
+        "{} pulled from {} ({}).".format(_unit(state, job, data), _at(job, data), _HOW[data["how"]])
+    ),
+    "unit_fitted": _unit_fitted,
+    "connector_locked": lambda state, job, data: "Connector locked at {}.".format(_at(job, data)),
+    "fit_checked": lambda state, job, data: "Fit checked at {}.".format(_at(job, data)),
+    "unit_moved": _unit_moved,
+    "unit_seen": _unit_seen,
+    "mixup_stopped": _mixup_stopped,
+    "move_started": _move_started,
+    "move_dropped": lambda state, job, data: "Move given up: {}.".format(data["reason"]),
+    "circuit_measured": _circuit_measured,
+    "circuit_repaired": lambda state, job, data: "Repaired: {}.".format(
+        causes.phrase(state, job, data["cause"])
+    ),
+    "comes_and_goes_set": lambda state, job, data: (
+        "The fault comes and goes." if data["value"] else "The fault does not come and go."
+    ),
+    "rates_set": lambda state, job, data: "Assumptions changed.",
+    "walk_checked": _walk_checked,
+    "left_deliberately": lambda state, job, data: words.sentence_case(
+        "{} stays at {}: {}.".format(_unit(state, job, data), _at(job, data), data["reason"])
+    ),
+    "corrected": lambda state, job, data: "Taken back entry {}: {}".format(data["seq"], data["reason"]),
+    "job_closed": lambda state, job, data: "Job closed.",
+}

@@ -1,0 +1,29 @@
+"""The shape of a step, and of the facts it would record."""
+
+
+def step(identity: str, title: str, text: str, **more) -> dict:
+    """Return a step; `form` says which kind of screen it needs, the rest has safe defaults."""
+    made = {
+        "id": identity,
+        "title": title,
+        "text": text,
+        "form": None,
+        "action": None,
+        "second": None,
+        "progress": None,
+        "expects": {},
+        "choices": [],
+    }
+    for name in more:
+        made[name] = more[name]
+    return made
+
+
+def draft(kind: str, **data) -> dict:
+    """Return the kind and data of a fact that the app may record as it is."""
+    return {"kind": kind, "data": data}
+
+
+def action(words: str, *drafts) -> dict:
+    """Return a button: its words and the facts that a tap on it records."""
+    return {"words": words, "events": list(drafts)}

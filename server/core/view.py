@@ -1,0 +1,240 @@
+"""What the screens draw: jobs, one job, one unit, as JSON with every sentence ready."""
+
+from . import cautions
+from . import exchange
+from . import flow
+from . import labels
+from . import moves
+from . import proof
+from . import sentences
+from . import trail
+from . import verdict
+from . import words
+from .rules.closing import blocked_by
+
+_MARK_WORDS = {"fault": "fault", "clean": "clean", "aside": "set aside", "untested": "not tested",
+               "empty": "empty"}  # fmt: skip
+
+
+def jobs_view(state) -> list[dict]:
+    """Return every job in short, open ones first, the latest opened first among them."""
+    listed = []
+    for identity in state.jobs:
+        job = state.jobs[identity]
+        vehicle = state.vehicles[job["vehicle"]]
+        listed.append(
+            {
+                "id": identity,
+                "title": vehicle["name"],
+                "vehicle": vehicle["id"],
+                "complaint": job["complaint"],
+                "opened_at": job["opened_at"],
+                "closed": job["closed"] is not None,
+                "tests": len(job["tests"]),
+                "out": len(state.units_out(identity)),
+                "disputed": len(state.disputed(identity)),
+            }
+        )
+    return sorted(listed, key=lambda job: (job["closed"], -job["opened_at"], job["id"]))
+
+
+def job_view(state, job: dict, result: dict | None) -> dict:
+    """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
+    vehicle = state.vehicles[job["vehicle"]]
+    next_moves = moves.in_words(state, job, result) if result else []
+    stage, step = flow.next_step(state, job, result, next_moves)
+    caution_step = step["id"] if step["id"] in cautions.AT_STEP else step["id"].split(".")[-1]
+    return {
+        "id": job["id"],
+        "title": vehicle["name"],
+        "complaint": job["complaint"],
+        "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
+        "stage": stage,
+        "stages": _stages(stage, job["closed"] is not None),
+        "closed": job["closed"] is not None,
+        "comes_and_goes": job["comes_and_goes"],
+        "board": board(state, job, result),
+        "step": step,
+        "cautions": cautions.for_step(caution_step, job["cautions"]),
+        "trail": trail.trail(state, job, result),
+        "reasoning": verdict.reasoning(state, job, result) if result else None,
+        "moves": next_moves,
+        "proof": proof.proof(job, result),
+        "out": [_unit_line(state, job, unit) for unit in state.units_out(job["id"])],
+        "disputes": [_unit_line(state, job, unit) for unit in state.disputed(job["id"])],
+        "close": {"ready": not blocked_by(state, job), "blockers": blocked_by(state, job)},
+        "photos": job["photos"],
+        "history": _history(state, job),
+    }
+
+
+def board(state, job: dict, result: dict | None) -> dict:
+    """Return the board: each position with what sits there and how it stands."""
+    edges = {}
+    for position in job["positions"]:
+        edges[position["edge"]] = edges.get(position["edge"], 0) + 1
+    kind = sorted(edges)[0] if len(edges) == 1 and sorted(edges)[0] in ("rear", "front") else "around"
+    seen, shown = {}, []
+    photos = {photo["position"]: photo["sha256"] for photo in job["photos"]
+              if photo["shows"] == "position"}  # fmt: skip
+    for position in job["positions"]:
+        edge = position["edge"]
+        unit = state.occupant(job["vehicle"], position["id"])
+        mark = _mark(state, job, result, position["id"], unit)
+        shown.append(
+            {
+                "id": position["id"],
+                "name": position["name"],
+                "edge": edge,
+                "index": seen.get(edge, 0),
+                "count_on_edge": edges[edge],
+                "mark": mark,
+                "word": _MARK_WORDS[mark],
+                "unit": _unit_brief(state, unit),
+                "photo": photos.get(position["id"], ""),
+            }
+        )
+        seen[edge] = seen.get(edge, 0) + 1
+    return {"kind": kind, "positions": shown}
+
+
+def unit_view(state, identity: str) -> dict:
+    """Return where a unit is, how it was identified each time, and how it tested on every job."""
+    unit = state.units[identity]
+    job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
+    tests = []
+    for job_id in unit["jobs"]:
+        tests.extend(_tests_of(state.jobs[job_id], identity))
+    return {
+        "id": identity,
+        "shown": labels.shown(unit["code"]),
+        "part": unit["part"],
+        "serial": unit["serial"],
+        "where": words.place_words(state, job, identity),
+        "disputed": len(unit["claims"]) > 0,
+        "jobs": [
+            {"id": job_id, "title": state.vehicles[state.jobs[job_id]["vehicle"]]["name"]}
+            for job_id in unit["jobs"]
+        ],
+        "tests": tests,
+        "moves": [_move_line(state, move) for move in unit["moves"]],
+        "photos": [
+            photo
+            for job_id in unit["jobs"]
+            for photo in state.jobs[job_id]["photos"]
+            if photo["unit"] == identity
+        ],
+    }
+
+
+def _tests_of(job, identity):
+    found = []
+    for index in range(len(job["tests"])):
+        test = job["tests"][index]
+        for position in sorted(test["fitted"]):
+            if test["fitted"][position] == identity:
+                found.append(
+                    {
+                        "job": job["id"],
+                        "n": index + 1,
+                        "at": test["at"],
+                        "position": words.position_name(job, position),
+                        "mark": trail.reading(job, index, position, {}) if test["heard"] else "aside",
+                    }
+                )
+    return found
+
+
+def _move_line(state, move):
+    job = state.jobs.get(move["job"])
+    where = words.position_name(job, move["position"]) if job and move["position"] else ""
+    line = dict(move)
+    line["position"] = where
+    return line
+
+
+def _mark(state, job, result, position, unit):
+    """Return how a position stands: its last counted reading with the unit that sits there now."""
+    if unit is None:
+        return "empty"
+    if state.units[unit]["claims"]:
+        return "aside"
+    aside = {}
+    if result:
+        aside = {entry["test"]: True for entry in result["ignored"]}
+    for index in range(len(job["tests"]) - 1, -1, -1):
+        if job["tests"][index]["fitted"].get(position) != unit:
+            return "untested"
+        mark = trail.reading(job, index, position, aside)
+        if mark != "aside":
+            return mark
+    return "untested"
+
+
+def unit_line(state, identity: str) -> dict:
+    """Return a unit in one line: code, part, where it is."""
+    line = _unit_brief(state, identity)
+    line["where"] = words.place_words(state, None, identity)
+    return line
+
+
+def _unit_brief(state, unit):
+    if unit is None:
+        return None
+    known = state.units[unit]
+    return {"id": unit, "shown": labels.shown(known["code"]), "part": known["part"]}
+
+
+def _unit_line(state, job, unit):
+    line = _unit_brief(state, unit)
+    line["name"] = exchange.short_name(state, job, unit)
+    line["where"] = words.place_words(state, job, unit)
+    line["claims"] = [
+        {
+            "place": claim["place"],
+            "position": claim["position"],
+            "words": words.position_name(job, claim["position"]) if claim["position"]
+            else words.PLACE_WORDS.get(claim["place"], "in hand"),
+        }
+        for claim in state.units[unit]["claims"]
+    ]  # fmt: skip
+    return line
+
+
+def _stages(stage, closed):
+    names = [entry[0] for entry in flow.STAGES]
+    at = names.index(stage)
+    shown = []
+    for index in range(len(names)):
+        standing = "now" if index == at else "done" if index < at else "to_come"
+        shown.append(
+            {
+                "id": names[index],
+                "word": flow.STAGES[index][1],
+                "state": "done" if closed else standing,
+            }
+        )
+    return shown
+
+
+def _history(state, job):
+    shown = []
+    for entry in reversed(job["history"]):
+        known = entry["understood"]
+        shown.append(
+            {
+                "device": entry["device"],
+                "seq": entry["seq"],
+                "at": entry["at"],
+                "actor": entry["actor"],
+                "kind": entry["kind"],
+                "sentence": sentences.sentence(state, job, entry["kind"], entry["data"])
+                if known
+                else "An entry that this app does not understand. It is kept.",
+                "undone": entry["withdrawn"],
+                "may_undo": known
+                and entry["withdrawn"] is None
+                and entry["kind"] not in ("job_opened", "corrected"),
+            }
+        )
+    return shown

@@ -1,0 +1,82 @@
+"""Plain words for units, positions, places and figures: the same sentence on every screen and on paper."""
+
+from .labels import shown
+from .state import position_of
+
+PLACE_WORDS = {
+    "stock": "in your stock",
+    "counter": "at the parts counter",
+    "customer": "with the customer",
+    "scrapped": "scrapped",
+}
+
+
+def position_name(job: dict, position: str) -> str:
+    """Return the name of a position of the job; its id where the job does not know it."""
+    found = position_of(job, position)
+    return found["name"] if found else position
+
+
+def unit_name(state, job: dict | None, unit: str) -> str:
+    """Return how a unit is called: its code, else by where it sits or was pulled from."""
+    known = state.units.get(unit)
+    if known is None:
+        return "a sensor that is not on record"
+    if known["code"]:
+        return shown(known["code"])
+    position = known["position"] or known["pulled_from"]
+    if job and position:
+        return "the sensor from " + position_name(job, position)
+    return "a sensor without a label"
+
+
+def place_words(state, job: dict | None, unit: str) -> str:
+    """Return where a unit is, as the end of 'it is ...'."""
+    known = state.units[unit]
+    if known["claims"]:
+        return "in dispute: two places are on record"
+    if known["place"] == "fitted":
+        vehicle = state.vehicles[known["vehicle"]]
+        if job and job["vehicle"] == vehicle["id"]:
+            return "fitted at " + position_name(job, known["position"])
+        return "fitted on {}".format(vehicle["name"])
+    if known["place"] == "out":
+        if job and known["pulled_from"] and known["job"] == job["id"]:
+            return "in your hand, pulled from " + position_name(job, known["pulled_from"])
+        if job and known["job"] != job["id"] and known["job"]:
+            return "out on another job"
+        return "in your hand"
+    return PLACE_WORDS[known["place"]]
+
+
+def percent(ppb: int) -> str:
+    """Return a probability (parts per billion) as people read it.
+
+    Whole percent; one decimal above 95 and below 5, where it matters; never a false 0 or 100.
+    """
+    if ppb > 999500000:
+        return "over 99.9 %"
+    if ppb < 500000:
+        return "under 0.1 %"
+    tenths = (ppb + 500000) // 1000000
+    if 50 <= tenths <= 950:
+        return "{} %".format((ppb + 5000000) // 10000000)
+    return "{}.{} %".format(tenths // 10, tenths % 10)
+
+
+def minutes(hundredths: int) -> str:
+    """Return a duration given in hundredths of a minute, rounded to whole minutes."""
+    whole = (hundredths + 50) // 100
+    return "1 minute" if whole == 1 else "{} minutes".format(whole)
+
+
+def listed(items: list) -> str:
+    """Return 'a', 'a and b' or 'a, b and c'."""
+    if len(items) < 2:
+        return "".join(items)
+    return ", ".join(items[:-1]) + " and " + items[-1]
+
+
+def sentence_case(text: str) -> str:
+    """Return `text` with its first letter in upper case."""
+    return text[:1].upper() + text[1:]
