@@ -1,0 +1,48 @@
+"""Puts the answer together: everything of section 6, as integers."""
+
+from . import explanations
+from .belief import Belief
+from .case import read
+from .figures import WHOLE
+from .figures import parts
+from .model import Model
+
+# A phone shows a handful; the command line asks for as many as there are.
+MOST_EXPLANATIONS = 128
+
+
+def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
+    """Return what a case says: causes, explanations, verdict, clear, and what to do next.
+
+    At most `most` explanations are listed, the likeliest, each exact; when more were left out,
+    `unlisted` holds their probability together.
+    """
+    case = read(raw)
+    model = Model(case)
+    belief = Belief(model)
+    entries = explanations.likeliest(belief, most)
+    listed = explanations.named(belief, entries)
+    clear = belief.absent(model.live())
+    verdict = explanations.verdict(listed, case.confidence)
+    answer = {
+        "causes": _causes(belief),
+        "explanations": listed,
+        "verdict": verdict,
+        "clear": parts(clear),
+        "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
+        "next": [],
+    }
+    total = 0.0
+    for chance, _ in entries:
+        total = total + chance
+    left = WHOLE - parts(total)
+    if left > 0:
+        answer["unlisted"] = left
+    return answer
+
+
+def _causes(belief) -> list:
+    rows = []
+    for cause, chance in enumerate(belief.marginals()):
+        rows.append((-parts(chance), belief.model.names[cause]))
+    return [{"cause": name, "probability": -less} for less, name in sorted(rows)]

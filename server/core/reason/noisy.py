@@ -1,0 +1,24 @@
+"""The one place where the noisy-OR is written down.
+
+A reading shows a fault unless every present cause fails to show and there is no false alarm:
+P(faulted) = 1 - (1 - false_alarm) * (1 - shows)^k.
+"""
+
+
+def power(base, count: int, one=1.0):
+    """Return base to the count as a chain of products, which both hosts round alike."""
+    result = one
+    for _ in range(count):
+        result = result * base
+    return result
+
+
+def chances_faulted(most: int, rates: dict) -> list:
+    """Return P(faulted) for 0, 1, ... `most` causes present."""
+    quiet = 1.0 - rates["false_alarm"]
+    hidden = 1.0 - rates["shows"]
+    chances = []
+    for _ in range(most + 1):
+        chances.append(1.0 - quiet)
+        quiet = quiet * hidden
+    return chances

@@ -1,0 +1,129 @@
+"""The formulas of the design, enumerated: every subset of all causes, no shortcut of any kind.
+
+Written from the design alone and sharing nothing with the core, so that an error there cannot
+repeat itself here.
+"""
+
+import numpy
+
+DEFAULTS = {
+    "unit": 0.05,
+    "circuit": 0.005,
+    "blocked": 0.01,
+    "feed": 0.001,
+    "control": 0.001,
+    "shows": 0.95,
+    "false_alarm": 0.002,
+    "meter_sees": 0.95,
+    "meter_false": 0.02,
+}
+
+
+class Enumeration:
+    """Posterior of one case by weighing all 2^n subsets."""
+
+    def __init__(self, case):
+        self.rates = dict(DEFAULTS, **case.get("rates", {}))
+        self.group = {p["id"]: p.get("group") for p in case["positions"]}
+        self.prior = {}
+        for unit in case["units"]:
+            self.prior["unit:" + unit["id"]] = unit.get("prior", self.rates["unit"])
+        for place in self.group:
+            self.prior["circuit:" + place] = self.rates["circuit"]
+            self.prior["blocked:" + place] = self.rates["blocked"]
+            if self.group[place] is not None:
+                self.prior["feed:" + self.group[place]] = self.rates["feed"]
+        self.prior["control"] = self.rates["control"]
+        self.latest = {name: name for name in self.prior if not name.startswith(("unit", "bl"))}
+        self.generation = dict.fromkeys(self.latest, 1)
+        self.may_block = dict.fromkeys(self.group, True)
+        self.readings = []  # (parents, one more present, faulted)
+        self.ignored = []
+        self.fitted = {}
+        for n, test in enumerate(case["tests"]):
+            self.take_test(n, test)
+        now = case.get("now", {})
+        self.prepare(now, dict(self.fitted, **now.get("fitted", {})))
+        self.meter = [("circuit:" + m["position"], m["reads"] == "bad") for m in case["meter"]]
+        self.weigh()
+
+    def prepare(self, done, fitted):
+        """Repairs, cleaning and changed units, as they stand before a test."""
+        for repair in done.get("repaired", []):
+            self.generation[repair] += 1
+            fresh = f"{repair}#{self.generation[repair]}"
+            self.latest[repair] = fresh
+            self.prior[fresh] = self.prior[repair]
+        for place in done.get("cleaned", []):
+            self.may_block[place] = False
+        for place, unit in self.fitted.items():
+            if fitted.get(place) != unit:
+                self.may_block[place] = False
+        self.fitted = fitted
+
+    def take_test(self, n, test):
+        self.prepare(test, dict(test["fitted"]))
+        unplugged = set(test.get("unplugged", []))
+        silent = set(test.get("silent", []))
+        faulted = set(test["faulted"])
+        if not test.get("heard", True) or unplugged - faulted - silent:
+            self.ignored.append(n)
+            return
+        for place in sorted((set(self.fitted) | unplugged) - silent):
+            parents = [self.latest["circuit:" + place], self.latest["control"]]
+            if self.group[place] is not None:
+                parents.append(self.latest["feed:" + self.group[place]])
+            if place not in unplugged:
+                parents.append("unit:" + self.fitted[place])
+                if self.may_block[place]:
+                    parents.append("blocked:" + place)
+            self.readings.append((parents, int(place in unplugged), place in faulted))
+
+    def column(self, name):
+        return (self.subsets >> self.names.index(name)) & 1
+
+    def weigh(self):
+        rates = self.rates
+        self.names = sorted(self.prior)
+        self.subsets = numpy.arange(2 ** len(self.names), dtype=numpy.int64)
+        weight = numpy.ones(len(self.subsets))
+        for name in self.names:
+            prior = self.prior[name]
+            weight = weight * numpy.where(self.column(name) == 1, prior, 1 - prior)
+        for parents, extra, faulted in self.readings:
+            k = extra + sum(self.column(name) for name in parents)
+            clean = (1 - rates["false_alarm"]) * (1 - rates["shows"]) ** k
+            weight = weight * ((1 - clean) if faulted else clean)
+        for name, bad in self.meter:
+            present = self.column(name) == 1
+            reads_bad = numpy.where(present, rates["meter_sees"], rates["meter_false"])
+            weight = weight * (reads_bad if bad else 1 - reads_bad)
+        self.weight = weight / weight.sum()
+
+    def marginals(self):
+        return {name: float((self.weight * self.column(name)).sum()) for name in self.names}
+
+    def suspects(self):
+        found = {name for parents, _, faulted in self.readings if faulted for name in parents}
+        return sorted(found | {name for name, bad in self.meter if bad})
+
+    def explanations(self):
+        """The probability of each subset of the suspects, as {(names, sorted): probability}."""
+        suspects = self.suspects()
+        code = numpy.zeros(len(self.subsets), dtype=numpy.int64)
+        for n, name in enumerate(suspects):
+            code |= self.column(name) << n
+        weights = numpy.bincount(code, weights=self.weight, minlength=2 ** len(suspects))
+        return {
+            tuple(name for n, name in enumerate(suspects) if mask >> n & 1): float(weights[mask])
+            for mask in range(len(weights))
+        }
+
+    def clear(self):
+        live = {"unit:" + unit for unit in self.fitted.values()} | set(self.latest.values())
+        live |= {"blocked:" + place for place, may in self.may_block.items() if may}
+        gone = numpy.ones(len(self.subsets), dtype=bool)
+        for name in self.suspects():
+            if name in live:
+                gone &= self.column(name) == 0
+        return float(self.weight[gone].sum())
