@@ -1,0 +1,178 @@
+// @ts-check
+/**
+ * Who this installation is: its random id, the name of whoever uses it, and whether its data survived.
+ *
+ * A device id is never used twice. Where the browser threw the data away, or the same id turns out to
+ * live on a second phone, a new id is made and a person is told.
+ */
+
+import { observable } from './observable.js';
+
+/** Outlives a lost database in the same browser, so that the loss is noticed. */
+const MARKER = 'swaptrail.device';
+const LOST =
+  'This phone lost its data: the browser removed it. What was sent is safe on the server; what was not sent is gone.';
+
+/**
+ * @typedef {object} Head          the end of this device's chain, kept in `meta`
+ * @property {string} device
+ * @property {number} seq          0 before the first event
+ * @property {string} hash         "" before the first event
+ * @property {number} nextUnsent   next place among this phone's unsent events
+ *
+ * @typedef {object} DeviceNotice
+ * @property {'none' | 'lost' | 'forked'} state
+ * @property {string} sentence
+ */
+
+/** This installation. Open it with `openDevice`. */
+export class Device {
+  /**
+   * @param {import('./store.js').Store} store
+   * @param {Head} head
+   * @param {string} actor
+   */
+  constructor(store, head, actor) {
+    /** "d" and 16 hex digits. */
+    this.id = head.device;
+    /** Made up at this start and not paired since: nothing was stored here before. */
+    this.fresh = false;
+    /** The name that stands in every event. */
+    this.actor = actor;
+    this.notice = observable(/** @type {DeviceNotice} */ ({ state: 'none', sentence: '' }));
+    this.#store = store;
+  }
+
+  #store;
+
+  /**
+   * Set the name that stands in every event from now on.
+   * @param {string} name  up to 80 characters
+   */
+  async setActor(name) {
+    const actor = Array.from(name.trim()).slice(0, 80).join('');
+    await this.#store.setMeta('actor', actor);
+    this.actor = actor;
+  }
+
+  /**
+   * Read or keep a small setting of this phone, such as the chosen camera.
+   * @param {string} key
+   * @returns {Promise<any>}
+   */
+  setting(key) {
+    return this.#store.getMeta(`setting.${key}`);
+  }
+
+  /**
+   * @param {string} key
+   * @param {unknown} value
+   */
+  saveSetting(key, value) {
+    return this.#store.setMeta(`setting.${key}`, value);
+  }
+
+  /** A random id for a new job, vehicle or unit: the letter and 12 hex digits. */
+  newId(/** @type {'j' | 'v' | 'u'} */ letter) {
+    return letter + randomHex(6);
+  }
+
+  /** Random numbers 0..255, as the core wants them for new label codes. */
+  randomInts(/** @type {number} */ count) {
+    return Array.from(crypto.getRandomValues(new Uint8Array(count)));
+  }
+
+  /**
+   * Tell that this browser was paired before although nothing is stored here any more.
+   * The server's session outlives the browser's own storage.
+   */
+  noteLost() {
+    this.fresh = false;
+    this.notice.set({ state: 'lost', sentence: LOST });
+  }
+
+  /** Take over an id that another tab or the fork handling has put into the store. */
+  async reread() {
+    /** @type {Head} */
+    const head = await this.#store.getMeta('head');
+    if (head.device !== this.id) {
+      this.id = head.device;
+      mark(this.id);
+    }
+  }
+
+  /**
+   * Ask the browser to keep our data, and remember its answer. It may say no; the answer is no backup.
+   * @returns {Promise<boolean>}
+   */
+  async askToKeepData() {
+    const kept = (await navigator.storage?.persist?.()) ?? false;
+    if ((await this.#store.getMeta('kept')) !== kept) await this.#store.setMeta('kept', kept);
+    return kept;
+  }
+
+  /**
+   * What the browser says about our storage.
+   * @returns {Promise<{kept: boolean, installed: boolean, usage: number}>}
+   */
+  async storage() {
+    const estimate = await navigator.storage?.estimate?.();
+    return {
+      kept: (await this.#store.getMeta('kept')) ?? false,
+      installed: matchMedia('(display-mode: standalone)').matches,
+      usage: estimate?.usage ?? 0,
+    };
+  }
+}
+
+/**
+ * Read who this installation is; at first start, make it up.
+ * @param {import('./store.js').Store} store
+ * @returns {Promise<Device>}
+ */
+export async function openDevice(store) {
+  const fresh = newHead();
+  const head = await store.write(['meta'], async (tx) => {
+    const meta = tx.objectStore('meta');
+    const known = await meta.get('head');
+    if (!known) await meta.put(fresh, 'head');
+    return known ?? fresh;
+  });
+  const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
+  device.fresh = head === fresh;
+  if (device.fresh && marked()) device.noteLost();
+  mark(device.id);
+  return device;
+}
+
+/**
+ * The head of a device that has recorded nothing yet.
+ * @param {number} [nextUnsent]
+ * @returns {Head}
+ */
+export function newHead(nextUnsent = 1) {
+  return { device: `d${randomHex(8)}`, seq: 0, hash: '', nextUnsent };
+}
+
+/** @param {number} bytes */
+function randomHex(bytes) {
+  const random = crypto.getRandomValues(new Uint8Array(bytes));
+  return Array.from(random, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** @param {string} id */
+function mark(id) {
+  try {
+    localStorage.setItem(MARKER, id);
+  } catch {
+    // Without it only the server can notice a loss.
+  }
+}
+
+function marked() {
+  try {
+    return localStorage.getItem(MARKER) !== null;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,74 @@
+// @ts-check
+/**
+ * Puts the app together: storage, core, log, sync and updates, then the screens.
+ */
+
+import { html, render } from 'lit-html';
+
+import { Core } from './core-client.js';
+import { openDevice } from './device.js';
+import { openLog } from './log.js';
+import { Photos } from './photos.js';
+import { startApp } from './screens/app.js';
+import { openStore } from './store.js';
+import { Sync } from './sync.js';
+import { Update } from './update.js';
+
+/** What the app needs of a browser, and what it says without it. */
+const NEEDS = [
+  {
+    missing: () => !window.isSecureContext,
+    sentence:
+      'This address is not secure, so the browser keeps camera and offline storage shut, and nothing could be recorded. Open the app by its https address.',
+  },
+  {
+    missing: () => typeof indexedDB === 'undefined' || !crypto.subtle || typeof BroadcastChannel === 'undefined',
+    sentence: 'This browser is too old to keep your records. Update it, or use another one.',
+  },
+];
+
+const root = /** @type {HTMLElement} */ (document.getElementById('app'));
+
+async function begin() {
+  const lack = NEEDS.find((need) => need.missing());
+  if (lack) {
+    showProblem('Swaptrail cannot record here', lack.sentence);
+    return;
+  }
+  try {
+    await startParts();
+  } catch (error) {
+    showProblem(
+      'Swaptrail could not start',
+      `What was recorded is not touched. Close the app and open it again. (${error})`,
+    );
+  }
+}
+
+async function startParts() {
+  const update = new Update();
+  update.start();
+  const store = await openStore();
+  const [device, core] = await Promise.all([openDevice(store), Core.start()]);
+  const log = await openLog({ store, core, device });
+  const sync = new Sync({
+    store,
+    log,
+    device,
+    build: () => update.build,
+    onServerBuild: () => update.check(),
+  });
+  const photos = new Photos(store, sync.api);
+  startApp({ root, core, log, sync, photos, device, update, store });
+  sync.start();
+}
+
+/**
+ * @param {string} title
+ * @param {string} sentence
+ */
+function showProblem(title, sentence) {
+  render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p></main>`, root);
+}
+
+begin();

@@ -1,0 +1,325 @@
+// @ts-check
+/**
+ * Brings phone and server together: sends what the server lacks, fetches what the phone lacks.
+ *
+ * Any number of repeats ends in the same state, so a lost reply is simply asked for again. An event
+ * counts as sent when it comes back with the server's number, a photo when the server confirms its hash.
+ * Nothing is deleted here.
+ */
+
+import { Api, ApiError } from './api.js';
+import { sha256Hex } from './canonical.js';
+import { startNewDevice } from './fork.js';
+import { SYNC_LOCK, withLockIfFree } from './locks.js';
+import { observable } from './observable.js';
+import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
+import { countUnsent, firstRefusal } from './unsent.js';
+
+const BATCH_EVENTS = 200;
+const BATCH_CHARACTERS = 1_000_000;
+const MOST_STARTS = 3;
+const CALM_SECONDS = 60;
+const FIRST_RETRY_SECONDS = 2;
+const LAST_RETRY_SECONDS = 300;
+
+/**
+ * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'refused'} SyncState
+ *
+ * @typedef {object} SyncStatus
+ * @property {SyncState} state
+ * @property {number} unsentEvents
+ * @property {number} unsentPhotos
+ * @property {number} unsentBytes         of the unsent photos
+ * @property {number | null} oldestUnsentAt  this phone's clock, ms
+ * @property {number | null} lastSyncAt      this phone's clock, ms
+ * @property {string} sentence            what stands against sending; empty when nothing does
+ */
+
+/** @type {SyncStatus} */
+const NOT_YET = {
+  state: 'not sent',
+  unsentEvents: 0,
+  unsentPhotos: 0,
+  unsentBytes: 0,
+  oldestUnsentAt: null,
+  lastSyncAt: null,
+  sentence: '',
+};
+
+/** The sync loop; `start` lets it run by itself. */
+export class Sync {
+  /**
+   * @param {object} parts
+   * @param {import('./store.js').Store} parts.store
+   * @param {import('./log.js').EventLog} parts.log
+   * @param {import('./device.js').Device} parts.device
+   * @param {() => string} parts.build       this page's build id, empty while it is not known
+   * @param {() => void} parts.onServerBuild  called when the server runs another build than this page
+   */
+  constructor({ store, log, device, build, onServerBuild }) {
+    this.api = new Api();
+    this.status = observable(NOT_YET);
+    this.#store = store;
+    this.#log = log;
+    this.#device = device;
+    this.#build = build;
+    this.#onServerBuild = onServerBuild;
+  }
+
+  #store;
+  #log;
+  #device;
+  #build;
+  #onServerBuild;
+  #failures = 0;
+  #timer = 0;
+  /** @type {Promise<void> | null} */
+  #running = null;
+  #again = false;
+
+  /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
+  start() {
+    const now = () => this.now();
+    addEventListener('online', now);
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'visible') this.now();
+    });
+    this.#log.changes.subscribe(async () => {
+      await this.#count();
+      if (this.status.value.unsentEvents) this.now();
+    });
+  }
+
+  /**
+   * Sync now; while one run is on, one more follows it.
+   * @returns {Promise<void>} settles when the run has ended; look at `status`
+   */
+  now() {
+    if (this.#running) this.#again = true;
+    this.#running ??= this.#runs().finally(() => {
+      this.#running = null;
+    });
+    return this.#running;
+  }
+
+  /**
+   * Pair this phone with the server by the token of a pairing link; throws ApiError.
+   * @param {string} token
+   * @param {string} name  whoever uses this phone
+   */
+  async pair(token, name) {
+    await this.api.session();
+    await this.api.post('/api/pair', { token, device: this.#device.id, name });
+    this.#device.fresh = false;
+    await this.#device.setActor(name);
+    await this.now();
+  }
+
+  /**
+   * Make a link by which this paired phone lets the next one in; throws ApiError. `qr` is the symbol to
+   * show it by, as rows of 0 and 1 without margin.
+   * @returns {Promise<{link: string, expires_at: number, qr: string[]}>}
+   */
+  async pairingLink() {
+    await this.api.session();
+    return this.api.post('/api/pairings', {});
+  }
+
+  async #runs() {
+    clearTimeout(this.#timer);
+    do {
+      this.#again = false;
+      await withLockIfFree(SYNC_LOCK, () => this.#run());
+    } while (this.#again && !this.#failures);
+    this.#schedule();
+  }
+
+  async #run() {
+    if (await this.#count()) this.#say('sending', '');
+    try {
+      const session = await this.api.session();
+      if (session.build !== this.#build()) this.#onServerBuild();
+      if (!session.paired) {
+        throw new ApiError('not paired', 'This phone is not paired with the server yet.');
+      }
+      // Paired before, yet nothing was stored here at this start.
+      if (this.#device.fresh) this.#device.noteLost();
+      const wanted = await this.#exchangeEvents();
+      await this.#sendPhotos(wanted);
+      this.#failures = 0;
+      await this.#sayOutcome();
+    } catch (error) {
+      this.#failures += 1;
+      await this.#count();
+      this.#sayFailure(error);
+    }
+  }
+
+  /**
+   * Page through both directions until neither side has more.
+   * @returns {Promise<string[]>} the photos that the server asks for
+   */
+  async #exchangeEvents() {
+    let sentUpTo = 0;
+    let startedOver = 0;
+    for (;;) {
+      const batch = await this.#batch(sentUpTo);
+      const reply = await this.#post(batch);
+      const startOver = reply === 'not ours' ? 'forked' : await this.#take(reply);
+      if (startOver) {
+        startedOver += 1;
+        if (startedOver > MOST_STARTS) {
+          throw new ApiError('untrusted', 'The server and this phone cannot agree on what was sent.');
+        }
+        if (startOver === 'forked') await startNewDevice(this.#store, this.#device);
+        else await forgetNumbers(this.#store);
+        await this.#log.catchUp();
+        sentUpTo = 0;
+      } else if (reply !== 'not ours') {
+        if (reply.events.length) await this.#log.catchUp();
+        sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
+        if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
+      }
+    }
+  }
+
+  /**
+   * @param {import('./store.js').EventRecord[]} batch
+   * @returns {Promise<import('./received.js').Reply | 'not ours'>}  the latter: another phone uses our id
+   */
+  async #post(batch) {
+    const cursor = (await this.#store.getMeta('cursor')) ?? 0;
+    try {
+      const reply = await this.api.post('/api/sync', {
+        app: this.#build(),
+        v: 1,
+        device: this.#device.id,
+        cursor,
+        events: batch.map(({ event, hash }) => ({ event, hash })),
+      });
+      if (await isSound(reply)) return reply;
+    } catch (error) {
+      const taken = error instanceof ApiError && error.status === 403 && error.field === 'device';
+      if (taken) return 'not ours';
+      throw error;
+    }
+    throw new ApiError('untrusted', 'The answer of the server arrived damaged. It is asked for again.');
+  }
+
+  /**
+   * Store a reply, unless it shows that phone and server have to start over.
+   * @param {import('./received.js').Reply} reply
+   * @returns {Promise<'' | 'went back' | 'forked'>}
+   */
+  async #take(reply) {
+    if (await serverWentBack(this.#store, reply)) return 'went back';
+    const { forked } = await storeReply(this.#store, reply);
+    return forked ? 'forked' : '';
+  }
+
+  /**
+   * The unsent events after a place, as many as one request may carry.
+   * @param {number} after
+   * @returns {Promise<import('./store.js').EventRecord[]>}
+   */
+  async #batch(after) {
+    const range = IDBKeyRange.lowerBound(after, true);
+    const records = await this.#store.withDb((db) =>
+      db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS),
+    );
+    let characters = 0;
+    const fitting = records.findIndex((record) => {
+      characters += JSON.stringify(record.event).length + 100;
+      return characters > BATCH_CHARACTERS;
+    });
+    return fitting < 0 ? records : records.slice(0, Math.max(1, fitting));
+  }
+
+  /**
+   * Send the photos that the server has not confirmed, one at a time.
+   * @param {string[]} wanted
+   */
+  async #sendPhotos(wanted) {
+    const unsent = await this.#store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
+    for (const sha256 of new Set([...wanted, ...unsent])) {
+      const photo = await this.#store.photo(sha256);
+      if (!photo || photo.problem) continue;
+      if ((await sha256Hex(photo.bytes)) !== sha256) {
+        await this.#keepPhoto({ ...photo, problem: 'damaged on this phone' });
+        continue;
+      }
+      await this.#sendPhoto(photo, wanted.includes(sha256));
+      await this.#count();
+    }
+  }
+
+  /**
+   * @param {import('./store.js').PhotoRecord} photo
+   * @param {boolean} isWanted  the server has said that it lacks it; otherwise it is asked first
+   */
+  async #sendPhoto(photo, isWanted) {
+    const { sha256, bytes, mime } = photo;
+    try {
+      if (isWanted || !(await this.api.hasPhoto(sha256))) await this.api.putPhoto(sha256, bytes, mime);
+    } catch (error) {
+      const final = error instanceof ApiError && error.kind === 'refused' && error.status !== 429;
+      if (!final) throw error;
+      await this.#keepPhoto({ ...photo, problem: error.sentence });
+      return;
+    }
+    const { unsent, ...confirmed } = photo;
+    await this.#keepPhoto(confirmed);
+  }
+
+  /** @param {import('./store.js').PhotoRecord} photo */
+  #keepPhoto(photo) {
+    return this.#store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
+  }
+
+  /** Count again what waits; a status of 'sent' ends with the next thing that does. */
+  async #count() {
+    const waiting = await countUnsent(this.#store);
+    const something = waiting.unsentEvents + waiting.unsentPhotos > 0;
+    const { state } = this.status.value;
+    const next = state === 'sent' && something ? 'not sent' : state;
+    this.status.set({ ...this.status.value, ...waiting, state: next });
+    return something;
+  }
+
+  async #sayOutcome() {
+    const something = await this.#count();
+    const refusal = something ? await firstRefusal(this.#store) : '';
+    if (refusal) this.#say('refused', refusal);
+    else this.#say(something ? 'not sent' : 'sent', '');
+    this.status.set({ ...this.status.value, lastSyncAt: Date.now() });
+  }
+
+  /** @param {unknown} error */
+  #sayFailure(error) {
+    if (!(error instanceof ApiError)) {
+      this.#say('not sent', `This phone could not finish sending. ${error}`);
+    } else if (error.kind === 'not paired' || error.kind === 'refused') {
+      this.#say(error.kind, error.sentence);
+    } else {
+      this.#say('server unreachable', error.sentence);
+    }
+  }
+
+  /**
+   * @param {SyncState} state
+   * @param {string} sentence
+   */
+  #say(state, sentence) {
+    this.status.set({ ...this.status.value, state, sentence });
+  }
+
+  #schedule() {
+    const retry = Math.min(FIRST_RETRY_SECONDS * 2 ** (this.#failures - 1), LAST_RETRY_SECONDS);
+    // Jitter, so that a workshop full of phones does not come back at the same instant.
+    const seconds = (this.#failures ? retry : CALM_SECONDS) * (0.5 + Math.random());
+    this.#timer = setTimeout(() => {
+      if (document.visibilityState === 'visible') this.now();
+      else this.#schedule();
+    }, seconds * 1000);
+  }
+}
