@@ -12,7 +12,7 @@ class BadInput(Exception):
         self.field = field
         self.found = shorten(found)
         self.wanted = wanted
-        Exception.__init__(self, self.message())
+        super().__init__(self.message())
 
     def message(self) -> str:
         """Return the one line that a person reads."""
