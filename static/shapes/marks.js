@@ -28,7 +28,7 @@ const OUTLINES = {
     <path class="mark-sign" d="M-5.5-5.5 5.5 5.5M5.5-5.5-5.5 5.5" />`,
   untested: svg`<circle class="mark-body" r="13" />`,
   aside: svg`<circle class="mark-body" r="11.5" /><path class="mark-sign" d="M-16 0H16" />`,
-  empty: svg`<path class="mark-sign" d="M-6.5-12H-12.5V12H-6.5M6.5-12H12.5V12H6.5" />`,
+  empty: svg`<rect class="mark-body" x="-12" y="-12" width="24" height="24" /><path class="mark-sign" d="M-6.5-12H-12.5V12H-6.5M6.5-12H12.5V12H6.5" />`,
 };
 
 /**

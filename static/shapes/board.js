@@ -1,0 +1,109 @@
+// @ts-check
+/**
+ * The board: the vehicle, its positions, what each one read and which unit sits in it.
+ *
+ * Where the names fit, they stand under their marks; where they do not (many positions, a narrow
+ * screen, large text), the marks are numbered and the names follow as a list. The style sheet
+ * switches between the two, so that one markup serves every width and text size.
+ */
+import { html, nothing, svg } from "lit-html";
+
+import { EDGES, aroundLayout, endLayout, namesFitFrom } from "./board-layout.js";
+import { code } from "./code.js";
+import { icon } from "./icons.js";
+import { mark, markShape, MARK_WORDS } from "./marks.js";
+import { DRAWING_WIDTH, vehicleAbove, vehicleEnd } from "./vehicle.js";
+
+/** @typedef {import("./board-layout.js").Position} Position */
+/** @typedef {import("./board-layout.js").Spot} Spot */
+/** @typedef {{kind: "rear"|"front"|"around", positions: Position[]}} BoardView */
+/** @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>}} BoardOptions */
+
+const SEEN = {
+  rear: "rear, seen from behind",
+  front: "front, seen from the front",
+  around: "seen from above",
+};
+
+const EDGE_NAMES = { front: "Front", left: "Left side", right: "Right side", rear: "Rear" };
+
+/**
+ * @param {Spot} spot
+ * @param {boolean} chosen
+ */
+function spotShape(spot, chosen) {
+  return svg`<g class="board-spot" data-position=${spot.id}>
+    ${chosen ? svg`<rect class="board-ring" x=${spot.x - spot.size / 2 - 3} y=${spot.y - spot.size / 2 - 3}
+      width=${spot.size + 6} height=${spot.size + 6} rx="7" />` : nothing}
+    ${markShape(spot.mark, spot)}
+    <text class="board-number" x=${spot.numberX} y=${spot.numberY}
+      text-anchor=${spot.anchor}>${spot.number}</text>
+  </g>`;
+}
+
+/**
+ * One position in words: a button where it can be picked.
+ * @param {Spot} spot
+ * @param {boolean} chosen
+ * @param {BoardOptions["onPick"]} onPick
+ */
+function cell(spot, chosen, onPick) {
+  const inside = html`
+    <span class="board-key" aria-hidden="true">${spot.number}</span>
+    <span class="board-mark" aria-hidden="true">${mark(spot.mark, { word: "" })}</span>
+    <span class="board-name">${spot.name}</span>
+    <span class="board-word mark-word-${spot.mark}">${spot.word || MARK_WORDS[spot.mark]}${
+      spot.photo ? html`<span class="board-photo">${icon("camera", { label: "photo taken" })}</span>` : nothing}</span>
+    <span class="board-unit">${spot.unit ? code(spot.unit.shown) : nothing}</span>`;
+  return html`<li class="board-cell">${onPick
+    ? html`<button type="button" class="board-position" data-position=${spot.id}
+        aria-pressed=${chosen ? "true" : "false"} @click=${() => onPick(spot.id)}>${inside}</button>`
+    : html`<div class="board-position" data-position=${spot.id}
+        data-chosen=${chosen ? "true" : nothing}>${inside}</div>`}</li>`;
+}
+
+/** @param {{box: {left: number, right: number, top: number, bottom: number}}} layout */
+function aboveWords({ box }) {
+  const roof = box.top + (box.bottom - box.top) * 0.3 + 54;
+  const boot = box.bottom - (box.bottom - box.top) * 0.2 - 32;
+  return svg`<text class="board-way" x="144" y=${roof} text-anchor="middle">front</text>
+    <path class="board-arrow" d="M144 ${roof - 15}v-12m-5 5 5-5 5 5" />
+    <text class="board-way" x="144" y=${boot} text-anchor="middle">rear</text>`;
+}
+
+/**
+ * The board of a job.
+ * @param {BoardView} view
+ * @param {BoardOptions} [options] `onPick` gets the id of the position that was tapped; `chosen`
+ *   is one id or several
+ */
+export function board(view, { onPick = null, chosen = [] } = {}) {
+  const picked = new Set(typeof chosen === "string" ? [chosen] : chosen);
+  const around = view.kind === "around";
+  const end = view.kind === "front" ? "front" : "rear";
+  const layout = around ? aroundLayout(view.positions) : endLayout(view.positions, end);
+  const fit = around ? 0 : namesFitFrom(view.positions);
+  const groups = around
+    ? EDGES.map((edge) => ({ edge, spots: layout.spots.filter((spot) => spot.edge === edge) }))
+      .filter((group) => group.spots.length)
+    : [{ edge: end, spots: layout.spots }];
+  // Seen from the front, the vehicle's left is on the right of the picture.
+  const [first, last] = end === "front" ? ["right", "left"] : ["left", "right"];
+  return html`<figure class="board board-${view.kind} ${
+    fit ? `board-fit-${String(fit).replace(".", "-")}` : "board-keyed"}">
+    <figcaption class="board-caption">
+      <span class="board-side">${first}</span>
+      <span class="board-seen">${SEEN[view.kind]}</span>
+      <span class="board-side">${last}</span>
+    </figcaption>
+    <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${layout.height}" aria-hidden="true">
+      ${"box" in layout ? svg`${vehicleAbove(layout.box)}${aboveWords(layout)}`
+        : vehicleEnd(end, layout.bottom)}
+      ${layout.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
+    </svg>
+    ${groups.map((group) => html`
+      ${around ? html`<h3 class="board-edge">${EDGE_NAMES[group.edge]}</h3>` : nothing}
+      <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}">${group.spots.map((spot) =>
+        cell(spot, picked.has(spot.id), onPick))}</ol>`)}
+  </figure>`;
+}

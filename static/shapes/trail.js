@@ -1,0 +1,162 @@
+// @ts-check
+/**
+ * The trail: which unit sat where in each test, and where the fault went.
+ *
+ * Tests run from left to right, positions from top to bottom, one line per unit. A broad band
+ * joins the faults from test to test: where it runs along with the thick line, the fault has
+ * followed the suspect; where it goes straight on while the thick line leaves, it has stayed.
+ */
+import { html, nothing, svg } from "lit-html";
+
+import { markShape, MARK_WORDS } from "./marks.js";
+import { HEAD, step, trailLayout, UNITS_PER_REM, WIDE } from "./trail-layout.js";
+
+/** @typedef {import("./trail-layout.js").TrailView} TrailView */
+
+const LETTERS_IN_A_HEAD = 9;
+
+/**
+ * A test's name on at most two lines.
+ * @param {string} label
+ */
+function headLines(label) {
+  const lines = [""];
+  for (const word of label.split(" ")) {
+    const last = lines.length - 1;
+    const longer = lines[last] ? `${lines[last]} ${word}` : word;
+    if (longer.length <= LETTERS_IN_A_HEAD || !lines[last]) {
+      lines[last] = longer;
+    } else {
+      lines.push(word);
+    }
+  }
+  return lines.slice(0, 2);
+}
+
+/**
+ * @param {TrailView["tests"][number]} test
+ * @param {number} x
+ * @param {number} bottom
+ */
+function column(test, x, bottom) {
+  const words = headLines(test.label || `test ${test.n}`);
+  if (!test.counted) {
+    words.splice(1, 1, "set aside");
+  }
+  return svg`<g class=${test.counted ? "trail-test" : "trail-test trail-aside"}>
+    ${test.counted ? nothing : svg`<rect class="trail-aside-ground" x=${x - 34} y=${HEAD - 4}
+      width="68" height=${bottom - HEAD + 2} rx="8" />`}
+    <path class="trail-rule" d="M${x} ${HEAD - 4}V${bottom - 4}" />
+    ${words.map((word, n) => svg`<text class=${n ? "trail-head trail-head-more" : "trail-head"}
+      x=${x} y=${(words.length > 1 ? 15 : 26) + n * 17} text-anchor="middle">${word}</text>`)}
+  </g>`;
+}
+
+/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+function lineKind(line) {
+  if (line.suspect) {
+    return "trail-line trail-suspect";
+  }
+  return line.moves ? "trail-line trail-moved" : "trail-line";
+}
+
+/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+function linePath(line) {
+  if (line.places.length === 1) {
+    const { x, y } = line.places[0];
+    return `M${x - 26} ${y}H${x + 26}`;
+  }
+  return line.places.slice(1).map((place, n) => step(line.places[n], place)).join("");
+}
+
+/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+function readings(line) {
+  return line.places.map((place) => svg`
+    ${place.position === null
+      ? svg`<circle class="trail-hand" cx=${place.x} cy=${place.y} r="7" />`
+      : markShape(place.mark, { x: place.x, y: place.y, size: 32 })}
+    ${place.named && line.shown
+      ? svg`<text class=${line.suspect ? "trail-code trail-code-suspect" : "trail-code"} x=${place.x}
+          y=${place.y + (place.position === null ? 22 : 32)} text-anchor="middle">${line.shown}</text>`
+      : nothing}`);
+}
+
+/**
+ * The same facts as a table, for those who hear the screen.
+ * @param {TrailView} view
+ */
+function aloud(view) {
+  /** @param {string} position @param {number} test */
+  const said = (position, test) => {
+    for (const line of view.lines) {
+      const point = line.points.find((one) => one.test === test && one.position === position);
+      if (point) {
+        return `${line.shown} ${MARK_WORDS[point.mark] ?? ""}`;
+      }
+    }
+    return MARK_WORDS.empty;
+  };
+  // The box is what is hidden: a table would not be kept to its width.
+  return html`<div class="aloud"><table>
+    <tr><th>position</th>${view.tests.map((test) => html`<th>${test.label || `test ${test.n}`}${
+      test.counted ? "" : ", set aside"}</th>`)}</tr>
+    ${view.rows.map((row) => html`<tr><th>${row.name}</th>${view.tests.map((_, n) =>
+      html`<td>${said(row.position, n)}</td>`)}</tr>`)}
+  </table></div>`;
+}
+
+/**
+ * @param {TrailView} view
+ * @param {ReturnType<typeof trailLayout>} layout
+ * @param {string} width
+ */
+function picture(view, layout, width) {
+  const behind = layout.lines.filter((line) => !line.suspect);
+  const suspects = layout.lines.filter((line) => line.suspect);
+  const handTop = HEAD + view.rows.length * layout.rowHeight - 2;
+  return html`<svg class="trail-picture ${width}" viewBox="0 0 ${layout.width} ${layout.height}"
+    width="${layout.width / UNITS_PER_REM}rem" height="${layout.height / UNITS_PER_REM}rem"
+    aria-hidden="true">
+    ${layout.lanes ? svg`<path class="trail-hand-rule" d="M0 ${handTop}H${layout.width}" />` : nothing}
+    ${view.tests.map((test, n) => column(test, layout.column(n), layout.height))}
+    ${layout.faultWay.map((way) => svg`<path class="trail-band-edge" d=${way} />`)}
+    ${layout.faultWay.map((way) => svg`<path class="trail-band" d=${way} />`)}
+    ${behind.map((line) => svg`<path class=${lineKind(line)} d=${linePath(line)} />`)}
+    ${suspects.map((line) => svg`<path class="trail-suspect-edge" d=${linePath(line)} />
+      <path class=${lineKind(line)} d=${linePath(line)} />`)}
+    ${layout.suspectRows.map((way) => svg`<path class="trail-suspect-edge" d=${way} />
+      <path class="trail-line trail-suspect" d=${way} />`)}
+    ${[...behind, ...suspects].map(readings)}
+  </svg>`;
+}
+
+/**
+ * The trail of a job.
+ * @param {TrailView} view
+ */
+export function trail(view) {
+  const layout = trailLayout(view);
+  const hand = Array.from({ length: layout.lanes }, (_, n) => (n ? "" : "in hand"));
+  return html`<figure class="trail ${layout.tall ? "trail-tall" : ""}">
+    ${aloud(view)}
+    <div class="trail-scroll" tabindex="0" role="group" aria-label="trail of the tests">
+      <ol class="trail-names" aria-hidden="true">
+        ${view.rows.map((row) => html`<li class="trail-name"><span
+          class=${row.suspect ? "trail-name-suspect" : nothing}>${row.name}</span></li>`)}
+        ${hand.map((word) => html`<li class="trail-name trail-lane">${word}</li>`)}
+      </ol>
+      ${view.tests.length === 2 ? picture(view, trailLayout(view, WIDE), "trail-wide") : nothing}
+      ${picture(view, layout, "")}
+    </div>
+  </figure>`;
+}
+
+/**
+ * Scrolls a trail to its newest test, once it stands on the page.
+ * @param {ParentNode} page
+ */
+export function showNewest(page) {
+  for (const box of page.querySelectorAll(".trail-scroll")) {
+    box.scrollLeft = box.scrollWidth;
+  }
+}
