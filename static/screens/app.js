@@ -1,9 +1,23 @@
 // @ts-check
 /**
- * The screens of the app.
+ * The screens of the app: draws the one the address means, and records what a person enters.
+ *
+ * A screen (pages.js) is `load(services, params)`, which fetches what it shows, and `draw(ctx)`, which
+ * returns the parts of its frame (`Parts` in frame.js) and changes nothing. After each record, sync or
+ * change in another tab the present screen is loaded and drawn again.
  */
 
 import { html, render } from 'lit-html';
+
+import { SaveError } from '../log.js';
+import { banners } from './banners.js';
+import { Drafts } from './drafts.js';
+import { frame } from './frame.js';
+import { pages } from './pages.js';
+import { refusalPanel } from './refusal.js';
+import { Router } from './router.js';
+
+const BUSY_SHOWS_AFTER_MS = 250;
 
 /**
  * @typedef {object} AppParts   everything below the screens
@@ -15,12 +29,271 @@ import { html, render } from 'lit-html';
  * @property {import('../device.js').Device} device
  * @property {import('../update.js').Update} update
  * @property {import('../store.js').Store} store
+ *
+ * @typedef {Omit<AppParts, 'root'> & {drafts: Drafts}} Services
+ *
+ * @typedef {object} ActOptions
+ * @property {import('../log.js').Photo} [photo]  saved in the same transaction
+ * @property {() => unknown} [after]              once it is recorded and the screen has loaded again
+ * @property {string | null} [job]                the job of the drafts; that of the screen when left out
+ *
+ * @typedef {object} Context    what `draw` gets
+ * @property {Services} services
+ * @property {Record<string, string>} params  of the address
+ * @property {any} data                       what `load` returned
+ * @property {Record<string, any>} form       plain data that survives a reload; the same object until forgotten
+ * @property {StandingRefusal | null} refusal
+ * @property {boolean} busy
+ * @property {(drafts: import('../log.js').Draft[], options?: ActOptions) => Promise<boolean>} act
+ *     record facts that belong together; true when they are on record, false when a rule stood against them
+ * @property {() => void} redraw              after a change of `form`: keep it and draw again
+ * @property {() => Promise<void>} keep       write `form` down now; await it before a camera opens
+ * @property {() => void} forget              empty the form and drop its draft
+ * @property {() => Promise<void>} reload
+ * @property {(hash: string, options?: {replace?: boolean}) => void} go
+ *
+ * @typedef {object} StandingRefusal
+ * @property {import('../log.js').Refusal} refusal
+ * @property {(reason: string) => Promise<boolean>} override  record it all the same, with a reason
+ * @property {() => void} close
  */
 
 /**
  * Draw the app into `root` and keep it in step.
  * @param {AppParts} parts
  */
-export function startApp({ root, sync }) {
-  sync.status.subscribe(({ state }) => render(html`<main><h1>Swaptrail</h1><p>${state}</p></main>`, root));
+export function startApp({ root, ...below }) {
+  const app = new App(root, { ...below, drafts: new Drafts(below.store) });
+  app.start();
+}
+
+class App {
+  /**
+   * @param {HTMLElement} root
+   * @param {Services} services
+   */
+  constructor(root, services) {
+    this.#root = root;
+    this.#services = services;
+    this.#router = new Router((route) => this.#show(route));
+  }
+
+  #root;
+  #services;
+  #router;
+  /** @type {import('./router.js').Route} */
+  #route = { name: '', params: {}, path: '' };
+  /** The route whose data is on the screen. */
+  #shownPath = '';
+  #shownKey = '';
+  /** @type {any} */
+  #data = null;
+  /** @type {unknown} */
+  #fault = null;
+  #formKey = '';
+  /** @type {import('./drafts.js').Form} */
+  #form = {};
+  /** @type {StandingRefusal | null} */
+  #refusal = null;
+  #acting = false;
+  #busy = false;
+  #loads = 0;
+  /** @type {Promise<void>} */
+  #loading = Promise.resolve();
+  /** @type {(() => Promise<boolean>) | null} */
+  #saveAgain = null;
+
+  start() {
+    const { sync, update, core, device, store, log } = this.#services;
+    const redraw = () => this.#draw();
+    this.#router.start();
+    for (const observed of [sync.status, update.ready, core.trouble, device.notice, store.trouble, log.unsaved]) {
+      observed.subscribe(redraw);
+    }
+    log.changes.subscribe(() => this.#reload());
+  }
+
+  /** @param {import('./router.js').Route} route */
+  #show(route) {
+    if (route.path === this.#route.path && route.name === this.#route.name) return;
+    this.#route = route;
+    this.#refusal = null;
+    this.#reload();
+  }
+
+  #reload() {
+    this.#loading = this.#load();
+    return this.#loading;
+  }
+
+  async #load() {
+    this.#loads += 1;
+    const load = this.#loads;
+    const route = this.#route;
+    const page = pages[route.name] ?? pages.nowhere;
+    try {
+      const data = await page.load(this.#services, route.params);
+      if (load !== this.#loads) return;
+      await this.#takeForm(route, page.formKey?.(route.params, data) ?? '');
+      if (load !== this.#loads) return;
+      this.#data = data;
+      this.#fault = null;
+    } catch (error) {
+      if (load !== this.#loads) return;
+      this.#fault = error;
+    }
+    this.#shownPath = route.path;
+    this.#draw();
+  }
+
+  /**
+   * Open the form that belongs to what is shown now. Within one screen a new key means that the step is
+   * done, and its form with it.
+   * @param {import('./router.js').Route} route
+   * @param {string} key
+   */
+  async #takeForm(route, key) {
+    if (key === this.#formKey) return;
+    const left = this.#formKey;
+    if (left && route.path === this.#shownPath) await this.#services.drafts.drop(left);
+    const form = key ? await this.#services.drafts.open(key) : {};
+    this.#formKey = key;
+    this.#form = form;
+  }
+
+  #draw() {
+    if (!this.#shownPath && !this.#data && !this.#fault) {
+      if (!this.#root.firstElementChild) render(html`<p class="starting">Reading what is on this phone</p>`, this.#root);
+      return;
+    }
+    // Until the next screen has its data, the present one stays.
+    if (this.#shownPath !== this.#route.path) return;
+    const page = pages[this.#route.name] ?? pages.nowhere;
+    const ctx = this.#context();
+    const parts = this.#fault ? pages.fault.draw({ ...ctx, data: this.#fault }) : page.draw(ctx);
+    const key = `${this.#route.path} ${parts.key ?? ''}`;
+    const body = html`${banners(ctx, { saveAgain: this.#saveAgain })}${refusalPanel(ctx)}${parts.body}`;
+    render(frame({ ...parts, body, key }, { status: this.#services.sync.status.value, busy: this.#busy }), this.#root);
+    document.title = `${parts.title} · Swaptrail`;
+    if (key !== this.#shownKey) this.#arrive(key);
+  }
+
+  /** Tell those who hear the screen that it is another one. @param {string} key */
+  #arrive(key) {
+    const first = this.#shownKey === '';
+    this.#shownKey = key;
+    if (first || document.activeElement?.matches('input, textarea, select')) return;
+    /** @type {HTMLElement | null} */
+    const main = this.#root.querySelector('main');
+    main?.focus({ preventScroll: true });
+  }
+
+  /** @returns {Context} */
+  #context() {
+    return {
+      services: this.#services,
+      params: this.#route.params,
+      data: this.#data,
+      form: this.#form,
+      refusal: this.#refusal,
+      busy: this.#busy,
+      act: (drafts, options) => this.#act(drafts, options),
+      redraw: () => {
+        if (this.#formKey) this.#services.drafts.touch(this.#formKey, this.#form);
+        this.#draw();
+      },
+      keep: () => {
+        if (this.#formKey) this.#services.drafts.touch(this.#formKey, this.#form);
+        return this.#services.drafts.flush();
+      },
+      forget: () => {
+        for (const field of Object.keys(this.#form)) delete this.#form[field];
+        if (this.#formKey) this.#services.drafts.drop(this.#formKey);
+        this.#draw();
+      },
+      reload: () => this.#reload(),
+      go: (hash, options) => this.#router.go(hash, options),
+    };
+  }
+
+  /**
+   * @param {import('../log.js').Draft[]} drafts
+   * @param {ActOptions} [options]
+   * @returns {Promise<boolean>}
+   */
+  async #act(drafts, options = {}) {
+    // A second tap while the first is being recorded means the same thing.
+    if (this.#acting) return false;
+    this.#acting = true;
+    const late = setTimeout(() => this.#setBusy(true), BUSY_SHOWS_AFTER_MS);
+    try {
+      return await this.#record(drafts, options);
+    } finally {
+      clearTimeout(late);
+      this.#acting = false;
+      this.#setBusy(false);
+    }
+  }
+
+  /** @param {boolean} busy */
+  #setBusy(busy) {
+    if (busy === this.#busy) return;
+    this.#busy = busy;
+    this.#draw();
+  }
+
+  /**
+   * @param {import('../log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   */
+  async #record(drafts, options) {
+    const { photo, after, job = this.#route.params.job ?? null } = options;
+    const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
+    this.#refusal = null;
+    this.#saveAgain = null;
+    let result;
+    try {
+      result = await this.#services.log.record(inJob, { photo });
+    } catch (error) {
+      if (!(error instanceof SaveError)) throw error;
+      this.#saveAgain = () => {
+        this.#services.log.giveUp();
+        return this.#act(drafts, options);
+      };
+      this.#draw();
+      return false;
+    }
+    if ('refusal' in result) {
+      this.#refuse(result.refusal, drafts, options);
+      return false;
+    }
+    // The record has set off a load already.
+    await this.#loading;
+    after?.();
+    return true;
+  }
+
+  /**
+   * @param {import('../log.js').Refusal} refusal
+   * @param {import('../log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   */
+  #refuse(refusal, drafts, options) {
+    this.#refusal = {
+      refusal,
+      override: (reason) =>
+        this.#act(
+          drafts.map((draft, n) =>
+            n === refusal.draft ? { ...draft, data: { ...draft.data, override: reason } } : draft,
+          ),
+          options,
+        ),
+      close: () => {
+        this.#refusal = null;
+        this.#draw();
+      },
+    };
+    this.#draw();
+    this.#root.querySelector('.refusal')?.scrollIntoView({ block: 'nearest' });
+  }
 }

@@ -1,0 +1,104 @@
+// @ts-check
+/**
+ * The frame of every screen: where am I, what is sent, the body, and at the bottom the one thing to do.
+ */
+
+import { html, nothing } from 'lit-html';
+import { keyed } from 'lit-html/directives/keyed.js';
+
+import { icon } from '../shapes/icons.js';
+import { to } from './router.js';
+
+/**
+ * @typedef {object} Button
+ * @property {unknown} words
+ * @property {() => unknown} run
+ * @property {boolean} [disabled]
+ *
+ * @typedef {object} Parts       what a screen returns; the app puts it into the frame
+ * @property {unknown} title     one short line in the head
+ * @property {string} [back]     where the arrow leads (one of `to`); no arrow when left out
+ * @property {Array<{id: string, word: string, state: string}>} [stages]
+ * @property {unknown} body      the screen's own template; its children are spaced
+ * @property {Button | null} [main]    the one main button
+ * @property {Button | null} [second]  at most one other
+ * @property {string} [key]      another key scrolls the body back to its beginning
+ */
+
+/**
+ * @param {Parts} parts
+ * @param {{status: import('../sync.js').SyncStatus, busy: boolean}} standing
+ */
+export function frame({ title, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
+  return html`
+    <div class="screen">
+      <header class="screen-head">
+        ${back ? html`<a class="screen-back" href=${`/${back}`} aria-label="Back">${icon('back')}</a>` : nothing}
+        <p class="screen-title">${title}</p>
+        ${pill(standing.status)}
+      </header>
+      ${stages.length
+        ? html`<ol class="stages" aria-label="Stages of the job">
+            ${stages.map(
+              ({ word, state }) =>
+                html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
+                  <span class="stage-word">${word}</span>
+                </li>`,
+            )}
+          </ol>`
+        : nothing}
+      ${keyed(key, html`<main class="screen-body" tabindex="-1">${body}</main>`)}
+      <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
+    </div>
+  `;
+}
+
+/**
+ * @param {Button | null} main
+ * @param {Button | null} second
+ * @param {boolean} busy
+ */
+function footButtons(main, second, busy) {
+  return html`${second
+    ? html`<button
+        class="other-button"
+        type="button"
+        ?disabled=${busy || second.disabled}
+        @click=${() => second.run()}
+      >
+        ${second.words}
+      </button>`
+    : nothing}${main
+    ? html`<button
+        class="main-button"
+        type="button"
+        ?disabled=${busy || main.disabled}
+        @click=${() => main.run()}
+      >
+        ${busy ? 'One moment' : main.words}
+      </button>`
+    : nothing}`;
+}
+
+/** @param {import('../sync.js').SyncStatus} status */
+function pill(status) {
+  const { state, words } = pillWords(status);
+  return html`<a class="pill" href=${`/${to.you()}`} data-state=${state}
+    ><span class="aloud">This phone: </span>${words}</a
+  >`;
+}
+
+/**
+ * What the pill in the head says of the sending.
+ * @param {import('../sync.js').SyncStatus} status
+ * @returns {{state: 'sent' | 'waiting' | 'trouble', words: string}}
+ */
+export function pillWords({ state, unsentEvents, unsentPhotos }) {
+  const count = unsentEvents + unsentPhotos;
+  if (state === 'not paired') return { state: 'trouble', words: count ? `not paired, ${count}` : 'not paired' };
+  if (state === 'refused') return { state: 'trouble', words: `${count} not taken` };
+  if (state === 'sending' && count) return { state: 'waiting', words: `sending ${count}` };
+  if (count) return { state: 'waiting', words: `${count} not sent yet` };
+  if (state === 'server unreachable') return { state: 'waiting', words: 'offline' };
+  return { state: 'sent', words: state === 'sent' ? 'all sent' : 'nothing to send' };
+}

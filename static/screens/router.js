@@ -1,0 +1,100 @@
+// @ts-check
+/**
+ * Which screen an address means, and the addresses of the screens.
+ *
+ * Screens live behind `#`, so that going from one to the next loads nothing. Two paths come from outside:
+ * a pairing link, whose token stands in the fragment, and the address that a label's QR code holds.
+ */
+
+/**
+ * @typedef {object} Route
+ * @property {string} name                     one of the names in pages.js
+ * @property {Record<string, string>} params
+ * @property {string} path                     tells two routes apart
+ */
+
+/** @type {Array<[RegExp, string, string[]]>} */
+const SCREENS = [
+  [/^$/, 'jobs', []],
+  [/^new$/, 'new', []],
+  [/^you$/, 'you', []],
+  [/^job\/([^/]+)$/, 'job', ['job']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
+  [/^unit\/([^/]+)$/, 'unit', ['unit']],
+  [/^code\/([^/]+)$/, 'code', ['code']],
+];
+
+const LABEL_PATH = /^\/u\/([^/]+)$/i;
+
+/**
+ * @param {{pathname: string, hash: string}} address
+ * @returns {Route}
+ */
+export function routeOf({ pathname, hash }) {
+  if (pathname === '/pair') return { name: 'pair', params: { token: hash.slice(1) }, path: 'pair' };
+  const label = LABEL_PATH.exec(pathname);
+  if (label && !hash) {
+    return { name: 'code', params: { code: decode(label[1]) }, path: `code/${label[1]}` };
+  }
+  const path = hash.replace(/^#?\/?/, '');
+  for (const [pattern, name, fields] of SCREENS) {
+    const found = pattern.exec(path);
+    if (!found) continue;
+    const params = Object.fromEntries(fields.map((field, n) => [field, decode(found[n + 1])]));
+    return { name: name || params.part, params, path };
+  }
+  return { name: 'nowhere', params: {}, path };
+}
+
+/** The addresses of the screens, for links and for `go`. */
+export const to = {
+  jobs: () => '#/',
+  newJob: () => '#/new',
+  you: () => '#/you',
+  job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos'} part */
+  jobPart: (job, part) => `${to.job(job)}/${part}`,
+  /** @param {string} job @param {string} position */
+  position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
+  unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
+  code: (/** @type {string} */ code) => `#/code/${encodeURIComponent(code)}`,
+};
+
+/** Follows the address and says which screen it means. */
+export class Router {
+  /** @param {(route: Route) => void} onRoute */
+  constructor(onRoute) {
+    this.#onRoute = onRoute;
+  }
+
+  #onRoute;
+
+  start() {
+    addEventListener('hashchange', this.#look);
+    addEventListener('popstate', this.#look);
+    this.#look();
+  }
+
+  /**
+   * Go to a screen.
+   * @param {string} hash   one of `to`
+   * @param {{replace?: boolean}} [options]  leave no way back to the present address
+   */
+  go(hash, { replace = false } = {}) {
+    if (replace) history.replaceState(null, '', `/${hash}`);
+    else if (`${location.pathname}${location.hash}` !== `/${hash}`) history.pushState(null, '', `/${hash}`);
+    this.#look();
+  }
+
+  #look = () => this.#onRoute(routeOf(location));
+}
+
+/** @param {string} part */
+function decode(part) {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
