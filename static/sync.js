@@ -85,9 +85,9 @@ export class Sync {
       if (document.visibilityState === 'visible') this.now();
     });
     this.#log.changes.subscribe(async () => {
-      await this.#count();
-      if (this.status.value.unsentEvents) this.now();
+      if (await this.#count()) this.now();
     });
+    now();
   }
 
   /**
