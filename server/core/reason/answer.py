@@ -6,6 +6,7 @@ from .case import read
 from .figures import WHOLE
 from .figures import parts
 from .model import Model
+from .planner import next_moves
 
 # A phone shows a handful; the command line asks for as many as there are.
 MOST_EXPLANATIONS = 128
@@ -30,7 +31,7 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
         "verdict": verdict,
         "clear": parts(clear),
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
-        "next": [],
+        "next": next_moves(belief, entries, verdict, clear),
     }
     total = 0.0
     for chance, _ in entries:

@@ -68,10 +68,12 @@ class Model:
             self.last_faulted = test.faulted
             self._read_test(test)
         now = self.case.now
+        tested = self.fitted
         self._repair(now.repaired)
         for place in now.cleaned:
             self.blockable[place] = False
         self._move(self._moved(now.fitted))
+        self.changed = bool(now.cleaned or now.repaired or tested != self.fitted)
 
     def _as_fitted(self, test) -> list:
         """Return what is where in a test; a unit left out because it is unplugged stays put."""
