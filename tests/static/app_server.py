@@ -1,0 +1,146 @@
+"""The real app on a free port of this process, with a hand on the line to the phone.
+
+A test can let replies get lost, answer in the server's place, or swap files of the app, and can look at
+every request that came in.
+"""
+
+import io
+import json
+import socket
+import threading
+from collections import namedtuple
+from collections.abc import Callable
+from pathlib import Path
+
+from cheroot import wsgi
+
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.pairing import make_link
+from server.shell import find_static
+from server.storage import DataFolder
+
+Request = namedtuple("Request", ["method", "path", "destination"])
+
+# Answers in place of the app, or None to let it answer: (environ, app) -> (status, type, body) | None
+Fault = Callable[[dict, Callable], tuple[str, str, bytes] | None]
+
+
+class AppServer:
+    """One data folder, served at one address until `close`."""
+
+    def __init__(self, data: Path, static: Path | None = None, port: int | None = None) -> None:
+        """Start serving; `port` only to take up an address again."""
+        self.data = data
+        self.static = static or find_static()
+        self.port = port or _free_port()
+        self.base = f"http://localhost:{self.port}"
+        self.requests: list[Request] = []
+        self.fault: Fault | None = None
+        self._server: wsgi.Server | None = None
+        self.start()
+
+    def start(self) -> None:
+        """Serve what is in the folders now; a later call picks up changed files as a new build."""
+        self.app = create_app(Config(self.data, self.base, self.static))
+        self._server = wsgi.Server(("localhost", self.port), self._answer, numthreads=6)
+        self._server.prepare()
+        self._thread = threading.Thread(target=self._server.serve, daemon=True)
+        self._thread.start()
+
+    def close(self) -> None:
+        """Go off the line."""
+        self._server.stop()
+        self._thread.join()
+
+    def link(self) -> str:
+        """Return a fresh pairing link."""
+        db = self.database()
+        try:
+            return make_link(db, self.base, now_ms())
+        finally:
+            db.close()
+
+    def token(self) -> str:
+        """Return the token of a fresh pairing link."""
+        return self.link().partition("#")[2]
+
+    def database(self):
+        """Return the server's own view of its data; close it after use."""
+        return DataFolder(self.data).open()
+
+    def rows(self, query: str) -> list[tuple]:
+        """Return what the server's database answers."""
+        db = self.database()
+        try:
+            return db.conn.execute(query).fetchall()
+        finally:
+            db.close()
+
+    def paths(self) -> list[str]:
+        """Return the paths asked for so far."""
+        return [request.path for request in self.requests]
+
+    def _answer(self, environ, start_response):
+        destination = environ.get("HTTP_SEC_FETCH_DEST", "")
+        self.requests.append(Request(environ["REQUEST_METHOD"], environ["PATH_INFO"], destination))
+        instead = self.fault(environ, self.app) if self.fault else None
+        if instead is None:
+            return self.app(environ, start_response)
+        status, content_type, body = instead
+        start_response(status, [("Content-Type", content_type), ("Content-Length", str(len(body)))])
+        return [body]
+
+
+def core_with(host_source: str) -> Fault:
+    """Put another host in front of the core on the phone, to see the worker hang or fail."""
+
+    def fault(environ, app):
+        if environ["PATH_INFO"] != "/app/core.json":
+            return None
+        files = json.loads(_body_of(app, environ))["files"]
+        files["server/core/host.py"] = host_source
+        return "200 OK", "application/json", json.dumps({"files": files}).encode()
+
+    return fault
+
+
+def lose_replies(path: str, times: int) -> Fault:
+    """Let the app do its work, then answer with a gateway's error, so many times."""
+    left = [times]
+
+    def fault(environ, app):
+        if environ["PATH_INFO"] != path or not left[0]:
+            return None
+        left[0] -= 1
+        _body_of(app, environ)
+        return "504 Gateway Timeout", "text/html", b"<h1>gateway timeout</h1>"
+
+    return fault
+
+
+def sign_in_page(environ, app):
+    """Answer everything as the sign-in page of a network does: 200 and HTML."""
+    if not environ["PATH_INFO"].startswith("/api/"):
+        return None
+    return "200 OK", "text/html", b"<!doctype html><h1>Welcome to this network</h1>"
+
+
+def _body_of(app, environ) -> bytes:
+    """Run the app and return what it answered."""
+    plain = {key: value for key, value in environ.items() if key != "HTTP_ACCEPT_ENCODING"}
+    body = io.BytesIO()
+    answered = app(plain, lambda status, headers, exc_info=None: body.write)
+    try:
+        for part in answered:
+            body.write(part)
+    finally:
+        answered.close()
+    return body.getvalue()
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]

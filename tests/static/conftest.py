@@ -1,0 +1,92 @@
+"""Fixtures for tests of the phone app: the app on a port, pages without its screens, profiles."""
+
+import pytest
+
+from tests.browser_support import Complaints
+from tests.browser_support import launch
+from tests.browser_support import launch_profile
+from tests.static.app_server import AppServer
+
+
+@pytest.fixture(scope="session")
+def browser():
+    """Give a browser that is shared; each test takes a context of its own."""
+    browser = launch()
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="session")
+def _shared_app(tmp_path_factory):
+    server = AppServer(tmp_path_factory.mktemp("shared-app"))
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def shared_app(_shared_app):
+    """Give the app, for tests that leave nothing behind on the server."""
+    _shared_app.requests.clear()
+    yield _shared_app
+    _shared_app.fault = None
+
+
+@pytest.fixture
+def app_server(tmp_path):
+    """Give the app on a data folder of its own."""
+    server = AppServer(tmp_path / "data")
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def make_context(browser, shared_app):
+    """Give a maker of empty phones without a service worker; each ends with the test."""
+    contexts = []
+
+    def make(**options):
+        options.setdefault("service_workers", "block")
+        context = browser.new_context(viewport={"width": 390, "height": 844}, **options)
+        contexts.append(context)
+        return context
+
+    yield make
+    for context in contexts:
+        context.close()
+
+
+@pytest.fixture
+def bare_page(make_context, shared_app):
+    """Give a page of the app in which nothing has been started: modules can be tried one by one."""
+    context = make_context()
+    complaints = Complaints(shared_app.base)
+    page = open_bare(context, shared_app.base, complaints)
+    yield page
+    assert complaints.heard == []
+
+
+@pytest.fixture
+def make_profile(tmp_path):
+    """Give a maker of phones that keep their data in a folder; each ends with the test."""
+    contexts = []
+
+    def make(name="phone", **options):
+        context = launch_profile(tmp_path / name, **options)
+        contexts.append(context)
+        return context
+
+    yield make
+    for context in contexts:
+        context.close()
+
+
+def open_bare(context, base, complaints=None):
+    """Open a page of the app with its headers and import map, but without its start."""
+    page = context.new_page()
+    if complaints:
+        complaints.listen(page)
+    page.route(
+        "**/app/main.js", lambda route: route.fulfill(body="", content_type="text/javascript")
+    )
+    page.goto(base)
+    return page
