@@ -22,6 +22,8 @@ LARGEST_TABLE = 10
 LARGEST_CUTSET = 5
 # Products below this would soon lose digits: work with wide numbers instead.
 SMALLEST = 1e-200
+# Shares below this are lost in the rounding of a float anyway.
+NOTHING = 1e-16
 
 # One state of the shared suspects: its share, the subset present, and the components given it.
 Branch = namedtuple("Branch", ("share", "present", "components"))
@@ -115,7 +117,11 @@ class Belief:
             return False
         if total == 0:
             raise _impossible()
-        self.branches = [Branch(w / total, present, parts) for w, present, parts in branches]
+        self.branches = []
+        for weight, present, components in branches:
+            share = weight / total
+            if share > NOTHING:
+                self.branches.append(Branch(share, present, components))
         return True
 
     def _factors(self, one) -> list:
@@ -177,24 +183,27 @@ class Belief:
 
     def expect(self, scales: list) -> float:
         """Return the mean of the product of the scales of the suspects that are present."""
-        total = 0.0
-        for branch in self.branches:
-            total = total + branch.share * self.expect_in(branch, scales)
-        return total
-
-    def expect_in(self, branch: Branch, scales: list) -> float:
-        """Return the mean of the same product, given one state of the shared suspects."""
-        result = 1.0
+        shared = []
         touched = {}
         for suspect, scale in scales:
             if suspect in self.where:
                 c, number = self.where[suspect]
-                touched.setdefault(c, []).append((number, scale))
-            elif branch.present >> suspect & 1:
-                result = result * scale
-        for c in sorted(touched):
-            result = result * branch.components[c].expect(touched[c])
-        return result
+                if c not in touched:
+                    touched[c] = []
+                touched[c].append((number, scale))
+            else:
+                shared.append((suspect, scale))
+        local = [(c, tuple(touched[c])) for c in sorted(touched)]
+        total = 0.0
+        for branch in self.branches:
+            result = branch.share
+            for suspect, scale in shared:
+                if branch.present >> suspect & 1:
+                    result = result * scale
+            for c, inside in local:
+                result = result * branch.components[c].expect(inside)
+            total = total + result
+        return total
 
 
 def _count(suspects: list, present: int) -> int:

@@ -22,6 +22,7 @@ class Eliminated:
         self.size = len(weights)
         self.one = one
         self.weights = weights
+        self._known = {}
         self.tables = [_as_table(causes, base, values) for causes, base, values in factors]
         self.order = _order(self.size, [scope for scope, _ in self.tables])
         self.buckets, self.total = self._run(weights)
@@ -36,13 +37,16 @@ class Eliminated:
             found.append(self._run(held)[1] / self.total)
         return found
 
-    def expect(self, scales: list) -> float:
+    def expect(self, scales: tuple) -> float:
         """Return the mean of the product of the scales of the causes that are present."""
+        if scales in self._known:
+            return self._known[scales]
         scaled = list(self.weights)
         for cause, scale in scales:
             absent, present = scaled[cause]
             scaled[cause] = (absent, present * scale)
-        return self._run(scaled)[1] / self.total
+        self._known[scales] = self._run(scaled)[1] / self.total
+        return self._known[scales]
 
     def likeliest(self, least: float, most: int) -> list:
         """Return the (share, mask) of at least `least`; None when they are more than `most`."""

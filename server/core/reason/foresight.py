@@ -20,6 +20,9 @@ _WORLDS_AHEAD = 12
 _NOTICED = 0.001
 _NOTICED_AHEAD = 0.02
 _LOOKED_AT_DEEPLY = 4
+# A move that settles the question this often is one that sets the price of settling.
+_LIKELY = 0.4
+_MOST_TESTS = 50
 _MOST_WATCHED = 4
 _FEW_POSITIONS = 5
 
@@ -46,6 +49,7 @@ class Foresight:
         self.worlds = [(mask, chance) for chance, mask in entries[:_WORLDS]]
         self.candidates = Candidates(self.case)
         self.minutes_a_bit = 10.0
+        self.minutes_to_settle = 0.0
 
     def scent(self, state, worlds: list) -> Scent:
         """Return how suspect each position's own causes are in these worlds."""
@@ -75,18 +79,9 @@ class Foresight:
     def ranked(self, state, moves: list) -> list:
         """Return (expected hundredths of a minute, move), best first."""
         looks = []
-        uncertain = _entropy(self.worlds, None)
-        best = None
         for n, move in enumerate(moves):
-            outcomes = self.outcomes(state, move, self.worlds, _NOTICED)
-            gained = uncertain
-            for outcome in outcomes:
-                gained = gained - outcome.total * _entropy(outcome.worlds, outcome.total)
-            if gained > 0.02 and (best is None or move.minutes / gained < best):
-                best = move.minutes / gained
-            looks.append((n, move, outcomes))
-        if best is not None:
-            self.minutes_a_bit = min(60.0, best)
+            looks.append((n, move, self.outcomes(state, move, self.worlds, _NOTICED)))
+        self._measure(state, looks)
         rows = []
         for n, move, outcomes in looks:
             live = self.sight.live(after(state, move))
@@ -103,6 +98,27 @@ class Foresight:
             deep.append((int(expected * 100 + 0.5), n))
         deep.sort()
         return [(expected, moves[n]) for expected, n in deep + rows[_LOOKED_AT_DEEPLY:]]
+
+    def _measure(self, state, looks: list):
+        """Find what a bit costs at best here, and what a move that is likely to settle costs."""
+        uncertain = _entropy(self.worlds, None)
+        a_bit = 60.0
+        to_settle = None
+        for _, move, outcomes in looks:
+            live = self.sight.live(after(state, move))
+            minutes = move.minutes + self._regret(state, move)
+            gained = uncertain
+            settling = 0.0
+            for outcome in outcomes:
+                gained = gained - outcome.total * _entropy(outcome.worlds, outcome.total)
+                if self._settled(outcome, live):
+                    settling = settling + outcome.total
+            if gained > 0.02:
+                a_bit = min(a_bit, minutes / gained)
+            if settling >= _LIKELY and (to_settle is None or minutes < to_settle):
+                to_settle = minutes
+        self.minutes_a_bit = a_bit
+        self.minutes_to_settle = 0.0 if to_settle is None else to_settle
 
     def _regret(self, state, move) -> float:
         """Return what buying the part weighs, times the chance that it was not needed."""
@@ -146,29 +162,37 @@ class Foresight:
                 best = expected
         return best
 
-    def _left(self, outcome, live: int) -> float:
-        """Return the estimated minutes that are left after an outcome; 0 once it is settled."""
-        clear = 0.0
-        top = 0.0
-        top_mask = 0
-        for mask, weight in outcome.worlds:
-            if mask & live == 0:
-                clear = clear + weight
-            if weight > top:
-                top = weight
-                top_mask = mask
-        clear = clear / outcome.total
-        if clear >= self.confidence:
-            return 0.0
+    def _settled(self, outcome, live: int) -> bool:
+        """Tell whether an outcome settles the question, by a verdict or by clear."""
+        needed = self.confidence * outcome.total
+        if _clear(outcome.worlds, live) >= needed:
+            return True
         if self.fixing:
-            left = _two_way(clear) if clear >= 0.5 else 2.0 - _two_way(clear)
-        elif top_mask and top / outcome.total >= self.confidence:
+            return False
+        top = (0, 0.0)
+        for world in outcome.worlds:
+            if world[1] > top[1]:
+                top = world
+        return top[0] != 0 and top[1] >= needed
+
+    def _left(self, outcome, live: int) -> float:
+        """Return the estimated minutes that are left after an outcome; 0 once it is settled.
+
+        Either the cause is searched on: what is unknown, at the price of a bit, but not less than
+        one move that settles. Or the fault seems gone, and clean tests are all that is needed.
+        """
+        if self._settled(outcome, live):
             return 0.0
-        else:
-            left = _entropy(outcome.worlds, outcome.total)
-            if clear >= 0.5:
-                left = min(left, _two_way(clear))
-        return max(self.case.minutes["test"], left * self.minutes_a_bit)
+        search = _entropy(outcome.worlds, outcome.total) * self.minutes_a_bit
+        search = max(search, self.minutes_to_settle)
+        clear = _clear(outcome.worlds, live) / outcome.total
+        tests = 0
+        doubt = 1.0 - clear
+        while doubt > (1.0 - self.confidence) * (doubt + clear) and tests < _MOST_TESTS:
+            doubt = doubt * self.sight.hidden
+            tests += 1
+        prove = tests * self.case.minutes["test"] * clear + (1.0 - clear) * search
+        return max(self.case.minutes["test"], min(search, prove))
 
     def watched(self, state, move, worlds: list) -> list:
         """Return the positions whose reading tells something, by position."""
@@ -246,6 +270,15 @@ class Foresight:
         return [outcome for outcome in (good, bad) if outcome.total > 0.0]
 
 
+def _clear(worlds: list, live: int) -> float:
+    """Return the weight of the worlds in which nothing live is present."""
+    clear = 0.0
+    for mask, weight in worlds:
+        if mask & live == 0:
+            clear = clear + weight
+    return clear
+
+
 def _likeliest(worlds: list, most: int) -> list:
     """Return the worlds with the highest weights."""
     rows = sorted([(-weight, mask) for mask, weight in worlds])
@@ -262,15 +295,6 @@ def _entropy(worlds: list, total) -> float:
     bits = 0.0
     for weight in [weight for _, weight in worlds] + [total - known]:
         share = weight / total
-        if share > 1e-12:
-            bits = bits - share * math.log(share)
-    return bits * 1.4426950408889634
-
-
-def _two_way(chance: float) -> float:
-    """Return the entropy in bits of a yes or no."""
-    bits = 0.0
-    for share in (chance, 1.0 - chance):
         if share > 1e-12:
             bits = bits - share * math.log(share)
     return bits * 1.4426950408889634

@@ -20,6 +20,7 @@ class Table:
         for causes, base, values in factors:
             subsets = _multiply(subsets, causes, base, values)
         self.size = size
+        self._known = {}
         total = one * 0.0
         for weight in subsets:
             total = total + weight
@@ -42,17 +43,21 @@ class Table:
                     found[n] = found[n] + share
         return found
 
-    def expect(self, scales: list) -> float:
+    def expect(self, scales: tuple) -> float:
         """Return the mean of the product of the scales of the causes that are present.
 
-        `scales` is a list of (cause, scale). A scale of 0 asks for the chance of absence.
+        `scales` holds (cause, scale). A scale of 0 asks for the chance of absence. Answers are
+        kept: the outlook asks for the same ones over and over.
         """
+        if scales in self._known:
+            return self._known[scales]
         total = 0.0
         for share, mask in self.entries:
             for cause, scale in scales:
                 if mask >> cause & 1:
                     share = share * scale
             total = total + share
+        self._known[scales] = total
         return total
 
     def likeliest(self, least: float, most: int) -> list:
