@@ -13,7 +13,7 @@ import { icon, ICON_NAMES } from "/static/shapes/icons.js";
 import { mark, markKey } from "/static/shapes/marks.js";
 import { trail } from "/static/shapes/trail.js";
 
-const query = new URLSearchParams(location.search);
+let query = new URLSearchParams(location.search);
 const CODES = ["K7F-3M", "P2W-9D", "A4C-6H", "M9T-2X", "W3Y-7N", "R6D-4J", "H2K-9F", "D7P-3C"];
 
 /** @type {Record<number, string[]>} */
@@ -173,12 +173,24 @@ const scenes = {
   icons: () => screen(html`<div class="choices choices-two">${ICON_NAMES.map((name) => html`<span>${icon(name, { size: "large" })} ${name}</span>`)}</div>`),
 };
 
-if (query.has("theme")) {
-  document.documentElement.dataset.theme = String(query.get("theme"));
+/**
+ * Draws a scene afresh, without a new page: the tests look at hundreds.
+ * @param {string} search
+ */
+async function show(search) {
+  query = new URLSearchParams(search);
+  const root = document.documentElement;
+  delete root.dataset.theme;
+  if (query.has("theme")) {
+    root.dataset.theme = String(query.get("theme"));
+  }
+  root.style.fontSize = `${112.5 * Number(query.get("text") ?? 100) / 100}%`;
+  document.adoptedStyleSheets = [];
+  render(html``, document.body);
+  render(scenes[query.get("scene") ?? "board"](), document.body);
+  await document.fonts.ready;
 }
-if (query.has("text")) {
-  document.documentElement.style.fontSize = `${112.5 * Number(query.get("text")) / 100}%`;
-}
-render(scenes[query.get("scene") ?? "board"](), document.body);
-await document.fonts.ready;
+
+Object.assign(window, { show });
+await show(location.search);
 document.body.dataset.ready = "yes";

@@ -14,9 +14,9 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from playwright.sync_api import Page
-from playwright.sync_api import sync_playwright
 
 from server.security import content_security_policy
+from tests.browser_support import launch
 
 ROOT = Path(__file__).parents[2]
 _PAGE = (ROOT / "tests" / "static" / "gallery.html").read_text(encoding="utf-8")
@@ -56,8 +56,10 @@ class Gallery:
     def show(self, query: str, *, width: int = 390, height: int = 844) -> Page:
         """Opens a scene, waits until it is drawn, and fails on anything the browser objects to."""
         self.page.set_viewport_size({"width": width, "height": height})
-        self.page.goto(f"{self._address}?{query}")
-        self.page.wait_for_selector("body[data-ready]")
+        if self.page.url == "about:blank":
+            self.page.goto(self._address)
+            self.page.wait_for_selector("body[data-ready]")
+        self.page.evaluate("(query) => window.show(query)", query)
         assert self.complaints == []
         return self.page
 
@@ -70,11 +72,10 @@ def open_gallery() -> Iterator[Gallery]:
         thread = threading.Thread(target=server.serve_forever)
         thread.start()
         try:
-            with sync_playwright() as playwright:
-                browser = playwright.chromium.launch(executable_path="/usr/bin/chromium")
-                address = f"http://127.0.0.1:{server.server_port}/tests/static/gallery.html"
-                yield Gallery(browser.new_page(), address)
-                browser.close()
+            browser = launch()
+            address = f"http://127.0.0.1:{server.server_port}/tests/static/gallery.html"
+            yield Gallery(browser.new_page(), address)
+            browser.close()
         finally:
             server.shutdown()
             thread.join()

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
+from server.core import cautions
 from tests.static.looks_gallery import BOXES
 from tests.static.looks_gallery import Gallery
 from tests.static.looks_gallery import collisions
@@ -172,3 +173,10 @@ def test_front_is_drawn_as_it_is_seen_from_the_front(gallery):
         "left outer",
     ]
     assert page.locator(".board-side").all_inner_texts() == ["right", "left"]
+
+
+def test_every_caution_has_an_icon_of_its_own(gallery):
+    page = gallery.show("scene=icons")
+    names = page.evaluate("import('/static/shapes/icons.js').then((icons) => icons.ICON_NAMES)")
+    shown = {identity for step in cautions.AT_STEP.values() for identity in step}
+    assert shown <= set(names)
