@@ -17,8 +17,9 @@ from .sight import count
 _WORLDS = 24
 _WORLDS_AHEAD = 12
 # A result less likely than this does not decide between two moves.
-_NOTICED = 0.001
+_NOTICED = 0.002
 _NOTICED_AHEAD = 0.02
+_OUTCOMES_AHEAD = 4
 _LOOKED_AT_DEEPLY = 4
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
@@ -133,9 +134,11 @@ class Foresight:
         """Return the expected minutes after these outcomes when the next move is the best one."""
         expected = 0.0
         live = self.sight.live(state)
-        for outcome in outcomes:
+        rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
+        for rank, row in enumerate(rows):
+            outcome = outcomes[row[1]]
             left = self._left(outcome, live)
-            if left > 0 and outcome.total >= _NOTICED_AHEAD:
+            if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
                 left = min(left, self._best_move(state, outcome))
             expected = expected + outcome.total * left
         return expected
@@ -238,11 +241,13 @@ class Foresight:
                 # With none of the suspects behind it, a fault is mostly something new.
                 known = (1.0 - reading.bare) / (1.0 - clean) if k == 0 and clean < 1.0 else 1.0
                 longer = []
+                # The likelier reading is always followed, so that no world is lost altogether.
                 for pattern, chance, share in partial:
-                    if chance * clean >= noticed * weight:
-                        longer.append((pattern, chance * clean, share))
-                    if chance * (1.0 - clean) >= noticed * weight:
-                        longer.append((pattern | bit, chance * (1.0 - clean), share * known))
+                    without = chance * clean
+                    if clean > 0.5 or without >= noticed:
+                        longer.append((pattern, without, share))
+                    if clean <= 0.5 or chance - without >= noticed:
+                        longer.append((pattern | bit, chance - without, share * known))
                 partial = longer
             for pattern, chance, share in partial:
                 if pattern not in found:

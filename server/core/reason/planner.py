@@ -78,9 +78,16 @@ class _Planner:
     def _ranked(self) -> list:
         """Return the candidates by expected minutes until settled."""
         moves = []
+        checks = []
         for move in self.candidates.moves(self.state, self.scent, 3, True):
-            moves.append(self._retest(self._why_test()) if move.kind == "retest" else move)
-        return [move for _, move in self.foresight.ranked(self.state, moves)]
+            if move.kind == "retest":
+                moves.append(self._retest(self._why_test()))
+            elif move.kind == "unplug":
+                # It tells whether the test can be trusted, nothing about the cause: never first.
+                checks.append(move)
+            else:
+                moves.append(move)
+        return [move for _, move in self.foresight.ranked(self.state, moves)] + checks
 
     def _fixes(self, acting: list) -> list:
         """Return the moves that deal with the causes found, then the test that proves it."""
