@@ -65,7 +65,10 @@ def _write(value, parts: list, where: str) -> None:
 def _write_object(value: dict, parts: list, where: str) -> None:
     """Append an object with its keys in code-unit order, which for ASCII keys is plain order."""
     for key in value:
-        if not isinstance(key, str) or not _is_ascii(key):
+        if not isinstance(key, str):
+            raise BadInput(where, key, "keys that are text")
+    for key in sorted(value):  # in order, so that both hosts name the same key
+        if not _is_ascii(key):
             raise BadInput(where, key, "keys of ASCII characters")
     parts.append("{")
     first = True

@@ -47,8 +47,8 @@ def test_a_code_that_would_let_an_exchange_through_is_never_issued():
     for first, second, third in itertools.product(labels.ALPHABET, repeat=3):
         body = "A" + first + second + third
         code = body + labels.check_character(body)
-        swapped = "A" + second + first + code[3:]
-        if first != second and mod_37_36.is_valid(swapped):
+        swapped = "A" + first + third + second + code[4:]
+        if second != third and mod_37_36.is_valid(swapped):
             weak.append(code)
     assert weak, "the weakness that this guards against was not found"
     assert not any(labels.may_be_issued(code) for code in weak)
