@@ -243,12 +243,15 @@ export class EventLog {
    */
   #commit(records, photo, head) {
     const last = records[records.length - 1];
-    return this.#store.write(['meta', 'events', 'photos'], async (tx) => {
+    return this.#store.write(['meta', 'events', 'photos', 'photo_bytes'], async (tx) => {
       const meta = tx.objectStore('meta');
       const current = await meta.get('head');
       if (current.device !== head.device || current.seq !== head.seq) return false;
       const writes = records.map((record) => tx.objectStore('events').add(record));
-      if (photo) writes.push(tx.objectStore('photos').put(photoRecord(photo, last.event.at)));
+      if (photo) {
+        writes.push(tx.objectStore('photos').put(photoRecord(photo, last.event.at)));
+        writes.push(tx.objectStore('photo_bytes').put(photo.bytes, photo.sha256));
+      }
       const nextUnsent = head.nextUnsent + records.length;
       writes.push(meta.put({ device: head.device, seq: last.seq, hash: last.hash, nextUnsent }, 'head'));
       await Promise.all(writes);
@@ -371,7 +374,7 @@ export async function chain(drafts, head, actor, at, unchecked) {
  * @returns {import('./store.js').PhotoRecord}
  */
 function photoRecord({ bytes, mime, sha256, width, height }, at) {
-  return { sha256, bytes, mime, size: bytes.byteLength, width, height, at, unsent: 1 };
+  return { sha256, mime, size: bytes.byteLength, width, height, at, unsent: 1 };
 }
 
 /**

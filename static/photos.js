@@ -207,7 +207,7 @@ export class Photos {
       this.#urls.set(sha256, known);
       return known;
     }
-    const bytes = (await this.#store.photo(sha256))?.bytes ?? (await this.#fetch(sha256));
+    const bytes = (await this.#store.photoBytes(sha256)) ?? (await this.#fetch(sha256));
     if (!bytes) return null;
     const url = URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' }));
     this.#urls.set(sha256, url);

@@ -14,6 +14,7 @@ import { observable } from './observable.js';
 export const DATABASE = 'swaptrail';
 const VERSION = 1;
 const RESERVE_BYTES = 256 * 1024;
+const RANDOM_AT_ONCE = 65536; // the most that getRandomValues fills
 
 /** Errors that mean 'the connection is gone', after which a fresh one works. */
 const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortError']);
@@ -43,9 +44,8 @@ const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortErro
  * @property {string} kind
  * @property {Record<string, any>} data
  *
- * @typedef {object} PhotoRecord
+ * @typedef {object} PhotoRecord   what is known of a photo; its bytes lie apart in `photo_bytes`
  * @property {string} sha256
- * @property {ArrayBuffer} bytes   a buffer, not a Blob: Safari loses Blobs in IndexedDB
  * @property {string} mime
  * @property {number} size
  * @property {number} width
@@ -63,9 +63,10 @@ const LADDER = [
     events.createIndex('n', 'n');
     events.createIndex('job', 'job');
     events.createIndex('unsent', 'unsent');
-    const photos = db.createObjectStore('photos', { keyPath: 'sha256' });
-    // Size and time are part of the key, so that counting what is unsent loads no picture.
-    photos.createIndex('unsent', ['unsent', 'size', 'at']);
+    // Facts and bytes apart: counting loads no picture, and noting that one was sent writes none.
+    db.createObjectStore('photos', { keyPath: 'sha256' }).createIndex('unsent', 'unsent');
+    // Each an ArrayBuffer, not a Blob: Safari loses Blobs in IndexedDB.
+    db.createObjectStore('photo_bytes');
     db.createObjectStore('drafts');
     db.createObjectStore('set_aside', { autoIncrement: true });
   },
@@ -161,6 +162,14 @@ export class Store {
     return this.withDb((db) => db.get('photos', sha256));
   }
 
+  /**
+   * @param {string} sha256
+   * @returns {Promise<ArrayBuffer | undefined>}
+   */
+  photoBytes(sha256) {
+    return this.withDb((db) => db.get('photo_bytes', sha256));
+  }
+
   /** Touch the database, so that a connection lost in the background is found before it is needed. */
   async probe() {
     await this.withDb((db) => db.getKey('meta', 'device'));
@@ -170,7 +179,12 @@ export class Store {
   async keepReserve() {
     try {
       if ((await this.getMeta('reserve')) === undefined) {
-        await this.setMeta('reserve', new ArrayBuffer(RESERVE_BYTES));
+        // Random, because zeros would be compressed to nothing.
+        const reserve = new Uint8Array(RESERVE_BYTES);
+        for (let at = 0; at < RESERVE_BYTES; at += RANDOM_AT_ONCE) {
+          crypto.getRandomValues(reserve.subarray(at, at + RANDOM_AT_ONCE));
+        }
+        await this.setMeta('reserve', reserve.buffer);
       }
     } catch (error) {
       if (!isQuotaError(error)) throw error;
@@ -182,17 +196,16 @@ export class Store {
    * @returns {Promise<number>} how many photos were dropped
    */
   freeSpace() {
-    return this.write(['meta', 'photos'], async (tx) => {
+    return this.write(['meta', 'photos', 'photo_bytes'], async (tx) => {
       await tx.objectStore('meta').delete('reserve');
       const photos = tx.objectStore('photos');
       const unsent = new Set(await photos.index('unsent').getAllKeys());
-      let dropped = 0;
-      for (const sha256 of await photos.getAllKeys()) {
-        if (unsent.has(sha256)) continue;
+      const confirmed = (await photos.getAllKeys()).filter(/** @param {string} sha256 */ (sha256) => !unsent.has(sha256));
+      for (const sha256 of confirmed) {
+        await tx.objectStore('photo_bytes').delete(sha256);
         await photos.delete(sha256);
-        dropped += 1;
       }
-      return dropped;
+      return confirmed.length;
     });
   }
 

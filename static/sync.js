@@ -243,22 +243,24 @@ export class Sync {
     const unsent = await this.#store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
     for (const sha256 of new Set([...wanted, ...unsent])) {
       const photo = await this.#store.photo(sha256);
-      if (!photo || photo.problem) continue;
-      if ((await sha256Hex(photo.bytes)) !== sha256) {
-        await this.#keepPhoto({ ...photo, problem: 'damaged on this phone' });
-        continue;
+      const bytes = await this.#store.photoBytes(sha256);
+      if (!photo || !bytes || photo.problem) continue;
+      if ((await sha256Hex(bytes)) === sha256) {
+        await this.#sendPhoto(photo, bytes, wanted.includes(sha256));
+      } else {
+        await this.#keepPhoto({ ...photo, unsent: 1, problem: 'it was damaged on this phone.' });
       }
-      await this.#sendPhoto(photo, wanted.includes(sha256));
       await this.#count();
     }
   }
 
   /**
    * @param {import('./store.js').PhotoRecord} photo
+   * @param {ArrayBuffer} bytes
    * @param {boolean} isWanted  the server has said that it lacks it; otherwise it is asked first
    */
-  async #sendPhoto(photo, isWanted) {
-    const { sha256, bytes, mime } = photo;
+  async #sendPhoto(photo, bytes, isWanted) {
+    const { sha256, mime } = photo;
     try {
       if (isWanted || !(await this.api.hasPhoto(sha256))) await this.api.putPhoto(sha256, bytes, mime);
     } catch (error) {

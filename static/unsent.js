@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * What waits on this phone to be sent, counted without loading a single picture.
+ * What waits on this phone to be sent, and why some of it may not go.
  */
 
 /**
@@ -13,18 +13,15 @@ export function countUnsent(store) {
     const events = tx.objectStore('events').index('unsent');
     const unsentEvents = await events.count();
     const first = await events.get(IDBKeyRange.lowerBound(0));
-    let oldest = first ? first.event.at : Infinity;
-    let unsentPhotos = 0;
-    let unsentBytes = 0;
-    let cursor = await tx.objectStore('photos').index('unsent').openKeyCursor();
-    while (cursor) {
-      const [, size, at] = /** @type {[1, number, number]} */ (cursor.key);
-      unsentPhotos += 1;
-      unsentBytes += size;
-      oldest = Math.min(oldest, at);
-      cursor = await cursor.continue();
-    }
-    return { unsentEvents, unsentPhotos, unsentBytes, oldestUnsentAt: oldest === Infinity ? null : oldest };
+    /** @type {import('./store.js').PhotoRecord[]} */
+    const photos = await tx.objectStore('photos').index('unsent').getAll();
+    const times = photos.map(({ at }) => at).concat(first ? first.event.at : []);
+    return {
+      unsentEvents,
+      unsentPhotos: photos.length,
+      unsentBytes: photos.reduce((sum, { size }) => sum + size, 0),
+      oldestUnsentAt: times.length ? Math.min(...times) : null,
+    };
   });
 }
 
@@ -39,8 +36,8 @@ export function firstRefusal(store) {
     let event = await tx.objectStore('events').index('unsent').openCursor();
     while (event && !event.value.refused) event = await event.continue();
     if (event) return `The server does not take an entry of this phone. ${event.value.refused.reason}`;
-    let photo = await tx.objectStore('photos').index('unsent').openCursor();
-    while (photo && !photo.value.problem) photo = await photo.continue();
-    return photo ? `A photo cannot be sent: ${photo.value.problem}` : '';
+    const photos = await tx.objectStore('photos').index('unsent').getAll();
+    const photo = photos.find(({ problem }) => problem);
+    return photo ? `A photo cannot be sent: ${photo.problem}` : '';
   });
 }
