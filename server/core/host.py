@@ -22,6 +22,7 @@ from .errors import BadInput
 from .fold import Fold
 from .fold import apply
 from .reason import reason
+from .vehicle_view import vehicles_view
 
 
 class Host:
@@ -101,6 +102,10 @@ class Host:
     def op_jobs(self):
         """Return the list of jobs."""
         return view.jobs_view(self.fold.state)
+
+    def op_vehicles(self):
+        """Return the vehicles on record with what a next job on one starts from."""
+        return vehicles_view(self.fold.state)
 
     def op_job(self, job):
         """Return the view of one job, reasoning included."""
