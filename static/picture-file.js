@@ -54,6 +54,20 @@ export function pictureSize(bytes, kind) {
 }
 
 /**
+ * Tell whether a JPEG goes on to its end mark; a copy that broke off does not.
+ * @param {Uint8Array} bytes
+ */
+export function isWholeJpeg(bytes) {
+  const scan = [...jpegSegments(bytes)].find(({ marker }) => marker === START_OF_SCAN);
+  if (!scan) return false;
+  // Backwards, for some phones put more behind the picture; inside a scan the mark cannot occur.
+  for (let at = bytes.length - 2; at >= scan.end; at -= 1) {
+    if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return true;
+  }
+  return false;
+}
+
+/**
  * Return the JPEG without anything but the picture: no EXIF, XMP, comments. Some browsers write an EXIF
  * block of their own, and the server takes none.
  * @param {Uint8Array} bytes
@@ -85,6 +99,10 @@ export function withoutMetadata(bytes) {
 function* jpegSegments(bytes) {
   let start = 2;
   while (start + 4 <= bytes.length && bytes[start] === 0xff) {
+    if (bytes[start + 1] === 0xff) {
+      start += 1; // a fill byte before the marker
+      continue;
+    }
     const marker = bytes[start + 1];
     const end = start + 2 + bytes[start + 2] * 256 + bytes[start + 3];
     yield { marker, start, end };
