@@ -7,12 +7,14 @@ import logging
 
 from flask import Flask
 from flask import Response
+from flask import request
 from flask_wtf.csrf import CSRFError
 from werkzeug.exceptions import HTTPException
 from werkzeug.exceptions import RequestEntityTooLarge
 
 from server.answers import json_answer
 from server.core.errors import BadInput
+from server.core.errors import shorten
 
 log = logging.getLogger(__name__)
 
@@ -113,7 +115,7 @@ def _refusal(error: Refusal) -> Response:
 
 def _csrf(error: CSRFError) -> Response:
     wanted = "the csrf value from /api/session in the header X-CSRFToken"
-    return _answer(400, BadRequest("X-CSRFToken", str(error.description), wanted).as_dict())
+    return _answer(400, BadRequest("X-CSRFToken", str(error.description).rstrip("."), wanted).as_dict())
 
 
 def _too_large(error: RequestEntityTooLarge) -> Response:
@@ -123,9 +125,13 @@ def _too_large(error: RequestEntityTooLarge) -> Response:
 def _http(error: HTTPException) -> Response:
     if error.code is None or error.code < 400:
         return error.get_response()  # type: ignore[return-value]  # redirects pass as they are
-    found = error.name
-    wanted = error.description or "another request"
-    response = _answer(error.code, Refusal("request", found, wanted).as_dict())
+    if error.code == 404:
+        error_404 = NotFound("path", shorten(request.path), "an address of the app")
+        return _answer(404, error_404.as_dict())
+    response = _answer(
+        error.code,
+        Refusal("request", error.name, "one that the server takes", error.description).as_dict(),
+    )
     for name, value in error.get_headers():
         if name == "Allow":
             response.headers[name] = value

@@ -3,7 +3,6 @@
 import gc
 import io
 import os
-import sqlite3
 from pathlib import Path
 
 import pytest

@@ -1,0 +1,85 @@
+"""The command line: reads the arguments, runs one command, turns refusals into one line each."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from server import demo
+from server import label_command
+from server import reason_command
+from server import serve
+from server.base_address import DEFAULT_HOST
+from server.base_address import DEFAULT_PORT
+from server.base_address import AddressRefused
+from server.core.errors import BadInput
+from server.refusals import CommandRefused
+from server.shell import ShellIncomplete
+
+DEFAULT_DATA = Path("data")
+
+
+def main(argv: list[str] | None = None) -> int:
+    """Runs one command and returns its exit code: 0 done, 2 refused with a line that says why."""
+    asked = _parser().parse_args(argv)
+    try:
+        asked.run(asked)
+    except (AddressRefused, BadInput, CommandRefused, ShellIncomplete) as error:
+        print(f"swaptrail: {error}", file=sys.stderr)
+        return 2
+    except KeyboardInterrupt:
+        print()
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="swaptrail", description="Swap-test bookkeeping for parking sensors."
+    )
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    command = commands.add_parser("demo", help="the demo scenario, ready to click, on loopback")
+    _add_port(command)
+    command.add_argument(
+        "--data", type=Path, metavar="DIR", help="keep the demo's data here (default: nowhere)"
+    )
+    command.set_defaults(run=lambda asked: demo.run(asked.data, asked.port))
+
+    command = commands.add_parser("serve", help="serve one data folder")
+    _add_data(command)
+    command.add_argument(
+        "--host", metavar="H", help=f"name in the address, fixed at first start ({DEFAULT_HOST})"
+    )
+    _add_port(command)
+    command.add_argument(
+        "--pair", action="store_true", help="print a pairing link although a phone is paired"
+    )
+    command.set_defaults(run=lambda asked: serve.run(asked.data, asked.host, asked.port, pair=asked.pair))
+
+    command = commands.add_parser("reason", help="the engine alone: JSON in, JSON out")
+    command.add_argument("case", metavar="CASE.json", help="the case, or - for standard input")
+    command.set_defaults(run=lambda asked: reason_command.run(asked.case))
+
+    command = commands.add_parser("labels", help="a sheet of labels to print")
+    _add_data(command)
+    command.add_argument("--count", type=int, required=True, metavar="N")
+    command.add_argument("--out", type=Path, required=True, metavar="FILE", help="ends in .svg or .pdf")
+    command.set_defaults(run=lambda asked: label_command.run(asked.data, asked.count, asked.out))
+    return parser
+
+
+def _add_data(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--data",
+        type=Path,
+        default=DEFAULT_DATA,
+        metavar="DIR",
+        help=f"the data folder (./{DEFAULT_DATA})",
+    )
+
+
+def _add_port(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--port", type=int, metavar="N", help=f"fixed at first start ({DEFAULT_PORT})")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

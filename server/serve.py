@@ -1,0 +1,99 @@
+"""`swaptrail serve`: one data folder at its one address, until Ctrl-C."""
+
+import errno
+import signal
+from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from cheroot import wsgi
+from flask import Flask
+
+from server import base_address
+from server import pairing
+from server import sessions
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.terminal import qr_lines
+
+THREADS = 8
+LARGEST_HEADERS = 64 * 1024
+LARGEST_BODY = 8 * 1024 * 1024  # the app's own limits are lower and answer in its own words
+
+
+def run(data: Path, host: str | None, port: int | None, *, pair: bool = False) -> None:
+    """Serves `data`; prints a pairing link when no phone is paired yet, or on request."""
+    base = settled_base(data, host, port)
+    app = create_app(Config(data, base))
+    serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
+
+
+def settled_base(data: Path, host: str | None, port: int | None) -> str:
+    """Returns the address of a data folder, which is made if it is new."""
+    if host is not None:
+        base_address.refuse_beyond_loopback(host)
+    folder = DataFolder(data)
+    folder.prepare()
+    with closing(folder.open()) as db:
+        return base_address.settle(db, host, port)
+
+
+def serve(app: Flask, base: str, ready: Callable[[], None]) -> None:
+    """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken."""
+    address = (base_address.bind_host(base), urlsplit(base).port or 80)
+    server = wsgi.Server(address, app, numthreads=THREADS)
+    server.max_request_header_size = LARGEST_HEADERS
+    server.max_request_body_size = LARGEST_BODY
+    try:
+        server.prepare()
+    except OSError as error:
+        raise _port_refused(error, address[1]) from None
+    # SIGINT too: a process started in the background of a script ignores it otherwise.
+    before = {sign: signal.signal(sign, _interrupt) for sign in (signal.SIGINT, signal.SIGTERM)}
+    try:
+        ready()
+        server.serve()
+    finally:
+        server.stop()
+        for sign, handler in before.items():
+            signal.signal(sign, handler)
+
+
+def _greeting(app: Flask, base: str, data: Path, pair: bool) -> list[str]:
+    with closing(app.extensions["data_folder"].open()) as db:
+        if sessions.any_paired(db) and not pair:
+            return [
+                f"Swaptrail answers at {base} with the data in {data}.",
+                "Pair another phone from one that is paired, or start with --pair.",
+                "Ctrl-C ends it.",
+            ]
+        link = pairing.make_link(db, base, now_ms())
+    return [
+        f"Swaptrail answers at {base} with the data in {data}.",
+        "",
+        f"Pair a phone with this link; it works once, within {pairing.LINK_MINUTES} minutes:",
+        link,
+        "",
+        *qr_lines(link),
+        "",
+        "Ctrl-C ends it.",
+    ]
+
+
+def _port_refused(error: OSError, port: int) -> CommandRefused:
+    # cheroot wraps the system's error and keeps its number only in the text
+    taken = error.errno == errno.EADDRINUSE or f"Errno {errno.EADDRINUSE}" in str(error)
+    if taken:
+        return CommandRefused(
+            f"Port {port} is taken by another program. End that one; only a new data folder may "
+            "take another port with --port."
+        )
+    return CommandRefused(f"Port {port} cannot be opened: {error}. Take another with --port.")
+
+
+def _interrupt(number: int, frame: object) -> None:
+    raise KeyboardInterrupt
