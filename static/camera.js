@@ -149,7 +149,7 @@ export class Camera {
       this.#release();
       try {
         await this.#open();
-        this.#onTrouble(null);
+        if (this.#wanted) this.#onTrouble(null);
       } catch (error) {
         this.#release();
         if (this.#wanted) this.#onTrouble(cameraTrouble(error));

@@ -48,6 +48,7 @@ export class Finder {
   #cameras = [];
   #torch = false;
   #note = '';
+  #closed = false;
 
   /** Draw and start the camera. */
   open() {
@@ -57,6 +58,7 @@ export class Finder {
 
   /** Let the camera go and leave the host empty. */
   close() {
+    this.#closed = true;
     this.camera.stop();
     render(nothing, this.#host);
   }
@@ -100,6 +102,7 @@ export class Finder {
   }
 
   #draw() {
+    if (this.#closed) return;
     const { words, framed, other, fileWords } = this.#options;
     render(
       html`

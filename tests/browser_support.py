@@ -11,6 +11,7 @@ import re
 import shutil
 import subprocess
 import sys
+import time
 from collections.abc import Iterable
 from pathlib import Path
 
@@ -104,6 +105,18 @@ def launch_profile(
     return playwright().chromium.launch_persistent_context(
         folder, executable_path=find_browser(), args=[*ARGUMENTS, *extra], **options
     )
+
+
+def wait_until(page: Page, expression: str, arg: object = None, seconds: float = 10) -> None:
+    """Wait until a JavaScript expression or function holds in the page.
+
+    Playwright's own wait evaluates text inside the page, which the app's policy forbids.
+    """
+    ends = time.monotonic() + seconds
+    while not page.evaluate(expression, arg):
+        if time.monotonic() > ends:
+            raise AssertionError(f"still not true after {seconds} seconds: {expression}")
+        page.wait_for_timeout(30)
 
 
 class Complaints:

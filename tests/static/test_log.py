@@ -5,6 +5,7 @@ import pytest
 from server.core import chain
 from server.core import envelope
 from tests.browser_support import Complaints
+from tests.browser_support import wait_until
 from tests.static.conftest import open_bare
 from tests.static.phone_parts import records
 from tests.static.phone_parts import start_parts
@@ -209,7 +210,7 @@ def test_an_older_tab_lets_a_newer_version_open_and_says_reload(make_context, sh
         })"""
     )
 
-    old.wait_for_function("store.trouble.value.state === 'reload'")
+    wait_until(old, "store.trouble.value.state === 'reload'")
 
 
 def test_a_full_phone_says_so_and_keeps_what_was_entered(make_profile, shared_app):

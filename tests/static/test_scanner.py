@@ -1,0 +1,366 @@
+"""The scanner reads labels through a real camera stream, hands over texts, and opens none of them."""
+
+import io
+
+import pytest
+import qrcode
+from PIL import Image
+from PIL import ImageFilter
+
+from tests.browser_support import Complaints
+from tests.browser_support import FakeCamera
+from tests.browser_support import fake_camera_file
+from tests.browser_support import wait_until
+from tests.static.conftest import open_bare
+
+LABEL = "HTTP://LOCALHOST:8765/U/K7F3M"
+OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
+
+OPEN = """(given) => {
+  const options = given ?? {};
+  const host = document.getElementById('app');
+  return import('/app/scanner.js').then(({ openScanner, openCamera }) => {
+    window.texts = [];
+    window.troubles = [];
+    window.typed = 0;
+    window.files = [];
+    const heard = {
+      onTexts: (found) => texts.push(found),
+      onType: () => { typed += 1; },
+      onProblem: (trouble) => troubles.push(trouble && trouble.name),
+      onFile: (file) => files.push(file.size),
+    };
+    window.scanner = (options.only === 'camera' ? openCamera : openScanner)(host, { ...heard, ...options });
+  });
+}"""
+
+# What the camera's track is doing, as the person cannot see it.
+TRACK = "document.querySelector('video')?.srcObject?.getVideoTracks()[0]?.readyState ?? 'none'"
+
+HIDE = """(hidden) => {
+  Object.defineProperty(document, 'visibilityState',
+    { configurable: true, value: hidden ? 'hidden' : 'visible' });
+  document.dispatchEvent(new Event('visibilitychange'));
+}"""
+
+
+def qr(text: str, pixels: int = 8) -> Image.Image:
+    """Return the symbol of a label as it is printed: level Q, white margin."""
+    code = qrcode.QRCode(
+        error_correction=qrcode.constants.ERROR_CORRECT_Q, box_size=pixels, border=4
+    )
+    code.add_data(text)
+    code.make(fit=True)
+    return code.make_image().get_image().convert("RGB")
+
+
+@pytest.fixture
+def camera(tmp_path):
+    """Give a camera that shows nothing yet."""
+    return FakeCamera(tmp_path / "camera.y4m")
+
+
+@pytest.fixture
+def page(make_profile, camera, shared_app):
+    """Give a bare page whose browser has that camera, and fail on anything it objects to."""
+    context = make_profile(camera=camera, service_workers="block")
+    complaints = Complaints(shared_app.base)
+    page = open_bare(context, shared_app.base, complaints)
+    yield page
+    assert complaints.heard == []
+    assert page.url == f"{shared_app.base}/"
+    assert len(context.pages) == 2  # the profile's empty first page and this one
+
+
+def wait_for_texts(page, count):
+    """Wait until the scanner has told so many times what it sees; returns all it told."""
+    wait_until(page, "(count) => texts.length >= count", count)
+    return page.evaluate("texts")
+
+
+def test_a_label_in_front_of_the_camera_is_read_once(page, camera):
+    camera.show(qr(LABEL))
+    page.evaluate(OPEN)
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
+    page.wait_for_timeout(1200)
+    assert page.evaluate("texts.length") == 1
+
+
+def test_what_is_shown_next_is_read_next(page, camera):
+    camera.show(qr(LABEL))
+    page.evaluate(OPEN)
+    wait_for_texts(page, 1)
+
+    camera.show(qr(OTHER))
+
+    assert wait_for_texts(page, 2) == [[LABEL], [OTHER]]
+
+
+def test_a_label_shown_again_after_it_was_gone_is_read_again(page, camera):
+    camera.show(qr(LABEL))
+    page.evaluate(OPEN)
+    wait_for_texts(page, 1)
+
+    camera.show()
+    page.wait_for_timeout(2200)
+    camera.show(qr(LABEL))
+
+    assert wait_for_texts(page, 2) == [[LABEL], [LABEL]]
+
+
+def test_a_foreign_code_comes_through_as_text_and_is_not_opened(page, camera):
+    foreign = "https://example.org/a?b=c#d"
+    camera.show(qr(foreign))
+    page.evaluate(OPEN)
+
+    assert wait_for_texts(page, 1) == [[foreign]]
+    page.wait_for_timeout(500)  # the fixture then checks address, windows and requests
+
+
+def test_several_codes_in_view_are_all_told(page, camera):
+    camera.show(qr(LABEL), qr(OTHER))
+    page.evaluate(OPEN)
+
+    assert sorted(wait_for_texts(page, 1)[-1]) == [LABEL, OTHER]
+
+
+def test_a_tilted_and_blurred_label_is_read(page, camera):
+    tilted = qr(LABEL, 10).rotate(28, expand=True, fillcolor="white")
+    camera.show(tilted.filter(ImageFilter.GaussianBlur(1.5)))
+    page.evaluate(OPEN)
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
+
+
+def test_a_film_of_two_labels_is_read_in_turn(make_profile, shared_app, tmp_path):
+    film = fake_camera_file([qr(LABEL), qr(OTHER)], tmp_path / "film.y4m", seconds=1.5)
+    context = make_profile(
+        args=["--use-fake-device-for-media-stream", f"--use-file-for-fake-video-capture={film}"],
+        permissions=["camera"],
+        service_workers="block",
+    )
+    page = open_bare(context, shared_app.base)
+    page.evaluate(OPEN)
+
+    assert {text for (text,) in wait_for_texts(page, 2)} == {LABEL, OTHER}
+
+
+def test_two_frames_are_never_read_at_once_and_about_five_a_second(page, camera):
+    page.evaluate(
+        """() => {
+          window.reading = { now: 0, most: 0, all: 0 };
+          const draw = CanvasRenderingContext2D.prototype.getImageData;
+          CanvasRenderingContext2D.prototype.getImageData = function (...args) {
+            reading.all += 1;
+            return draw.apply(this, args);
+          };
+        }"""
+    )
+    page.evaluate(OPEN)
+    wait_until(page, "reading.all > 1")
+    before = page.evaluate("reading.all")
+    page.wait_for_timeout(2000)
+
+    assert 3 <= page.evaluate("reading.all") - before <= 11
+
+
+def test_paused_it_reads_nothing_and_resumed_it_reads_what_is_there(page, camera):
+    camera.show(qr(LABEL))
+    page.evaluate(OPEN)
+    wait_for_texts(page, 1)
+
+    page.evaluate("scanner.pause()")
+    camera.show(qr(OTHER))
+    page.wait_for_timeout(800)
+    assert page.evaluate("[texts.length, scanner && true]") == [1, True]
+    assert page.evaluate(TRACK) == "live"
+    camera.show(qr(LABEL))
+    page.wait_for_timeout(300)
+    page.evaluate("scanner.resume()")
+
+    assert wait_for_texts(page, 2) == [[LABEL], [LABEL]]
+
+
+def test_it_lets_the_camera_go_when_hidden_and_comes_back(page, camera):
+    page.evaluate(OPEN)
+    wait_until(page, f"({TRACK}) === 'live'")
+
+    page.evaluate(HIDE, True)
+    assert page.evaluate(TRACK) == "none"
+
+    camera.show(qr(LABEL))
+    page.evaluate(HIDE, False)
+    # several signs of coming back at once must not open the camera twice
+    page.evaluate("['focus', 'pageshow'].forEach((name) => dispatchEvent(new Event(name)))")
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
+    assert page.evaluate(TRACK) == "live"
+
+
+def test_a_stream_that_died_in_the_background_is_replaced(page, camera):
+    page.evaluate(OPEN)
+    wait_until(page, f"({TRACK}) === 'live'")
+
+    page.evaluate("document.querySelector('video').srcObject.getVideoTracks()[0].stop()")
+    camera.show(qr(LABEL))
+    page.evaluate("dispatchEvent(new Event('focus'))")
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
+
+
+def test_stopped_it_leaves_no_stream_and_an_empty_host(page, camera):
+    page.evaluate(OPEN)
+    wait_until(page, "troubles.length === 1")
+    page.evaluate("() => { window.held = document.querySelector('video').srcObject; }")
+
+    page.evaluate("scanner.stop()")
+
+    assert page.evaluate("held.getTracks().map((track) => track.readyState)") == ["ended"]
+    assert page.inner_text("#app") == ""
+    page.evaluate("dispatchEvent(new Event('focus'))")
+    page.wait_for_timeout(300)
+    assert page.evaluate("[troubles, texts]") == [[None], []]
+
+
+def test_typing_is_one_tap_away(page):
+    page.evaluate(OPEN)
+
+    page.click("text=Type the code")
+
+    assert page.evaluate("typed") == 1
+
+
+def test_a_photo_is_what_the_camera_sees(page, camera):
+    camera.show(Image.new("RGB", (600, 600), "#c00000"))
+    page.evaluate(OPEN, {"only": "camera"})
+    wait_until(page, "troubles.length > 0")
+    wait_until(page, "document.querySelector('video').videoWidth > 0")
+
+    taken = bytes(
+        page.evaluate("scanner.takePhoto().then(async (b) => [...new Uint8Array(await b.arrayBuffer())])")
+    )
+
+    seen = Image.open(io.BytesIO(taken)).convert("RGB")
+    assert seen.size == (1280, 720)
+    red, green, _ = seen.getpixel((640, 360))
+    assert red > 150 > 60 > green
+
+
+@pytest.mark.parametrize("how", ["scanner", "camera"])
+def test_a_picture_file_serves_in_place_of_the_camera(page, how):
+    page.evaluate(OPEN, {"only": how})
+    file = io.BytesIO()
+    qr(LABEL).save(file, "PNG")
+    picked = {"name": "label.png", "mimeType": "image/png", "buffer": file.getvalue()}
+
+    page.set_input_files("input[type=file]", picked)
+
+    if how == "scanner":
+        assert wait_for_texts(page, 1) == [[LABEL]]
+    else:
+        wait_until(page, "files.length === 1")
+        assert page.evaluate("files") == [len(file.getvalue())]
+
+
+def test_a_picture_without_a_code_is_said_to_have_none(page):
+    page.evaluate(OPEN)
+    file = io.BytesIO()
+    Image.new("RGB", (300, 300), "white").save(file, "PNG")
+
+    page.set_input_files(
+        "input[type=file]",
+        {"name": "blank.png", "mimeType": "image/png", "buffer": file.getvalue()},
+    )
+
+    page.wait_for_selector("text=No code found in this picture")
+
+
+def test_without_permission_it_says_how_to_allow_the_camera(make_context, shared_app):
+    page = open_bare(make_context(), shared_app.base)
+    page.evaluate(
+        """() => {
+          navigator.mediaDevices.getUserMedia = async () => {
+            throw new DOMException('denied', 'NotAllowedError');
+          };
+        }"""
+    )
+    page.evaluate(OPEN)
+
+    assert page.inner_text("[role=alert] h2") == "The camera is not allowed"
+    assert page.is_visible("text=Type the code")
+    assert page.evaluate("troubles") == ["NotAllowedError"]
+
+
+def test_without_a_camera_it_says_so(make_context, shared_app):
+    page = open_bare(make_context(), shared_app.base)
+    page.evaluate(OPEN)
+
+    page.wait_for_selector("[role=alert]")
+    assert page.inner_text("[role=alert] h2") == "No camera found"
+
+
+def test_each_camera_error_has_a_sentence_of_its_own(bare_page):
+    names = [
+        "NotAllowedError",
+        "NotFoundError",
+        "NotReadableError",
+        "OverconstrainedError",
+        "SecurityError",
+        "AbortError",
+        "InvalidStateError",
+    ]
+
+    told = bare_page.evaluate(
+        """async (names) => {
+          const { cameraTrouble } = await import('/app/camera.js');
+          const errors = [...names.map((name) => new DOMException('x', name)), new TypeError('x'), null];
+          return errors.map((error) => cameraTrouble(error));
+        }""",
+        names,
+    )
+
+    titles = [trouble["title"] for trouble in told]
+    assert len(set(titles)) == len(titles)
+    assert all(trouble["sentence"].endswith(".") for trouble in told)
+
+
+def test_torch_zoom_and_choice_of_camera_are_offered_where_there_are_any(page, camera):
+    page.evaluate(
+        """() => {
+          const { prototype } = MediaStreamTrack;
+          window.set = [];
+          prototype.getCapabilities = () => ({ torch: true, zoom: { min: 1, max: 4, step: 0.5 } });
+          prototype.applyConstraints = async ({ advanced }) => { set.push(advanced[0]); };
+          const two = ['a', 'b'].map((deviceId) => ({ kind: 'videoinput', deviceId, label: deviceId }));
+          navigator.mediaDevices.enumerateDevices = async () => two;
+          const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+          window.asked = [];
+          navigator.mediaDevices.getUserMedia = (wanted) => {
+            const { deviceId, ...video } = wanted.video;
+            asked.push(deviceId?.exact ?? video.facingMode.ideal);
+            return ask({ ...wanted, video });
+          };
+        }"""
+    )
+    page.evaluate(
+        f"({OPEN})({{ onCamera: (id) => {{ window.remembered = id; }} }})"
+    )
+
+    page.click("text=Light on")
+    page.wait_for_selector("text=Light off")
+    page.fill("input[type=range]", "2.5")
+    page.click("text=Other camera")
+    wait_until(page, "window.remembered")
+
+    assert page.evaluate("set") == [{"torch": True}, {"zoom": 2.5}]
+    wait_until(page, "asked.length === 2")
+    assert page.evaluate("[asked[0], asked[1] === remembered]") == ["environment", True]
+
+
+def test_a_remembered_camera_that_is_gone_gives_way_to_another(page, camera):
+    camera.show(qr(LABEL))
+
+    page.evaluate(OPEN, {"camera": "no-such-camera"})
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
