@@ -10,6 +10,10 @@ from collections import namedtuple
 
 from .ordering import in_order
 
+# How many times more than asked for are looked at before the threshold is raised.
+_SPARE = 4
+_HALVINGS = 12
+
 # What was multiplied when a cause was eliminated: the weights of absent and of present for each
 # state of the causes in its scope, all of which are eliminated later.
 Bucket = namedtuple("Bucket", ("cause", "scope", "absent", "present"))
@@ -49,6 +53,32 @@ class Eliminated:
         return self._known[scales]
 
     def likeliest(self, least: float, most: int) -> list:
+        """Return the (share, mask) of at least `least`, at most `most`, best first.
+
+        The threshold is raised while there are too many, then lowered half-way again where that
+        left nothing.
+        """
+        low = least
+        found = self._at_least(low, most * _SPARE)
+        high = low
+        while found is None:
+            low = high
+            high = high * 4
+            found = self._at_least(high, most * _SPARE)
+        for _ in range(_HALVINGS):
+            if found or low == high:
+                break
+            middle = (low + high) / 2
+            closer = self._at_least(middle, most * _SPARE)
+            if closer is None:
+                low = middle
+            else:
+                high = middle
+                found = closer
+        rows = in_order([(-share, mask) for share, mask in found])
+        return [(-less, mask) for less, mask in rows[:most]]
+
+    def _at_least(self, least: float, most: int):
         """Return the (share, mask) of at least `least`; None when they are more than `most`."""
         found = [(1.0, 0)]
         for n in range(len(self.buckets) - 1, -1, -1):
@@ -72,7 +102,7 @@ class Eliminated:
             if len(longer) > most:
                 return None
             found = longer
-        return [(-less, mask) for less, mask in in_order([(-share, mask) for share, mask in found])]
+        return found
 
     def _run(self, weights: list):
         """Eliminate every cause; return the buckets and the total weight."""

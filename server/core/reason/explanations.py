@@ -1,7 +1,7 @@
 """The explanations: which subset of the suspects is the one that is present.
 
 There are too many subsets to weigh them all, but the likeliest ones can be listed without looking
-at the rest: a branch is followed only while its best completion still reaches the threshold.
+at the rest, because components are independent of each other within a branch.
 """
 
 from .figures import WHOLE
@@ -14,56 +14,39 @@ _LEAST = 0.5 / WHOLE
 
 def likeliest(belief, most: int) -> list:
     """Return the likeliest (probability, subset), at most `most`, best first, each exact."""
-    least = _LEAST
-    found = _at_least(belief, least, most)
-    while found is None:
-        least = least * 8
-        found = _at_least(belief, least, most)
-    return [(-less, mask) for less, mask in in_order([(-share, mask) for share, mask in found])]
-
-
-def _at_least(belief, least: float, most: int):
-    """Return the subsets that reach `least`; None when they are more than `most`."""
     found = []
     for branch in belief.branches:
-        if branch.share < least:
+        if branch.share < _LEAST:
             continue
-        parts_of = []
+        partial = [(branch.share, branch.present)]
         for c, members in enumerate(belief.members):
-            entries = branch.components[c].likeliest(least / branch.share, most)
-            if entries is None:
-                return None
-            parts_of.append([(share, _spread(mask, members)) for share, mask in entries])
-        partial = _combined(parts_of, branch, least, most)
-        if partial is None:
-            return None
+            entries = branch.components[c].likeliest(_LEAST / branch.share, most)
+            entries = [(share, _spread(mask, members)) for share, mask in entries]
+            partial = _products(partial, entries, most)
         found.extend(partial)
-        if len(found) > most:
-            return None
-    return found
+    return _best(found, most)
 
 
-def _combined(parts_of: list, branch, least: float, most: int):
-    """Return the subsets of one branch that reach `least`, one component after the other."""
-    best = [1.0]
-    for entries in reversed(parts_of):
-        if not entries:
-            return []
-        best.append(best[-1] * entries[0][0])
-    partial = [(branch.share, branch.present)]
-    for n, entries in enumerate(parts_of):
-        rest = best[len(parts_of) - 1 - n]
-        longer = []
-        for share, mask in partial:
-            for chance, more in entries:
-                together = share * chance
-                if together * rest < least:
-                    break
-                longer.append((together, mask | more))
-            if len(longer) > most:
-                return None
-        partial = longer
-    return partial
+def _products(left: list, right: list, most: int) -> list:
+    """Return the best `most` products of two lists, both best first.
+
+    The pair at places i and j has at least (i + 1) * (j + 1) - 1 others that are as good, so only
+    the first few pairs of each row need a look.
+    """
+    pairs = []
+    for i, (share, mask) in enumerate(left):
+        for j in range(min(len(right), most // (i + 1))):
+            chance, more = right[j]
+            if share * chance < _LEAST:
+                break
+            pairs.append((share * chance, mask | more))
+    return _best(pairs, most)
+
+
+def _best(entries: list, most: int) -> list:
+    """Return the entries best first, cut to `most`."""
+    rows = in_order([(-share, mask) for share, mask in entries])
+    return [(-less, mask) for less, mask in rows[:most]]
 
 
 def _spread(mask: int, members: list) -> int:

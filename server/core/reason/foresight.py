@@ -6,12 +6,12 @@ needs for one bit.
 """
 
 import math
+from collections import namedtuple
 
-from .case import NOBODY
 from .moves import Candidates
 from .moves import Scent
 from .moves import after
-from .sight import count
+from .results import Results
 
 # So many worlds carry nearly all of the probability; more would only cost time.
 _WORLDS = 24
@@ -24,18 +24,12 @@ _LOOKED_AT_DEEPLY = 4
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
 _MOST_TESTS = 50
-_MOST_WATCHED = 4
-_FEW_POSITIONS = 5
+# Fewer bits than this are none.
+_CERTAIN = 0.02
 
 
-class Outcome:
-    """What is believed after one possible result: worlds that weigh `total` with the unknown."""
-
-    def __init__(self):
-        self.total = 0.0
-        # (mask, weight) with no cause beyond the suspects; what is missing to `total` is the
-        # weight of something new, which no verdict can name yet.
-        self.worlds = []
+# A move, its minutes with what it weighs besides, and where it leads.
+Look = namedtuple("Look", ("move", "minutes", "reached", "live", "outcomes"))
 
 
 class Foresight:
@@ -49,6 +43,7 @@ class Foresight:
         self.fixing = fixing
         self.worlds = [(mask, chance) for chance, mask in entries[:_WORLDS]]
         self.candidates = Candidates(self.case)
+        self.results = Results(sight)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
 
@@ -78,48 +73,65 @@ class Foresight:
         return Scent(fitted, circuits, blocked, units)
 
     def ranked(self, state, moves: list) -> list:
-        """Return (expected hundredths of a minute, move), best first."""
+        """Return the moves, best first."""
         looks = []
-        for n, move in enumerate(moves):
-            looks.append((n, move, self.outcomes(state, move, self.worlds, _NOTICED)))
-        self._measure(state, looks)
-        rows = []
-        for n, move, outcomes in looks:
-            live = self.sight.live(after(state, move))
-            expected = move.minutes + self._regret(state, move)
-            for outcome in outcomes:
-                expected = expected + outcome.total * self._left(outcome, live)
-            rows.append((int(expected * 100 + 0.5), n))
-        rows.sort()
+        for move in moves:
+            outcomes = self.results.outcomes(state, move, self.worlds, _NOTICED)
+            minutes = move.minutes + self._regret(state, move)
+            reached = after(state, move)
+            looks.append(Look(move, minutes, reached, self.sight.live(reached), outcomes))
+        uncertain = _entropy(self.worlds, None)
+        moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
+        self._price([looks[n] for n in moving], uncertain)
+        rows = sorted([(_hundredths(self._expected(looks[n])), n) for n in moving])
         deep = []
         for _, n in rows[:_LOOKED_AT_DEEPLY]:
-            _, move, outcomes = looks[n]
-            expected = move.minutes + self._regret(state, move)
-            expected = expected + self._ahead(after(state, move), outcomes)
-            deep.append((int(expected * 100 + 0.5), n))
-        deep.sort()
-        return [(expected, moves[n]) for expected, n in deep + rows[_LOOKED_AT_DEEPLY:]]
+            look = looks[n]
+            expected = look.minutes + self._ahead(look.reached, look.outcomes)
+            deep.append((expected, n))
+        if deep and uncertain >= _CERTAIN:
+            self.minutes_a_bit = max(self.minutes_a_bit, min(deep)[0] / uncertain)
+        for n, look in enumerate(looks):
+            if look.move.kind == "retest":
+                # Weighed last, and not ahead: a look ahead would find that the best move is still
+                # there afterwards, and testing again would look free for ever.
+                deep.append((self._expected(look), n))
+        deep = sorted([(_hundredths(expected), n) for expected, n in deep])
+        return [moves[n] for _, n in deep + rows[_LOOKED_AT_DEEPLY:]]
 
-    def _measure(self, state, looks: list):
-        """Find what a bit costs at best here, and what a move that is likely to settle costs."""
-        uncertain = _entropy(self.worlds, None)
-        a_bit = 60.0
+    def _expected(self, look) -> float:
+        """Return the minutes of a move and of what it is estimated to leave."""
+        expected = look.minutes
+        for outcome in look.outcomes:
+            expected = expected + outcome.total * self._left(outcome, look.live)
+        return expected
+
+    def _price(self, looks: list, uncertain: float):
+        """Find what a move that settles costs here, and what a bit does.
+
+        A first price of a bit is the best that one move offers. With it the best move is known,
+        and what that one is expected to take, spread over all bits that are open now, is the
+        price to reckon with. Testing again is left out: its few bits are cheap but run dry.
+        """
+        a_bit = None
         to_settle = None
-        for _, move, outcomes in looks:
-            live = self.sight.live(after(state, move))
-            minutes = move.minutes + self._regret(state, move)
+        for look in looks:
             gained = uncertain
             settling = 0.0
-            for outcome in outcomes:
+            for outcome in look.outcomes:
                 gained = gained - outcome.total * _entropy(outcome.worlds, outcome.total)
-                if self._settled(outcome, live):
+                if self._settled(outcome, look.live):
                     settling = settling + outcome.total
-            if gained > 0.02:
-                a_bit = min(a_bit, minutes / gained)
-            if settling >= _LIKELY and (to_settle is None or minutes < to_settle):
-                to_settle = minutes
+            if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
+                a_bit = look.minutes / gained
+            if settling >= _LIKELY and (to_settle is None or look.minutes < to_settle):
+                to_settle = look.minutes
+        if a_bit is None or uncertain < _CERTAIN:
+            return
         self.minutes_a_bit = a_bit
         self.minutes_to_settle = 0.0 if to_settle is None else to_settle
+        best = min([self._expected(look) for look in looks])
+        self.minutes_a_bit = max(a_bit, best / uncertain)
 
     def _regret(self, state, move) -> float:
         """Return what buying the part weighs, times the chance that it was not needed."""
@@ -157,7 +169,7 @@ class Foresight:
         for move in self.candidates.moves(state, scent, 1, False):
             live = self.sight.live(after(state, move))
             expected = move.minutes
-            for after_it in self.outcomes(state, move, worlds, _NOTICED_AHEAD):
+            for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
                 expected = expected + after_it.total * self._left(after_it, live)
             # What no world explains is left over whatever is done.
             expected = expected + (1.0 - known) * self.minutes_a_bit
@@ -166,7 +178,11 @@ class Foresight:
         return best
 
     def _settled(self, outcome, live: int) -> bool:
-        """Tell whether an outcome settles the question, by a verdict or by clear."""
+        """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
+
+        A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
+        is what has to be known.
+        """
         needed = self.confidence * outcome.total
         if _clear(outcome.worlds, live) >= needed:
             return True
@@ -176,7 +192,9 @@ class Foresight:
         for world in outcome.worlds:
             if world[1] > top[1]:
                 top = world
-        return top[0] != 0 and top[1] >= needed
+        if top[0] != 0 and top[1] >= needed:
+            return True
+        return live_fault(outcome.worlds, live)[1] >= needed
 
     def _left(self, outcome, live: int) -> float:
         """Return the estimated minutes that are left after an outcome; 0 once it is settled.
@@ -197,82 +215,22 @@ class Foresight:
         prove = tests * self.case.minutes["test"] * clear + (1.0 - clear) * search
         return max(self.case.minutes["test"], min(search, prove))
 
-    def watched(self, state, move, worlds: list) -> list:
-        """Return the positions whose reading tells something, by position."""
-        places = [place for place, _ in move.fitted]
-        if move.place != NOBODY and move.place not in places:
-            places.append(move.place)
-        read = self.sight.read()
-        if len(read) <= _FEW_POSITIONS:
-            return sorted(set(read + places))
-        rows = []
-        reached = after(state, move)
-        for place in read:
-            reading = self.sight.reading(reached, place, False)
-            local = 0.0
-            for mask, weight in worlds:
-                if mask & reading.suspects:
-                    local = local + weight
-            rows.append((-int((local + 1.0 - reading.quiet) * 1000000 + 0.5), place))
-        rows.sort()
-        for _, place in rows:
-            if len(places) >= _MOST_WATCHED:
-                break
-            if place not in places:
-                places.append(place)
-        return sorted(places)
 
-    def outcomes(self, state, move, worlds: list, noticed: float) -> list:
-        """Return the outcomes of a move in these worlds that are likely enough to notice."""
-        if move.kind == "meter":
-            return self._read_meter(move, worlds)
-        reached = after(state, move)
-        readings = []
-        for n, place in enumerate(self.watched(state, move, worlds)):
-            unplugged = move.kind == "unplug" and place == move.place
-            readings.append((self.sight.reading(reached, place, unplugged), 1 << n))
-        hides = self.sight.hides
-        found = {}
-        for mask, weight in worlds:
-            partial = [(0, weight, 1.0)]
-            for reading, bit in readings:
-                k = count(mask & reading.suspects)
-                clean = reading.quiet * hides[k]
-                # With none of the suspects behind it, a fault is mostly something new.
-                known = (1.0 - reading.bare) / (1.0 - clean) if k == 0 and clean < 1.0 else 1.0
-                longer = []
-                # The likelier reading is always followed, so that no world is lost altogether.
-                for pattern, chance, share in partial:
-                    without = chance * clean
-                    if clean > 0.5 or without >= noticed:
-                        longer.append((pattern, without, share))
-                    if clean <= 0.5 or chance - without >= noticed:
-                        longer.append((pattern | bit, chance - without, share * known))
-                partial = longer
-            for pattern, chance, share in partial:
-                if pattern not in found:
-                    found[pattern] = Outcome()
-                outcome = found[pattern]
-                outcome.total = outcome.total + chance
-                outcome.worlds.append((mask, chance * share))
-        return [found[pattern] for pattern in sorted(found) if found[pattern].total > 0.0]
+def live_fault(worlds: list, live: int):
+    """Return the likeliest set of live suspects present as (mask, weight)."""
+    sums = {}
+    for mask, weight in worlds:
+        acting = mask & live
+        sums[acting] = sums.get(acting, 0.0) + weight
+    best = (0, 0.0)
+    for acting in sorted(sums):
+        if sums[acting] > best[1]:
+            best = (acting, sums[acting])
+    return best
 
-    def _read_meter(self, move, worlds: list) -> list:
-        rates = self.case.rates
-        cause = self.sight.model.circuits[move.place][-1]
-        bit = self.sight.belief.bit.get(cause)
-        good = Outcome()
-        bad = Outcome()
-        for mask, weight in worlds:
-            if bit is None:
-                chance = self.sight.belief.alone[cause]
-            else:
-                chance = 1.0 * (mask >> bit & 1)
-            reads_bad = chance * rates["meter_sees"] + (1.0 - chance) * rates["meter_false"]
-            for outcome, part in ((good, 1.0 - reads_bad), (bad, reads_bad)):
-                outcome.total = outcome.total + weight * part
-                outcome.worlds.append((mask, weight * part))
-        return [outcome for outcome in (good, bad) if outcome.total > 0.0]
+
+def _hundredths(minutes: float) -> int:
+    return int(minutes * 100 + 0.5)
 
 
 def _clear(worlds: list, live: int) -> float:

@@ -21,8 +21,9 @@ Scent = namedtuple("Scent", ("unit", "circuit", "blocked", "spare"))
 
 # Below this a cause is not worth a move of its own.
 _WORTH_A_MOVE = 0.01
-# A unit and circuit below this count as cleared, good enough to exchange a suspect with.
+# A position as doubtful as this, or as this part of the suspect, is still good to exchange with.
 _CLEARED = 0.02
+_CLEARED_BESIDE = 0.1
 
 
 def after(state: State, move: Move) -> State:
@@ -57,8 +58,12 @@ class Candidates:
                 found.append(self.clean(place))
             if scent.circuit[place] >= _WORTH_A_MOVE:
                 found.append(self.meter(place))
-        suspects = [place for place in places if scent.unit[place] >= _CLEARED]
+        doubtful = _CLEARED
+        for place in places:
+            doubtful = max(doubtful, _CLEARED_BESIDE * scent.unit[place])
+        suspects = [place for place in places if scent.unit[place] >= doubtful]
         found.extend(self._exchanges(state, scent, suspects, width))
+        found.extend(self._elsewhere(state, scent))
         if all_kinds and places:
             if suspects:
                 found.append(self.replace([suspects[0]]))
@@ -127,6 +132,29 @@ class Candidates:
         """Fit a spare at the position and test."""
         return Move("exchange", NOBODY, [(place, spare)], self._refit([place]), "spare")
 
+    def _elsewhere(self, state: State, scent: Scent) -> list:
+        """Return the move that fits a suspect, taken out before, where all is known to work.
+
+        Only there can it be cleared; as long as it lies on the bench its share of the doubt stays.
+        """
+        rows = []
+        for unit, known in enumerate(self.case.units):
+            if unit not in state.fitted and known.available and scent.spare[unit] >= _CLEARED:
+                rows.append((-int(scent.spare[unit] * 1000000 + 0.5), unit))
+        for _, unit in sorted(rows):
+            for place in self._hosts(state, scent, unit):
+                return [Move("exchange", NOBODY, [(place, unit)], self._refit([place]), "bench")]
+        return []
+
+    def _hosts(self, state: State, scent: Scent, unit: int) -> list:
+        """Return the cleared positions that take this unit, the easiest to reach first."""
+        rows = []
+        for place, other in enumerate(state.fitted):
+            if self._same_part(unit, other):
+                if scent.unit[place] + scent.circuit[place] + scent.blocked[place] < _CLEARED:
+                    rows.append((int(self.case.positions[place].reach * 100 + 0.5), place))
+        return [place for _, place in sorted(rows)]
+
     def _exchange(self, state: State, pairs: list, why: str) -> Move:
         fitted = []
         for one, other in pairs:
@@ -160,11 +188,12 @@ class Candidates:
     def _partners(self, state: State, scent: Scent, place: int) -> list:
         """Return the cleared positions to exchange with: easiest to reach, then least suspect."""
         rows = []
+        doubtful = max(_CLEARED, _CLEARED_BESIDE * scent.unit[place])
         for other, unit in enumerate(state.fitted):
             if other == place or not self._same_part(state.fitted[place], unit):
                 continue
             doubt = scent.unit[other] + scent.circuit[other] + scent.blocked[other]
-            if doubt < _CLEARED:
+            if doubt < doubtful:
                 reach = int(self.case.positions[other].reach * 100 + 0.5)
                 near = 0 if self._same_group(place, other) else 1
                 rows.append((reach, near, abs(other - place), other))

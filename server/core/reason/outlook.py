@@ -45,7 +45,7 @@ class Outlook:
         for pattern, share in enumerate(shares):
             if share > 0:
                 faulted = [self._id(places[n]) for n in range(len(places)) if pattern >> n & 1]
-                then = self._then(move, readings, pattern, chances[pattern], live, reached)
+                then = self._then(move, readings, pattern, chances[pattern], live)
                 rows.append((-share, len(faulted), faulted, then))
         shown = []
         for less, _, faulted, then in in_order(rows):
@@ -139,29 +139,26 @@ class Outlook:
             told = told - noise[clean] * _two_way(clean)
         return thousandths(told)
 
-    def _then(self, move, readings: list, pattern: int, chance: float, live: int, state) -> str:
+    def _then(self, move, readings: list, pattern: int, chance: float, live: int) -> str:
         """Say in words what this result would mean."""
         if move.kind == "unplug":
             n = [reading.place for reading in readings].index(move.place)
             return words.UNPLUGGED_SHOWS if pattern >> n & 1 else words.UNPLUGGED_HIDES
         if chance < _WORKED_OUT:
             return words.UNLIKELY
-        found = self._best(readings, pattern)
+        if not pattern and not self.belief.suspects:
+            return words.NO_FAULT
         fresh = self._fresh(readings, pattern)
-        if found is not None:
-            share, causes = found
-            if causes and share / chance >= self.case.confidence:
-                return self._named(causes, parts(share / chance), words.settled)
-        clear = self._clear(readings, pattern, live, fresh)
-        if clear / chance >= self.case.confidence:
-            return words.nothing_left(parts(clear / chance))
+        clear = self._clear(readings, pattern, live, fresh) / chance
+        if clear >= self.case.confidence:
+            return words.nothing_left(min(parts(clear), WHOLE))
+        found = self._best(readings, pattern, fresh)
         if found is None or not found[1]:
             return words.OPEN if pattern else words.GONE
-        return self._named(found[1], parts(found[0] / chance), words.leading)
-
-    def _named(self, causes: list, share: int, sentence) -> str:
-        names = [words.cause(self.sight.model, cause) for cause in sorted(causes)]
-        return sentence(names, min(share, WHOLE))
+        share = found[0] / chance
+        names = [words.cause(self.sight.model, cause) for cause in sorted(found[1])]
+        say = words.settled if share >= self.case.confidence else words.leading
+        return say(names, min(parts(share), WHOLE))
 
     def _fresh(self, readings: list, pattern: int) -> list:
         """Return the causes that a result would make suspects, with their chances."""
@@ -172,9 +169,8 @@ class Outlook:
                     fresh[cause] = chance
         return [(cause, fresh[cause]) for cause in sorted(fresh)]
 
-    def _best(self, readings: list, pattern: int):
+    def _best(self, readings: list, pattern: int, fresh: list):
         """Return (joint probability, causes) of the explanation that a result would favour."""
-        fresh = self._fresh(readings, pattern)
         best = None
         for weight, mask in self.entries[:_TRIED]:
             if best is not None and weight <= best[0]:

@@ -61,13 +61,13 @@ class Table:
         return total
 
     def likeliest(self, least: float, most: int) -> list:
-        """Return the (share, mask) of at least `least`; None when they are more than `most`."""
+        """Return the (share, mask) of at least `least`, at most `most`, best first."""
         found = []
-        for entry in self.entries:
+        for entry in self.entries[:most]:
             if entry[0] < least:
                 break
             found.append(entry)
-        return None if len(found) > most else found
+        return found
 
 
 def _multiply(subsets: list, causes: list, base: int, values: list) -> list:

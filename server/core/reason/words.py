@@ -8,6 +8,7 @@ NOT_HEARD = "Its sounder was not heard, so nothing proves that the test ran."
 UNLIKELY = "not expected; test once more before you conclude anything"
 OPEN = "nothing is settled by that; the next move is worked out then"
 GONE = "the fault is gone for now; test again"
+NO_FAULT = "no fault has shown; if it comes and goes, test again"
 UNPLUGGED_SHOWS = "the test watches this position; it says nothing about the sensor"
 UNPLUGGED_HIDES = "the test does not watch this position and is set aside"
 
@@ -17,6 +18,7 @@ _REASONS = {
     "aside": "The last test does not count.",
     "changed": "Something was changed since the last test.",
     "gone": "The causes found are dealt with. Clean tests now prove it.",
+    "shared": "Most likely it is {}: check there first, then test again.",
     "repair": "Find and repair {}, then test again.",
     "retest": "Nothing to take apart: it shows whether the fault is still there.",
     "clean": "Dirt, ice, paint or aim would show the same.",
@@ -32,8 +34,9 @@ _REASONS = {
     "cleared": "It tested clean, so the fault can show where it belongs.",
     "same part, easiest": "Same part, and the easiest to reach.",
     "same part": "Same part, and it tested clean.",
+    "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
     "several": "Several suspects in one retest, each with one that tested clean.",
-    "suspects": "Two suspects exchanged with each other prove little.",
+    "suspects": "Two suspects with each other: if both are bad, nothing moves.",
 }
 
 
@@ -71,6 +74,13 @@ def listed(names: list) -> str:
     if len(names) < 2:
         return "".join(names)
     return ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def either(names: list) -> str:
+    """Return 'a', 'a or b' or 'a, b or c'."""
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " or " + names[-1]
 
 
 def cause(model, number: int) -> str:
