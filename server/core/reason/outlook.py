@@ -149,9 +149,10 @@ class Outlook:
         if not pattern and not self.belief.suspects:
             return words.NO_FAULT
         fresh = self._fresh(readings, pattern)
-        clear = self._clear(readings, pattern, live, fresh) / chance
-        if clear >= self.case.confidence:
-            return words.nothing_left(min(parts(clear), WHOLE))
+        if self._may_be_clear(readings, pattern, chance, live, fresh):
+            clear = self._clear(readings, pattern, live, fresh) / chance
+            if clear >= self.case.confidence:
+                return words.nothing_left(min(parts(clear), WHOLE))
         found = self._best(readings, pattern, fresh)
         if found is None or not found[1]:
             return words.OPEN if pattern else words.GONE
@@ -212,6 +213,16 @@ class Outlook:
             chance, times = others[cause]
             result = result * (1.0 - chance + chance * _hidden(hides, times))
         return result
+
+    def _may_be_clear(self, readings, pattern: int, chance: float, live: int, fresh: list) -> bool:
+        """Tell whether the exact answer is worth working out: it takes long and is mostly no."""
+        possible = 1.0
+        for weight, _ in self.entries:
+            possible = possible - weight
+        for weight, mask in self.entries:
+            if mask & live == 0:
+                possible = possible + weight * self._given(readings, pattern, mask, [], fresh)
+        return possible / chance >= self.case.confidence
 
     def _clear(self, readings: list, pattern: int, live: int, fresh: list) -> float:
         """Return the chance of this result with no live suspect, old or fresh, present."""

@@ -15,10 +15,12 @@ class Table:
         """Weigh the subsets; a factor is (causes, extra present, value per number present)."""
         size = len(weights)
         subsets = [one]
-        for absent, present in weights:
+        for n, (absent, present) in enumerate(weights):
             subsets = [w * absent for w in subsets] + [w * present for w in subsets]
-        for causes, base, values in factors:
-            subsets = _multiply(subsets, causes, base, values)
+            # As early as its last cause is there: the lists are still short then.
+            for causes, base, values in factors:
+                if max(causes) == n:
+                    subsets = _multiply(subsets, causes, base, values)
         self.size = size
         self._known = {}
         total = one * 0.0
