@@ -7,6 +7,7 @@ from . import labels
 from . import moves
 from . import proof
 from . import sentences
+from . import summary
 from . import trail
 from . import verdict
 from . import words
@@ -64,6 +65,8 @@ def job_view(state, job: dict, result: dict | None) -> dict:
         "disputes": [_unit_line(state, job, unit) for unit in state.disputed(job["id"])],
         "close": {"ready": not blocked_by(state, job), "blockers": blocked_by(state, job)},
         "photos": job["photos"],
+        "units": [_unit_line(state, job, unit) for unit in summary.handled(state, job)],
+        "replaced": summary.replaced(state, job),
         "history": _history(state, job),
     }
 
@@ -110,8 +113,11 @@ def unit_view(state, identity: str) -> dict:
         "shown": labels.shown(unit["code"]),
         "part": unit["part"],
         "serial": unit["serial"],
+        "place": unit["place"],
+        "job": unit["job"],
         "where": words.place_words(state, job, identity),
         "disputed": len(unit["claims"]) > 0,
+        "claims": [_claim_line(state, claim) for claim in unit["claims"]],
         "jobs": [
             {"id": job_id, "title": state.vehicles[state.jobs[job_id]["vehicle"]]["name"]}
             for job_id in unit["jobs"]
@@ -150,6 +156,18 @@ def _move_line(state, move):
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
     line = dict(move)
     line["position"] = where
+    return line
+
+
+def _claim_line(state, claim):
+    """Return one of the places on record of a disputed unit, with the job whose scan could settle it."""
+    line = {"place": claim["place"], "position": claim["position"] or "", "job": None}
+    line["words"] = words.PLACE_WORDS.get(claim["place"], "in hand")
+    if claim["place"] == "fitted":
+        vehicle = state.vehicles[claim["vehicle"]]
+        line["job"] = vehicle["jobs"][-1]
+        name = words.position_name(state.jobs[line["job"]], claim["position"])
+        line["words"] = "fitted at {} of {}".format(name, vehicle["name"])
     return line
 
 

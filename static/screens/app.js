@@ -13,9 +13,11 @@ import { SaveError } from '../log.js';
 import { banners } from './banners.js';
 import { Drafts } from './drafts.js';
 import { frame } from './frame.js';
+import { watchInstall } from './install.js';
 import { pages } from './pages.js';
 import { refusalPanel } from './refusal.js';
 import { Router } from './router.js';
+import { applyTheme } from './theme.js';
 
 const BUSY_SHOWS_AFTER_MS = 250;
 
@@ -106,8 +108,10 @@ class App {
   start() {
     const { sync, update, core, device, store, log } = this.#services;
     const redraw = () => this.#draw();
+    applyTheme();
+    watchInstall(redraw);
     this.#router.start();
-    for (const observed of [sync.status, update.ready, core.trouble, device.notice, store.trouble, log.unsaved]) {
+    for (const observed of [sync.status, update.ready, update.offlineReady, core.trouble, device.notice, store.trouble, log.unsaved]) {
       observed.subscribe(redraw);
     }
     log.changes.subscribe(() => this.#reload());
@@ -153,9 +157,10 @@ class App {
    * @param {string} key
    */
   async #takeForm(route, key) {
-    if (key === this.#formKey) return;
+    const stays = route.path === this.#shownPath;
+    if (key === this.#formKey && (key || stays)) return;
     const left = this.#formKey;
-    if (left && route.path === this.#shownPath) await this.#services.drafts.drop(left);
+    if (left && stays) await this.#services.drafts.drop(left);
     const form = key ? await this.#services.drafts.open(key) : {};
     this.#formKey = key;
     this.#form = form;

@@ -6,9 +6,15 @@
 import { html, nothing } from 'lit-html';
 
 import { board } from '../shapes/board.js';
+import { icon } from '../shapes/icons.js';
 import { loadJob } from './job-data.js';
+import { proofCard } from './proof-card.js';
 import { to } from './router.js';
+import { sentence } from './sentence.js';
+import { cautionList } from './steps/cautions.js';
 import { stepFor } from './steps/index.js';
+import { stepCount } from './steps/step-count.js';
+import { verdictCard } from './verdict-card.js';
 
 /**
  * @typedef {object} StepParts   what a step module returns
@@ -16,10 +22,15 @@ import { stepFor } from './steps/index.js';
  * @property {import('./frame.js').Button | null} [main]
  * @property {import('./frame.js').Button | null} [second]
  * @property {boolean} [bare]    the body brings its own heading
+ * @property {boolean} [alone]   nothing else on the screen: a stop, a camera
  */
 
-/** Steps that are told best beside the board; the others need the room for themselves. */
-const BESIDE_BOARD = new Set([null, 'moves', 'close', 'done']);
+/** Steps that are told beside the board; the others need the room, or draw it themselves. */
+const BESIDE_BOARD = new Set([null, 'moves']);
+/** Steps that follow from what the tests say. */
+const AFTER_VERDICT = new Set([null, 'moves', 'new_unit']);
+/** Steps that are about something else altogether, where the other cards would only be in the way. */
+const ALONE = new Set(['cautions', 'done', 'close', 'scan', 'checklist', 'photo']);
 
 export const jobPage = {
   load: loadJob,
@@ -31,12 +42,12 @@ export const jobPage = {
   draw(ctx) {
     const view = ctx.data;
     const { step } = view;
-    const parts = stepFor(step.form)({ ...ctx, view, step, job: view.id });
+    const parts = stepFor(step.form, step.id)({ ...ctx, ...stepContext(view) });
     return {
-      title: step.progress ? `${view.title} · ${step.progress.now} of ${step.progress.total}` : view.title,
+      title: view.title,
       back: to.jobs(),
       stages: view.stages,
-      key: stepKey(step),
+      key: `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
       body: jobBody(ctx, view, parts),
       main: parts.main === undefined ? actionButton(ctx, step.action) : parts.main,
       second: parts.second === undefined ? actionButton(ctx, step.second) : parts.second,
@@ -45,12 +56,19 @@ export const jobPage = {
 };
 
 /**
+ * What a step module gets besides what every screen gets.
+ * @param {any} view
+ */
+export function stepContext(view) {
+  return { view, step: view.step, job: view.id };
+}
+
+/**
  * Tells one step from the next, so that a form belongs to exactly one of them.
  * @param {any} step
  */
-export function stepKey({ id, expects }) {
-  const { do: what, unit, position, check, number, old } = expects;
-  return [id, what, unit, position, check, number, old].filter((part) => part !== undefined).join('/');
+function stepKey({ id, expects, progress }) {
+  return `${id} ${progress?.now ?? ''} ${JSON.stringify(expects)}`;
 }
 
 /**
@@ -69,10 +87,69 @@ function actionButton(ctx, action) {
  */
 function jobBody(ctx, view, parts) {
   const { step } = view;
-  const drawing = board(view.board, {
-    onPick: (position) => ctx.go(to.position(view.id, position)),
-  });
-  const heading = parts.bare ? nothing : html`<h1>${step.title}</h1><p class="lead">${step.text}</p>`;
-  const told = html`<div class="screen-stack" data-step=${step.id}>${heading}${parts.body}</div>`;
-  return BESIDE_BOARD.has(step.form) ? html`${drawing}${told}` : html`${told}${drawing}`;
+  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
+  const beside = BESIDE_BOARD.has(step.form);
+  return html`
+    ${disputes(view)}
+    ${beside ? board(view.board, { onPick: (id) => ctx.go(to.position(view.id, id)) }) : nothing}
+    ${AFTER_VERDICT.has(step.form) ? verdictCard(view) : nothing}
+    <section class="screen-stack step" data-step=${step.id}>
+      ${parts.bare ? nothing : heading(step)}
+      ${step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
+    </section>
+    ${ALONE.has(step.form) ? nothing : proofCard(view)} ${links(view)}
+  `;
+}
+
+/** @param {any} step */
+function heading({ title, text, progress }) {
+  return html`<header>
+    ${stepCount(progress)}
+    <h1>${sentence(title)}</h1>
+    <p class="lead">${sentence(text)}</p>
+  </header>`;
+}
+
+/** @param {any} view */
+function disputes({ disputes: units }) {
+  return units.map(
+    (/** @type {any} */ unit) => html`<section class="panel panel-stop" role="alert">
+      <p class="panel-kicker">${icon('stop')} Two places are on record</p>
+      <p>${sentence(`${unit.name}: ${unit.claims.map((/** @type {any} */ { words }) => words).join(', or ')}.`)}</p>
+      <p>Scan it where it really is. Until then its tests count for neither place.</p>
+      <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan it now</a></div>
+    </section>`,
+  );
+}
+
+/** What lies behind the step. @param {any} view */
+function links({ id, trail, photos, history, moves, step }) {
+  const entries = history.length === 1 ? '1 entry' : `${history.length} entries`;
+  const pictures = photos.length === 1 ? '1 picture' : `${photos.length} pictures`;
+  return html`<nav class="job-links" aria-label="More about this job">
+    <ul class="list">
+      ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', 'What the tests say', 'the trail and how sure it is') : nothing}
+      ${step.form === 'moves' && moves.length > 1
+        ? link(to.jobPart(id, 'moves'), 'list', 'Other moves', `${moves.length} to choose from`)
+        : nothing}
+      ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
+      ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
+    </ul>
+  </nav>`;
+}
+
+/**
+ * @param {string} hash
+ * @param {string} sign
+ * @param {string} words
+ * @param {string} note
+ */
+function link(hash, sign, words, note) {
+  return html`<li>
+    <a class="list-row" href=${`/${hash}`}>
+      ${icon(sign)}
+      <span class="list-main"><span class="list-title">${words}</span><span class="list-note">${note}</span></span>
+      <span class="list-end">${icon('forward')}</span>
+    </a>
+  </li>`;
 }

@@ -1,25 +1,78 @@
 // @ts-check
 /**
- * The list of jobs, open ones first.
+ * The list of jobs, open ones first, and what this phone as a whole has to say.
  */
 
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 
+import { icon } from '../shapes/icons.js';
 import { to } from './router.js';
+import { phoneNotices } from './phone-notices.js';
+import { day } from './when.js';
 
 export const jobsPage = {
   /** @param {import('./app.js').Services} services */
   load: ({ core }) => core.call('jobs'),
+
   /** @param {import('./app.js').Context} ctx */
-  draw: (ctx) => ({
-    title: 'Swaptrail',
-    body: html`<div class="list">
-      ${ctx.data.map(
-        (/** @type {any} */ job) => html`<a class="list-row" href=${`/${to.job(job.id)}`}>
-          <span class="list-main"><span class="list-title">${job.title}</span></span>
-        </a>`,
-      )}
-    </div>`,
-    main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
-  }),
+  draw(ctx) {
+    const jobs = ctx.data;
+    const open = jobs.filter((/** @type {any} */ job) => !job.closed);
+    const closed = jobs.filter((/** @type {any} */ job) => job.closed);
+    return {
+      title: 'Swaptrail',
+      body: html`
+        ${phoneNotices(ctx)}
+        ${jobs.length ? nothing : empty()}
+        ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
+        ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
+      `,
+      main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
+      second: { words: 'Look up a label', run: () => ctx.go(to.find()) },
+    };
+  },
 };
+
+function empty() {
+  return html`<section class="nothing">
+    ${icon('car', { size: 'large' })}
+    <h1>No job yet</h1>
+    <p>
+      A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first
+      look to the proof.
+    </p>
+  </section>`;
+}
+
+/** @param {any[]} jobs */
+function jobList(jobs) {
+  return html`<ul class="list job-list">
+    ${jobs.map(
+      (job) => html`<li>
+        <a class="list-row" href=${`/${to.job(job.id)}`}>
+          <span class="list-main">
+            <span class="list-title">${job.title}</span>
+            ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
+            <span class="list-note">${standing(job)}</span>
+            ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
+          </span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** @param {any} job */
+function standing({ opened_at: at, tests, closed }) {
+  const count = tests === 1 ? '1 test' : `${tests} tests`;
+  return `${day(at)} · ${tests ? count : 'no test yet'}${closed ? ' · closed' : ''}`;
+}
+
+/** @param {any} job */
+function loose({ out, disputed }) {
+  const said = [];
+  if (out) said.push(out === 1 ? '1 sensor is out' : `${out} sensors are out`);
+  if (disputed) said.push(`${disputed} in dispute`);
+  return html`${icon('out')} ${said.join(', ')}`;
+}

@@ -3,9 +3,20 @@
  * The screens by name (the names that router.js gives).
  */
 
+import { codePage } from './code-page.js';
 import { faultPage, nowherePage } from './fault.js';
-import { jobPage } from './job.js';
+import { findPage } from './find-page.js';
+import { historyPage } from './history.js';
+import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
+import { movesPage } from './moves-page.js';
+import { openJobPage } from './open-job.js';
+import { pairPage } from './pair.js';
+import { photosPage } from './photos-page.js';
+import { positionPage } from './position.js';
+import { trailPage } from './trail-page.js';
+import { unitPage } from './unit.js';
+import { youPage } from './you.js';
 
 /**
  * @typedef {object} Page
@@ -17,7 +28,19 @@ import { jobsPage } from './jobs.js';
 /** @type {Record<string, Page>} */
 export const pages = {
   jobs: jobsPage,
+  new: openJobPage,
   job: jobPage,
+  // A move chosen here is entered at the step, so both share its form.
+  moves: { ...jobPage, draw: (ctx) => movesPage({ ...ctx, ...stepContext(ctx.data) }) },
+  trail: trailPage,
+  history: historyPage,
+  photos: photosPage,
+  position: positionPage,
+  unit: unitPage,
+  find: findPage,
+  code: codePage,
+  you: youPage,
+  pair: pairPage,
   nowhere: nowherePage,
   fault: faultPage,
 };

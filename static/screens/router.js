@@ -22,7 +22,9 @@ const SCREENS = [
   [/^job\/([^/]+)\/(moves|trail|history|photos)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
+  [/^find$/, 'find', []],
   [/^code\/([^/]+)$/, 'code', ['code']],
+  [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
 
 const LABEL_PATH = /^\/u\/([^/]+)$/i;
@@ -58,7 +60,9 @@ export const to = {
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
   unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
-  code: (/** @type {string} */ code) => `#/code/${encodeURIComponent(code)}`,
+  find: () => '#/find',
+  /** @param {string} code @param {string} how  how it was read, scanned or typed */
+  code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
 };
 
 /** Follows the address and says which screen it means. */

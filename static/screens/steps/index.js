@@ -12,15 +12,52 @@
  *   ctx.form                      kept for this step, survives a reload, gone when the step changes
  */
 
+import { cautionsStep } from './cautions.js';
+import { checklistStep } from './checklist.js';
+import { closeStep } from './close.js';
+import { doneStep } from './done.js';
+import { lampsStep } from './lamps.js';
+import { lookStep } from './look.js';
+import { measureStep } from './measure.js';
+import { movesStep } from './moves.js';
+import { newUnitStep } from './new-unit.js';
+import { photoStep } from './photo.js';
+import { repairStep } from './repair.js';
+import { scanUnitStep } from './scan-unit.js';
 import { tapStep } from './tap.js';
+import { testEntryStep } from './test-entry.js';
+import { walkStep } from './walk.js';
+import { whereToStep } from './where-to.js';
 
 /** @type {Record<string, (ctx: any) => any>} */
-const BY_FORM = {};
+const BY_FORM = {
+  cautions: cautionsStep,
+  checklist: checklistStep,
+  close: closeStep,
+  done: doneStep,
+  lamps: lampsStep,
+  look: lookStep,
+  measure: measureStep,
+  moves: movesStep,
+  new_unit: newUnitStep,
+  photo: photoStep,
+  scan: scanUnitStep,
+  test: testEntryStep,
+  walk: walkStep,
+  where_to: whereToStep,
+};
+
+/** Steps without a form of their own that still ask for more than a tap. @type {Record<string, (ctx: any) => any>} */
+const BY_ID = {
+  'wiring.measure.done': repairStep,
+  'wiring.shared': repairStep,
+};
 
 /**
  * @param {string | null} form
+ * @param {string} id
  * @returns {(ctx: any) => import('../job.js').StepParts}
  */
-export function stepFor(form) {
-  return BY_FORM[form ?? ''] ?? tapStep;
+export function stepFor(form, id) {
+  return BY_ID[id] ?? BY_FORM[form ?? ''] ?? tapStep;
 }

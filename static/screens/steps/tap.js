@@ -1,11 +1,12 @@
 // @ts-check
 /**
- * A step that asks for nothing but a tap: what the core's buttons record is recorded.
+ * A step that asks for nothing but a tap: what the core's buttons record is recorded. Only a repair wants
+ * words of its own.
  */
 
-import { nothing } from 'lit-html';
+import { repairStep } from './repair.js';
 
-/** @returns {import('../job.js').StepParts} */
-export function tapStep() {
-  return { body: nothing };
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
+export function tapStep(ctx) {
+  return repairStep(ctx);
 }

@@ -1,0 +1,148 @@
+// @ts-check
+/**
+ * Taking a picture inside a screen: the camera in the page, a file in its place, a look at what was
+ * taken, and another try. What was taken waits in the form until it is recorded.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { PhotoProblem } from '../photos.js';
+import { openCamera } from '../scanner.js';
+import { mounted } from './mount.js';
+import { freshPicture } from './picture.js';
+
+const CAMERA_SETTING = 'camera';
+
+/** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../scanner.js').CameraHandle>} */
+const cameras = new WeakMap();
+/** Forms for which the camera was asked for. @type {WeakSet<object>} */
+const wanted = new WeakSet();
+/** What went wrong with the last picture of a form. @type {WeakMap<object, {title: string, sentence: string}>} */
+const problems = new WeakMap();
+
+/**
+ * @typedef {object} Capture
+ * @property {'closed' | 'open' | 'taken'} state
+ * @property {unknown} body
+ * @property {() => Promise<void>} open
+ * @property {() => void} close
+ * @property {() => Promise<void>} take
+ * @property {() => void} again
+ * @property {import('../log.js').Photo | null} photo
+ */
+
+/**
+ * The picture of a form; it stands in `form.photo`.
+ * @param {import('./app.js').Context} ctx
+ * @param {{words: string, alt: string, open?: boolean}} options  `open` opens the camera without asking
+ * @returns {Capture}
+ */
+export function capture(ctx, { words, alt, open = false }) {
+  const { form } = ctx;
+  if (open && !form.photo && !wanted.has(form)) wanted.add(form);
+  const photo = form.photo ?? null;
+  const state = photo ? 'taken' : wanted.has(form) ? 'open' : 'closed';
+  return {
+    state,
+    photo,
+    body: html`${problemPanel(problems.get(form))}${state === 'taken'
+      ? freshPicture(photo, alt)
+      : state === 'open'
+        ? cameraHost(ctx, words)
+        : nothing}`,
+    open: async () => {
+      // The camera can end the page on a phone: what was entered has to be written down before.
+      await ctx.keep();
+      wanted.add(form);
+      ctx.redraw();
+    },
+    close: () => {
+      wanted.delete(form);
+      problems.delete(form);
+      ctx.redraw();
+    },
+    take: async () => {
+      const camera = cameras.get(form);
+      try {
+        if (camera) await prepare(ctx, await camera.takePhoto());
+      } catch {
+        camera?.note('There is no picture yet. Wait until you see one, or use a file.');
+      }
+    },
+    again: () => {
+      delete form.photo;
+      wanted.add(form);
+      ctx.redraw();
+    },
+  };
+}
+
+/**
+ * The fact that a picture was taken.
+ * @param {import('../log.js').Photo} photo
+ * @param {{shows: 'position' | 'screen' | 'unit' | 'work', position?: string, unit?: string}} what
+ * @returns {import('../log.js').Draft}
+ */
+export function photoTaken({ sha256, mime, bytes, width, height }, { shows, position = '', unit = '' }) {
+  return {
+    kind: 'photo_taken',
+    data: { sha256, mime, bytes: bytes.byteLength, width, height, shows, position, unit },
+  };
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {string} words
+ */
+function cameraHost(ctx, words) {
+  const { form, services } = ctx;
+  return html`<div
+    class="camera"
+    ${mounted('camera', (host) => {
+      let left = false;
+      /** @type {import('../scanner.js').CameraHandle | null} */
+      let camera = null;
+      services.device.setting(CAMERA_SETTING).then((deviceId) => {
+        if (left) return;
+        camera = openCamera(host, {
+          words,
+          camera: deviceId,
+          onCamera: (chosen) => services.device.saveSetting(CAMERA_SETTING, chosen),
+          onFile: (file) => prepare(ctx, file),
+        });
+        cameras.set(form, camera);
+      });
+      return () => {
+        left = true;
+        camera?.stop();
+        cameras.delete(form);
+      };
+    })}
+  ></div>`;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {Blob} file
+ */
+async function prepare(ctx, file) {
+  const { form, services } = ctx;
+  try {
+    form.photo = await services.photos.prepare(file);
+    problems.delete(form);
+    wanted.delete(form);
+  } catch (error) {
+    if (!(error instanceof PhotoProblem)) throw error;
+    problems.set(form, error);
+  }
+  ctx.redraw();
+}
+
+/** @param {{title: string, sentence: string} | undefined} problem */
+function problemPanel(problem) {
+  if (!problem) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <h2>${problem.title}</h2>
+    <p>${problem.sentence}</p>
+  </section>`;
+}

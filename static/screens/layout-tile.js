@@ -1,0 +1,43 @@
+// @ts-check
+/**
+ * A layout as a small drawing: the vehicle from above, a dot for each sensor.
+ */
+
+import { html, nothing, svg } from 'lit-html';
+
+/** The outline in a box of 96 by 112: front at the top. */
+const BODY = { left: 24, right: 72, top: 14, bottom: 98 };
+
+/** Where an edge runs: from, to, both just outside the body. */
+const LINES = {
+  front: [BODY.left + 3, BODY.top - 4, BODY.right - 3, BODY.top - 4],
+  rear: [BODY.left + 3, BODY.bottom + 4, BODY.right - 3, BODY.bottom + 4],
+  left: [BODY.left - 5, BODY.top + 10, BODY.left - 5, BODY.bottom - 10],
+  right: [BODY.right + 5, BODY.top + 10, BODY.right + 5, BODY.bottom - 10],
+};
+
+/** @param {Array<{edge: string}>} positions  none is drawn as places to be named */
+export function layoutTile(positions) {
+  const edges = Object.keys(LINES).map((edge) => ({
+    edge,
+    count: positions.filter((position) => position.edge === edge).length,
+  }));
+  return html`<svg class="layout-tile" viewBox="0 0 96 112" aria-hidden="true">
+    <path class="layout-body" d="M34 14Q48 9 62 14Q72 16 72 28V86Q72 98 60 98H36Q24 98 24 86V28Q24 16 34 14z" />
+    <path class="layout-glass" d="M30 38Q48 30 66 38L62 48Q48 42 34 48zM34 84H62L66 91H30z" />
+    ${edges.map(({ edge, count }) => dots(/** @type {keyof typeof LINES} */ (edge), count))}
+    ${positions.length ? nothing : svg`<path class="layout-own" d="M48 54v20M38 64h20" />`}
+  </svg>`;
+}
+
+/**
+ * @param {keyof typeof LINES} edge
+ * @param {number} count
+ */
+function dots(edge, count) {
+  const [x1, y1, x2, y2] = LINES[edge];
+  return Array.from({ length: count }, (_, n) => {
+    const along = (n + 0.5) / count;
+    return svg`<circle class="layout-dot" cx=${x1 + (x2 - x1) * along} cy=${y1 + (y2 - y1) * along} r="4" />`;
+  });
+}

@@ -1,0 +1,91 @@
+// @ts-check
+/**
+ * The screen that a pairing link opens: a name, one tap, and this phone may send.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../api.js';
+import { icon } from '../shapes/icons.js';
+import { textField } from './field.js';
+import { to } from './router.js';
+
+/** What the server said against it. */
+let problem = '';
+
+export const pairPage = {
+  /** @param {import('./app.js').Services} services */
+  load: ({ device }) => ({ actor: device.actor }),
+
+  formKey: () => 'pair',
+
+  /** @param {import('./app.js').Context} ctx */
+  draw(ctx) {
+    const { form, data, params, services } = ctx;
+    if (!params.token) return noToken(ctx);
+    const name = (form.name ?? data.actor).trim();
+    const missing = form.tried && !name;
+    return {
+      title: 'Pair this phone',
+      back: to.jobs(),
+      body: html`
+        <h1>Pair this phone</h1>
+        <p class="lead">
+          From then on it sends what you record to ${location.host}, and shows what the others recorded.
+        </p>
+        ${problem
+          ? html`<section class="panel panel-stop" role="alert">
+              <p class="panel-kicker">${icon('stop')} Not paired</p>
+              <p>${problem}</p>
+            </section>`
+          : nothing}
+        ${textField(ctx, 'name', 'Your name', {
+          note: 'Stands beside everything you record on this phone.',
+          initial: data.actor,
+          fault: missing ? 'Say who uses this phone.' : '',
+          autocomplete: 'name',
+          most: 80,
+        })}
+        ${matchMedia('(display-mode: standalone)').matches
+          ? nothing
+          : html`<p class="soft">
+              On a phone, put the app on the home screen first and pair it there: some phones keep the two apart.
+            </p>`}
+      `,
+      main: { words: 'Pair this phone', run: () => pair(ctx, name) },
+    };
+
+    /** @param {import('./app.js').Context} context @param {string} as */
+    async function pair(context, as) {
+      form.tried = true;
+      problem = '';
+      context.redraw();
+      if (!as) return;
+      try {
+        await services.sync.pair(params.token, as);
+      } catch (error) {
+        if (!(error instanceof ApiError)) throw error;
+        problem = error.sentence;
+        context.redraw();
+        return;
+      }
+      await services.device.askToKeepData();
+      context.forget();
+      // The token is used up and has no business in the address any more.
+      context.go(to.jobs(), { replace: true });
+    }
+  },
+};
+
+/** @param {import('./app.js').Context} ctx */
+function noToken(ctx) {
+  return {
+    title: 'Pair this phone',
+    back: to.jobs(),
+    body: html`<section class="panel panel-ask">
+      <h1>This link is not complete</h1>
+      <p>The part behind # is missing. Scan the QR code again, or copy the whole link.</p>
+    </section>`,
+    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+  };
+}

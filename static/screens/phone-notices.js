@@ -1,0 +1,63 @@
+// @ts-check
+/**
+ * What the list of jobs says of this phone: not paired, what is unsent, a new version, not yet offline.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../shapes/icons.js';
+import { to } from './router.js';
+import { ago } from './when.js';
+
+/** @param {import('./app.js').Context} ctx */
+export function phoneNotices({ services }) {
+  const { sync, update } = services;
+  return html`${unpaired(sync.status.value)}${unsent(sync.status.value)}${updateReady(update)}`;
+}
+
+/** @param {import('../sync.js').SyncStatus} status */
+function unpaired({ state }) {
+  if (state !== 'not paired') return nothing;
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('caution')} This phone is not paired</p>
+    <p>
+      You can work, and everything is kept here, but nothing reaches the server. Open a pairing link from a phone
+      that is paired, or the one that the server printed when it was first started.
+    </p>
+  </section>`;
+}
+
+/** @param {import('../sync.js').SyncStatus} status */
+function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence }) {
+  const waits = unsentEvents + unsentPhotos;
+  if (!waits || state === 'not paired' || state === 'sending') return nothing;
+  return html`<a class="notice notice-row" href=${`/${to.you()}`}>
+    ${icon('send')}
+    <span>
+      <strong>${countWords(unsentEvents, unsentPhotos)} not sent yet</strong>${oldestUnsentAt
+        ? html`, the oldest ${ago(oldestUnsentAt)}`
+        : nothing}. ${sentence}
+    </span>
+  </a>`;
+}
+
+/**
+ * @param {number} events
+ * @param {number} photos
+ */
+export function countWords(events, photos) {
+  const said = [];
+  if (events) said.push(events === 1 ? '1 entry' : `${events} entries`);
+  if (photos) said.push(photos === 1 ? '1 picture' : `${photos} pictures`);
+  return said.join(' and ');
+}
+
+/** @param {import('../update.js').Update} update */
+export function updateReady(update) {
+  if (!update.ready.value) return nothing;
+  return html`<section class="panel panel-act">
+    <p class="panel-kicker">${icon('in')} A new version is ready</p>
+    <p>It is on this phone, complete. Changing over takes a moment and loses nothing.</p>
+    <button class="small-button" type="button" @click=${() => update.apply()}>Change over now</button>
+  </section>`;
+}

@@ -1,0 +1,52 @@
+// @ts-check
+/**
+ * All pictures of a job, by what they show.
+ */
+
+import { html } from 'lit-html';
+
+import { icon } from '../shapes/icons.js';
+import { loadJob } from './job-data.js';
+import { picture } from './picture.js';
+import { to } from './router.js';
+import { dayAndTime } from './when.js';
+
+const SHOWS = { screen: 'The screen of the test', unit: 'A sensor', work: 'The work', position: 'A position' };
+
+export const photosPage = {
+  load: loadJob,
+
+  /** @param {import('./app.js').Context} ctx */
+  draw(ctx) {
+    const view = ctx.data;
+    return {
+      title: `Pictures · ${view.title}`,
+      back: to.job(view.id),
+      body: view.photos.length
+        ? html`<ul class="photos photos-wide">
+            ${view.photos.map((/** @type {any} */ photo) => {
+              const words = photoWords(view, photo);
+              return html`<li class="photo">
+                ${picture(ctx.services, photo.sha256, { alt: words })}
+                <span class="photo-words">${words}<br />${dayAndTime(photo.at)}</span>
+              </li>`;
+            })}
+          </ul>`
+        : html`<section class="nothing">
+            ${icon('camera', { size: 'large' })}
+            <h2>No picture yet</h2>
+            <p>The job asks for one of each position before a hand touches it.</p>
+          </section>`,
+      main: { words: 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+    };
+  },
+};
+
+/**
+ * @param {any} view
+ * @param {{shows: keyof typeof SHOWS, position: string}} photo
+ */
+function photoWords(view, { shows, position }) {
+  const place = view.board.positions.find((/** @type {any} */ { id }) => id === position);
+  return place ? place.name : SHOWS[shows];
+}

@@ -1,0 +1,156 @@
+// @ts-check
+/**
+ * One position: its picture, the sensor that sits there, what it read, and what is printed on it.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../shapes/code.js';
+import { mark } from '../shapes/marks.js';
+import { capture, photoTaken } from './capture.js';
+import { textField } from './field.js';
+import { loadJob } from './job-data.js';
+import { picture } from './picture.js';
+import { to } from './router.js';
+
+export const positionPage = {
+  /**
+   * @param {import('./app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, params) {
+    const view = await loadJob(services, params);
+    const position = view.board.positions.find((/** @type {any} */ { id }) => id === params.position);
+    const unit = position?.unit ? await services.core.call('unit', { unit: position.unit.id }) : null;
+    return { view, position, unit };
+  },
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ job, position }) => `position/${job}/${position}`,
+
+  /** @param {import('./app.js').Context} ctx */
+  draw(ctx) {
+    const { view, position, unit } = ctx.data;
+    const head = { title: sentenceCase(position.name), back: to.job(view.id) };
+    const taking = capture(ctx, { words: 'The sensor and the paint around it', alt: position.name });
+    if (taking.photo) {
+      const { photo } = taking;
+      const what = { shows: /** @type {const} */ ('position'), position: position.id };
+      return {
+        ...head,
+        key: 'taken',
+        body: taking.body,
+        main: {
+          words: 'Keep this picture',
+          run: () => ctx.act([photoTaken(photo, what)], { photo, after: ctx.forget }),
+        },
+        second: { words: 'Take it again', run: taking.again },
+      };
+    }
+    if (taking.state === 'open') {
+      return {
+        ...head,
+        key: 'camera',
+        body: taking.body,
+        main: { words: 'Take the picture', run: taking.take },
+        second: { words: 'Go back', run: taking.close },
+      };
+    }
+    return {
+      ...head,
+      body: positionBody(ctx),
+      main: { words: position.photo ? 'Take another picture' : 'Take a picture', run: taking.open },
+      second: { words: 'The job', run: () => ctx.go(to.job(view.id)) },
+    };
+  },
+};
+
+/** @param {import('./app.js').Context} ctx */
+function positionBody(ctx) {
+  const { view, position, unit } = ctx.data;
+  return html`
+    ${position.photo
+      ? picture(ctx.services, position.photo, { alt: position.name, large: true })
+      : html`<p class="soft">No picture of this position yet.</p>`}
+    <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
+    ${unit ? sensorCard(ctx, unit) : html`<p>No sensor sits here now.</p>`} ${readings(view, position)}
+    ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
+  `;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ */
+function sensorCard({ data }, unit) {
+  return html`<section class="card">
+    <p class="kicker">The sensor here</p>
+    <p>${code(unit.shown, { size: 'large', none: 'no label yet' })}</p>
+    <dl class="facts">
+      <dt>Part number</dt>
+      <dd>${unit.part || 'not noted'}</dd>
+      <dt>Serial</dt>
+      <dd>${unit.serial || 'not noted'}</dd>
+    </dl>
+    <a class="link-button" href=${`/${to.unit(data.position.unit.id)}`}>Everything about this sensor</a>
+  </section>`;
+}
+
+/**
+ * What the tests read at this position, whichever sensor sat there.
+ * @param {any} view
+ * @param {any} position
+ */
+function readings(view, position) {
+  const read = view.trail.tests.map((/** @type {any} */ test, /** @type {number} */ n) => {
+    for (const line of view.trail.lines) {
+      const point = line.points.find((/** @type {any} */ each) => each.test === n && each.position === position.id);
+      if (point) return { test, line, mark: point.mark };
+    }
+    return { test, line: null, mark: 'empty' };
+  });
+  if (!read.length) return nothing;
+  return html`<section>
+    <h2>Read here</h2>
+    <ul class="list">
+      ${read.map(
+        (/** @type {any} */ { test, line, mark: kind }) => html`<li class="list-row">
+          <span class="list-main">
+            <span class="list-title">${sentenceCase(test.label)}</span>
+            <span class="list-note">${line ? code(line.shown, { size: 'plain' }) : nothing}</span>
+          </span>
+          <span class="list-end">${mark(kind)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/**
+ * The part number and serial as printed on the sensor.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ */
+function printedOn(ctx, unit) {
+  const { form } = ctx;
+  const part = (form.part ?? unit.part).trim();
+  const serial = (form.serial ?? unit.serial).trim();
+  const same = part === unit.part && serial === unit.serial;
+  const record = () =>
+    ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { after: ctx.forget });
+  return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined}>
+    <summary>Note what is printed on it</summary>
+    <div class="screen-stack">
+      ${textField(ctx, 'part', 'Part number', { most: 80, capitals: true, initial: unit.part })}
+      ${textField(ctx, 'serial', 'Serial', { most: 80, capitals: true, initial: unit.serial })}
+      <button class="small-button" type="button" ?disabled=${same || ctx.busy} @click=${record}>
+        Record these numbers
+      </button>
+    </div>
+  </details>`;
+}
+
+/** @param {string} text */
+function sentenceCase(text) {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}

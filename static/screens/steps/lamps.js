@@ -1,0 +1,26 @@
+// @ts-check
+/**
+ * What the lamps show: one question, one tap on an answer.
+ */
+
+import { html } from 'lit-html';
+
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
+export function lampsStep({ step, act, busy }) {
+  return {
+    body: html`<div class="answers">
+      ${step.choices.map(
+        (/** @type {{words: string, events: any[]}} */ choice) => html`<button
+          class="answer"
+          type="button"
+          ?disabled=${busy}
+          @click=${() => act(choice.events)}
+        >
+          ${choice.words}
+        </button>`,
+      )}
+    </div>`,
+    main: null,
+    second: null,
+  };
+}

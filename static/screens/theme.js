@@ -1,0 +1,35 @@
+// @ts-check
+/**
+ * Light or dark: as the phone has it, or as the person chose.
+ */
+
+const KEY = 'swaptrail.theme';
+
+/** @typedef {'phone' | 'light' | 'dark'} Theme */
+
+/** @returns {Theme} */
+export function chosenTheme() {
+  try {
+    const kept = localStorage.getItem(KEY);
+    return kept === 'light' || kept === 'dark' ? kept : 'phone';
+  } catch {
+    return 'phone';
+  }
+}
+
+/** @param {Theme} theme */
+export function chooseTheme(theme) {
+  try {
+    if (theme === 'phone') localStorage.removeItem(KEY);
+    else localStorage.setItem(KEY, theme);
+  } catch {
+    // Without storage it holds until the page is closed.
+  }
+  applyTheme(theme);
+}
+
+/** @param {Theme} [theme] */
+export function applyTheme(theme = chosenTheme()) {
+  if (theme === 'phone') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme;
+}

@@ -1,0 +1,171 @@
+// @ts-check
+/**
+ * One sensor: where it is, how it got there and how it was identified each time, and what it read.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../shapes/code.js';
+import { mark } from '../shapes/marks.js';
+import { picture } from './picture.js';
+import { to } from './router.js';
+import { sentence } from './sentence.js';
+import { dayAndTime } from './when.js';
+
+const WHAT = {
+  fitted: 'fitted',
+  out: 'taken in hand',
+  stock: 'put into stock',
+  counter: 'to the parts counter',
+  customer: 'to the customer',
+  scrapped: 'scrapped',
+  labelled: 'labelled',
+  'label void': 'label void',
+  disputed: 'two places on record',
+};
+
+const HOW = { scanned: 'scanned', typed: 'code typed', tapped: 'no scan', written: 'code written by hand' };
+
+const PLACES = [
+  { id: 'stock', words: 'Into my stock' },
+  { id: 'counter', words: 'To the parts counter' },
+  { id: 'customer', words: 'The customer keeps it' },
+  { id: 'scrapped', words: 'Scrapped' },
+];
+
+export const unitPage = {
+  /**
+   * @param {import('./app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  load: ({ core }, { unit }) => core.call('unit', { unit }),
+
+  /** @param {import('./app.js').Context} ctx */
+  draw: (ctx) => unitParts(ctx, ctx.data, 'tapped'),
+};
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how   how it was identified when this screen was reached
+ * @returns {import('./frame.js').Parts}
+ */
+export function unitParts(ctx, unit, how) {
+  const job = unit.jobs[unit.jobs.length - 1];
+  const free = !unit.disputed && unit.place && unit.place !== 'fitted';
+  return {
+    title: unit.shown ? `Sensor ${unit.shown}` : 'A sensor without a label',
+    back: job ? to.job(job.id) : to.jobs(),
+    body: html`
+      <section class="unit-head">
+        ${code(unit.shown, { size: 'large', none: 'no label yet' })}
+        <p class="lead">It is ${sentence(unit.where)}.</p>
+      </section>
+      <dl class="facts">
+        <dt>Part number</dt>
+        <dd>${unit.part || 'not noted'}</dd>
+        <dt>Serial</dt>
+        <dd>${unit.serial || 'not noted'}</dd>
+        ${unit.jobs.length
+          ? html`<dt>Jobs</dt>
+              <dd>${unit.jobs.map((/** @type {any} */ each) => html`<a class="link-button" href=${`/${to.job(each.id)}`}>${each.title}</a> `)}</dd>`
+          : nothing}
+      </dl>
+      ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}
+    `,
+    main: job
+      ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
+      : { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+  };
+}
+
+/** @param {any} unit */
+function tests({ tests: read }) {
+  if (!read.length) return nothing;
+  return html`<section>
+    <h2>Tests</h2>
+    <ul class="list">
+      ${read.map(
+        (/** @type {any} */ test) => html`<li class="list-row">
+          <span class="list-main">
+            <span class="list-title">Test ${test.n} at ${test.position}</span>
+            <span class="list-note">${dayAndTime(test.at)}</span>
+          </span>
+          <span class="list-end">${mark(test.mark)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+function moves({ moves: made }) {
+  if (!made.length) return nothing;
+  return html`<section>
+    <h2>Where it was</h2>
+    <ol class="history">
+      ${[...made].reverse().map((/** @type {any} */ move) => {
+        const what = WHAT[/** @type {keyof typeof WHAT} */ (move.what)] ?? move.what;
+        const how = HOW[/** @type {keyof typeof HOW} */ (move.how)] ?? move.how;
+        return html`<li class="history-row">
+          <span class="history-when">${dayAndTime(move.at)} · ${move.actor || 'no name'}</span>
+          <p class="history-what">
+            ${what.slice(0, 1).toUpperCase()}${what.slice(1)}${move.position ? placeWords(move) : ''} (${how})
+            ${move.override ? html`<br />Another part number, because: ${move.override}` : nothing}
+          </p>
+        </li>`;
+      })}
+    </ol>
+  </section>`;
+}
+
+/** @param {{what: string, position: string}} move */
+function placeWords({ what, position }) {
+  return what === 'out' ? ` from ${position}` : ` at ${position}`;
+}
+
+/** @param {import('./app.js').Context} ctx @param {any} unit */
+function photos({ services }, unit) {
+  if (!unit.photos.length) return nothing;
+  return html`<section>
+    <h2>Pictures</h2>
+    <ul class="photos photos-wide">
+      ${unit.photos.map(
+        (/** @type {any} */ photo) => html`<li class="photo">
+          ${picture(services, photo.sha256, { alt: `Sensor ${unit.shown}` })}
+          <span class="photo-words">${dayAndTime(photo.at)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/**
+ * Handing a sensor that is fitted nowhere to another place.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how
+ */
+function elsewhere(ctx, unit, how) {
+  return html`<details class="more">
+    <summary>It goes somewhere else</summary>
+    <div class="answers">
+      ${PLACES.filter(({ id }) => id !== unit.place).map(
+        ({ id: place, words }) => html`<button
+          class="answer"
+          type="button"
+          ?disabled=${ctx.busy}
+          @click=${() =>
+            ctx.act([{ kind: 'unit_moved', data: { unit: unit.id, place, how, note: '' } }], { job: jobOf(unit) })}
+        >
+          ${words}
+        </button>`,
+      )}
+    </div>
+  </details>`;
+}
+
+/** What is in hand on a job leaves it as part of that job. @param {any} unit */
+function jobOf({ place, job }) {
+  return place === 'out' && job ? job : null;
+}

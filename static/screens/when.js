@@ -1,0 +1,50 @@
+// @ts-check
+/**
+ * Times and sizes in words.
+ */
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+const DAY_FORM = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
+const TIME_FORM = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
+
+/**
+ * A moment as this phone's clock shows it.
+ * @param {number} at  ms
+ */
+export function dayAndTime(at) {
+  return `${DAY_FORM.format(at)}, ${TIME_FORM.format(at)}`;
+}
+
+/** @param {number} at  ms */
+export function day(at) {
+  return DAY_FORM.format(at);
+}
+
+/**
+ * How long ago, roughly.
+ * @param {number} at  ms
+ */
+export function ago(at) {
+  const passed = Date.now() - at;
+  if (passed < MINUTE) return 'just now';
+  if (passed < HOUR) return count(passed / MINUTE, 'minute');
+  if (passed < 2 * DAY) return count(passed / HOUR, 'hour');
+  return count(passed / DAY, 'day');
+}
+
+/**
+ * @param {number} many
+ * @param {string} unit
+ */
+function count(many, unit) {
+  const whole = Math.floor(many);
+  return `${whole} ${unit}${whole === 1 ? '' : 's'} ago`;
+}
+
+/** @param {number} bytes */
+export function size(bytes) {
+  return bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+}
