@@ -120,6 +120,17 @@ def lose_replies(path: str, times: int) -> Fault:
     return fault
 
 
+def change_reply(path: str, found: bytes, put: bytes) -> Fault:
+    """Change bytes of the app's reply on the way."""
+
+    def fault(environ, app):
+        if environ["PATH_INFO"] != path:
+            return None
+        return "200 OK", "application/json", _body_of(app, environ).replace(found, put)
+
+    return fault
+
+
 def sign_in_page(environ, app):
     """Answer everything as the sign-in page of a network does: 200 and HTML."""
     if not environ["PATH_INFO"].startswith("/api/"):
