@@ -10,7 +10,6 @@ import threading
 from pathlib import Path
 
 from cheroot import wsgi
-from playwright.sync_api import sync_playwright
 
 from server.app import Config
 from server.app import create_app
@@ -65,8 +64,7 @@ class PhoneHost:
         server.wsgi_app = create_app(Config(data=Path(self._data.name), base=base))
         self._server = server
         threading.Thread(target=server.serve, daemon=True).start()
-        self._playwright = sync_playwright().start()
-        self._browser = launch(self._playwright)
+        self._browser = launch()
         self.page = self._browser.new_page()
         self.page.goto(f"{base}/api/ping")
         self.page.evaluate(_START_WORKER)
@@ -78,7 +76,6 @@ class PhoneHost:
     def close(self) -> None:
         """End browser and server."""
         self._browser.close()
-        self._playwright.stop()
         self._server.stop()
         self._data.cleanup()
 

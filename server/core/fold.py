@@ -36,12 +36,12 @@ class Fold:
                 self._replay()
                 return
         for event in events:
-            apply(self.state, event)
+            apply(self.state, event, self.withdrawn.get(envelope.identity(event)))
 
     def without(self, identity: str) -> State:
         """Return the state as it would be without one event, to see what a correction would do."""
         withdrawn = dict(self.withdrawn)
-        withdrawn[identity] = {}
+        withdrawn[identity] = {"actor": "", "reason": ""}
         return _folded(self.events, withdrawn)
 
     def find(self, identity: str) -> dict | None:

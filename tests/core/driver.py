@@ -49,9 +49,9 @@ class Driver:
 
     def check(self, *drafts):
         """Return the refusal that stands against drafts, or None."""
-        return self.core(
-            "check", events=[{"job": self.job, "actor": "Mara", **draft} for draft in drafts]
-        )["refusal"]
+        return self.core("check", events=[{"job": self.job, "actor": "Mara", **draft} for draft in drafts])[
+            "refusal"
+        ]
 
     def record(self, *drafts):
         """Record drafts as the app does: ask first, raise Refused, else chain and fold."""

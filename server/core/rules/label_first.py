@@ -17,7 +17,7 @@ def refuse(fold, draft, job):
     if kind in ("unit_fitted", "unit_moved"):
         unit = state.units[data["unit"]]
         back = kind == "unit_fitted" and unit["pulled_from"] == data["position"]
-        if not unit["code"] and not back:
+        if unit["place"] == "out" and not unit["code"] and not back:
             return _label_it(state, job, unit["id"])
     return None
 

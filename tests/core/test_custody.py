@@ -1,0 +1,211 @@
+"""Custody: one unit, one place; labels before a unit is put down; disputes until a scan settles them."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+OTHER_PHONE = "dfedcba9876543210"
+
+
+@pytest.fixture
+def job(core):
+    """A job with a baseline fault at right outer, an exchange with right inner begun."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.fact("move_started", move="exchange", position="", reason="to see",
+             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    return job
+
+
+def pulled(job):
+    """Pull and label both units."""
+    for _ in range(2):
+        expects = job.step()["expects"]
+        job.scan(job._label_for(expects))
+    return job
+
+
+def refusal(job, kind, **data):
+    return job.check({"kind": kind, "data": data})
+
+
+def test_a_pulled_unit_gets_its_label_before_the_next_is_pulled(job):
+    job.fact("unit_pulled", unit=home(INNER), position=INNER, how="tapped")
+    stop = refusal(job, "unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
+    assert stop["rule"] == "label_first"
+    assert "right inner" in stop["sentence"]
+
+
+def test_an_unlabelled_unit_may_go_straight_back(job):
+    job.fact("unit_pulled", unit=home(INNER), position=INNER, how="tapped")
+    back = {"unit": home(INNER), "position": INNER, "how": "tapped", "override": ""}
+    assert refusal(job, "unit_fitted", **back) is None
+
+
+def test_an_unlabelled_unit_is_not_parked(job):
+    job.fact("unit_pulled", unit=home(INNER), position=INNER, how="tapped")
+    stop = refusal(job, "unit_moved", unit=home(INNER), place="stock", how="tapped", note="")
+    assert stop["rule"] == "label_first"
+
+
+def test_the_wrong_unit_is_stopped_with_both_names(job):
+    pulled(job)
+    step = job.step()
+    assert step["expects"]["do"] == "fit"
+    wrong = next(u for u in job.labels if u != step["expects"]["unit"])
+    answer = job.scan(job.labels[wrong])
+    shown = {u: code[:3] + "-" + code[3:] for u, code in job.labels.items()}
+    assert answer["outcome"] == "stop"
+    assert shown[wrong] in answer["sentence"]
+    assert shown[step["expects"]["unit"]] in answer["sentence"]
+    assert "pulled from" in answer["more"]
+    assert job.step() == step, "a stop changes nothing but the record"
+    assert "Stopped" in job.view()["history"][0]["sentence"]
+
+
+def test_the_rule_stops_the_wrong_unit_even_without_a_scan(job):
+    pulled(job)
+    expects = job.step()["expects"]
+    wrong = next(u for u in job.labels if u != expects["unit"])
+    job.core("state")
+    stop = refusal(job, "unit_fitted", unit=wrong, position=expects["position"], how="tapped", override="")
+    # each unit's own place is always safe, so only a unit that never sat there is stopped
+    assert stop is None or stop["rule"] == "planned_unit"
+    other = refusal(job, "unit_fitted", unit=wrong, position="rear-left-outer", how="tapped", override="")
+    assert other["rule"] == "one_place"
+
+
+def test_a_label_of_another_unit_is_stopped_at_the_pull(job):
+    expects = job.step()["expects"]
+    first = job._label_for(expects)
+    job.scan(first)
+    answer = job.scan(first)
+    assert answer["outcome"] == "stop"
+    assert "another sensor" in answer["title"]
+
+
+def test_a_unit_is_not_pulled_from_where_it_does_not_sit(job):
+    stop = refusal(job, "unit_pulled", unit=home(OUTER), position=INNER, how="scanned")
+    assert stop["rule"] == "one_place"
+    assert "right outer" in stop["sentence"]
+
+
+def test_a_position_holds_one_unit(job):
+    job.scan(job._label_for(job.step()["expects"]))
+    unit = next(iter(job.labels))
+    taken = {"unit": unit, "position": "rear-left-inner", "how": "scanned", "override": ""}
+    stop = refusal(job, "unit_fitted", **taken)
+    assert stop["rule"] == "one_place"
+    assert "taken" in stop["title"]
+
+
+def test_a_fitted_unit_is_not_fitted_again(job):
+    stop = refusal(
+        job, "unit_fitted", unit=home("rear-left-outer"), position=INNER, how="scanned", override=""
+    )
+    assert stop["rule"] == "one_place"
+    assert "left outer" in stop["sentence"]
+
+
+def test_another_part_number_needs_a_reason_that_stays_on_record(core):
+    job = Driver(core).begin(part="PS-1")
+    job.test(OUTER)
+    job.photograph()
+    job.fact(
+        "unit_added", unit="uother", part="PS-2", serial="", code=job._fresh(), how="scanned", place="out"
+    )
+    job.labels["uother"] = job._fresh()
+    job.fact("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
+    job.fact("unit_labelled", unit=home(OUTER), code=job._fresh(), how="scanned")
+    fit = {"unit": "uother", "position": OUTER, "how": "scanned"}
+    stop = refusal(job, "unit_fitted", override="", **fit)
+    assert (stop["rule"], stop["override"]) == ("same_part", True)
+    assert "PS-2" in stop["sentence"]
+    assert "PS-1" in stop["sentence"]
+    job.fact("unit_fitted", override="successor part of the maker", **fit)
+    assert "successor part" in job.view()["history"][0]["sentence"]
+
+
+def test_a_code_belongs_to_one_unit_for_good(job):
+    code = job._label_for(job.step()["expects"])
+    job.scan(code)
+    again = refusal(job, "unit_labelled", unit=home("rear-left-outer"), code=code, how="scanned")
+    assert again["rule"] == "code_use"
+    wrong = refusal(job, "unit_labelled", unit=home("rear-left-outer"), code="AAAAA", how="typed")
+    assert wrong["rule"] == "code_use"
+
+
+def test_a_torn_label_is_replaced_and_the_trail_goes_on(job):
+    code = job._label_for(job.step()["expects"])
+    job.scan(code)
+    unit = next(iter(job.labels))
+    job.fact("label_voided", unit=unit, code=code, reason="torn")
+    fresh = job.codes[7]
+    job.fact("unit_labelled", unit=unit, code=fresh, how="scanned")
+    seen = job.core("unit", unit=unit)
+    assert seen["shown"] == fresh[:3] + "-" + fresh[3:]
+    assert len(seen["moves"]) >= 3
+    assert job.core("scan", job=job.job, text=code, how="scanned")["outcome"] == "stop"
+
+
+def test_a_job_with_a_unit_in_hand_does_not_close(job):
+    job.scan(job._label_for(job.step()["expects"]))
+    stop = refusal(job, "job_closed", note="")
+    assert stop["rule"] == "closing"
+    assert "in your hand" in stop["sentence"]
+
+
+def test_a_closed_job_takes_no_more_work(core):
+    job = Driver(core).begin()
+    job.test()
+    job.tap("second")
+    assert job.step()["id"] == "done"
+    assert refusal(job, "cleaned", position=OUTER, note="")["rule"] == "job_open"
+    assert refusal(job, "photo_taken", sha256="00" * 32, mime="image/jpeg", bytes=1, width=1,
+                   height=1, shows="work", position="", unit="") is None  # fmt: skip
+
+
+def test_two_phones_that_move_one_unit_make_a_dispute_that_only_a_scan_settles(core, job):
+    """Design section 4: both stay on record, later tests count for neither place."""
+    pulled(job)
+    step = job.step()["expects"]
+    second = Driver(core, device=OTHER_PHONE)
+    second.labels = job.labels
+    job.scan(job.labels[step["unit"]])
+    second.force("unit_fitted", unit=step["unit"], position="rear-left-outer", how="tapped", override="")
+    view = job.view()
+    assert [line["id"] for line in view["disputes"]] == [step["unit"]]
+    assert refusal(job, "unit_pulled", unit=step["unit"], position=step["position"], how="tapped")
+    job.test(step["position"])
+    last = core("state")["jobs"][job.job]["tests"][-1]
+    assert set(last["disputed"]) == {step["position"], "rear-left-outer"}
+    assert refusal(job, "job_closed", note="")["rule"] == "closing"
+
+    job.fact("unit_seen", unit=step["unit"], place="fitted", position=step["position"], how="scanned")
+    assert job.view()["disputes"] == []
+    job.test(step["position"])
+    assert core("state")["jobs"][job.job]["tests"][-1]["disputed"] == []
+
+
+def test_a_unit_seen_where_another_is_on_record_puts_that_one_in_doubt(job):
+    pulled(job)
+    unit = job.step()["expects"]["unit"]
+    job.fact("unit_seen", unit=unit, place="fitted", position="rear-left-outer", how="scanned")
+    disputed = [line["id"] for line in job.view()["disputes"]]
+    assert disputed == [home("rear-left-outer")]
+    job.fact("unit_seen", unit=home("rear-left-outer"), place="out", position="", how="tapped")
+    assert job.view()["disputes"] == []
+
+
+def test_the_same_label_on_two_units_is_flagged_until_one_is_void(core, job):
+    code = job._label_for(job.step()["expects"])
+    job.scan(code)
+    second = Driver(core, device=OTHER_PHONE)
+    second.force("unit_labelled", unit=home("rear-left-outer"), code=code, how="scanned")
+    blockers = job.view()["close"]["blockers"]
+    assert any("carry the label" in blocker for blocker in blockers)
+    job.force("label_voided", unit=home("rear-left-outer"), code=code, reason="printed twice")
+    assert not any("carry the label" in b for b in job.view()["close"]["blockers"])

@@ -1,0 +1,110 @@
+"""Nothing is dropped: unknown kinds, malformed data and facts about unknown things are kept and listed."""
+
+import pytest
+
+from server.core import fold
+from server.core import kinds
+from server.core import sentences
+from tests.core.driver import Driver
+from tests.hosts import CoreError
+
+
+def test_an_unknown_kind_is_kept_and_said_not_to_be_understood(core):
+    job = Driver(core).begin()
+    job.force("sensor_painted", colour="blue")
+    assert "does not understand" in job.view()["history"][0]["sentence"]
+    missed = core("conflicts")["not_understood"]
+    assert [entry["kind"] for entry in missed] == ["sensor_painted"]
+
+
+def test_a_known_kind_of_another_form_is_kept_and_says_why(core):
+    job = Driver(core).begin()
+    job.force("test_run", heard="yes")
+    assert "wanted the field to be there" in core("conflicts")["not_understood"][0]["why"]
+    assert job.view()["step"]["id"] == "test"
+
+
+@pytest.mark.parametrize(
+    ("kind", "data", "word"),
+    [
+        pytest.param("cleaned", {"position": "roof", "note": ""}, "no position roof", id="position"),
+        pytest.param("cleaned", {"position": 5, "note": ""}, "data.position", id="type"),
+        pytest.param("cleaned", {"note": ""}, "data.position", id="missing"),
+        pytest.param("lamp_checked", {"when": "noon", "result": "not_sure", "note": ""}, "one of", id="choice"),
+        pytest.param("unit_pulled", {"unit": "ghost", "position": "rear-left-outer", "how": "tapped"},
+                     "not on record", id="unknown unit"),
+        pytest.param("sensor_painted", {}, "not known", id="unknown kind"),
+        pytest.param("corrected", {"device": "d0", "seq": 3, "reason": " "}, "a reason", id="no reason"),
+    ],
+)  # fmt: skip
+def test_the_phone_refuses_to_record_what_makes_no_sense(core, kind, data, word):
+    job = Driver(core).begin()
+    stop = job.check({"kind": kind, "data": data})
+    assert stop["rule"] == "form"
+    assert word in stop["sentence"]
+
+
+def test_work_on_an_unknown_job_is_kept_without_harm(core):
+    job = Driver(core, job="jnowhere")
+    job.force("cleaned", position="rear-left-outer", note="")
+    assert core("jobs") == []
+    assert core("conflicts")["not_understood"][0]["why"] == "Its job is not known."
+
+
+def test_a_move_of_a_unit_that_nobody_introduced_is_kept_in_dispute(core):
+    job = Driver(core).begin()
+    job.force("unit_fitted", unit="ughost", position="rear-left-outer", how="tapped", override="")
+    assert [line["id"] for line in job.view()["disputes"]] == ["ughost"]
+
+
+def test_every_kind_is_folded_and_has_its_sentence():
+    assert set(kinds.KINDS) == set(fold._HANDLERS)
+    assert set(kinds.KINDS) == set(sentences.MAKERS)
+
+
+@pytest.mark.parametrize(
+    ("change", "field"),
+    [
+        ({"device": "phone"}, "event.device"),
+        ({"device": 7}, "event.device"),
+        ({"seq": 0}, "event.seq"),
+        ({"seq": True}, "event.seq"),
+        ({"prev": "00"}, "event.prev"),
+        ({"v": "1"}, "event.v"),
+        ({"at": -1}, "event.at"),
+        ({"actor": None}, "event.actor"),
+        ({"job": ""}, "event.job"),
+        ({"kind": ""}, "event.kind"),
+        ({"data": []}, "event.data"),
+        ({"extra": 1}, "event.extra"),
+    ],
+)
+def test_a_malformed_envelope_names_its_field(core, change, field):
+    event = Driver(core).envelope("cleaned", {"position": "x", "note": ""})
+    event.update(change)
+    with pytest.raises(CoreError) as caught:
+        core("envelope", event=event)
+    assert caught.value.field == field
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "{",
+        "[]",
+        '"reset"',
+        '{"op": 3}',
+        '{"op": "nothing"}',
+        '{"op": "job"}',
+        '{"op": "job", "job": "j"}',
+    ],
+)
+def test_a_call_that_is_none_gets_the_one_error_shape(text):
+    import json
+
+    from server.core.host import Host
+
+    answer = json.loads(Host().call(text))
+    assert set(answer) == {"ok", "error"}
+    assert set(answer["error"]) == {"field", "found", "wanted", "message"}

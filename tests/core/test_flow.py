@@ -1,0 +1,216 @@
+"""Whole jobs through the core: one next step at a time, from the cautions to the close."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+
+
+def test_the_beginning_goes_caution_lamps_look_test(core):
+    job = Driver(core).open()
+    seen = []
+    while job.step()["id"] != "test":
+        seen.append(job.step()["id"])
+        job.tap() if job.step()["action"] else job.choose(0)
+    assert seen == ["cautions", "lamps.key_on", "lamps.reverse", "look"]
+    assert job.view()["stage"] == "test"
+
+
+def test_opening_cautions_have_to_be_acknowledged_and_later_ones_stand_at_their_step(core):
+    job = Driver(core).open()
+    shown = job.view()["cautions"]
+    assert shown
+    assert all(caution["acknowledge"] for caution in shown)
+    job.tap()
+    job.choose(0)
+    reverse = job.view()["cautions"]
+    assert [caution["id"] for caution in reverse] == ["reverse"]
+    assert "foot on the brake" in reverse[0]["sentence"]
+
+
+def test_a_fault_that_follows_ends_in_a_proven_replacement(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    step = job.step()
+    assert step["form"] == "moves"
+    assert job.view()["moves"][0]["move"] == "exchange"
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    assert job.step()["form"] == "test"
+    job.test(INNER)
+    view = job.view()
+    suspect = job.labels[home(OUTER)]
+    assert view["reasoning"]["sentence"] == f"The fault followed sensor {suspect[:3]}-{suspect[3:]}."
+    assert view["step"]["id"] == "replace"
+    assert view["step"]["expects"]["position"] == INNER
+    lines = {line["unit"]: line for line in view["trail"]["lines"]}
+    assert [point["mark"] for point in lines[home(OUTER)]["points"]] == ["fault", "fault"]
+    assert lines[home(OUTER)]["suspect"]
+
+    job.new_unit(INNER)
+    job.guided()
+    assert job.step()["form"] == "test"
+    job.test()
+    assert job.view()["proof"]["settled"]
+    job.finish()
+    assert job.view()["closed"]
+    assert core("unit", unit=home(OUTER))["where"] == "at the parts counter"
+
+
+def test_a_fault_that_stays_leads_to_the_wiring_and_is_proven_after_the_repair(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    for _ in range(4):
+        step = job.step()
+        if step["id"].startswith("wiring"):
+            break
+        job.test(OUTER)
+    view = job.view()
+    assert view["reasoning"]["sentence"] == "The fault stayed at right outer."
+    assert [row["position"] for row in view["trail"]["rows"] if row["suspect"]] == [OUTER]
+    job.choose(0)
+    job.choose(1)
+    assert (job.step()["progress"]["now"], job.step()["progress"]["total"]) == (3, 4)
+    job.tap("second")
+    for _ in range(3):
+        job.test()
+        if job.view()["proof"]["settled"]:
+            break
+    assert job.view()["proof"]["settled"]
+    job.finish()
+    assert job.view()["closed"]
+
+
+def test_a_fault_that_vanishes_when_the_parts_are_handled_ends_as_clear(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    for _ in range(6):
+        job.test()
+        if job.view()["proof"]["settled"]:
+            break
+    view = job.view()
+    assert view["reasoning"]["verdict"] is None
+    assert view["reasoning"]["sentence"] == "The fault is gone."
+    assert view["step"]["id"] == "walk"
+    job.finish()
+
+
+def test_a_fault_that_comes_and_goes_needs_more_clean_tests(core):
+    def clean_tests_to_prove(**how):
+        job = Driver(core, job=f"j{len(core('jobs'))}").begin()
+        job.labels = {}
+        job.core("state")
+        job.test(OUTER, **how)
+        job.photograph()
+        unit = core("job", job=job.job)["board"]["positions"][3]["unit"]["id"]
+        other = core("job", job=job.job)["board"]["positions"][2]["unit"]["id"]
+        job.exchange(rear_right_outer=other, rear_right_inner=unit)
+        for count in range(1, 30):
+            job.test()
+            if job.view()["proof"]["settled"]:
+                return count, job.view()["proof"]["clean_in_a_row"]
+        raise AssertionError("never proven")
+
+    steady, counted = clean_tests_to_prove()
+    assert counted == steady
+    core("reset", events=[])
+    seldom, counted = clean_tests_to_prove(came_and_went=True)
+    assert counted == seldom
+    assert seldom > steady
+
+
+def test_an_unheard_test_is_set_aside_and_asked_for_again(core):
+    job = Driver(core).begin()
+    job.test(OUTER, heard=False)
+    view = job.view()
+    assert view["step"]["form"] == "test"
+    assert not view["trail"]["tests"][0]["counted"]
+    assert view["reasoning"]["verdict"] is None
+    assert view["reasoning"]["aside"][0].startswith("Test 1 is set aside")
+
+
+def test_no_fault_shown_offers_that_it_comes_and_goes_or_the_close(core):
+    job = Driver(core).begin()
+    job.test()
+    assert job.step()["id"] == "nothing"
+    job.tap()
+    assert job.step()["id"] == "test.again"
+    job.tap("second")
+    assert job.view()["closed"]
+
+
+def test_an_exchange_goes_on_where_it_was_after_a_reload(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.fact("move_started", move="exchange", position="", reason="x",
+             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job.scan(job._label_for(job.step()["expects"]))
+    before = job.step()
+    core("reset", events=[{"event": event} for event in job.events])
+    assert job.step() == before
+    assert (before["progress"]["now"], before["progress"]["total"]) == (2, 6)
+
+
+def test_a_move_that_is_given_up_brings_the_pulled_units_back(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.fact("move_started", move="exchange", position="", reason="x",
+             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job.scan(job._label_for(job.step()["expects"]))
+    job.fact("move_dropped", reason="rain")
+    expects = job.step()["expects"]
+    assert expects["do"] == "fit"
+    job.scan(job._label_for(expects))
+    assert job.view()["out"] == []
+
+
+def test_putting_the_good_ones_back_asks_for_one_more_test(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(INNER)
+    job.new_unit(INNER)
+    job.guided()
+    job.test()
+    job.tap()
+    step = job.step()
+    assert step["id"] == "home"
+    job.tap("second")
+    job.guided()
+    assert job.step()["form"] == "test"
+    job.test()
+    assert job.step()["id"] == "where_to"
+    holds = core("state")["vehicles"]["v1"]["holds"]
+    assert holds[INNER] == home(INNER)
+    assert holds[OUTER] == "u00000000new1"
+
+
+def test_the_next_job_on_the_vehicle_knows_its_units(core):
+    job = Driver(core).begin()
+    job.test()
+    job.tap("second")
+    again = Driver(core, device="dfedcba9876543210", job="j2")
+    again.begin()
+    assert again.view()["board"]["positions"][0]["unit"]["id"] == home("rear-left-outer")
+    assert len(core("jobs")) == 2
+
+
+@pytest.mark.parametrize("layout", ["rear-6", "front-4", "both-8", "both-12", "around-12"])
+def test_every_layout_reaches_a_next_move(core, layout):
+    job = Driver(core).begin(layout=layout)
+    first = job.view()["board"]["positions"][0]["id"]
+    job.test(first)
+    job.photograph()
+    moves = job.view()["moves"]
+    assert moves
+    assert all(move["outlook"] for move in moves)
