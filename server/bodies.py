@@ -6,12 +6,15 @@ from flask import request
 
 from server.core.errors import shorten
 from server.errors import BadRequest
+from server.errors import TooLarge
 
 
 def json_object(limit: int) -> dict:
     """Returns the request's JSON object, whatever Content-Type it came with."""
-    request.max_content_length = limit
+    # The CSRF check has opened the stream by now, so a limit set on the request comes too late.
     data = request.get_data(cache=False)
+    if len(data) > limit:
+        raise TooLarge("body", f"{len(data)} bytes", f"at most {limit} bytes")
     try:
         value = json.loads(data)
     except (ValueError, RecursionError):

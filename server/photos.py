@@ -23,7 +23,6 @@ _DIGEST = re.compile(r"[0-9a-f]{64}")
 def put(digest: str) -> Response:
     """Stores a photo; answers only once it is safe on disk."""
     _check_digest(digest)
-    request.max_content_length = photo_store.MOST_BYTES
     data = request.get_data(cache=False)
     photo_store.keep(database(), data_folder().photos, digest, data, now_ms())
     return json_answer({"sha256": digest, "stored": True})

@@ -1,0 +1,80 @@
+"""What every response carries and every write needs: headers, CSRF, the one address."""
+
+import re
+
+import pytest
+
+from tests.server.phones import BASE
+from tests.server.phones import assert_refused
+
+PATHS = ["/", "/pair", "/app/main.js", "/sw.js", "/api/ping", "/api/jobs", "/nothing-here"]
+WRITES = [
+    ("POST", "/api/sync"),
+    ("POST", "/api/pair"),
+    ("POST", "/api/pairings"),
+    ("PUT", "/api/photos/" + "0" * 64),
+]
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_every_response_carries_the_policy(stranger, path):
+    headers = stranger.get(path).headers
+
+    policy = dict(part.strip().split(" ", 1) for part in headers["Content-Security-Policy"].split(";"))
+    assert policy["default-src"] == "'self'"
+    assert re.fullmatch(r"'self' 'wasm-unsafe-eval' 'sha256-[\w+/]{43}='", policy["script-src"])
+    assert policy["img-src"] == "'self' blob:"
+    assert policy["object-src"] == "'none'"
+    assert policy["base-uri"] == "'none'"
+    assert policy["frame-ancestors"] == "'none'"
+    assert "camera=(self)" in headers["Permissions-Policy"]
+    assert "geolocation=()" in headers["Permissions-Policy"]
+    assert headers["X-Content-Type-Options"] == "nosniff"
+
+
+@pytest.mark.parametrize("path", ["/api/ping", "/api/session", "/api/jobs", "/api/none"])
+def test_nothing_under_api_is_kept_by_a_cache(phone, path):
+    assert phone.get(path).headers["Cache-Control"] == "no-store"
+
+
+@pytest.mark.parametrize(("method", "path"), WRITES)
+def test_every_write_needs_the_csrf_token(phone, method, path):
+    phone.csrf = ""
+    error = assert_refused(phone.write(method, path, data=b"{}"), 400, "X-CSRFToken")
+    assert "/api/session" in error["message"]
+
+    phone.csrf = "made-up"
+    assert_refused(phone.write(method, path, data=b"{}"), 400, "X-CSRFToken")
+
+
+def test_another_phones_csrf_token_does_not_do(phone, new_phone):
+    other = new_phone("d00000000000000bb")
+    other.csrf = phone.csrf
+
+    assert_refused(other.sync([]), 400, "X-CSRFToken")
+
+
+def test_a_write_from_another_origin_is_refused(phone):
+    answer = phone.write("POST", "/api/sync", data=b"{}", headers={"Origin": "http://evil.example"})
+
+    assert_refused(answer, 403, "Origin")
+
+
+def test_a_write_from_the_own_origin_passes(phone):
+    body = {"app": "", "v": 1, "device": phone.device, "cursor": 0, "events": []}
+
+    assert phone.post("/api/sync", body, headers={"Origin": BASE}).status_code == 200
+
+
+def test_a_page_asked_for_under_another_name_is_sent_to_the_one_address(stranger):
+    answer = stranger.client.get("/U/K7F3M?a=1", base_url="http://127.0.0.1:8765")
+
+    assert answer.status_code == 307
+    assert answer.headers["Location"] == f"{BASE}/U/K7F3M?a=1"
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1:8765", "localhost", "localhost:80", "evil.example"])
+def test_the_api_answers_under_the_one_address_only(stranger, host):
+    answer = stranger.client.get("/api/ping", base_url=f"http://{host}")
+
+    assert_refused(answer, 421, "Host")
