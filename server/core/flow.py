@@ -90,6 +90,9 @@ def _after_test(state, job, result, moves):
     if result["verdict"]:
         live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(state, job, c)]
         return "prove", flow_fix.fix_step(state, job, live[0])
+    shared = flow_fix.shared_suspects(job, result)
+    if shared:
+        return "prove", flow_fix.shared_step(state, job, shared)
     unseen = flow_begin.position_without_photo(state, job)
     if unseen:
         return "label", flow_begin.photo_step(state, job, unseen, moves)

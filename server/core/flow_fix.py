@@ -13,7 +13,7 @@ def fix_step(state, job: dict, cause: str) -> dict:
     """Return the step that deals with a live cause of the verdict."""
     kind, what, _ = causes.split(cause)
     if kind == "unit":
-        return _replace(state, job, what)
+        return replace_step(state, job, what)
     if kind == "blocked":
         return _clean(job, what)
     base = cause.partition("#")[0]
@@ -25,7 +25,8 @@ def fix_step(state, job: dict, cause: str) -> dict:
     return _shared(state, job, cause, base)
 
 
-def _replace(state, job, unit):
+def replace_step(state, job: dict, unit: str) -> dict:
+    """Return the step that asks for the new unit which takes the place of a fitted one."""
     position = state.units[unit]["position"]
     part = part_at(state, job, position)
     name = causes.phrase(state, job, "unit:" + unit)
@@ -84,6 +85,47 @@ def _clean(job, position):
             "{} is clean".format(words.sentence_case(name)),
             draft("cleaned", position=position, note=""),
         ),
+    )
+
+
+def shared_suspects(job: dict, result: dict) -> list:
+    """Return the shared causes (feed, control) that between them are sure enough, else [].
+
+    No test tells them apart when every position of the vehicle hangs on both, so the flow asks for
+    a look at each instead of one more test.
+    """
+    found, total = [], 0
+    for explanation in result["explanations"]:
+        shared = [c for c in explanation["causes"] if causes.split(c)[0] in ("feed", "control")]
+        if shared:
+            total += explanation["probability"]
+        for cause in shared:
+            if cause not in found:
+                found.append(cause)
+    sure = total >= job["confidence_ppm"] * 1000
+    return sorted(found) if sure and len(found) > 1 else []
+
+
+def shared_step(state, job: dict, found: list) -> dict:
+    """Return the step that asks which of several shared causes was found and repaired."""
+    live = [cause for cause in found if causes.is_live(state, job, cause)]
+    choices = []
+    for cause in live:
+        base = cause.partition("#")[0]
+        choices.append(
+            {
+                "words": "Found and repaired: " + causes.phrase(state, job, cause),
+                "events": [draft("circuit_repaired", cause=base, what="repaired")],
+            }
+        )
+    return step(
+        "wiring.several",
+        "Check what they all share",
+        " ".join([causes.fix(state, job, cause) for cause in live])
+        + " No self-test can tell these apart.",
+        form="choices",
+        choices=choices,
+        second=action("Other moves"),
     )
 
 

@@ -214,3 +214,16 @@ def test_every_layout_reaches_a_next_move(core, layout):
     moves = job.view()["moves"]
     assert moves
     assert all(move["outlook"] for move in moves)
+
+
+def test_what_all_positions_share_is_looked_at_when_no_test_can_tell_it_apart(core):
+    job = Driver(core).begin()
+    job.test(*[position["id"] for position in job.view()["board"]["positions"]])
+    step = job.step()
+    if step["form"] == "test":
+        job.test(*[position["id"] for position in job.view()["board"]["positions"]])
+        step = job.step()
+    assert step["id"] == "wiring.several"
+    assert len(step["choices"]) == 2
+    job.choose(0)
+    assert job.step()["form"] == "test"

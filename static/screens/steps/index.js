@@ -33,6 +33,7 @@ import { whereToStep } from './where-to.js';
 const BY_FORM = {
   cautions: cautionsStep,
   checklist: checklistStep,
+  choices: lampsStep,
   close: closeStep,
   done: doneStep,
   lamps: lampsStep,

@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * What the lamps show: one question, one tap on an answer.
+ * One question, one tap on an answer: what the lamps show, or which of several was found.
  */
 
 import { html } from 'lit-html';
@@ -21,6 +21,5 @@ export function lampsStep({ step, act, busy }) {
       )}
     </div>`,
     main: null,
-    second: null,
   };
 }
