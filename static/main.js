@@ -56,7 +56,7 @@ async function startParts() {
     log,
     device,
     build: () => update.build,
-    onServerBuild: () => update.check(),
+    onServerBuild: (serverBuild) => update.checkFor(serverBuild),
   });
   const photos = new Photos(store, sync.api);
   startApp({ root, core, log, sync, photos, device, update, store });

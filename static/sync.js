@@ -54,7 +54,7 @@ export class Sync {
    * @param {import('./log.js').EventLog} parts.log
    * @param {import('./device.js').Device} parts.device
    * @param {() => string} parts.build       this page's build id, empty while it is not known
-   * @param {() => void} parts.onServerBuild  called when the server runs another build than this page
+   * @param {(build: string) => void} parts.onServerBuild  hears which build the server runs
    */
   constructor({ store, log, device, build, onServerBuild }) {
     this.api = new Api();
@@ -138,7 +138,7 @@ export class Sync {
     if (await this.#count()) this.#say('sending', '');
     try {
       const session = await this.api.session();
-      if (session.build !== this.#build()) this.#onServerBuild();
+      this.#onServerBuild(session.build);
       if (!session.paired) {
         throw new ApiError('not paired', 'This phone is not paired with the server yet.');
       }

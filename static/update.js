@@ -9,6 +9,7 @@
 import { observable } from './observable.js';
 
 const BUILD_ANSWER_MS = 3000;
+const TRY_AGAIN_MS = 10 * 60 * 1000;
 
 /** The app's own versions; `start` registers the service worker. */
 export class Update {
@@ -24,6 +25,8 @@ export class Update {
   /** @type {ServiceWorkerRegistration | null} */
   #registration = null;
   #applying = false;
+  #old = false;
+  #tried = { build: '', at: -Infinity };
 
   /** Register the service worker; without one (refused by the browser) the app runs online only. */
   async start() {
@@ -31,8 +34,7 @@ export class Update {
     const { serviceWorker } = navigator;
     serviceWorker.addEventListener('controllerchange', () => {
       if (this.#applying) location.reload();
-      // Another tab has changed over: this page is old now and has to be loaded anew as well.
-      else if (this.build) this.ready.set(true);
+      else if (this.build) this.#noteOld();
     });
     this.build = await askBuild(serviceWorker.controller);
     try {
@@ -46,6 +48,18 @@ export class Update {
       this.offlineReady.set(true);
       if (!this.build) this.build = await askBuild(active);
     });
+  }
+
+  /**
+   * Look for a new version, because the server names a build; one that would not install is left alone
+   * for a while, for each try fetches all of it.
+   * @param {string} build
+   */
+  async checkFor(build) {
+    const now = Date.now();
+    if (build === this.build || (build === this.#tried.build && now - this.#tried.at < TRY_AGAIN_MS)) return;
+    this.#tried = { build, at: now };
+    await this.check();
   }
 
   /** Look for a new version; quiet when there is no network. */
@@ -68,9 +82,18 @@ export class Update {
     else location.reload();
   }
 
+  /** Another tab has changed over: this page is old now and has to be loaded anew as well. */
+  #noteOld() {
+    this.#old = true;
+    this.ready.set(true);
+  }
+
   /** @param {ServiceWorkerRegistration} registration */
   #watch(registration) {
-    const look = () => this.ready.set(Boolean(registration.waiting && navigator.serviceWorker.controller));
+    const look = () => {
+      const waits = Boolean(registration.waiting && navigator.serviceWorker.controller);
+      this.ready.set(waits || this.#old);
+    };
     registration.addEventListener('updatefound', () => {
       registration.installing?.addEventListener('statechange', look);
     });

@@ -1,0 +1,232 @@
+"""After the first visit the app starts with no network; a build is taken whole or not, and on a tap."""
+
+import shutil
+
+import pytest
+
+from server.shell import find_static
+from tests.browser_support import Complaints
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+
+ROUTES = ["/", "/pair", "/U/K7F3M", "/u/k7f3m", "/job/j0123456789ab", "/job/j0123456789ab/trail"]
+
+UPDATE = """async () => {
+  const { Update } = await import('/app/update.js');
+  window.update = new Update();
+  await update.start();
+}"""
+
+CACHES = "caches.keys()"
+STYLE = "getComputedStyle(document.documentElement).getPropertyValue('--of-this-build').trim()"
+
+
+@pytest.fixture
+def own_app(tmp_path):
+    """Give the app from a copy of its files, so that a test can make a new build of it."""
+    ignored = shutil.ignore_patterns("node_modules")
+    static = shutil.copytree(find_static(), tmp_path / "static", ignore=ignored)
+    mark_build(static, "first")
+    server = AppServer(tmp_path / "data", static)
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def context(browser):
+    """Give a phone that has never been here."""
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    yield context
+    context.close()
+
+
+def mark_build(static, name):
+    """Make the files of the app those of another build."""
+    style = static / "styles" / "tokens.css"
+    kept = style.read_text().partition("\n/* build */")[0]
+    style.write_text(f"{kept}\n/* build */ :root {{ --of-this-build: {name}; }}\n")
+
+
+def new_build(server, name):
+    """Serve a new build at the same address."""
+    mark_build(server.static, name)
+    server.close()
+    server.start()
+
+
+def first_visit(context, server, complaints=None):
+    """Open the app and wait until it is on the phone."""
+    page = context.new_page()
+    if complaints:
+        complaints.listen(page)
+    page.goto(server.base)
+    wait_until(page, "navigator.serviceWorker.controller !== null")
+    wait_for_app(page)
+    return page
+
+
+def wait_for_app(page):
+    """Wait until the screens have drawn something."""
+    wait_until(page, "document.querySelector('#app').innerText.trim().length > 0")
+
+
+def test_every_route_starts_with_no_network_after_the_first_visit(context, shared_app):
+    complaints = Complaints(shared_app.base)
+    first_visit(context, shared_app, complaints).close()
+    context.set_offline(True)
+    shared_app.requests.clear()
+
+    for route in ROUTES:
+        page = complaints.listen(context.new_page())
+        failed = []
+        page.on("requestfailed", lambda request, failed=failed: failed.append(request.url))
+        page.goto(shared_app.base + route)
+        wait_for_app(page)
+        assert failed == [], route
+        page.close()
+
+    assert complaints.heard == []
+    # the browser itself looks for a newer worker, whatever the page's network is set to
+    assert set(shared_app.paths()) <= {"/sw.js"}
+
+
+def test_core_and_scanner_run_with_no_network(context, shared_app):
+    first_visit(context, shared_app).close()
+    context.set_offline(True)
+    page = context.new_page()
+    page.goto(shared_app.base)
+
+    answer = page.evaluate(
+        """async () => {
+          const { Core } = await import('/app/core-client.js');
+          const core = await Core.start();
+          const { openScanner } = await import('/app/scanner.js');
+          const canvas = document.createElement('canvas');
+          canvas.width = canvas.height = 50;
+          const blob = await new Promise((resolve) => canvas.toBlob(resolve));
+          const host = document.body.appendChild(document.createElement('div'));
+          openScanner(host, { onTexts: () => undefined, onType: () => undefined });
+          const files = new DataTransfer();
+          files.items.add(new File([blob], 'blank.png', { type: 'image/png' }));
+          const input = host.querySelector('input[type=file]');
+          input.files = files.files;
+          input.dispatchEvent(new Event('change'));
+          window.host = host;
+          return [core.available, core.trouble.value, (await core.call('jobs')) !== undefined];
+        }"""
+    )
+
+    assert answer == [True, {"state": "none", "sentence": ""}, True]
+    wait_until(page, "host.innerText.includes('No code found in this picture')")
+
+
+def test_the_servers_answers_are_never_kept(context, shared_app):
+    page = first_visit(context, shared_app)
+    page.evaluate("fetch('/api/ping')")
+
+    kept = page.evaluate(
+        """async () => {
+          const [name] = await caches.keys();
+          const requests = await (await caches.open(name)).keys();
+          return requests.map(({ url }) => new URL(url).pathname);
+        }"""
+    )
+
+    assert not [path for path in kept if path.startswith("/api")]
+    assert set(kept) == {
+        "/",
+        "/manifest.webmanifest",
+        *(path for path in kept if path.startswith("/app/")),
+    }
+    assert {"/app/core.json", "/app/vendor/micropython/micropython.wasm"} < set(kept)
+
+
+def test_a_new_build_waits_for_the_tap(context, own_app):
+    page = first_visit(context, own_app)
+    first = page.evaluate(CACHES)
+    page.evaluate(UPDATE)
+
+    new_build(own_app, "second")
+    page.evaluate("update.check()")
+    wait_until(page, "update.ready.value")
+
+    page.reload()
+    assert page.evaluate(STYLE) == "first"
+    page.evaluate(UPDATE)
+    assert page.evaluate("update.ready.value") is True
+    with page.expect_navigation():
+        page.evaluate("update.apply()")
+    wait_for_app(page)
+    assert page.evaluate(STYLE) == "second"
+    wait_until(page, f"(async () => (await {CACHES}).length === 1)()")
+    assert page.evaluate(CACHES) != first
+
+
+def test_another_tab_is_told_that_it_is_old(context, own_app):
+    page, other = first_visit(context, own_app), first_visit(context, own_app)
+    for tab in (page, other):
+        tab.evaluate(UPDATE)
+    new_build(own_app, "second")
+    page.evaluate("update.check()")
+    wait_until(page, "update.ready.value")
+
+    with page.expect_navigation():
+        page.evaluate("update.apply()")
+
+    wait_until(other, "update.ready.value")
+    assert other.evaluate(STYLE) == "first"
+    with other.expect_navigation():
+        other.evaluate("update.apply()")
+    assert other.evaluate(STYLE) == "second"
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        pytest.param(("200 OK", "text/css", b":root { --of-this-build: broken }"), id="other bytes"),
+        pytest.param(("404 Not Found", "text/css", b""), id="missing"),
+        pytest.param(("200 OK", "text/html", b"<h1>Welcome to this network</h1>"), id="a sign-in page"),
+    ],
+)
+def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
+    page = first_visit(context, own_app)
+    before = page.evaluate(CACHES)
+    page.evaluate(UPDATE)
+    new_build(own_app, "second")
+    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith("parts.css") else None
+
+    page.evaluate("update.check()")
+
+    wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)")
+    wait_until(page, f"(async () => (await {CACHES}).length === 1)()")
+    assert page.evaluate(CACHES) == before
+    assert page.evaluate("update.ready.value") is False
+    own_app.close()
+    page.reload()
+    wait_for_app(page)
+    assert page.evaluate(STYLE) == "first"
+    own_app.start()
+
+    own_app.fault = None
+    page.evaluate(UPDATE)
+    page.evaluate("update.check()")
+    wait_until(page, "update.ready.value")
+
+
+def test_on_an_address_that_is_not_secure_it_refuses_to_record(make_profile, shared_app):
+    port = shared_app.port
+    context = make_profile(args=["--host-resolver-rules=MAP workshop.test 127.0.0.1"])
+    page = context.new_page()
+    page.route("**/*", lambda route: serve_as(route, port))
+
+    page.goto(f"http://workshop.test:{port}/")
+
+    page.wait_for_selector("text=Swaptrail cannot record here")
+    assert "https address" in page.inner_text("#app")
+
+
+def serve_as(route, port):
+    """Hand out the app's files under a name that its server does not go by."""
+    url = route.request.url.replace("workshop.test", "localhost")
+    response = route.fetch(url=url, headers={**route.request.headers, "host": f"localhost:{port}"})
+    route.fulfill(response=response)
