@@ -59,13 +59,11 @@ class Host:
 
     def op_reset(self, events):
         """Fold [{"event": envelope}, ...] from nothing."""
-        self.reasoned = {}
         self.fold.reset(_envelopes(events))
         return {"count": len(self.fold.events)}
 
     def op_add(self, events):
         """Fold more events behind the rest; returns the conflicts they brought."""
-        self.reasoned = {}
         before = len(self.fold.state.conflicts)
         self.fold.add(_envelopes(events))
         return {
@@ -209,12 +207,17 @@ class Host:
         return self.fold.state.jobs[identity]
 
     def _reasoned(self, identity):
-        """Reason over a job once per state of the log."""
-        if identity not in self.reasoned:
-            job = self._job(identity)
-            found = reason(case_of.case_of(self.fold.state, job)) if job["tests"] else None
-            self.reasoned[identity] = found
-        return self.reasoned[identity]
+        """Reason over a job once per case: most facts, a picture or a label, do not change it."""
+        job = self._job(identity)
+        if not job["tests"]:
+            return None
+        case = case_of.case_of(self.fold.state, job)
+        text = json.dumps(case)  # as text, because the case shares lists with the state
+        kept = self.reasoned.get(identity)
+        if kept is None or kept[0] != text:
+            kept = (text, reason(case))
+            self.reasoned[identity] = kept
+        return kept[1]
 
 
 def _envelopes(events):
