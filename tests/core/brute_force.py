@@ -98,6 +98,7 @@ class Enumeration:
             present = self.column(name) == 1
             reads_bad = numpy.where(present, rates["meter_sees"], rates["meter_false"])
             weight = weight * (reads_bad if bad else 1 - reads_bad)
+        self.total = float(weight.sum())  # how likely all readings together are
         self.weight = weight / weight.sum()
 
     def marginals(self):
@@ -107,9 +108,9 @@ class Enumeration:
         found = {name for parents, _, faulted in self.readings if faulted for name in parents}
         return sorted(found | {name for name, bad in self.meter if bad})
 
-    def explanations(self):
+    def explanations(self, suspects=None):
         """The probability of each subset of the suspects, as {(names, sorted): probability}."""
-        suspects = self.suspects()
+        suspects = self.suspects() if suspects is None else suspects
         code = numpy.zeros(len(self.subsets), dtype=numpy.int64)
         for n, name in enumerate(suspects):
             code |= self.column(name) << n
