@@ -26,7 +26,8 @@ const LONG_SIDE_OF_FILE = 4096;
  *
  * @typedef {object} ScannerOptions
  * @property {(texts: string[]) => void} onTexts  the texts of all codes in view, once until they change
- * @property {() => void} onType                  the person wants to type the code
+ * @property {() => void} [onType]                the person wants to type the code; left out where the screen
+ *     has its own button for it
  * @property {(trouble: import('./camera.js').CameraTrouble | null) => void} [onProblem]
  *     the finder shows it already; null once the picture runs
  * @property {string} [words]
@@ -58,7 +59,7 @@ export function openScanner(host, options) {
     words,
     framed: true,
     fileWords: 'Read it from a picture',
-    other: { words: 'Type the code', call: onType },
+    other: onType && { words: 'Type the code', call: onType },
     onFile: (file) => readFile(file, finder, onTexts),
   });
   const loop = new ReadingLoop(finder, seen);

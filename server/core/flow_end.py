@@ -78,7 +78,7 @@ def _walk(job, result):
         "walk",
         "Walk behind it with a pole",
         "Key on, reverse engaged. Hold an upright pole at each sensor in turn and listen. "
-        "Tap the ones that stay quiet.",
+        "Tap for each one what you heard.",
         form="walk",
         expects={
             "positions": [{"id": p["id"], "name": p["name"]} for p in job["positions"]],

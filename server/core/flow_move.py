@@ -121,7 +121,7 @@ def measure(job: dict, position: str, repair: dict | None = None) -> dict:
         choices=choices,
         expects={"position": position, "check": check["id"], "unit": check["unit"]},
         second=repair,
-        progress={"now": len(CHECKS) - len(open_checks) + 1, "total": len(CHECKS)},
+        progress={"now": len(CHECKS) - len(open_checks) + 1, "total": len(CHECKS), "word": "Check"},
     )
 
 
@@ -129,11 +129,17 @@ def guided(state, job: dict, under_way: tuple) -> dict:
     """Return the screen of the current step of an exchange."""
     now, number, total = under_way
     made = _GUIDES[now["do"]](state, job, now)
-    made["progress"] = {"now": number, "total": total}
+    made["progress"] = {"now": number, "total": total, "word": _guide_word(job)}
     made["expects"]["do"] = now["do"]
     made["expects"]["unit"] = now["unit"]
     made["expects"]["position"] = now["position"]
     return made
+
+
+def _guide_word(job) -> str:
+    """Return what the guided steps are steps of."""
+    words_of = {"exchange": "Exchange", "replace": "Replacement"}
+    return words_of.get(job["move"]["move"], "Putting back") if job["move"] else "Putting back"
 
 
 def left_over(state, job: dict) -> list:

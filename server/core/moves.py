@@ -2,7 +2,7 @@
 
 from . import words
 from .exchange import short_name
-from .flow_fix import start_replacing
+from .flow_fix import replace_step
 from .step import draft
 
 _START_WORDS = {
@@ -29,8 +29,15 @@ def _move(state, job, entry):
         "minutes_words": words.minutes(entry["minutes_x100"]),
         "start_words": _START_WORDS[entry["move"]],
         "outlook": _outlook(state, job, entry),
-        "events": [_start(entry)],
+        "events": [] if entry["move"] == "replace" else [_start(entry)],
+        "form": _form(state, job, entry),
     }
+
+
+def _form(state, job, entry) -> dict | None:
+    """Return the step that has to be filled in before a move can start: a replacement's new unit."""
+    unit = state.occupant(job["vehicle"], _position(entry)) if entry["move"] == "replace" else None
+    return replace_step(state, job, unit) if unit else None
 
 
 def _title(state, job, entry):
@@ -119,8 +126,6 @@ def _position(entry):
 
 
 def _start(entry):
-    if entry["move"] == "replace":
-        return start_replacing(_position(entry), entry["fitted"][_position(entry)])
     return draft(
         "move_started",
         move=entry["move"],

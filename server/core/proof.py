@@ -8,11 +8,12 @@ _RELIABILITY = 0.9  # shown beside it for those who think in success runs; a cho
 
 
 def proof(job: dict, result: dict | None) -> dict:
-    """Return {"clean_in_a_row", "clear_words", "wanted_words", "settled", "sentence", "success_run"}."""
+    """Return the clean tests in a row, how sure they make it, and the success run beside it, in words."""
     clear = result["clear"] if result else 0
     wanted = job["confidence_ppm"] * 1000
     in_a_row = _clean_in_a_row(job, result)
     settled = result is not None and clear >= wanted
+    run = success_run(job["confidence_ppm"] / 1000000, _RELIABILITY)
     sentence = ""
     if result:
         sentence = "{} in a row. Nothing left to fix: {} sure, {} wanted.".format(
@@ -26,7 +27,9 @@ def proof(job: dict, result: dict | None) -> dict:
         "wanted_words": words.percent(wanted),
         "settled": settled,
         "sentence": sentence,
-        "success_run": success_run(job["confidence_ppm"] / 1000000, _RELIABILITY),
+        "success_run": run,
+        "run_words": "Counted as a success run: {} clean tests in a row show {} reliability at {} "
+        "confidence.".format(run, words.percent(int(_RELIABILITY * 1000000000 + 0.5)), words.percent(wanted)),
     }
 
 

@@ -66,9 +66,16 @@ def _at_fit(state, job, expects, read, how):
     unit, position = expects["unit"], expects["position"]
     if read["unit"] != unit:
         return _wrong(state, job, read, unit, position, how)
-    read["events"] = [draft("unit_fitted", unit=unit, position=position, how=how, override="")]
+    read["events"] = [
+        draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job))
+    ]
     read["sentence"] = "{} belongs at {}.".format(read["shown"], words.position_name(job, position))
     return read
+
+
+def _reason_given(job) -> str:
+    """Return why another part number is fitted, as said when the replacement began; "" without one."""
+    return job["move"]["reason"] if job["move"] and job["move"]["move"] == "replace" else ""
 
 
 def _at_take(state, job, expects, read, how):
@@ -111,11 +118,11 @@ def _wrong(state, job, read, unit, position, how):
         )
     else:
         title = "STOP: wrong sensor in your hand"
-        more = "{} is {}. Put it down and pick up {}, which is {}.".format(
+        more = "{} {}. Put it down and pick up {}, which {}.".format(
             read["shown"],
-            words.place_words(state, job, read["unit"]),
+            _whereabouts(state, job, read["unit"], "came from"),
             belongs,
-            words.place_words(state, job, unit),
+            _whereabouts(state, job, unit, "you pulled from"),
         )
     return _stop(
         read,
@@ -124,6 +131,14 @@ def _wrong(state, job, read, unit, position, how):
         more,
         [_stopped(position, unit, read, how)],
     )
+
+
+def _whereabouts(state, job, unit, pulled) -> str:
+    """Return where a unit is or, of one that lies about on this job, where it was pulled."""
+    known = state.units[unit]
+    if known["place"] == "out" and known["job"] == job["id"] and known["pulled_from"] and not known["claims"]:
+        return "{} {}".format(pulled, words.position_name(job, known["pulled_from"]))
+    return "is " + words.place_words(state, job, unit)
 
 
 def _stopped(position, unit, read, how):

@@ -25,12 +25,10 @@ import { verdictCard } from './verdict-card.js';
  * @property {boolean} [alone]   nothing else on the screen: a stop, a camera
  */
 
-/** Steps that are told beside the board; the others need the room, or draw it themselves. */
-const BESIDE_BOARD = new Set([null, 'moves']);
 /** Steps that follow from what the tests say. */
-const AFTER_VERDICT = new Set([null, 'moves', 'new_unit']);
-/** Steps that are about something else altogether, where the other cards would only be in the way. */
-const ALONE = new Set(['cautions', 'done', 'close', 'scan', 'checklist', 'photo']);
+const AFTER_VERDICT = new Set(['moves', 'new_unit']);
+/** Steps that the proof is about. */
+const PROVING = new Set(['test', 'walk']);
 
 export const jobPage = {
   load: loadJob,
@@ -88,17 +86,29 @@ function actionButton(ctx, action) {
 function jobBody(ctx, view, parts) {
   const { step } = view;
   if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
-  const beside = BESIDE_BOARD.has(step.form);
   return html`
-    ${disputes(view)}
-    ${beside ? board(view.board, { onPick: (id) => ctx.go(to.position(view.id, id)) }) : nothing}
-    ${AFTER_VERDICT.has(step.form) ? verdictCard(view) : nothing}
+    ${disputes(view)} ${step.form === 'moves' ? jobBoard(ctx, view) : nothing}
+    ${followsVerdict(step) ? verdictCard(view) : nothing}
     <section class="screen-stack step" data-step=${step.id}>
       ${parts.bare ? nothing : heading(step)}
-      ${step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
+      ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
-    ${ALONE.has(step.form) ? nothing : proofCard(view)} ${links(view)}
+    ${step.form === null ? jobBoard(ctx, view) : nothing}
+    ${view.stage === 'prove' && PROVING.has(step.form) ? proofCard(view) : nothing} ${links(view)}
   `;
+}
+
+/** A choice of moves is made on the board; at the other steps what to do comes first. */
+function jobBoard(/** @type {import('./app.js').Context} */ ctx, /** @type {any} */ view) {
+  return board(view.board, {
+    onPick: (id) => ctx.go(to.position(view.id, id)),
+    chosen: view.step.expects.position ?? [],
+  });
+}
+
+/** The wiring checks follow from a verdict too; it is told at the first of them. @param {any} step */
+function followsVerdict({ id, form, progress }) {
+  return AFTER_VERDICT.has(form) || (id.startsWith('wiring.') && (!progress || progress.now === 1));
 }
 
 /** @param {any} step */

@@ -1,0 +1,47 @@
+// @ts-check
+/**
+ * A list of things to see for oneself: each is ticked alone, and only then it goes on.
+ */
+
+import { html, nothing } from 'lit-html';
+
+/** @param {any} ctx */
+export function checklistStep(ctx) {
+  const { step, form } = ctx;
+  /** @type {Array<{id: string, words: string}>} */
+  const checks = step.choices;
+  /** @type {string[]} */
+  const ticked = form.ticked ?? [];
+  const left = checks.filter(({ id }) => !ticked.includes(id));
+  const tick = (/** @type {string} */ id) => {
+    form.ticked = ticked.includes(id) ? ticked.filter((each) => each !== id) : [...ticked, id];
+    form.asked = false;
+    ctx.redraw();
+  };
+  return {
+    body: html`
+      <ul class="checks">
+        ${checks.map(
+          ({ id, words }) =>
+            html`<li>
+              <label class=${form.asked && !ticked.includes(id) ? 'check check-missing' : 'check'}>
+                <input type="checkbox" .checked=${ticked.includes(id)} @change=${() => tick(id)} />
+                <span>${words}</span>
+              </label>
+            </li>`,
+        )}
+      </ul>
+      <p class="ticked" role="status">
+        ${ticked.length} of ${checks.length} seen${form.asked ? html`. <strong>Look at the others first.</strong>` : nothing}
+      </p>
+    `,
+    main: {
+      words: left.length ? `${left.length} still to see` : step.action.words,
+      run: () => {
+        if (!left.length) return ctx.act(step.action.events);
+        form.asked = true;
+        return ctx.redraw();
+      },
+    },
+  };
+}
