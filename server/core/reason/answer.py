@@ -15,8 +15,8 @@ MOST_EXPLANATIONS = 128
 def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
     """Return what a case says: causes, explanations, verdict, clear, and what to do next.
 
-    At most `most` explanations are listed, the likeliest, each exact; when more were left out,
-    `unlisted` holds their probability together.
+    At most `most` explanations are listed, the likeliest, each exact; when there are more,
+    `unlisted` holds their probability together. One that rounds to nothing is never listed.
     """
     case = read(raw)
     model = Model(case)
@@ -33,12 +33,11 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
         "next": next_moves(belief, entries, verdict, clear),
     }
-    total = 0.0
-    for chance, _ in entries:
-        total = total + chance
-    left = WHOLE - parts(total)
-    if left > 0:
-        answer["unlisted"] = left
+    if len(entries) == most:
+        total = 0.0
+        for chance, _ in entries:
+            total = total + chance
+        answer["unlisted"] = max(0, WHOLE - parts(total))
     return answer
 
 

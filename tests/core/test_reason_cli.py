@@ -1,0 +1,90 @@
+"""`swaptrail reason CASE.json`: decimals out, one line and exit code 2 for bad input."""
+
+import json
+
+import pytest
+
+from server.core.reason import reason
+from server.reason_cli import run
+
+CASE = {
+    "positions": [{"id": place, "group": "rear", "reach_minutes": 3} for place in ("p", "q")],
+    "units": [{"id": "A"}, {"id": "B"}],
+    "tests": [{"fitted": {"p": "A", "q": "B"}, "faulted": ["p"]}],
+}
+
+
+@pytest.fixture
+def file(tmp_path):
+    return tmp_path / "CASE.json"
+
+
+def test_prints_the_published_form_in_decimals(file, capsys):
+    file.write_text(json.dumps(CASE), "utf-8")
+
+    assert run(str(file)) == 0
+
+    answer = json.loads(capsys.readouterr().out)
+    assert list(answer) == ["causes", "explanations", "verdict", "clear", "ignored", "next"]
+    exact = reason(CASE, most=65536)
+    for shown, inside in zip(answer["causes"], exact["causes"], strict=True):
+        assert shown == {
+            "cause": inside["cause"],
+            "probability": inside["probability"] / 1_000_000_000,
+        }
+    best = answer["next"][0]
+    assert best["move"] == "exchange"
+    assert best["fitted"] == {"p": "B", "q": "A"}
+    assert best["minutes"] == 9.0
+    assert 0 < best["bits"] < 2
+    assert sum(outcome["chance"] for outcome in best["outlook"]) == pytest.approx(1, abs=1e-12)
+
+
+def test_explanations_add_up_to_one(file, capsys):
+    file.write_text(json.dumps(CASE), "utf-8")
+    run(str(file))
+
+    answer = json.loads(capsys.readouterr().out)
+
+    total = sum(explanation["probability"] for explanation in answer["explanations"])
+    assert total + answer.get("unlisted", 0) == pytest.approx(1, abs=1e-7)
+
+
+BAD = {
+    "a field out of range": (json.dumps(CASE | {"confidence": 2}), "confidence: found 2, wanted"),
+    "no JSON": ("{positions", "wanted JSON"),
+    "an empty file": ("", "wanted JSON"),
+    "a key twice": ('{"positions": [], "positions": []}', "positions: found"),
+    "not a number": ('{"positions": [{"id": "p"}], "confidence": NaN}', "NaN"),
+    "an infinite number": ('{"positions": [{"id": "p"}], "confidence": Infinity}', "Infinity"),
+    "a number of 5000 digits": ('{"confidence": ' + "9" * 5000 + "}", "wanted"),
+    "nested without end": ("[" * 100_000, "wanted"),
+    "a list": ("[]", "case: found a list of 0, wanted an object"),
+    "a line break in a name": ('{"posi\\ntions": 1, "positions": [{"id": "p"}]}', "posi tions"),
+}
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_bad_input_is_one_line_and_exit_code_2(name, file, capsys):
+    text, said = BAD[name]
+    file.write_text(text, "utf-8")
+
+    assert run(str(file)) == 2
+
+    out, error = capsys.readouterr()
+    assert out == ""
+    assert said in error
+    assert len(error.splitlines()) == 1
+
+
+def test_bytes_that_are_no_text_are_bad_input(file, capsys):
+    file.write_bytes(b'{"positions": "\xff"}')
+
+    assert run(str(file)) == 2
+    assert "wanted UTF-8 text" in capsys.readouterr().err
+
+
+def test_a_file_that_is_not_there_is_bad_input(file, capsys):
+    assert run(str(file)) == 2
+
+    assert "wanted a file that can be read" in capsys.readouterr().err
