@@ -112,6 +112,11 @@ def _job_closed(state, event, job):
     out = state.units_out(job["id"])
     if out or state.disputed(job["id"]):
         _conflict(state, event, job["id"], "closed with a sensor not accounted for")
+    vehicle = state.vehicles[job["vehicle"]]
+    for position in job["positions"]:
+        unit = vehicle["holds"].get(position["id"])
+        if unit:  # what stays here belongs here from now on, so the next job does not ask again
+            vehicle["home"][position["id"]] = unit
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
 
 

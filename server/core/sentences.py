@@ -58,7 +58,7 @@ def _looked(state, job, data):
 def _photo_taken(state, job, data):
     if data["position"]:
         return "Picture of {}.".format(_at(job, data))
-    return "Picture of the {}.".format(data["shows"])
+    return "Picture of the {}.".format("sensor" if data["shows"] == "unit" else data["shows"])
 
 
 def _unit_added(state, job, data):

@@ -137,6 +137,7 @@ def test_comes_and_goes_counts_its_clean_tests(demo):
     job = demo.job("comes and goes")
 
     assert job["comes_and_goes"]
+    assert job["stage"] == "prove"
     assert job["proof"]["clean_in_a_row"] > 3
     assert not job["proof"]["settled"]
     assert job["moves"][0]["move"] == "retest"
