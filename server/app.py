@@ -20,6 +20,7 @@ from server import security
 from server import sessions
 from server import sync
 from server.photo_store import MOST_BYTES
+from server.shell import CORE_URL
 from server.shell import find_static
 from server.shell import load_shell
 from server.storage import DataFolder
@@ -66,7 +67,7 @@ def create_app(config: Config) -> Flask:
     CSRFProtect(app)
     sessions.init_app(app)
     assets.init_app(app, shell)
-    projection.init_app(app)
+    projection.init_app(app, shell.assets[CORE_URL].sha256)
     for part in (installation, pairing, photos, sync):
         app.register_blueprint(part.blueprint)
     return app

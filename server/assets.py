@@ -73,4 +73,5 @@ def _send(asset: Asset, cache: str) -> Response:
     response.headers["Cache-Control"] = cache
     # Two encodings are two representations and must not share a tag (RFC 9110, 8.8.3.3).
     response.set_etag(asset.sha256 + ("-gzip" if packed else ""))
-    return response.make_conditional(request)
+    response.make_conditional(request)
+    return response

@@ -10,9 +10,9 @@ from server.errors import BadRequest
 _ID = re.compile(r"d[0-9a-f]{16}")
 
 
-def is_id(value: object) -> bool:
-    """Tells whether `value` has the form of a device id."""
-    return isinstance(value, str) and _ID.fullmatch(value) is not None
+def is_id(text: str) -> bool:
+    """Tells whether `text` has the form of a device id."""
+    return _ID.fullmatch(text) is not None
 
 
 def checked_id(body: dict) -> str:

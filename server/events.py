@@ -35,7 +35,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
     heads: dict[str, intake.Head] = {}
     claims: dict[str, bool] = {}
     for entry in entries:
-        event = entry.get("event") if isinstance(entry, dict) else None
+        event, claimed = _parts(entry)
         reason = intake.malformed(event)
         if reason is not None:
             refused.append(_refusal(event, "malformed", reason))
@@ -50,7 +50,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
         if kept != digest and not claims[device]:
             refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
             continue
-        verdict = intake.judge(event, digest, entry.get("hash"), heads[device], kept)
+        verdict = intake.judge(event, digest, claimed, heads[device], kept)
         if verdict.action == "store":
             _store(db, event, body, digest, now)
             heads[device] = intake.Head(event["seq"], digest)
@@ -84,7 +84,8 @@ def last_n(db: Database) -> int:
 
 def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
     """Returns the next events behind `cursor` in order of receipt, at least one if there is any."""
-    found, size = [], 0
+    found: list[dict] = []
+    size = 0
     rows = db.conn.execute(
         "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
         [cursor, most],
@@ -130,9 +131,16 @@ def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, n
     )
 
 
-def _refusal(event: object, code: str, reason: str) -> dict:
-    fields = event if isinstance(event, dict) else {}
-    device, seq = fields.get("device"), fields.get("seq")
+def _parts(entry: object) -> tuple[dict, object]:
+    """Returns the event and the hash of an entry; an empty event where there is none."""
+    if not isinstance(entry, dict):
+        return {}, None
+    event = entry.get("event")
+    return event if isinstance(event, dict) else {}, entry.get("hash")
+
+
+def _refusal(event: dict, code: str, reason: str) -> dict:
+    device, seq = event.get("device"), event.get("seq")
     return {
         "device": device if isinstance(device, str) else None,
         "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,

@@ -37,13 +37,13 @@ class Verdict(NamedTuple):
     reason: str = ""
 
 
-def malformed(event: object) -> str | None:
+def malformed(event: dict) -> str | None:
     """Returns why this cannot be kept as an event, or None; an unknown kind is no reason."""
     if _deeper_than(event, DEEPEST_EVENT):
         return f"The event is nested deeper than {DEEPEST_EVENT} levels."
     try:
         envelope.check(event)
-        text = envelope.canonical(event)  # type: ignore[arg-type]  # checked to be an object
+        text = envelope.canonical(event)
     except BadInput as error:
         return error.message()
     size = len(text.encode())

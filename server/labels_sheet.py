@@ -12,6 +12,7 @@ from qrcode.util import MODE_ALPHA_NUM
 from qrcode.util import QRData
 
 from server.core import labels
+from server.refusals import CommandRefused
 
 DOTS_A_MM = 300 / 25.4
 PAGE_WIDTH = 210 * DOTS_A_MM
@@ -86,7 +87,10 @@ def _page(codes: list[str], base: str) -> Page:
         modules = matrix(address(code, base))
         across = (len(modules) + 2 * QUIET_MODULES) * MODULE
         if across > CELL_WIDTH:
-            raise ValueError(f"{base} makes a symbol of {across} dots, a label has {CELL_WIDTH}")
+            raise CommandRefused(
+                f"The address {base} is too long for a label: its symbol would not fit. Serve a new "
+                "data folder under a shorter name."
+            )
         corner = x + (CELL_WIDTH - across) // 2 + QUIET_MODULES * MODULE
         boxes += _runs(modules, corner, y + QUIET_MODULES * MODULE)
         middle = x + CELL_WIDTH / 2

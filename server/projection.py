@@ -4,7 +4,6 @@ One a process, behind a lock, because a fold is one thing that moves on; answers
 database for as long as the log and the core stay as they are, so most questions need no fold.
 """
 
-import hashlib
 import json
 import re
 import threading
@@ -23,7 +22,6 @@ from server.core.host import Host
 from server.database import database
 from server.errors import BadRequest
 from server.errors import NotFound
-from server.shell import core_bundle
 from server.storage import writing
 
 blueprint = Blueprint("projection", __name__)
@@ -37,11 +35,12 @@ _BATCH_BYTES = 64 * 1024 * 1024
 class Projection:
     """The folded state of the log, moved on by need."""
 
-    def __init__(self) -> None:
+    def __init__(self, core: str) -> None:
+        """Starts with nothing folded; `core` is the hash of the core's files."""
         self._host = Host()
         self._lock = threading.Lock()
         self._folded = 0
-        self._core = hashlib.sha256(core_bundle()).hexdigest()
+        self._core = core
 
     def answer(self, db: Database, table: str, question: dict) -> str:
         """Returns the core's answer to an op as canonical JSON, from `table` where it is there."""
@@ -87,9 +86,9 @@ class Projection:
         raise kind(error["field"], error["found"], error["wanted"], error["message"])
 
 
-def init_app(app: Flask) -> None:
+def init_app(app: Flask, core: str) -> None:
     """Gives the app its projection and the routes that ask it."""
-    app.extensions["projection"] = Projection()
+    app.extensions["projection"] = Projection(core)
     app.register_blueprint(blueprint)
 
 

@@ -3,6 +3,7 @@
 import json
 import sys
 from pathlib import Path
+from typing import Any
 
 from server.core.errors import BadInput
 from server.core.reason import reason
@@ -16,7 +17,7 @@ def run(case: str) -> None:
     print(json.dumps(answer, indent=2, ensure_ascii=False))
 
 
-def _read(case: str) -> object:
+def _read(case: str) -> Any:
     try:
         data = sys.stdin.buffer.read() if case == "-" else Path(case).read_bytes()
     except OSError as error:

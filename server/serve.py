@@ -2,6 +2,7 @@
 
 import errno
 import signal
+import socket
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
@@ -45,13 +46,11 @@ def settled_base(data: Path, host: str | None, port: int | None) -> str:
 def serve(app: Flask, base: str, ready: Callable[[], None]) -> None:
     """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken."""
     address = (base_address.bind_host(base), urlsplit(base).port or 80)
+    _check_port(*address)
     server = wsgi.Server(address, app, numthreads=THREADS)
     server.max_request_header_size = LARGEST_HEADERS
     server.max_request_body_size = LARGEST_BODY
-    try:
-        server.prepare()
-    except OSError as error:
-        raise _port_refused(error, address[1]) from None
+    server.prepare()
     # SIGINT too: a process started in the background of a script ignores it otherwise.
     before = {sign: signal.signal(sign, _interrupt) for sign in (signal.SIGINT, signal.SIGTERM)}
     try:
@@ -84,15 +83,20 @@ def _greeting(app: Flask, base: str, data: Path, pair: bool) -> list[str]:
     ]
 
 
-def _port_refused(error: OSError, port: int) -> CommandRefused:
-    # cheroot wraps the system's error and keeps its number only in the text
-    taken = error.errno == errno.EADDRINUSE or f"Errno {errno.EADDRINUSE}" in str(error)
-    if taken:
-        return CommandRefused(
-            f"Port {port} is taken by another program. End that one; only a new data folder may "
-            "take another port with --port."
-        )
-    return CommandRefused(f"Port {port} cannot be opened: {error}. Take another with --port.")
+def _check_port(host: str, port: int) -> None:
+    """Refuses a port that cannot be had; asked first, for cheroot wraps the reason in a text."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as error:
+            if error.errno != errno.EADDRINUSE:
+                raise CommandRefused(f"Port {port} cannot be opened: {error.strerror}.") from None
+            raise CommandRefused(
+                f"Port {port} is taken by another program. End that one; only a new data folder "
+                "may take another port with --port."
+            ) from None
 
 
 def _interrupt(number: int, frame: object) -> None:

@@ -58,14 +58,13 @@ def require_session() -> Session:
 def begin_session(db: Database, name: str, now: int) -> Session:
     """Makes a session and sets its cookie; called inside a transaction."""
     token = secrets.token_urlsafe(32)
-    row = db.conn.execute(
-        "INSERT INTO sessions (token_hash, name, created_at) VALUES (?, ?, ?)",
+    identity: int = db.conn.execute(
+        "INSERT INTO sessions (token_hash, name, created_at) VALUES (?, ?, ?) RETURNING id",
         [token_hash(token), name, now],
-    )
+    ).fetchone()[0]
     cookie["token"] = token
     cookie.permanent = True
-    g.session = Session(row.lastrowid, name)
-    begun: Session = g.session
+    g.session = begun = Session(identity, name)
     return begun
 
 

@@ -25,17 +25,18 @@ def draw(pages: list[Page]) -> bytes:
         b"<< /Type /Font /Subtype /Type1 /BaseFont /Courier-Bold /Encoding /WinAnsiEncoding >>",
     ]
     for index, page in enumerate(pages):
-        content = zlib.compress(_content(page), 9)
+        packed = zlib.compress(content(page), 9)
         objects.append(
             f"<< /Type /Page /Parent 2 0 R /Resources << /Font << /F 3 0 R >> >> "
             f"/Contents {first + 2 * index + 1} 0 R >>".encode()
         )
-        head = f"<< /Length {len(content)} /Filter /FlateDecode >>\nstream\n".encode()
-        objects.append(head + content + b"\nendstream")
+        head = f"<< /Length {len(packed)} /Filter /FlateDecode >>\nstream\n".encode()
+        objects.append(head + packed + b"\nendstream")
     return _file(objects)
 
 
-def _content(page: Page) -> bytes:
+def content(page: Page) -> bytes:
+    """Returns the drawing of one page, before it is compressed."""
     # One change of coordinates: from here on the unit is a dot and y grows upwards from the foot.
     parts = [f"{POINTS_A_DOT:g} 0 0 {POINTS_A_DOT:g} 0 0 cm 0 g"]
     for box in page.boxes:

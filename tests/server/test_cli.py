@@ -1,0 +1,262 @@
+"""The command line: what each command does, and how it says no."""
+
+import json
+import os
+import re
+import signal
+import socket
+import subprocess
+import sys
+import threading
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from server import base_address
+from server.cli import main
+
+ROOT = Path(__file__).resolve().parents[2]
+CASE = {
+    "positions": [{"id": "rear-left", "group": "rear"}, {"id": "rear-right", "group": "rear"}],
+    "units": [{"id": "A"}, {"id": "B"}],
+    "tests": [{"fitted": {"rear-left": "A", "rear-right": "B"}, "faulted": ["rear-left"]}],
+}
+
+
+@pytest.fixture
+def port():
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        return free.getsockname()[1]
+
+
+class Running:
+    """A command that runs until it is told to end; its output is read as it comes."""
+
+    def __init__(self, arguments, cwd):
+        self.began = time.monotonic()
+        self.process = subprocess.Popen(
+            [sys.executable, "-m", "server.cli", *arguments],
+            cwd=cwd,
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            text=True,
+        )
+        self.lines = []
+        self.ended = threading.Event()
+        self.reader = threading.Thread(target=self._read)
+        self.reader.start()
+
+    def _read(self):
+        for line in self.process.stdout:
+            self.lines.append(line.rstrip("\n"))
+        self.ended.set()
+
+    def wait_for(self, pattern, seconds=30):
+        """Returns the first match in the output."""
+        until = time.monotonic() + seconds
+        while time.monotonic() < until:
+            found = re.search(pattern, "\n".join(self.lines))
+            if found:
+                return found
+            if self.ended.wait(0.05) and not re.search(pattern, "\n".join(self.lines)):
+                break
+        pytest.fail(f"{pattern} did not come; said: {self.lines}")
+
+    def end(self, how=signal.SIGINT):
+        self.process.send_signal(how)
+        try:
+            return self.process.wait(timeout=20)
+        finally:
+            self.process.kill()
+            self.reader.join()
+            self.process.stdout.close()
+
+
+@pytest.fixture
+def start(tmp_path):
+    started = []
+
+    def run(*arguments):
+        started.append(Running(arguments, tmp_path))
+        return started[-1]
+
+    yield run
+    for running in started:
+        if running.process.poll() is None:
+            running.end(signal.SIGKILL)
+
+
+def fetch(url):
+    with urllib.request.urlopen(url, timeout=10) as answer:
+        return answer.read()
+
+
+def test_serve_prints_its_address_and_a_link_for_the_first_phone(start, port):
+    running = start("serve", "--port", str(port))
+
+    link = running.wait_for(r"http://localhost:\d+/pair#\S+").group(0)
+    running.wait_for("Ctrl-C ends it")
+
+    assert link.startswith(f"http://localhost:{port}/")
+    assert json.loads(fetch(f"http://localhost:{port}/api/ping"))["ok"] is True
+    assert any(set(line) <= set("█▀▄ ") and len(line) > 25 for line in running.lines)
+    assert running.end() == 0
+
+
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
+def test_serve_ends_quietly_when_told_to(start, port, how):
+    running = start("serve", "--port", str(port))
+    running.wait_for("Ctrl-C ends it")
+
+    began = time.monotonic()
+    assert running.end(how) == 0
+
+    assert time.monotonic() - began < 10
+    assert "Traceback" not in "\n".join(running.lines)
+
+
+def test_a_data_folder_keeps_its_address(start, port, tmp_path, capsys):
+    first = start("serve", "--data", "shop", "--port", str(port))
+    first.wait_for("Ctrl-C ends it")
+    first.end()
+
+    again = start("serve", "--data", "shop")
+    again.wait_for(f"http://localhost:{port}")
+    again.end()
+    status = main(["serve", "--data", str(tmp_path / "shop"), "--port", str(port % 60000 + 1)])
+
+    assert status == 2
+    assert "stays there: phones keep their unsent work" in capsys.readouterr().err
+
+
+def test_a_port_that_is_taken_is_said_in_one_line(tmp_path, capsys):
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        taken = other.getsockname()[1]
+        status = main(["serve", "--data", str(tmp_path / "d"), "--port", str(taken)])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert f"Port {taken} is taken" in error
+    assert error.count("\n") == 1
+
+
+@pytest.mark.parametrize("host", ["0.0.0.0", "192.168.1.20", "swaptrail.lan", "::"])
+def test_serve_refuses_to_be_half_of_an_app_for_other_machines(tmp_path, capsys, host):
+    status = main(["serve", "--data", str(tmp_path / "d"), "--host", host])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert "HTTPS" in error
+    assert "Leave out --host" in error
+    assert not (tmp_path / "d").exists()
+
+
+@pytest.mark.parametrize("number", ["0", "-1", "65536"])
+def test_a_port_that_is_none_is_refused(tmp_path, capsys, number):
+    assert main(["serve", "--data", str(tmp_path / "d"), "--port", number]) == 2
+    assert f"--port {number}" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("host", "loopback"),
+    [
+        ("localhost", True),
+        ("127.0.0.1", True),
+        ("127.9.9.9", True),
+        ("::1", True),
+        ("10.0.0.1", False),
+        ("0.0.0.0", False),
+        ("localhost.example", False),
+    ],
+)
+def test_loopback_is_this_machine_alone(host, loopback):
+    assert base_address.is_loopback(host) is loopback
+
+
+def test_reason_prints_the_answer_as_decimals(tmp_path, capsys):
+    case = tmp_path / "case.json"
+    case.write_text(json.dumps(CASE))
+
+    assert main(["reason", str(case)]) == 0
+
+    answer = json.loads(capsys.readouterr().out)
+    assert answer["causes"][0]["cause"] == "unit:A"
+    assert 0 < answer["causes"][0]["probability"] < 1
+    assert sum(e["probability"] for e in answer["explanations"]) == pytest.approx(1, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        pytest.param("", "case", id="empty"),
+        pytest.param("{", "line 1", id="cut off"),
+        pytest.param("[]", "case", id="a list"),
+        pytest.param('{"positions": NaN}', "NaN", id="NaN"),
+        pytest.param("[" * 100_000, "case", id="nested without end"),
+        pytest.param(json.dumps({**CASE, "confidence": 2}), "confidence", id="out of range"),
+    ],
+)
+def test_a_case_that_is_none_is_refused_in_one_line(tmp_path, capsys, text, named):
+    case = tmp_path / "case.json"
+    case.write_text(text)
+
+    assert main(["reason", str(case)]) == 2
+
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert named in printed.err
+    assert printed.err.count("\n") == 1
+
+
+def test_a_case_that_is_not_there_is_named(tmp_path, capsys):
+    assert main(["reason", str(tmp_path / "none.json")]) == 2
+    assert "none.json" in capsys.readouterr().err
+
+
+def test_the_demo_is_ready_soon_and_leaves_nothing(start, port):
+    running = start("demo", "--port", str(port))
+
+    link = running.wait_for(r"http://localhost:\d+/pair#\S+").group(0)
+    seconds = time.monotonic() - running.began
+    running.wait_for("Ctrl-C ends it")
+
+    assert seconds < 15, f"the demo took {seconds:.1f} s"
+    assert b"<html" in fetch(link.partition("#")[0])
+    text = "\n".join(running.lines)
+    assert text.index("/pair#") < text.index("Ctrl-C")
+    assert running.end() == 0
+    assert not list(Path("/tmp").glob("swaptrail-demo-*/swaptrail.db-journal"))
+
+
+def test_a_demo_with_a_folder_is_found_again(start, port):
+    first = start("demo", "--data", "kept", "--port", str(port))
+    first.wait_for("Ctrl-C ends it")
+    first.end()
+
+    again = start("demo", "--data", "kept")
+    again.wait_for("used as it was left")
+
+    assert again.end() == 0
+
+
+def test_the_demo_does_not_touch_real_data(app, folder, phone, capsys):
+    phone.record()
+    phone.synced()
+
+    assert main(["demo", "--data", str(folder.root)]) == 2
+    assert "no demo" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("arguments", [[], ["fly"], ["labels"], ["serve", "--nonsense"]])
+def test_a_command_that_is_none_is_refused(arguments, capsys):
+    with pytest.raises(SystemExit) as ended:
+        main(arguments)
+
+    assert ended.value.code == 2
+    assert "usage: swaptrail" in capsys.readouterr().err
