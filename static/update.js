@@ -32,9 +32,12 @@ export class Update {
   async start() {
     if (!('serviceWorker' in navigator)) return;
     const { serviceWorker } = navigator;
+    let wasControlled = Boolean(serviceWorker.controller);
     serviceWorker.addEventListener('controllerchange', () => {
       if (this.#applying) location.reload();
-      else if (this.build) this.#noteOld();
+      // The very first worker takes over a page of its own build.
+      else if (wasControlled) this.#noteOld();
+      wasControlled = true;
     });
     this.build = await askBuild(serviceWorker.controller);
     try {

@@ -9,17 +9,15 @@
 
 import { html, render } from 'lit-html';
 
-import { SaveError } from '../log.js';
 import { banners } from './banners.js';
 import { Drafts } from './drafts.js';
 import { frame } from './frame.js';
 import { watchInstall } from './install.js';
-import { pages } from './pages.js';
+import { faultPage, pageFor } from './pages.js';
+import { Recorder } from './recorder.js';
 import { refusalPanel } from './refusal.js';
 import { Router } from './router.js';
 import { applyTheme } from './theme.js';
-
-const BUSY_SHOWS_AFTER_MS = 250;
 
 /**
  * @typedef {object} AppParts   everything below the screens
@@ -34,30 +32,20 @@ const BUSY_SHOWS_AFTER_MS = 250;
  *
  * @typedef {Omit<AppParts, 'root'> & {drafts: Drafts}} Services
  *
- * @typedef {object} ActOptions
- * @property {import('../log.js').Photo} [photo]  saved in the same transaction
- * @property {() => unknown} [after]              once it is recorded and the screen has loaded again
- * @property {string | null} [job]                the job of the drafts; that of the screen when left out
- *
  * @typedef {object} Context    what `draw` gets
  * @property {Services} services
  * @property {Record<string, string>} params  of the address
  * @property {any} data                       what `load` returned
  * @property {Record<string, any>} form       plain data that survives a reload; the same object until forgotten
- * @property {StandingRefusal | null} refusal
+ * @property {import('./recorder.js').StandingRefusal | null} refusal
  * @property {boolean} busy
- * @property {(drafts: import('../log.js').Draft[], options?: ActOptions) => Promise<boolean>} act
+ * @property {(drafts: import('../log.js').Draft[], options?: import('./recorder.js').ActOptions) => Promise<boolean>} act
  *     record facts that belong together; true when they are on record, false when a rule stood against them
  * @property {() => void} redraw              after a change of `form`: keep it and draw again
  * @property {() => Promise<void>} keep       write `form` down now; await it before a camera opens
  * @property {() => void} forget              empty the form and drop its draft
  * @property {() => Promise<void>} reload
  * @property {(hash: string, options?: {replace?: boolean}) => void} go
- *
- * @typedef {object} StandingRefusal
- * @property {import('../log.js').Refusal} refusal
- * @property {(reason: string) => Promise<boolean>} override  record it all the same, with a reason
- * @property {() => void} close
  */
 
 /**
@@ -78,11 +66,19 @@ class App {
     this.#root = root;
     this.#services = services;
     this.#router = new Router((route) => this.#show(route));
+    this.#recorder = new Recorder({
+      log: services.log,
+      job: () => this.#route.params.job ?? null,
+      // A record has set off a load before it comes back.
+      loaded: () => this.#loading,
+      redraw: () => this.#draw(),
+    });
   }
 
   #root;
   #services;
   #router;
+  #recorder;
   /** @type {import('./router.js').Route} */
   #route = { name: '', params: {}, path: '' };
   /** The route whose data is on the screen. */
@@ -90,20 +86,16 @@ class App {
   #shownKey = '';
   /** @type {any} */
   #data = null;
-  /** @type {unknown} */
-  #fault = null;
+  /** What the data belongs to. @type {import('./pages.js').Page | null} */
+  #page = null;
   #formKey = '';
   /** @type {import('./drafts.js').Form} */
   #form = {};
-  /** @type {StandingRefusal | null} */
-  #refusal = null;
-  #acting = false;
-  #busy = false;
   #loads = 0;
+  /** A load that has not begun. @type {Promise<void> | null} */
+  #waiting = null;
   /** @type {Promise<void>} */
   #loading = Promise.resolve();
-  /** @type {(() => Promise<boolean>) | null} */
-  #saveAgain = null;
 
   start() {
     const { sync, update, core, device, store, log } = this.#services;
@@ -111,22 +103,29 @@ class App {
     applyTheme();
     watchInstall(redraw);
     this.#router.start();
-    for (const observed of [sync.status, update.ready, update.offlineReady, core.trouble, device.notice, store.trouble, log.unsaved]) {
+    for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, store.trouble, log.unsaved]) {
       observed.subscribe(redraw);
     }
     log.changes.subscribe(() => this.#reload());
+    // Without the core other screens are left.
+    core.trouble.subscribe(() => this.#reload());
   }
 
   /** @param {import('./router.js').Route} route */
   #show(route) {
     if (route.path === this.#route.path && route.name === this.#route.name) return;
     this.#route = route;
-    this.#refusal = null;
+    this.#recorder.refusal = null;
     this.#reload();
   }
 
+  /** Load and draw; several reasons at one moment are one load. */
   #reload() {
-    this.#loading = this.#load();
+    this.#waiting ??= Promise.resolve().then(() => {
+      this.#waiting = null;
+      return this.#load();
+    });
+    this.#loading = this.#waiting;
     return this.#loading;
   }
 
@@ -134,17 +133,18 @@ class App {
     this.#loads += 1;
     const load = this.#loads;
     const route = this.#route;
-    const page = pages[route.name] ?? pages.nowhere;
+    const page = pageFor(route.name, this.#services.core.available);
     try {
       const data = await page.load(this.#services, route.params);
       if (load !== this.#loads) return;
       await this.#takeForm(route, page.formKey?.(route.params, data) ?? '');
       if (load !== this.#loads) return;
       this.#data = data;
-      this.#fault = null;
+      this.#page = page;
     } catch (error) {
       if (load !== this.#loads) return;
-      this.#fault = error;
+      this.#data = error;
+      this.#page = faultPage;
     }
     this.#shownPath = route.path;
     this.#draw();
@@ -167,18 +167,17 @@ class App {
   }
 
   #draw() {
-    if (!this.#shownPath && !this.#data && !this.#fault) {
+    if (!this.#page) {
       if (!this.#root.firstElementChild) render(html`<p class="starting">Reading what is on this phone</p>`, this.#root);
       return;
     }
     // Until the next screen has its data, the present one stays.
     if (this.#shownPath !== this.#route.path) return;
-    const page = pages[this.#route.name] ?? pages.nowhere;
     const ctx = this.#context();
-    const parts = this.#fault ? pages.fault.draw({ ...ctx, data: this.#fault }) : page.draw(ctx);
+    const parts = this.#page.draw(ctx);
     const key = `${this.#route.path} ${parts.key ?? ''}`;
-    const body = html`${banners(ctx, { saveAgain: this.#saveAgain })}${refusalPanel(ctx)}${parts.body}`;
-    render(frame({ ...parts, body, key }, { status: this.#services.sync.status.value, busy: this.#busy }), this.#root);
+    const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
+    render(frame({ ...parts, body, key }, { status: this.#services.sync.status.value, busy: this.#recorder.busy }), this.#root);
     document.title = `${parts.title} · Swaptrail`;
     if (key !== this.#shownKey) this.#arrive(key);
   }
@@ -200,9 +199,9 @@ class App {
       params: this.#route.params,
       data: this.#data,
       form: this.#form,
-      refusal: this.#refusal,
-      busy: this.#busy,
-      act: (drafts, options) => this.#act(drafts, options),
+      refusal: this.#recorder.refusal,
+      busy: this.#recorder.busy,
+      act: this.#recorder.act,
       redraw: () => {
         if (this.#formKey) this.#services.drafts.touch(this.#formKey, this.#form);
         this.#draw();
@@ -219,86 +218,5 @@ class App {
       reload: () => this.#reload(),
       go: (hash, options) => this.#router.go(hash, options),
     };
-  }
-
-  /**
-   * @param {import('../log.js').Draft[]} drafts
-   * @param {ActOptions} [options]
-   * @returns {Promise<boolean>}
-   */
-  async #act(drafts, options = {}) {
-    // A second tap while the first is being recorded means the same thing.
-    if (this.#acting) return false;
-    this.#acting = true;
-    const late = setTimeout(() => this.#setBusy(true), BUSY_SHOWS_AFTER_MS);
-    try {
-      return await this.#record(drafts, options);
-    } finally {
-      clearTimeout(late);
-      this.#acting = false;
-      this.#setBusy(false);
-    }
-  }
-
-  /** @param {boolean} busy */
-  #setBusy(busy) {
-    if (busy === this.#busy) return;
-    this.#busy = busy;
-    this.#draw();
-  }
-
-  /**
-   * @param {import('../log.js').Draft[]} drafts
-   * @param {ActOptions} options
-   */
-  async #record(drafts, options) {
-    const { photo, after, job = this.#route.params.job ?? null } = options;
-    const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
-    this.#refusal = null;
-    this.#saveAgain = null;
-    let result;
-    try {
-      result = await this.#services.log.record(inJob, { photo });
-    } catch (error) {
-      if (!(error instanceof SaveError)) throw error;
-      this.#saveAgain = () => {
-        this.#services.log.giveUp();
-        return this.#act(drafts, options);
-      };
-      this.#draw();
-      return false;
-    }
-    if ('refusal' in result) {
-      this.#refuse(result.refusal, drafts, options);
-      return false;
-    }
-    // The record has set off a load already.
-    await this.#loading;
-    after?.();
-    return true;
-  }
-
-  /**
-   * @param {import('../log.js').Refusal} refusal
-   * @param {import('../log.js').Draft[]} drafts
-   * @param {ActOptions} options
-   */
-  #refuse(refusal, drafts, options) {
-    this.#refusal = {
-      refusal,
-      override: (reason) =>
-        this.#act(
-          drafts.map((draft, n) =>
-            n === refusal.draft ? { ...draft, data: { ...draft.data, override: reason } } : draft,
-          ),
-          options,
-        ),
-      close: () => {
-        this.#refusal = null;
-        this.#draw();
-      },
-    };
-    this.#draw();
-    this.#root.querySelector('.refusal')?.scrollIntoView({ block: 'nearest' });
   }
 }

@@ -14,7 +14,7 @@ import { live } from 'lit-html/directives/live.js';
  * @property {number} [lines]          more than one makes it a box
  * @property {number} [most]           characters
  * @property {boolean} [capitals]      letters and digits as on a label
- * @property {boolean} [code]          set in the wide face of a code
+ * @property {boolean} [wide]          set in the wide face of codes, small enough for a long one
  * @property {string} [autocomplete]
  * @property {string} [initial]        shown while nothing was typed
  */
@@ -27,7 +27,7 @@ import { live } from 'lit-html/directives/live.js';
  * @param {FieldOptions} [options]
  */
 export function textField(ctx, key, words, options = {}) {
-  const { note = '', fault = '', answer = nothing, lines = 1, most = 200, capitals = false, code = false } = options;
+  const { note = '', fault = '', answer = nothing, lines = 1, most = 200, capitals = false, wide = false } = options;
   const typed = (/** @type {any} */ { target }) => {
     ctx.form[key] = target.value;
     ctx.redraw();
@@ -50,7 +50,7 @@ export function textField(ctx, key, words, options = {}) {
         ></textarea>`
       : html`<input
           id=${id}
-          class=${code ? 'field-code' : ''}
+          class=${wide ? 'field-wide' : ''}
           type="text"
           maxlength=${most}
           autocomplete=${options.autocomplete ?? 'off'}

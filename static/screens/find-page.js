@@ -46,7 +46,7 @@ export const findPage = {
         </ul>
       `,
       main: { words: 'Scan a label', run: reader.openCamera },
-      second: { words: 'Type the code', run: reader.type },
+      second: { words: 'Type it', run: reader.type },
     };
   },
 };

@@ -11,7 +11,7 @@ import { textField } from './field.js';
 import { loadJob } from './job-data.js';
 import { to } from './router.js';
 import { sentence } from './sentence.js';
-import { dayAndTime } from './when.js';
+import { day, time } from './when.js';
 
 export const historyPage = {
   load: loadJob,
@@ -25,46 +25,71 @@ export const historyPage = {
     return {
       title: `History · ${view.title}`,
       back: to.job(view.id),
-      body: html`<ol class="history">
-        ${view.history.map((/** @type {any} */ entry) => row(ctx, entry))}
-      </ol>`,
+      body: html`
+        <p class="lead">Nothing is ever deleted. Tap an entry that was a mistake to take it back.</p>
+        ${byDay(view.history).map(
+          ({ words, entries }) => html`<section>
+            <h2>${words}</h2>
+            <ol class="list">
+              ${entries.map((entry) => row(ctx, entry))}
+            </ol>
+          </section>`,
+        )}
+      `,
       main: { words: view.closed ? 'Back to the job' : 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
     };
   },
 };
 
 /**
+ * @param {any[]} history
+ * @returns {Array<{words: string, entries: any[]}>}
+ */
+function byDay(history) {
+  /** @type {Array<{words: string, entries: any[]}>} */
+  const days = [];
+  for (const entry of history) {
+    const words = day(entry.at);
+    if (days[days.length - 1]?.words !== words) days.push({ words, entries: [] });
+    days[days.length - 1].entries.push(entry);
+  }
+  return days;
+}
+
+/**
  * @param {import('./app.js').Context} ctx
  * @param {any} entry
  */
 function row(ctx, entry) {
+  const told = html`<span class="list-main">
+    <span class="list-note">${time(entry.at)} · ${entry.actor || 'no name'}</span>
+    <span class=${entry.undone ? 'history-text history-struck' : 'history-text'}>${sentence(entry.sentence)}</span>
+    ${entry.undone ? undone(entry.undone) : nothing}
+  </span>`;
+  if (!entry.may_undo) return html`<li class="list-row">${told}</li>`;
   const { form } = ctx;
   const name = `${entry.device}/${entry.seq}`;
-  const asked = form.taking === name;
-  return html`<li class="history-row ${entry.undone ? 'undone' : ''}">
-    <span class="history-when">${dayAndTime(entry.at)} · ${entry.actor || 'no name'}</span>
-    <p class="history-what">${sentence(entry.sentence)}</p>
-    ${entry.undone ? undone(entry.undone) : nothing}
-    ${entry.may_undo && !asked
-      ? html`<button
-          class="link-button"
-          type="button"
-          @click=${() => {
-            form.taking = name;
-            form.reason = '';
-            ctx.redraw();
-          }}
-        >
-          ${icon('undo')} Take it back<span class="aloud">: ${entry.sentence}</span>
-        </button>`
-      : nothing}
-    ${asked ? takeBack(ctx, entry) : nothing}
+  const isOpen = form.taking === name;
+  return html`<li>
+    <button
+      class="list-row"
+      type="button"
+      aria-expanded=${isOpen}
+      @click=${() => {
+        form.taking = isOpen ? '' : name;
+        form.reason = '';
+        ctx.redraw();
+      }}
+    >
+      ${told}<span class="list-end">${icon(isOpen ? 'cross' : 'undo')}</span>
+    </button>
+    ${isOpen ? takeBack(ctx, entry) : nothing}
   </li>`;
 }
 
 /** @param {{actor: string, reason: string}} correction */
 function undone({ actor, reason }) {
-  return html`<p class="history-undone">Taken back${actor ? ` by ${actor}` : ''}: ${reason}</p>`;
+  return html`<span class="history-undone">Taken back${actor ? ` by ${actor}` : ''}: ${reason}</span>`;
 }
 
 /**
@@ -72,10 +97,9 @@ function undone({ actor, reason }) {
  * @param {any} entry
  */
 function takeBack(ctx, { device, seq }) {
-  const { form } = ctx;
-  const reason = (form.reason ?? '').trim();
+  const reason = (ctx.form.reason ?? '').trim();
   return html`<div class="card screen-stack take-back">
-    ${textField(ctx, 'reason', 'Why was it wrong?', { note: 'The entry stays, marked with your reason.', most: 500 })}
+    ${textField(ctx, 'reason', 'Why was it wrong?', { note: 'The entry stays, struck through, with your reason.', most: 500 })}
     <div class="card-actions">
       <button
         class="small-button"
@@ -83,7 +107,7 @@ function takeBack(ctx, { device, seq }) {
         ?disabled=${!reason || ctx.busy}
         @click=${() => ctx.act([{ kind: 'corrected', data: { device, seq, reason } }], { after: ctx.forget })}
       >
-        Take it back
+        ${icon('undo')} Take it back
       </button>
       <button class="link-button" type="button" @click=${ctx.forget}>Leave it</button>
     </div>

@@ -111,6 +111,12 @@ function followsVerdict({ id, form, progress }) {
   return AFTER_VERDICT.has(form) || (id.startsWith('wiring.') && (!progress || progress.now === 1));
 }
 
+/** Whether tests are made to prove something now. @param {any} view */
+function proving({ stage, step, reasoning }) {
+  if (step.form === 'done' || step.form === 'close') return false;
+  return stage === 'prove' || (step.form === 'test' && reasoning?.verdict);
+}
+
 /** @param {any} step */
 function heading({ title, text, progress }) {
   return html`<header>

@@ -6,13 +6,14 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
-import { to } from './router.js';
 import { phoneNotices } from './phone-notices.js';
+import { to } from './router.js';
+import { jobsInLog } from './unchecked.js';
 import { day } from './when.js';
 
 export const jobsPage = {
   /** @param {import('./app.js').Services} services */
-  load: ({ core }) => core.call('jobs'),
+  load: (services) => (services.core.available ? services.core.call('jobs') : jobsInLog(services)),
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
@@ -28,7 +29,7 @@ export const jobsPage = {
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
       `,
       main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
-      second: { words: 'Look up a label', run: () => ctx.go(to.find()) },
+      second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
     };
   },
 };

@@ -6,7 +6,7 @@
 import { html, nothing, svg } from 'lit-html';
 
 /** The outline in a box of 96 by 112: front at the top. */
-const BODY = { left: 24, right: 72, top: 14, bottom: 98 };
+const BODY = { left: 18, right: 78, top: 14, bottom: 98 };
 
 /** Where an edge runs: from, to, both just outside the body. */
 const LINES = {
@@ -23,8 +23,8 @@ export function layoutTile(positions) {
     count: positions.filter((position) => position.edge === edge).length,
   }));
   return html`<svg class="layout-tile" viewBox="0 0 96 112" aria-hidden="true">
-    <path class="layout-body" d="M34 14Q48 9 62 14Q72 16 72 28V86Q72 98 60 98H36Q24 98 24 86V28Q24 16 34 14z" />
-    <path class="layout-glass" d="M30 38Q48 30 66 38L62 48Q48 42 34 48zM34 84H62L66 91H30z" />
+    <path class="layout-body" d="M30 14Q48 9 66 14Q78 16 78 30V84Q78 98 64 98H32Q18 98 18 84V30Q18 16 30 14z" />
+    <path class="layout-glass" d="M26 38Q48 29 70 38L65 49Q48 43 31 49zM31 82H65L69 90H27z" />
     ${edges.map(({ edge, count }) => dots(/** @type {keyof typeof LINES} */ (edge), count))}
     ${positions.length ? nothing : svg`<path class="layout-own" d="M48 54v20M38 64h20" />`}
   </svg>`;

@@ -10,8 +10,6 @@ import { ask } from './ask.js';
 import { textField } from './field.js';
 import { to } from './router.js';
 
-const VIN_LENGTH = 17;
-
 /**
  * @param {import('./app.js').Context} ctx
  * @param {Record<string, string>} faults
@@ -31,7 +29,7 @@ export function vehicleSection(ctx, faults) {
           note: 'If you have it. It ties later jobs to this vehicle.',
           most: 24,
           capitals: true,
-          code: true,
+          wide: true,
           fault: faults.vin,
           answer: vinAnswer(ctx),
         })}`}
@@ -86,8 +84,5 @@ function vinAnswer(ctx) {
   return html`<p class="vin-answer" data-state=${state ?? 'incomplete'} role="status">
     ${state && state in signs ? icon(signs[state]) : nothing}
     <span>${answer?.sentence ?? ''}</span>
-    ${state === 'incomplete'
-      ? html`<progress max=${VIN_LENGTH} value=${answer.vin.length} aria-hidden="true"></progress>`
-      : nothing}
   </p>`;
 }

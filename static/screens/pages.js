@@ -15,6 +15,7 @@ import { pairPage } from './pair.js';
 import { photosPage } from './photos-page.js';
 import { positionPage } from './position.js';
 import { trailPage } from './trail-page.js';
+import { needsCorePage, uncheckedJobPage } from './unchecked.js';
 import { unitPage } from './unit.js';
 import { youPage } from './you.js';
 
@@ -26,7 +27,7 @@ import { youPage } from './you.js';
  */
 
 /** @type {Record<string, Page>} */
-export const pages = {
+const PAGES = {
   jobs: jobsPage,
   new: openJobPage,
   job: jobPage,
@@ -41,6 +42,30 @@ export const pages = {
   code: codePage,
   you: youPage,
   pair: pairPage,
-  nowhere: nowherePage,
-  fault: faultPage,
 };
+
+/** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */
+const WITHOUT_CORE = {
+  new: needsCorePage,
+  job: uncheckedJobPage,
+  moves: uncheckedJobPage,
+  trail: uncheckedJobPage,
+  history: uncheckedJobPage,
+  photos: uncheckedJobPage,
+  position: uncheckedJobPage,
+  unit: needsCorePage,
+  find: needsCorePage,
+  code: needsCorePage,
+};
+
+/**
+ * @param {string} name
+ * @param {boolean} coreRuns
+ * @returns {Page}
+ */
+export function pageFor(name, coreRuns) {
+  if (!coreRuns && WITHOUT_CORE[name]) return WITHOUT_CORE[name];
+  return PAGES[name] ?? nowherePage;
+}
+
+export { faultPage };

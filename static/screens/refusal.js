@@ -34,7 +34,7 @@ export function refusalPanel(ctx) {
 
 /**
  * @param {import('./app.js').Context} ctx
- * @param {import('./app.js').StandingRefusal} standing
+ * @param {import('./recorder.js').StandingRefusal} standing
  */
 function overrideForm(ctx, standing) {
   const reason = reasons.get(standing) ?? '';

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { code } from '../shapes/code.js';
+import { icon } from '../shapes/icons.js';
 import { mark } from '../shapes/marks.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
@@ -52,7 +53,7 @@ export const unitPage = {
  */
 export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
-  const free = !unit.disputed && unit.place && unit.place !== 'fitted';
+  const free = !unit.disputed && unit.place !== 'fitted';
   return {
     title: unit.shown ? `Sensor ${unit.shown}` : 'A sensor without a label',
     back: job ? to.job(job.id) : to.jobs(),
@@ -71,7 +72,7 @@ export function unitParts(ctx, unit, how) {
               <dd>${unit.jobs.map((/** @type {any} */ each) => html`<a class="link-button" href=${`/${to.job(each.id)}`}>${each.title}</a> `)}</dd>`
           : nothing}
       </dl>
-      ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}
+      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}
     `,
     main: job
       ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
@@ -163,6 +164,45 @@ function elsewhere(ctx, unit, how) {
       )}
     </div>
   </details>`;
+}
+
+/**
+ * Two places are on record. Whoever has the sensor before him says which is true; only a scan shows that
+ * it is this one.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how
+ */
+function dispute(ctx, unit, how) {
+  return html`<section class="panel panel-stop">
+    <p class="panel-kicker">${icon('stop')} Two places are on record</p>
+    <p>Until it is settled, its tests count for neither.</p>
+    ${how === 'tapped'
+      ? html`<p>Scan its label where it really is.</p>
+          <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan it now</a></div>`
+      : html`<p>Where is it, now that you have it before you?</p>
+          <div class="answers">
+            ${unit.claims.map(
+              (/** @type {any} */ claim) => html`<button
+                class="answer"
+                type="button"
+                ?disabled=${ctx.busy}
+                @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
+              >
+                ${claim.words}
+              </button>`,
+            )}
+          </div>`}
+  </section>`;
+}
+
+/**
+ * @param {any} unit
+ * @param {{place: string, position: string}} claim
+ * @param {string} how
+ */
+function seen({ id }, { place, position }, how) {
+  return { kind: 'unit_seen', data: { unit: id, place, position, how } };
 }
 
 /** What is in hand on a job leaves it as part of that job. @param {any} unit */

@@ -23,6 +23,11 @@ export function day(at) {
   return DAY_FORM.format(at);
 }
 
+/** @param {number} at  ms */
+export function time(at) {
+  return TIME_FORM.format(at);
+}
+
 /**
  * How long ago, roughly.
  * @param {number} at  ms
