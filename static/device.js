@@ -107,7 +107,8 @@ export class Device {
    */
   async askToKeepData() {
     const kept = (await navigator.storage?.persist?.()) ?? false;
-    if ((await this.#store.getMeta('kept')) !== kept) await this.#store.setMeta('kept', kept);
+    // Only for show: on a full phone it may be lost.
+    await this.#store.setMeta('kept', kept).catch(() => undefined);
     return kept;
   }
 

@@ -3,13 +3,13 @@
  * The event log of this phone: asks the core, chains, saves, and keeps the core's state in step.
  *
  * An event is saved once its transaction has been committed, together with its photo; nothing is changed
- * or deleted afterwards. Order is everywhere the same: by the server's number, then what this phone has
- * not sent yet. Two tabs may record at once: a lock orders them, and where a browser has no lock the head
+ * or deleted afterwards. Two tabs may record at once: a lock orders them, and where a browser has no lock the head
  * of the chain, read and written in the same transaction, does.
  */
 
 import { canonicalText, eventHash } from './canonical.js';
 import { CoreError } from './core-client.js';
+import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from './locks.js';
 import { observable } from './observable.js';
 import { isQuotaError } from './store.js';
@@ -84,15 +84,14 @@ export class EventLog {
     this.#device = device;
     this.#channel = new BroadcastChannel(LOG_LOCK);
     this.#channel.onmessage = () => this.#hearOtherTab();
-    core.setReplay(() => this.#replay());
+    this.#feed = new CoreFeed(store, core);
   }
 
   #store;
   #core;
   #device;
+  #feed;
   #channel;
-  /** What the core has folded, as `device/seq`, in order. @type {string[]} */
-  #applied = [];
   #catchingUp = false;
 
   /**
@@ -103,11 +102,11 @@ export class EventLog {
    */
   async record(drafts, { photo } = {}) {
     const result = await withLock(LOG_LOCK, async () => {
-      await this.#bringCoreUpToDate();
+      await this.#feed.bringUpToDate();
       const checked = await this.#check(drafts);
       if (checked.refusal) return { refusal: checked.refusal };
       const events = await this.#save(drafts, photo, checked.unchecked);
-      return { events, conflicts: await this.#bringCoreUpToDate(), unchecked: checked.unchecked };
+      return { events, conflicts: await this.#feed.bringUpToDate(), unchecked: checked.unchecked };
     });
     if ('events' in result) this.#tell();
     return result;
@@ -132,7 +131,7 @@ export class EventLog {
    * Bring the core in step with the store, after a sync or another tab changed it.
    */
   async catchUp() {
-    await withLock(LOG_LOCK, () => this.#bringCoreUpToDate());
+    await withLock(LOG_LOCK, () => this.#feed.bringUpToDate());
     this.#tell();
   }
 
@@ -141,11 +140,7 @@ export class EventLog {
    * @returns {Promise<import('./store.js').EventRecord[]>}
    */
   ordered() {
-    return this.#store.withDb(async (db) => {
-      const tx = db.transaction('events');
-      const numbered = await tx.store.index('n').getAll();
-      return numbered.concat(await tx.store.index('unsent').getAll());
-    });
+    return this.#feed.ordered();
   }
 
   /**
@@ -259,56 +254,6 @@ export class EventLog {
     });
   }
 
-  /**
-   * Fold into the core what it has not seen; fold afresh when the order has changed.
-   * @returns {Promise<any[]>} conflicts that the new events brought
-   */
-  async #bringCoreUpToDate() {
-    for (let tried = 0; tried < TRIES && this.#core.available; tried += 1) {
-      const restarts = this.#core.restarts;
-      const keys = await this.#orderedKeys();
-      const wanted = keys.map(([device, seq]) => `${device}/${seq}`);
-      if (wanted.length === this.#applied.length && startsWith(wanted, this.#applied)) return [];
-      const appends = startsWith(wanted, this.#applied);
-      const missing = appends ? keys.slice(this.#applied.length) : keys;
-      const events = (await this.#read(missing)).map(({ event }) => ({ event }));
-      try {
-        const op = appends ? 'add' : 'reset';
-        const value = await this.#core.call(op, { events }, { onlyAfterRestarts: restarts });
-        this.#applied = wanted;
-        return value.conflicts ?? [];
-      } catch (error) {
-        // A restart has read the log again by itself; look once more what is missing.
-        if (error instanceof CoreError && error.broken) continue;
-        this.#core.giveUp(`The checks could not read the log: ${error}.`);
-      }
-    }
-    return [];
-  }
-
-  /** @returns {Promise<Array<[string, number]>>} */
-  #orderedKeys() {
-    return this.#store.withDb(async (db) => {
-      const tx = db.transaction('events');
-      const numbered = await tx.store.index('n').getAllKeys();
-      return numbered.concat(await tx.store.index('unsent').getAllKeys());
-    });
-  }
-
-  /** @param {Array<[string, number]>} keys */
-  #read(keys) {
-    return this.#store.withDb((db) => {
-      const events = db.transaction('events').store;
-      return Promise.all(keys.map((key) => events.get(key)));
-    });
-  }
-
-  async #replay() {
-    const records = await this.ordered();
-    this.#applied = records.map(({ device, seq }) => `${device}/${seq}`);
-    return records.map(({ event }) => ({ event }));
-  }
-
   #tell() {
     this.#channel.postMessage('changed');
     this.changes.set(this.changes.value + 1);
@@ -321,7 +266,7 @@ export class EventLog {
       await this.#device.reread();
       await withLock(LOG_LOCK, () => {
         this.#catchingUp = false;
-        return this.#bringCoreUpToDate();
+        return this.#feed.bringUpToDate();
       });
       this.changes.set(this.changes.value + 1);
     } finally {
@@ -375,12 +320,4 @@ export async function chain(drafts, head, actor, at, unchecked) {
  */
 function photoRecord({ bytes, mime, sha256, width, height }, at) {
   return { sha256, mime, size: bytes.byteLength, width, height, at, unsent: 1 };
-}
-
-/**
- * @param {string[]} list
- * @param {string[]} start
- */
-function startsWith(list, start) {
-  return start.length <= list.length && start.every((item, index) => item === list[index]);
 }

@@ -59,8 +59,24 @@ async function startParts() {
     onServerBuild: (serverBuild) => update.checkFor(serverBuild),
   });
   const photos = new Photos(store, sync.api);
+  keepDataOnceThereIsSome(device, sync);
   startApp({ root, core, log, sync, photos, device, update, store });
   sync.start();
+}
+
+/**
+ * Ask the browser to keep our data, once there is something to keep or the app was put on the home screen.
+ * @param {import('./device.js').Device} device
+ * @param {Sync} sync
+ */
+function keepDataOnceThereIsSome(device, sync) {
+  let asked = false;
+  sync.status.subscribe(({ unsentEvents }) => {
+    if (asked || !unsentEvents) return;
+    asked = true;
+    device.askToKeepData();
+  });
+  addEventListener('appinstalled', () => device.askToKeepData());
 }
 
 /**

@@ -263,9 +263,14 @@ export class Store {
         this.#opening = null;
       },
     });
-    this.#opening.catch(() => {
-      this.#opening = null;
-    });
+    this.#opening.then(
+      () => {
+        if (this.trouble.value.state === 'blocked') this.trouble.set({ state: 'none', sentence: '' });
+      },
+      () => {
+        this.#opening = null;
+      },
+    );
     return this.#opening;
   }
 

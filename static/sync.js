@@ -8,10 +8,10 @@
  */
 
 import { Api, ApiError } from './api.js';
-import { sha256Hex } from './canonical.js';
 import { startNewDevice } from './fork.js';
 import { SYNC_LOCK, withLockIfFree } from './locks.js';
 import { observable } from './observable.js';
+import { sendPhotos } from './photo-sending.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
 import { countUnsent, firstRefusal } from './unsent.js';
 
@@ -145,7 +145,7 @@ export class Sync {
       // Paired before, yet nothing was stored here at this start.
       if (this.#device.fresh) this.#device.noteLost();
       const wanted = await this.#exchangeEvents();
-      await this.#sendPhotos(wanted);
+      await sendPhotos(this.#store, this.api, wanted, () => this.#count());
       this.#failures = 0;
       await this.#sayOutcome();
     } catch (error) {
@@ -235,55 +235,13 @@ export class Sync {
     return fitting < 0 ? records : records.slice(0, Math.max(1, fitting));
   }
 
-  /**
-   * Send the photos that the server has not confirmed, one at a time.
-   * @param {string[]} wanted
-   */
-  async #sendPhotos(wanted) {
-    const unsent = await this.#store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
-    for (const sha256 of new Set([...wanted, ...unsent])) {
-      const photo = await this.#store.photo(sha256);
-      const bytes = await this.#store.photoBytes(sha256);
-      if (!photo || !bytes || photo.problem) continue;
-      if ((await sha256Hex(bytes)) === sha256) {
-        await this.#sendPhoto(photo, bytes, wanted.includes(sha256));
-      } else {
-        await this.#keepPhoto({ ...photo, unsent: 1, problem: 'it was damaged on this phone.' });
-      }
-      await this.#count();
-    }
-  }
-
-  /**
-   * @param {import('./store.js').PhotoRecord} photo
-   * @param {ArrayBuffer} bytes
-   * @param {boolean} isWanted  the server has said that it lacks it; otherwise it is asked first
-   */
-  async #sendPhoto(photo, bytes, isWanted) {
-    const { sha256, mime } = photo;
-    try {
-      if (isWanted || !(await this.api.hasPhoto(sha256))) await this.api.putPhoto(sha256, bytes, mime);
-    } catch (error) {
-      const final = error instanceof ApiError && error.kind === 'refused' && error.status !== 429;
-      if (!final) throw error;
-      await this.#keepPhoto({ ...photo, problem: error.sentence });
-      return;
-    }
-    const { unsent, ...confirmed } = photo;
-    await this.#keepPhoto(confirmed);
-  }
-
-  /** @param {import('./store.js').PhotoRecord} photo */
-  #keepPhoto(photo) {
-    return this.#store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
-  }
-
-  /** Count again what waits; a status of 'sent' ends with the next thing that does. */
+  /** Count again what waits; 'sent' and 'not sent' follow from it, in whichever tab it was sent. */
   async #count() {
     const waiting = await countUnsent(this.#store);
     const something = waiting.unsentEvents + waiting.unsentPhotos > 0;
     const { state } = this.status.value;
-    const next = state === 'sent' && something ? 'not sent' : state;
+    const counted = something ? 'not sent' : 'sent';
+    const next = state === 'sent' || state === 'not sent' ? counted : state;
     this.status.set({ ...this.status.value, ...waiting, state: next });
     return something;
   }

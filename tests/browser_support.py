@@ -84,9 +84,7 @@ def _run(*command: str) -> None:
 
 def launch(started: Playwright | None = None, *, args: Iterable[str] = ()) -> Browser:
     """Start a browser that keeps nothing."""
-    return (started or playwright()).chromium.launch(
-        executable_path=find_browser(), args=[*ARGUMENTS, *args]
-    )
+    return (started or playwright()).chromium.launch(executable_path=find_browser(), args=[*ARGUMENTS, *args])
 
 
 def launch_profile(

@@ -131,6 +131,19 @@ def change_reply(path: str, found: bytes, put: bytes) -> Fault:
     return fault
 
 
+def only_downwards(environ, app):
+    """Take nothing in, but give out what there is."""
+    if environ["PATH_INFO"] == "/api/sync":
+        _send_no_events(environ)
+
+
+def _send_no_events(environ):
+    body = json.loads(environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"])))
+    text = json.dumps({**body, "events": []}).encode()
+    environ["wsgi.input"] = io.BytesIO(text)
+    environ["CONTENT_LENGTH"] = str(len(text))
+
+
 def sign_in_page(environ, app):
     """Answer everything as the sign-in page of a network does: 200 and HTML."""
     if not environ["PATH_INFO"].startswith("/api/"):

@@ -6,6 +6,8 @@ from tests.browser_support import Complaints
 from tests.browser_support import launch
 from tests.browser_support import launch_profile
 from tests.static.app_server import AppServer
+from tests.static.phone_parts import Phone
+from tests.static.phone_parts import open_bare
 
 
 @pytest.fixture(scope="session")
@@ -80,13 +82,16 @@ def make_profile(tmp_path):
         context.close()
 
 
-def open_bare(context, base, complaints=None):
-    """Open a page of the app with its headers and import map, but without its start."""
-    page = context.new_page()
-    if complaints:
-        complaints.listen(page)
-    page.route(
-        "**/app/main.js", lambda route: route.fulfill(body="", content_type="text/javascript")
-    )
-    page.goto(base)
-    return page
+@pytest.fixture
+def make_phone(browser, app_server):
+    """Give a maker of phones on the same server."""
+    contexts = []
+
+    def make(**options):
+        context = browser.new_context(service_workers="block")
+        contexts.append(context)
+        return Phone(context, app_server, **options)
+
+    yield make
+    for context in contexts:
+        context.close()

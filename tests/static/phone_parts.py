@@ -1,5 +1,11 @@
 """The parts of the phone app put together in a page without its screens, as main.js does it."""
 
+import json
+
+from server.core.host import Host
+from tests.browser_support import Complaints
+from tests.static.pictures import encoded
+
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
   const at = (name) => import(`/app/${name}.js`);
   const { openStore } = await at('store');
@@ -29,6 +35,16 @@ PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
 }"""
 
 
+def open_bare(context, base, complaints=None):
+    """Open a page of the app with its headers and import map, but without its start."""
+    page = context.new_page()
+    if complaints:
+        complaints.listen(page)
+    page.route("**/app/main.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.goto(base)
+    return page
+
+
 def start_parts(page, **options) -> str:
     """Put the parts on `window` of a bare page; returns the phone's device id."""
     return page.evaluate(PARTS, options)
@@ -37,3 +53,73 @@ def start_parts(page, **options) -> str:
 def records(page) -> list[dict]:
     """Return everything in the phone's log, in order."""
     return page.evaluate("records()")
+
+
+class Phone:
+    """One phone: a browser context with the parts of the app, paired on request."""
+
+    def __init__(self, context, server, *, paired=True):
+        self.context = context
+        self.server = server
+        self.complaints = Complaints(server.base)
+        self.page = open_bare(context, server.base, self.complaints)
+        self.device = start_parts(self.page)
+        if paired:
+            self.pair()
+
+    def pair(self):
+        self.page.evaluate("(token) => sync.pair(token, 'Zoë')", self.server.token())
+
+    def record(self, *notes):
+        for note in notes:
+            self.page.evaluate("(note) => log.record([stock(note)])", note)
+
+    def record_photo(self, picture):
+        self.page.evaluate(
+            """async (bytes) => {
+              window.photo = await photos.prepare(new Blob([Uint8Array.from(bytes)]));
+              const [{ id: layout, positions }] = await core.call('layouts');
+              const job = device.newId('j');
+              const vehicle = { id: device.newId('v'), name: 'blue estate', vin: '' };
+              const { sha256, mime, width, height } = photo;
+              const result = await log.record([
+                { job, kind: 'job_opened', data: { vehicle, complaint: '', layout, part: '', positions } },
+                { job, kind: 'photo_taken', data: { sha256, mime, bytes: photo.bytes.byteLength, width,
+                  height, shows: 'work', position: '', unit: '' } },
+              ], { photo });
+              if (result.refusal) throw new Error(result.refusal.sentence);
+            }""",
+            list(encoded(picture)),
+        )
+
+    def sync(self):
+        self.page.evaluate("sync.now()")
+        return self.status()
+
+    def status(self):
+        return self.page.evaluate("sync.status.value")
+
+    def notes(self):
+        return [record["event"]["data"].get("part") for record in records(self.page)]
+
+    def state(self):
+        return self.page.evaluate("core.call('state')")
+
+    def reload(self):
+        self.page.reload()
+        self.device = start_parts(self.page)
+
+
+def on_server(server):
+    """Return the notes that the server holds, in its order."""
+    rows = server.rows("SELECT json_extract(body, '$.data.part') FROM events ORDER BY n")
+    return [note for (note,) in rows]
+
+
+def state_on_server(server):
+    """Return the state that the server's log folds to."""
+    rows = server.rows("SELECT body FROM events ORDER BY n")
+    host = Host()
+    events = [{"event": json.loads(body)} for (body,) in rows]
+    host.call(json.dumps({"op": "reset", "events": events}))
+    return json.loads(host.call('{"op": "state"}'))["value"]

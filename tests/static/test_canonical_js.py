@@ -10,7 +10,7 @@ import rfc8785
 from server.core import canon
 from server.core import envelope
 
-CHARACTERS = "aZ09 \"\\/\b\f\n\r\t\x00\x1f\x7f\u0080äß€\u2028\u2029\ufeff\ufffd😀𝄞"
+CHARACTERS = 'aZ09 "\\/\b\f\n\r\t\x00\x1f\x7f\u0080äß€\u2028\u2029\ufeff\ufffd😀𝄞'
 LARGEST = 2**53 - 1
 
 

@@ -1,7 +1,7 @@
 """The core in its worker: answers unharmed, fetches nothing, comes back after a hang, can be missing."""
 
 from tests.static.app_server import core_with
-from tests.static.conftest import open_bare
+from tests.static.phone_parts import open_bare
 
 START = """async (options) => {
   const { Core } = await import('/app/core-client.js');

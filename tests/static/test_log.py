@@ -6,7 +6,7 @@ from server.core import chain
 from server.core import envelope
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
-from tests.static.conftest import open_bare
+from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import records
 from tests.static.phone_parts import start_parts
 

@@ -6,10 +6,12 @@ import io
 
 import pytest
 from PIL import Image
-from PIL import ImageDraw
 
 from server import jpeg
 from tests.static.phone_parts import start_parts
+from tests.static.pictures import encoded
+from tests.static.pictures import picture
+from tests.static.pictures import with_location
 
 PREPARE = """async (base64) => {
   const { preparePhoto } = await import('/app/photos.js');
@@ -22,29 +24,6 @@ PREPARE = """async (base64) => {
     return { name: error.name, title: error.title, sentence: error.sentence };
   }
 }"""
-
-
-def picture(size=(400, 300), corner="#c00000") -> Image.Image:
-    """Return a picture whose top left quarter alone has a colour of its own."""
-    image = Image.new("RGB", size, "#e0e0e0")
-    ImageDraw.Draw(image).rectangle((0, 0, size[0] // 2, size[1] // 2), fill=corner)
-    return image
-
-
-def encoded(image: Image.Image, form="JPEG", **options) -> bytes:
-    """Return the picture as a file."""
-    file = io.BytesIO()
-    image.save(file, form, **options)
-    return file.getvalue()
-
-
-def with_location(orientation=1) -> Image.Exif:
-    """Return what a phone writes beside a picture: where it was, and how it was held."""
-    exif = Image.Exif()
-    exif[0x0112] = orientation
-    exif[0x010F] = "CAMERA-MAKE-OF-THE-TEST"
-    exif.get_ifd(0x8825).update({1: "N", 2: (51.0, 28.0, 38.0), 3: "W", 4: (0.0, 0.0, 5.0)})
-    return exif
 
 
 def prepare(page, file: bytes) -> dict:
@@ -192,6 +171,4 @@ def test_a_photo_is_shown_from_this_phone_and_missing_ones_are_none(bare_page):
     )
 
     assert size == [400, 300]
-    assert bare_page.evaluate("photos.url(photo.sha256)") == bare_page.evaluate(
-        "photos.url(photo.sha256)"
-    )
+    assert bare_page.evaluate("photos.url(photo.sha256)") == bare_page.evaluate("photos.url(photo.sha256)")

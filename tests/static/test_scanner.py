@@ -11,7 +11,7 @@ from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera
 from tests.browser_support import fake_camera_file
 from tests.browser_support import wait_until
-from tests.static.conftest import open_bare
+from tests.static.phone_parts import open_bare
 
 LABEL = "HTTP://LOCALHOST:8765/U/K7F3M"
 OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
@@ -46,9 +46,7 @@ HIDE = """(hidden) => {
 
 def qr(text: str, pixels: int = 8) -> Image.Image:
     """Return the symbol of a label as it is printed: level Q, white margin."""
-    code = qrcode.QRCode(
-        error_correction=qrcode.constants.ERROR_CORRECT_Q, box_size=pixels, border=4
-    )
+    code = qrcode.QRCode(error_correction=qrcode.constants.ERROR_CORRECT_Q, box_size=pixels, border=4)
     code.add_data(text)
     code.make(fit=True)
     return code.make_image().get_image().convert("RGB")
@@ -343,9 +341,7 @@ def test_torch_zoom_and_choice_of_camera_are_offered_where_there_are_any(page, c
           };
         }"""
     )
-    page.evaluate(
-        f"({OPEN})({{ onCamera: (id) => {{ window.remembered = id; }} }})"
-    )
+    page.evaluate(f"({OPEN})({{ onCamera: (id) => {{ window.remembered = id; }} }})")
 
     page.click("text=Light on")
     page.wait_for_selector("text=Light off")

@@ -1,0 +1,132 @@
+"""Lost, cloned and restored phones take a new identity, a restored server starts over; no fact is lost."""
+
+import shutil
+
+from tests.static.phone_parts import Phone
+from tests.static.phone_parts import on_server
+from tests.static.phone_parts import records
+from tests.static.phone_parts import state_on_server
+
+
+def test_a_phone_that_lost_its_data_says_so_and_gets_a_new_identity(make_phone, app_server):
+    phone = make_phone()
+    phone.record("a")
+    phone.sync()
+    before = phone.device
+    phone.page.evaluate(
+        """async () => {
+          await store.close();
+          await new Promise((resolve) => {
+            indexedDB.deleteDatabase('swaptrail').onsuccess = resolve;
+          });
+        }"""
+    )
+
+    phone.reload()
+
+    assert phone.device != before
+    assert phone.page.evaluate("device.notice.value.state") == "lost"
+    phone.record("b")
+    assert phone.sync()["state"] == "sent"
+    assert phone.notes() == on_server(app_server) == ["a", "b"]
+
+
+def test_the_servers_session_tells_of_a_loss_that_took_everything_else(make_phone):
+    phone = make_phone()
+    phone.page.evaluate(
+        """async () => {
+          await store.close();
+          localStorage.clear();
+          await new Promise((resolve) => {
+            indexedDB.deleteDatabase('swaptrail').onsuccess = resolve;
+          });
+        }"""
+    )
+    phone.reload()
+    assert phone.page.evaluate("device.notice.value.state") == "none"
+
+    phone.sync()
+
+    assert "lost its data" in phone.page.evaluate("device.notice.value.sentence")
+
+
+def test_a_cloned_phone_goes_on_under_a_new_identity_and_loses_nothing(make_profile, app_server, tmp_path):
+    original = Phone(make_profile("original", service_workers="block"), app_server)
+    original.record("before")
+    original.sync()
+    original.context.close()
+    shutil.copytree(tmp_path / "original", tmp_path / "clone")
+    for lock in (tmp_path / "clone").glob("Singleton*"):
+        lock.unlink()
+
+    one = Phone(make_profile("original", service_workers="block"), app_server, paired=False)
+    two = Phone(make_profile("clone", service_workers="block"), app_server, paired=False)
+    assert one.device == two.device
+    one.record("one-a", "one-b")
+    one.sync()
+    two.record("two-a")
+    two.page.evaluate(
+        "async () => log.record([{ kind: 'corrected', data: { device: device.id, seq: 2, reason: 'no' } }])"
+    )
+    status = two.sync()
+
+    assert status["state"] == "sent"
+    assert two.page.evaluate("device.notice.value.state") == "forked"
+    assert two.page.evaluate("device.id") != one.device
+    one.sync()
+    corrected = None
+    assert one.notes() == two.notes() == ["before", "one-a", "one-b", "two-a", corrected]
+    assert on_server(app_server) == one.notes()
+    # the correction still names the event it was made for, which has moved
+    last, named = records(one.page)[-1]["event"]["data"], records(one.page)[-2]["event"]
+    assert (last["device"], last["seq"]) == (named["device"], named["seq"])
+    assert one.state() == two.state() == state_on_server(app_server)
+    # what had the old identity is kept apart on both sides
+    assert app_server.rows("SELECT count(*) FROM quarantine")[0][0] >= 1
+    assert two.page.evaluate("store.withDb((db) => db.count('set_aside'))") == 2
+
+
+def test_an_older_copy_of_a_phone_takes_a_new_identity_before_it_sends(make_profile, app_server, tmp_path):
+    phone = Phone(make_profile("phone", service_workers="block"), app_server)
+    phone.record("a")
+    phone.sync()
+    phone.context.close()
+    shutil.copytree(tmp_path / "phone", tmp_path / "older")
+    newer = Phone(make_profile("phone", service_workers="block"), app_server, paired=False)
+    newer.record("b")
+    newer.sync()
+    newer.context.close()
+
+    older = Phone(make_profile("older", service_workers="block"), app_server, paired=False)
+    older.sync()
+
+    assert older.notes() == ["a", "b"]
+    assert older.page.evaluate("device.notice.value.state") == "forked"
+    older.record("c")
+    assert older.sync()["state"] == "sent"
+    assert on_server(app_server) == ["a", "b", "c"]
+
+
+def test_a_server_put_back_from_an_older_copy_gets_everything_again(make_phone, app_server, tmp_path):
+    one, two = make_phone(), make_phone()
+    one.record("1a")
+    one.sync()
+    app_server.close()
+    shutil.copytree(app_server.data, tmp_path / "older")
+    app_server.start()
+    one.record("1b")
+    one.sync()
+    two.record("2a")
+    two.sync()
+
+    app_server.close()
+    shutil.rmtree(app_server.data)
+    shutil.copytree(tmp_path / "older", app_server.data)
+    app_server.start()
+    two.record("2b")
+    for phone in (two, one, two):
+        assert phone.sync()["state"] == "sent"
+
+    assert sorted(on_server(app_server)) == ["1a", "1b", "2a", "2b"]
+    assert one.notes() == two.notes() == on_server(app_server)
+    assert one.state() == two.state() == state_on_server(app_server)

@@ -1,0 +1,81 @@
+"""A photo travels apart from its event, is sent once, and is confirmed by its hash."""
+
+from PIL import Image
+
+from tests.static import app_server as line
+from tests.static.phone_parts import on_server
+
+
+def test_a_photo_follows_its_event_and_is_confirmed_by_hash(make_phone, app_server):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    waiting = phone.page.evaluate("sync.status.value.unsentPhotos")
+
+    status = phone.sync()
+
+    assert waiting in (0, 1)
+    assert (status["state"], status["unsentPhotos"], status["unsentBytes"]) == ("sent", 0, 0)
+    sha = phone.page.evaluate("photo.sha256")
+    assert [path.name for path in app_server.data.rglob(f"{sha}*")]
+    assert phone.page.evaluate("store.photoBytes(photo.sha256).then((b) => b.byteLength)") > 0
+    other = make_phone()
+    assert other.page.evaluate("(sha) => photos.url(sha)", sha).startswith("blob:")
+    assert other.page.evaluate("photos.url('0'.repeat(64))") is None
+
+
+def test_a_photo_whose_reply_was_lost_is_asked_about_and_not_sent_twice(make_phone, app_server):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    sha = phone.page.evaluate("photo.sha256")
+    app_server.fault = line.lose_replies(f"/api/photos/{sha}", 1)
+    phone.sync()
+    assert phone.status()["unsentPhotos"] == 1
+    assert [r.method for r in app_server.requests if r.path.endswith(sha)] == ["PUT"]
+    app_server.requests.clear()
+
+    assert phone.sync()["unsentPhotos"] == 0
+
+    asked = [r.method for r in app_server.requests if r.path.startswith("/api/photos/")]
+    assert asked == ["HEAD"]
+
+
+def test_a_photo_damaged_on_the_phone_is_said_and_not_sent(make_phone, app_server):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    phone.page.evaluate(
+        """store.write(['photo_bytes'], async (tx) => {
+          const table = tx.objectStore('photo_bytes');
+          const bytes = new Uint8Array(await table.get(photo.sha256));
+          bytes[100] ^= 1;
+          await table.put(bytes.buffer, photo.sha256);
+        })"""
+    )
+
+    status = phone.sync()
+
+    assert status["state"] == "refused"
+    assert status["sentence"] == "A photo cannot be sent: it was damaged on this phone."
+    assert not [r for r in app_server.requests if r.method == "PUT"]
+
+
+def test_a_photo_that_the_server_refuses_is_said_and_not_sent_for_ever(make_phone, app_server):
+    phone = make_phone()
+    phone.page.evaluate(
+        """async (bytes) => {
+          const { sha256Hex } = await import('/app/canonical.js');
+          const all = Uint8Array.from(bytes);
+          const photo = { bytes: all.buffer, mime: 'image/jpeg', sha256: await sha256Hex(all),
+            width: 1, height: 1 };
+          await log.record([stock('a')], { photo });
+        }""",
+        list(b"no picture at all"),
+    )
+
+    first = phone.sync()
+    app_server.requests.clear()
+    second = phone.sync()
+
+    assert first["state"] == second["state"] == "refused"
+    assert first["sentence"].startswith("A photo cannot be sent: ")
+    assert not [r for r in app_server.requests if r.method == "PUT"]
+    assert on_server(app_server) == ["a"]
