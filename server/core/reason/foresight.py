@@ -19,8 +19,8 @@ _WORLDS_AHEAD = 12
 # A result less likely than this does not decide between two moves.
 _NOTICED = 0.002
 _NOTICED_AHEAD = 0.02
-_OUTCOMES_AHEAD = 4
-_LOOKED_AT_DEEPLY = 4
+_OUTCOMES_AHEAD = 3
+_LOOKED_AT_DEEPLY = 3
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
 _MOST_TESTS = 50
