@@ -74,7 +74,8 @@ def proving(state, job: dict, result: dict | None) -> bool:
 
 
 def _retest(state, job, result):
-    stage = "prove" if proving(state, job, result) else "swap"
+    again = job["move"] and job["move"]["move"] == "retest" and _clean_in_a_row(job, result)
+    stage = "prove" if again or proving(state, job, result) else "swap"
     return stage, flow_move.test_step(state, job, "Run the self-test")
 
 
@@ -97,5 +98,10 @@ def _after_test(state, job, result, moves):
     unseen = flow_begin.position_without_photo(state, job)
     if unseen:
         return "label", flow_begin.photo_step(state, job, unseen, moves)
-    counting = moves and moves[0]["move"] == "retest" and proof.proof(job, result)["clean_in_a_row"]
+    counting = moves and moves[0]["move"] == "retest" and _clean_in_a_row(job, result)
     return "prove" if counting else "swap", flow_move.choose(state, job, moves)
+
+
+def _clean_in_a_row(job, result) -> int:
+    """Return how many clean tests count so far; a test added to them is proof, not search."""
+    return proof.proof(job, result)["clean_in_a_row"]

@@ -20,3 +20,7 @@ def test_counting_clean_tests_after_cleaning_is_the_stage_prove(core):
     assert view["moves"][0]["move"] == "retest"
     assert view["stage"] == "prove"
     assert view["proof"]["clean_in_a_row"] > 1
+
+    job.tap()
+    assert job.step()["form"] == "test"
+    assert job.view()["stage"] == "prove"
