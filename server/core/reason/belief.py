@@ -131,7 +131,7 @@ class Belief:
             parents, base = key
             local = []
             shared = []
-            home = None
+            home = 0
             for cause in parents:
                 n = self.bit[cause]
                 if n in self.where:

@@ -164,7 +164,7 @@ class Foresight:
             known = known + weight
         if known <= 0.0:
             return self.minutes_a_bit * 3
-        best = None
+        options = []
         scent = self.scent(state, worlds)
         for move in self.candidates.moves(state, scent, 1, False):
             live = self.sight.live(after(state, move))
@@ -172,10 +172,8 @@ class Foresight:
             for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
                 expected = expected + after_it.total * self._left(after_it, live)
             # What no world explains is left over whatever is done.
-            expected = expected + (1.0 - known) * self.minutes_a_bit
-            if best is None or expected < best:
-                best = expected
-        return best
+            options.append(expected + (1.0 - known) * self.minutes_a_bit)
+        return min(options)
 
     def _settled(self, outcome, live: int) -> bool:
         """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.

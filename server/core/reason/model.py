@@ -124,8 +124,9 @@ class Model:
     def parents(self, place: int, unplugged: bool) -> list:
         """Return the causes that would act on a reading of this position now."""
         found = [self.circuits[place][-1], self.controls[-1]]
-        if self.group[place] is not None:
-            found.append(self.feeds[self.group[place]][-1])
+        group = self.group[place]
+        if group is not None:
+            found.append(self.feeds[group][-1])
         if not unplugged:
             if self.fitted[place] != NOBODY:
                 found.append(self.unit[self.fitted[place]])
