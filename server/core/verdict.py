@@ -11,6 +11,8 @@ def reasoning(state, job: dict, result: dict) -> dict:
     shown = {
         "sentence": "",
         "detail": "",
+        "probability": verdict["probability"] if verdict else None,
+        "clear": result["clear"],
         "confidence_words": "",
         "verdict": None,
         "causes": _causes(state, job, result),

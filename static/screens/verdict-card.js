@@ -17,7 +17,13 @@ export function verdictCard(view, { causes = false } = {}) {
   if (!reasoning?.sentence) return nothing;
   const settled = reasoning.verdict !== null || reasoning.settled;
   if (!settled && !causes) return soFar(reasoning);
-  return html`<section class="verdict" data-settled=${settled ? 'yes' : 'no'}>
+  // The figures behind the words, to the last digit, for whoever compares two phones.
+  return html`<section
+    class="verdict"
+    data-settled=${settled ? 'yes' : 'no'}
+    data-probability=${reasoning.probability ?? ''}
+    data-clear=${reasoning.clear}
+  >
     <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
     ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
     ${evidence(reasoning)} ${aside(reasoning.aside)}

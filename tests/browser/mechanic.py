@@ -1,0 +1,157 @@
+"""A mechanic who does whole jobs with a phone, screen by screen, as the app leads."""
+
+from tests.browser.phone import CODES
+from tests.browser.phone import Phone
+from tests.browser_support import wait_until
+
+
+class Mechanic:
+    """Knows which label is stuck on which sensor, and which sensor is really where."""
+
+    def __init__(self, phone: Phone):
+        """Take a phone and a roll of fresh labels."""
+        self.phone = phone
+        self.page = phone.page
+        self.roll = list(CODES)
+        self.label_of_position = {}
+
+    def opens_a_job(self, vehicle="Blue estate", layout="Rear, 4 sensors", part="PS-4711"):
+        """Open a job and do what comes before the first test."""
+        phone = self.phone
+        phone.tap("Open a job")
+        self.page.get_by_label("Vehicle", exact=True).fill(vehicle)
+        self.page.get_by_label("What is wrong").fill("Beeps without reason")
+        self.page.get_by_role("radio", name=layout).tap()
+        self.page.get_by_label("Part number of the sensors").fill(part)
+        phone.tap("Open the job")
+        phone.wait_step("cautions")
+        phone.tap("I have read these")
+        phone.wait_step("lamps.key_on")
+        phone.tap("It comes on, then goes out")
+        phone.wait_step("lamps.reverse")
+        phone.tap("It is off, or shows a fault")
+        phone.wait_step("look")
+        phone.tap("Nothing to see")
+        phone.wait_step("test")
+
+    def enters_a_test(self, *faulted: str):
+        """Enter a self-test whose sounder was heard, with faults at positions by their names."""
+        phone = self.phone
+        phone.wait_step("test")
+        self.page.get_by_role("radio", name="Yes").tap()
+        for name in faulted:
+            self.page.get_by_role("button", name=name).first.tap()
+        said = "fault at " + " and ".join(faulted) if faulted else "no fault anywhere"
+        phone.see(said)
+        phone.tap("Record the result")
+        self.page.get_by_text("This will be recorded").wait_for(state="detached")
+
+    def photographs(self, count: int):
+        """Take the pictures that the flow asks for, one a position, with the camera in the page."""
+        for number in range(count):
+            self.phone.wait_step("photo")
+            title = self.page.get_by_role("heading", level=1).inner_text()
+            if number == 0:
+                self.phone.tap("Open the camera")
+            wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
+            self.phone.tap("Take the picture")
+            self.phone.tap("Keep this picture")
+            self.page.get_by_role("heading", level=1, name=title, exact=True).wait_for(state="detached")
+
+    def starts(self, words: str):
+        """Begin the move that the app proposes."""
+        self.phone.wait_step("move")
+        self.phone.tap(words)
+
+    def goes_through_the_exchange(self, mix_up_first: bool = False):
+        """Pull, scan, fit, scan, lock as led; `mix_up_first` holds the wrong sensor at the first fit."""
+        phone = self.phone
+        fitted = []
+        while phone.wait_step("pull", "fit", "lock", "test", "check") != "test":
+            step = phone.step()
+            title = self.page.get_by_role("heading", level=1).inner_text()
+            if step == "pull":
+                self.pulls(title)
+            elif step == "fit":
+                code = title.split()[1].replace("-", "")
+                if mix_up_first and not fitted:
+                    self.is_stopped(code)
+                fitted.append(code)
+                self.scans(code)
+            elif step == "lock":
+                phone.tap("Connector is locked")
+            else:
+                self.ticks_every_check()
+            self.page.get_by_role("heading", level=1, name=title, exact=True).wait_for(state="detached")
+
+    def pulls(self, title: str):
+        """Pull what the title names: a sensor with a label is scanned, another gets a fresh one."""
+        where = title.split(" at ")[-1]
+        known = title.split()[1].replace("-", "")
+        code = known if known in CODES else self.roll.pop(0)
+        self.label_of_position[where] = code
+        self.scans(code)
+
+    def scans(self, code: str):
+        """Hold the label before the camera until the app has taken it."""
+        self.phone.hold(code)
+        self.phone.tap("Scan")
+
+    def is_stopped(self, belongs: str):
+        """Hold another sensor that is in hand: the app stops it with both names."""
+        phone = self.phone
+        wrong = next(code for code in self.label_of_position.values() if code != belongs)
+        self.scans(wrong)
+        phone.see("STOP: wrong sensor in your hand")
+        words = phone.text()
+        assert f"{wrong[:3]}-{wrong[3:]}" in words
+        assert f"{belongs[:3]}-{belongs[3:]}" in words
+        phone.look()
+        phone.lower()
+
+    def ticks_every_check(self):
+        """Go through the fit checklist."""
+        for box in self.page.get_by_role("checkbox").all():
+            box.tap()
+        self.phone.tap("All of it is right")
+
+    def replaces_the_sensor(self, part="PS-4711"):
+        """Enter the new sensor's part number, label it, and go through the replacement."""
+        phone = self.phone
+        phone.wait_step("replace")
+        self.page.get_by_label("New sensor: read it off").fill(part)
+        new = self.roll.pop(0)
+        phone.hold(new)
+        phone.tap("Scan its new label")
+        self.goes_through_the_exchange()
+        return new
+
+    def finishes(self, out: int):
+        """Walk behind it, leave the good ones, say where each pulled sensor goes, close."""
+        phone = self.phone
+        phone.wait_step("walk")
+        for answer in self.page.get_by_role("button", name=": sounds").all():
+            answer.tap()
+        phone.tap("All of them sound")
+        if phone.wait_step("home", "where_to", "close") == "home":
+            phone.tap("Leave them there")
+        for _ in range(out):
+            phone.wait_step("where_to")
+            title = self.page.get_by_role("heading", level=1).inner_text()
+            self.scans(title.split()[2].replace("-", ""))
+            self.page.get_by_role("radio", name="To the parts counter").tap()
+            phone.tap("Save where it goes")
+        phone.wait_step("close")
+        phone.tap("Close the job")
+        phone.wait_step("done")
+
+    def finds_it_in_the_connector(self):
+        """Look at the connector, find it bad, repair it."""
+        phone = self.phone
+        phone.wait_step("wiring.measure")
+        self.page.get_by_role("radio", name="Bad").first.tap()
+        phone.tap("Save this check")
+        phone.see("2 of 4")
+        phone.tap("I have repaired it")
+        self.page.get_by_role("textbox").first.fill("Pin 2 pushed back in and locked")
+        phone.tap("I have repaired it")

@@ -1,0 +1,123 @@
+"""A person with a phone: taps what is on the screen, holds labels before the camera, cuts the network."""
+
+import re
+from pathlib import Path
+
+from PIL import Image
+
+from server.core import labels
+from server.labels_sheet import QUIET_MODULES
+from server.labels_sheet import address
+from server.labels_sheet import matrix
+from tests.browser_support import Complaints
+from tests.browser_support import FakeCamera
+from tests.browser_support import launch_profile
+from tests.browser_support import wait_until
+
+CODES = labels.codes_from([(index * 89 + 13) % 256 for index in range(2000)], 30)
+_PIXELS_A_MODULE = 9
+
+
+def label_picture(code: str, base: str) -> Image.Image:
+    """Return the picture of a real label: the same modules that the printed sheet has, on white."""
+    return qr_picture(address(code, base))
+
+
+def qr_picture(text: str) -> Image.Image:
+    """Return a text as a QR symbol with its quiet zone."""
+    modules = matrix(text)
+    side = len(modules) + 2 * QUIET_MODULES
+    picture = Image.new("L", (side, side), 255)
+    for y, row in enumerate(modules):
+        for x, dark in enumerate(row):
+            if dark:
+                picture.putpixel((x + QUIET_MODULES, y + QUIET_MODULES), 0)
+    size = side * _PIXELS_A_MODULE
+    return picture.resize((size, size), Image.Resampling.NEAREST).convert("RGB")
+
+
+class Phone:
+    """One phone with the app, its camera and its owner's fingers."""
+
+    def __init__(self, folder: Path, base: str, size=(390, 844)):
+        """Take a phone out of its box: an empty profile with a camera."""
+        folder.mkdir(parents=True, exist_ok=True)
+        self.base = base
+        self.camera = FakeCamera(folder / "camera.y4m")
+        self.context = launch_profile(
+            folder / "profile",
+            camera=self.camera,
+            viewport={"width": size[0], "height": size[1]},
+            has_touch=True,
+            is_mobile=True,
+        )
+        self.page = self.context.pages[0]
+        self.complaints = Complaints(base)
+        self.complaints.listen(self.page)
+        self.shots = None
+        self._shot = 0
+
+    def close(self):
+        """Put the phone away."""
+        self.context.close()
+
+    def visit(self, link: str, name="Mara") -> None:
+        """Pair the phone, give a name, and wait until the app is there for offline work."""
+        self.page.goto(link)
+        self.page.get_by_label("Your name").fill(name)
+        self.tap("Pair this phone")
+        self.page.get_by_role("button", name="Open a job").wait_for()
+        wait_until(self.page, "() => navigator.serviceWorker.controller !== null || navigator.serviceWorker"
+                   ".getRegistration().then((r) => Boolean(r && r.active))", seconds=30)  # fmt: skip
+
+    def offline(self) -> None:
+        """Cut the network."""
+        self.context.set_offline(True)
+
+    def online(self) -> None:
+        """Give the network back."""
+        self.context.set_offline(False)
+
+    def tap(self, name: str) -> None:
+        """Tap the button whose words begin with `name`, as soon as it is there and enabled."""
+        self.look()
+        self.page.get_by_role("button", name=re.compile("^" + re.escape(name))).first.tap()
+
+    def step(self) -> str:
+        """Return the id of the step on the screen, once it has settled."""
+        body = self.page.locator("[data-step]")
+        body.wait_for()
+        return body.get_attribute("data-step")
+
+    def wait_step(self, *ids: str) -> str:
+        """Wait until one of these steps is on the screen and return it."""
+        wait_until(
+            self.page,
+            "(ids) => ids.includes(document.querySelector('[data-step]')?.dataset.step)",
+            list(ids),
+            seconds=20,
+        )
+        return self.step()
+
+    def hold(self, code: str) -> None:
+        """Hold a label before the camera."""
+        self.camera.show(label_picture(code, self.base))
+
+    def lower(self) -> None:
+        """Take it away again."""
+        self.camera.show()
+
+    def text(self) -> str:
+        """Return all words on the screen."""
+        return self.page.locator("body").inner_text()
+
+    def see(self, words: str) -> None:
+        """Wait until words are on the screen."""
+        self.page.get_by_text(words).first.wait_for(timeout=15_000)
+
+    def look(self) -> None:
+        """Keep a picture of the screen, when someone wants to look at the run."""
+        if self.shots:
+            self._shot += 1
+            self.page.wait_for_timeout(250)
+            self.page.screenshot(path=self.shots / f"{self._shot:03}.png")

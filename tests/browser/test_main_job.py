@@ -1,0 +1,143 @@
+"""The main job on a phone: network off after the first visit, labels read by the camera, to the close."""
+
+import os
+import socket
+from pathlib import Path
+
+import pytest
+
+from tests.browser.mechanic import Mechanic
+from tests.browser.phone import Phone
+from tests.browser.phone import qr_picture
+from tests.browser_support import start_server
+
+OUTER, INNER = "right outer", "right inner"
+
+
+@pytest.fixture
+def server(tmp_path):
+    """A fresh server; its first pairing link is `link`."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    server = start_server(tmp_path / "data", port)
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def take_phone(tmp_path, server):
+    """Give a maker of phones; no phone may have complained by the end of the test."""
+    phones = []
+
+    def take(name: str, **options) -> Phone:
+        phone = Phone(tmp_path / name, server.base, **options)
+        if os.environ.get("SWAPTRAIL_SHOTS"):
+            phone.shots = Path(os.environ["SWAPTRAIL_SHOTS"])
+        phones.append(phone)
+        return phone
+
+    yield take
+    for phone in phones:
+        heard = phone.complaints.heard
+        phone.close()
+        assert heard == []
+
+
+def figures(phone):
+    """Return what the verdict on the screen rests on, to the last digit."""
+    card = phone.page.locator(".verdict")
+    card.wait_for()
+    return (
+        card.locator(".verdict-sentence").inner_text(),
+        card.get_attribute("data-probability"),
+        card.get_attribute("data-clear"),
+    )
+
+
+def test_a_fault_that_follows_from_the_first_visit_to_the_close_offline(server, take_phone):
+    phone = take_phone("phone")
+    phone.visit(server.link)
+    phone.offline()
+    mechanic = Mechanic(phone)
+
+    mechanic.opens_a_job()
+    mechanic.enters_a_test(OUTER)
+    mechanic.photographs(4)
+    mechanic.starts("Start the exchange")
+    mechanic.goes_through_the_exchange(mix_up_first=True)
+    suspect = mechanic.label_of_position[OUTER]
+    partner = next(name for name in mechanic.label_of_position if name != OUTER)
+    mechanic.enters_a_test(partner)
+
+    phone.wait_step("replace")
+    sentence, probability, _ = figures(phone)
+    assert sentence == f"The fault followed sensor {suspect[:3]}-{suspect[3:]}."
+    assert int(probability) >= 950_000_000
+
+    mechanic.replaces_the_sensor()
+    mechanic.enters_a_test()
+    mechanic.finishes(out=1)
+    done = figures(phone)
+    assert "not sent yet" in phone.text()
+
+    phone.online()
+    phone.page.reload()
+    phone.see("all sent")
+    phone.page.locator(".pill").tap()
+    link = new_link(phone)
+    other = take_phone("other")
+    other.visit(link, name="Jo")
+    other.page.get_by_text("Blue estate").first.tap()
+    other.wait_step("done")
+    assert figures(other) == done
+
+
+def new_link(phone):
+    """Pair the next phone from this one: return the link it shows."""
+    phone.tap("Make a pairing link")
+    field = phone.page.locator(".invitation-link")
+    field.wait_for()
+    return field.inner_text().strip()
+
+
+def test_a_fault_that_stays_is_found_in_the_wiring_and_proven(server, take_phone):
+    phone = take_phone("phone")
+    phone.visit(server.link)
+    phone.offline()
+    mechanic = Mechanic(phone)
+
+    mechanic.opens_a_job()
+    mechanic.enters_a_test(OUTER)
+    mechanic.photographs(4)
+    mechanic.starts("Start the exchange")
+    mechanic.goes_through_the_exchange()
+    mechanic.enters_a_test(OUTER)
+
+    phone.wait_step("wiring.measure")
+    sentence, probability, _ = figures(phone)
+    assert sentence == "The fault stayed at right outer."
+    assert int(probability) >= 950_000_000
+    mechanic.finds_it_in_the_connector()
+    mechanic.enters_a_test()
+    if phone.wait_step("test", "walk") == "test":
+        mechanic.enters_a_test()
+    mechanic.finishes(out=0)
+    assert "Blue estate" in phone.text()
+
+
+def test_a_foreign_code_is_refused_and_said_what_it_holds(server, take_phone):
+    phone = take_phone("phone")
+    phone.visit(server.link)
+    phone.offline()
+    mechanic = Mechanic(phone)
+    mechanic.opens_a_job()
+    mechanic.enters_a_test(OUTER)
+    mechanic.photographs(4)
+    mechanic.starts("Start the exchange")
+    phone.wait_step("pull")
+    phone.camera.show(qr_picture("HTTPS://EXAMPLE.ORG/PAY"))
+    phone.tap("Scan its label")
+    phone.see("This is not one of your labels")
+    assert "HTTPS://EXAMPLE.ORG/PAY" in phone.text()
+    assert phone.page.url.startswith(server.base)
