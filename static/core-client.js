@@ -81,16 +81,17 @@ export class Core {
    * Ask the core one question; calls are answered in the order in which they were made.
    * @param {string} op
    * @param {Record<string, unknown>} [args]
-   * @param {{onlyAfterRestarts?: number}} [options]
-   *     refuse if the worker was replaced since `restarts` was read, for the log was replayed then
+   * @param {{onlyAfterRestarts?: number, seconds?: number}} [options]
+   *     onlyAfterRestarts: refuse if the worker was replaced since `restarts` was read, for the log was
+   *     replayed then; seconds: give up sooner than other calls
    * @returns {Promise<any>}
    */
-  call(op, args = {}, { onlyAfterRestarts = undefined } = {}) {
+  call(op, args = {}, { onlyAfterRestarts = undefined, seconds = this.#timeoutSeconds } = {}) {
     const result = this.#queue.then(() => {
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {
         throw new CoreError({ field: op, message: 'The core was started again meanwhile.' }, true);
       }
-      return this.#ask(op, args);
+      return this.#ask(op, args, seconds);
     });
     this.#queue = result.catch(() => undefined);
     return result;
@@ -157,11 +158,12 @@ export class Core {
   /**
    * @param {string} op
    * @param {Record<string, unknown>} args
+   * @param {number} seconds
    */
-  async #ask(op, args) {
+  async #ask(op, args, seconds) {
     if (!this.available) throw new CoreError({ message: this.trouble.value.sentence }, true);
     try {
-      return await this.#askWorker(op, args);
+      return await this.#askWorker(op, args, seconds);
     } catch (error) {
       if (!(error instanceof Broken)) throw error;
       // After a fault in the middle of a fold the state is worth nothing, exactly as after a hang.
@@ -173,9 +175,10 @@ export class Core {
   /**
    * @param {string} op
    * @param {Record<string, unknown>} args
+   * @param {number} [seconds]
    */
-  async #askWorker(op, args) {
-    const reply = JSON.parse(await this.#send({ text: JSON.stringify({ ...args, op }) }));
+  async #askWorker(op, args, seconds) {
+    const reply = JSON.parse(await this.#send({ text: JSON.stringify({ ...args, op }) }, seconds));
     if (!reply.ok) throw new CoreError(reply.error);
     return reply.value;
   }
@@ -196,16 +199,17 @@ export class Core {
   /**
    * Post one message and wait for its answer, watched.
    * @param {Record<string, unknown>} message
+   * @param {number} [seconds]
    * @returns {Promise<string>}
    */
-  #send(message) {
+  #send(message, seconds = this.#timeoutSeconds) {
     const worker = this.#worker;
     if (!worker) return Promise.reject(new CoreError({ message: 'the core is not running' }));
     const id = this.#nextId;
     this.#nextId += 1;
     return new Promise((resolve, reject) => {
-      const watch = watchdog(this.#timeoutSeconds, () =>
-        settle(() => reject(new Broken(`No answer within ${this.#timeoutSeconds} seconds.`))),
+      const watch = watchdog(seconds, () =>
+        settle(() => reject(new Broken(`No answer within ${seconds} seconds.`))),
       );
       /** @param {() => void} finish */
       const settle = (finish) => {

@@ -50,13 +50,7 @@ function writeFiles(fileSystem, files) {
 /** @param {{wasm: ArrayBuffer, files: Record<string, string>}} parts */
 async function start({ wasm, files }) {
   serveOnlyTheWasm(wasm);
-  /** @type {string[]} */
-  const said = [];
-  const python = await loadMicroPython({
-    heapsize: HEAP_BYTES,
-    stdout: (/** @type {string} */ line) => said.push(line),
-    stderr: (/** @type {string} */ line) => said.push(line),
-  });
+  const python = await loadMicroPython({ heapsize: HEAP_BYTES });
   writeFiles(python.FS, files);
   python.runPython('from server.core.host import Host\n_call = Host().call');
   callCore = python.globals.get('_call');

@@ -121,8 +121,8 @@ export class Finder {
             : nothing}
           ${this.#torchButton()} ${this.#cameraButton()} ${this.#zoomSlider()}
           <label class="link-button finder-file">
-            ${fileWords}
-            <input class="aloud" type="file" accept="image/jpeg,image/png,image/webp" @change=${this.#pick} />
+            ${/* Only JPEG, so that an iPhone converts its HEIC pictures by itself. */ fileWords}
+            <input class="aloud" type="file" accept="image/jpeg" @change=${this.#pick} />
           </label>
         </div>
       `,

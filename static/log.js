@@ -15,6 +15,7 @@ import { observable } from './observable.js';
 import { isQuotaError } from './store.js';
 
 const TRIES = 20;
+const CHECK_SECONDS = 10; // a person stands there with a part in hand
 
 /**
  * @typedef {object} Draft
@@ -168,7 +169,7 @@ export class EventLog {
     const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device }));
     for (let asked = 0; asked < 2 && this.#core.available; asked += 1) {
       try {
-        const { refusal } = await this.#core.call('check', { events });
+        const { refusal } = await this.#core.call('check', { events }, { seconds: CHECK_SECONDS });
         return { refusal, unchecked: false };
       } catch (error) {
         if (!(error instanceof CoreError && error.broken)) throw error;

@@ -97,9 +97,9 @@ export class Update {
       const waits = Boolean(registration.waiting && navigator.serviceWorker.controller);
       this.ready.set(waits || this.#old);
     };
-    registration.addEventListener('updatefound', () => {
-      registration.installing?.addEventListener('statechange', look);
-    });
+    const follow = () => registration.installing?.addEventListener('statechange', look);
+    registration.addEventListener('updatefound', follow);
+    follow();
     look();
   }
 }

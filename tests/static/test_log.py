@@ -6,6 +6,7 @@ from server.core import chain
 from server.core import envelope
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
+from tests.static.app_server import core_with
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import records
 from tests.static.phone_parts import start_parts
@@ -99,6 +100,35 @@ def test_without_a_core_facts_are_saved_unchecked(make_context, shared_app):
     found = records(page)
     assert is_whole(found)
     assert [record["unchecked"] for record in found] == [1]
+
+
+def test_a_core_that_hangs_does_not_lose_a_fact(bare_page, shared_app):
+    hanging = (
+        "import json\nfrom . import canon\nclass Host:\n"
+        + """
+    def call(self, text):
+        asked = json.loads(text)
+        while asked["op"] == "check":
+            pass
+        value = {"count": 0, "conflicts": [], "text": canon.dumps(asked.get("value"))}
+        return canon.dumps({"ok": True, "value": value})
+"""
+    )
+    shared_app.fault = core_with(hanging)
+    bare_page.route("**/app/log.js", hurried)
+    start_parts(bare_page)
+
+    result = bare_page.evaluate("log.record([stock('a')])")
+
+    assert result["unchecked"] is True
+    assert [record["unchecked"] for record in records(bare_page)] == [1]
+    assert bare_page.evaluate("core.restarts") == 2
+
+
+def hurried(route):
+    """Hand out the log with less patience, so that the test need not wait."""
+    response = route.fetch()
+    route.fulfill(response=response, body=response.text().replace("CHECK_SECONDS = 10", "CHECK_SECONDS = 1"))
 
 
 @pytest.mark.parametrize(

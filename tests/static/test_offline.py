@@ -213,6 +213,24 @@ def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     wait_until(page, "update.ready.value")
 
 
+def test_a_withdrawn_app_leaves_the_phone_and_the_records_stay(context, own_app):
+    page = first_visit(context, own_app)
+    page.evaluate(UPDATE)
+    stores = page.evaluate("indexedDB.databases().then((all) => all.map(({ name }) => name))")
+    shutil.copy(own_app.static / "sw-retire.js", own_app.static / "sw.js")
+    new_build(own_app, "second")
+
+    page.evaluate("update.check()")
+
+    wait_until(page, f"(async () => (await {CACHES}).length === 0)()")
+    wait_until(page, "navigator.serviceWorker.getRegistration().then((found) => !found)")
+    assert (
+        stores
+        == page.evaluate("indexedDB.databases().then((all) => all.map(({ name }) => name))")
+        == ["swaptrail"]
+    )
+
+
 def test_on_an_address_that_is_not_secure_it_refuses_to_record(make_profile, shared_app):
     port = shared_app.port
     context = make_profile(args=["--host-resolver-rules=MAP workshop.test 127.0.0.1"])
