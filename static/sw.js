@@ -31,7 +31,7 @@ self.addEventListener('fetch', (event) => {
   else if (KNOWN.has(url.pathname)) event.respondWith(answer(url.pathname, request));
 });
 
-/** Fetch every file past the HTTP cache and check it; one that is wrong fails the whole install. */
+/** Fetch every file and check it; one that is wrong fails the whole install. */
 async function takeWholeBuild() {
   await caches.delete(CACHE);
   const cache = await caches.open(CACHE);
@@ -43,16 +43,27 @@ async function takeWholeBuild() {
   }
 }
 
-async function take(cache, { url, sha256 }) {
-  const response = await fetch(url, { cache: 'reload', credentials: 'same-origin' });
+/**
+ * The page has fetched many of these a moment ago, so the server is first asked whether that copy still
+ * holds; what then is not the file of this build is fetched past the HTTP cache.
+ */
+async function take(cache, file) {
+  const good = (await fetched(file, 'no-cache')) ?? (await fetched(file, 'reload'));
+  if (!good) throw new Error(`${file.url} is not the file of this build`);
+  await cache.put(file.url, good);
+}
+
+/** Return a file as it goes into the cache, or null where its bytes are not those of this build. */
+async function fetched({ url, sha256 }, mode) {
+  const response = await fetch(url, { cache: mode, credentials: 'same-origin' });
   if (!response.ok || response.redirected) throw new Error(`${url} answered ${response.status}`);
   const body = await response.arrayBuffer();
-  if ((await hexDigest(body)) !== sha256) throw new Error(`${url} is not the file of this build`);
+  if ((await hexDigest(body)) !== sha256) return null;
   // A fresh response: no trace of a redirect or of the encoding it came in.
   const headers = new Headers(response.headers);
   headers.delete('Content-Encoding');
   headers.delete('Content-Length');
-  await cache.put(url, new Response(body, { headers }));
+  return new Response(body, { headers });
 }
 
 async function hexDigest(body) {
