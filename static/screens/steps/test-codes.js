@@ -67,17 +67,16 @@ function codeField(ctx, { id, name }) {
 }
 
 /**
- * The codes that were entered, in the form in which they are recorded.
- * @param {any} form
+ * The codes that were entered, in the form in which the core reads them.
+ * @param {any} ctx
  * @param {string[]} faulted
  */
-export function codesOf(form, faulted) {
+export function codesOf(ctx, faulted) {
+  const { codes } = ctx.form;
   return faulted
-    .map((position) => ({ position, ...form.codes[position] }))
-    .filter(({ code, failure_type: type }) => code?.trim() || type?.trim())
-    .map(({ position, code = '', failure_type: type = '' }) => ({
-      position,
-      code: code.trim().toUpperCase(),
-      failure_type: type.trim().toUpperCase(),
-    }));
+    .filter((position) => codes[position]?.code.trim() || codes[position]?.failure_type.trim())
+    .map((position) => {
+      const { code, failure_type: type } = ask(ctx, 'trouble_code', codes[position])?.value ?? codes[position];
+      return { position, code: code.trim(), failure_type: type.trim() };
+    });
 }

@@ -180,7 +180,7 @@ function testRun(ctx) {
       faulted: ids('fault'),
       silent: ids('silent'),
       unplugged: form.unplugged,
-      codes: form.heard ? codesOf(form, ids('fault')) : [],
+      codes: form.heard ? codesOf(ctx, ids('fault')) : [],
       came_and_went: Boolean(form.cameAndWent),
       note: (form.note ?? '').trim(),
     },

@@ -1,0 +1,88 @@
+"""What tests of single screens share: the app on a port, a phone that is shown to it, a sweep for room."""
+
+import contextlib
+
+from tests.browser.seeded_job import put_on_phone
+from tests.browser_support import Complaints
+from tests.browser_support import wait_until
+
+FAKE_CAMERA = ("--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream")
+SMALLEST = 48
+
+# Everything that a finger aims at. A control that is hidden inside its own tile counts as the tile.
+TOO_SMALL = """(smallest) => {
+  const aims = document.querySelectorAll('a[href], button, summary, label.choice, label.check,'
+    + ' label.layout-choice, textarea, input:not([type=radio]):not([type=checkbox]):not([type=file])');
+  const found = [];
+  for (const aim of aims) {
+    const box = aim.getBoundingClientRect();
+    const [width, height] = [Math.round(box.width), Math.round(box.height)];
+    if (!width || aim.tabIndex < 0 && aim.tagName !== 'LABEL') continue;
+    if (width < smallest || height < smallest) {
+      found.push(`${aim.tagName} "${aim.textContent.trim().slice(0, 40)}" ${width}x${height}`);
+    }
+  }
+  return found;
+}"""
+
+TOO_WIDE = """() => {
+  const boxes = [document.documentElement, ...document.querySelectorAll('main')];
+  return boxes.filter((box) => box.scrollWidth > box.clientWidth + 1).map((box) => box.tagName);
+}"""
+
+
+class Screens:
+    """One phone whose page a test looks at."""
+
+    def __init__(self, browser, base, *, width=390, height=844, **options):
+        """Open an empty phone; nothing is loaded yet."""
+        self.base = base
+        self.context = browser.new_context(
+            viewport={"width": width, "height": height},
+            permissions=["camera"],
+            **options,
+        )
+        self.complaints = Complaints(base)
+        self.page = None
+
+    def holds(self, driver) -> "Screens":
+        """Put a job that was driven through the core on this phone."""
+        put_on_phone(self.context, self.base, driver)
+        return self
+
+    def show(self, address="/#/"):
+        """Show an address of the app and wait until its screen is there."""
+        if self.page is None:
+            self.page = self.complaints.listen(self.context.new_page())
+        self.page.goto(self.base + address)
+        self.page.locator(".screen").wait_for()
+        return self.page
+
+    def tap(self, words: str) -> None:
+        """Tap the first button with these words."""
+        self.page.get_by_role("button", name=words).first.click()
+
+    def sees(self) -> None:
+        """Wait until the camera shows a picture."""
+        wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
+
+    def text_at(self, percent: int) -> None:
+        """Set the text size as a person does in the settings of the phone."""
+        size = f"{1.125 * percent}%"
+        self.page.evaluate("(size) => { document.documentElement.style.fontSize = size; }", size)
+
+    def lacks_room(self) -> list[str]:
+        """Return what is too small for a finger or wider than the screen."""
+        return self.page.evaluate(TOO_SMALL, SMALLEST) + self.page.evaluate(TOO_WIDE)
+
+
+@contextlib.contextmanager
+def screens(browser, base, **options):
+    """Give a phone; by the end it must not have complained."""
+    phone = Screens(browser, base, **options)
+    try:
+        yield phone
+        heard = phone.complaints.heard
+        assert not heard, heard
+    finally:
+        phone.context.close()

@@ -1,0 +1,156 @@
+"""Looking, testing, photographing, and taking back: the screens of a job between its opening and a move."""
+
+from tests.browser.seeded_job import job_driver
+from tests.core.driver import JOB
+
+
+def facts(page) -> list[dict]:
+    """Return the kinds and data on this phone's record, in order."""
+    return page.evaluate(
+        """() => new Promise((resolve, reject) => {
+          const opening = indexedDB.open('swaptrail');
+          opening.onerror = () => reject(opening.error);
+          opening.onsuccess = () => {
+            const asked = opening.result.transaction('events').objectStore('events').getAll();
+            asked.onsuccess = () => {
+              opening.result.close();
+              const short = ({ event: { kind, data }, unchecked }) => ({ kind, data, unchecked });
+              resolve(asked.result.map(short));
+            };
+          };
+        })"""
+    )
+
+
+def last(page, kind: str) -> dict:
+    """Return the data of the latest fact of a kind."""
+    return [fact for fact in facts(page) if fact["kind"] == kind][-1]["data"]
+
+
+def test_two_fast_taps_are_one_answer(take_screens):
+    driver = job_driver().open()
+    driver.tap()
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("button", name="It comes on, then goes out").dblclick()
+    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+    assert [fact["kind"] for fact in facts(page)].count("lamp_checked") == 1
+
+
+def test_what_was_seen_is_recorded_by_position(take_screens):
+    driver = job_driver().open()
+    driver.tap()
+    driver.choose(0)
+    driver.choose(0)
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    phone.tap("Left inner")
+    page.get_by_role("checkbox", name="dirt").check()
+    page.get_by_role("checkbox", name="thick paint").check()
+    phone.tap("Record what I saw")
+    page.get_by_role("heading", name="Run the self-test").wait_for()
+    seen = [(each["position"], each["found"]) for each in last(page, "looked")["positions"]]
+    assert ("rear-left-inner", "dirt") in seen
+    assert ("rear-left-inner", "paint") in seen
+    assert ("rear-right-outer", "nothing") in seen
+
+
+def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens):
+    phone = take_screens().holds(job_driver().begin())
+    page = phone.show(f"/#/job/{JOB}")
+    assert page.get_by_role("button", name="Record the result").is_disabled()
+    page.get_by_role("radio", name="Yes").check()
+    page.get_by_role("button", name="right outer").click()
+    page.get_by_role("button", name="left outer").dblclick()
+    page.get_by_text("Enter the codes on the screen").click()
+    page.get_by_label("Code", exact=True).fill("c1a2b-13")
+    page.get_by_text("open circuit").wait_for()
+    phone.tap("Photograph the screen")
+    phone.sees()
+    phone.tap("Take the picture")
+    page.get_by_role("img", name="The screen of the test").wait_for()
+    page.wait_for_timeout(500)
+
+    page.reload()
+    page.get_by_role("img", name="The screen of the test").wait_for()
+    told = "Test 1: sounder heard, fault at right outer; nothing reported on left outer."
+    page.get_by_text(told).wait_for()
+    phone.tap("Record the result")
+    page.get_by_role("heading", name="Photograph left outer").wait_for()
+    recorded = last(page, "test_run")
+    assert recorded["faulted"] == ["rear-right-outer"]
+    assert recorded["silent"] == ["rear-left-outer"]
+    assert recorded["codes"] == [{"position": "rear-right-outer", "code": "C1A2B", "failure_type": "13"}]
+    assert last(page, "photo_taken")["shows"] == "screen"
+
+
+def test_a_test_that_nobody_heard_is_set_aside(take_screens):
+    phone = take_screens().holds(job_driver().begin())
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("radio", name="No").check()
+    page.get_by_text("nothing is concluded from it").wait_for()
+    phone.tap("Record it, set aside")
+    page.get_by_role("heading", name="Run the self-test again").wait_for()
+    assert last(page, "test_run")["heard"] is False
+
+
+def test_a_picture_is_seen_before_it_is_kept(take_screens):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    phone.tap("Open the camera")
+    phone.sees()
+    phone.tap("Take the picture")
+    page.get_by_role("img", name="Photograph left outer").wait_for()
+    phone.tap("Take it again")
+    phone.sees()
+    phone.tap("Take the picture")
+    phone.tap("Keep this picture")
+    page.get_by_role("heading", name="Photograph left inner").wait_for()
+    assert [fact["kind"] for fact in facts(page)].count("photo_taken") == 1
+
+
+def test_an_entry_is_taken_back_with_a_reason_and_stays_to_be_read(take_screens):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+    phone.tap("Self-test: fault at right outer.")
+    assert page.get_by_role("button", name="Take it back", exact=True).is_disabled()
+    page.get_by_label("Why was it wrong?").fill("It was another car")
+    page.get_by_role("button", name="Take it back", exact=True).click()
+    page.get_by_text("Taken back by Mara: It was another car").wait_for()
+    assert page.locator(".history-struck").inner_text() == "Self-test: fault at right outer."
+    phone.tap("Go on with the job")
+    page.get_by_role("heading", name="Run the self-test").wait_for()
+
+
+def test_what_later_entries_rest_on_is_not_taken_back(take_screens):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.photograph()
+    driver.exchange(rear_right_outer="v1.rear-right-inner", rear_right_inner="v1.rear-right-outer")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+    page.get_by_role("button", name="pulled from").last.click()
+    page.get_by_label("Why was it wrong?").fill("Tapped too fast")
+    page.get_by_role("button", name="Take it back", exact=True).click()
+    page.get_by_role("alert").get_by_text("Later entries rest on this one.").wait_for()
+    assert "corrected" not in [fact["kind"] for fact in facts(page)]
+    phone.tap("Understood")
+    page.get_by_role("alert").wait_for(state="detached")
+
+
+def test_a_part_number_is_noted_at_a_position_and_shown_at_its_sensor(take_screens):
+    driver = job_driver().begin(part="")
+    driver.test("rear-right-outer")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/position/rear-right-outer")
+    page.get_by_text("Note what is printed on it").click()
+    page.get_by_label("Part number", exact=True).fill("PS-4410")
+    phone.tap("Record these numbers")
+    page.get_by_role("definition").filter(has_text="PS-4410").wait_for()
+    page.get_by_role("link", name="Everything about this sensor").click()
+    page.get_by_text("Test 1 at right outer").wait_for()
+    assert page.get_by_role("definition").filter(has_text="PS-4410").is_visible()

@@ -1,0 +1,105 @@
+"""Opening a job: what is missing is said at its field, and nothing typed is lost."""
+
+GOOD_VIN = "1M8GDM9AXKP042788"
+
+
+def fill(page, **fields):
+    """Fill in fields by their names, with spaces for underscores."""
+    for name, value in fields.items():
+        page.get_by_label(name.replace("_", " "), exact=True).fill(value)
+
+
+def test_bad_input_is_named_at_its_field_and_nothing_is_recorded(take_screens):
+    phone = take_screens()
+    page = phone.show("/#/new")
+    fill(page, VIN="1M8GDM9AXKPO42788")
+    phone.tap("Open the job")
+
+    page.get_by_text("4 things are missing or not right").wait_for()
+    for field, said in {
+        "Your name": "Say who is working.",
+        "Vehicle": "Give the vehicle a name that you will recognise.",
+        "VIN": "Correct the number, or leave it empty.",
+    }.items():
+        assert page.get_by_label(field, exact=True).get_attribute("aria-invalid") == "true"
+        assert page.get_by_text(said).is_visible()
+    assert page.get_by_text("Choose where the sensors sit.").is_visible()
+    assert page.get_by_text("Character 12 is O. A VIN uses digits and letters").is_visible()
+    assert page.evaluate("document.activeElement.labels[0].textContent") == "Your name"
+
+    page.goto(f"{phone.base}/#/")
+    page.get_by_text("No job yet").wait_for()
+
+
+def test_the_check_digit_is_explained_while_the_number_is_typed(take_screens):
+    page = take_screens().show("/#/new")
+    fill(page, VIN="1M8GDM9AXKP04")
+    page.get_by_text("13 of 17 characters.").wait_for()
+    fill(page, VIN=GOOD_VIN.lower())
+    page.get_by_text("The check digit (character 9) fits.").wait_for()
+    fill(page, VIN=GOOD_VIN.replace("X", "4"))
+    page.get_by_text("the check digit would be X").wait_for()
+
+
+def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
+    phone = take_screens()
+    page = phone.show("/#/new")
+    fill(page, Your_name="Mara", Vehicle="Blue estate", VIN=GOOD_VIN, What_is_wrong="Says nothing")
+    page.get_by_role("radio", name="Front, 6 sensors").check()
+    page.wait_for_timeout(500)
+
+    page.reload()
+    page.get_by_label("Vehicle", exact=True).wait_for()
+    assert page.get_by_label("Your name").input_value() == "Mara"
+    assert page.get_by_label("Vehicle", exact=True).input_value() == "Blue estate"
+    assert page.get_by_label("VIN").input_value() == GOOD_VIN
+    assert page.get_by_label("What is wrong").input_value() == "Says nothing"
+    assert page.get_by_role("radio", name="Front, 6 sensors").is_checked()
+
+    phone.tap("Open the job")
+    page.get_by_role("heading", name="Before you start").wait_for()
+    page.goto(f"{phone.base}/#/new")
+    page.get_by_text("A vehicle that was not here before").wait_for()
+    assert page.get_by_label("Vehicle", exact=True).input_value() == ""
+    assert page.get_by_label("Your name").count() == 0
+
+
+def test_own_positions_are_named_one_on_a_line(take_screens):
+    phone = take_screens()
+    page = phone.show("/#/new")
+    fill(page, Your_name="Mara", Vehicle="Trailer")
+    page.get_by_role("radio", name="My own positions").check()
+    fill(page, Names_of_the_positions="by the tow bar\n\nright corner\nright corner")
+    page.get_by_text('Name 3 is "right corner"; wanted is a name that no other position has.').wait_for()
+    phone.tap("Open the job")
+    assert page.get_by_label("Names of the positions").get_attribute("aria-invalid") == "true"
+
+    fill(page, Names_of_the_positions="left corner\nby the tow bar\nright corner")
+    page.get_by_role("listitem").filter(has_text="by the tow bar").first.wait_for()
+    phone.tap("Open the job")
+    phone.tap("I have read these")
+    for answer in ("It comes on, then goes out", "It is on"):
+        phone.tap(answer)
+    rows = page.locator(".look-list .list-title")
+    rows.first.wait_for()
+    assert rows.all_inner_texts() == ["Left corner", "By the tow bar", "Right corner"]
+
+
+def test_a_known_vehicle_brings_its_positions(take_screens):
+    phone = take_screens()
+    page = phone.show("/#/new")
+    fill(page, Your_name="Mara", Vehicle="Blue estate")
+    page.get_by_role("radio", name="Rear, 6 sensors").check()
+    phone.tap("Open the job")
+    page.get_by_role("heading", name="Before you start").wait_for()
+
+    page.goto(f"{phone.base}/#/new")
+    page.get_by_role("radio", name="Blue estate").check()
+    page.get_by_text("A job on this vehicle is still open.").wait_for()
+    assert page.get_by_label("Vehicle", exact=True).count() == 0
+    fill(page, What_is_wrong="Again")
+    phone.tap("Open the job")
+    page.get_by_role("heading", name="Before you start").wait_for()
+    page.goto(f"{phone.base}/#/")
+    page.get_by_text("Again").wait_for()
+    assert page.locator(".job-list .list-title").all_inner_texts() == ["Blue estate", "Blue estate"]

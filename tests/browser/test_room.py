@@ -1,0 +1,67 @@
+"""Every screen has room for a finger and stays on the screen: narrow, and with the text twice as large."""
+
+import pytest
+
+from tests.browser.seeded_job import job_driver
+from tests.core.driver import JOB
+
+JOB_SCREENS = ("", "/moves", "/trail", "/history", "/photos", "/position/rear-right-outer")
+OTHER_SCREENS = ("/#/", "/#/new", "/#/you", "/#/find", "/#/nowhere", "/pair#token", "/U/22222")
+
+
+def steps():
+    """Return a driver for each kind of step on the way, by its name."""
+    found = {"cautions": job_driver().open()}
+    found["lamps"] = job_driver().open()
+    found["lamps"].tap()
+    found["look"] = job_driver().open()
+    found["look"].tap()
+    found["look"].choose(0)
+    found["look"].choose(0)
+    found["test"] = job_driver().begin(layout="around-12")
+    found["photo"] = job_driver().begin()
+    found["photo"].test("rear-right-outer")
+    found["move"] = job_driver().begin()
+    found["move"].test("rear-right-outer")
+    found["move"].photograph()
+    return found
+
+
+STEPS = steps()
+
+
+@pytest.mark.parametrize(("width", "percent"), [(320, 100), (390, 200), (320, 200)])
+@pytest.mark.parametrize("name", STEPS)
+def test_steps_have_room(take_screens, name, width, percent):
+    phone = take_screens(width=width, height=640).holds(STEPS[name])
+    page = phone.show(f"/#/job/{JOB}")
+    phone.text_at(percent)
+    page.locator("[data-step]").wait_for()
+    if name == "test":
+        page.get_by_role("radio", name="Yes").check()
+        page.get_by_text("Which ones show a fault?").wait_for()
+    if name == "look":
+        phone.tap("Left inner")
+    assert phone.lacks_room() == []
+
+
+@pytest.mark.parametrize(("width", "percent"), [(320, 100), (320, 200)])
+def test_what_lies_behind_a_job_has_room(take_screens, width, percent):
+    phone = take_screens(width=width, height=640).holds(STEPS["move"])
+    # The pictures of this job exist nowhere; the browser would note each that is asked for in vain.
+    phone.context.route("**/api/photos/*", lambda route: route.fulfill(content_type="image/jpeg", body=b""))
+    for part in JOB_SCREENS:
+        phone.show(f"/#/job/{JOB}{part}")
+        phone.text_at(percent)
+        phone.page.wait_for_timeout(150)
+        assert (part, phone.lacks_room()) == (part, [])
+
+
+@pytest.mark.parametrize(("width", "percent"), [(320, 100), (320, 200)])
+def test_other_screens_have_room(take_screens, width, percent):
+    phone = take_screens(width=width, height=640)
+    for address in OTHER_SCREENS:
+        phone.show(address)
+        phone.text_at(percent)
+        phone.page.wait_for_timeout(150)
+        assert (address, phone.lacks_room()) == (address, [])
