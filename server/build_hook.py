@@ -23,12 +23,8 @@ LIT_MODULES = (
     "directive.js",
     "directive-helpers.js",
     "async-directive.js",
-    "directives/class-map.js",
-    "directives/if-defined.js",
     "directives/keyed.js",
     "directives/live.js",
-    "directives/ref.js",
-    "directives/repeat.js",
 )
 
 # (file inside node_modules, file inside static/vendor)

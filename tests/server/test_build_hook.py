@@ -135,3 +135,15 @@ def test_the_lock_pins_exact_versions_and_names_no_address():
 
 def test_the_vendor_folder_of_this_checkout_is_up_to_date():
     assert build_hook.fill_vendor(STATIC) is False
+
+
+def test_each_directive_on_the_list_is_one_that_the_app_uses():
+    """A file more on the list is a file more on every first visit."""
+    sources = "".join(
+        file.read_text("utf-8")
+        for file in STATIC.rglob("*.js")
+        if not {"vendor", "node_modules"} & set(file.relative_to(STATIC).parts)
+    )
+    listed = [name for name in build_hook.LIT_MODULES if name.startswith("directives/")]
+
+    assert [name for name in listed if f"lit-html/{name}" not in sources] == []
