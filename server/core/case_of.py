@@ -90,26 +90,29 @@ def _test(job, test) -> dict:
 
 
 def _meter(job) -> list[dict]:
-    """Return one reading per circuit that was gone through since its last repair.
+    """Return one reading per circuit and repair of it that was gone through.
 
     A circuit reads bad once one of its checks does, and good once all of them do: half a check
-    proves nothing.
+    proves nothing. `generation` counts the circuit anew after each repair.
     """
-    repaired = {}
-    for index in range(len(job["repairs"])):
-        repaired[job["repairs"][index]["cause"]] = index + 1
     readings = []
     for position in job["positions"]:
         place = position["id"]
-        since = repaired.get("circuit:" + place, 0)
         seen = {}
         for entry in job["meter"]:
-            if entry["position"] == place and entry["repairs_before"] >= since:
-                seen[entry["check"]] = entry["reads"]
-        if "bad" in [seen[check] for check in sorted(seen)]:
-            readings.append({"position": place, "reads": "bad"})
-        elif len([check for check in CHECKS if seen.get(check["id"]) == "good"]) == len(CHECKS):
-            readings.append({"position": place, "reads": "good"})
+            if entry["position"] == place:
+                before = job["repairs"][: entry["repairs_before"]]
+                repairs = len([r for r in before if r["cause"] == "circuit:" + place])
+                seen.setdefault(repairs + 1, {})[entry["check"]] = entry["reads"]
+        for generation in sorted(seen):
+            reads = seen[generation]
+            verdict = None
+            if "bad" in [reads[check] for check in sorted(reads)]:
+                verdict = "bad"
+            elif len([check for check in CHECKS if reads.get(check["id"]) == "good"]) == len(CHECKS):
+                verdict = "good"
+            if verdict:
+                readings.append({"position": place, "reads": verdict, "generation": generation})
     return readings
 
 

@@ -53,7 +53,8 @@ def _title(state, job, entry):
         return "Unplug {} and test".format(position)
     if move == "meter":
         return "Check the wiring at {}".format(position)
-    return "Fit a new sensor at {}".format(position)
+    places = words.listed([words.position_name(job, each) for each in sorted(entry["fitted"])])
+    return "Fit a new sensor at {}".format(places)
 
 
 def _pairs(state, job, fitted):
@@ -71,12 +72,20 @@ def _pairs(state, job, fitted):
             unit = fitted.get(here)
             here = at.get(unit)
             if here is None and unit:
-                names.append("spare " + short_name(state, job, unit))
+                names.append(_at_hand(state, job, unit))
         if len(names) == 2:
             said.append("{} with {}".format(names[0], names[1]))
         else:
             said.append("{} in a ring".format(words.listed(names)))
     return words.listed(said)
+
+
+def _at_hand(state, job, unit):
+    """Return a unit that no position holds: a spare, or what was pulled on this job before."""
+    name = short_name(state, job, unit)
+    if state.units[unit]["place"] == "out":
+        return name + ", in your hand"
+    return "spare " + name
 
 
 def _outlook(state, job, entry):

@@ -47,8 +47,15 @@ def reasoning(state, job: dict, result: dict) -> dict:
             "Nothing is left to fix: {} sure.".format(words.percent(result["clear"]))
         )
     else:
+        known = _known_live(state, job, result)
         shown["sentence"] = "Not settled yet."
         shown["detail"] = _leading(state, job, result)
+        if known:
+            names = [causes.phrase(state, job, cause) for cause in known]
+            shown["sentence"] = words.sentence_case(words.listed(names)) + (
+                " is a cause." if len(known) == 1 else " are causes."
+            )
+            shown["detail"] = "Whether anything else is wrong is not settled yet. " + shown["detail"]
     return shown
 
 
@@ -77,6 +84,18 @@ def _detail(state, job, verdict) -> str:
     if not live:
         return sure + " It is dealt with; clean tests now prove the repair."
     return " ".join([causes.fix(state, job, cause) for cause in sorted(live)] + [sure])
+
+
+def _known_live(state, job, result) -> list:
+    """Return the live causes that are sure by themselves although the whole is not settled."""
+    return sorted(
+        [
+            entry["cause"]
+            for entry in result["causes"]
+            if entry["probability"] >= job["confidence_ppm"] * 1000
+            and causes.is_live(state, job, entry["cause"])
+        ]
+    )
 
 
 def _leading(state, job, result) -> str:

@@ -227,3 +227,20 @@ def test_what_all_positions_share_is_looked_at_when_no_test_can_tell_it_apart(co
     assert len(step["choices"]) == 2
     job.choose(0)
     assert job.step()["form"] == "test"
+
+
+def test_a_meter_reading_after_a_repair_speaks_of_the_repaired_circuit(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    job.fact("circuit_measured", position=OUTER, check="connector", value="", reads="bad")
+    before = core("job", job=job.job)["reasoning"]["probability"]
+    job.fact("circuit_repaired", cause=f"circuit:{OUTER}", what="pin pushed home")
+    for check in ("connector", "ground", "supply", "signal"):
+        job.fact("circuit_measured", position=OUTER, check=check, value="", reads="good")
+    after = core("job", job=job.job)["reasoning"]
+    assert after["verdict"][0]["cause"] == f"circuit:{OUTER}"
+    assert after["probability"] >= before - 1_000_000
+    assert not after["verdict"][0]["live"]
