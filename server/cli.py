@@ -6,7 +6,7 @@ from pathlib import Path
 
 from server import demo
 from server import label_command
-from server import reason_command
+from server import reason_cli
 from server import serve
 from server.base_address import DEFAULT_HOST
 from server.base_address import DEFAULT_PORT
@@ -22,13 +22,13 @@ def main(argv: list[str] | None = None) -> int:
     """Runs one command and returns its exit code: 0 done, 2 refused with a line that says why."""
     asked = _parser().parse_args(argv)
     try:
-        asked.run(asked)
+        return asked.run(asked) or 0
     except (AddressRefused, BadInput, CommandRefused, ShellIncomplete) as error:
         print(f"swaptrail: {error}", file=sys.stderr)
         return 2
     except KeyboardInterrupt:
         print()
-    return 0
+        return 0
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -56,8 +56,8 @@ def _parser() -> argparse.ArgumentParser:
     command.set_defaults(run=lambda asked: serve.run(asked.data, asked.host, asked.port, pair=asked.pair))
 
     command = commands.add_parser("reason", help="the engine alone: JSON in, JSON out")
-    command.add_argument("case", metavar="CASE.json", help="the case, or - for standard input")
-    command.set_defaults(run=lambda asked: reason_command.run(asked.case))
+    command.add_argument("case", metavar="CASE.json", help="the case")
+    command.set_defaults(run=lambda asked: reason_cli.run(asked.case))
 
     command = commands.add_parser("labels", help="a sheet of labels to print")
     _add_data(command)

@@ -8,7 +8,6 @@ from sqlite_utils import Database
 from server import intake
 from server import named
 from server.core import canon
-from server.core import envelope
 from server.devices import claim
 from server.storage import writing
 
@@ -36,15 +35,15 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
     claims: dict[str, bool] = {}
     for entry in entries:
         event, claimed = _parts(entry)
-        reason = intake.malformed(event)
-        if reason is not None:
-            refused.append(_refusal(event, "malformed", reason))
+        try:
+            body = intake.read(event)
+        except intake.Malformed as error:
+            refused.append(_refusal(event, "malformed", str(error)))
             continue
         device = event["device"]
         if device not in claims:
             claims[device] = claim(db, device, session, now)
             heads[device] = head(db, device)
-        body = envelope.canonical(event)
         digest = canon.sha256_hex(body)
         kept = kept_hash(db, device, event["seq"])
         if kept != digest and not claims[device]:

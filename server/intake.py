@@ -37,19 +37,26 @@ class Verdict(NamedTuple):
     reason: str = ""
 
 
-def malformed(event: dict) -> str | None:
-    """Returns why this cannot be kept as an event, or None; an unknown kind is no reason."""
+class Malformed(Exception):
+    """What was sent cannot be kept as an event; the text says why."""
+
+
+def read(event: dict) -> str:
+    """Returns the canonical text of an event, the bytes that are hashed and kept.
+
+    Raises Malformed; a kind that is not known here is no reason to.
+    """
     if _deeper_than(event, DEEPEST_EVENT):
-        return f"The event is nested deeper than {DEEPEST_EVENT} levels."
+        raise Malformed(f"The event is nested deeper than {DEEPEST_EVENT} levels.")
     try:
         envelope.check(event)
         text = envelope.canonical(event)
     except BadInput as error:
-        return error.message()
+        raise Malformed(error.message()) from None
     size = len(text.encode())
     if size > LARGEST_EVENT:
-        return f"The event has {size} bytes, at most {LARGEST_EVENT} are taken."
-    return None
+        raise Malformed(f"The event has {size} bytes, at most {LARGEST_EVENT} are taken.")
+    return text
 
 
 def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Verdict:

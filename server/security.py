@@ -6,6 +6,7 @@ from flask import redirect
 from flask import request
 from werkzeug.wrappers import Response as BaseResponse
 
+from server.core.errors import shorten
 from server.errors import NotAllowed
 from server.errors import WrongAddress
 
@@ -43,14 +44,14 @@ def init_app(app: Flask, base: str, script_hashes: list[str]) -> None:
 
     @app.before_request
     def _own_address_only() -> BaseResponse | None:
-        if request.host != own_host:
+        if request.host.lower() != own_host:  # labels spell the name in capitals
             # Also what stops a page elsewhere from pointing its own name at this machine.
             if request.method in {"GET", "HEAD"} and not request.path.startswith("/api/"):
                 return redirect(base + request.full_path.rstrip("?"), 307)
-            raise WrongAddress("Host", request.host, own_host)
+            raise WrongAddress("Host", shorten(request.host), own_host)
         origin = request.headers.get("Origin")
         if origin is not None and origin != base and request.method not in {"GET", "HEAD"}:
-            raise NotAllowed("Origin", origin, base)
+            raise NotAllowed("Origin", shorten(origin), base)
         return None
 
     @app.after_request

@@ -94,8 +94,8 @@ def _check_port(host: str, port: int) -> None:
             if error.errno != errno.EADDRINUSE:
                 raise CommandRefused(f"Port {port} cannot be opened: {error.strerror}.") from None
             raise CommandRefused(
-                f"Port {port} is taken by another program. End that one; only a new data folder "
-                "may take another port with --port."
+                f"Port {port} is taken by another program. End that one, or give a new data "
+                "folder another port with --port; one that was served before keeps its own."
             ) from None
 
 

@@ -73,6 +73,10 @@ def test_a_page_asked_for_under_another_name_is_sent_to_the_one_address(stranger
     assert answer.headers["Location"] == f"{BASE}/U/K7F3M?a=1"
 
 
+def test_the_name_may_come_in_capitals_as_on_a_label(stranger):
+    assert stranger.client.get("/U/K7F3M", base_url="http://LOCALHOST:8765").status_code == 200
+
+
 @pytest.mark.parametrize("host", ["127.0.0.1:8765", "localhost", "localhost:80", "evil.example"])
 def test_the_api_answers_under_the_one_address_only(stranger, host):
     answer = stranger.client.get("/api/ping", base_url=f"http://{host}")
