@@ -2,10 +2,10 @@
 
 from . import cautions
 from . import flow_move
-from .state import position_of
 from .step import action
 from .step import draft
 from .step import step
+from .words import position_name
 from .words import sentence_case
 
 _LAMP_TITLES = {
@@ -69,7 +69,7 @@ def photo_step(state, job: dict, position: str, moves: list) -> dict:
     """Return the step that asks for one picture; going on without leads to the best move."""
     ids = [each["id"] for each in job["positions"]]
     done = len(ids) - len([each for each in ids if not _has_photo(job, each)])
-    name = position_of(job, position)["name"]
+    name = position_name(job, position)
     return step(
         "photo",
         "Photograph {}".format(name),

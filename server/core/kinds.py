@@ -16,7 +16,7 @@ LAMP_RESULTS = ("as_it_should", "not_as_it_should", "not_sure")
 MOVES = ("retest", "clean", "exchange", "unplug", "meter", "replace", "home")
 
 # field -> form; forms are checked in _FORMS below, a tuple means 'one of'
-KINDS = {
+KINDS: dict = {
     "job_opened": ("A job begins on a vehicle.", {
         "vehicle": "vehicle", "complaint": "text", "layout": "text", "part": "text",
         "positions": "positions"}),

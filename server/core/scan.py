@@ -25,7 +25,7 @@ def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: s
         return _stop(read, "This label is void",
                      "{} was taken out of use.".format(read["shown"]),
                      "Take a fresh label.", [])  # fmt: skip
-    handler = _AT.get(expects.get("do"))
+    handler = _AT.get(expects.get("do", ""))
     if handler is None or job is None:
         if unit:
             read["sentence"] = "{} is {}.".format(read["shown"], words.place_words(state, job, unit))

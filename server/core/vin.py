@@ -18,7 +18,7 @@ def look(vin: str) -> dict:
     `state` is "none", "incomplete", "wrong_character", "fits" or "does_not_fit".
     """
     text = "".join([c for c in vin.upper() if c not in " -"])
-    answer = {"vin": text, "state": "none", "sentence": "", "sum": None, "digit": None}
+    answer: dict = {"vin": text, "state": "none", "sentence": "", "sum": None, "digit": None}
     if not text:
         return answer
     for index in range(len(text)):

@@ -32,9 +32,7 @@ VECTORS = [
         "d99d0ebdcb0033cb858cfa830ae46bc0fb3309413b271f1da828c89901a27ed5",
         id="french",
     ),
-    pytest.param(
-        "{}", "44136fa355b3678a1146ad16f7e8649e94fb4fc21fe77e8310c060f61caaff8a", id="empty"
-    ),
+    pytest.param("{}", "44136fa355b3678a1146ad16f7e8649e94fb4fc21fe77e8310c060f61caaff8a", id="empty"),
 ]
 
 

@@ -30,7 +30,7 @@ def test_a_known_kind_of_another_form_is_kept_and_says_why(core):
         pytest.param("cleaned", {"position": "roof", "note": ""}, "no position roof", id="position"),
         pytest.param("cleaned", {"position": 5, "note": ""}, "data.position", id="type"),
         pytest.param("cleaned", {"note": ""}, "data.position", id="missing"),
-        pytest.param("lamp_checked", {"when": "noon", "result": "not_sure", "note": ""}, "one of", id="choice"),
+        pytest.param("lamp_checked", {"when": "noon", "result": "x", "note": ""}, "one of", id="choice"),
         pytest.param("unit_pulled", {"unit": "ghost", "position": "rear-left-outer", "how": "tapped"},
                      "not on record", id="unknown unit"),
         pytest.param("sensor_painted", {}, "not known", id="unknown kind"),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from server.core import canon
 from server.core.fold import Fold
+from tests.core.driver import DEVICE
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.hosts import Core
@@ -19,49 +20,32 @@ HOW = st.sampled_from(["scanned", "typed", "tapped"])
 UNIT, POSITION = st.sampled_from(UNITS), st.sampled_from(POSITIONS)
 CODES = Driver(Core()).codes
 
+
+def fact(kind, **fields):
+    """A strategy for one kind of fact."""
+    return st.tuples(st.just(kind), st.fixed_dictionaries(fields))
+
+
 FACTS = st.one_of(
-    st.tuples(st.just("unit_pulled"), st.fixed_dictionaries({"unit": UNIT, "position": POSITION, "how": HOW})),
-    st.tuples(
-        st.just("unit_fitted"),
-        st.fixed_dictionaries({"unit": UNIT, "position": POSITION, "how": HOW, "override": st.just("")}),
+    fact("unit_pulled", unit=UNIT, position=POSITION, how=HOW),
+    fact("unit_fitted", unit=UNIT, position=POSITION, how=HOW, override=st.just("")),
+    fact(
+        "unit_moved", unit=UNIT, place=st.sampled_from(["out", "stock", "counter"]), how=HOW, note=st.just("")
     ),
-    st.tuples(
-        st.just("unit_moved"),
-        st.fixed_dictionaries(
-            {"unit": UNIT, "place": st.sampled_from(["out", "stock", "counter"]), "how": HOW, "note": st.just("")}
-        ),
+    fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out"]), position=POSITION, how=HOW),
+    fact("unit_labelled", unit=UNIT, code=st.sampled_from(CODES[:4]), how=HOW),
+    fact("corrected", device=st.just(DEVICE), seq=st.integers(2, 12), reason=st.just("slip")),
+    fact(
+        "test_run",
+        heard=st.booleans(),
+        faulted=st.lists(POSITION, unique=True, max_size=2),
+        silent=st.just([]),
+        unplugged=st.just([]),
+        codes=st.just([]),
+        came_and_went=st.just(False),
+        note=st.just(""),
     ),
-    st.tuples(
-        st.just("unit_seen"),
-        st.fixed_dictionaries(
-            {"unit": UNIT, "place": st.sampled_from(["fitted", "out"]), "position": POSITION, "how": HOW}
-        ),
-    ),
-    st.tuples(
-        st.just("unit_labelled"),
-        st.fixed_dictionaries({"unit": UNIT, "code": st.sampled_from(CODES[:4]), "how": HOW}),
-    ),
-    st.tuples(
-        st.just("corrected"),
-        st.fixed_dictionaries(
-            {"device": st.just("d0123456789abcdef"), "seq": st.integers(2, 12), "reason": st.just("slip")}
-        ),
-    ),
-    st.tuples(
-        st.just("test_run"),
-        st.fixed_dictionaries(
-            {
-                "heard": st.booleans(),
-                "faulted": st.lists(POSITION, unique=True, max_size=2),
-                "silent": st.just([]),
-                "unplugged": st.just([]),
-                "codes": st.just([]),
-                "came_and_went": st.just(False),
-                "note": st.just(""),
-            }
-        ),
-    ),
-)  # fmt: skip
+)
 
 
 def log_of(facts):

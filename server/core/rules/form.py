@@ -8,6 +8,7 @@ from .refusal import refusal
 def refuse(fold, draft, job):
     """Refuse an unknown kind, malformed data, an unknown job, position or unit."""
     kind, data = draft["kind"], draft["data"]
+    why: str | None
     if kind not in KINDS:
         why = "The kind {} is not known.".format(kind)
     else:
