@@ -79,3 +79,40 @@ def verdict(explanations: list, confidence: float):
     if not best["causes"] or best["probability"] < parts(confidence):
         return None
     return {"causes": list(best["causes"]), "probability": best["probability"]}
+
+
+def minimal(readings: list, most: int) -> list:
+    """Return the smallest sets of causes that leave no reading unexplained, up to `most` causes each.
+
+    A reading is the list of its parents; a set explains it when it holds one of them, and it is
+    minimal when no cause can be left out (Reiter 1987). A tree without pruning: at the first reading
+    not explained yet, try each parent. Pruning early would lose sets when one reading's parents
+    contain another's (Greiner, Smith and Wilkerson 1989), so what is not minimal goes at the end.
+    """
+    found = []
+    seen = {}
+    waiting = [()]
+    while waiting:
+        causes = waiting.pop()
+        missed = unexplained(readings, causes)
+        if not missed:
+            if len([cause for cause in causes if not unexplained(readings, _less(causes, cause))]) == 0:
+                found.append(list(causes))
+            continue
+        if len(causes) == most:
+            continue
+        for parent in missed[0]:
+            longer = tuple(sorted(causes + (parent,)))
+            if longer not in seen:
+                seen[longer] = True
+                waiting.append(longer)
+    return sorted(found)
+
+
+def unexplained(readings: list, causes) -> list:
+    """Return the readings that none of the causes is a parent of."""
+    return [parents for parents in readings if not [cause for cause in parents if cause in causes]]
+
+
+def _less(causes, one) -> list:
+    return [cause for cause in causes if cause != one]

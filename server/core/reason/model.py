@@ -4,6 +4,7 @@ This is where time is walked through once: units change places, blockages go whe
 cleaned or disturbed, repairs start fresh causes, and tests that prove nothing are set aside.
 """
 
+from . import likelihoods
 from . import words
 from .case import NOBODY
 from .noisy import power
@@ -26,11 +27,14 @@ class Model:
         self.meter_good = []
         # (parents, one more present for an unplugged position) -> how often it showed a fault
         self.faulted = {}
+        # The same one by one, (test, position, parents), for those who ask which reading it was.
+        self.faults = []
         self.ignored = []
         self.last_faulted = []
         self.counted = 0
         self._start()
         self._walk()
+        likelihoods.tilt(self)
         self._read_meter()
 
     def _add(self, kind: str, name: str, prior: float) -> int:
@@ -66,7 +70,7 @@ class Model:
                 continue
             self.counted += 1
             self.last_faulted = test.faulted
-            self._read_test(test)
+            self._read_test(n, test)
         now = self.case.now
         tested = self.fitted
         self._repair(now.repaired)
@@ -134,7 +138,7 @@ class Model:
                 found.append(self.blocked[place])
         return sorted(found)
 
-    def _read_test(self, test):
+    def _read_test(self, n: int, test):
         for place in range(len(self.fitted)):
             unplugged = place in test.unplugged
             if place in test.silent or (test.fitted[place] == NOBODY and not unplugged):
@@ -143,6 +147,8 @@ class Model:
             if place in test.faulted:
                 key = (tuple(parents), 1 if unplugged else 0)
                 self.faulted[key] = self.faulted.get(key, 0) + 1
+                if not unplugged:
+                    self.faults.append((n, place, parents))
             else:
                 for cause in parents:
                     self.clean[cause] += 1
