@@ -4,7 +4,6 @@ This is where time is walked through once: units change places, blockages go whe
 cleaned or disturbed, repairs start fresh causes, and tests that prove nothing are set aside.
 """
 
-from . import likelihoods
 from . import words
 from .case import NOBODY
 from .noisy import power
@@ -34,7 +33,6 @@ class Model:
         self.counted = 0
         self._start()
         self._walk()
-        likelihoods.tilt(self)
         self._read_meter()
 
     def _add(self, kind: str, name: str, prior: float) -> int:
