@@ -7,6 +7,7 @@ that no later step needs to guess or to fall back.
 from collections import namedtuple
 
 from ..errors import BadInput
+from . import likelihoods
 from . import wants
 
 # Common practice, no source; every one can be adjusted per case.
@@ -43,10 +44,13 @@ Meter = namedtuple("Meter", ("position", "bad", "generation"))
 Now = namedtuple("Now", ("fitted", "cleaned", "repaired"))
 Case = namedtuple(
     "Case",
-    ("positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence"),
-)
+    (
+        "positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence",
+        "likelihoods",
+    ),
+)  # fmt: skip
 
-_KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
+_KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence", "likelihoods"]
 _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"]
 
 
@@ -74,7 +78,8 @@ def read(raw) -> Case:
     confidence = raw.get("confidence", CONFIDENCE)
     wanted = "a number above 0 and below 1"
     confidence = wants.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, wanted)
-    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence)
+    tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
+    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts)
     _check_generations(case)
     return case
 

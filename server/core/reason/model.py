@@ -4,6 +4,7 @@ This is where time is walked through once: units change places, blockages go whe
 cleaned or disturbed, repairs start fresh causes, and tests that prove nothing are set aside.
 """
 
+from . import likelihoods
 from . import words
 from .case import NOBODY
 from .noisy import power
@@ -33,6 +34,7 @@ class Model:
         self.counted = 0
         self._start()
         self._walk()
+        likelihoods.tilt(self)
         self._read_meter()
 
     def _add(self, kind: str, name: str, prior: float) -> int:
