@@ -59,8 +59,11 @@ def check_positions(positions, where: str = "positions") -> None:
 
 
 def own_position(index: int, name: str, edge: str) -> dict:
-    """Return a position of an own layout: the name as typed, the id from its place in the list."""
-    return _position("own-{}".format(index + 1), name.strip(), edge, edge, 3)
+    """Return a position of an own layout: the name as typed, the id from its edge and place there.
+
+    The edge keeps two jobs on one vehicle apart: the first at the rear is not the first in front.
+    """
+    return _position("own-{}-{}".format(edge, index + 1), name.strip(), edge, edge, 3)
 
 
 def _bumper(edge: str, names: tuple) -> list[dict]:

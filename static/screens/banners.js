@@ -43,7 +43,7 @@ function unsavedBanner(log, saveAgain) {
   if (!unsaved) return nothing;
   return html`
     <section class="panel panel-stop banner" role="alert">
-      <p class="panel-kicker">${icon('stop')} Not saved</p>
+      <p class="panel-kicker">${icon('stop')} Not on record yet</p>
       <h2>${unsaved.title}</h2>
       <p>${unsaved.sentence}</p>
       <div class="card-actions">

@@ -53,12 +53,12 @@ export const codePage = {
           <p class="lead">On a job, the app asks for a label when a sensor is pulled. Here it can go on a spare.</p>
         </section>
         <section class="card screen-stack">
-          <h2>Put it on a spare</h2>
+          <h2>Put it on a spare in your stock</h2>
           ${textField(ctx, 'part', 'Part number', { note: 'Read it off the spare.', most: 80, capitals: true })}
           ${textField(ctx, 'serial', 'Serial', { note: 'If it has one.', most: 80, capitals: true })}
         </section>
       `,
-      main: { words: 'Add the spare to my stock', run: () => addSpare(ctx, read.code, how) },
+      main: { words: 'Add the spare', run: () => addSpare(ctx, read.code, how) },
       second: jobs,
     };
   },

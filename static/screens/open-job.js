@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { ask } from './ask.js';
 import { textField } from './field.js';
-import { chosenPositions, layoutSection } from './open-layout.js';
+import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
 import { vehicleSection } from './open-vehicle.js';
 import { to } from './router.js';
 
@@ -52,14 +52,13 @@ export const openJobPage = {
           lines: 2,
           most: 500,
         })}
-        ${form.vehicle
-          ? nothing
-          : html`${layoutSection(ctx, faults)}
-            ${textField(ctx, 'part', 'Part number of the sensors', {
-              note: 'If you know it. It can be added when you read it off a sensor.',
-              most: LONGEST_NAME,
-              capitals: true,
-            })}`}
+        ${layoutSection(ctx, faults)}
+        ${textField(ctx, 'part', 'Part number of the sensors', {
+          note: 'If you know it. It can be added when you read it off a sensor.',
+          most: LONGEST_NAME,
+          capitals: true,
+          initial: knownVehicle(ctx)?.part,
+        })}
       `,
       main: { words: 'Open the job', run: () => openJob(ctx) },
     };
@@ -76,12 +75,12 @@ function faultsOf(ctx) {
   /** @type {Record<string, string>} */
   const faults = {};
   if (!data.actor && !form.actor?.trim()) faults.actor = 'Say who is working.';
-  if (form.vehicle) return faults;
+  const { fault } = chosenPositions(ctx);
+  if (fault) faults.layout = fault;
+  if (knownVehicle(ctx)) return faults;
   if (!form.name?.trim()) faults.name = 'Give the vehicle a name that you will recognise.';
   const vin = form.vin?.trim() ? ask(ctx, 'vin', { vin: form.vin.trim() })?.value : null;
   if (vin?.state === 'wrong_character') faults.vin = 'Correct the number, or leave it empty.';
-  const { fault } = chosenPositions(ctx);
-  if (fault) faults.layout = fault;
   return faults;
 }
 
@@ -110,23 +109,16 @@ async function openJob(ctx) {
 
 /** @param {import('./app.js').Context} ctx */
 function jobOpened(ctx) {
-  const { form, data } = ctx;
-  const known = data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
-  const complaint = (form.complaint ?? '').trim();
-  const vin = (form.vin ?? '').replace(/[\s-]/g, '').toUpperCase();
-  if (known) {
-    const { id, name, layout, part, positions } = known;
-    return { kind: 'job_opened', data: { vehicle: { id, name, vin: known.vin }, complaint, layout, part, positions } };
-  }
+  const { form } = ctx;
+  const known = knownVehicle(ctx);
+  const vehicle = known
+    ? { id: known.id, name: known.name, vin: known.vin }
+    : { id: form.newVehicle, name: form.name.trim(), vin: (form.vin ?? '').replace(/[\s-]/g, '').toUpperCase() };
+  const { layout, positions } = chosenPositions(ctx);
+  const part = (form.part ?? known?.part ?? '').trim();
   return {
     kind: 'job_opened',
-    data: {
-      vehicle: { id: form.newVehicle, name: form.name.trim(), vin },
-      complaint,
-      layout: form.layout,
-      part: (form.part ?? '').trim(),
-      positions: chosenPositions(ctx).positions,
-    },
+    data: { vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions },
   };
 }
 

@@ -10,7 +10,8 @@ import { ask } from './ask.js';
 import { textField } from './field.js';
 import { layoutTile } from './layout-tile.js';
 
-export const OWN = 'own';
+const OWN = 'own';
+const AS_BEFORE = 'as-before';
 
 const OWN_EDGES = [
   { id: 'rear', words: 'Along the rear' },
@@ -24,48 +25,73 @@ const OWN_EDGES = [
  * @param {Record<string, string>} faults
  */
 export function layoutSection(ctx, faults) {
-  const { form, data } = ctx;
+  const { data } = ctx;
+  const known = knownVehicle(ctx);
+  const layout = chosenLayout(ctx);
   const tile = (/** @type {string} */ id, /** @type {string} */ name, /** @type {unknown} */ drawing) => html`<label
     class="layout-choice"
   >
     <input
       type="radio"
       name="layout"
-      .checked=${form.layout === id}
+      .checked=${layout === id}
       @change=${() => {
-        form.layout = id;
+        ctx.form.layout = id;
         ctx.redraw();
       }}
     />
     ${drawing}
     <span class="layout-name">${name}</span>
   </label>`;
-  return html`<fieldset class="asked ${faults.layout && form.layout !== OWN ? 'fault-here' : ''}">
+  return html`<fieldset class="asked ${faults.layout && layout !== OWN ? 'fault-here' : ''}">
       <legend class="asked-words">Where are its sensors?</legend>
       <div class="layout-choices">
-        ${data.layouts.map((/** @type {any} */ layout) => tile(layout.id, layout.name, layoutTile(layout.positions)))}
+        ${known
+          ? tile(AS_BEFORE, `As last time, ${known.positions.length} sensors`, layoutTile(known.positions))
+          : nothing}
+        ${data.layouts.map((/** @type {any} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
         ${tile(OWN, 'My own positions', layoutTile([]))}
       </div>
-      ${faults.layout && form.layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
+      ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
     </fieldset>
-    ${form.layout === OWN ? ownPositions(ctx, faults) : nothing}`;
+    ${layout === OWN ? ownPositions(ctx, faults) : nothing}`;
+}
+
+/**
+ * The vehicle on record that was chosen.
+ * @param {import('./app.js').Context} ctx
+ */
+export function knownVehicle({ form, data }) {
+  return data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
+}
+
+/** @param {import('./app.js').Context} ctx @returns {string | undefined} */
+function chosenLayout(ctx) {
+  const { layout } = ctx.form;
+  if (!knownVehicle(ctx)) return layout === AS_BEFORE ? undefined : layout;
+  return layout ?? AS_BEFORE;
 }
 
 /**
  * The positions that were chosen, or what stands against them.
  * @param {import('./app.js').Context} ctx
- * @returns {{positions: any[], fault: string}}
+ * @returns {{layout: string, positions: any[], fault: string}}
  */
 export function chosenPositions(ctx) {
-  const { form, data } = ctx;
-  if (form.layout !== OWN) {
-    const found = data.layouts.find((/** @type {any} */ { id }) => id === form.layout);
-    return { positions: found?.positions ?? [], fault: found ? '' : 'Choose where the sensors sit.' };
+  const layout = chosenLayout(ctx) ?? '';
+  const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], fault });
+  if (layout === AS_BEFORE) {
+    const { layout: before, positions } = knownVehicle(ctx);
+    return { layout: before, positions, fault: '' };
   }
-  if (!namesOf(ctx).length) return { positions: [], fault: 'Write one name on each line.' };
+  if (layout !== OWN) {
+    const found = ctx.data.layouts.find((/** @type {any} */ { id }) => id === layout);
+    return found ? { layout, positions: found.positions, fault: '' } : wrong('Choose where the sensors sit.');
+  }
+  if (!namesOf(ctx).length) return wrong('Write one name on each line.');
   const answer = askOwn(ctx);
-  if (!answer) return { positions: [], fault: 'The names are still being checked. Tap again.' };
-  return { positions: answer.value ?? [], fault: answer.fault ? lineFault(answer.fault) : '' };
+  if (!answer) return wrong('The names are still being checked. Tap again.');
+  return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, fault: '' };
 }
 
 /**

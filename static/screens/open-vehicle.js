@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../shapes/icons.js';
 import { ask } from './ask.js';
 import { textField } from './field.js';
+import { knownVehicle } from './open-layout.js';
 import { to } from './router.js';
 
 /**
@@ -15,10 +16,10 @@ import { to } from './router.js';
  * @param {Record<string, string>} faults
  */
 export function vehicleSection(ctx, faults) {
-  const { form, data } = ctx;
+  const { data } = ctx;
   return html`
     ${data.vehicles.length ? knownVehicles(ctx) : nothing}
-    ${form.vehicle
+    ${knownVehicle(ctx)
       ? nothing
       : html`${textField(ctx, 'name', 'Vehicle', {
           note: 'A name that you will recognise: Blue estate, or its plate.',
@@ -54,7 +55,7 @@ function knownVehicles(ctx) {
     <span class="choice-word">${words}</span>
     ${note ? html`<span class="choice-note">${note}</span>` : nothing}
   </label>`;
-  const chosen = data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
+  const chosen = knownVehicle(ctx);
   return html`<fieldset class="asked">
     <legend class="asked-words">Which vehicle?</legend>
     <div class="choices">

@@ -9,9 +9,10 @@ import { icon } from '../shapes/icons.js';
 import { loadJob } from './job-data.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
+import { sentenceCase } from './sentence-case.js';
 import { dayAndTime } from './when.js';
 
-const SHOWS = { screen: 'The screen of the test', unit: 'A sensor', work: 'The work', position: 'A position' };
+const SHOWS = { screen: 'Screen of the test', unit: 'A sensor', work: 'The work', position: 'A position' };
 
 export const photosPage = {
   load: loadJob,
@@ -48,5 +49,5 @@ export const photosPage = {
  */
 function photoWords(view, { shows, position }) {
   const place = view.board.positions.find((/** @type {any} */ { id }) => id === position);
-  return place ? place.name : SHOWS[shows];
+  return place ? sentenceCase(place.name) : SHOWS[shows];
 }

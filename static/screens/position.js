@@ -12,6 +12,7 @@ import { textField } from './field.js';
 import { loadJob } from './job-data.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
+import { sentenceCase } from './sentence-case.js';
 
 export const positionPage = {
   /**
@@ -148,9 +149,4 @@ function printedOn(ctx, unit) {
       </button>
     </div>
   </details>`;
-}
-
-/** @param {string} text */
-function sentenceCase(text) {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { sentence } from './sentence.js';
 
 /** What is typed as a reason, as long as this refusal stands. @type {WeakMap<object, string>} */
 const reasons = new WeakMap();
@@ -20,8 +21,8 @@ export function refusalPanel(ctx) {
     <section class="panel panel-stop refusal" role="alert">
       <p class="panel-kicker">${icon('stop')} Not recorded</p>
       <h2>${refusal.title}</h2>
-      <p>${refusal.sentence}</p>
-      <p>${refusal.do}</p>
+      <p>${sentence(refusal.sentence)}</p>
+      <p>${sentence(refusal.do)}</p>
       ${refusal.override ? overrideForm(ctx, standing) : nothing}
       <div class="card-actions">
         <button class="small-button" type="button" @click=${close}>

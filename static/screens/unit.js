@@ -10,8 +10,9 @@ import { icon } from '../shapes/icons.js';
 import { mark } from '../shapes/marks.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
+import { sentenceCase } from './sentence-case.js';
 import { sentence } from './sentence.js';
-import { dayAndTime } from './when.js';
+import { day, dayAndTime } from './when.js';
 
 const WHAT = {
   fitted: 'fitted',
@@ -67,17 +68,38 @@ export function unitParts(ctx, unit, how) {
         <dd>${unit.part || 'not noted'}</dd>
         <dt>Serial</dt>
         <dd>${unit.serial || 'not noted'}</dd>
-        ${unit.jobs.length
-          ? html`<dt>Jobs</dt>
-              <dd>${unit.jobs.map((/** @type {any} */ each) => html`<a class="link-button" href=${`/${to.job(each.id)}`}>${each.title}</a> `)}</dd>`
-          : nothing}
       </dl>
-      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}
+      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${jobs(unit)} ${photos(ctx, unit)}
     `,
     main: job
       ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
       : { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
   };
+}
+
+/**
+ * The jobs, each with the day on which this sensor came into it.
+ * @param {any} unit
+ */
+function jobs({ jobs: all, tests: read, moves: made }) {
+  if (!all.length) return nothing;
+  return html`<section>
+    <h2>Jobs</h2>
+    <ul class="list">
+      ${all.map((/** @type {{id: string, title: string}} */ { id, title }) => {
+        const days = [...read, ...made].filter((each) => each.job === id).map(({ at }) => at);
+        return html`<li>
+          <a class="list-row" href=${`/${to.job(id)}`}>
+            <span class="list-main">
+              <span class="list-title">${title}</span>
+              ${days.length ? html`<span class="list-note">since ${day(Math.min(...days))}</span>` : nothing}
+            </span>
+            <span class="list-end">${icon('forward')}</span>
+          </a>
+        </li>`;
+      })}
+    </ul>
+  </section>`;
 }
 
 /** @param {any} unit */
@@ -111,7 +133,7 @@ function moves({ moves: made }) {
         return html`<li class="history-row">
           <span class="history-when">${dayAndTime(move.at)} · ${move.actor || 'no name'}</span>
           <p class="history-what">
-            ${what.slice(0, 1).toUpperCase()}${what.slice(1)}${move.position ? placeWords(move) : ''} (${how})
+            ${sentenceCase(what)}${move.position ? placeWords(move) : ''} (${how})
             ${move.override ? html`<br />Another part number, because: ${move.override}` : nothing}
           </p>
         </li>`;
@@ -189,7 +211,7 @@ function dispute(ctx, unit, how) {
                 ?disabled=${ctx.busy}
                 @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
               >
-                ${claim.words}
+                ${sentenceCase(claim.words)}
               </button>`,
             )}
           </div>`}

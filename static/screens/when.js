@@ -8,6 +8,7 @@ const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
 const DAY_FORM = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
+const DAY_OF_THIS_YEAR_FORM = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short' });
 const TIME_FORM = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
 
 /**
@@ -15,12 +16,13 @@ const TIME_FORM = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: 
  * @param {number} at  ms
  */
 export function dayAndTime(at) {
-  return `${DAY_FORM.format(at)}, ${TIME_FORM.format(at)}`;
+  return `${day(at)}, ${TIME_FORM.format(at)}`;
 }
 
 /** @param {number} at  ms */
 export function day(at) {
-  return DAY_FORM.format(at);
+  const isThisYear = new Date(at).getFullYear() === new Date().getFullYear();
+  return (isThisYear ? DAY_OF_THIS_YEAR_FORM : DAY_FORM).format(at);
 }
 
 /** @param {number} at  ms */

@@ -61,7 +61,7 @@ def test_a_label_that_nothing_carries_goes_on_a_spare(take_screens):
     page = phone.show(f"/U/{CODE}")
     page.get_by_role("heading", name="No sensor has this label yet").wait_for()
     page.get_by_label("Part number").fill("PS-4410")
-    phone.tap("Add the spare to my stock")
+    phone.tap("Add the spare")
     page.get_by_text("It is in your stock.").wait_for()
 
     page.goto(f"{phone.base}/#/find")

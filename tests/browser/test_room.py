@@ -50,11 +50,12 @@ def test_what_lies_behind_a_job_has_room(take_screens, width, percent):
     phone = take_screens(width=width, height=640).holds(STEPS["move"])
     # The pictures of this job exist nowhere; the browser would note each that is asked for in vain.
     phone.context.route("**/api/photos/*", lambda route: route.fulfill(content_type="image/jpeg", body=b""))
-    for part in JOB_SCREENS:
-        phone.show(f"/#/job/{JOB}{part}")
+    addresses = [f"/#/job/{JOB}{part}" for part in JOB_SCREENS] + ["/#/unit/v1.rear-right-outer"]
+    for address in addresses:
+        phone.show(address)
         phone.text_at(percent)
         phone.page.wait_for_timeout(150)
-        assert (part, phone.lacks_room()) == (part, [])
+        assert (address, phone.lacks_room()) == (address, [])
 
 
 @pytest.mark.parametrize(("width", "percent"), [(320, 100), (320, 200)])

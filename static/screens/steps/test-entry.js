@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { board } from '../../shapes/board.js';
 import { capture, photoTaken } from '../capture.js';
+import { sentenceCase } from '../sentence-case.js';
 import { codeFields, codesOf } from './test-codes.js';
 
 /** A tap on a position goes on to the next of these. */
@@ -200,8 +201,7 @@ function named({ form, step }, reading) {
 /** @param {any} ctx @param {string} id */
 function positionName({ step }, id) {
   const found = step.expects.positions.find((/** @type {{id: string}} */ each) => each.id === id);
-  const name = found?.name ?? id;
-  return name.slice(0, 1).toUpperCase() + name.slice(1);
+  return sentenceCase(found?.name ?? id);
 }
 
 /** @param {string[]} names */
