@@ -1,0 +1,171 @@
+"""Cars for the planner's bench: who is faulty in truth, what a test shows, what a move costs.
+
+Shares no code with the planner. The chances are those of the design, section 5.
+"""
+
+import random
+from collections import namedtuple
+
+PRIORS = {"unit": 0.05, "circuit": 0.005, "blocked": 0.01, "feed": 0.001, "control": 0.001}
+MINUTES = {"pull": 0.5, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "part": 60.0}
+KINDS = ["single", "double", "wiring", "blocked", "comes and goes"]
+# One job in five from the priors has a fault that comes and goes (our assumption, no source).
+COMES_AND_GOES = 0.2
+BOARDS = {
+    4: [("rear", 4)],
+    6: [("rear", 6)],
+    8: [("rear", 4), ("front", 4)],
+    12: [("rear", 4), ("front", 4), ("side", 4)],
+}
+# Minutes to get at a position: quick behind a clip, slow behind a bumper cover.
+REACH = [1, 2, 3, 4, 6]
+
+Truth = namedtuple("Truth", ("kind", "present", "reach", "shows", "spares", "seed"))
+
+
+class Car:
+    """One car with its faults; the case it holds is all that a policy may look at."""
+
+    def __init__(self, board: int, truth: Truth, rates: dict | None = None):
+        """Put a unit into each position; `rates` go before those of the design."""
+        self.group = {}
+        for group, size in BOARDS[board]:
+            for n in range(size):
+                self.group[f"{group}-{n}"] = group
+        self.places = list(self.group)
+        self.reach = dict(zip(self.places, truth.reach, strict=True))
+        self.fitted = {place: f"u{n:02}" for n, place in enumerate(self.places)}
+        self.truth = truth
+        self.present = set(truth.present)
+        self.rates = {"shows": truth.shows, "false_alarm": 0.002, "meter_sees": 0.95, "meter_false": 0.02}
+        self.rates.update(rates or {})
+        self.may_block = dict.fromkeys(self.places, True)
+        self.suspects = set()
+        self.minutes = 0.0
+        self.tests = 0
+        self.wrong_buys = 0
+        self.dice = random.Random(truth.seed)
+        units = [{"id": unit, "part": "P1"} for unit in self.fitted.values()]
+        units += [{"id": f"s{n}", "part": "P1", "prior": prior} for n, prior in enumerate(truth.spares)]
+        self.case = {
+            "positions": [
+                {"id": place, "group": self.group[place], "reach_minutes": self.reach[place]}
+                for place in self.places
+            ],
+            "units": units,
+            "tests": [],
+            "meter": [],
+            "rates": self.rates,
+            "minutes": MINUTES,
+        }
+
+    def parents(self, place: str) -> set:
+        """Return the causes that act on a position now."""
+        found = {f"circuit:{place}", f"feed:{self.group[place]}", "control", f"unit:{self.fitted[place]}"}
+        return found | {f"blocked:{place}"} if self.may_block[place] else found
+
+    def live(self) -> set:
+        """Return the causes that would act in a test made now."""
+        return set().union(*[self.parents(place) for place in self.places])
+
+    def test(self, cleaned=(), unplugged=()):
+        """Run the self-test and add it to the case."""
+        faulted = []
+        # One throw a position and test, whatever was done before: all policies meet the same luck.
+        luck = random.Random(self.truth.seed * 1000 + len(self.case["tests"]))
+        for place in self.places:
+            throw = luck.random()
+            gone = {f"unit:{self.fitted[place]}", f"blocked:{place}"} if place in unplugged else set()
+            causes = self.parents(place) - gone
+            k = len(causes & self.present) + (1 if place in unplugged else 0)
+            clean = (1 - self.rates["false_alarm"]) * (1 - self.rates["shows"]) ** k
+            if throw >= clean:
+                faulted.append(place)
+                self.suspects |= causes
+        self.case["tests"].append(
+            {
+                "fitted": dict(self.fitted),
+                "faulted": faulted,
+                "cleaned": list(cleaned),
+                "unplugged": list(unplugged),
+            }
+        )
+        return faulted
+
+    def do(self, move: dict):
+        """Carry out a move, pay for it and test."""
+        self.minutes += minutes_of(move, self.reach)
+        if move["move"] == "meter":
+            bad = f"circuit:{move['position']}" in self.present
+            chance = self.rates["meter_sees"] if bad else self.rates["meter_false"]
+            reads = "bad" if self.dice.random() < chance else "good"
+            self.case["meter"].append({"position": move["position"], "reads": reads})
+            if reads == "bad":
+                self.suspects.add(f"circuit:{move['position']}")
+            return
+        if move["move"] == "replace":
+            for place in move["fitted"]:
+                if f"unit:{self.fitted[place]}" not in self.present:
+                    self.wrong_buys += 1
+                    self.minutes += MINUTES["part"]
+        for place, unit in move.get("fitted", {}).items():
+            known = unit in [entry["id"] for entry in self.case["units"]]
+            if not known:
+                self.case["units"].append({"id": unit, "part": "P1"})
+                if self.dice.random() < PRIORS["unit"]:
+                    self.present.add(f"unit:{unit}")
+            if self.fitted[place] != unit:
+                self.may_block[place] = False
+            self.fitted[place] = unit
+        cleaned = [move["position"]] if move["move"] == "clean" else []
+        for place in cleaned:
+            self.may_block[place] = False
+        self.tests += 1
+        self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [])
+
+
+def minutes_of(move: dict, reach: dict) -> float:
+    """Return what a move takes: each touched position once, and the test."""
+    if move["move"] == "retest":
+        return MINUTES["test"]
+    if move["move"] == "meter":
+        return reach[move["position"]] + MINUTES["meter"]
+    if move["move"] == "clean":
+        return reach[move["position"]] + MINUTES["clean"] + MINUTES["test"]
+    if move["move"] == "unplug":
+        return reach[move["position"]] + MINUTES["pull"] + MINUTES["test"]
+    each = [reach[place] + MINUTES["pull"] + MINUTES["fit"] for place in move["fitted"]]
+    return sum(each) + MINUTES["test"]
+
+
+def draw(board: int, mix: str, random_: random.Random, spares=()) -> Truth:
+    """Draw what is wrong with a car whose first test shows a fault."""
+    while True:
+        truth = _draw(board, mix, random_, spares)
+        if Car(board, truth).test():
+            return truth
+
+
+def _draw(board: int, mix: str, random_: random.Random, spares) -> Truth:
+    places = [f"{group}-{n}" for group, size in BOARDS[board] for n in range(size)]
+    units = [f"unit:u{n:02}" for n in range(len(places))]
+    reach = [random_.choice(REACH) for _ in places]
+    seed = random_.randrange(1 << 30)
+    loaded = [f"unit:s{n}" for n, prior in enumerate(spares) if random_.random() < prior]
+    if mix == "priors":
+        present = [unit for unit in units if random_.random() < PRIORS["unit"]]
+        for place in places:
+            present += [f"{k}:{place}" for k in ("circuit", "blocked") if random_.random() < PRIORS[k]]
+        present += [f"feed:{g}" for g, _ in BOARDS[board] if random_.random() < PRIORS["feed"]]
+        present += ["control"] if random_.random() < PRIORS["control"] else []
+        shows = 0.5 if random_.random() < COMES_AND_GOES else 0.95
+        return Truth("drawn", frozenset(present + loaded), reach, shows, list(spares), seed)
+    kind = random_.choice(KINDS)
+    present = random_.sample(units, {"single": 1, "double": 2, "comes and goes": 1}.get(kind, 0))
+    if kind in ("wiring", "blocked"):
+        cause = "circuit" if kind == "wiring" else "blocked"
+        present = [f"{cause}:{random_.choice(places)}"]
+        if random_.random() < 0.5:
+            present.append(random_.choice(units))
+    shows = 0.5 if kind == "comes and goes" else 0.95
+    return Truth(kind, frozenset(present + loaded), reach, shows, list(spares), seed)

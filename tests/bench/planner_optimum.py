@@ -1,0 +1,223 @@
+"""The cheapest policy there can be, by dynamic programming over beliefs, and what ours costs there.
+
+For small boards on which a fault always shows and nothing else does: each result then only strikes
+out explanations, so that a belief is the set of those that are left. Written from the design alone;
+the planner is asked through the published case. Settled means the same as in planner_policies.py.
+"""
+
+from collections import namedtuple
+from itertools import permutations
+from itertools import product
+
+from server.core.reason import reason
+from tests.bench.planner_cars import MINUTES
+from tests.bench.planner_cars import PRIORS
+from tests.bench.planner_cars import minutes_of
+
+CONFIDENCE = 0.95
+RATES = {"shows": 1, "false_alarm": 0, "meter_sees": 1, "meter_false": 0}
+
+# `worlds` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
+# may be blocked, `seen` the causes that were behind a fault.
+State = namedtuple("State", ("worlds", "fitted", "open", "seen"))
+
+
+class Board:
+    """Positions of one group with given reach, and spares with given priors."""
+
+    def __init__(self, reach: list, spares=(), among_suspects=True):
+        """Enumerate what can be wrong; what is rarer than one in ten million is left out.
+
+        Without `among_suspects`, no exchange has suspects only: what that proves leans on how rare
+        the causes are, not on what is seen, and the planner keeps off it on purpose.
+        """
+        self.among_suspects = among_suspects
+        self.places = [f"p{n}" for n in range(len(reach))]
+        self.reach = dict(zip(self.places, reach, strict=True))
+        self.units = [f"u{n}" for n in range(len(reach))] + [f"s{n}" for n in range(len(spares))]
+        chances = {f"unit:{unit}": PRIORS["unit"] for unit in self.units}
+        chances.update({f"unit:s{n}": prior for n, prior in enumerate(spares)})
+        for place in self.places:
+            chances[f"circuit:{place}"] = PRIORS["circuit"]
+            chances[f"blocked:{place}"] = PRIORS["blocked"]
+        chances["feed:g"], chances["control"] = PRIORS["feed"], PRIORS["control"]
+        self.spares = {f"s{n}": prior for n, prior in enumerate(spares)}
+        self.worlds = [(1.0, frozenset())]
+        for cause, chance in chances.items():
+            self.worlds = [
+                (weight * share, causes | extra)
+                for weight, causes in self.worlds
+                for share, extra in ((1 - chance, frozenset()), (chance, frozenset([cause])))
+                if weight * share > 1e-7
+            ]
+        self.known = {}
+
+    def starts(self):
+        """Return (chance, faulted, state) of each first test that shows a fault; they add up to 1."""
+        everything = frozenset(range(len(self.worlds)))
+        size = len(self.places)
+        start = State(everything, tuple(self.units[:size]), frozenset(self.places), frozenset())
+        found = []
+        for faulted, state in self._read(start):
+            if faulted:
+                found.append((self.weight(state), faulted, state))
+        whole = sum(chance for chance, _, _ in found)
+        return [(chance / whole, faulted, state) for chance, faulted, state in found]
+
+    def weight(self, state) -> float:
+        """Return how likely the explanations left are together."""
+        return sum(self.worlds[n][0] for n in state.worlds)
+
+    def _parents(self, state, n: int) -> frozenset:
+        place = self.places[n]
+        own = {f"circuit:{place}", f"unit:{state.fitted[n]}", "feed:g", "control"}
+        return frozenset(own | {f"blocked:{place}"} if place in state.open else own)
+
+    def _read(self, state) -> list:
+        """Return the (faulted, state) that a test can lead to."""
+        parents = [self._parents(state, n) for n in range(len(self.places))]
+        found = {}
+        for world in state.worlds:
+            causes = self.worlds[world][1]
+            shown = tuple(n for n, mine in enumerate(parents) if mine & causes)
+            found.setdefault(shown, []).append(world)
+        results = []
+        for shown in sorted(found):
+            seen = state.seen.union(*[parents[n] for n in shown])
+            results.append((shown, state._replace(worlds=frozenset(found[shown]), seen=seen)))
+        return results
+
+    def results(self, state, move: dict) -> list:
+        """Return the (result, state) that a move of the published form can lead to."""
+        if move["move"] == "meter":
+            cause = "circuit:" + move["position"]
+            bad = frozenset(n for n in state.worlds if cause in self.worlds[n][1])
+            good = state._replace(worlds=state.worlds - bad)
+            both = [("good", good), ("bad", state._replace(worlds=bad, seen=state.seen | {cause}))]
+            return [(reads, after) for reads, after in both if after.worlds]
+        if move["move"] == "clean":
+            return self._read(state._replace(open=state.open - {move["position"]}))
+        if move["move"] == "exchange":
+            fitted = dict(zip(self.places, state.fitted, strict=True)) | move["fitted"]
+            after = state._replace(fitted=tuple(fitted.values()), open=state.open - set(move["fitted"]))
+            return self._read(after)
+        return self._read(state)
+
+    def settled(self, state) -> bool:
+        """Tell whether a verdict stands, all is clear, or it is known what acts."""
+        live = frozenset().union(*[self._parents(state, n) for n in range(len(self.places))])
+        whole = self.weight(state)
+        verdicts, acting, shared = {}, {}, 0.0
+        for n in state.worlds:
+            weight, causes = self.worlds[n]
+            causes = causes & state.seen
+            verdicts[causes] = verdicts.get(causes, 0.0) + weight / whole
+            acting[causes & live] = acting.get(causes & live, 0.0) + weight / whole
+            shared += weight / whole if causes & live & {"feed:g", "control"} else 0.0
+        best = max(verdicts.values())
+        named = best >= CONFIDENCE and verdicts.get(frozenset(), 0.0) < best
+        return named or max(*acting.values(), shared) >= CONFIDENCE
+
+    def moves(self, state) -> list:
+        """Return (minutes, move) of everything that could be done, cheapest first."""
+        doubtful = self._doubtful(state)
+        found = []
+        for units in permutations(self.units, len(self.places)):
+            pairs = zip(self.places, units, state.fitted, strict=True)
+            fitted = {place: unit for place, unit, now in pairs if unit != now}
+            if fitted and (self.among_suspects or not doubtful.issuperset(fitted.values())):
+                found.append({"move": "exchange", "fitted": fitted})
+        for kind, place in product(("clean", "meter"), self.places):
+            found.append({"move": kind, "position": place})
+        rows = [(minutes_of(move, self.reach), n) for n, move in enumerate(found)]
+        return [(minutes, found[n]) for minutes, n in sorted(rows)]
+
+    def _doubtful(self, state) -> set:
+        """Return the units that are not known to be good."""
+        known = frozenset().union(*[self.worlds[n][1] for n in state.worlds])
+        return {unit for unit in self.units if f"unit:{unit}" in known and unit not in self.spares}
+
+    def optimum(self, state) -> float:
+        """Return the expected minutes until settled when every move is the best one."""
+        good = [u for u in self.units if not any(f"unit:{u}" in self.worlds[n][1] for n in state.worlds)]
+        # Units known to be good are one like the other.
+        key = state._replace(fitted=tuple("good" if u in good else u for u in state.fitted))
+        if key not in self.known:
+            self.known[key] = 0.0 if self.settled(state) else self._best(state)
+        return self.known[key]
+
+    def _best(self, state) -> float:
+        best = float("inf")
+        whole = self.weight(state)
+        tried = set()
+        for minutes, move in self.moves(state):
+            if minutes >= best:
+                break
+            results = self.results(state, move)
+            after = frozenset(result.worlds for _, result in results)
+            # A result that is certain beforehand tells nothing and brings nothing nearer.
+            if len(results) == 1 or (after, frozenset(move.get("fitted", ()))) in tried:
+                continue
+            tried.add((after, frozenset(move.get("fitted", ()))))
+            expected = minutes
+            for _, result in results:
+                expected += self.weight(result) / whole * self.optimum(result)
+                if expected >= best:
+                    break
+            best = min(best, expected)
+        return best
+
+    def case(self, faulted) -> dict:
+        """Return the published case after a first test that showed these faults."""
+        case = {
+            "positions": [
+                {"id": place, "group": "g", "reach_minutes": self.reach[place]} for place in self.places
+            ],
+            "units": [{"id": u, "part": "P1"} | self._prior(u) for u in self.units],
+            "tests": [],
+            "meter": [],
+            "rates": RATES,
+            "minutes": MINUTES,
+        }
+        fitted = dict(zip(self.places, self.units, strict=False))
+        return _tested(case, fitted, faulted, self.places)
+
+    def _prior(self, unit: str) -> dict:
+        return {"prior": self.spares[unit]} if unit in self.spares else {}
+
+    def planned(self, state, case: dict, depth: int = 0) -> float:
+        """Return the expected minutes until settled when the core's first move is taken each time."""
+        if self.settled(state):
+            return 0.0
+        move = reason(case)["next"][0]
+        if depth > 8 or move["move"] in ("retest", "unplug", "replace"):
+            raise AssertionError(f"{move['move']} settles nothing here: {case}")
+        expected = minutes_of(move, self.reach)
+        whole = self.weight(state)
+        for result, after in self.results(state, move):
+            if move["move"] == "meter":
+                reading = {"position": move["position"], "reads": result}
+                longer = case | {"meter": [*case["meter"], reading]}
+            else:
+                fitted = dict(case["tests"][-1]["fitted"]) | move.get("fitted", {})
+                cleaned = [move["position"]] if move["move"] == "clean" else []
+                longer = _tested(case, fitted, result, self.places, cleaned)
+            expected += self.weight(after) / whole * self.planned(after, longer, depth + 1)
+        return expected
+
+
+def _tested(case: dict, fitted: dict, faulted, places: list, cleaned=()) -> dict:
+    shown = [places[n] for n in faulted]
+    test = {"fitted": fitted, "faulted": shown, "cleaned": list(cleaned)}
+    return case | {"tests": [*case["tests"], test]}
+
+
+def compare(reach: list, spares=()) -> list:
+    """Return (suspects, chance, ours, the optimum, the optimum without exchanges among suspects)."""
+    board = Board(reach, spares)
+    strict = Board(reach, spares, among_suspects=False)
+    rows = []
+    for chance, faulted, state in board.starts():
+        ours = board.planned(state, board.case(faulted))
+        rows.append((len(faulted), chance, ours, board.optimum(state), strict.optimum(state)))
+    return rows
