@@ -207,6 +207,8 @@ def _unit_line(state, job, unit):
     line = _unit_brief(state, unit)
     line["name"] = exchange.short_name(state, job, unit)
     line["where"] = words.place_words(state, job, unit)
+    pulled_from = state.units[unit]["pulled_from"]
+    line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""
     line["claims"] = [
         {
             "place": claim["place"],

@@ -94,7 +94,7 @@ function jobBody(ctx, view, parts) {
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
     ${step.form === null ? jobBoard(ctx, view) : nothing}
-    ${view.stage === 'prove' && PROVING.has(step.form) ? proofCard(view) : nothing} ${links(view)}
+    ${proving(view) ? proofCard(view) : nothing} ${links(view)}
   `;
 }
 
@@ -113,8 +113,7 @@ function followsVerdict({ id, form, progress }) {
 
 /** Whether tests are made to prove something now. @param {any} view */
 function proving({ stage, step, reasoning }) {
-  if (step.form === 'done' || step.form === 'close') return false;
-  return stage === 'prove' || (step.form === 'test' && reasoning?.verdict);
+  return PROVING.has(step.form) && (stage === 'prove' || reasoning?.verdict);
 }
 
 /** @param {any} step */

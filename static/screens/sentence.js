@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * A sentence of the core with the label codes in it set as codes: one face, never broken over a line.
+ * A sentence of the core with the label codes in it set as codes: one face, never broken over a line. Nor is
+ * a figure parted from its percent sign.
  */
 
 import { html } from 'lit-html';
@@ -16,8 +17,8 @@ const CODE = /\b([2-9A-Y]{3}-[2-9A-Y]{2})\b/;
  */
 export function sentence(text) {
   // Split on a pattern with one group: every second part is a code.
-  const parts = text.split(CODE);
-  return parts.length === 1 ? text : html`${parts.map((part, n) => (n % 2 ? code(part, { size: 'plain' }) : part))}`;
+  const parts = text.replaceAll(' %', '\u00a0%').split(CODE);
+  return parts.length === 1 ? parts[0] : html`${parts.map((part, n) => (n % 2 ? code(part, { size: 'plain' }) : part))}`;
 }
 
 /**

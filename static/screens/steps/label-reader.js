@@ -65,15 +65,31 @@ export class Reader {
 
   /** @param {Partial<Reading> & {mode: Mode}} state */
   show(state) {
+    this.#set(state);
+    this.ctx.redraw();
+  }
+
+  /**
+   * Show it once it is kept: what must not be lost with the page.
+   * @param {Partial<Reading> & {mode: Mode}} state
+   */
+  async #keep(state) {
+    this.#set(state);
+    await this.ctx.keep();
+    this.ctx.redraw();
+  }
+
+  /** @param {Partial<Reading> & {mode: Mode}} state */
+  #set(state) {
     // What was typed or offered is kept while one looks for another way.
     const { typed, offer } = this.state;
     this.ctx.form.read = { typed, offer, ...state };
-    this.ctx.redraw();
   }
 
   openCamera = () => {
     tapped.add(this.ctx.form);
-    this.show({ mode: 'camera' });
+    // A camera is more than some phones have memory for: what was entered is written down first.
+    return this.#keep({ mode: 'camera' });
   };
 
   type = () => this.show({ mode: 'type' });
@@ -88,7 +104,8 @@ export class Reader {
     }
     const { core, device } = this.ctx.services;
     try {
-      this.show({ mode: 'write', offer: await core.call('offer_code', { random: device.randomInts(64) }) });
+      const offer = await core.call('offer_code', { random: device.randomInts(64) });
+      await this.#keep({ mode: 'write', offer });
     } catch (error) {
       this.#tell(error);
     }
@@ -185,8 +202,8 @@ export class Reader {
     }
     const { title, sentence, more = '' } = answer;
     if (answer.outcome === 'stop') {
-      this.show({ mode: 'stop', title, sentence, more });
       alarm();
+      await this.#keep({ mode: 'stop', title, sentence, more });
       // A stop that was noticed is a fact too: it shows that custody was watched.
       if (answer.events.length) await this.ctx.act(answer.events);
       return;

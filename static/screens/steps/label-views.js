@@ -30,7 +30,7 @@ export function cameraView(reader) {
   return html`
     ${heading(reader)}
     <div class="scan-live" ${mounted('scan', (host) => scanner(host, reader))}></div>
-    <div class="ways">
+    <div class="ways-row">
       ${reader.options.mayWrite
         ? html`<button class="link-button" type="button" @click=${reader.write}>Write a code by hand</button>`
         : nothing}

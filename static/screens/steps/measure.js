@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { markShape } from '../../shapes/marks.js';
 import { draftsWith } from './drafts-with.js';
-import { repairParts } from './repair.js';
+import { repairScreen } from './repair.js';
 
 /** The shapes of a reading are those of a test. */
 const SHAPES = { good: 'clean', bad: 'fault', unclear: 'aside' };
@@ -21,7 +21,7 @@ export function measureStep(ctx) {
       form.repairing = false;
       ctx.redraw();
     };
-    return repairParts(ctx, step.second, { words: 'Back to the check', run: back });
+    return repairScreen(ctx, step.second, { words: 'Back to the check', run: back });
   }
   const repair = step.second && {
     words: step.second.words,

@@ -3,7 +3,7 @@
  * A repair of the wiring, with what was repaired in the person's own words.
  */
 
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 
 import { draftsWith } from './drafts-with.js';
 
@@ -11,17 +11,28 @@ import { draftsWith } from './drafts-with.js';
 export function repairStep(ctx) {
   const { step } = ctx;
   if (!step.action?.events.some((/** @type {any} */ { kind }) => kind === 'circuit_repaired')) {
-    return { body: html`` };
+    return { body: nothing };
   }
-  return { ...repairParts(ctx, step.action, undefined), bare: false };
+  return { ...repairParts(ctx, step.action), second: undefined };
+}
+
+/**
+ * The repair as a screen of its own, opened from a check.
+ * @param {any} ctx
+ * @param {{words: string, events: any[]}} action  records the repair
+ * @param {import('../frame.js').Button} second
+ */
+export function repairScreen(ctx, action, second) {
+  const { body, main } = repairParts(ctx, action);
+  const { title } = ctx.step;
+  return { bare: true, alone: true, body: html`<p class="kicker">${title}</p>${body}`, main, second };
 }
 
 /**
  * @param {any} ctx
- * @param {{words: string, events: any[]}} action  records the repair
- * @param {import('../frame.js').Button | undefined} second
+ * @param {{words: string, events: any[]}} action
  */
-export function repairParts(ctx, { words, events }, second) {
+function repairParts(ctx, { words, events }) {
   const { form } = ctx;
   const run = () => {
     const what = (form.what ?? '').trim();
@@ -42,6 +53,5 @@ export function repairParts(ctx, { words, events }, second) {
       <span class="field-note">A few words for the record: which pin, which wire, where.</span>
     </label>`,
     main: { words, run },
-    second,
   };
 }

@@ -54,6 +54,6 @@ function wanted({ view, step }) {
   if (!unit?.shown) return nothing;
   return html`<div class="wanted">
     ${code(unit.shown, { size: 'large' })}
-    <p>It is ${unit.where}.</p>
+    ${unit.came_from ? html`<p>You pulled it from ${unit.came_from}.</p>` : nothing}
   </div>`;
 }

@@ -30,7 +30,7 @@ export function whereToStep(ctx) {
   };
   return {
     body: html`
-      ${unit?.shown ? html`<div class="wanted">${code(unit.shown, { size: 'large' })}<p>It is ${unit.where}.</p></div>` : nothing}
+      ${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
       <div class="ways">
         <button class="link-button" type="button" @click=${skip}>It cannot be scanned or typed</button>
       </div>

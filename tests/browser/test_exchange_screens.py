@@ -1,0 +1,381 @@
+"""The screens of the exchange, the wiring checks, the replacement and the end, as a hand meets them."""
+
+import pytest
+
+from tests.browser.seeded_job import job_driver
+from tests.browser.seeded_job import label
+from tests.browser.seeded_job import open_job
+from tests.browser_support import Complaints
+from tests.browser_support import FakeCamera
+from tests.browser_support import launch
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+from tests.static.test_scanner import qr
+
+LOG = """async () => {
+  const { openStore } = await import('/app/store.js');
+  const store = await openStore();
+  const records = await store.withDb((db) => db.getAll('events'));
+  return records.map((record) => record.event).sort((a, b) => a.seq - b.seq);
+}"""
+
+# Everything that can be tapped and is smaller than a finger. A box inside a tile is as large as its tile.
+TOO_SMALL = """() => [...document.querySelectorAll('button, a, input, textarea, summary')]
+  .filter((part) => !part.matches('.check input, .choice input, .aloud'))
+  .map((part) => [part.textContent.trim() || part.tagName, part.getBoundingClientRect()])
+  .filter(([, box]) => box.width && box.height && (box.width < 47.5 || box.height < 47.5))
+  .map(([words, box]) => `${words} ${Math.round(box.width)} x ${Math.round(box.height)}`)"""
+
+# A screen that scrolls sideways, or a part that sticks out of it.
+TOO_WIDE = """() => [...document.querySelectorAll('.screen *')]
+  .filter((part) => !part.closest('.aloud, .trail-scroll, svg') && part.getBoundingClientRect().width)
+  .filter((part) => part.getBoundingClientRect().right > innerWidth + 0.5)
+  .map((part) => part.className || part.tagName)
+  .concat(document.documentElement.scrollWidth > innerWidth ? ['the page scrolls sideways'] : [])"""
+
+
+@pytest.fixture(scope="module")
+def camera(tmp_path_factory):
+    """Give the camera of the browser; it shows nothing unless a test holds something before it."""
+    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
+
+
+@pytest.fixture(scope="module")
+def browser(camera):
+    """Give one browser with that camera."""
+    browser = launch(args=camera.arguments())
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="module")
+def server(tmp_path_factory):
+    """Give the app at an address; nothing is sent to it, the phones are not paired."""
+    server = AppServer(tmp_path_factory.mktemp("exchange") / "data")
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def phone(browser, server, camera):
+    """Give a maker of phones that stand at the driver's step; fails on anything the browser objects to."""
+    camera.show()
+    complaints = Complaints(server.base)
+    contexts = []
+
+    def make(driver, part="", **options):
+        options.setdefault("viewport", {"width": 390, "height": 844})
+        context = browser.new_context(permissions=["camera"], **options)
+        contexts.append(context)
+        return open_job(context, server.base, driver, complaints, part)
+
+    yield make
+    for context in contexts:
+        context.close()
+    assert complaints.heard == []
+
+
+def at_first_pull():
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.fact(
+        "move_started",
+        move="exchange",
+        fitted={
+            "rear-right-outer": "v1.rear-right-inner",
+            "rear-right-inner": "v1.rear-right-outer",
+        },
+        position="",
+        reason="to see",
+    )
+    return driver
+
+
+def at_first_fit():
+    driver = at_first_pull()
+    while driver.step()["id"] == "pull":
+        driver.scan(driver._label_for(driver.step()["expects"]))
+    return driver
+
+
+def after_the_swap(faulted):
+    driver = at_first_fit()
+    driver.guided()
+    driver.test(faulted)
+    return driver
+
+
+def at_the_end(step):
+    driver = after_the_swap("rear-right-inner")
+    driver.photograph()
+    while driver.view()["reasoning"]["verdict"] is None:
+        driver.test("rear-right-inner")
+    driver.new_unit("rear-right-inner")
+    driver.guided()
+    driver.test()
+    while driver.step()["id"] != step:
+        if driver.step()["form"] == "test":
+            driver.test()
+        elif driver.step()["action"]:
+            driver.tap()
+        else:
+            driver.choose(0)
+    return driver
+
+
+def right_and_wrong(driver):
+    """Return the code that belongs at the present step, and the other sensor's."""
+    wanted = driver.step()["expects"]["unit"]
+    return driver.labels[wanted], next(c for u, c in driver.labels.items() if u != wanted)
+
+
+def shown(code):
+    return f"{code[:3]}-{code[3:]}"
+
+
+def press(page, name):
+    page.get_by_role("button", name=name, exact=True).click()
+
+
+def type_code(page, code):
+    press(page, "Type the code")
+    page.get_by_label("Code on the label").fill(code)
+    press(page, "Check the code")
+
+
+def last(page, kind):
+    """Wait for a fact of this kind and return the data of the latest."""
+    for _ in range(100):
+        found = [event["data"] for event in page.evaluate(LOG) if event["kind"] == kind]
+        if found:
+            return found[-1]
+        page.wait_for_timeout(50)
+    raise AssertionError(f"no {kind} was recorded")
+
+
+def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
+    driver = at_first_fit()
+    right, wrong = right_and_wrong(driver)
+    page = phone(driver)
+
+    type_code(page, wrong.lower())
+
+    stop = page.get_by_role("alert")
+    stop.get_by_text("STOP: wrong sensor in your hand").wait_for()
+    assert shown(wrong) in stop.inner_text()
+    assert shown(right) in stop.inner_text()
+    assert last(page, "mixup_stopped")["seen"] == wrong
+    page.reload()
+    page.get_by_text("STOP: wrong sensor in your hand").wait_for()
+
+    type_code(page, right)
+
+    assert last(page, "unit_fitted")["how"] == "typed"
+    page.get_by_role("heading", name="Close the connector").wait_for()
+
+
+def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, camera, server):
+    driver = at_first_fit()
+    right, _ = right_and_wrong(driver)
+    page = phone(driver)
+
+    press(page, "Scan the sensor")
+    page.get_by_text("Hold it about 20 cm away").wait_for()
+    camera.show(qr(label(server.base, right)))
+
+    page.get_by_role("heading", name="Close the connector").wait_for()
+    assert last(page, "unit_fitted")["how"] == "scanned"
+
+
+def test_of_two_labels_in_view_the_one_in_the_hand_is_asked_for(phone, camera, server):
+    driver = at_first_fit()
+    right, wrong = right_and_wrong(driver)
+    page = phone(driver)
+    camera.show(qr(label(server.base, wrong)), qr(label(server.base, right)))
+
+    press(page, "Scan the sensor")
+    page.get_by_text("2 labels are in view").wait_for()
+    press(page, shown(right))
+
+    page.get_by_role("heading", name="Close the connector").wait_for()
+
+
+def test_a_foreign_code_is_shown_as_text_and_never_opened(phone, camera):
+    page = phone(at_first_fit())
+    address = page.url
+    camera.show(qr("HTTPS://EXAMPLE.ORG/OFFER"))
+
+    press(page, "Scan the sensor")
+
+    page.get_by_text("HTTPS://EXAMPLE.ORG/OFFER").wait_for()
+    assert page.get_by_role("link", name="EXAMPLE").count() == 0
+    assert page.url == address
+    press(page, "Scan again")
+    page.get_by_text("Hold it about 20 cm away").wait_for()
+
+
+def test_a_mistyped_code_says_what_is_wrong_and_keeps_what_was_typed(phone):
+    page = phone(at_first_fit())
+
+    type_code(page, "K7F3A")
+
+    page.get_by_text("the check character does not fit").wait_for()
+    assert page.get_by_label("Code on the label").input_value() == "K7F3A"
+
+
+def test_without_a_printed_label_a_code_is_written_by_hand(phone):
+    page = phone(at_first_pull())
+
+    page.get_by_role("button", name="write a code by hand").click()
+    code = page.locator(".written-code").inner_text()
+    page.reload()  # the same code is still offered: it may be on the tape by now
+    page.get_by_text(code).wait_for()
+    press(page, "It is written")
+
+    labelled = last(page, "unit_labelled")
+    assert labelled["how"] == "written"
+    assert shown(labelled["code"]) == code
+
+
+def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
+    driver = after_the_swap("rear-right-inner")
+    driver.photograph()
+    while driver.view()["reasoning"]["verdict"] is None:
+        driver.test("rear-right-inner")
+    page = phone(driver)
+
+    page.get_by_label("New sensor").fill("PS-2")
+    page.get_by_text("Another part number: it differs from character 4").wait_for()
+    press(page, "Type the code")
+    page.get_by_text("Another part number needs a reason").wait_for()
+    page.get_by_label("Why it is used all the same").fill("successor, says the dealer")
+    type_code(page, driver._fresh())
+
+    assert last(page, "unit_added")["part"] == "PS-2"
+    assert last(page, "move_started")["reason"] == "successor, says the dealer"
+    type_code(page, right_and_wrong(driver_after(driver, page))[0])
+    page.get_by_role("heading", name="Fit").wait_for()
+    type_code(page, last(page, "unit_added")["code"])
+    assert last(page, "unit_fitted")["override"] == "successor, says the dealer"
+
+
+def driver_after(driver, page):
+    """Let the driver catch up with what the page has recorded since."""
+    events = page.evaluate(LOG)[len(driver.events) :]
+    for event in events:
+        driver.force(event["kind"], **event["data"])
+    return driver
+
+
+def test_small_letters_and_spaces_are_no_other_part_number(phone):
+    driver = after_the_swap("rear-right-inner")
+    driver.photograph()
+    while driver.view()["reasoning"]["verdict"] is None:
+        driver.test("rear-right-inner")
+    page = phone(driver)
+
+    page.get_by_label("New sensor").fill("ps -1")
+    page.get_by_text("Same part number").wait_for()
+    type_code(page, driver._fresh())
+
+    assert last(page, "unit_added")["part"] == "PS-1"
+
+
+def test_a_measured_figure_is_recorded_with_its_reading(phone):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
+    driver.choose(0)
+    page = phone(driver)
+
+    press(page, "Save this check")
+    page.get_by_text("Tap what you found first").wait_for()
+    page.get_by_label("Measured").fill("4,7")
+    page.get_by_role("radio", name="More than 1 Ω, or open").check()
+    press(page, "Save this check")
+
+    page.get_by_text("Check · 3 of 4").wait_for()
+    measured = last(page, "circuit_measured")
+    assert (measured["check"], measured["value"], measured["reads"]) == ("ground", "4,7 Ω", "bad")
+
+
+def test_every_point_of_the_fit_is_ticked_before_it_goes_on(phone):
+    driver = after_the_swap("rear-right-inner")
+    driver.new_unit("rear-right-inner")
+    while driver.step()["form"] != "checklist":
+        if driver.step()["form"] == "scan":
+            driver.scan(driver._label_for(driver.step()["expects"]))
+        else:
+            driver.tap()
+    page = phone(driver)
+
+    press(page, "6 still to see")
+    page.get_by_text("Look at the others first").wait_for()
+    for point in page.get_by_role("checkbox").all():
+        point.check()
+    press(page, "All of it is right")
+
+    assert len(last(page, "fit_checked")["checks"]) == 6
+
+
+def test_what_stays_quiet_on_the_walk_is_recorded(phone):
+    page = phone(at_the_end("walk"))
+
+    press(page, "left outer: quiet")
+    for name in ("left inner", "right inner", "right outer"):
+        press(page, f"{name}: sounds")
+    press(page, "Save: 1 quiet")
+
+    walked = last(page, "walk_checked")
+    assert walked["missed"] == ["rear-left-outer"]
+    assert len(walked["positions"]) == 3
+
+
+def test_where_a_sensor_goes_is_proven_by_its_label(phone):
+    driver = at_the_end("where_to")
+    code = driver.labels[driver.step()["expects"]["unit"]]
+    page = phone(driver)
+
+    type_code(page, code)
+    page.get_by_text(f"This is {shown(code)}, typed.").wait_for()
+    press(page, "Save where it goes")
+    page.get_by_text("Tap where it goes first").wait_for()
+    page.get_by_role("radio", name="To the parts counter").check()
+    press(page, "Save where it goes")
+
+    page.get_by_role("heading", name="Close the job").wait_for()
+    moved = last(page, "unit_moved")
+    assert (moved["place"], moved["how"]) == ("counter", "typed")
+    press(page, "Close the job")
+    page.get_by_role("heading", name="This job is closed").wait_for()
+    page.get_by_text("Where each sensor is").wait_for()
+
+
+SCREENS = {
+    "pull": (at_first_pull, "", None),
+    "fit": (at_first_fit, "", None),
+    "typed": (at_first_fit, "", "Type the code"),
+    "camera": (at_first_fit, "", "Scan the sensor"),
+    "swapped": (lambda: after_the_swap("rear-right-inner"), "", None),
+    "moves": (lambda: after_the_swap("rear-right-inner"), "/moves", None),
+    "trail": (lambda: after_the_swap("rear-right-inner"), "/trail", None),
+    "stayed": (lambda: after_the_swap("rear-right-outer"), "", None),
+    "walk": (lambda: at_the_end("walk"), "", None),
+    "where to": (lambda: at_the_end("where_to"), "", None),
+    "close": (lambda: at_the_end("close"), "", None),
+    "done": (lambda: at_the_end("done"), "", None),
+}
+
+
+@pytest.mark.parametrize("screen", SCREENS)
+def test_targets_are_large_and_nothing_sticks_out_on_a_narrow_phone_or_with_doubled_text(phone, screen):
+    make, part, button = SCREENS[screen]
+    page = phone(make(), part, viewport={"width": 320, "height": 640})
+    if button:
+        press(page, button)
+        wait_until(page, "() => document.querySelector('.field-code, .finder')")
+
+    assert page.evaluate(TOO_SMALL) == []
+    assert page.evaluate(TOO_WIDE) == []
+    page.evaluate("document.documentElement.style.fontSize = '225%'")  # 200 % of the app's own 112.5 %
+    assert page.evaluate(TOO_WIDE) == []
