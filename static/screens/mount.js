@@ -20,7 +20,11 @@ class Mounted extends AsyncDirective {
   /** @type {Stoppable} */
   #running = undefined;
 
-  render() {
+  /**
+   * @param {string} _key
+   * @param {(host: HTMLElement) => Stoppable} _start
+   */
+  render(_key, _start) {
     return undefined;
   }
 

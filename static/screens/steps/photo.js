@@ -3,9 +3,9 @@
  * One picture of a position before a hand touches it.
  */
 
-import { html, nothing } from 'lit-html';
+import { html } from 'lit-html';
 
-import { icon } from '../../shapes/icons.js';
+import { board } from '../../shapes/board.js';
 import { capture, photoTaken } from '../capture.js';
 
 /** Opened once by a tap, the camera opens by itself for the pictures that follow. */
@@ -31,15 +31,13 @@ export function photoStep(ctx) {
     return { body: taking.body, main: { words: step.action.words, run: taking.take } };
   }
   return {
-    body: html`<button class="photo-add camera-closed" type="button" @click=${open} aria-hidden="true" tabindex="-1">
-        ${icon('camera', { size: 'large' })}
-      </button>
-      ${taking.body ?? nothing}`,
-    main: { words: 'Open the camera', run: open },
+    body: html`${taking.body} ${board(ctx.view.board, { chosen: step.expects.position })}`,
+    main: {
+      words: 'Open the camera',
+      run: () => {
+        openedByHand = true;
+        return taking.open();
+      },
+    },
   };
-
-  function open() {
-    openedByHand = true;
-    return taking.open();
-  }
 }
