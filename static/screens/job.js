@@ -40,7 +40,7 @@ export const jobPage = {
   draw(ctx) {
     const view = ctx.data;
     const { step } = view;
-    const parts = stepFor(step.form, step.id)({ ...ctx, ...stepContext(view) });
+    const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
     return {
       title: view.title,
       back: to.jobs(),

@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * All next moves of a job: the best one large, the next two small, each with what it would tell.
+ * All next moves of a job: the best one large, the next two small, the rest on request, each with what it
+ * would tell.
  */
 
 import { html, nothing } from 'lit-html';
@@ -31,15 +32,21 @@ export function movesPage(ctx) {
   const asked = replacing(ctx);
   if (asked) return { ...head, ...asked };
   const [best, ...rest] = view.moves;
-  const others = rest.slice(0, OTHERS);
+  const small = (/** @type {any} */ move) =>
+    moveCard(move, { small: true, actions: smallStart(startButton(ctx, move)) });
+  const more = rest.slice(OTHERS);
   return {
     ...head,
     body: html`
       ${moveCard(best)}
-      ${others.length ? html`<h2 class="moves-others">Or one of these</h2>` : nothing}
-      ${others.map((/** @type {any} */ move) =>
-        moveCard(move, { small: true, actions: smallStart(startButton(ctx, move)) }),
-      )}
+      ${rest.length ? html`<h2 class="moves-others">Or one of these</h2>` : nothing}
+      ${rest.slice(0, OTHERS).map(small)}
+      ${more.length
+        ? html`<details class="more">
+            <summary>${more.length === 1 ? 'One more move' : `${more.length} more moves`}</summary>
+            <div class="screen-stack">${more.map(small)}</div>
+          </details>`
+        : nothing}
     `,
     main: startButton(ctx, best),
   };

@@ -256,6 +256,7 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
     type_code(page, right_and_wrong(driver_after(driver, page))[0])
     page.get_by_role("heading", name="Fit").wait_for()
     type_code(page, last(page, "unit_added")["code"])
+    page.get_by_role("heading", name="Close the connector").wait_for()
     assert last(page, "unit_fitted")["override"] == "successor, says the dealer"
 
 
@@ -265,6 +266,22 @@ def driver_after(driver, page):
     for event in events:
         driver.force(event["kind"], **event["data"])
     return driver
+
+
+def test_a_replacement_chosen_among_the_moves_asks_for_the_new_sensor(phone):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.photograph()
+    page = phone(driver, "/moves")
+
+    page.get_by_text("more moves").click()
+    press(page, "Fit a new sensor")
+    page.get_by_label("New sensor").fill("PS-1")
+    type_code(page, driver.codes[0])
+
+    assert last(page, "move_started")["move"] == "replace"
+    assert list(last(page, "move_started")["fitted"]) == ["rear-right-outer"]
+    page.get_by_role("heading", name="Pull the sensor at right outer").wait_for()
 
 
 def test_small_letters_and_spaces_are_no_other_part_number(phone):

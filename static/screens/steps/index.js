@@ -22,7 +22,6 @@ import { measureStep } from './measure.js';
 import { movesStep } from './moves.js';
 import { newUnitStep } from './new-unit.js';
 import { photoStep } from './photo.js';
-import { repairStep } from './repair.js';
 import { scanUnitStep } from './scan-unit.js';
 import { tapStep } from './tap.js';
 import { testEntryStep } from './test-entry.js';
@@ -48,17 +47,10 @@ const BY_FORM = {
   where_to: whereToStep,
 };
 
-/** Steps without a form of their own that still ask for more than a tap. @type {Record<string, (ctx: any) => any>} */
-const BY_ID = {
-  'wiring.measure.done': repairStep,
-  'wiring.shared': repairStep,
-};
-
 /**
  * @param {string | null} form
- * @param {string} id
  * @returns {(ctx: any) => import('../job.js').StepParts}
  */
-export function stepFor(form, id) {
-  return BY_ID[id] ?? BY_FORM[form ?? ''] ?? tapStep;
+export function stepFor(form) {
+  return BY_FORM[form ?? ''] ?? tapStep;
 }

@@ -41,7 +41,12 @@ export function movesStep(ctx) {
 export function replacing(ctx) {
   const move = ctx.view.moves.find((/** @type {Move} */ each) => each.form && each.title === ctx.form.replacing);
   if (!move) return null;
-  const parts = newUnitStep({ ...ctx, step: move.form });
+  const act = async (/** @type {any[]} */ drafts) => {
+    const recorded = await ctx.act(drafts);
+    if (recorded) ctx.go(to.job(ctx.job));
+    return recorded;
+  };
+  const parts = newUnitStep({ ...ctx, step: move.form, act });
   return {
     ...parts,
     bare: true,
