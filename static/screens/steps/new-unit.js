@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { labelReader } from './label-reader.js';
 import { comparison, partsDiffer } from './part-compare.js';
 
-/** @param {any} ctx */
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
 export function newUnitStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
@@ -155,6 +155,7 @@ async function add(ctx, reader, code, how) {
   // Spaces and small letters are no other part number: the old one's spelling stands for both.
   const part = same && (known || oldPart) ? known || oldPart : form.part.trim();
   const reason = same ? '' : form.reason.trim();
+  /** @type {import('../../log.js').Draft[]} */
   const drafts = [
     { kind: 'unit_added', data: { unit, part, serial: (form.serial ?? '').trim(), code, how, place: 'out' } },
     { kind: 'move_started', data: { move: 'replace', fitted: { [position]: unit }, position, reason } },
