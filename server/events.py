@@ -1,15 +1,23 @@
 """The event log in the database: taking in, reading on from a cursor, heads, quarantine."""
 
 import json
+import logging
+import sqlite3
 from typing import NamedTuple
 
 from sqlite_utils import Database
 
+from server import folded
 from server import intake
 from server import named
 from server.core import canon
 from server.devices import claim
 from server.storage import writing
+
+log = logging.getLogger(__name__)
+
+# A batch and the way back to an entry of today that it corrects; what is left is folded when asked for.
+_FOLDED_A_BATCH = 4096
 
 
 class Receipt(NamedTuple):
@@ -58,6 +66,8 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
             _set_apart(db, event, body, digest, verdict.reason, now)
         if verdict.code:
             refused.append(_refusal(event, verdict.code, verdict.reason))
+    if stored:
+        _move_state_on(db)
     return Receipt(stored, refused)
 
 
@@ -104,6 +114,19 @@ def of_unit(db: Database, unit: str) -> list[dict]:
         "SELECT body FROM event_units JOIN events USING (n) WHERE unit = ? ORDER BY n", [unit]
     )
     return [json.loads(body) for (body,) in rows]
+
+
+def _move_state_on(db: Database) -> None:
+    """Folds what came in; a fold that fails must not keep a fact out, so it alone is taken back."""
+    db.conn.execute("SAVEPOINT state")
+    try:
+        folded.advance(db, _FOLDED_A_BATCH)
+    except sqlite3.Error:
+        raise
+    except Exception:
+        log.exception("the state could not be folded")
+        db.conn.execute("ROLLBACK TO state")
+    db.conn.execute("RELEASE state")
 
 
 def _store(db: Database, event: dict, body: str, digest: str, now: int) -> None:

@@ -1,20 +1,24 @@
-"""The server's host of the core: folds the log as it grows and answers what screens and clerks ask.
+"""The server's host of the core: answers what screens and clerks ask, from the folded state.
 
-One a process, behind a lock, because a fold is one thing that moves on; answers are kept in the
-database for as long as the log and the core stay as they are, so most questions need no fold.
+A question reads only the entities that it touches, so it costs the same however long the log is.
+Answers are kept in the database for as long as the log and the core stay as they are.
 """
 
 import json
+import logging
 import re
-import threading
+import sqlite3
+from collections.abc import Callable
 
 from flask import Blueprint
 from flask import Flask
 from flask import Response
 from flask import current_app
+from flask import request
 from sqlite_utils import Database
 
 from server import events
+from server import folded
 from server.core import canon
 from server.core import labels
 from server.core.errors import shorten
@@ -22,68 +26,117 @@ from server.core.host import Host
 from server.database import database
 from server.errors import BadRequest
 from server.errors import NotFound
+from server.folded import FoldedState
+from server.storage import reading
 from server.storage import writing
 
 blueprint = Blueprint("projection", __name__)
+log = logging.getLogger(__name__)
 
 _UNIT = re.compile(r"u[0-9a-f]{12}$|v[0-9a-f]{12}\.")
 
-_BATCH = 2000
-_BATCH_BYTES = 64 * 1024 * 1024
+MOST_JOBS = 200  # in one answer
+_EVENTS_AT_ONCE = 4096  # folded in one transaction, so that no phone waits long for the write lock
 
 
 class Projection:
-    """The folded state of the log, moved on by need."""
+    """The core's answers over a database; `core` is the hash of the core's files."""
 
     def __init__(self, core: str) -> None:
-        """Starts with nothing folded; `core` is the hash of the core's files."""
-        self._host = Host()
-        self._lock = threading.Lock()
-        self._folded = 0
+        """Opens nothing; each question brings its connection."""
         self._core = core
 
-    def answer(self, db: Database, table: str, question: dict) -> str:
-        """Returns the core's answer to an op as canonical JSON, from `table` where it is there."""
+    def job(self, db: Database, job: str) -> str:
+        """Returns the view of a job as canonical JSON."""
+
+        def gather(state: FoldedState) -> None:
+            state.focus(job)
+            state.add_stock()
+            state.add_history(job)
+
+        return self._answer(db, "job_cache", {"op": "job", "job": job}, gather)
+
+    def unit(self, db: Database, **named: str) -> str:
+        """Returns the view of a unit, asked for by `unit` or by `code`."""
+        return self._answer(db, "unit_cache", {"op": "unit", **named}, lambda state: None)
+
+    def jobs(self, db: Database, start: int) -> str:
+        """Returns a part of the list of jobs, in the core's order."""
+        catch_up(db)
+        with reading(db):
+            upto = events.last_n(db)
+            rows = db.conn.execute(
+                "SELECT job, CASE core WHEN ? THEN line END FROM job_list "
+                "ORDER BY closed, opened_at DESC, job LIMIT ? OFFSET ?",
+                [self._core, MOST_JOBS, start],
+            ).fetchall()
+            made = {job: _line(db, job) for job, line in rows if line is None}
+        self._keep(
+            db,
+            "UPDATE job_list SET core = ?, line = ? WHERE job = ? AND ? = (SELECT max(n) FROM events)",
+            [[self._core, line, job, upto] for job, line in made.items()],
+        )
+        return "[" + ",".join(line or made[job] for job, line in rows) + "]"
+
+    def _answer(self, db: Database, table: str, question: dict, gather: Callable[[FoldedState], None]) -> str:
+        """Returns the core's answer as canonical JSON, from `table` where it is there."""
         key = canon.dumps(question)
-        upto = events.last_n(db)
-        row = db.conn.execute(
-            f"SELECT answer FROM {table} WHERE question = ? AND upto = ? AND core = ?",
-            [key, upto, self._core],
-        ).fetchone()
-        if row:
-            kept: str = row[0]
-            return kept
-        with self._lock:
-            upto = self._catch_up(db)
-            value = self._ask(question)
-        text = canon.dumps(value)
-        with writing(db):
-            db.conn.execute(
-                f"INSERT OR REPLACE INTO {table} (question, upto, core, answer) VALUES (?, ?, ?, ?)",
-                [key, upto, self._core, text],
-            )
+        catch_up(db)
+        with reading(db):
+            upto = events.last_n(db)
+            row = db.conn.execute(
+                f"SELECT answer FROM {table} WHERE question = ? AND upto = ? AND core = ?",
+                [key, upto, self._core],
+            ).fetchone()
+            if row:
+                kept: str = row[0]
+                return kept
+            state = FoldedState(db)
+            gather(state)
+            text = canon.dumps(_ask(state, question))
+        self._keep(
+            db,
+            f"INSERT OR REPLACE INTO {table} (question, upto, core, answer) VALUES (?, ?, ?, ?)",
+            [[key, upto, self._core, text]],
+        )
         return text
 
-    def _catch_up(self, db: Database) -> int:
-        """Folds what was received since the last question; returns how far that is."""
-        while batch := events.after(db, self._folded, _BATCH, _BATCH_BYTES):
-            entries = [{"event": entry["event"]} for entry in batch]
-            try:
-                self._ask({"op": "add", "events": entries})
-            except BaseException:
-                # Half a batch may be folded; the next question begins from nothing.
-                self._host, self._folded = Host(), 0
-                raise
-            self._folded = batch[-1]["n"]
-        return self._folded
+    def _keep(self, db: Database, statement: str, rows: list[list]) -> None:
+        """Keeps answers for the next time; a disk that takes nothing more is no reason not to answer."""
+        if not rows:
+            return
+        try:
+            with writing(db):
+                db.conn.executemany(statement, rows)
+        except sqlite3.OperationalError as error:
+            log.warning("an answer could not be kept: %s", error)
 
-    def _ask(self, question: dict) -> object:
-        reply = json.loads(self._host.call(canon.dumps(question)))
-        if reply["ok"]:
-            return reply["value"]
-        error = reply["error"]
-        kind = NotFound if error["field"] in {"job", "unit", "code"} else BadRequest
-        raise kind(error["field"], error["found"], error["wanted"], error["message"])
+
+def catch_up(db: Database) -> None:
+    """Folds what taking events in has left, which is nothing unless the core's fold has changed."""
+    while not folded.in_step(db):
+        with writing(db):
+            folded.advance(db, _EVENTS_AT_ONCE)
+
+
+def _ask(state: FoldedState, question: dict) -> object:
+    host = Host()
+    host.fold.state = state
+    reply = json.loads(host.call(canon.dumps(question)))
+    if reply["ok"]:
+        return reply["value"]
+    error = reply["error"]
+    kind = NotFound if error["field"] in {"job", "unit", "code"} else BadRequest
+    raise kind(error["field"], error["found"], error["wanted"], error["message"])
+
+
+def _line(db: Database, job: str) -> str:
+    """Returns a job's line in the list: the list of a state in which it is the only job."""
+    state = FoldedState(db)
+    state.focus(job)
+    lines = _ask(state, {"op": "jobs"})
+    assert isinstance(lines, list)
+    return canon.dumps(lines[0])
 
 
 def init_app(app: Flask, core: str) -> None:
@@ -94,28 +147,34 @@ def init_app(app: Flask, core: str) -> None:
 
 @blueprint.get("/api/jobs")
 def jobs() -> Response:
-    """Lists the jobs."""
-    return _answer("job_cache", {"op": "jobs"})
+    """Lists jobs, open ones first: so many at most, from `?from=`."""
+    start = request.args.get("from", "0")
+    if not re.fullmatch(r"[0-9]{1,9}", start):
+        raise BadRequest("from", shorten(start), "a whole number from 0")
+    return _json(_projection().jobs(database(), int(start)))
 
 
 @blueprint.get("/api/jobs/<job>")
 def job(job: str) -> Response:
     """Answers with one job as the screens draw it."""
-    return _answer("job_cache", {"op": "job", "job": job})
+    return _json(_projection().job(database(), job))
 
 
 @blueprint.get("/api/units/<name>")
 def unit(name: str) -> Response:
     """Answers with one unit by its id, or by the code on its label as read or typed."""
     if _UNIT.match(name):
-        return _answer("unit_cache", {"op": "unit", "unit": name})
+        return _json(_projection().unit(database(), unit=name))
     read = labels.parse(name)
     if read["outcome"] != "ours":
         raise BadRequest("code", shorten(name), "a unit's id or the code on its label", read["sentence"])
-    return _answer("unit_cache", {"op": "unit", "code": read["code"]})
+    return _json(_projection().unit(database(), code=read["code"]))
 
 
-def _answer(table: str, question: dict) -> Response:
-    projection: Projection = current_app.extensions["projection"]
-    text = projection.answer(database(), table, question)
+def _projection() -> Projection:
+    found: Projection = current_app.extensions["projection"]
+    return found
+
+
+def _json(text: str) -> Response:
     return Response(text, mimetype="application/json")

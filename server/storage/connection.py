@@ -37,3 +37,13 @@ def writing(db: Database) -> Iterator[None]:
         db.conn.rollback()
         raise
     db.conn.commit()
+
+
+@contextmanager
+def reading(db: Database) -> Iterator[None]:
+    """Lets everything read inside come from one moment of the database."""
+    db.conn.execute("BEGIN")
+    try:
+        yield
+    finally:
+        db.conn.rollback()

@@ -143,3 +143,54 @@ def make_labels(db: Database) -> None:
             batch INTEGER NOT NULL REFERENCES label_batches(id)
         ) STRICT"""
     )
+
+
+@migrations()
+def make_folded_state(db: Database) -> None:
+    """The state that the core folds, entity by entity, so that no question needs the whole log."""
+    db.conn.execute(
+        """CREATE TABLE folded (
+            kind TEXT NOT NULL,
+            id TEXT NOT NULL,
+            bucket INTEGER NOT NULL,
+            body TEXT NOT NULL,
+            PRIMARY KEY (kind, id, bucket)
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX folded_by_bucket ON folded (bucket)")
+    db.conn.execute(
+        """CREATE TABLE folded_links (
+            link TEXT NOT NULL,
+            id TEXT NOT NULL,
+            PRIMARY KEY (link, id)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE folded_mark (
+            id INTEGER PRIMARY KEY CHECK (id = 1),
+            version TEXT NOT NULL,
+            upto INTEGER NOT NULL,
+            corrections INTEGER NOT NULL,
+            fine_from INTEGER NOT NULL
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE withdrawn (
+            device TEXT NOT NULL,
+            seq INTEGER NOT NULL,
+            actor TEXT NOT NULL,
+            reason TEXT NOT NULL,
+            PRIMARY KEY (device, seq)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE job_list (
+            job TEXT PRIMARY KEY,
+            closed INTEGER NOT NULL,
+            opened_at INTEGER NOT NULL,
+            core TEXT,
+            line TEXT
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX job_list_in_order ON job_list (closed, opened_at DESC, job)")
+    db.conn.execute("CREATE INDEX events_corrections ON events (n) WHERE kind = 'corrected'")

@@ -51,6 +51,19 @@ def test_work_on_an_unknown_job_is_kept_without_harm(core):
     assert core("conflicts")["not_understood"][0]["why"] == "Its job is not known."
 
 
+def test_a_unit_seen_fitted_away_from_any_job_is_kept_and_its_place_stays_known(core):
+    job = Driver(core).begin()
+    unit = "v1.rear-left-outer"
+    seen = job.envelope(
+        "unit_seen",
+        {"unit": unit, "place": "fitted", "position": "rear-left-outer", "how": "scanned"},
+        job=None,
+    )
+    core("add", events=[{"event": seen}])
+    assert "names no job" in core("conflicts")["not_understood"][0]["why"]
+    assert core("unit", unit=unit)["where"] == "fitted at left outer"
+
+
 def test_a_move_of_a_unit_that_nobody_introduced_is_kept_in_dispute(core):
     job = Driver(core).begin()
     job.force("unit_fitted", unit="ughost", position="rear-left-outer", how="tapped", override="")

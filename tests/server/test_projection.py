@@ -5,7 +5,9 @@ import threading
 
 import pytest
 
+from server import projection
 from server.core.host import Host
+from server.folded import FoldedState
 from tests.server.phones import JOB
 from tests.server.phones import assert_refused
 from tests.server.phones import job_opened
@@ -65,18 +67,31 @@ def test_answers_move_on_with_the_log(working_phone):
 
 
 def test_an_answer_is_kept_until_the_log_grows(working_phone, monkeypatch):
-    first = working_phone.get("/api/jobs").data
-    monkeypatch.setattr(Host, "call", lambda self, text: pytest.fail("folded again"))
+    paths = ["/api/jobs", f"/api/jobs/{JOB}", "/api/units/JRM-MA"]
+    first = [working_phone.get(path).data for path in paths]
+    monkeypatch.setattr(Host, "call", lambda self, text: pytest.fail("asked again"))
 
-    assert working_phone.get("/api/jobs").data == first
+    assert [working_phone.get(path).data for path in paths] == first
 
 
-def test_a_fold_that_breaks_off_starts_over(working_phone, monkeypatch):
-    working_phone.get("/api/jobs")
-    working_phone.record(kind="cleaned", data={"position": "rear-left", "note": ""})
+def test_the_list_of_jobs_comes_in_parts_open_ones_first(working_phone, monkeypatch):
+    monkeypatch.setattr(projection, "MOST_JOBS", 2)
+    for number in range(2, 6):
+        working_phone.record(kind="job_opened", data=job_opened(), job=f"j00000000000{number}")
+    working_phone.record(kind="job_closed", data={"note": ""}, job="j000000000003")
     working_phone.synced()
-    call = Host.call
-    monkeypatch.setattr(Host, "call", lambda self, text: call(self, text) and 1 / 0)
+
+    parts = [working_phone.get(f"/api/jobs?from={start}").get_json() for start in (0, 2, 4, 6)]
+
+    assert [len(part) for part in parts] == [2, 2, 1, 0]
+    assert [line for part in parts for line in part] == asked(working_phone, "jobs")
+    assert_refused(working_phone.get("/api/jobs?from=x"), 400, "from")
+
+
+def test_a_fold_that_fails_keeps_no_fact_out_and_is_made_up_for(working_phone, monkeypatch):
+    working_phone.record(kind="cleaned", data={"position": "rear-left", "note": ""})
+    monkeypatch.setattr(FoldedState, "fold", lambda *arguments: 1 / 0)
+    assert working_phone.synced()["heads"][working_phone.device]["seq"] == 3
     assert_refused(working_phone.get("/api/jobs"), 500, "server")
     monkeypatch.undo()
 

@@ -1,0 +1,15 @@
+"""The folded state in tables: each vehicle, unit, label and job as the core's fold left it.
+
+The log may hold a million events; a question about one job must not need them all. So the state
+that the core folds is kept entity by entity, moved on inside the transaction that takes events in,
+and a question reads only the entities that it touches. All of it is a cache: `rebuild` drops it and
+makes it again from the log.
+"""
+
+from .progress import CACHES
+from .progress import advance
+from .progress import forget
+from .progress import in_step
+from .state import FoldedState
+
+__all__ = ["CACHES", "FoldedState", "advance", "forget", "in_step"]
