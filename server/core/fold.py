@@ -76,7 +76,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
     if why:
         state.not_understood.append({"event": identity, "kind": kind, "why": why})
     elif not withdrawn:
-        _HANDLERS[kind](state, known_by(state, event), job)
+        _HANDLERS[kind](state, event, job)
         job = state.jobs.get(event["job"])
     if job:
         job["history"].append(
@@ -91,26 +91,6 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
                 "understood": why is None,
             }
         )
-
-
-def known_by(state: State, event: dict) -> dict:
-    """Return the event with the units it names under the ids that they are on record by now.
-
-    What got mixed up and was told apart again may still be named by the id that its body had.
-    """
-    if not state.aliases:
-        return event
-    data = dict(event["data"])
-    for field in ("unit", "expected"):
-        if isinstance(data.get(field), str):
-            data[field] = state.now(data[field])
-    if event["kind"] == "move_started":
-        data["fitted"] = {place: state.now(data["fitted"][place]) for place in data["fitted"]}
-    if event["kind"] == "units_mixed":
-        data["units"] = [state.now(unit) for unit in data["units"]]
-    copy = dict(event)
-    copy["data"] = data
-    return copy
 
 
 def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str | None:
