@@ -2,6 +2,7 @@
 
 from . import words
 from .exchange import short_name
+from .reason.naming import together
 
 
 def split(cause: str) -> tuple:
@@ -40,6 +41,11 @@ def phrase(state, job: dict, cause: str) -> str:
     if kind == "feed":
         return "the supply or ground of the {} sensors{}".format(what, again)
     return "the control unit" + again
+
+
+def phrases(state, job: dict, named: list) -> str:
+    """Return several causes as part of a sentence."""
+    return together([phrase(state, job, cause) for cause in sorted(named)])
 
 
 def fix(state, job: dict, cause: str) -> str:

@@ -6,13 +6,17 @@ log; whoever calls it keeps the events.
 
 import json
 
+from . import apart
 from . import canon
 from . import case_of
 from . import chain
 from . import envelope
+from . import evidence
+from . import evidence_words
 from . import kinds
 from . import labels
 from . import layouts
+from . import proof
 from . import rules
 from . import scan
 from . import troublecode
@@ -32,6 +36,7 @@ class Host:
         """Start with an empty log."""
         self.fold = Fold()
         self.reasoned = {}
+        self.weighed = {}
 
     def call(self, text: str) -> str:
         """Answer {"op": ..., arguments}; {"ok": true, "value"} or {"ok": false, "error"}."""
@@ -108,6 +113,23 @@ class Host:
     def op_job(self, job):
         """Return the view of one job, reasoning included."""
         return view.job_view(self.fold.state, self._job(job), self._reasoned(job))
+
+    def op_evidence(self, job):
+        """Return what carries the conclusion of a job and what else it could be, in words."""
+        result = self._reasoned(job)
+        if result is None:
+            return evidence_words.in_words(self.fold.state, self._job(job), {}, None, None)
+        case = case_of.case_of(self.fold.state, self._job(job))
+        text, _ = self.reasoned[job]
+        kept = self.weighed.get(job)
+        if kept is None or kept[0] != text:
+            found = evidence.evidence(case, result)
+            # Once nothing is left to fix, nothing needs to be told apart any more.
+            other = found["alternative"] if found and not found["clear"] else None
+            told = apart.apart(case, found["causes"], other["causes"]) if other else None
+            kept = (text, found, told)
+            self.weighed[job] = kept
+        return evidence_words.in_words(self.fold.state, self._job(job), case, kept[1], kept[2])
 
     def op_unit(self, unit="", code=""):
         """Return the view of one unit, by id or by label code."""
@@ -215,7 +237,9 @@ class Host:
         text = json.dumps(case)  # as text, because the case shares lists with the state
         kept = self.reasoned.get(identity)
         if kept is None or kept[0] != text:
-            kept = (text, reason(case))
+            result = reason(case)
+            result["proof"] = proof.ahead(case, result)
+            kept = (text, result)
             self.reasoned[identity] = kept
         return kept[1]
 

@@ -1,5 +1,6 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
+from . import results
 from . import words
 from .exchange import short_name
 from .flow_fix import replace_step
@@ -13,7 +14,7 @@ _START_WORDS = {
     "meter": "Start the checks",
     "replace": "Fit a new sensor",
 }
-_MOST_OUTCOMES = 4
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 
 
 def in_words(state, job: dict, result: dict) -> list[dict]:
@@ -24,11 +25,12 @@ def in_words(state, job: dict, result: dict) -> list[dict]:
 def _move(state, job, entry):
     return {
         "move": entry["move"],
-        "title": _title(state, job, entry),
+        "title": title(state, job, entry),
         "reason": entry["reason"],
+        "why_not": entry.get("why_not", ""),
         "minutes_words": words.minutes(entry["minutes_x100"]),
         "start_words": _START_WORDS[entry["move"]],
-        "outlook": _outlook(state, job, entry),
+        "outlook": results.outlook(state, job, entry),
         "events": [] if entry["move"] == "replace" else [_start(entry)],
         "form": _form(state, job, entry),
     }
@@ -40,10 +42,11 @@ def _form(state, job, entry) -> dict | None:
     return replace_step(state, job, unit) if unit else None
 
 
-def _title(state, job, entry):
+def title(state, job: dict, entry: dict) -> str:
+    """Return what to do, in a few words."""
     move = entry["move"]
     if move == "exchange":
-        return "Exchange " + _pairs(state, job, entry["fitted"])
+        return _exchange(state, job, entry["fitted"])
     if move == "retest":
         return "Run the self-test again"
     position = words.position_name(job, _position(entry))
@@ -53,80 +56,66 @@ def _title(state, job, entry):
         return "Unplug {} and test".format(position)
     if move == "meter":
         return "Check the wiring at {}".format(position)
-    places = words.listed([words.position_name(job, each) for each in sorted(entry["fitted"])])
-    return "Fit a new sensor at {}".format(places)
+    if len(entry["fitted"]) > 1:
+        return "Fit new sensors at " + results.places(job, sorted(entry["fitted"]))
+    return "Fit a new sensor at " + position
 
 
-def _pairs(state, job, fitted):
-    """Return 'right outer with right inner', a spare by its code, rings in order."""
+def _exchange(state, job, fitted) -> str:
+    """Return 'Exchange right outer with left outer, and ...'; the suspect comes first in each pair."""
     holds = state.vehicles[job["vehicle"]]["holds"]
     at = {holds[position]: position for position in sorted(holds) if holds[position]}
-    said, done = [], {}
-    for position in [p["id"] for p in job["positions"] if p["id"] in fitted]:
+    suspects = _suspects(job)
+    order = [p["id"] for p in job["positions"] if p["id"] in fitted]
+    order = [p for p in order if p in suspects] + [p for p in order if p not in suspects]
+    done, pairs, others = {}, [], []
+    for position in order:
         if position in done:
             continue
-        names, here = [], position
-        while here is not None and here not in done:
+        ring, here = [], position
+        while here is not None and here in fitted and here not in done:
             done[here] = True
-            names.append(words.position_name(job, here))
-            unit = fitted.get(here)
+            ring.append(here)
+            unit = fitted[here]
             here = at.get(unit)
-            if here is None and unit:
-                names.append(_at_hand(state, job, unit))
-        if len(names) == 2:
-            said.append("{} with {}".format(names[0], names[1]))
+        if here is None:
+            others.append(_bring(state, job, unit, ring))
+        elif len(ring) == 2:
+            pairs.append("{} with {}".format(*[words.position_name(job, each) for each in ring]))
         else:
-            said.append("{} in a ring".format(words.listed(names)))
-    return words.listed(said)
+            others.append(_ring(job, ring))
+    said = ["exchange " + ", and ".join(pairs)] if pairs else []
+    return words.sentence_case("; then ".join(said + others))
 
 
-def _at_hand(state, job, unit):
-    """Return a unit that no position holds: a spare, or what was pulled on this job before."""
+def _suspects(job) -> list:
+    """Return where the latest fault showed."""
+    for test in reversed(job["tests"]):
+        if test["heard"] and test["faulted"]:
+            return test["faulted"]
+    return []
+
+
+def _bring(state, job, unit, chain) -> str:
+    """Return how a unit that no position holds comes in, and what moves on to make room for it."""
     name = short_name(state, job, unit)
+    who = "your spare " + name
     if state.units[unit]["place"] == "out":
-        return name + ", in your hand"
-    return "spare " + name
+        who = name + ", the one in your hand,"
+    said = "fit {} at {}".format(who, words.position_name(job, chain[-1]))
+    for n in range(len(chain) - 1, 0, -1):
+        said += ", {} to {}".format(*[words.position_name(job, each) for each in (chain[n], chain[n - 1])])
+    return said
 
 
-def _outlook(state, job, entry):
-    """Return the likeliest results in words; what is left over is one line, so chances stay whole."""
-    rows, rest = [], 0
-    for outcome in entry["outlook"]:
-        if len(rows) == _MOST_OUTCOMES:
-            rest += outcome["chance"]
-            continue
-        rows.append(
-            {
-                "chance_words": words.percent(outcome["chance"]),
-                "result": _result(job, entry, outcome),
-                "then": outcome["then"],
-            }
-        )
-    if rest:
-        rows.append(
-            {
-                "chance_words": words.percent(rest),
-                "result": "something else",
-                "then": "the app reasons on from what you enter",
-            }
-        )
-    return rows
-
-
-def _result(job, entry, outcome):
-    if "reads" in outcome:
-        return "the wiring reads " + outcome["reads"]
-    faulted = outcome["faulted"]
-    if not faulted:
-        return "no fault anywhere"
-    names = words.listed([words.position_name(job, position) for position in faulted])
-    before = job["tests"][-1]["faulted"] if job["tests"] else []
-    if entry["move"] in ("exchange", "retest", "clean"):
-        if sorted(faulted) == sorted(before):
-            return "fault stays at " + names
-        if len(faulted) == len(before):
-            return "fault moves to " + names
-    return "fault at " + names
+def _ring(job, ring) -> str:
+    """Return where each sensor of a ring goes; the first position of `ring` gets the second's."""
+    names = [words.position_name(job, each) for each in ring]
+    steps = ["{} to {}".format(names[0], names[-1])]
+    for n in range(len(names) - 1, 0, -1):
+        steps.append("{} to {}".format(names[n], names[n - 1]))
+    count = _NUMBERS[len(ring)] if len(ring) < len(_NUMBERS) else str(len(ring))
+    return "move {} in a ring: {}".format(count, ", ".join(steps))
 
 
 def _position(entry):

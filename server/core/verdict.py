@@ -1,7 +1,11 @@
 """What the tests say so far, as sentences: heading, how sure, what carries it, what else it could be."""
 
 from . import causes
+from . import evidence
 from . import words
+
+# An explanation at nine tenths of the likeliest is as likely as it, for a person.
+_AS_LIKELY = (9, 10)
 
 
 def reasoning(state, job: dict, result: dict) -> dict:
@@ -28,7 +32,7 @@ def reasoning(state, job: dict, result: dict) -> dict:
     if verdict:
         shown["sentence"] = headline(state, job, verdict["causes"])
         shown["confidence_words"] = words.percent(verdict["probability"])
-        shown["detail"] = _detail(state, job, verdict)
+        shown["detail"] = _detail(state, job, verdict, settled)
         shown["verdict"] = [
             {
                 "cause": cause,
@@ -42,20 +46,25 @@ def reasoning(state, job: dict, result: dict) -> dict:
         shown["detail"] = "If it comes and goes, test again, and say so."
     elif settled:
         shown["sentence"] = "The fault is gone."
-        shown["detail"] = (
-            "It went away when the parts were handled, most likely dirt or a loose plug. "
-            "Nothing is left to fix: {} sure.".format(words.percent(result["clear"]))
+        shown["detail"] = "{} {} Nothing is left to fix: {} sure.".format(
+            _how_it_went(job, result), _was(_leading(state, job, result)), words.percent(result["clear"])
         )
     else:
         known = _known_live(state, job, result)
         shown["sentence"] = "Not settled yet."
         shown["detail"] = _leading(state, job, result)
         if known:
-            names = [causes.phrase(state, job, cause) for cause in known]
-            shown["sentence"] = words.sentence_case(words.listed(names)) + (
+            shown["sentence"] = words.sentence_case(causes.phrases(state, job, known)) + (
                 " is a cause." if len(known) == 1 else " are causes."
             )
             shown["detail"] = "Whether anything else is wrong is not settled yet. " + shown["detail"]
+        elif _last_was_clean(job, result):
+            shown["sentence"] = "No fault in the last test."
+            shown["detail"] = "Nothing is left to fix: {} sure, {} wanted. {}".format(
+                words.percent(result["clear"]),
+                words.percent(job["confidence_ppm"] * 1000),
+                _was(shown["detail"]),
+            )
     return shown
 
 
@@ -74,15 +83,16 @@ def headline(state, job: dict, found: list) -> str:
             return "The fault stayed at {}.".format(words.position_name(job, what))
         name = words.sentence_case(causes.phrase(state, job, found[0]))
         return "{} is the cause.".format(name)
-    names = [causes.phrase(state, job, cause) for cause in sorted(found)]
-    return "{} faults: {}.".format(_number(len(found)), words.listed(names))
+    return "{} faults: {}.".format(_number(len(found)), causes.phrases(state, job, found))
 
 
-def _detail(state, job, verdict) -> str:
+def _detail(state, job, verdict, settled) -> str:
     live = [cause for cause in verdict["causes"] if causes.is_live(state, job, cause)]
     sure = "{} sure.".format(words.percent(verdict["probability"]))
+    if not live and settled:
+        return "It is dealt with, and clean tests have proved it. " + sure
     if not live:
-        return sure + " It is dealt with; clean tests now prove the repair."
+        return "It is dealt with. Clean tests now prove the repair. " + sure
     return " ".join([causes.fix(state, job, cause) for cause in sorted(live)] + [sure])
 
 
@@ -99,32 +109,76 @@ def _known_live(state, job, result) -> list:
 
 
 def _leading(state, job, result) -> str:
-    """Name the likeliest explanation that is not enough yet."""
-    for explanation in result["explanations"]:
-        if explanation["causes"]:
-            names = [causes.phrase(state, job, cause) for cause in sorted(explanation["causes"])]
-            return "Most likely so far: {}, {}.".format(
-                words.listed(names), words.percent(explanation["probability"])
-            )
-    return ""
+    """Name the likeliest explanation that is not enough yet, and the next if it is as likely."""
+    named = [each for each in result["explanations"] if each["causes"]]
+    if not named:
+        return ""
+    said = _named(state, job, named[0])
+    if len(named) == 1 or named[1]["probability"] * _AS_LIKELY[1] < named[0]["probability"] * _AS_LIKELY[0]:
+        return "Most likely so far: {}, {}.".format(said, words.percent(named[0]["probability"]))
+    return "Most likely so far: {}, {}; about as likely: {}.".format(
+        said, words.percent(named[0]["probability"]), _named(state, job, named[1])
+    )
+
+
+def _was(leading) -> str:
+    return leading.replace("Most likely so far:", "Most likely it was")
+
+
+def _named(state, job, explanation) -> str:
+    return causes.phrases(state, job, explanation["causes"])
+
+
+def _counted(job, result) -> list:
+    """Return the numbers of the tests that count, from 0."""
+    ignored = {entry["test"]: True for entry in result["ignored"]}
+    return [index for index in range(len(job["tests"])) if index not in ignored]
+
+
+def _last_was_clean(job, result) -> bool:
+    counted = _counted(job, result)
+    return bool(counted) and not job["tests"][counted[-1]]["faulted"]
+
+
+def _how_it_went(job, result) -> str:
+    """Say what was done between the last fault and the first clean test after it."""
+    counted = _counted(job, result)
+    showed = [index for index in counted if job["tests"][index]["faulted"]]
+    after = [index for index in counted if index > showed[-1]]
+    if not after:
+        return "What caused it is no longer there."
+    before, now = job["tests"][showed[-1]], job["tests"][after[0]]
+    fresh = [
+        position
+        for position in before["faulted"]
+        if now["fitted"].get(position) not in before["fitted"].values() and position in now["fitted"]
+    ]
+    if fresh:
+        names = [words.position_name(job, position) for position in fresh]
+        return "It went away with another sensor at {}.".format(words.listed(names))
+    if before["fitted"] != now["fitted"]:
+        return "It went away when the sensors were handled."
+    if now["repaired"]:
+        return "It went away with the repair."
+    if now["cleaned"]:
+        names = [words.position_name(job, position) for position in sorted(now["cleaned"])]
+        return "It went away when {} was cleaned.".format(words.listed(names))
+    return "It has not come back in {} clean tests.".format(len(after))
 
 
 def _else(state, job, result) -> str:
     """Name the runner-up to the verdict."""
     verdict = result["verdict"]
-    if not verdict:
+    other = evidence.runner_up(result, verdict["causes"]) if verdict else None
+    if other is None:
         return ""
-    for explanation in result["explanations"]:
-        if explanation["causes"] and sorted(explanation["causes"]) != sorted(verdict["causes"]):
-            names = [causes.phrase(state, job, cause) for cause in sorted(explanation["causes"])]
-            return "{}, {}".format(words.listed(names), words.percent(explanation["probability"]))
-    return ""
+    said = _named(state, job, other) if other["causes"] else "no fault at all"
+    return "{}, {}".format(words.sentence_case(said), words.percent(other["probability"]))
 
 
 def _carries(job, result) -> str:
-    """Say which tests counted, and how the units in them were identified."""
-    ignored = {entry["test"]: True for entry in result["ignored"]}
-    counted = [str(n + 1) for n in range(len(job["tests"])) if n not in ignored]
+    """Say which tests counted."""
+    counted = [str(index + 1) for index in _counted(job, result)]
     if not counted:
         return ""
     if len(counted) == 1:

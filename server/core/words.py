@@ -52,14 +52,18 @@ def place_words(state, job: dict | None, unit: str) -> str:
 def percent(ppb: int) -> str:
     """Return a probability (parts per billion) as people read it.
 
-    Whole percent; one decimal above 95 and below 5, where it matters; never a false 0 or 100.
+    Whole percent; one decimal above 95, just below it, and below 5, where it matters; never a false
+    0, 95 or 100.
     """
     if ppb > 999500000:
         return "over 99.9 %"
     if ppb < 500000:
         return "under 0.1 %"
     tenths = (ppb + 500000) // 1000000
-    if 50 <= tenths <= 950:
+    if 945000000 <= ppb < 950000000:
+        # Never 95 for what does not reach it: that is where a verdict begins.
+        tenths = ppb // 1000000
+    elif 50 <= tenths <= 950:
         return "{} %".format((ppb + 5000000) // 10000000)
     return "{}.{} %".format(tenths // 10, tenths % 10)
 

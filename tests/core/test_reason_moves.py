@@ -116,7 +116,7 @@ def test_a_verdict_on_a_sensor_is_followed_by_a_new_one(core):
 
     assert best["move"] == "replace"
     assert best["fitted"] == {"right-inner": "new"}
-    assert best["reason"].startswith("It is sensor K7F-3D: fit a new one, then prove it.")
+    assert best["reason"].startswith("Replace sensor K7F-3D, then prove it with a clean test.")
 
 
 def test_a_new_sensor_gets_a_name_that_is_free(core):

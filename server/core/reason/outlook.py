@@ -157,9 +157,19 @@ class Outlook:
         if found is None or not found[1]:
             return words.OPEN if pattern else words.GONE
         share = found[0] / chance
-        names = [words.cause(self.sight.model, cause) for cause in sorted(found[1])]
+        names = [words.cause(self.sight.model, c) for c in sorted(found[1]) if not self._dealt_with(c, live)]
+        if not names:
+            return words.GONE
         say = words.settled if share >= self.case.confidence else words.leading
         return say(names, min(parts(share), WHOLE))
+
+    def _dealt_with(self, cause: int, live: int) -> bool:
+        """Tell whether a cause is known already and no longer acts: a unit that was replaced."""
+        weight, mask = self.entries[0]
+        if cause not in self.belief.bit or weight < self.case.confidence:
+            return False
+        bit = 1 << self.belief.bit[cause]
+        return bool(mask & bit and not live & bit)
 
     def _fresh(self, readings: list, pattern: int) -> list:
         """Return the causes that a result would make suspects, with their chances."""

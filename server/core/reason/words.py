@@ -1,16 +1,17 @@
 """What the reasoning says in words: short, second person, position names instead of ids."""
 
 from .figures import WHOLE
+from .naming import together
 
 NOT_HEARD = "Its sounder was not heard, so nothing proves that the test ran."
 
 # What an outcome would mean; they stand behind the result, so they start small.
-UNLIKELY = "not expected; test once more before you conclude anything"
+UNLIKELY = "not expected; test again before you conclude anything"
 OPEN = "nothing is settled by that; the next move is worked out then"
 GONE = "the fault is gone for now; test again"
 NO_FAULT = "no fault has shown; if it comes and goes, test again"
-UNPLUGGED_SHOWS = "the test watches this position; it says nothing about the sensor"
-UNPLUGGED_HIDES = "the test does not watch this position and is set aside"
+UNPLUGGED_SHOWS = "the test watches this position, so its results count"
+UNPLUGGED_HIDES = "the test does not watch this position, so its clean results prove nothing"
 
 _REASONS = {
     "first": "Nothing has been tested yet.",
@@ -24,10 +25,10 @@ _REASONS = {
     "clean": "Dirt, ice, paint or aim would show the same.",
     "meter": "Connector and wire of {} are still suspects.",
     "verdict meter": "It is {}: the checks show where.",
-    "verdict replace": "It is {}: fit a new one, then prove it.",
+    "verdict replace": "Replace {}, then prove it with a clean test.",
     "verdict spare": "It is {}: your spare takes its place.",
     "verdict clean": "It is {}: clean it, check its aim, then prove it.",
-    "unplug": "Shows whether the test watches {} at all.",
+    "unplug": "Shows whether the test watches {} at all; nothing about the cause.",
     "replace": "Only if you have no working sensor to exchange it with.",
     "spare": "Your spare goes in: only one position to take apart.",
     "easiest": "It tested clean, and it is the easiest to reach.",
@@ -35,7 +36,7 @@ _REASONS = {
     "same part, easiest": "Same part, and the easiest to reach.",
     "same part": "Same part, and it tested clean.",
     "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
-    "several": "Several suspects in one retest, each with one that tested clean.",
+    "several": "Settles several suspects in one retest, each with one that tested clean.",
     "suspects": "Two suspects with each other: if both are bad, nothing moves.",
 }
 
@@ -62,7 +63,10 @@ def percent(share: int) -> str:
     if share > 999 * (WHOLE // 1000) + WHOLE // 2000:
         return "over 99.9 %"
     tenths = (share + WHOLE // 2000) // (WHOLE // 1000)
-    if 50 <= tenths <= 950:
+    if 945 * (WHOLE // 1000) <= share < 950 * (WHOLE // 1000):
+        # Never 95 for what does not reach it: that is where a verdict begins.
+        tenths = share // (WHOLE // 1000)
+    elif 50 <= tenths <= 950:
         return "{} %".format((share + WHOLE // 200) // (WHOLE // 100))
     if tenths == 0:
         return "under 0.1 %"
@@ -110,12 +114,12 @@ def cause(model, number: int) -> str:
 
 def settled(names: list, share: int) -> str:
     """Say that a result would settle the question."""
-    return "it is {}, {}".format(listed(names), percent(share))
+    return "it is {}, {}".format(together(names), percent(share))
 
 
 def leading(names: list, share: int) -> str:
     """Say what a result would make the likeliest, without settling it."""
-    return "most likely {}, {}; not settled yet".format(listed(names), percent(share))
+    return "most likely {}, {}; not settled yet".format(together(names), percent(share))
 
 
 def nothing_left(share: int) -> str:
@@ -124,5 +128,11 @@ def nothing_left(share: int) -> str:
 
 
 def circuit_after(position: str, share: int) -> str:
-    """Say how likely the circuit would be bad after its checks."""
-    return "the wiring at {} would be bad with {}".format(position, percent(share))
+    """Say what the checks of a circuit would leave of it as a suspect."""
+    if share * 20 < WHOLE:
+        return "the wiring at {} is as good as ruled out, {}".format(position, percent(share))
+    if share * 2 < WHOLE:
+        return "the wiring at {} stays a suspect, {}".format(position, percent(share))
+    if share * 20 < WHOLE * 19:
+        return "most likely the wiring at {}, {}; not settled yet".format(position, percent(share))
+    return "it is the wiring at {}, {}".format(position, percent(share))

@@ -1,0 +1,44 @@
+"""Several causes in one breath: 'the sensors from left outer and right inner'.
+
+Names that begin alike are put together, so that three suspects do not fill a screen.
+"""
+
+# (how a single name begins, how several of them begin)
+_KINDS = (
+    ("the sensor from ", "the sensors from "),
+    ("sensor ", "sensors "),
+    ("the wiring at ", "the wiring at "),
+    ("dirt, ice, paint or aim at ", "dirt, ice, paint or aim at "),
+    ("the supply or ground of ", "the supply or ground of "),
+)
+
+
+def together(names: list) -> str:
+    """Return the names as a list for a sentence, in the order of their first of a kind."""
+    kinds = []
+    for name in names:
+        start, several = name, ""
+        for one, many in _KINDS:
+            # What stands in brackets belongs to one name only.
+            if name.startswith(one) and "(" not in name:
+                start, several = one, many
+        same = [kind for kind in kinds if kind[0] == start and several]
+        if same:
+            same[0][2].append(name[len(start) :])
+        else:
+            kinds.append((start, several, [name[len(start) :] if several else name]))
+    said = []
+    for start, several, rest in kinds:
+        if len(rest) > 1:
+            said.append(several + _listed(rest, " and "))
+        else:
+            said.append(start + rest[0] if several else rest[0])
+    # A name with an 'and' or a comma of its own needs a comma before the last 'and'.
+    plain = not [each for each in said if ", " in each or " and " in each]
+    return _listed(said, " and " if plain else ", and ")
+
+
+def _listed(names: list, last: str) -> str:
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + last + names[-1]
