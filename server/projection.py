@@ -53,6 +53,7 @@ class Projection:
             state.focus(job)
             state.add_stock()
             state.add_history(job)
+            state.in_order()
 
         return self._answer(db, "job_cache", {"op": "job", "job": job}, gather)
 

@@ -50,7 +50,7 @@ class Rows:
     def read(self, kind: str, name: str) -> str | None:
         """Returns an entity as JSON text, or None."""
         row = self.conn.execute(_NEWEST, [kind, name]).fetchone()
-        return row[0] if row else None
+        return row[0] if row and row[0] != "null" else None
 
     def linked(self, link: str) -> list[str]:
         """Returns the entities under a link, in order of id."""
@@ -112,11 +112,11 @@ class Rows:
 
 def links(kind: str, body: str | None) -> set[str]:
     """Returns under which links an entity is found again."""
-    if body is None or kind not in {"unit", "conflicts"}:
+    if body in {None, "null"} or kind not in {"unit", "conflicts"}:
         return set()
-    entity = json.loads(body)
+    entity = json.loads(body or "")
     if kind == "conflicts":
-        return {f"conflicts:{conflict['job']}" for _, conflict in entity}
+        return {f"conflicts:{conflict['job']}" for _, conflict in entity if conflict["job"]}
     found = {f"job:{job}" for job in [*entity["jobs"], entity["job"]] if job}
     found |= {f"claims:{claim['vehicle']}" for claim in entity["claims"] if claim["vehicle"]}
     return found | {"stock"} if entity["place"] == "stock" else found

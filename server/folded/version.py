@@ -23,19 +23,32 @@ def fold_version() -> str:
 
 def _sources(first: str) -> dict[str, str]:
     found: dict[str, str] = {}
-    waiting = [first]
+    waiting: list[tuple[str, ...]] = [(first,)]
     while waiting:
-        name = waiting.pop()
+        parts = waiting.pop()
+        file = _CORE.joinpath(*parts).with_suffix(".py")
+        if not file.is_file():
+            file = _CORE.joinpath(*parts, "__init__.py")
+        name = file.relative_to(_CORE).as_posix()
         if name not in found:
-            found[name] = (_CORE / f"{name}.py").read_text("utf-8")
-            waiting += _imported(found[name])
+            found[name] = file.read_text("utf-8")
+            waiting += _imported(found[name], tuple(file.relative_to(_CORE).parent.parts))
     return found
 
 
-def _imported(source: str) -> list[str]:
-    """Returns the modules of the core that a module of it imports."""
-    names: list[str] = []
+def _imported(source: str, package: tuple[str, ...]) -> list[tuple[str, ...]]:
+    """Returns the modules of the core that a module in a package of it imports, as parts of a path."""
+    found: list[tuple[str, ...]] = []
     for node in ast.walk(ast.parse(source)):
-        if isinstance(node, ast.ImportFrom) and node.level == 1:
-            names += [node.module] if node.module else [alias.name for alias in node.names]
-    return names
+        if isinstance(node, ast.ImportFrom) and node.level:
+            above = package[: len(package) - node.level + 1]
+            base = above + tuple(node.module.split(".")) if node.module else above
+            found += [base] if node.module else []
+            # A name may be a module of the package it comes from.
+            found += [(*base, each.name) for each in node.names if _is_module((*base, each.name))]
+    return found
+
+
+def _is_module(parts: tuple[str, ...]) -> bool:
+    path = _CORE.joinpath(*parts)
+    return path.with_suffix(".py").is_file() or (path / "__init__.py").is_file()

@@ -1,0 +1,26 @@
+"""The hash that tells whether a kept state is still this fold's covers what folding needs."""
+
+from server.folded import version
+
+
+def test_everything_that_folding_needs_is_covered_and_wording_is_not():
+    covered = set(version._sources("fold"))
+
+    assert {"fold.py", "fold_custody.py", "fold_job.py", "state.py", "kinds.py", "layouts.py"} <= covered
+    assert "cautions.py" not in covered
+    assert all((version._CORE / name).is_file() for name in covered)
+
+
+def test_a_change_in_a_module_that_folding_needs_changes_the_hash(tmp_path, monkeypatch):
+    before = version.fold_version()
+    copy = tmp_path / "core"
+    for file in version._CORE.rglob("*.py"):
+        place = copy / file.relative_to(version._CORE)
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(file.read_bytes())
+    monkeypatch.setattr(version, "_CORE", copy)
+    assert version.fold_version.__wrapped__() == before
+    with (copy / "state.py").open("a") as file:
+        file.write("# changed\n")
+
+    assert version.fold_version.__wrapped__() != before
