@@ -8,7 +8,8 @@ needs for one bit.
 import math
 from collections import namedtuple
 
-from .moves import Candidates
+from .candidates import Candidates
+from .moves import Move
 from .moves import Scent
 from .moves import after
 from .results import Results
@@ -18,9 +19,8 @@ _WORLDS = 24
 _WORLDS_AHEAD = 12
 # A result less likely than this does not decide between two moves.
 _NOTICED = 0.002
-_NOTICED_AHEAD = 0.02
-_OUTCOMES_AHEAD = 3
-_LOOKED_AT_DEEPLY = 3
+_NOTICED_AHEAD = 0.005
+_OUTCOMES_AHEAD = 6
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
 _MOST_TESTS = 50
@@ -46,6 +46,13 @@ class Foresight:
         self.results = Results(sight)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
+        self.retest = Move("retest", -1, [], self.case.minutes["test"], "retest")
+        # How many tests in a row show a fault that is there, as far as anybody wants to know.
+        self.often = 0
+        doubt = 1.0
+        while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
+            doubt = doubt * self.sight.hidden
+            self.often += 1
 
     def scent(self, state, worlds: list) -> Scent:
         """Return how suspect each position's own causes are in these worlds."""
@@ -85,25 +92,41 @@ class Foresight:
         self._price([looks[n] for n in moving], uncertain)
         rows = sorted([(_hundredths(self._expected(looks[n])), n) for n in moving])
         deep = []
-        for _, n in rows[:_LOOKED_AT_DEEPLY]:
+        promising = self._promising(rows, looks)
+        for n in promising:
             look = looks[n]
-            expected = look.minutes + self._ahead(look.reached, look.outcomes)
+            expected = look.minutes + self._ahead(look.reached, look.outcomes, True)
             deep.append((expected, n))
         if deep and uncertain >= _CERTAIN:
             self.minutes_a_bit = max(self.minutes_a_bit, min(deep)[0] / uncertain)
         for n, look in enumerate(looks):
             if look.move.kind == "retest":
-                # Weighed last, and not ahead: a look ahead would find that the best move is still
-                # there afterwards, and testing again would look free for ever.
-                deep.append((self._expected(look), n))
+                # Its few bits are cheap but run dry, and the best move would tell them along with
+                # the rest: so it has to be worth it both by the price of a bit and by a look ahead.
+                by_look = look.minutes + self._ahead(look.reached, look.outcomes, False)
+                deep.append((max(by_look, self._expected(look)), n))
         deep = sorted([(_hundredths(expected), n) for expected, n in deep])
-        return [moves[n] for _, n in deep + rows[_LOOKED_AT_DEEPLY:]]
+        return [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
+
+    def _promising(self, rows: list, looks: list) -> list:
+        """Return the moves to look at deeply: the best, but one of a kind and size.
+
+        A price by the bit flatters the small moves, so that they must not crowd out the exchanges.
+        """
+        found = []
+        count = {}
+        for _, n in rows:
+            kind = (looks[n].move.kind, len(looks[n].move.fitted))
+            count[kind] = count.get(kind, 0) + 1
+            if count[kind] == 1:
+                found.append(n)
+        return found
 
     def _expected(self, look) -> float:
         """Return the minutes of a move and of what it is estimated to leave."""
         expected = look.minutes
         for outcome in look.outcomes:
-            expected = expected + outcome.total * self._left(outcome, look.live)
+            expected = expected + outcome.total * self._left(outcome, look.reached, look.live)
         return expected
 
     def _price(self, looks: list, uncertain: float):
@@ -142,20 +165,23 @@ class Foresight:
                 regret = regret + self.case.minutes["part"] * (1.0 - scent.unit[place])
         return regret
 
-    def _ahead(self, state, outcomes: list) -> float:
+    def _ahead(self, state, outcomes: list, again: bool) -> float:
         """Return the expected minutes after these outcomes when the next move is the best one."""
         expected = 0.0
         live = self.sight.live(state)
         rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
         for rank, row in enumerate(rows):
             outcome = outcomes[row[1]]
-            left = self._left(outcome, live)
+            left = self._left(outcome, state, live)
             if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
-                left = min(left, self._best_move(state, outcome))
+                best = self._best_move(state, outcome, again)
+                # A fault that is always there is dealt with by moves; one that comes and goes may
+                # be cheaper by waiting for it than any next move says.
+                left = best if self.often == 1 else min(left, best)
             expected = expected + outcome.total * left
         return expected
 
-    def _best_move(self, state, outcome) -> float:
+    def _best_move(self, state, outcome, again: bool) -> float:
         """Return the minutes of the best next move and of what it leaves, after an outcome."""
         kept = _likeliest(outcome.worlds, _WORLDS_AHEAD)
         worlds = [(mask, weight / outcome.total) for mask, weight in kept]
@@ -166,14 +192,18 @@ class Foresight:
             return self.minutes_a_bit * 3
         options = []
         scent = self.scent(state, worlds)
-        for move in self.candidates.moves(state, scent, 1, False):
-            live = self.sight.live(after(state, move))
+        width = 2 if self.often == 1 else 1
+        for move in self.candidates.moves(state, scent, width, False):
+            if move.kind == "retest" and not again:
+                continue
+            reached = after(state, move)
+            live = self.sight.live(reached)
             expected = move.minutes
             for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
-                expected = expected + after_it.total * self._left(after_it, live)
+                expected = expected + after_it.total * self._left(after_it, reached, live)
             # What no world explains is left over whatever is done.
             options.append(expected + (1.0 - known) * self.minutes_a_bit)
-        return min(options)
+        return min(options) if options else self._left(outcome, state, self.sight.live(state))
 
     def _settled(self, outcome, live: int) -> bool:
         """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
@@ -194,7 +224,29 @@ class Foresight:
             return True
         return live_fault(outcome.worlds, live)[1] >= needed
 
-    def _left(self, outcome, live: int) -> float:
+    def _search(self, outcome) -> float:
+        """Return what is unknown, at the price of a bit, but not less than one move that settles."""
+        search = _entropy(outcome.worlds, outcome.total) * self.minutes_a_bit
+        return max(search, self.minutes_to_settle)
+
+    def _by_testing(self, outcome, state, live: int) -> float:
+        """Return the minutes when the test is run again and again: a fault that comes and goes shows
+        after a while where it is now, or it is gone.
+        """
+        minutes = self.case.minutes["test"]
+        clear = _clear(outcome.worlds, live)
+        waiting = minutes * (clear * self.often + (outcome.total - clear) / (1.0 - self.sight.hidden))
+        expected = waiting
+        known = 0.0
+        worlds = _likeliest(outcome.worlds, _WORLDS_AHEAD)
+        for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
+            known = known + result.total
+            if not self._settled(result, live):
+                expected = expected + result.total * self._search(result)
+        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
+        return expected / outcome.total
+
+    def _left(self, outcome, state, live: int) -> float:
         """Return the estimated minutes that are left after an outcome; 0 once it is settled.
 
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
@@ -202,8 +254,9 @@ class Foresight:
         """
         if self._settled(outcome, live):
             return 0.0
-        search = _entropy(outcome.worlds, outcome.total) * self.minutes_a_bit
-        search = max(search, self.minutes_to_settle)
+        search = self._search(outcome)
+        if self.often > 1:
+            return max(self.case.minutes["test"], min(search, self._by_testing(outcome, state, live)))
         clear = _clear(outcome.worlds, live) / outcome.total
         tests = 0
         doubt = 1.0 - clear

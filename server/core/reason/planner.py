@@ -140,9 +140,9 @@ class _Planner:
         if units:
             replace = _because(self.candidates.replace(units), "verdict replace")
             found.insert(0, replace)
-            spare = self.candidates.spare(self.state, self.scent, units[0])
+            spare = self.candidates.exchanges.spare(self.state, self.scent, units[0], [])
             if spare is not None and len(units) == 1:
-                move = self.candidates.with_spare(units[0], spare)
+                move = self.candidates.exchanges.with_spare(units[0], spare)
                 found.insert(1, _because(move, "verdict spare"))
         repairs = [cause for cause in self.acting if self._to_repair(cause)]
         found.append(self._retest("repair" if repairs else "retest"))

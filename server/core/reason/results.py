@@ -6,6 +6,7 @@ the quick look that lets the foresight weigh many moves.
 
 from .case import NOBODY
 from .moves import after
+from .noisy import power
 from .sight import count
 
 _MOST_WATCHED = 4
@@ -54,8 +55,11 @@ class Results:
                 places.append(place)
         return sorted(places)
 
-    def outcomes(self, state, move, worlds: list, noticed: float) -> list:
-        """Return the outcomes of a move in these worlds that are likely enough to notice."""
+    def outcomes(self, state, move, worlds: list, noticed: float, times: int = 1) -> list:
+        """Return the outcomes of a move in these worlds that are likely enough to notice.
+
+        With `times`, of so many tests in a row, of which only is kept where a fault ever showed.
+        """
         if move.kind == "meter":
             return self._read_meter(move, worlds)
         reached = after(state, move)
@@ -69,9 +73,11 @@ class Results:
             partial = [(0, weight, 1.0)]
             for reading, bit in readings:
                 k = count(mask & reading.suspects)
-                clean = reading.quiet * hides[k]
+                clean = power(reading.quiet * hides[k], times)
                 # With none of the suspects behind it, a fault is mostly something new.
-                known = (1.0 - reading.bare) / (1.0 - clean) if k == 0 and clean < 1.0 else 1.0
+                known = 1.0
+                if k == 0 and clean < 1.0:
+                    known = (1.0 - power(reading.bare, times)) / (1.0 - clean)
                 longer = []
                 # The likelier reading is always followed, so that no world is lost altogether.
                 for pattern, chance, share in partial:

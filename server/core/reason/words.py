@@ -37,6 +37,9 @@ _REASONS = {
     "same part": "Same part, and it tested clean.",
     "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
     "several": "Settles several suspects in one retest, each with one that tested clean.",
+    "ring": "Settles several suspects in one retest: each sensor moves on to the next place.",
+    "chain": "Your spare goes in, the suspects move on by one place.",
+    "spares": "Your spares go in, all in one retest.",
     "suspects": "Two suspects with each other: if both are bad, nothing moves.",
 }
 

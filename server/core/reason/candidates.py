@@ -1,0 +1,69 @@
+"""The moves that could come next in a given state, the few that are worth a look."""
+
+from .case import NOBODY
+from .exchanges import Exchanges
+from .moves import CLEARED
+from .moves import NEW
+from .moves import Move
+from .moves import refit
+
+# Below this a cause is not worth a move of its own.
+_WORTH_A_MOVE = 0.01
+_CLEARED_BESIDE = 0.1
+
+
+class Candidates:
+    """Lists the moves worth a look."""
+
+    def __init__(self, case):
+        self.case = case
+        self.minutes = case.minutes
+        self.exchanges = Exchanges(case)
+
+    def moves(self, state, scent, width: int, all_kinds: bool) -> list:
+        """Return the moves for the `width` most suspect positions, in a fixed order."""
+        found = [Move("retest", NOBODY, [], self.minutes["test"], "retest")]
+        places = self._by_suspicion(state, scent)[:width]
+        doubtful = CLEARED
+        for place in places:
+            if scent.blocked[place] >= _WORTH_A_MOVE:
+                found.append(self.clean(place))
+            if scent.circuit[place] >= _WORTH_A_MOVE:
+                found.append(self.meter(place))
+            doubtful = max(doubtful, _CLEARED_BESIDE * scent.unit[place])
+        suspects = [place for place in places if scent.unit[place] >= doubtful]
+        found.extend(self.exchanges.all(state, scent, suspects, width))
+        found.extend(self.exchanges.elsewhere(state, scent))
+        if all_kinds and places:
+            for count in range(1, len(suspects) + 1):
+                found.append(self.replace(suspects[:count]))
+            found.append(self.unplug(places[0]))
+        return found
+
+    def clean(self, place: int) -> Move:
+        """Clean a position and test again."""
+        minutes = self.case.positions[place].reach + self.minutes["clean"] + self.minutes["test"]
+        return Move("clean", place, [], minutes, "clean")
+
+    def meter(self, place: int) -> Move:
+        """Go through the checks of a circuit."""
+        minutes = self.case.positions[place].reach + self.minutes["meter"]
+        return Move("meter", place, [], minutes, "meter")
+
+    def unplug(self, place: int) -> Move:
+        """Pull the connector of a position and test: does the test watch it at all?"""
+        minutes = self.case.positions[place].reach + self.minutes["pull"] + self.minutes["test"]
+        return Move("unplug", place, [], minutes, "unplug")
+
+    def replace(self, places: list) -> Move:
+        """Fit a new unit at each of the positions and test."""
+        fitted = [(place, NEW) for place in sorted(places)]
+        return Move("replace", NOBODY, fitted, refit(self.case, places), "replace")
+
+    def _by_suspicion(self, state, scent) -> list:
+        rows = []
+        for place in range(len(state.fitted)):
+            total = scent.place(place)
+            if total >= _WORTH_A_MOVE:
+                rows.append((-int(total * 1000000 + 0.5), place))
+        return [place for _, place in sorted(rows)]
