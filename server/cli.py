@@ -1,30 +1,42 @@
 """The command line: reads the arguments, runs one command, turns refusals into one line each."""
 
 import argparse
+import sqlite3
 import sys
 from pathlib import Path
 
+from server import backup
 from server import demo
 from server import label_command
 from server import reason_cli
+from server import rebuild
+from server import restore
 from server import serve
+from server import verify
 from server.base_address import DEFAULT_HOST
 from server.base_address import DEFAULT_PORT
 from server.base_address import AddressRefused
 from server.core.errors import BadInput
 from server.refusals import CommandRefused
 from server.shell import ShellIncomplete
+from server.storage.trouble import storage_words
 
 DEFAULT_DATA = Path("data")
 
 
 def main(argv: list[str] | None = None) -> int:
-    """Runs one command and returns its exit code: 0 done, 2 refused with a line that says why."""
+    """Runs one command and returns its exit code.
+
+    0 done, 1 done and something is not as it should be, 2 refused with a line that says why.
+    """
     asked = _parser().parse_args(argv)
     try:
         return asked.run(asked) or 0
     except (AddressRefused, BadInput, CommandRefused, ShellIncomplete) as error:
         print(f"swaptrail: {error}", file=sys.stderr)
+        return 2
+    except (OSError, sqlite3.Error) as error:
+        print(f"swaptrail: {storage_words(error)}", file=sys.stderr)
         return 2
     except KeyboardInterrupt:
         print()
@@ -64,7 +76,30 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("--count", type=int, required=True, metavar="N")
     command.add_argument("--out", type=Path, required=True, metavar="FILE", help="ends in .svg or .pdf")
     command.set_defaults(run=lambda asked: label_command.run(asked.data, asked.count, asked.out))
+
+    _add_keeping(commands)
     return parser
+
+
+def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Adds the commands by which data is kept safe."""
+    command = commands.add_parser("verify", help="whether a backup or a data folder is as it was recorded")
+    command.add_argument("file", type=Path, metavar="FILE", help="a backup, or a data folder")
+    command.set_defaults(run=lambda asked: verify.run(asked.file))
+
+    command = commands.add_parser("backup", help="the whole data folder in one file, while it is served")
+    command.add_argument("file", type=Path, metavar="FILE.zip", help="a file that does not exist yet")
+    _add_data(command)
+    command.set_defaults(run=lambda asked: backup.run(asked.data, asked.file))
+
+    command = commands.add_parser("restore", help="a new data folder from a backup")
+    command.add_argument("file", type=Path, metavar="FILE.zip", help="the backup")
+    _add_data(command)
+    command.set_defaults(run=lambda asked: restore.run(asked.data, asked.file))
+
+    command = commands.add_parser("rebuild", help="make what follows from the log anew, and compare")
+    _add_data(command)
+    command.set_defaults(run=lambda asked: rebuild.run(asked.data))
 
 
 def _add_data(command: argparse.ArgumentParser) -> None:

@@ -4,6 +4,7 @@
 """
 
 import logging
+import sqlite3
 
 from flask import Flask
 from flask import Response
@@ -15,6 +16,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from server.answers import json_answer
 from server.core.errors import BadInput
 from server.core.errors import shorten
+from server.storage.trouble import trouble
 
 log = logging.getLogger(__name__)
 
@@ -96,6 +98,34 @@ class TooManyTries(Refusal):
         self.seconds = seconds
 
 
+class NotStored(Refusal):
+    """The server's own disk takes nothing, for a reason that a person there can look into."""
+
+    def __init__(self, why: str):
+        found, wanted, message = _STORAGE[why]
+        super().__init__(
+            "storage", found, wanted, f"{message} What is on the phone is safe and is sent again."
+        )
+        self.status = 507 if why == "full" else 503
+
+
+# How the server's storage fails -> (found, wanted, message).
+_STORAGE = {
+    "full": ("a full disk", "free space on the server", "The server's disk is full."),
+    "shut": (
+        "data that cannot be written",
+        "a data folder that the server may write",
+        "The server cannot write its data: the disk or folder is open for reading alone.",
+    ),
+    "busy": ("a busy database", "the same request in a moment", "The server is busy."),
+    "broken": (
+        "a disk that fails",
+        "a look at the server's disk",
+        "The server's disk does not take or give data as it should.",
+    ),
+}
+
+
 def init_app(app: Flask) -> None:
     """Makes every error of the app leave in the one shape."""
     app.register_error_handler(Refusal, _refusal)
@@ -103,6 +133,8 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(CSRFError, _csrf)
     app.register_error_handler(RequestEntityTooLarge, _too_large)
     app.register_error_handler(HTTPException, _http)
+    app.register_error_handler(OSError, _storage)
+    app.register_error_handler(sqlite3.Error, _storage)
     app.register_error_handler(Exception, _unexpected)
 
 
@@ -136,6 +168,14 @@ def _http(error: HTTPException) -> Response:
         if name == "Allow":
             response.headers[name] = value
     return response
+
+
+def _storage(error: OSError | sqlite3.Error) -> Response:
+    why = trouble(error)
+    if why is None:
+        return _unexpected(error)
+    log.error("storage: %s", error)
+    return _refusal(NotStored(why))
 
 
 def _unexpected(error: Exception) -> Response:

@@ -13,6 +13,7 @@ from server import jpeg
 from server.errors import NotTaken
 from server.errors import TooLarge
 from server.storage import writing
+from server.storage.durable import sync_folder
 
 MOST_BYTES = 4 * 1024 * 1024
 # The app scales to 2048 on the long side; this leaves room and still bounds the memory to decode.
@@ -79,6 +80,9 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
     if whole(folder, digest) is None:
         _write(path_of(folder, digest), data)
     with writing(db):
+        # Looked at again now that nobody else writes: a sweep may just have taken it away.
+        if not path_of(folder, digest).exists():
+            _write(path_of(folder, digest), data)
         db.conn.execute(
             "INSERT OR IGNORE INTO photos (sha256, bytes, width, height, stored_at) VALUES (?, ?, ?, ?, ?)",
             [digest, len(data), picture.width, picture.height, now],
@@ -99,15 +103,4 @@ def _write(path: Path, data: bytes) -> None:
         part.unlink(missing_ok=True)
         raise
     for folder in (path.parent, path.parent.parent):
-        _sync_folder(folder)
-
-
-def _sync_folder(folder: Path) -> None:
-    """Makes a new name in a folder durable; only where folders can be opened (not on Windows)."""
-    if os.name == "nt":
-        return
-    descriptor = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(descriptor)
-    finally:
-        os.close(descriptor)
+        sync_folder(folder)

@@ -17,6 +17,7 @@ from server import sessions
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.photo_sweep import sweep
 from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.terminal import qr_lines
@@ -30,7 +31,12 @@ def run(data: Path, host: str | None, port: int | None, *, pair: bool = False) -
     """Serves `data`; prints a pairing link when no phone is paired yet, or on request."""
     base = settled_base(data, host, port)
     app = create_app(Config(data, base))
-    serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
+    folder = DataFolder(data)
+    # Held open while serving: with the last connection SQLite takes its log file away, and where the
+    # folder can no longer be written it could not make a new one to read by.
+    with closing(folder.open()) as db:
+        sweep(db, folder.photos, now_ms())
+        serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
 
 
 def settled_base(data: Path, host: str | None, port: int | None) -> str:

@@ -1,0 +1,117 @@
+"""`swaptrail backup FILE.zip`: the whole data folder in one file, while the server goes on writing.
+
+SQLite's backup gives the database as it stood at one moment; photos never change once stored, so
+they are copied afterwards, each held against its hash. Files lie in the archive uncompressed: one
+damaged byte then costs one entry or photo, which `verify` can name, and not all that follows.
+"""
+
+import hashlib
+import os
+import sqlite3
+import tempfile
+import zipfile
+from contextlib import closing
+from pathlib import Path
+
+from server.clock import now_ms
+from server.manifest import DATABASE
+from server.manifest import MANIFEST
+from server.manifest import Manifest
+from server.manifest import photo_name
+from server.photo_store import path_of
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.storage.durable import sync_file
+from server.storage.durable import sync_folder
+from server.verify.data_folder import open_only
+
+_BLOCK = 1 << 20
+
+
+def run(data: Path, out: Path) -> int:
+    """Writes a backup of `data`; returns 1 where a photo could not go into it."""
+    folder = DataFolder(data)
+    if not folder.database.is_file():
+        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
+    if out.exists():
+        raise CommandRefused(f"{out} exists, and a backup overwrites nothing. Give another name.")
+    if not out.parent.is_dir():
+        raise CommandRefused(f"{out}: the folder {out.parent} does not exist. Make it first.")
+    part = out.with_name(f"{out.name}.part")
+    try:
+        left_out, manifest = _write(folder, part)
+        sync_file(part)
+        part.replace(out)
+    finally:
+        part.unlink(missing_ok=True)
+    sync_folder(out.parent)
+    entries = sum(head["seq"] for head in manifest.heads.values())
+    photos = sum(name.startswith("photos/") for name in manifest.files)
+    print(f"{out}: {entries} entries, {photos} photos. Keep it like a key: it holds the keys as well.")
+    for digest in left_out:
+        print(f"The photo {digest} is damaged or missing in {data} and is not in the backup.")
+    return 1 if left_out else 0
+
+
+def _write(folder: DataFolder, part: Path) -> tuple[list[str], Manifest]:
+    descriptor = os.open(part, os.O_RDWR | os.O_CREAT | os.O_TRUNC, 0o600)
+    with (
+        os.fdopen(descriptor, "w+b") as file,
+        zipfile.ZipFile(file, "w", zipfile.ZIP_STORED, allowZip64=True) as archive,
+        tempfile.TemporaryDirectory(dir=part.parent, prefix=".swaptrail-") as scratch,
+    ):
+        copy = Path(scratch) / DATABASE
+        _copy_database(folder, copy)
+        files = {DATABASE: _add(archive, DATABASE, copy)}
+        with closing(open_only(copy)) as connection:
+            left_out = _add_photos(archive, folder, connection, files)
+            manifest = Manifest(now_ms(), _installation(connection), _heads(connection), files)
+        for key in sorted(folder.keys.glob("*")):
+            if key.suffix != ".part":
+                files[f"keys/{key.name}"] = _add(archive, f"keys/{key.name}", key)
+        archive.writestr(MANIFEST, manifest.text())
+    return left_out, manifest
+
+
+def _copy_database(folder: DataFolder, target: Path) -> None:
+    """Copies the database as it stands at one moment, into a file that needs no other beside it."""
+    with closing(folder.open()) as db, closing(sqlite3.connect(target)) as copy:
+        db.conn.backup(copy)
+        copy.execute("PRAGMA journal_mode = DELETE")
+
+
+def _add_photos(
+    archive: zipfile.ZipFile, folder: DataFolder, connection: sqlite3.Connection, files: dict[str, str]
+) -> list[str]:
+    """Adds every photo on record; returns those that are not what they should be and are left out."""
+    left_out = []
+    for (digest,) in connection.execute("SELECT sha256 FROM photos ORDER BY sha256"):
+        try:
+            data = path_of(folder.photos, digest).read_bytes()
+        except OSError:
+            data = b""
+        if hashlib.sha256(data).hexdigest() == digest:
+            archive.writestr(photo_name(digest), data)
+            files[photo_name(digest)] = digest
+        else:
+            left_out.append(digest)
+    return left_out
+
+
+def _add(archive: zipfile.ZipFile, name: str, path: Path) -> str:
+    digest = hashlib.sha256()
+    with path.open("rb") as file, archive.open(name, "w", force_zip64=True) as out:
+        while block := file.read(_BLOCK):
+            digest.update(block)
+            out.write(block)
+    return digest.hexdigest()
+
+
+def _heads(connection: sqlite3.Connection) -> dict[str, dict]:
+    rows = connection.execute("SELECT device, max(seq), hash FROM events GROUP BY device")
+    return {device: {"seq": seq, "hash": digest} for device, seq, digest in rows}
+
+
+def _installation(connection: sqlite3.Connection) -> str:
+    row = connection.execute("SELECT value FROM settings WHERE name = 'installation'").fetchone()
+    return row[0] if row else ""

@@ -1,0 +1,74 @@
+"""`swaptrail restore FILE.zip`: a backup as a new data folder, or nothing at all.
+
+The folder gets a new installation id. A phone that meets it knows that what it had sent may be gone
+with the old one, and sends everything of its own again; repeats are harmless.
+"""
+
+import os
+import secrets
+import shutil
+import sqlite3
+import zipfile
+from contextlib import closing
+from pathlib import Path
+
+from server.manifest import DATABASE
+from server.manifest import Manifest
+from server.photo_store import path_of
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.storage.durable import sync_file
+from server.storage.durable import sync_folder
+from server.verify import examine
+from server.verify.backup_zip import BACKUP
+from server.verify.backup_zip import hash_of
+
+
+def run(data: Path, file: Path) -> None:
+    """Makes `data` from a backup; refuses one that is altered, and a folder that holds anything."""
+    if data.exists() and (not data.is_dir() or any(data.iterdir())):
+        raise CommandRefused(f"{data} is not empty, and restoring overwrites nothing. Name a new folder.")
+    found = examine(file)
+    if found.sort is not BACKUP:
+        raise CommandRefused(f"{file} is {found.sort.name}, not a backup. Name a file made by `backup`.")
+    if found.fault:
+        raise CommandRefused(f"{file} is altered, nothing was restored. {found.fault.sentence()}")
+    data.parent.mkdir(parents=True, exist_ok=True)
+    part = data.with_name(f"{data.name}.restoring-{secrets.token_hex(4)}")
+    try:
+        entries = _unpack(file, DataFolder(part))
+        os.replace(part, data)
+    finally:
+        shutil.rmtree(part, ignore_errors=True)
+    sync_folder(data.parent)
+    print(f"{data}: {entries} entries restored. Serve it; phones notice and send again what they have.")
+
+
+def _unpack(file: Path, folder: DataFolder) -> int:
+    for made in (folder.root, folder.photos, folder.keys):
+        made.mkdir(mode=0o700)
+    with zipfile.ZipFile(file) as archive:
+        manifest = Manifest.read(archive)
+        for name, digest in manifest.files.items():
+            target = _place(folder, name)
+            target.parent.mkdir(exist_ok=True)
+            if hash_of(archive, name, target) != digest:
+                raise CommandRefused(f"{name} in {file} changed while it was read. Nothing was restored.")
+            sync_file(target)
+    for key in folder.keys.iterdir():
+        key.chmod(0o600)
+    folder.root.chmod(0o755)
+    with closing(sqlite3.connect(folder.database)) as connection:
+        connection.execute("PRAGMA synchronous = FULL")
+        connection.execute(
+            "UPDATE settings SET value = ? WHERE name = 'installation'", [secrets.token_hex(8)]
+        )
+        connection.commit()
+    return sum(head["seq"] for head in manifest.heads.values())
+
+
+def _place(folder: DataFolder, name: str) -> Path:
+    if name == DATABASE:
+        return folder.database
+    kind, _, file = name.partition("/")
+    return folder.keys / file if kind == "keys" else path_of(folder.photos, file.partition(".")[0])
