@@ -172,13 +172,14 @@ def _apart(state, job, found, told) -> dict:
         return {"sentence": "No single test made now tells the two apart.", "results": []}
     rows = []
     # One result that is not decisive only leans one way.
-    says = "it is {}" if told["sharp"] else "speaks for {}"
+    sharp = told["sharp"]
     for explained, outcome in zip((found["causes"], found["alternative"]["causes"]), move["results"]):
+        says = "it is" if len(explained) < 2 else "the causes are"
         names = causes.phrases(state, job, explained) if explained else "no fault at all"
         rows.append(
             {
                 "result": results.result(state, job, move, outcome),
-                "then": says.format(names),
+                "then": "{} {}".format(says if sharp else "speaks for", names),
             }
         )
     return {"sentence": moves.title(state, job, move) + ".", "results": rows}

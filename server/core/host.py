@@ -124,9 +124,10 @@ class Host:
         kept = self.weighed.get(job)
         if kept is None or kept[0] != text:
             found = evidence.evidence(case, result)
+            told = None
             # Once nothing is left to fix, nothing needs to be told apart any more.
-            other = found["alternative"] if found and not found["clear"] else None
-            told = apart.apart(case, found["causes"], other["causes"]) if other else None
+            if found and found["alternative"] and not found["clear"]:
+                told = apart.apart(case, found["causes"], found["alternative"]["causes"])
             kept = (text, found, told)
             self.weighed[job] = kept
         return evidence_words.in_words(self.fold.state, self._job(job), case, kept[1], kept[2])

@@ -70,7 +70,7 @@ def proof(job: dict, result: dict | None) -> dict:
         "settled": settled,
         "more": coming["more"] if coming else None,
         "sentence": _sentence(in_a_row, clear, wanted, coming) if in_a_row and result else "",
-        "run_words": _run_words(job, coming) if coming else "",
+        "run_words": _run_words(job, coming) if coming and in_a_row else "",
     }
 
 

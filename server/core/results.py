@@ -9,7 +9,7 @@ from . import words
 # With what is left over, five rows.
 _MOST_ROWS = 4
 # Rarer than this (parts per billion) is part of 'anything else'; rarer than that is not mentioned.
-_ROW = 10000000
+_ROW = 20000000
 _MENTIONED = 500000
 _MOST_NAMES = 4
 # Above this share it is not rare at all, only too many kinds to list.

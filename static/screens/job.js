@@ -28,7 +28,7 @@ import { verdictCard } from './verdict-card.js';
 /** Steps that follow from what the tests say. */
 const AFTER_VERDICT = new Set(['moves', 'new_unit']);
 /** Steps that the proof is about. */
-const PROVING = new Set(['test', 'walk']);
+const PROVING = new Set(['moves', 'test', 'walk']);
 
 export const jobPage = {
   load: loadJob,

@@ -1,19 +1,28 @@
 // @ts-check
 /**
- * The trail of a job, large, with the sentence it stands for and the key to its shapes.
+ * The trail of a job, large, with the sentence it stands for, the key to its shapes, and what carries it.
  */
 
 import { html } from 'lit-html';
 
 import { markKey } from '../shapes/marks.js';
 import { showNewest, trail } from '../shapes/trail.js';
+import { evidence } from './evidence.js';
 import { loadJob } from './job-data.js';
 import { mounted } from './mount.js';
 import { to } from './router.js';
 import { verdictCard } from './verdict-card.js';
 
 export const trailPage = {
-  load: loadJob,
+  /**
+   * What carries the verdict takes about as long as the reasoning itself, so only this page asks for it.
+   * @param {import('./app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, params) {
+    const view = await loadJob(services, params);
+    return { ...view, evidence: await services.core.call('evidence', { job: params.job }) };
+  },
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
@@ -42,6 +51,7 @@ function told(view) {
       <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>a sensor that changed places</p>
       <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>where the fault went</p>
     </section>
+    ${evidence(view.evidence)}
   `;
 }
 

@@ -10,7 +10,7 @@ import { sentence } from './sentence.js';
 
 /**
  * @param {any} view  the job's view
- * @param {{causes?: boolean}} [options]  with every cause and its chance
+ * @param {{causes?: boolean}} [options]  with every cause and its chance; what carries it then stands elsewhere
  */
 export function verdictCard(view, { causes = false } = {}) {
   const { reasoning } = view;
@@ -26,7 +26,7 @@ export function verdictCard(view, { causes = false } = {}) {
   >
     <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
     ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
-    ${evidence(reasoning)} ${aside(reasoning.aside)}
+    ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
     ${causes ? causesList(reasoning.causes) : nothing}
   </section>`;
 }
@@ -43,11 +43,11 @@ function soFar({ sentence: standing, detail, aside: notes }) {
 }
 
 /** @param {any} reasoning */
-function evidence({ else_words: other, carries_words: carries }) {
+function inShort({ else_words: other, carries_words: carries }) {
   if (!other && !carries) return nothing;
   return html`<dl class="verdict-why">
     ${other ? html`<dt>What else it could be</dt><dd>${sentence(other)}</dd>` : nothing}
-    ${carries ? html`<dt>What carries this</dt><dd>${sentence(carries)}</dd>` : nothing}
+    ${carries ? html`<dt>What this rests on</dt><dd>${sentence(carries)}</dd>` : nothing}
   </dl>`;
 }
 

@@ -102,9 +102,10 @@ def two_faults(job):
 def two_faults_follow(job):
     """Exchange both in one retest; both follow."""
     two_faults(job)
-    job.fact("move_started", **job.view()["moves"][0]["events"][0]["data"])
-    job.guided()
-    job.test(*[p for p in job.fitted_now if job.fitted_now[p] in (home("rear-left-outer"), home(INNER))])
+    left, front = "rear-left-outer", "front-right-outer"
+    job.exchange(rear_left_outer=home(OUTER), rear_right_outer=home(left),
+                 rear_right_inner=home(front), front_right_outer=home(INNER))  # fmt: skip
+    job.test(OUTER, front)
 
 
 def neighbours(job):
@@ -326,19 +327,10 @@ SCENARIOS = {
 }  # fmt: skip
 
 
-class Scene(Driver):
-    """A driver that can look up what sits where."""
-
-    @property
-    def fitted_now(self):
-        """Return position -> unit as it stands."""
-        return {p["id"]: p["unit"]["id"] for p in self.view()["board"]["positions"] if p["unit"]}
-
-
 def told(core, name: str, moves: int = 1) -> str:
     """Return a scenario as a person would read it on the phone, with its best moves."""
     core("reset", events=[])
-    job = Scene(core)
+    job = Driver(core)
     SCENARIOS[name](job)
     view = job.view()
     evidence = core("evidence", job=job.job)

@@ -117,7 +117,9 @@ def cause(model, number: int) -> str:
 
 def settled(names: list, share: int) -> str:
     """Say that a result would settle the question."""
-    return "it is {}, {}".format(together(names), percent(share))
+    return "{} {}, {}".format(
+        "it is" if len(names) == 1 else "the causes are", together(names), percent(share)
+    )
 
 
 def leading(names: list, share: int) -> str:

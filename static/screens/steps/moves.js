@@ -14,6 +14,7 @@ import { newUnitStep } from './new-unit.js';
  * @property {string} move
  * @property {string} title
  * @property {string} reason
+ * @property {string} why_not         why it proves little; empty for a good move
  * @property {string} minutes_words   said in the reason already
  * @property {string} start_words
  * @property {Array<{chance_words: string, result: string, then: string}>} outlook
@@ -88,6 +89,7 @@ export function moveCard(move, { actions = nothing, small = false } = {}) {
   return html`<section class=${small ? 'card move' : 'card card-now move'}>
     ${small ? html`<h2 class="move-title">${sentence(move.title)}</h2>` : html`<h1>${sentence(move.title)}</h1>`}
     <p class="move-reason">${sentence(move.reason)}</p>
+    ${move.why_not ? html`<p class="move-why-not"><strong>Why not:</strong> ${sentence(move.why_not)}</p>` : nothing}
     ${small
       ? html`<details class="more">
           <summary>What each result will mean</summary>
