@@ -1,0 +1,60 @@
+"""The screens that say why: the trail with what carries it, the moves, the clean tests still to come."""
+
+import pytest
+
+from tests.browser.seeded_job import job_driver
+from tests.core.driver import JOB
+from tests.core.scenarios import SCENARIOS
+
+
+@pytest.fixture(params=[(390, "light"), (320, "dark")], ids=["390 light", "320 dark"])
+def show(request, take_screens):
+    """Give a way to open a page of a scenario's job, on a wide phone by day and a small one by night."""
+    width, scheme = request.param
+
+    def opened(name, part=""):
+        driver = job_driver()
+        SCENARIOS[name](driver)
+        phone = take_screens(width=width, color_scheme=scheme).holds(driver)
+        phone.show(f"/#/job/{JOB}{part}")
+        return phone
+
+    return opened
+
+
+def test_the_trail_page_says_what_carries_the_verdict(show):
+    phone = show("follows", "/trail")
+    told = phone.page.locator(".evidence").inner_text()
+
+    assert "Test 2 carries this: without it, you would be only 74\u00a0% sure." in told
+    assert "No other single cause fits all that was seen." in told
+    assert phone.page.locator(".evidence .outlook-then").count() == 2
+    assert phone.lacks_room() == []
+
+
+def test_a_trail_without_a_conclusion_carries_nothing(show):
+    phone = show("single", "/trail")
+    phone.page.get_by_text("How likely each cause is").wait_for()
+
+    assert phone.page.locator(".evidence").count() == 0
+    assert phone.lacks_room() == []
+
+
+def test_clean_tests_still_to_come_are_counted_where_the_next_one_is_chosen(show):
+    phone = show("comes_and_goes_vanished")
+    card = phone.page.locator(".proof")
+
+    assert "About 5 more clean tests" in card.inner_text()
+    assert card.locator(".proof-mark").count() == 7
+    assert "The success-run rule alone" in card.locator(".proof-run").inner_text()
+    assert phone.lacks_room() == []
+
+
+def test_the_moves_have_at_most_five_results_each(show):
+    phone = show("two_faults", "/moves")
+    cards = phone.page.locator(".move")
+
+    assert cards.count() > 2
+    for n in range(cards.count()):
+        assert 1 <= cards.nth(n).locator(".outlook tr").count() <= 5
+    assert phone.lacks_room() == []
