@@ -10,14 +10,15 @@ from sqlite_utils import Database
 from server import folded
 from server import intake
 from server import named
-from server.core import canon
 from server.devices import claim
 from server.storage import writing
 
 log = logging.getLogger(__name__)
 
-# A batch and the way back to an entry of today that it corrects; what is left is folded when asked for.
-_FOLDED_A_BATCH = 4096
+# A phone that works sends few at a time, and the state follows in the same transaction. A backlog
+# comes in large batches; its state is made when it is asked for, so that the phone waits less.
+_FOLDED_AT_ONCE = 50
+_MOST_FOLDED = 4096
 
 
 class Receipt(NamedTuple):
@@ -38,9 +39,10 @@ def receive(db: Database, entries: list, session: int | None, now: int) -> Recei
 
 def take_in(db: Database, entries: list, session: int | None, now: int) -> Receipt:
     """Does the work of `receive` inside a transaction that is open already."""
-    stored, refused = 0, []
+    refused = []
     heads: dict[str, intake.Head] = {}
     claims: dict[str, bool] = {}
+    new = _New(db, now)
     for entry in entries:
         event, claimed = _parts(entry)
         try:
@@ -48,27 +50,69 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
         except intake.Malformed as error:
             refused.append(_refusal(event, "malformed", str(error)))
             continue
-        device = event["device"]
+        device, seq = event["device"], event["seq"]
         if device not in claims:
             claims[device] = claim(db, device, session, now)
             heads[device] = head(db, device)
-        digest = canon.sha256_hex(body)
-        kept = kept_hash(db, device, event["seq"])
+        digest = intake.hash_of(body)
+        kept = None
+        if seq <= heads[device].seq:
+            kept = new.hashes.get((device, seq)) or kept_hash(db, device, seq)
         if kept != digest and not claims[device]:
             refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
             continue
         verdict = intake.judge(event, digest, claimed, heads[device], kept)
         if verdict.action == "store":
-            _store(db, event, body, digest, now)
-            heads[device] = intake.Head(event["seq"], digest)
-            stored += 1
+            new.add(event, body, digest)
+            heads[device] = intake.Head(seq, digest)
         elif verdict.action == "quarantine":
             _set_apart(db, event, body, digest, verdict.reason, now)
         if verdict.code:
             refused.append(_refusal(event, verdict.code, verdict.reason))
-    if stored:
+    new.write()
+    if 0 < len(new.hashes) <= _FOLDED_AT_ONCE:
         _move_state_on(db)
-    return Receipt(stored, refused)
+    return Receipt(len(new.hashes), refused)
+
+
+class _New:
+    """The rows of a batch, written together at its end: one by one they would take much longer."""
+
+    def __init__(self, db: Database, now: int):
+        self.hashes: dict[tuple[str, int], str] = {}
+        self._db = db
+        self._now = now
+        self._events: list[tuple] = []
+        self._units: list[tuple] = []
+        self._photos: list[tuple] = []
+        row = db.conn.execute("SELECT seq FROM sqlite_sequence WHERE name = 'events'").fetchone()
+        self._last = row[0] if row else 0
+
+    def add(self, event: dict, body: str, digest: str) -> None:
+        self._last += 1
+        device, seq = event["device"], event["seq"]
+        self.hashes[device, seq] = digest
+        row = (self._last, device, seq, digest, event["prev"], event["kind"], event["job"], body, self._now)
+        self._events.append(row)
+        self._units += [(unit, self._last) for unit in named.units(event, body)]
+        photo = named.photo(event)
+        if photo is not None:
+            self._photos.append((photo, self._last))
+
+    def write(self) -> None:
+        insert = self._db.conn.executemany
+        insert(
+            "INSERT INTO events (n, device, seq, hash, prev, kind, job, body, received_at) "
+            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            self._events,
+        )
+        insert("INSERT INTO event_units (unit, n) VALUES (?, ?)", self._units)
+        insert("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", self._photos)
+        insert(
+            "INSERT INTO photos_wanted (sha256, n, device) SELECT ?1, ?2, device FROM events "
+            "WHERE n = ?2 AND ?1 NOT IN (SELECT sha256 FROM photos)",
+            self._photos,
+        )
 
 
 def head(db: Database, device: str) -> intake.Head:
@@ -93,7 +137,21 @@ def last_n(db: Database) -> int:
 
 def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
     """Returns the next events behind `cursor` in order of receipt, at least one if there is any."""
-    found: list[dict] = []
+    feed = feed_after(db, cursor, most, most_bytes)
+    found: list[dict] = json.loads(feed.text)
+    return found
+
+
+class Feed(NamedTuple):
+    """Events as the text of a JSON list of {"n", "received_at", "hash", "event"}; the last one's `n`."""
+
+    text: str
+    last: int
+
+
+def feed_after(db: Database, cursor: int, most: int, most_bytes: int) -> Feed:
+    """Returns what `after` does as JSON text: what is kept is JSON already."""
+    found: list[str] = []
     size = 0
     rows = db.conn.execute(
         "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
@@ -103,9 +161,10 @@ def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
         size += len(body)
         if found and size > most_bytes:
             break
-        found.append({"n": n, "received_at": received_at, "hash": digest, "event": json.loads(body)})
+        found.append(f'{{"n":{n},"received_at":{received_at},"hash":"{digest}","event":{body}}}')
+        cursor = n
     rows.close()
-    return found
+    return Feed(f"[{','.join(found)}]", cursor)
 
 
 def of_unit(db: Database, unit: str) -> list[dict]:
@@ -120,29 +179,13 @@ def _move_state_on(db: Database) -> None:
     """Folds what came in; a fold that fails must not keep a fact out, so it alone is taken back."""
     db.conn.execute("SAVEPOINT state")
     try:
-        folded.advance(db, _FOLDED_A_BATCH)
+        folded.advance(db, _MOST_FOLDED)
     except sqlite3.Error:
         raise
     except Exception:
         log.exception("the state could not be folded")
         db.conn.execute("ROLLBACK TO state")
     db.conn.execute("RELEASE state")
-
-
-def _store(db: Database, event: dict, body: str, digest: str, now: int) -> None:
-    row = [event["device"], event["seq"], digest, event["prev"], event["kind"], event["job"]]
-    n = db.conn.execute(
-        "INSERT INTO events (device, seq, hash, prev, kind, job, body, received_at) "
-        "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-        [*row, body, now],
-    ).lastrowid
-    db.conn.executemany(
-        "INSERT INTO event_units (unit, n) VALUES (?, ?)",
-        [(unit, n) for unit in named.units(event)],
-    )
-    photo = named.photo(event)
-    if photo is not None:
-        db.conn.execute("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", [photo, n])
 
 
 def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, now: int) -> None:

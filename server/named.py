@@ -3,12 +3,20 @@
 import re
 
 _UNIT = re.compile(r"u[0-9a-f]{12}|v[0-9a-f]{12}\.\S{1,80}")
+_QUOTED_UNIT = re.compile(r'"(u[0-9a-f]{12}|v[0-9a-f]{12}\.[^\s"]{1,80})"')
 _DIGEST = re.compile(r"[0-9a-f]{64}")
 
 
-def units(event: dict) -> list[str]:
-    """Returns the ids of all units that an event names, also of a kind not known here."""
-    found = {text for text in _texts(event["data"]) if _UNIT.fullmatch(text)}
+def units(event: dict, body: str) -> list[str]:
+    """Returns the ids of all units that an event names, also of a kind not known here.
+
+    `body` is its canonical text. This runs for every event that comes in, and one look over the text
+    takes a fifth of the way through the values.
+    """
+    if "\\" in body:
+        found = {text for text in _texts(event["data"]) if _UNIT.fullmatch(text)}
+    else:
+        found = set(_QUOTED_UNIT.findall(body, body.find('"data":')))
     if event["kind"] == "job_opened":
         found.update(_first_units(event["data"]))
     return sorted(found)

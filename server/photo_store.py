@@ -87,6 +87,7 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
             "INSERT OR IGNORE INTO photos (sha256, bytes, width, height, stored_at) VALUES (?, ?, ?, ?, ?)",
             [digest, len(data), picture.width, picture.height, now],
         )
+        db.conn.execute("DELETE FROM photos_wanted WHERE sha256 = ?", [digest])
 
 
 def _write(path: Path, data: bytes) -> None:

@@ -63,7 +63,7 @@ class Projection:
 
     def jobs(self, db: Database, start: int) -> str:
         """Returns a part of the list of jobs, in the core's order."""
-        catch_up(db)
+        _stuck(db)  # then the list is the one from before: it stands behind no decision
         with reading(db):
             upto = events.last_n(db)
             rows = db.conn.execute(
@@ -82,7 +82,7 @@ class Projection:
     def _answer(self, db: Database, table: str, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer as canonical JSON, from `table` where it is there."""
         key = canon.dumps(question)
-        catch_up(db)
+        stuck = _stuck(db)
         with reading(db):
             upto = events.last_n(db)
             row = db.conn.execute(
@@ -93,6 +93,8 @@ class Projection:
                 kept: str = row[0]
                 return kept
             state = FoldedState(db)
+            if stuck and not folded.beyond(db, state, _EVENTS_AT_ONCE):
+                raise stuck
             gather(state)
             text = canon.dumps(_ask(state, question))
         self._keep(
@@ -118,6 +120,15 @@ def catch_up(db: Database) -> None:
     while not folded.in_step(db):
         with writing(db):
             folded.advance(db, _EVENTS_AT_ONCE)
+
+
+def _stuck(db: Database) -> sqlite3.OperationalError | None:
+    """Returns what keeps the state from being folded on, such as a full disk; None when it is in step."""
+    try:
+        catch_up(db)
+    except sqlite3.OperationalError as error:
+        return error
+    return None
 
 
 def _ask(state: FoldedState, question: dict) -> object:

@@ -35,6 +35,7 @@ _COMPARED = {
     "list": ("job {}{} in the list", "job, '', closed || ' ' || opened_at", "job_list"),
     "units": ("unit {} in entry {}", "unit, n, ''", "event_units"),
     "photos": ("photo {} in entry {}", "sha256, n, ''", "event_photos"),
+    "wanted": ("request for photo {} of entry {}", "sha256, n, device", "photos_wanted"),
 }
 
 
@@ -93,8 +94,13 @@ def _index_again(db: Database) -> None:
     db.conn.execute("DELETE FROM event_photos")
     for n, body in db.conn.execute("SELECT n, body FROM events ORDER BY n"):
         event = json.loads(body)
-        units = [(unit, n) for unit in named.units(event)]
+        units = [(unit, n) for unit in named.units(event, body)]
         db.conn.executemany("INSERT INTO event_units (unit, n) VALUES (?, ?)", units)
         photo = named.photo(event)
         if photo is not None:
             db.conn.execute("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", [photo, n])
+    db.conn.execute("DELETE FROM photos_wanted")
+    db.conn.execute(
+        "INSERT INTO photos_wanted SELECT sha256, n, device FROM event_photos JOIN events USING (n) "
+        "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
+    )

@@ -52,32 +52,29 @@ def sync() -> Response:
     last = events.last_n(db)
     if cursor > last:
         cursor = 0  # the phone knows a longer log than this one: an older copy was put back
-    feed = events.after(db, cursor, MOST_EVENTS_DOWN, MOST_BYTES)
-    cursor = feed[-1]["n"] if feed else cursor
+    feed = events.feed_after(db, cursor, MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
             "installation": installation_id(db),
-            "cursor": cursor,
-            "more": cursor < events.last_n(db),
-            "events": feed,
+            "cursor": feed.last,
+            "more": feed.last < events.last_n(db),
             "heads": _heads(db, device, entries),
             "refused": receipt.refused,
             "photos_wanted": photos_wanted(db, session.id),
             "build": current_shell().build,
             "now": now,
-        }
+        },
+        written={"events": feed.text},
     )
 
 
 def photos_wanted(db: Database, session: int) -> list[str]:
     """Returns the photos that events of this phone name and the server does not have."""
     rows = db.conn.execute(
-        "SELECT sha256 FROM event_photos JOIN events USING (n) JOIN devices USING (device) "
-        "WHERE session = ? AND sha256 NOT IN (SELECT sha256 FROM photos) "
-        "GROUP BY sha256 ORDER BY min(n) LIMIT ?",
+        "SELECT sha256 FROM devices JOIN photos_wanted USING (device) WHERE session = ? ORDER BY n LIMIT ?",
         [session, MOST_PHOTOS_WANTED],
     )
-    return [digest for (digest,) in rows]
+    return list(dict.fromkeys(digest for (digest,) in rows))
 
 
 def _checked(body: dict) -> tuple[str, str, int, list]:

@@ -56,12 +56,7 @@ def identity(event: dict) -> str:
 
 
 def _is_hex(text, length: int) -> bool:
-    if not isinstance(text, str) or len(text) != length:
-        return False
-    for character in text:
-        if character not in _HEX:
-            return False
-    return True
+    return isinstance(text, str) and len(text) == length and not text.strip(_HEX)
 
 
 def _whole(field: str, value, least: int) -> None:

@@ -8,8 +8,9 @@ makes it again from the log.
 
 from .progress import CACHES
 from .progress import advance
+from .progress import beyond
 from .progress import forget
 from .progress import in_step
 from .state import FoldedState
 
-__all__ = ["CACHES", "FoldedState", "advance", "forget", "in_step"]
+__all__ = ["CACHES", "FoldedState", "advance", "beyond", "forget", "in_step"]

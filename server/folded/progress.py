@@ -50,6 +50,28 @@ def advance(db: Database, most: int) -> bool:
     return mark.upto == last
 
 
+def beyond(db: Database, state: FoldedState, most: int) -> bool:
+    """Folds what is left of the log into `state` alone, where it cannot be kept; False if too much is.
+
+    A correction of what is folded already waits until it can be kept: that needs the way back.
+    """
+    mark = Rows(db).mark()
+    rows = db.conn.execute(
+        "SELECT n, body FROM events WHERE n > ? ORDER BY n LIMIT ?", [mark.upto, most + 1]
+    ).fetchall()
+    if mark.version != fold_version() or len(rows) > most:
+        return False
+    left = [(n, json.loads(body)) for n, body in rows]
+    withdrawn = {}
+    for _, event in left:
+        data = event["data"]
+        if event["kind"] == "corrected" and not kinds.problem("corrected", data):
+            withdrawn[data["device"], data["seq"]] = {"actor": event["actor"], "reason": data["reason"]}
+    for n, event in left:
+        state.fold(n, event, withdrawn.get((event["device"], event["seq"])))
+    return True
+
+
 def forget(db: Database) -> None:
     """Drops every cache; called inside a transaction."""
     for table in CACHES:

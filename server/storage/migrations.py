@@ -194,3 +194,21 @@ def make_folded_state(db: Database) -> None:
     )
     db.conn.execute("CREATE INDEX job_list_in_order ON job_list (closed, opened_at DESC, job)")
     db.conn.execute("CREATE INDEX events_corrections ON events (n) WHERE kind = 'corrected'")
+
+
+@migrations()
+def make_photos_wanted(db: Database) -> None:
+    """The photos that an event names and nobody has sent yet: asked for at every sync."""
+    db.conn.execute(
+        """CREATE TABLE photos_wanted (
+            sha256 TEXT NOT NULL,
+            n INTEGER NOT NULL REFERENCES events(n),
+            device TEXT NOT NULL,
+            PRIMARY KEY (device, n)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute("CREATE INDEX photos_wanted_by_photo ON photos_wanted (sha256)")
+    db.conn.execute(
+        "INSERT INTO photos_wanted SELECT sha256, n, device FROM event_photos JOIN events USING (n) "
+        "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
+    )

@@ -9,9 +9,9 @@ the phones, still tell.
 import json
 import sqlite3
 
-from server.core import canon
 from server.core import envelope
 from server.core.errors import BadInput
+from server.intake import hash_of
 from server.verify.fault import Fault
 
 _ROWS = "SELECT n, device, seq, hash, prev, kind, job, body FROM events ORDER BY n"
@@ -42,7 +42,7 @@ def _fault_in_entries(connection: sqlite3.Connection, heads: Heads) -> Fault | N
         if n != expected:
             return _missing(connection, heads, f"between the entries received as {expected - 1} and {n}")
         expected += 1
-        if canon.sha256_hex(body) != digest:
+        if hash_of(body) != digest:
             return Fault(device, seq, "its bytes do not match its hash")
         try:
             event = json.loads(body)
@@ -95,7 +95,7 @@ def _missing(connection: sqlite3.Connection, heads: Heads, where: str) -> Fault:
 
 def _fault_in_quarantine(connection: sqlite3.Connection) -> Fault | None:
     for device, seq, digest, body in connection.execute("SELECT device, seq, hash, body FROM quarantine"):
-        if canon.sha256_hex(body) != digest:
+        if hash_of(body) != digest:
             return Fault(device, seq, "it was kept apart, and its bytes do not match its hash")
     return None
 

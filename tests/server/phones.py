@@ -64,12 +64,12 @@ class Phone:
         return answer.get_json()
 
 
-def entry_after(entries, device, kind="walk_checked", data=None, job=JOB):
-    """Returns the next {"event", "hash"} of a device's chain."""
+def entry_after(entries, device, kind="walk_checked", data=None, job=JOB, seq=None):
+    """Returns the next {"event", "hash"} of a device's chain; `seq` where only its end is at hand."""
     return entry_of(
         {
             "device": device,
-            "seq": len(entries) + 1,
+            "seq": seq or len(entries) + 1,
             "prev": entries[-1]["hash"] if entries else "",
             "v": 1,
             "at": NOW,

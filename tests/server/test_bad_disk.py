@@ -154,9 +154,11 @@ def assert_goes_on(server, phone):
         assert db.table("events").count == len(phone.entries)
 
 
-def test_a_full_disk_is_said_and_nothing_is_lost(disk, phone_at):
+@pytest.mark.parametrize("backlog", [20, 150], ids=["state in step", "state behind"])
+def test_a_full_disk_is_said_and_nothing_is_lost(disk, phone_at, backlog):
     server, phone = phone_at(disk.folder / "data")
-    clean(phone, 20)
+    clean(phone, backlog)
+    assert phone.sync()[0] == 200
     disk.fill(server)
 
     answers = []
@@ -170,6 +172,7 @@ def test_a_full_disk_is_said_and_nothing_is_lost(disk, phone_at):
         assert_says(answer, disk.full_status, "disk")
     assert_says(put(phone, jpeg(900, 700, quality=95)), disk.full_status, "disk")
     assert_still_reads(phone)
+    assert len(phone.send("GET", f"/api/jobs/{JOB}")[1]["history"]) == phone.acknowledged
     leftovers = [file for file in DataFolder(server.data).photos.rglob("*") if file.suffix == ".part"]
     assert leftovers == []
 
