@@ -123,7 +123,7 @@ def test_a_blockage_that_is_gone_shows_the_same_as_nothing():
 @pytest.mark.parametrize("name", sorted(SCENARIOS))
 def test_no_job_is_told_at_length(core, name):
     """Every scenario is told, in both hosts, with at most five results a move and no long sentence."""
-    text = told(core, name, 6)
+    text = told(core, name, 6, step=True)
     rows = 0
     for line in text.splitlines():
         rows = rows + 1 if line.startswith("     - ") else 0
