@@ -25,7 +25,8 @@ DEEPEST_EVENT = 12
 _ENCODE = json.JSONEncoder(
     ensure_ascii=False, allow_nan=False, check_circular=False, sort_keys=True, separators=(",", ":")
 ).encode
-_ODD_NUMBER = re.compile(r"[:,\[]-?[0-9]+[.eE]|[:,\[]-?[0-9]{16}")
+# Perhaps a float, a number too large, or a character that no name of a field may have.
+_ODD = re.compile(r"[:,\[]-?[0-9]+[.eE]|[:,\[]-?[0-9]{16}|[\\\x7f]")
 
 
 class Head(NamedTuple):
@@ -79,14 +80,14 @@ def hash_of(text: str) -> str:
 def _quickly(event: dict) -> str | None:
     """Returns the canonical text by the json module where that writes the same; else None.
 
-    It does for ASCII text without floats and large numbers, which is nearly every event; the rest
-    is left to the core, which checks and writes all of it. A test holds the two side by side.
+    It does for plain ASCII text without floats and large numbers, which is nearly every event; the
+    rest is left to the core, which checks and writes all of it. A test holds the two side by side.
     """
     try:
         text = _ENCODE(event)
     except (TypeError, ValueError, RecursionError):
         return None
-    return text if text.isascii() and not _ODD_NUMBER.search(text) else None
+    return text if text.isascii() and not _ODD.search(text) else None
 
 
 def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Verdict:
