@@ -109,7 +109,7 @@ class _New:
         insert("INSERT INTO event_units (unit, n) VALUES (?, ?)", self._units)
         insert("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", self._photos)
         insert(
-            "INSERT INTO photos_wanted (sha256, n, device) SELECT ?1, ?2, device FROM events "
+            "INSERT INTO photos_wanted (device, n, sha256) SELECT device, ?2, ?1 FROM events "
             "WHERE n = ?2 AND ?1 NOT IN (SELECT sha256 FROM photos)",
             self._photos,
         )

@@ -101,6 +101,6 @@ def _index_again(db: Database) -> None:
             db.conn.execute("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", [photo, n])
     db.conn.execute("DELETE FROM photos_wanted")
     db.conn.execute(
-        "INSERT INTO photos_wanted SELECT sha256, n, device FROM event_photos JOIN events USING (n) "
+        "INSERT INTO photos_wanted SELECT device, n, sha256 FROM event_photos JOIN events USING (n) "
         "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
     )

@@ -200,15 +200,16 @@ def make_folded_state(db: Database) -> None:
 def make_photos_wanted(db: Database) -> None:
     """The photos that an event names and nobody has sent yet: asked for at every sync."""
     db.conn.execute(
+        # The key's columns first: elsewhere SQLite 3.40 takes their order for damage (integrity_check).
         """CREATE TABLE photos_wanted (
-            sha256 TEXT NOT NULL,
-            n INTEGER NOT NULL REFERENCES events(n),
             device TEXT NOT NULL,
+            n INTEGER NOT NULL REFERENCES events(n),
+            sha256 TEXT NOT NULL,
             PRIMARY KEY (device, n)
         ) STRICT, WITHOUT ROWID"""
     )
     db.conn.execute("CREATE INDEX photos_wanted_by_photo ON photos_wanted (sha256)")
     db.conn.execute(
-        "INSERT INTO photos_wanted SELECT sha256, n, device FROM event_photos JOIN events USING (n) "
+        "INSERT INTO photos_wanted SELECT device, n, sha256 FROM event_photos JOIN events USING (n) "
         "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
     )

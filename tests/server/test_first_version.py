@@ -1,0 +1,92 @@
+"""A database of the first version opens in this one with nothing lost, and work goes on from there.
+
+`version_1.sql` is a dump of what that version wrote: a job with an exchange, an entry taken back, an
+unknown kind, an entry kept apart, labels, an answer in a cache. It is never made again.
+"""
+
+import json
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from server import events
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.core import canon
+from server.core.host import Host
+from server.pairing import make_link
+from server.storage import DataFolder
+from server.storage import migrations
+from server.verify.data_folder import FOLDER
+from tests.server.phones import BASE
+from tests.server.phones import Phone
+
+DUMP = (Path(__file__).parent / "version_1.sql").read_text("utf-8")
+JOB = "j000000000001"
+KEPT = ("events", "devices", "sessions", "settings", "quarantine", "labels", "event_units", "event_photos")
+
+
+def rows_of(connection):
+    return {table: connection.execute(f"SELECT * FROM {table}").fetchall() for table in KEPT}
+
+
+@pytest.fixture
+def old(tmp_path):
+    """A data folder as the first version left it, and the rows in it."""
+    folder = DataFolder(tmp_path / "old")
+    folder.photos.mkdir(parents=True)
+    with closing(sqlite3.connect(folder.database)) as connection:
+        connection.executescript(DUMP)
+        before = rows_of(connection)
+    return folder, before
+
+
+def test_every_row_is_there_and_the_tables_are_those_of_a_new_folder(old, tmp_path):
+    folder, before = old
+    new = DataFolder(tmp_path / "new")
+    new.prepare()
+
+    folder.prepare()
+
+    with closing(folder.open()) as db, closing(new.open()) as fresh:
+        assert rows_of(db.conn) == before
+        assert not migrations.pending(db)
+        found, wanted = (
+            set(each.conn.execute("SELECT type, name, sql FROM sqlite_master").fetchall())
+            for each in (db, fresh)
+        )
+        assert found == wanted
+    assert FOLDER.first_fault(folder.root) is None
+
+
+def test_the_answers_are_those_of_its_whole_log_and_work_goes_on(old, small_static):
+    folder, before = old
+    app = create_app(Config(folder.root, BASE, small_static))
+    device = "d00000000000000bb"
+    with closing(folder.open()) as db:
+        phone = Phone(app, device)
+        phone.pair_by(make_link(db, BASE, now_ms()))
+        phone.ask_session()
+        feed = phone.synced([])["events"]
+        assert [each["n"] for each in feed] == [row[0] for row in before["events"]]
+        phone.record("cleaned", {"position": "rear-left-outer", "note": ""}, JOB)
+        assert phone.synced()["heads"][device]["seq"] == 1
+        log = events.after(db, 0, 99, 10**9)
+
+    host = Host()
+    host.call(canon.dumps({"op": "reset", "events": [{"event": each["event"]} for each in log]}))
+    for path, question in (("/api/jobs", {"op": "jobs"}), (f"/api/jobs/{JOB}", {"op": "job", "job": JOB})):
+        assert phone.get(path).get_json() == json.loads(host.call(canon.dumps(question)))["value"]
+
+
+def test_the_photos_that_were_missing_are_asked_for(old):
+    folder, before = old
+    folder.prepare()
+    with closing(folder.open()) as db:
+        wanted = db.conn.execute("SELECT sha256, n FROM photos_wanted ORDER BY n").fetchall()
+
+    assert wanted == sorted(before["event_photos"], key=lambda row: row[1])
+    assert wanted
