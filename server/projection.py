@@ -29,6 +29,7 @@ from server.errors import NotFound
 from server.folded import FoldedState
 from server.storage import reading
 from server.storage import writing
+from server.storage import writing_cache
 
 blueprint = Blueprint("projection", __name__)
 log = logging.getLogger(__name__)
@@ -109,7 +110,7 @@ class Projection:
         if not rows:
             return
         try:
-            with writing(db):
+            with writing_cache(db):
                 db.conn.executemany(statement, rows)
         except sqlite3.OperationalError as error:
             log.warning("an answer could not be kept: %s", error)

@@ -19,7 +19,8 @@ What is acknowledged is durable, by this discipline:
 from .connection import open_database
 from .connection import reading
 from .connection import writing
+from .connection import writing_cache
 from .folder import DataFolder
 from .migrations import migrations
 
-__all__ = ["DataFolder", "migrations", "open_database", "reading", "writing"]
+__all__ = ["DataFolder", "migrations", "open_database", "reading", "writing", "writing_cache"]

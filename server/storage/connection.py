@@ -40,6 +40,17 @@ def writing(db: Database) -> Iterator[None]:
 
 
 @contextmanager
+def writing_cache(db: Database) -> Iterator[None]:
+    """Writes what can be made again: without waiting for the disk, for its loss would cost nothing."""
+    db.conn.execute("PRAGMA synchronous = NORMAL")
+    try:
+        with writing(db):
+            yield
+    finally:
+        db.conn.execute("PRAGMA synchronous = FULL")
+
+
+@contextmanager
 def reading(db: Database) -> Iterator[None]:
     """Lets everything read inside come from one moment of the database."""
     db.conn.execute("BEGIN")

@@ -103,9 +103,9 @@ class Workload:
         if spare[1] > USES_OF_A_SPARE:
             yield self._new_spare()
         else:
-            self._spares.append(spare)
             yield job, "unit_pulled", {"unit": spare[0], "position": partner, "how": "scanned"}
             yield job, "unit_moved", {"unit": spare[0], "place": "stock", "how": "scanned", "note": ""}
+            self._spares.append(spare)
         moved = {"unit": units[faulted], "place": "counter", "how": "scanned", "note": ""}
         yield job, "unit_moved", moved
         yield job, "job_closed", {"note": ""}

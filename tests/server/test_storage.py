@@ -10,6 +10,7 @@ from server.storage import DataFolder
 from server.storage import migrations
 from server.storage import open_database
 from server.storage import writing
+from server.storage import writing_cache
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
 from tests.server.phones import JOB
@@ -89,6 +90,16 @@ def test_a_connection_is_durable_and_enforces_references(fresh):
         }
 
     assert pragmas == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1}
+
+
+def test_writing_a_cache_leaves_the_connection_durable(fresh):
+    with closing(fresh.open()) as db:
+        with pytest.raises(sqlite3.Error), writing_cache(db):
+            db.conn.execute("INSERT INTO nowhere VALUES (1)")
+        with writing_cache(db):
+            db.conn.execute("DELETE FROM job_cache")
+
+        assert db.conn.execute("PRAGMA synchronous").fetchone() == (2,)
 
 
 def test_writing_takes_the_lock_before_the_first_read(tmp_path):
