@@ -11,7 +11,7 @@ from .labels import shown
 
 def short_name(state, job: dict, unit: str) -> str:
     """Return a unit's code, or the name of its position for one without a label."""
-    known = state.units.get(unit)
+    known = state.units.get(state.now(unit))
     if known and known["code"]:
         return shown(known["code"])
     return words.unit_name(state, job, unit)

@@ -9,7 +9,9 @@ from . import exchange
 from . import flow_begin
 from . import flow_end
 from . import flow_fix
+from . import flow_mixed
 from . import flow_move
+from . import mixed
 from . import proof
 from . import verdict
 from .step import step
@@ -35,7 +37,16 @@ def next_step(state, job: dict, result: dict | None, moves: list) -> tuple:
     beginning = flow_begin.beginning(state, job)
     if beginning:
         return beginning
+    told_apart = flow_mixed.settling(state, job)
+    if told_apart:
+        return "swap", told_apart
+    off = flow_move.plug_back(job)
+    if off:
+        return "swap", off
     if job["move"]:
+        impossible = flow_move.impossible(state, job)
+        if impossible:
+            return "swap", impossible
         under_way = exchange.current(state, job)
         if under_way:
             return "swap", flow_move.guided(state, job, under_way)
@@ -44,6 +55,8 @@ def next_step(state, job: dict, result: dict | None, moves: list) -> tuple:
             return "swap", waiting
     elif flow_move.left_over(state, job):
         return "swap", flow_move.put_back(state, job, flow_move.left_over(state, job))
+    elif flow_fix.empty_position(state, job):
+        return "swap", flow_fix.fill(state, job, flow_fix.empty_position(state, job))
     if needs_test(state, job):
         return _retest(state, job, result)
     return _after_test(state, job, result, moves)
@@ -82,6 +95,8 @@ def _retest(state, job, result):
 def _after_test(state, job, result, moves):
     if len(result["ignored"]) == len(job["tests"]):
         return "test", flow_move.test_step(state, job, "Run the self-test again")
+    if mixed.doubtful(state, job, result) and not result["verdict"]:
+        return "swap", flow_move.test_step(state, job, "Test again: they got mixed up")
     suspects = [e for e in result["explanations"] if e["causes"]]
     if not suspects:
         return flow_end.nothing_shown(state, job)

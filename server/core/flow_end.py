@@ -3,6 +3,7 @@
 from . import exchange
 from . import words
 from .rules.closing import blocked_by
+from .rules.same_part import part_at
 from .step import action
 from .step import draft
 from .step import step
@@ -50,12 +51,15 @@ def ending(state, job: dict, result: dict) -> tuple:
     """Return (stage, step) once nothing is left to fix."""
     if job["walk"] is None:
         return "prove", _walk(job, result)
+    quiet = _quiet(state, job)
+    if quiet:
+        return "prove", _walk_again(state, job, result, quiet)
     away = _away_from_home(state, job)
     if away:
         return "close", _home(state, job, away)
     out = state.units_out(job["id"])
     if out:
-        return "close", _where_to(state, job, out)
+        return "close", _where_to(state, job, out, result)
     blockers = blocked_by(state, job)
     text = "Every sensor is accounted for."
     if blockers:
@@ -70,6 +74,36 @@ def ending(state, job: dict, result: dict) -> tuple:
         form="close",
         action=None if blockers else action("Close the job", draft("job_closed", note="")),
     )
+
+
+def _quiet(state, job) -> list:
+    """Return the positions that stayed quiet at the pole and that nobody has accepted as they are."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    return [
+        place
+        for place in job["walk"]["missed"]
+        if holds.get(place) and job["left"].get(place) != holds.get(place)
+    ]
+
+
+def _walk_again(state, job, result, quiet):
+    """Quiet at the pole although the self-test passes: aim, seat or dirt; listen again or accept it."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    made = _walk(job, result)
+    made["id"] = "walk.again"
+    made["title"] = "Listen again"
+    made["text"] = (
+        "{} stayed quiet although the self-test passes. Look at its aim and its seat, wipe it, then "
+        "go round once more.".format(
+            words.sentence_case(words.listed([words.position_name(job, place) for place in quiet]))
+        )
+    )
+    accepted = [
+        draft("left_deliberately", unit=holds[place], position=place, reason="quiet at the pole")
+        for place in quiet
+    ]
+    made["also"] = [action("Leave it as it is", *accepted)]
+    return made
 
 
 def _walk(job, result):
@@ -109,7 +143,7 @@ def _home(state, job, away):
         lines.append(
             "{} sits at {}".format(exchange.short_name(state, job, unit), words.position_name(job, position))
         )
-        leave.append(draft("left_deliberately", unit=unit, position=position, reason="same part, tested"))
+        leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested there"))
     fitted = _homeward(vehicle, away)
     second = None
     if fitted:
@@ -120,12 +154,21 @@ def _home(state, job, away):
     return step(
         "home",
         "Leave the good ones where they are?",
-        "{}. They are the same part and passed there. Putting them back means one more test.".format(
-            words.sentence_case(words.listed(lines))
+        "{}. {} passed there. Putting them back means one more test.".format(
+            words.sentence_case(words.listed(lines)),
+            "They are the same part and" if _same_known_part(state, job, away) else "They",
         ),
         action=action("Leave them there", *leave),
         second=second,
     )
+
+
+def _same_known_part(state, job, away) -> bool:
+    """Tell whether the part numbers are on record and agree; unknown ones are not called the same."""
+    vehicle = state.vehicles[job["vehicle"]]
+    parts = [state.units[vehicle["holds"][position]]["part"] for position in away]
+    parts.extend([part_at(state, job, position) for position in away])
+    return bool(parts[0]) and not [part for part in parts if part != parts[0]]
 
 
 def _homeward(vehicle, away) -> dict:
@@ -146,7 +189,18 @@ def _homeward(vehicle, away) -> dict:
     return fitted
 
 
-def _where_to(state, job, out):
+def _place_to_return_to(state, job, unit, result):
+    """Return the position a good unit came from, where another sits now; None for one under suspicion."""
+    position = state.units[unit]["pulled_from"]
+    blamed = result["verdict"]["causes"] if result["verdict"] else []
+    if position is None or "unit:" + unit in blamed:
+        return None
+    if state.vehicles[job["vehicle"]]["home"].get(position) != unit:
+        return None
+    return position
+
+
+def _where_to(state, job, out, result):
     unit = out[0]
     name = exchange.short_name(state, job, unit)
     choices = [
@@ -156,6 +210,16 @@ def _where_to(state, job, out):
         }
         for place, said in _WHERE_TO
     ]
+    back = _place_to_return_to(state, job, unit, result)
+    if back:
+        choices.append(
+            {
+                "words": "Back to {}".format(words.position_name(job, back)),
+                "events": [
+                    draft("move_started", move="home", fitted={back: unit}, position="", reason="back home")
+                ],
+            }
+        )
     return step(
         "where_to",
         "Where does {} go?".format(name),

@@ -2,8 +2,10 @@
 
 from . import causes
 from . import flow_move
+from . import unit_history
 from . import words
 from .rules.same_part import part_at
+from .state import EMPTY
 from .step import action
 from .step import draft
 from .step import step
@@ -12,24 +14,30 @@ from .step import step
 def fix_step(state, job: dict, cause: str) -> dict:
     """Return the step that deals with a live cause of the verdict."""
     kind, what, _ = causes.split(cause)
-    if kind == "unit":
-        return replace_step(state, job, what)
-    if kind == "blocked":
-        return _clean(job, what)
     base = cause.partition("#")[0]
-    if kind == "circuit":
+    if kind == "unit":
+        made = replace_step(state, job, what)
+    elif kind == "blocked":
+        made = _clean(job, what)
+    elif kind == "circuit":
         repair = action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired"))
         made = flow_move.measure(job, what, repair)
         made["id"] = "wiring." + made["id"]
-        return made
-    return _shared(state, job, cause, base)
+    else:
+        made = _shared(state, job, cause, base)
+    made["also"] = ways_out()
+    return made
 
 
 def replace_step(state, job: dict, unit: str) -> dict:
     """Return the step that asks for the new unit which takes the place of a fitted one."""
-    position = state.units[unit]["position"]
+    return replace_at(state, job, state.units[unit]["position"], unit)
+
+
+def replace_at(state, job: dict, position: str, unit: str | None) -> dict:
+    """Return the step that asks for a new unit at a position, instead of `unit` or of nothing."""
     part = part_at(state, job, position)
-    name = causes.phrase(state, job, "unit:" + unit)
+    name = causes.phrase(state, job, "unit:" + unit) if unit else words.position_name(job, position)
     return step(
         "replace",
         "Replace {}".format(name),
@@ -39,7 +47,7 @@ def replace_step(state, job: dict, unit: str) -> dict:
         expects={
             "position": position,
             "position_name": words.position_name(job, position),
-            "old": unit,
+            "old": unit or "",
             "part": part,
         },
         choices=_spares(state, job, position, part),
@@ -59,15 +67,33 @@ def _spares(state, job, position, part) -> list[dict]:
         at_hand = unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"])
         if not at_hand or unit["claims"] or not unit["code"] or identity in tested:
             continue
+        if faulted_last(state, identity):
+            continue
         if part and unit["part"] and unit["part"] != part:
+            continue
+        told = unit_history.history(state, identity, job)
+        if told["condemned"]:
             continue
         found.append(
             {
                 "words": "Use {}".format(causes.phrase(state, job, "unit:" + identity)),
+                "note": told["sentence"],
                 "events": [start_replacing(position, identity)],
             }
         )
     return found
+
+
+def faulted_last(state, unit: str) -> bool:
+    """Tell whether the last self-test that counted for a unit, on whatever vehicle, showed a fault."""
+    last = None
+    for job_id in state.units[unit]["jobs"]:
+        for test in state.jobs[job_id]["tests"]:
+            for position in sorted(test["fitted"]):
+                silent = position in test["silent"] or position in test["disputed"]
+                if test["fitted"][position] == unit and test["heard"] and not silent:
+                    last = position in test["faulted"]
+    return bool(last)
 
 
 def start_replacing(position: str, unit: str) -> dict:
@@ -86,6 +112,41 @@ def _clean(job, position):
             draft("cleaned", position=position, note=""),
         ),
     )
+
+
+def ways_out() -> list:
+    """Return what can be done instead of the fix: test again, or close the job as it is."""
+    return [
+        action(
+            "Run the self-test again",
+            draft("move_started", move="retest", fitted={}, position="", reason="to be sure"),
+        ),
+        action("Close without a repair", draft("job_closed", note="closed without a repair")),
+    ]
+
+
+def empty_position(state, job: dict) -> str | None:
+    """Return a position that nothing sits at and that nobody left empty on purpose."""
+    for position in job["positions"]:
+        place = position["id"]
+        if not state.occupant(job["vehicle"], place) and job["left"].get(place) != EMPTY:
+            return place
+    return None
+
+
+def fill(state, job: dict, position: str) -> dict:
+    """Return the step that asks what comes into an empty position."""
+    made = replace_at(state, job, position, None)
+    made["id"] = "fill"
+    made["title"] = "{} is empty".format(words.sentence_case(words.position_name(job, position)))
+    made["text"] = "Fit a sensor: a new one, or one that is at hand."
+    made["also"] = [
+        action(
+            "Leave it empty",
+            draft("left_deliberately", unit=EMPTY, position=position, reason="left empty"),
+        )
+    ]
+    return made
 
 
 def shared_suspects(job: dict, result: dict) -> list:
@@ -121,11 +182,11 @@ def shared_step(state, job: dict, found: list) -> dict:
     return step(
         "wiring.several",
         "Check what they all share",
-        " ".join([causes.fix(state, job, cause) for cause in live])
-        + " No self-test can tell these apart.",
+        " ".join([causes.fix(state, job, cause) for cause in live]) + " No self-test can tell these apart.",
         form="choices",
         choices=choices,
         second=action("Other moves"),
+        also=ways_out(),
     )
 
 

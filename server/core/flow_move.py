@@ -5,6 +5,7 @@ from . import words
 from .step import action
 from .step import draft
 from .step import step
+from .step import stop_move
 from .wiring import CHECKS
 
 FIT_CHECKS = (
@@ -55,6 +56,7 @@ def test_step(state, job: dict, title: str) -> dict:
             "number": len(job["tests"]) + 1,
         },
         action=action("Enter the result"),
+        also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],
     )
 
 
@@ -71,17 +73,21 @@ def before_test(state, job: dict) -> dict | None:
                 "{} is clean".format(words.sentence_case(name)),
                 draft("cleaned", position=move["position"], note=""),
             ),
-            second=action("Stop this move", draft("move_dropped", reason="not cleaned")),
+            also=[stop_move()],
         )
     if move["move"] == "meter":
-        return measure(job, move["position"])
+        made = measure(job, move["position"])
+        made["also"] = [stop_move()]
+        return made
     return None
 
 
 def measure(job: dict, position: str, repair: dict | None = None) -> dict:
     """Return the guided wiring checks of one position; `repair` is the button once a fault is found."""
-    repaired = [r["cause"] for r in job["repairs"]].count("circuit:" + position)
-    since = len(job["repairs"]) if repaired else 0
+    since = 0
+    for index in range(len(job["repairs"])):
+        if job["repairs"][index]["cause"] == "circuit:" + position:
+            since = index + 1
     done = {
         m["check"]: m["reads"]
         for m in job["meter"]
@@ -133,7 +139,42 @@ def guided(state, job: dict, under_way: tuple) -> dict:
     made["expects"]["do"] = now["do"]
     made["expects"]["unit"] = now["unit"]
     made["expects"]["position"] = now["position"]
+    if job["move"]:
+        made["also"] = [stop_move()]
     return made
+
+
+def impossible(state, job: dict) -> dict | None:
+    """Return the step that ends a move whose unit is out of reach by now: scrapped, handed over, in doubt."""
+    for position in sorted(job["move"]["fitted"]):
+        unit = state.units[job["move"]["fitted"][position]]
+        here = unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]
+        in_hand = unit["place"] == "out" and unit["job"] == job["id"]
+        waiting = unit["place"] == "stock" and unit["id"] in job["move"]["from_stock"]
+        if unit["claims"] or not (here or in_hand or waiting):
+            return step(
+                "move.impossible",
+                "This move can't be finished",
+                "{} is {}.".format(
+                    words.sentence_case(exchange.short_name(state, job, unit["id"])),
+                    words.place_words(state, job, unit["id"]),
+                ),
+                action=stop_move(),
+            )
+    return None
+
+
+def plug_back(job: dict) -> dict | None:
+    """Return the step that puts a plug back on that was off for a test, or None."""
+    if not job["plugged_off"] or (job["move"] and job["move"]["move"] == "unplug"):
+        return None
+    where = words.position_name(job, job["plugged_off"][0])
+    return step(
+        "plug_back",
+        "Plug {} back in".format(where),
+        "Key off first. Push it on straight until it clicks, then close its lock.",
+        action=action("Connector is locked", draft("connector_locked", position=job["plugged_off"][0])),
+    )
 
 
 def _guide_word(job) -> str:

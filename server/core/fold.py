@@ -76,7 +76,9 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
     if why:
         state.not_understood.append({"event": identity, "kind": kind, "why": why})
     elif not withdrawn:
-        _HANDLERS[kind](state, event, job)
+        _HANDLERS[kind](state, known_by(state, event), job)
+        if job and job["closed"] and kind not in kinds.AFTER_CLOSING:
+            _reopen(state, event, job)
         job = state.jobs.get(event["job"])
     if job:
         job["history"].append(
@@ -93,6 +95,32 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
         )
 
 
+def known_by(state: State, event: dict) -> dict:
+    """Return the event with the units it names under the ids that they are on record by now.
+
+    What got mixed up and was told apart again may still be named by the id that its body had.
+    """
+    if not state.aliases:
+        return event
+    data = dict(event["data"])
+    for field in ("unit", "expected"):
+        if isinstance(data.get(field), str):
+            data[field] = state.now(data[field])
+    if event["kind"] == "move_started":
+        data["fitted"] = {place: state.now(data["fitted"][place]) for place in data["fitted"]}
+    if event["kind"] == "units_mixed":
+        data["units"] = [state.now(unit) for unit in data["units"]]
+    copy = dict(event)
+    copy["data"] = data
+    return copy
+
+
+def _reopen(state: State, event: dict, job: dict) -> None:
+    """Open a closed job again: another phone, not knowing of the closing, has worked on."""
+    job["closed"] = None
+    job["reopened"] = envelope.identity(event)
+
+
 def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str | None:
     """Return why a known kind cannot be folded here, or None."""
     fault = kinds.problem(kind, data)
@@ -100,6 +128,8 @@ def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str |
         return fault.message()
     if kind == "job_opened":
         return None if job_id else "It names no job."
+    if kind == "unit_seen" and data["place"] == "fitted" and job and not data["position"]:
+        return "It names no position."
     if job is None:
         if job_id is not None:
             return "Its job is not known."
@@ -109,7 +139,17 @@ def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str |
     for position in named_positions(kind, data):
         if position_of(job, position) is None:
             return "The job has no position {}.".format(position)
+    if kind == "circuit_repaired" and not _names_a_part_of(job, data["cause"]):
+        return "The job has nothing that {} could mean.".format(data["cause"])
     return None
+
+
+def _names_a_part_of(job: dict, cause: str) -> bool:
+    """Tell whether a repaired cause is a circuit, a feed or the control unit of this job."""
+    kind, _, what = cause.partition(":")
+    if kind == "feed":
+        return what in [position["group"] for position in job["positions"]]
+    return kind != "circuit" or position_of(job, what) is not None
 
 
 def named_positions(kind: str, data: dict) -> list[str]:

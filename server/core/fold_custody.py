@@ -5,6 +5,8 @@ claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 """
 
 from . import envelope
+from . import fold_mixed
+from .state import MIXED
 from .state import new_unit
 
 
@@ -64,6 +66,7 @@ def _unit_fitted(state, event, job):
         _contradiction(state, event, job, unit["id"], claim)
         return
     _put(state, event, job, unit, "fitted", data["position"], data["how"])
+    job["walk"] = None  # what the walk-behind check heard was another sensor
     if data["override"]:
         unit["moves"][-1]["override"] = data["override"]
 
@@ -81,6 +84,11 @@ def _unit_seen(state, event, job):
     """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt."""
     data = event["data"]
     unit = _known(state, event, job)
+    if unit["place"] == MIXED:
+        if not fold_mixed.settle(state, event, unit["id"]):
+            _contradiction(state, event, job, unit["id"], _claim(data["place"], None, None))
+            return
+        job = state.jobs.get(event["job"])
     position = data["position"] if data["place"] == "fitted" else None
     if position and job:
         other = state.vehicles[job["vehicle"]]["holds"].get(position)
@@ -96,6 +104,23 @@ def _unit_seen(state, event, job):
         if conflict["unit"] == unit["id"]:
             conflict["open"] = False
     _put(state, event, job, unit, data["place"], position, data["how"])
+
+
+def _units_mixed(state, event, job):
+    """Only what is in hand can be mixed up; what is on record elsewhere is in dispute."""
+    hand = []
+    for identity in event["data"]["units"]:
+        if identity in hand:
+            continue
+        if identity not in state.units:
+            state.units[identity] = new_unit(identity)
+        unit = state.units[identity]
+        if _disputed(unit) or unit["place"] not in ("out", "stock"):
+            _contradiction(state, event, job, identity, _claim("out", None, None))
+        else:
+            hand.append(identity)
+    if len(hand) > 1:
+        fold_mixed.mix(state, event, job, hand)
 
 
 def _known(state, event, job):
@@ -196,4 +221,5 @@ HANDLERS = {
     "unit_fitted": _unit_fitted,
     "unit_moved": _unit_moved,
     "unit_seen": _unit_seen,
+    "units_mixed": _units_mixed,
 }

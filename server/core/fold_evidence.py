@@ -30,7 +30,8 @@ def _test_run(state, event, job):
         }
     )
     job["pending"] = {"cleaned": [], "repaired": []}
-    if data["came_and_went"]:
+    job["plugged_off"] = [place for place in sorted(data["unplugged"]) if place in fitted]
+    if data["came_and_went"] and data["heard"]:
         job["comes_and_goes"] = True
     if job["move"] and _reached(job["move"], holds):
         job["move"] = None
@@ -45,6 +46,7 @@ def _reached(move, holds):
 
 
 def _cleaned(state, event, job):
+    job["walk"] = None
     _once(job["pending"]["cleaned"], event["data"]["position"])
 
 
@@ -63,12 +65,15 @@ def _circuit_measured(state, event, job):
 
 def _circuit_repaired(state, event, job):
     data = event["data"]
+    job["walk"] = None
     _once(job["pending"]["repaired"], data["cause"])
     job["repairs"].append({"cause": data["cause"], "what": data["what"], "at": event["at"]})
 
 
 def _connector_locked(state, event, job):
-    job["locked"][event["data"]["position"]] = True
+    place = event["data"]["position"]
+    job["locked"][place] = True
+    job["plugged_off"] = [each for each in job["plugged_off"] if each != place]
 
 
 def _fit_checked(state, event, job):
@@ -77,12 +82,15 @@ def _fit_checked(state, event, job):
 
 
 def _disputed_positions(state, job):
-    """Return the positions of the job that a disputed unit sits at or is claimed to sit at."""
+    """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
     found = []
     for unit in sorted(state.units):
         for claim in state.units[unit]["claims"]:
             if claim["vehicle"] == job["vehicle"]:
                 _once(found, claim["position"])
+    for unit in state.sharing_a_label():
+        if state.units[unit]["place"] == "fitted" and state.units[unit]["vehicle"] == job["vehicle"]:
+            _once(found, state.units[unit]["position"])
     return sorted(found)
 
 

@@ -34,6 +34,7 @@ def _job_opened(state, event, job):
         if held:
             state.units[held]["jobs"].append(job["id"])
             state.units[held]["job"] = job["id"]
+            job["at_opening"].append(held)
 
 
 def _caution_acknowledged(state, event, job):
@@ -65,6 +66,9 @@ def _photo_taken(state, event, job):
 def _move_started(state, event, job):
     data = event["data"]
     planned = [data["fitted"][position] for position in sorted(data["fitted"])]
+    if [unit for unit in planned if unit not in state.units]:
+        _conflict(state, event, job["id"], "a move that names a sensor which is not on record")
+        return
     job["move"] = {
         "move": data["move"],
         "fitted": data["fitted"],
@@ -99,6 +103,21 @@ def _rates_set(state, event, job):
         job["confidence_ppm"] = event["data"]["confidence_ppm"]
 
 
+def _code_weight_set(state, event, job):
+    job["code_weights"][event["data"]["position"]] = event["data"]["on"]
+
+
+def _reach_set(state, event, job):
+    job["reach"][event["data"]["position"]] = event["data"]["minutes"]
+
+
+def _money_set(state, event, job):
+    data = event["data"]
+    job["money"] = {
+        name: data[name] for name in ("labour_per_hour", "part_price", "wrong_purchase") if data[name]
+    }
+
+
 def _walk_checked(state, event, job):
     data = event["data"]
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
@@ -117,6 +136,7 @@ def _job_closed(state, event, job):
         unit = vehicle["holds"].get(position["id"])
         if unit:  # what stays here belongs here from now on, so the next job does not ask again
             vehicle["home"][position["id"]] = unit
+    job["reopened"] = None
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
 
 
@@ -145,6 +165,9 @@ HANDLERS = {
     "mixup_stopped": _mixup_stopped,
     "comes_and_goes_set": _comes_and_goes_set,
     "rates_set": _rates_set,
+    "code_weight_set": _code_weight_set,
+    "reach_set": _reach_set,
+    "money_set": _money_set,
     "walk_checked": _walk_checked,
     "left_deliberately": _left_deliberately,
     "job_closed": _job_closed,

@@ -7,6 +7,7 @@ log; whoever calls it keeps the events.
 import json
 
 from . import apart
+from . import assumptions
 from . import canon
 from . import case_of
 from . import chain
@@ -16,12 +17,15 @@ from . import evidence_words
 from . import kinds
 from . import labels
 from . import layouts
+from . import mixed
+from . import places
 from . import proof
 from . import rules
 from . import scan
 from . import troublecode
 from . import view
 from . import vin as vin_numbers
+from . import ways
 from .errors import BadInput
 from .fold import Fold
 from .fold import apply
@@ -119,7 +123,7 @@ class Host:
         result = self._reasoned(job)
         if result is None:
             return evidence_words.in_words(self.fold.state, self._job(job), {}, None, None)
-        case = case_of.case_of(self.fold.state, self._job(job))
+        case = ways.likeliest(case_of.case_of(self.fold.state, self._job(job)), result)
         text, _ = self.reasoned[job]
         kept = self.weighed.get(job)
         if kept is None or kept[0] != text:
@@ -132,10 +136,23 @@ class Host:
             self.weighed[job] = kept
         return evidence_words.in_words(self.fold.state, self._job(job), case, kept[1], kept[2])
 
+    def op_reasoned(self, job):
+        """Return what the reasoning says of a job, in figures; None before its first test."""
+        found = self._reasoned(job)
+        return (
+            {key: found[key] for key in ("causes", "explanations", "verdict", "clear", "ignored")}
+            if found
+            else None
+        )
+
+    def op_assumptions(self, job):
+        """Return what the figures of a job rest on, and how each can be changed."""
+        return assumptions.in_words(self.fold.state, self._job(job), self._reasoned(job))
+
     def op_unit(self, unit="", code=""):
         """Return the view of one unit, by id or by label code."""
         state = self.fold.state
-        identity = unit or state.codes.get(code, "")
+        identity = state.now(unit) or state.codes.get(code, "")
         if identity not in state.units:
             raise BadInput("code" if code else "unit", code or unit, "a sensor that is on record")
         return view.unit_view(state, identity)
@@ -148,6 +165,10 @@ class Host:
             for identity in sorted(state.units)
             if state.units[identity]["code"]
         ]
+
+    def op_unlabelled(self):
+        """Return the units that lost their label and have no other."""
+        return places.without_label(self.fold.state)
 
     def op_scan(self, text, how, host="", job=None, expects=None):
         """Say what a scanned or typed label text means at the current step, or at `expects`."""
@@ -235,11 +256,12 @@ class Host:
         if not job["tests"]:
             return None
         case = case_of.case_of(self.fold.state, job)
-        text = json.dumps(case)  # as text, because the case shares lists with the state
+        possible = mixed.ways(self.fold.state, job)
+        text = json.dumps([case, possible])  # as text, because the case shares lists with the state
         kept = self.reasoned.get(identity)
         if kept is None or kept[0] != text:
-            result = reason(case)
-            result["proof"] = proof.ahead(case, result)
+            result = ways.reasoned(case, possible)
+            result["proof"] = proof.ahead(ways.likeliest(case, result), result)
             kept = (text, result)
             self.reasoned[identity] = kept
         return kept[1]

@@ -2,8 +2,8 @@
 
 One definition each. A kind that is not listed here is kept and shown as not understood: an older
 app may meet a newer one's facts. To add a kind: add it here, fold it, give it its sentence in
-`sentences.py` and, where it can be refused, a rule; `tests/core/test_kinds.py` checks that all
-three exist.
+`sentences.py` and, where it can be refused, a rule; `tests/core/test_events_kept.py` checks that
+the first three exist.
 """
 
 from . import layouts
@@ -60,7 +60,15 @@ KINDS: dict = {
         "cause": "cause", "what": "text"}),
     "comes_and_goes_set": ("Whether the fault comes and goes.", {"value": "flag"}),
     "rates_set": ("Assumptions of this job, in parts per million.", {
-        "rates_ppm": "rates", "confidence_ppm": "count"}),
+        "rates_ppm": "rates", "confidence_ppm": "confidence"}),
+    "code_weight_set": ("Whether the failure type of a position's code counts towards the cause.", {
+        "position": "name", "on": "flag"}),
+    "reach_set": ("How many minutes until a hand is on the unit at a position.", {
+        "position": "name", "minutes": "count"}),
+    "money_set": ("Labour and prices, in minor units of the user's currency; 0 is not given.", {
+        "labour_per_hour": "count", "part_price": "count", "wrong_purchase": "count"}),
+    "units_mixed": ("Units got mixed up; which is which is not known.", {
+        "units": "names", "note": "text"}),
     "walk_checked": ("The walk-behind check with a test pole.", {
         "positions": "names", "missed": "names"}),
     "left_deliberately": ("A good unit stays where the exchange put it.", {
@@ -73,6 +81,10 @@ KINDS: dict = {
 # facts about a unit that may happen away from any job; every other kind needs its job
 WITHOUT_JOB = ("unit_added", "unit_labelled", "label_voided", "part_noted", "unit_moved",
                "unit_seen", "corrected")  # fmt: skip
+
+# what may still be said of a job after its closing; anything else means that work went on
+AFTER_CLOSING = ("job_closed", "corrected", "photo_taken", "unit_seen", "label_voided", "unit_labelled",
+                 "part_noted", "mixup_stopped", "job_opened")  # fmt: skip
 
 
 def problem(kind: str, data: dict) -> BadInput | None:
@@ -133,6 +145,8 @@ def _names(path, value):
     _list(path, value)
     for index in range(len(value)):
         _name("{}[{}]".format(path, index), value[index])
+        if value[index] in value[:index]:
+            raise BadInput("{}[{}]".format(path, index), value[index], "each name once")
 
 
 def _vehicle(path, value):
@@ -180,6 +194,12 @@ def _rates(path, value):
             raise BadInput(path + "." + name, value[name], "0 to 1000000 parts per million")
 
 
+def _confidence(path, value):
+    _count(path, value)
+    if value and not 500000 <= value <= 999999:
+        raise BadInput(path, value, "0 (as it was) or 500000 to 999999 parts per million")
+
+
 def _list(path, value):
     if not isinstance(value, list) or len(value) > 200:
         raise BadInput(path, value, "a list of at most 200")
@@ -201,4 +221,5 @@ _FORMS = {
     "text": _text, "name": _name, "reason": _reason, "flag": _flag, "count": _count,
     "digest": _digest, "names": _names, "vehicle": _vehicle, "positions": _positions,
     "findings": _findings, "codes": _codes, "fitted": _fitted, "cause": _cause, "rates": _rates,
+    "confidence": _confidence,
 }  # fmt: skip

@@ -3,6 +3,8 @@
 from . import labels
 from . import words
 from .exchange import short_name
+from .fold_mixed import in_hand
+from .state import MIXED
 from .step import draft
 
 
@@ -25,6 +27,8 @@ def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: s
         return _stop(read, "This label is void",
                      "{} was taken out of use.".format(read["shown"]),
                      "Take a fresh label.", [])  # fmt: skip
+    if unit and state.units[unit]["place"] == MIXED:
+        return _told_apart(state, read, how)
     handler = _AT.get(expects.get("do", ""))
     if handler is None or job is None:
         if unit:
@@ -33,6 +37,41 @@ def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: s
             read["sentence"] = "{} is a fresh label.".format(read["shown"])
         return read
     return handler(state, job, expects, read, how)
+
+
+def _told_apart(state, read, how):
+    """The old label of one that got mixed up is still on: the part in the hand is that one."""
+    entry = state.mixed[state.units[read["unit"]]["mixed"]]
+    if in_hand(state, entry) is None:
+        return _stop(
+            read,
+            "This label got mixed up",
+            "{} is {}, and has a new label by now.".format(
+                read["shown"], words.place_words(state, None, read["unit"])
+            ),
+            "Scan the new label instead.",
+            [],
+        )
+    read["events"] = [draft("unit_seen", unit=read["unit"], place="out", position="", how=how)]
+    read["sentence"] = "This is {}.".format(read["shown"])
+    if len(entry["open"]) == 2:
+        read["sentence"] += " The other one is known now too."
+    return read
+
+
+def _at_mixed(state, job, expects, read, how):
+    """A fresh label goes on the next of those that got mixed up."""
+    if read["unit"]:
+        return _stop(
+            read,
+            "This label is on another sensor",
+            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "Take a fresh label for the next one.",
+            [],
+        )
+    read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
+    read["sentence"] = "One of those that got mixed up is now {}.".format(read["shown"])
+    return read
 
 
 def _at_pull(state, job, expects, read, how):
@@ -162,4 +201,5 @@ _AT = {
     "take": _at_take,
     "where_to": _at_where_to,
     "new": _at_new,
+    "mixed": _at_mixed,
 }

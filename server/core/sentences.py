@@ -4,6 +4,7 @@ from . import causes
 from . import labels
 from . import words
 from .exchange import short_name
+from .state import EMPTY
 from .wiring import check_by
 
 _HOW = {"scanned": "scanned", "typed": "code typed", "tapped": "no scan", "written": "code by hand"}
@@ -111,10 +112,35 @@ def _circuit_measured(state, job, data):
     )
 
 
+def _units_mixed(state, job, data):
+    names = [short_name(state, job, unit) for unit in data["units"]]
+    said = "{} got mixed up: which is which is not known.".format(words.sentence_case(words.listed(names)))
+    return said + (" " + data["note"] if data["note"] else "")
+
+
+def _reach_set(state, job, data):
+    name = words.sentence_case(_at(job, data))
+    return "{}: {} until a hand is on it.".format(name, words.minutes(data["minutes"] * 100))
+
+
+def _code_weight_set(state, job, data):
+    return "The failure type of the code at {} {} towards the cause.".format(
+        _at(job, data), "counts" if data["on"] else "does not count"
+    )
+
+
 def _walk_checked(state, job, data):
     if data["missed"]:
         return "Walk-behind check: {} stayed quiet.".format(_names(job, data["missed"]))
     return "Walk-behind check: all sounded."
+
+
+def _left_deliberately(state, job, data):
+    if data["unit"] == EMPTY:
+        return words.sentence_case("{} stays empty: {}.".format(_at(job, data), data["reason"]))
+    return words.sentence_case(
+        "{} stays at {}: {}.".format(_unit(state, job, data), _at(job, data), data["reason"])
+    )
 
 
 MAKERS = {
@@ -156,10 +182,12 @@ MAKERS = {
         "The fault comes and goes." if data["value"] else "The fault does not come and go."
     ),
     "rates_set": lambda state, job, data: "Assumptions changed.",
+    "code_weight_set": _code_weight_set,
+    "reach_set": _reach_set,
+    "money_set": lambda state, job, data: "Labour and prices set.",
+    "units_mixed": _units_mixed,
     "walk_checked": _walk_checked,
-    "left_deliberately": lambda state, job, data: words.sentence_case(
-        "{} stays at {}: {}.".format(_unit(state, job, data), _at(job, data), data["reason"])
-    ),
+    "left_deliberately": _left_deliberately,
     "corrected": lambda state, job, data: "Taken back entry {}: {}".format(data["seq"], data["reason"]),
     "job_closed": lambda state, job, data: "Job closed.",
 }

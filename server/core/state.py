@@ -1,5 +1,9 @@
 """What is true: vehicles, units, labels, jobs, conflicts. Built by the fold, read by everyone else."""
 
+MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
+
+EMPTY = "empty"  # stands for the unit where a position is left empty deliberately
+
 
 class State:
     """The folded state; plain dicts inside, so that it is also its own canonical JSON."""
@@ -10,8 +14,11 @@ class State:
         self.units = {}
         self.codes = {}
         self.jobs = {}
+        self.mixed = []
+        self.aliases = {}
         self.conflicts = []
         self.not_understood = []
+        self.verdicts = {}  # no state: what was concluded from it, kept because it is asked again
 
     def as_dict(self) -> dict:
         """Return the whole state as one JSON-able object."""
@@ -20,6 +27,8 @@ class State:
             "units": self.units,
             "codes": self.codes,
             "jobs": self.jobs,
+            "mixed": self.mixed,
+            "aliases": self.aliases,
             "conflicts": self.conflicts,
             "not_understood": self.not_understood,
         }
@@ -31,6 +40,8 @@ class State:
         other.units = dict(self.units)
         other.codes = dict(self.codes)
         other.jobs = dict(self.jobs)
+        other.mixed = _copied(self.mixed)
+        other.aliases = dict(self.aliases)
         other.conflicts = [dict(conflict) for conflict in self.conflicts]
         other.not_understood = list(self.not_understood)
         if job in self.jobs:
@@ -41,6 +52,19 @@ class State:
             if job is None or job in self.units[unit]["jobs"] or self.units[unit]["place"] != "fitted":
                 other.units[unit] = _copied(self.units[unit])
         return other
+
+    def now(self, unit: str) -> str:
+        """Return the id under which a unit is on record: what a body of a mix-up turned out to be."""
+        while unit in self.aliases:
+            unit = self.aliases[unit]
+        return unit
+
+    def mixup(self, unit: str) -> dict | None:
+        """Return the mix-up that a unit is a body of, while nobody knows which unit it is."""
+        for entry in self.mixed:
+            if unit in entry["bodies"]:
+                return entry
+        return None
 
     def occupant(self, vehicle: str, position: str) -> str | None:
         """Return the id of the unit that sits at a position, or None."""
@@ -53,6 +77,16 @@ class State:
             for unit in sorted(self.units)
             if self.units[unit]["place"] == "out" and self.units[unit]["job"] == job
         ]
+
+    def sharing_a_label(self) -> list[str]:
+        """Return the ids of units that carry one label between them, in order of id."""
+        found = []
+        for conflict in self.conflicts:
+            if conflict["open"] and conflict["about"] == "label":
+                for unit in (conflict["unit"], self.codes.get(conflict["code"])):
+                    if unit and unit not in found:
+                        found.append(unit)
+        return sorted(found)
 
     def disputed(self, job: str) -> list[str]:
         """Return the ids of disputed units that the job has to do with, in order of id."""
@@ -88,6 +122,8 @@ def new_unit(identity: str, part: str = "", serial: str = "") -> dict:
         "claims": [],
         "jobs": [],
         "moves": [],
+        "mixed": None,
+        "lost": [],
     }
 
 
@@ -123,14 +159,20 @@ def new_job(identity: str, data: dict, at: int) -> dict:
         "repairs": [],
         "comes_and_goes": False,
         "rates": {},
+        "reach": {},
+        "code_weights": {},
+        "money": {},
+        "at_opening": [],
         "confidence_ppm": 950000,
         "move": None,
         "locked": {},
+        "plugged_off": [],
         "fit_checks": {},
         "walk": None,
         "left": {},
         "stops": [],
         "closed": None,
+        "reopened": None,
         "history": [],
     }
 

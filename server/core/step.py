@@ -2,7 +2,10 @@
 
 
 def step(identity: str, title: str, text: str, **more) -> dict:
-    """Return a step; `form` says which kind of screen it needs, the rest has safe defaults."""
+    """Return a step; `form` says which kind of screen it needs, the rest has safe defaults.
+
+    `also` are ways out that are always there: small, below everything else.
+    """
     made = {
         "id": identity,
         "title": title,
@@ -10,6 +13,7 @@ def step(identity: str, title: str, text: str, **more) -> dict:
         "form": None,
         "action": None,
         "second": None,
+        "also": [],
         "progress": None,
         "expects": {},
         "choices": [],
@@ -22,6 +26,11 @@ def step(identity: str, title: str, text: str, **more) -> dict:
 def draft(kind: str, **data) -> dict:
     """Return the kind and data of a fact that the app may record as it is."""
     return {"kind": kind, "data": data}
+
+
+def stop_move() -> dict:
+    """Return the way out of a move under way; pulled units are then led back to their places."""
+    return action("Stop this move", draft("move_dropped", reason="stopped by hand"))
 
 
 def action(words: str, *drafts) -> dict:

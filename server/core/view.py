@@ -4,14 +4,19 @@ from . import cautions
 from . import exchange
 from . import flow
 from . import labels
+from . import mixed
 from . import moves
+from . import places
 from . import proof
+from . import readings
 from . import sentences
 from . import summary
 from . import trail
+from . import unit_history
 from . import verdict
 from . import words
 from .rules.closing import blocked_by
+from .state import MIXED
 
 _MARK_WORDS = {"fault": "fault", "clean": "clean", "aside": "set aside", "untested": "not tested",
                "empty": "empty"}  # fmt: skip
@@ -43,6 +48,7 @@ def job_view(state, job: dict, result: dict | None) -> dict:
     """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
     vehicle = state.vehicles[job["vehicle"]]
     next_moves = moves.in_words(state, job, result) if result else []
+    unit_history.tell_of_spares(state, job, next_moves)
     stage, step = flow.next_step(state, job, result, next_moves)
     caution_step = step["id"] if step["id"] in cautions.AT_STEP else step["id"].split(".")[-1]
     return {
@@ -60,8 +66,11 @@ def job_view(state, job: dict, result: dict | None) -> dict:
         "trail": trail.trail(state, job, result),
         "reasoning": verdict.reasoning(state, job, result) if result else None,
         "moves": next_moves,
+        "may_choose": bool(next_moves) and job["move"] is None and job["closed"] is None,
+        "reopened": job["reopened"] is not None,
         "proof": proof.proof(job, result),
         "out": [_unit_line(state, job, unit) for unit in state.units_out(job["id"])],
+        "mixed": mixed.job_view(state, job),
         "disputes": [_unit_line(state, job, unit) for unit in state.disputed(job["id"])],
         "close": {"ready": not blocked_by(state, job), "blockers": blocked_by(state, job)},
         "photos": job["photos"],
@@ -95,6 +104,7 @@ def board(state, job: dict, result: dict | None) -> dict:
                 "word": _MARK_WORDS[mark],
                 "unit": _unit_brief(state, unit),
                 "photo": photos.get(position["id"], ""),
+                "reach_minutes": readings.reach(job, position),
             }
         )
         seen[edge] = seen.get(edge, 0) + 1
@@ -117,7 +127,12 @@ def unit_view(state, identity: str) -> dict:
         "job": unit["job"],
         "where": words.place_words(state, job, identity),
         "disputed": len(unit["claims"]) > 0,
-        "claims": [_claim_line(state, claim) for claim in unit["claims"]],
+        "claims": places.claims(state, unit),
+        "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
+        "code": unit["code"],
+        "was": [labels.shown(code) for code in unit["old_codes"]],
+        "history": unit_history.history(state, identity, _open_job(state, unit)),
+        "lost": mixed.lost_view(state, unit),
         "jobs": [
             {"id": job_id, "title": state.vehicles[state.jobs[job_id]["vehicle"]]["name"]}
             for job_id in unit["jobs"]
@@ -131,6 +146,12 @@ def unit_view(state, identity: str) -> dict:
             if photo["unit"] == identity
         ],
     }
+
+
+def _open_job(state, unit) -> dict | None:
+    """Return the job that a unit is at work on; what its tests say is that job's to tell."""
+    job = state.jobs.get(unit["job"]) if unit["place"] in ("fitted", "out", MIXED) else None
+    return job if job and job["closed"] is None else None
 
 
 def _tests_of(job, identity):
@@ -156,18 +177,6 @@ def _move_line(state, move):
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
     line = dict(move)
     line["position"] = where
-    return line
-
-
-def _claim_line(state, claim):
-    """Return one of the places on record of a disputed unit, with the job whose scan could settle it."""
-    line = {"place": claim["place"], "position": claim["position"] or "", "job": None}
-    line["words"] = words.PLACE_WORDS.get(claim["place"], "in hand")
-    if claim["place"] == "fitted":
-        vehicle = state.vehicles[claim["vehicle"]]
-        line["job"] = vehicle["jobs"][-1]
-        name = words.position_name(state.jobs[line["job"]], claim["position"])
-        line["words"] = "fitted at {} of {}".format(name, vehicle["name"])
     return line
 
 

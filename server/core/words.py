@@ -1,6 +1,7 @@
 """Plain words for units, positions, places and figures: the same sentence on every screen and on paper."""
 
 from .labels import shown
+from .state import MIXED
 from .state import position_of
 
 PLACE_WORDS = {
@@ -19,11 +20,13 @@ def position_name(job: dict, position: str) -> str:
 
 def unit_name(state, job: dict | None, unit: str) -> str:
     """Return how a unit is called: its code, else by where it sits or was pulled from."""
-    known = state.units.get(unit)
+    known = state.units.get(state.now(unit))
     if known is None:
         return "a sensor that is not on record"
     if known["code"]:
         return shown(known["code"])
+    if state.mixup(unit):
+        return "one of the {} that got mixed up".format(state.mixup(unit)["count"])
     position = known["position"] or known["pulled_from"]
     if job and position:
         return "the sensor from " + position_name(job, position)
@@ -46,6 +49,8 @@ def place_words(state, job: dict | None, unit: str) -> str:
         if job and known["job"] != job["id"] and known["job"]:
             return "out on another job"
         return "in your hand"
+    if known["place"] == MIXED:
+        return "one of {} in hand that got mixed up".format(state.mixed[known["mixed"]]["count"])
     return PLACE_WORDS[known["place"]]
 
 

@@ -11,6 +11,7 @@ import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
 import { to } from './router.js';
 import { toldPanel } from './stop-panel.js';
+import { labelTheWaiting } from './unit-care.js';
 import { unitParts } from './unit.js';
 
 export const codePage = {
@@ -21,7 +22,7 @@ export const codePage = {
   async load({ core }, { code }) {
     const read = await core.call('code', { text: code, host: location.host });
     if (read.outcome !== 'ours') return { read, unit: null };
-    return { read, unit: await unitWith(core, read.code) };
+    return { read, unit: await unitWith(core, read.code), waiting: await core.call('unlabelled') };
   },
 
   /** @param {Record<string, string>} params */
@@ -29,7 +30,7 @@ export const codePage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { read, unit } = ctx.data;
+    const { read, unit, waiting } = ctx.data;
     // An address with a code in it comes from a scan, unless it says otherwise.
     const how = ctx.params.how ?? 'scanned';
     if (unit) return unitParts(ctx, unit, how);
@@ -52,6 +53,7 @@ export const codePage = {
           <h1>No sensor has this label yet</h1>
           <p class="lead">On a job, the app asks for a label when a sensor is pulled. Here it can go on a spare.</p>
         </section>
+        ${labelTheWaiting(ctx, waiting, read.code, how)}
         <section class="card screen-stack">
           <h2>Put it on a spare in your stock</h2>
           ${textField(ctx, 'part', 'Part number', { note: 'Read it off the spare.', most: 80, capitals: true })}

@@ -48,7 +48,7 @@ export const jobPage = {
       key: `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
       body: jobBody(ctx, view, parts),
       main: parts.main === undefined ? actionButton(ctx, step.action) : parts.main,
-      second: parts.second === undefined ? actionButton(ctx, step.second) : parts.second,
+      second: parts.second === undefined ? secondButton(ctx, view) : parts.second,
     };
   },
 };
@@ -79,6 +79,17 @@ function actionButton(ctx, action) {
 }
 
 /**
+ * A second button without facts of its own leads to the other moves.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} view
+ */
+function secondButton(ctx, { id, step, may_choose: open }) {
+  if (!step.second) return null;
+  if (step.second.events.length) return actionButton(ctx, step.second);
+  return open ? { words: step.second.words, run: () => ctx.go(to.jobPart(id, 'moves')) } : null;
+}
+
+/**
  * @param {import('./app.js').Context} ctx
  * @param {any} view
  * @param {StepParts} parts
@@ -87,15 +98,32 @@ function jobBody(ctx, view, parts) {
   const { step } = view;
   if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
   return html`
-    ${disputes(view)} ${step.form === 'moves' ? jobBoard(ctx, view) : nothing}
+    ${view.reopened ? reopened() : nothing} ${disputes(view)} ${step.form === 'moves' ? jobBoard(ctx, view) : nothing}
     ${followsVerdict(step) ? verdictCard(view) : nothing}
     <section class="screen-stack step" data-step=${step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
     ${step.form === null ? jobBoard(ctx, view) : nothing}
-    ${proving(view) ? proofCard(view) : nothing} ${links(view)}
+    ${proving(view) ? proofCard(view) : nothing} ${waysOut(ctx, step)} ${links(view)}
   `;
+}
+
+/** What can be done instead of the step: small, below everything else. @param {any} ctx @param {any} step */
+function waysOut(ctx, { also }) {
+  if (!also.length) return nothing;
+  return html`<div class="ways">
+    ${also.map(
+      (/** @type {{words: string, events: any[]}} */ { words, events }) => html`<button
+        class="link-button"
+        type="button"
+        ?disabled=${ctx.busy}
+        @click=${() => ctx.act(events)}
+      >
+        ${words}
+      </button>`,
+    )}
+  </div>`;
 }
 
 /** A choice of moves is made on the board; at the other steps what to do comes first. */
@@ -123,6 +151,14 @@ function heading({ title, text, progress }) {
     <h1>${sentence(title)}</h1>
     <p class="lead">${sentence(text)}</p>
   </header>`;
+}
+
+/** Another phone worked on after the closing, so the job is open again. */
+function reopened() {
+  return html`<section class="panel panel-ask" role="status">
+    <p class="panel-kicker">${icon('ask')} Open again</p>
+    <p>This job was closed, then another phone sent work that was done on it. Settle it and close it again.</p>
+  </section>`;
 }
 
 /** @param {any} view */

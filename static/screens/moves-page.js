@@ -18,8 +18,7 @@ const OTHERS = 2;
 export function movesPage(ctx) {
   const { view, job } = ctx;
   const head = { title: 'Next moves', back: to.job(job), stages: view.stages };
-  const open = view.step.form === 'moves';
-  if (!open || !view.moves.length) {
+  if (!view.may_choose) {
     return {
       ...head,
       body: html`<div class="nothing">

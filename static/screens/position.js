@@ -8,11 +8,11 @@ import { html, nothing } from 'lit-html';
 import { code } from '../shapes/code.js';
 import { mark } from '../shapes/marks.js';
 import { capture, photoTaken } from './capture.js';
-import { textField } from './field.js';
 import { loadJob } from './job-data.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
+import { printedOn } from './unit-care.js';
 
 export const positionPage = {
   /**
@@ -125,28 +125,4 @@ function readings(view, position) {
       )}
     </ul>
   </section>`;
-}
-
-/**
- * The part number and serial as printed on the sensor.
- * @param {import('./app.js').Context} ctx
- * @param {any} unit
- */
-function printedOn(ctx, unit) {
-  const { form } = ctx;
-  const part = (form.part ?? unit.part).trim();
-  const serial = (form.serial ?? unit.serial).trim();
-  const same = part === unit.part && serial === unit.serial;
-  const record = () =>
-    ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { after: ctx.forget });
-  return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined}>
-    <summary>Note what is printed on it</summary>
-    <div class="screen-stack">
-      ${textField(ctx, 'part', 'Part number', { most: 80, capitals: true, initial: unit.part })}
-      ${textField(ctx, 'serial', 'Serial', { most: 80, capitals: true, initial: unit.serial })}
-      <button class="small-button" type="button" ?disabled=${same || ctx.busy} @click=${record}>
-        Record these numbers
-      </button>
-    </div>
-  </details>`;
 }

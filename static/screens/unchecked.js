@@ -143,12 +143,9 @@ async function save(ctx, photo, typed) {
   let unit = '';
   if (code) {
     const known = await unitWith(services, code);
-    unit = known ?? (form.unit ??= services.device.newId('u'));
-    drafts.push(
-      known
-        ? { kind: 'unit_seen', data: { unit, place: 'out', position: '', how: 'typed' } }
-        : { kind: 'unit_added', data: { unit, part: '', serial: '', code, how: 'typed', place: 'out' } },
-    );
+    const sits = form.position ? await unitAt(services, ctx.params.job, form.position) : null;
+    unit = known ?? sits ?? (form.unit ??= services.device.newId('u'));
+    drafts.push(...labelDrafts({ unit, known, sits, code, position: form.position }));
   }
   const position = form.position ?? '';
   const shows = position ? 'position' : unit ? 'unit' : 'work';
@@ -159,6 +156,43 @@ async function save(ctx, photo, typed) {
     ctx.redraw();
   };
   await ctx.act(drafts, { photo: photo ?? undefined, after });
+}
+
+/**
+ * What a typed code says without the checks: a known one was seen in hand, a fresh one is on the sensor that
+ * has just been pulled from the chosen position, or on one that nobody knew.
+ * @param {{unit: string, known: string | null, sits: string | null, code: string, position: string}} typed
+ * @returns {import('../log.js').Draft[]}
+ */
+function labelDrafts({ unit, known, sits, code, position }) {
+  if (known) return [{ kind: 'unit_seen', data: { unit, place: 'out', position: '', how: 'typed' } }];
+  if (!sits) return [{ kind: 'unit_added', data: { unit, part: '', serial: '', code, how: 'typed', place: 'out' } }];
+  return [
+    { kind: 'unit_pulled', data: { unit, position, how: 'tapped' } },
+    { kind: 'unit_labelled', data: { unit, code, how: 'typed' } },
+  ];
+}
+
+/**
+ * The unit that the log says was put last into a position, or sat there at first, unless it was pulled since.
+ * @param {import('./app.js').Services} services
+ * @param {string} job
+ * @param {string} position
+ * @returns {Promise<string | null>}
+ */
+async function unitAt({ log }, job, position) {
+  const entries = (await log.ordered()).map(({ event }) => event);
+  const opened = entries.filter(({ kind }) => kind === 'job_opened');
+  const vehicle = opened.find((event) => event.job === job)?.data.vehicle.id;
+  const jobs = new Set(opened.filter(({ data }) => data.vehicle.id === vehicle).map((event) => event.job));
+  /** @type {string | null} */
+  let unit = `${vehicle}.${position}`;
+  for (const { kind, data, job: at } of entries) {
+    if (!jobs.has(at) || data.position !== position) continue;
+    if (kind === 'unit_fitted') unit = data.unit;
+    if (kind === 'unit_pulled') unit = null;
+  }
+  return unit;
 }
 
 /**

@@ -12,6 +12,7 @@ import { picture } from './picture.js';
 import { to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
 import { sentence } from './sentence.js';
+import { labelTrouble, printedOn } from './unit-care.js';
 import { day, dayAndTime } from './when.js';
 
 const WHAT = {
@@ -42,6 +43,9 @@ export const unitPage = {
    */
   load: ({ core }, { unit }) => core.call('unit', { unit }),
 
+  /** @param {Record<string, string>} params */
+  formKey: ({ unit }) => `unit/${unit}`,
+
   /** @param {import('./app.js').Context} ctx */
   draw: (ctx) => unitParts(ctx, ctx.data, 'tapped'),
 };
@@ -69,7 +73,8 @@ export function unitParts(ctx, unit, how) {
         <dt>Serial</dt>
         <dd>${unit.serial || 'not noted'}</dd>
       </dl>
-      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing} ${tests(unit)} ${moves(unit)} ${jobs(unit)} ${photos(ctx, unit)}
+      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing}
+      ${printedOn(ctx, unit, { job: jobOf(unit) })} ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${tests(unit)} ${moves(unit)} ${jobs(unit)} ${photos(ctx, unit)}
     `,
     main: job
       ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
@@ -203,19 +208,33 @@ function dispute(ctx, unit, how) {
       ? html`<p>Scan its label where it really is.</p>
           <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan it now</a></div>`
       : html`<p>Where is it, now that you have it before you?</p>
-          <div class="answers">
-            ${unit.claims.map(
-              (/** @type {any} */ claim) => html`<button
-                class="answer"
-                type="button"
-                ?disabled=${ctx.busy}
-                @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
-              >
-                ${sentenceCase(claim.words)}
-              </button>`,
-            )}
-          </div>`}
+          ${placeAnswers(ctx, unit, how, unit.claims)}
+          <details class="more">
+            <summary>Somewhere else</summary>
+            ${placeAnswers(ctx, unit, how, unit.elsewhere)}
+          </details>`}
   </section>`;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how
+ * @param {any[]} claims
+ */
+function placeAnswers(ctx, unit, how, claims) {
+  return html`<div class="answers">
+    ${claims.map(
+      (claim) => html`<button
+        class="answer"
+        type="button"
+        ?disabled=${ctx.busy}
+        @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
+      >
+        ${sentenceCase(claim.words)}
+      </button>`,
+    )}
+  </div>`;
 }
 
 /**

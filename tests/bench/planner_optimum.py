@@ -15,6 +15,7 @@ from tests.bench.planner_cars import PRIORS
 from tests.bench.planner_cars import minutes_of
 
 CONFIDENCE = 0.95
+BOUGHT = ["new", "new-2"]
 RATES = {"shows": 1, "false_alarm": 0, "meter_sees": 1, "meter_false": 0}
 
 # `worlds` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
@@ -26,7 +27,7 @@ class Board:
     """Positions of one group with given reach, and spares with given priors."""
 
     def __init__(self, reach: list, spares=(), among_suspects=True):
-        """Enumerate what can be wrong; what is rarer than one in ten million is left out.
+        """Enumerate what can be wrong; what is rarer than one in fifty million is left out.
 
         Without `among_suspects`, no exchange has suspects only: what that proves leans on how rare
         the causes are, not on what is seen, and the planner keeps off it on purpose.
@@ -41,6 +42,8 @@ class Board:
             chances[f"circuit:{place}"] = PRIORS["circuit"]
             chances[f"blocked:{place}"] = PRIORS["blocked"]
         chances["feed:g"], chances["control"] = PRIORS["feed"], PRIORS["control"]
+        # Bought one after the other when the planner says so; the optimum buys nothing.
+        chances.update({f"unit:{unit}": PRIORS["unit"] for unit in BOUGHT})
         self.spares = {f"s{n}": prior for n, prior in enumerate(spares)}
         self.worlds = [(1.0, frozenset())]
         for cause, chance in chances.items():
@@ -48,7 +51,7 @@ class Board:
                 (weight * share, causes | extra)
                 for weight, causes in self.worlds
                 for share, extra in ((1 - chance, frozenset()), (chance, frozenset([cause])))
-                if weight * share > 1e-7
+                if weight * share > 2e-8
             ]
         self.known = {}
 
@@ -97,7 +100,7 @@ class Board:
             return [(reads, after) for reads, after in both if after.worlds]
         if move["move"] == "clean":
             return self._read(state._replace(open=state.open - {move["position"]}))
-        if move["move"] == "exchange":
+        if move["move"] in ("exchange", "replace"):
             fitted = dict(zip(self.places, state.fitted, strict=True)) | move["fitted"]
             after = state._replace(fitted=tuple(fitted.values()), open=state.open - set(move["fitted"]))
             return self._read(after)
@@ -190,10 +193,15 @@ class Board:
         if self.settled(state):
             return 0.0
         move = reason(case)["next"][0]
-        if depth > 8 or move["move"] in ("retest", "unplug", "replace"):
+        if depth > 8 or move["move"] in ("retest", "unplug"):
             raise AssertionError(f"{move['move']} settles nothing here: {case}")
-        expected = minutes_of(move, self.reach)
         whole = self.weight(state)
+        expected = minutes_of(move, self.reach)
+        if move["move"] == "replace":
+            for place in move["fitted"]:
+                old = f"unit:{state.fitted[self.places.index(place)]}"
+                bad = sum(self.worlds[n][0] for n in state.worlds if old in self.worlds[n][1])
+                expected += MINUTES["part"] * (1 - bad / whole)
         for result, after in self.results(state, move):
             if move["move"] == "meter":
                 reading = {"position": move["position"], "reads": result}
@@ -208,6 +216,9 @@ class Board:
 
 def _tested(case: dict, fitted: dict, faulted, places: list, cleaned=()) -> dict:
     shown = [places[n] for n in faulted]
+    known = [unit["id"] for unit in case["units"]]
+    bought = [{"id": unit, "part": "P1"} for unit in fitted.values() if unit not in known]
+    case = case | {"units": case["units"] + bought}
     test = {"fitted": fitted, "faulted": shown, "cleaned": list(cleaned)}
     return case | {"tests": [*case["tests"], test]}
 

@@ -56,7 +56,20 @@ class Mechanic:
             wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
             self.phone.tap("Take the picture")
             self.phone.tap("Keep this picture")
-            self.page.get_by_role("heading", level=1, name=title, exact=True).wait_for(state="detached")
+            self.leaves(title)
+
+    def leaves(self, title: str):
+        """Wait until the step of this title is done: another one has the screen, and it is no stop."""
+        wait_until(
+            self.page,
+            """(title) => {
+              const heading = document.querySelector('[data-step] h1');
+              const stopped = document.querySelector('[data-step] [role=alert]');
+              return heading && !stopped && heading.innerText !== title;
+            }""",
+            title,
+            seconds=20,
+        )
 
     def starts(self, words: str):
         """Begin the move that the app proposes."""
@@ -82,7 +95,7 @@ class Mechanic:
                 phone.tap("Connector is locked")
             else:
                 self.ticks_every_check()
-            self.page.get_by_role("heading", level=1, name=title, exact=True).wait_for(state="detached")
+            self.leaves(title)
 
     def pulls(self, title: str):
         """Pull what the title names: a sensor with a label is scanned, another gets a fresh one."""

@@ -6,6 +6,7 @@ from server.core import labels
 from tests.browser.seeded_job import job_driver
 from tests.browser.test_job_screens import facts
 from tests.core.driver import JOB
+from tests.core.driver import home
 
 CODE = labels.codes_from([(index * 61 + 7) % 256 for index in range(400)], 1)[0]
 
@@ -102,11 +103,13 @@ def test_without_the_checks_a_picture_and_a_label_are_saved_unchecked(without_wa
     phone.tap("Save it unchecked")
     page.get_by_text("Saved on this phone, unchecked.").wait_for()
 
-    added, photo = facts(page)[-2:]
-    assert (added["kind"], added["unchecked"], added["data"]["code"]) == ("unit_added", 1, CODE)
+    pulled, labelled, photo = facts(page)[-3:]
+    assert (pulled["kind"], pulled["unchecked"]) == ("unit_pulled", 1)
+    assert (labelled["kind"], labelled["unchecked"], labelled["data"]["code"]) == ("unit_labelled", 1, CODE)
     assert (photo["kind"], photo["unchecked"]) == ("photo_taken", 1)
     assert photo["data"]["position"] == "rear-right-outer"
-    assert photo["data"]["unit"] == added["data"]["unit"]
+    # The sensor that sat there, not a second one beside it.
+    assert {e["data"]["unit"] for e in (pulled, labelled, photo)} == {home("rear-right-outer")}
 
 
 def test_without_the_checks_other_screens_say_so(without_wasm):

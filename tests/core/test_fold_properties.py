@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from server.core import canon
 from server.core.fold import Fold
 from tests.core.driver import DEVICE
+from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.hosts import Core
@@ -35,6 +36,31 @@ FACTS = st.one_of(
     fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out"]), position=POSITION, how=HOW),
     fact("unit_labelled", unit=UNIT, code=st.sampled_from(CODES[:4]), how=HOW),
     fact("corrected", device=st.just(DEVICE), seq=st.integers(2, 12), reason=st.just("slip")),
+    fact(
+        "move_started",
+        move=st.sampled_from(["exchange", "replace", "home", "unplug", "meter", "clean"]),
+        fitted=st.dictionaries(POSITION, UNIT, max_size=2),
+        position=POSITION,
+        reason=st.just(""),
+    ),
+    fact("move_dropped", reason=st.just("rain")),
+    fact("connector_locked", position=POSITION),
+    fact(
+        "circuit_measured",
+        position=POSITION,
+        check=st.just("ground"),
+        value=st.just(""),
+        reads=st.sampled_from(["good", "bad"]),
+    ),
+    fact(
+        "circuit_repaired",
+        cause=st.sampled_from(["control", "feed:rear", "circuit:" + POSITIONS[0]]),
+        what=st.just(""),
+    ),
+    fact("left_deliberately", unit=UNIT, position=POSITION, reason=st.just("tested")),
+    fact("walk_checked", positions=st.just(POSITIONS[1:]), missed=st.just(POSITIONS[:1])),
+    fact("label_voided", unit=UNIT, code=st.sampled_from(CODES[:4]), reason=st.just("torn")),
+    fact("job_closed", note=st.just("")),
     fact(
         "test_run",
         heard=st.booleans(),
@@ -111,3 +137,14 @@ def test_a_long_random_log_folds_to_the_same_bytes_on_both_hosts(core):
     events = log_of(facts)
     core("reset", events=[{"event": event} for event in events])
     assert canon.dumps(core("state")) == state_text(events)
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.lists(FACTS, max_size=14))
+def test_whatever_was_folded_can_be_shown(facts):
+    core = Core()
+    core("reset", events=[{"event": event} for event in log_of(facts)])
+    assert core("job", job=JOB)["step"]["title"]
+    assert core("jobs")
+    for unit in core("state")["units"]:
+        assert core("unit", unit=unit)["where"]

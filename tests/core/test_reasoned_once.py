@@ -5,6 +5,7 @@ import json
 import pytest
 
 from server.core import host
+from server.core import ways
 from tests.core.driver import Driver
 from tests.core.driver import home
 
@@ -13,8 +14,8 @@ from tests.core.driver import home
 def count(monkeypatch):
     """Count how often the host reasons."""
     calls = []
-    real = host.reason
-    monkeypatch.setattr(host, "reason", lambda case: calls.append(1) or real(case))
+    real = ways.reason
+    monkeypatch.setattr(ways, "reason", lambda case: calls.append(1) or real(case))
     return calls
 
 

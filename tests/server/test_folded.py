@@ -47,6 +47,7 @@ FACTS = st.one_of(
     fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out", "stock"]), position=PLACE, how=HOW),
     fact("unit_added", unit=UNIT, part=TEXT, serial=TEXT, code=CODE, how=HOW, place=st.just("stock")),
     fact("unit_labelled", unit=UNIT, code=CODE, how=HOW),
+    fact("units_mixed", units=st.lists(UNIT, unique=True, max_size=3), note=TEXT),
     fact("label_voided", unit=UNIT, code=CODE, reason=st.just("torn")),
     fact("corrected", device=st.sampled_from(DEVICES), seq=st.integers(1, 14), reason=st.just("slip")),
     fact("move_started", move=st.just("exchange"), position=TEXT, reason=TEXT,

@@ -117,6 +117,7 @@ class Belief:
             return False
         if total == 0:
             raise _impossible()
+        self.total = total  # of the suspects: how well they fit the readings, before it is divided out
         self.branches = []
         for weight, present, components in branches:
             share = weight / total

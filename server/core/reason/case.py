@@ -9,6 +9,7 @@ from collections import namedtuple
 from ..errors import BadInput
 from . import likelihoods
 from . import wants
+from . import worth
 
 # Common practice, no source; every one can be adjusted per case.
 RATES = {
@@ -46,11 +47,12 @@ Case = namedtuple(
     "Case",
     (
         "positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence",
-        "likelihoods",
+        "likelihoods", "money",
     ),
 )  # fmt: skip
 
-_KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence", "likelihoods"]
+_KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
+_KEYS = _KEYS + ["likelihoods", "money"]
 _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"]
 
 
@@ -60,7 +62,8 @@ def read(raw) -> Case:
         raise BadInput("case", raw, "an object")
     wants.an_object(raw, "", _KEYS, ["positions"])
     rates = _rates(raw.get("rates", {}))
-    minutes = _minutes(raw.get("minutes", {}))
+    money = worth.read(raw.get("money"), "money")
+    minutes = _minutes(raw.get("minutes", {}), money)
     positions, where = _positions(raw["positions"], minutes["reach"])
     groups = []
     for position in positions:
@@ -79,7 +82,7 @@ def read(raw) -> Case:
     wanted = "a number above 0 and below 1"
     confidence = wants.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, wanted)
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
-    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts)
+    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts, money)
     _check_generations(case)
     return case
 
@@ -115,8 +118,10 @@ def _rates(raw) -> dict:
     return rates
 
 
-def _minutes(raw) -> dict:
+def _minutes(raw, money) -> dict:
     minutes = dict(MINUTES)
+    if money is not None:
+        minutes["part"] = worth.weight_of_part(money, minutes["part"])
     for key in sorted(wants.an_object(raw, "minutes", sorted(MINUTES), [])):
         minutes[key] = _duration(raw[key], "minutes." + key)
     return minutes

@@ -5,14 +5,18 @@ second move the rest is estimated as the uncertainty left, at the minutes that t
 needs for one bit.
 """
 
-import math
 from collections import namedtuple
 
 from .candidates import Candidates
+from .figures import hundredths
 from .moves import Move
 from .moves import Scent
 from .moves import after
 from .results import Results
+from .worlds import bits_open
+from .worlds import likeliest
+from .worlds import live_fault
+from .worlds import weight_clear
 
 # So many worlds carry nearly all of the probability; more would only cost time.
 _WORLDS = 24
@@ -87,10 +91,10 @@ class Foresight:
             minutes = move.minutes + self._regret(state, move)
             reached = after(state, move)
             looks.append(Look(move, minutes, reached, self.sight.live(reached), outcomes))
-        uncertain = _entropy(self.worlds, None)
+        uncertain = bits_open(self.worlds, None)
         moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
         self._price([looks[n] for n in moving], uncertain)
-        rows = sorted([(_hundredths(self._expected(looks[n])), n) for n in moving])
+        rows = sorted([(hundredths(self._expected(looks[n])), n) for n in moving])
         deep = []
         promising = self._promising(rows, looks)
         for n in promising:
@@ -105,7 +109,7 @@ class Foresight:
                 # the rest: so it has to be worth it both by the price of a bit and by a look ahead.
                 by_look = look.minutes + self._ahead(look.reached, look.outcomes, False)
                 deep.append((max(by_look, self._expected(look)), n))
-        deep = sorted([(_hundredths(expected), n) for expected, n in deep])
+        deep = sorted([(hundredths(expected), n) for expected, n in deep])
         return [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
 
     def _promising(self, rows: list, looks: list) -> list:
@@ -142,7 +146,7 @@ class Foresight:
             gained = uncertain
             settling = 0.0
             for outcome in look.outcomes:
-                gained = gained - outcome.total * _entropy(outcome.worlds, outcome.total)
+                gained = gained - outcome.total * bits_open(outcome.worlds, outcome.total)
                 if self._settled(outcome, look.live):
                     settling = settling + outcome.total
             if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
@@ -183,7 +187,7 @@ class Foresight:
 
     def _best_move(self, state, outcome, again: bool) -> float:
         """Return the minutes of the best next move and of what it leaves, after an outcome."""
-        kept = _likeliest(outcome.worlds, _WORLDS_AHEAD)
+        kept = likeliest(outcome.worlds, _WORLDS_AHEAD)
         worlds = [(mask, weight / outcome.total) for mask, weight in kept]
         known = 0.0
         for _, weight in worlds:
@@ -212,7 +216,7 @@ class Foresight:
         is what has to be known.
         """
         needed = self.confidence * outcome.total
-        if _clear(outcome.worlds, live) >= needed:
+        if weight_clear(outcome.worlds, live) >= needed:
             return True
         if self.fixing:
             return False
@@ -226,7 +230,7 @@ class Foresight:
 
     def _search(self, outcome) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
-        search = _entropy(outcome.worlds, outcome.total) * self.minutes_a_bit
+        search = bits_open(outcome.worlds, outcome.total) * self.minutes_a_bit
         return max(search, self.minutes_to_settle)
 
     def _by_testing(self, outcome, state, live: int) -> float:
@@ -234,11 +238,11 @@ class Foresight:
         after a while where it is now, or it is gone.
         """
         minutes = self.case.minutes["test"]
-        clear = _clear(outcome.worlds, live)
+        clear = weight_clear(outcome.worlds, live)
         waiting = minutes * (clear * self.often + (outcome.total - clear) / (1.0 - self.sight.hidden))
         expected = waiting
         known = 0.0
-        worlds = _likeliest(outcome.worlds, _WORLDS_AHEAD)
+        worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
         for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
             known = known + result.total
             if not self._settled(result, live):
@@ -257,7 +261,7 @@ class Foresight:
         search = self._search(outcome)
         if self.often > 1:
             return max(self.case.minutes["test"], min(search, self._by_testing(outcome, state, live)))
-        clear = _clear(outcome.worlds, live) / outcome.total
+        clear = weight_clear(outcome.worlds, live) / outcome.total
         tests = 0
         doubt = 1.0 - clear
         while doubt > (1.0 - self.confidence) * (doubt + clear) and tests < _MOST_TESTS:
@@ -265,50 +269,3 @@ class Foresight:
             tests += 1
         prove = tests * self.case.minutes["test"] * clear + (1.0 - clear) * search
         return max(self.case.minutes["test"], min(search, prove))
-
-
-def live_fault(worlds: list, live: int):
-    """Return the likeliest set of live suspects present as (mask, weight)."""
-    sums = {}
-    for mask, weight in worlds:
-        acting = mask & live
-        sums[acting] = sums.get(acting, 0.0) + weight
-    best = (0, 0.0)
-    for acting in sorted(sums):
-        if sums[acting] > best[1]:
-            best = (acting, sums[acting])
-    return best
-
-
-def _hundredths(minutes: float) -> int:
-    return int(minutes * 100 + 0.5)
-
-
-def _clear(worlds: list, live: int) -> float:
-    """Return the weight of the worlds in which nothing live is present."""
-    clear = 0.0
-    for mask, weight in worlds:
-        if mask & live == 0:
-            clear = clear + weight
-    return clear
-
-
-def _likeliest(worlds: list, most: int) -> list:
-    """Return the worlds with the highest weights."""
-    rows = sorted([(-weight, mask) for mask, weight in worlds])
-    return [(mask, -less) for less, mask in rows[:most]]
-
-
-def _entropy(worlds: list, total) -> float:
-    """Return the entropy in bits; what is missing to `total` counts as one more world."""
-    known = 0.0
-    for _, weight in worlds:
-        known = known + weight
-    if total is None:
-        total = known
-    bits = 0.0
-    for weight in [weight for _, weight in worlds] + [total - known]:
-        share = weight / total
-        if share > 1e-12:
-            bits = bits - share * math.log(share)
-    return bits * 1.4426950408889634

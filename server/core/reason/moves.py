@@ -54,3 +54,8 @@ def after(state: State, move: Move) -> State:
         fitted[place] = unit
         blockable[place] = False
     return State(fitted, blockable)
+
+
+def because(move: Move, why: str) -> Move:
+    """Return the same move, proposed for another reason."""
+    return Move(move.kind, move.place, move.fitted, move.minutes, why)

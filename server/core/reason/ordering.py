@@ -18,6 +18,21 @@ def in_order(items: list) -> list:
     return runs[0] if runs else []
 
 
+def by_worth(chances: list, costs: list) -> list:
+    """Return the numbers of independent checks in the order of least expected cost.
+
+    The one with the highest chance for its cost comes first. That is the best order when one fault
+    is there, each check sees it for sure, and none makes another cheaper (Mitten 1960; Heckerman,
+    Breese & Rommelse, Decision-Theoretic Troubleshooting, 1995); with several faults it is a rule of
+    thumb. What costs nothing comes before all else.
+    """
+    rows = []
+    for n, chance in enumerate(chances):
+        worth = int(chance / costs[n] * 1000000000 + 0.5) if costs[n] > 0 else 0
+        rows.append((1 if costs[n] > 0 else 0, -worth, n))
+    return [n for _, _, n in sorted(rows)]
+
+
 def _runs(items: list) -> list:
     """Cut the list where it stops rising."""
     runs = []

@@ -5,9 +5,8 @@ belief gives exactly. The chance of 'these show a fault, those are clean' follow
 by inclusion and exclusion.
 """
 
-import math
-
 from . import words
+from .entropy import bits
 from .figures import WHOLE
 from .figures import apportion
 from .figures import parts
@@ -121,10 +120,6 @@ class Outlook:
 
     def _bits(self, readings: list, chances: list) -> int:
         """Return what the result would tell about the explanations, in thousandths of a bit."""
-        bits = 0.0
-        for chance in chances:
-            if chance > 1e-12:
-                bits = bits - chance * math.log(chance)
         total = 0.0
         for weight, _ in self.entries:
             total = total + weight
@@ -134,7 +129,7 @@ class Outlook:
                 k = count(mask & reading.suspects)
                 clean = reading.quiet * self.sight.hides[k]
                 noise[clean] = noise.get(clean, 0.0) + weight / total
-        told = bits * 1.4426950408889634
+        told = bits(chances)
         for clean in sorted(noise):
             told = told - noise[clean] * _two_way(clean)
         return thousandths(told)
@@ -271,8 +266,4 @@ def _hidden(hides: list, times: int) -> float:
 
 
 def _two_way(chance: float) -> float:
-    bits = 0.0
-    for share in (chance, 1.0 - chance):
-        if share > 1e-12:
-            bits = bits - share * math.log(share)
-    return bits * 1.4426950408889634
+    return bits([chance, 1.0 - chance])

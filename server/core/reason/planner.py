@@ -4,15 +4,14 @@ Once a verdict stands and its cause still acts, there is nothing left to find ou
 are the ones that deal with it.
 """
 
-from . import words
 from .case import NOBODY
-from .figures import hundredths
+from .description import Description
 from .figures import parts
 from .foresight import Foresight
-from .foresight import live_fault
-from .moves import NEW
+from .found import Found
 from .moves import Move
-from .outlook import Outlook
+from .moves import because
+from .ordering import by_worth
 from .sight import Sight
 
 # A person chooses from a handful; working out more would only cost time.
@@ -35,27 +34,27 @@ class _Planner:
         self.model = belief.model
         self.case = belief.model.case
         self.sight = Sight(belief)
-        self.outlook = Outlook(self.sight, entries)
         self.foresight = Foresight(self.sight, entries, verdict is not None)
         self.candidates = self.foresight.candidates
         self.state = self.sight.now()
         self.named = verdict["causes"] if verdict is not None else []
         self.is_clear = parts(clear) >= parts(self.case.confidence)
         self.scent = self.foresight.scent(self.state, self.foresight.worlds)
-        self.acting = self._acting()
+        self.found = Found(self.sight, self.foresight, self.named)
+        self.description = Description(self.sight, self.foresight, self.found, self.scent, entries)
 
     def moves(self) -> list:
         """Return the moves as they are shown, best first."""
         unclear = not self.belief.suspects or not self.foresight.worlds
         if unclear or (self.is_clear and self.model.changed):
-            return [self._shown(self._retest(self._why_test()))]
+            return [self.description.shown(self._retest(self._why_test()), True)]
         if self.is_clear:
             return []
-        if self.acting:
-            chosen = self._fixes()
+        if self.found.acting:
+            chosen = self.found.fixes(self.scent)
         else:
-            chosen = self._ranked()
-        return [self._shown(move) for move in chosen[:_SHOWN]]
+            chosen = _with_suspects(self._ranked())
+        return [self.description.shown(move, n == 0) for n, move in enumerate(chosen[:_SHOWN])]
 
     def _retest(self, why: str) -> Move:
         return Move("retest", NOBODY, [], self.case.minutes["test"], why)
@@ -71,152 +70,62 @@ class _Planner:
             return "no fault"
         return "gone" if self.named else "retest"
 
-    def _acting(self) -> list:
-        """Return the causes known to act in a test made now: by the verdict, or beyond it.
-
-        Without a verdict the set of live causes can be known all the same, when what is left in
-        doubt is past: a blockage that is gone, a unit on the bench.
-        """
-        live = self.model.live()
-        found = [cause for cause in self.belief.suspects if live[cause]]
-        if self.named:
-            return [cause for cause in found if self.model.names[cause] in self.named]
-        mask, weight = live_fault(self.foresight.worlds, self.sight.live(self.state))
-        if parts(weight) < parts(self.case.confidence):
-            return []
-        return [cause for cause in found if mask >> self.belief.bit[cause] & 1]
-
     def _ranked(self) -> list:
         """Return the candidates by expected minutes until settled."""
         moves = []
         last = []
         others = self.candidates.moves(self.state, self.scent, 3, True)
         cleared = [move for move in others if move.kind == "exchange" and move.why != "suspects"]
-        shared = self._shared()
+        shared = self.found.shared()
         for move in others:
             if move.kind == "retest":
                 moves.append(self._retest("shared" if shared else self._why_test()))
             elif move.kind == "unplug" or (move.why == "suspects" and cleared):
                 # Unplugging tells whether the test can be trusted, nothing about the cause. Two
                 # suspects with each other lean on how rare the causes are, not on what is seen.
-                last.append(move)
+                last.append(self._doubted() or move if move.kind == "unplug" else move)
             else:
                 moves.append(move)
         if shared:
             # No move here separates what all positions share; look there first.
-            return moves + last
-        return self.foresight.ranked(self.state, moves) + last
+            return self._checks_in_order(moves) + last
+        ranked = self.foresight.ranked(self.state, moves)
+        if ranked and ranked[0].kind == "replace":
+            ranked[0] = because(ranked[0], "stop")
+        # The first is weighed with what comes after it; behind it each stands for itself.
+        ranked = ranked[:1] + self._checks_in_order(ranked[1:])
+        doubt = [move for move in last if move.why == "unplug doubt"]
+        return ranked[:1] + doubt + ranked[1:] + [move for move in last if move.why != "unplug doubt"]
 
-    def _shared(self) -> list:
-        """Return the shared causes that are likely, when they alone are the best explanation."""
-        worlds = self.foresight.worlds
-        shared = [n for n, c in enumerate(self.belief.suspects) if self._is_shared(c)]
-        mask = 0
-        for n in shared:
-            mask |= 1 << n
-        if not worlds or not worlds[0][0] or worlds[0][0] & ~mask:
-            return []
-        return [self.belief.suspects[n] for n in shared if 1.0 - self.belief.expect([(n, 0.0)]) >= _LIKELY]
+    def _checks_in_order(self, moves: list) -> list:
+        """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""
+        slots = [n for n, move in enumerate(moves) if move.kind == "meter"]
+        checks = [moves[n] for n in slots]
+        chances = [self.scent.circuit[check.place] for check in checks]
+        ordered = list(moves)
+        for n, check in enumerate(by_worth(chances, [check.minutes for check in checks])):
+            ordered[slots[n]] = checks[check]
+        return ordered
 
-    def _is_shared(self, cause: int) -> bool:
-        return self.model.kinds[cause] in ("feed", "control")
+    def _doubted(self):
+        """Return the move that asks whether the test watches a suspect's new place, None without doubt.
 
-    def _fixes(self) -> list:
-        """Return the moves that deal with the causes found, then the test that proves it."""
-        model = self.model
-        units = []
-        found = []
-        for cause in self.acting:
-            kind = model.kinds[cause]
-            if kind == "unit":
-                units.append(self.state.fitted.index(model.unit.index(cause)))
-            elif kind == "blocked":
-                move = self.candidates.clean(model.blocked.index(cause))
-                found.append(_because(move, "verdict clean"))
-            elif kind == "circuit":
-                place = [rows[-1] for rows in model.circuits].index(cause)
-                if not self._measured(cause):
-                    found.append(_because(self.candidates.meter(place), "verdict meter"))
-        if units:
-            replace = _because(self.candidates.replace(units), "verdict replace")
-            found.insert(0, replace)
-            spare = self.candidates.exchanges.spare(self.state, self.scent, units[0], [])
-            if spare is not None and len(units) == 1:
-                move = self.candidates.exchanges.with_spare(units[0], spare)
-                found.insert(1, _because(move, "verdict spare"))
-        repairs = [cause for cause in self.acting if self._to_repair(cause)]
-        found.append(self._retest("repair" if repairs else "retest"))
-        return found
-
-    def _measured(self, cause: int) -> bool:
-        return self.model.meter_bad[cause] + self.model.meter_good[cause] > 0
-
-    def _to_repair(self, cause: int) -> bool:
-        """Tell whether the next thing is a repair, for which there is no move."""
-        return self._is_shared(cause) or (self.model.kinds[cause] == "circuit" and self._measured(cause))
-
-    def _shown(self, move: Move) -> dict:
-        """Return a move with its reason and its outlook."""
-        minutes = hundredths(move.minutes)
-        shown = {
-            "move": move.kind,
-            "minutes_x100": minutes,
-            "reason": words.reason(
-                move.why, self._about(move), minutes, move.kind not in ("retest", "meter")
-            ),
-        }
-        if move.kind == "meter":
-            shown["position"] = self.case.positions[move.place].id
-            shown["outlook"], shown["bits_x1000"] = self.outlook.of_meter(move)
-            return shown
-        if move.fitted:
-            shown["fitted"] = {}
-            names = self._names(move)
-            for n, (place, _) in enumerate(move.fitted):
-                shown["fitted"][self.case.positions[place].id] = names[n]
-        elif move.place != NOBODY:
-            shown["position"] = self.case.positions[move.place].id
-        places = self.foresight.results.watched(self.state, move, self.foresight.worlds)
-        shown["outlook"], shown["bits_x1000"] = self.outlook.of_test(self.state, move, places)
-        return shown
-
-    def _names(self, move: Move) -> list:
-        """Return the ids of the units to fit; each new one gets the first name that is free."""
-        taken = [known.id for known in self.case.units]
-        names = []
-        for _, unit in move.fitted:
-            name = "new"
-            n = 2
-            while name in taken:
-                name = "new-{}".format(n)
-                n += 1
-            if unit != NEW:
-                name = self.case.units[unit].id
-            else:
-                taken.append(name)
-            names.append(name)
-        return names
-
-    def _about(self, move: Move) -> str:
-        """Return what the sentence of a move speaks of."""
-        if move.why == "shared":
-            return words.either([words.cause(self.model, cause) for cause in self._shared()])
-        if move.why.startswith("verdict") or move.why == "repair":
-            return words.listed([words.cause(self.model, cause) for cause in self._dealt(move)])
-        return self.case.positions[move.place].name if move.place != NOBODY else ""
-
-    def _dealt(self, move: Move) -> list:
-        """Return the known causes that a move deals with."""
-        if move.kind == "retest":
-            return [cause for cause in self.acting if self._to_repair(cause)]
-        if move.place == NOBODY:
-            return [cause for cause in self.acting if self.model.kinds[cause] == "unit"]
-        return [cause for cause in self.acting if self._is_at(cause, move.place)]
-
-    def _is_at(self, cause: int, place: int) -> bool:
-        return cause == self.model.blocked[place] or cause in self.model.circuits[place]
+        In doubt is a place that reads clean with a suspect in it, and never showed a fault before.
+        """
+        rows = []
+        for place, chance in enumerate(self.scent.unit):
+            shown = [1 for test in self.case.tests if test.heard and place in test.faulted]
+            if chance >= _LIKELY and not shown and self.state.fitted[place] != NOBODY:
+                rows.append((-int(chance * 1000000 + 0.5), place))
+        if not rows or not self.case.tests:
+            return None
+        return because(self.candidates.unplug(sorted(rows)[0][1]), "unplug doubt")
 
 
-def _because(move: Move, why: str) -> Move:
-    """Return the same move, proposed for another reason."""
-    return Move(move.kind, move.place, move.fitted, move.minutes, why)
+def _with_suspects(moves: list) -> list:
+    """Return the first moves; an exchange of suspects stays among them, to be told what it lacks."""
+    first = moves[:_SHOWN]
+    for move in moves[_SHOWN:]:
+        if move.why == "suspects":
+            first[-1] = move
+    return first

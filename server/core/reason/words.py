@@ -29,6 +29,8 @@ _REASONS = {
     "verdict spare": "It is {}: your spare takes its place.",
     "verdict clean": "It is {}: clean it, check its aim, then prove it.",
     "unplug": "Shows whether the test watches {} at all; nothing about the cause.",
+    "unplug doubt": "No test has ever shown a fault at {}: does the test watch it at all?",
+    "stop": "More testing would cost more than it saves: fit a new one, then prove it.",
     "replace": "Only if you have no working sensor to exchange it with.",
     "spare": "Your spare goes in: only one position to take apart.",
     "easiest": "It tested clean, and it is the easiest to reach.",

@@ -3,24 +3,31 @@
 In this order: `form` (is it a fact we understand), `job_open` (a closed job stays closed),
 `code_use` (a label code belongs to one unit), `label_first` (no second unit without a label on the
 ground), `one_place` (a unit is at one place, a position holds one unit), `planned_unit` (the
-exchange puts this unit here and no other), `same_part` (may be overridden with a reason),
+exchange puts this unit here and no other), `mixed` (what got mixed up is moved by its body, and only
+what is in hand gets mixed up), `rates` (a rate that no rate can be), `same_part` (may be overridden
+with a reason),
 `closing` (everything accounted for), `correction` (taking back leaves no hole).
 
 A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `refusal()`. Rules speak
 only before a fact is recorded on a phone; the fold never refuses.
 """
 
+from ..fold import known_by
+from ..kinds import KINDS
+from ..kinds import problem
 from . import closing
 from . import code_use
 from . import correction
 from . import form
 from . import job_open
 from . import label_first
+from . import mixed
 from . import one_place
 from . import planned_unit
+from . import rates
 from . import same_part
 
-_ORDER = (form, job_open, code_use, label_first, one_place, planned_unit, same_part, closing,
+_ORDER = (form, job_open, code_use, mixed, rates, label_first, one_place, planned_unit, same_part, closing,
           correction)  # fmt: skip
 
 
@@ -30,6 +37,8 @@ def first_refusal(fold, draft: dict) -> dict | None:
     `draft` is {"kind", "data", "job", ...}. The answer is {"rule", "title", "sentence", "do", "override"}.
     """
     job = fold.state.jobs.get(draft.get("job"))
+    if draft["kind"] in KINDS and not problem(draft["kind"], draft["data"]):
+        draft = known_by(fold.state, draft)
     for rule in _ORDER:
         found = rule.refuse(fold, draft, job)
         if found:

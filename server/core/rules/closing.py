@@ -1,7 +1,8 @@
-"""A job closes only when no unit is out and no conflict is open."""
+"""A job closes when no unit is out, no conflict open, no move under way, no position empty by accident."""
 
 from .. import words
 from ..labels import shown
+from ..state import EMPTY
 from .refusal import refusal
 
 
@@ -34,4 +35,14 @@ def blocked_by(state, job) -> list[str]:
     for conflict in state.conflicts:
         if conflict["open"] and conflict["about"] == "label" and conflict["job"] == job["id"]:
             sentences.append("Two sensors carry the label {}.".format(shown(conflict["code"])))
+    if job["move"] and [p for p in job["move"]["fitted"] if _differs(state, job, p)]:
+        sentences.append("A move is under way. Finish it, or stop it.")
+    for position in job["positions"]:
+        place = position["id"]
+        if not state.occupant(job["vehicle"], place) and job["left"].get(place) != EMPTY:
+            sentences.append("{} is empty.".format(words.sentence_case(position["name"])))
     return sentences
+
+
+def _differs(state, job, position) -> bool:
+    return state.occupant(job["vehicle"], position) != job["move"]["fitted"][position]

@@ -16,16 +16,33 @@ def refuse(fold, draft, job):
     if target["kind"] == "job_opened":
         return _refusal("Everything else in the job rests on its opening.", "Close the job instead.")
     without = fold.without(identity)
-    if _troubles(without) > _troubles(fold.state):
+    before = _troubles(fold.state)
+    if [trouble for trouble in _troubles(without) if trouble not in before]:
         return _refusal(
             "Later entries rest on this one.",
             "Take back the later ones first, the newest before the older.",
         )
+    if _loses_a_label(fold.state, without):
+        return _refusal(
+            "A sensor that is not fitted would be without its label.",
+            "Give it another label instead.",
+        )
     return None
 
 
-def _troubles(state) -> int:
-    return len(state.conflicts) + len(state.not_understood)
+def _troubles(state) -> list:
+    """Return each contradiction as one comparable value."""
+    found = [(c["event"], c["unit"] or "", c["about"]) for c in state.conflicts]
+    found.extend([(entry["event"], "", entry["why"]) for entry in state.not_understood])
+    return found
+
+
+def _loses_a_label(before, after) -> bool:
+    for identity in before.units:
+        unit = after.units.get(identity)
+        if before.units[identity]["code"] and unit and not unit["code"] and unit["place"] != "fitted":
+            return True
+    return False
 
 
 def _refusal(sentence, do):

@@ -2,6 +2,7 @@
 
 from ..fold import misfit
 from ..kinds import KINDS
+from ..state import EMPTY
 from .refusal import refusal
 
 
@@ -15,7 +16,8 @@ def refuse(fold, draft, job):
         why = misfit(kind, data, draft.get("job"), job)
         if why is None and kind not in ("unit_added", "mixup_stopped", "photo_taken"):
             unit = data.get("unit")
-            if unit and unit not in fold.state.units:
+            left_empty = kind == "left_deliberately" and unit == EMPTY
+            if unit and not left_empty and unit not in fold.state.units:
                 why = "This sensor is not on record."
     if why is None:
         return None

@@ -9,9 +9,11 @@ def refuse(fold, draft, job):
     kind, data, state = draft["kind"], draft["data"], fold.state
     if kind == "unit_added" and data["unit"] in state.units:
         return _refusal("This sensor is on record", "It was added before.", "Go on with it.")
-    if kind not in ("unit_pulled", "unit_fitted", "unit_moved"):
+    if kind not in ("unit_pulled", "unit_fitted", "unit_moved", "unit_seen"):
         return None
     unit = state.units[data["unit"]]
+    if kind == "unit_seen":
+        return _refuse_seen(unit, data["how"])
     name = words.sentence_case(words.unit_name(state, job, unit["id"]))
     if unit["claims"]:
         return _refusal(
@@ -35,6 +37,15 @@ def refuse(fold, draft, job):
     if kind == "unit_moved":
         return _refuse_move(unit, name, where, data["place"], job)
     return _refuse_fit(state, job, unit, name, where, data["position"])
+
+
+def _refuse_seen(unit, how):
+    """Seeing settles where a unit is, so its label has to be read; one without a label has none."""
+    if how in ("scanned", "typed") or (unit["claims"] and not unit["code"]):
+        return None
+    return _refusal(
+        "Read its label", "Only the label says for sure which sensor this is.", "Scan it, or type its code."
+    )
 
 
 def _refuse_move(unit, name, where, place, job):

@@ -1,0 +1,16 @@
+"""Shannon's measure of doubt: how many yes-or-no questions an answer is worth."""
+
+import math
+
+# Natural logarithms are what both hosts have; this turns them into bits.
+_BITS = 1.4426950408889634
+_NOTHING = 1e-12
+
+
+def bits(shares: list) -> float:
+    """Return the entropy of shares that add up to one; it only ranks, or is rounded before it is shown."""
+    found = 0.0
+    for share in shares:
+        if share > _NOTHING:
+            found = found - share * math.log(share)
+    return found * _BITS

@@ -1,0 +1,41 @@
+"""Questions to a list of worlds: explanations as (mask, weight), the rest of the weight unknown."""
+
+from .entropy import bits
+
+
+def live_fault(worlds: list, live: int):
+    """Return the likeliest set of live suspects present as (mask, weight)."""
+    sums = {}
+    for mask, weight in worlds:
+        acting = mask & live
+        sums[acting] = sums.get(acting, 0.0) + weight
+    best = (0, 0.0)
+    for acting in sorted(sums):
+        if sums[acting] > best[1]:
+            best = (acting, sums[acting])
+    return best
+
+
+def weight_clear(worlds: list, live: int) -> float:
+    """Return the weight of the worlds in which nothing live is present."""
+    found = 0.0
+    for mask, weight in worlds:
+        if mask & live == 0:
+            found = found + weight
+    return found
+
+
+def likeliest(worlds: list, most: int) -> list:
+    """Return the worlds with the highest weights."""
+    rows = sorted([(-weight, mask) for mask, weight in worlds])
+    return [(mask, -less) for less, mask in rows[:most]]
+
+
+def bits_open(worlds: list, total) -> float:
+    """Return the entropy in bits; what is missing to `total` counts as one more world."""
+    known = 0.0
+    for _, weight in worlds:
+        known = known + weight
+    if total is None:
+        total = known
+    return bits([weight / total for _, weight in worlds] + [(total - known) / total])

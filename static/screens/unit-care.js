@@ -1,0 +1,102 @@
+// @ts-check
+/**
+ * What can be set right about a sensor: the numbers printed on it, and a label that is torn, lost or wrong.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../shapes/code.js';
+import { textField } from './field.js';
+import { to } from './router.js';
+
+/**
+ * The part number and serial as printed on the sensor.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {{job?: string | null}} [options]  the job it belongs to, where the screen is not that job's own
+ */
+export function printedOn(ctx, unit, options = {}) {
+  const { form } = ctx;
+  const part = (form.part ?? unit.part).trim();
+  const serial = (form.serial ?? unit.serial).trim();
+  const same = part === unit.part && serial === unit.serial;
+  const record = () =>
+    ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { ...options, after: ctx.forget });
+  return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined}>
+    <summary>Note what is printed on it</summary>
+    <div class="screen-stack">
+      ${textField(ctx, 'part', 'Part number', { most: 80, capitals: true, initial: unit.part })}
+      ${textField(ctx, 'serial', 'Serial', { most: 80, capitals: true, initial: unit.serial })}
+      <button class="small-button" type="button" ?disabled=${same || ctx.busy} @click=${record}>
+        Record these numbers
+      </button>
+    </div>
+  </details>`;
+}
+
+/**
+ * Taking a label out of use; the sensor keeps its trail and gets another.
+ * @param {import('./app.js').Context} ctx
+ * @param {any} unit
+ * @param {{job?: string | null}} options
+ */
+export function labelTrouble(ctx, unit, options) {
+  if (!unit.code) return unit.was.length ? wantsLabel(unit) : nothing;
+  const { form } = ctx;
+  const reason = (form.labelReason ?? '').trim();
+  const record = () => {
+    form.labelAsked = !reason;
+    if (!reason) return ctx.redraw();
+    return ctx.act([{ kind: 'label_voided', data: { unit: unit.id, code: unit.code, reason } }], {
+      ...options,
+      after: ctx.forget,
+    });
+  };
+  return html`<details class="more" ?open=${form.labelReason !== undefined}>
+    <summary>Its label is torn, lost or wrong</summary>
+    <div class="screen-stack">
+      <p>The label goes out of use for good. The sensor keeps its record and gets another label.</p>
+      ${textField(ctx, 'labelReason', 'What happened to the label', {
+        most: 200,
+        fault: form.labelAsked ? 'Say in a few words what happened to the label.' : '',
+      })}
+      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${record}>
+        Take ${code(unit.shown, { size: 'plain' })} out of use
+      </button>
+    </div>
+  </details>`;
+}
+
+/** @param {any} unit */
+function wantsLabel({ was }) {
+  return html`<section class="panel panel-ask">
+    <p>It has no label now. It was ${code(was[was.length - 1], { size: 'plain' })}.</p>
+    <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan a fresh label for it</a></div>
+  </section>`;
+}
+
+/**
+ * Sensors that wait for a fresh label, each to be tapped.
+ * @param {import('./app.js').Context} ctx
+ * @param {Array<{id: string, was: string, where: string, job: string | null}>} waiting
+ * @param {string} fresh
+ * @param {string} how
+ */
+export function labelTheWaiting(ctx, waiting, fresh, how) {
+  if (!waiting.length) return nothing;
+  return html`<section class="card screen-stack">
+    <h2>Put it on a sensor that lost its label</h2>
+    <div class="answers">
+      ${waiting.map(
+        ({ id, was, where, job }) => html`<button
+          class="answer"
+          type="button"
+          ?disabled=${ctx.busy}
+          @click=${() => ctx.act([{ kind: 'unit_labelled', data: { unit: id, code: fresh, how } }], { job })}
+        >
+          <span>It was ${code(was, { size: 'plain' })}, ${where}</span>
+        </button>`,
+      )}
+    </div>
+  </section>`;
+}
