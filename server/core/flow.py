@@ -55,8 +55,10 @@ def next_step(state, job: dict, result: dict | None, moves: list) -> tuple:
             return "swap", waiting
     elif flow_move.left_over(state, job):
         return "swap", flow_move.put_back(state, job, flow_move.left_over(state, job))
-    elif flow_fix.empty_position(state, job):
-        return "swap", flow_fix.fill(state, job, flow_fix.empty_position(state, job))
+    else:
+        empty = flow_fix.empty_position(state, job)
+        if empty:
+            return "swap", flow_fix.fill(state, job, empty)
     if needs_test(state, job):
         return _retest(state, job, result)
     return _after_test(state, job, result, moves)

@@ -6,7 +6,7 @@ from .state import position_of
 
 
 def claims(state, unit: dict) -> list[dict]:
-    """Return the places on record of a disputed unit, each once, as [{"place", "position", "job", "words"}]."""
+    """Return the places on record of a disputed unit, each once: {"place", "position", "job", "words"}."""
     lines = []
     for claim in unit["claims"]:
         line = _line(state, claim["place"], claim["vehicle"], claim["position"])
