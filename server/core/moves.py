@@ -68,6 +68,9 @@ def _exchange(state, job, fitted) -> str:
     suspects = _suspects(job)
     order = [p["id"] for p in job["positions"] if p["id"] in fitted]
     order = [p for p in order if p in suspects] + [p for p in order if p not in suspects]
+    # A chain is told from its far end: the position whose unit comes into the hand.
+    staying = [fitted[p] for p in sorted(fitted)]
+    order = [p for p in order if holds.get(p) not in staying] + [p for p in order if holds.get(p) in staying]
     done, pairs, others = {}, [], []
     for position in order:
         if position in done:
@@ -104,7 +107,8 @@ def _bring(state, job, unit, chain) -> str:
         who = name + ", the one in your hand,"
     said = "fit {} at {}".format(who, words.position_name(job, chain[-1]))
     for n in range(len(chain) - 1, 0, -1):
-        said += ", {} to {}".format(*[words.position_name(job, each) for each in (chain[n], chain[n - 1])])
+        goes = [words.position_name(job, each) for each in (chain[n], chain[n - 1])]
+        said += "; the one from {} goes to {}".format(*goes)
     return said
 
 

@@ -1,0 +1,36 @@
+"""Titles of moves: pairs, rings, and a spare that comes in while others move on."""
+
+from server.core.moves import _exchange
+from server.core.state import State
+from server.core.state import new_unit
+
+NAMES = {"a": "left outer", "b": "left inner", "c": "right inner"}
+
+
+def title(fitted):
+    state = State()
+    state.vehicles["v"] = {"holds": {place: f"u{place}" for place in NAMES}}
+    state.units["spare"] = {**new_unit("spare"), "code": "K7F3M", "place": "stock"}
+    for place in NAMES:
+        state.units[f"u{place}"] = new_unit(f"u{place}")
+    job = {"vehicle": "v", "tests": [{"heard": True, "faulted": ["a", "b"]}],
+           "positions": [{"id": place, "name": name} for place, name in NAMES.items()]}  # fmt: skip
+    return _exchange(state, job, fitted)
+
+
+def test_a_pair():
+    assert title({"a": "uc", "c": "ua"}) == "Exchange left outer with right inner"
+
+
+def test_a_ring_of_three():
+    assert title({"a": "uc", "b": "ua", "c": "ub"}).startswith("Move three in a ring: ")
+
+
+def test_a_spare_comes_in_and_another_moves_on():
+    assert (
+        title({"a": "spare", "c": "ua"}) == "Fit your spare K7F-3M at left outer, left outer to right inner"
+    )
+
+
+def test_a_spare_alone():
+    assert title({"b": "spare"}) == "Fit your spare K7F-3M at left inner"
