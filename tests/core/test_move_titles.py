@@ -27,9 +27,8 @@ def test_a_ring_of_three():
 
 
 def test_a_spare_comes_in_and_another_moves_on():
-    assert (
-        title({"a": "spare", "c": "ua"}) == "Fit your spare K7F-3M at left outer, left outer to right inner"
-    )
+    said = title({"a": "spare", "c": "ua"})
+    assert said == "Fit your spare K7F-3M at left outer; the one from left outer goes to right inner"
 
 
 def test_a_spare_alone():
