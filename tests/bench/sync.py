@@ -23,7 +23,6 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.pairing import make_link
-from server.projection import Projection
 from server.projection import catch_up
 from server.storage import DataFolder
 from server.storage import writing
@@ -35,7 +34,7 @@ BATCH = 200
 GOAL_THROUGHPUT, GOAL_LOOK_UP = 0.25, 1.5
 DEVICE = "d00000000000000aa"
 TABLES = ("events", "event_units", "event_photos", "photos_wanted")
-QUESTIONS = 40
+QUESTIONS = 60
 
 
 class Clock:
@@ -129,41 +128,39 @@ def filled(root: Path, count: int) -> Workload:
     return work
 
 
-def asked(root: Path, work: Workload) -> dict[str, float]:
-    """Returns the median processor time in milliseconds of each question, each asked of many things."""
-    dice = random.Random(7)
-    jobs = dice.sample(work.jobs[: -work.open_jobs], QUESTIONS)
-    units = dice.sample(work.units, QUESTIONS)
-    projection = Projection("bench")
-    taken: dict[str, list[float]] = {"job open": [], "unit look-up": [], "list of jobs": []}
+def phone_at(root: Path) -> Phone:
+    """Returns a paired phone of a server on a data folder."""
+    phone = Phone(create_app(Config(root, BASE)), DEVICE)
     with closing(DataFolder(root).open()) as db:
-        projection.jobs(db, 0)
-        for job, unit in zip(jobs, units, strict=True):
-            for name, ask in (
-                ("job open", lambda job=job: projection.job(db, job)),
-                ("unit look-up", lambda unit=unit: projection.unit(db, unit=unit)),
-                ("list of jobs", lambda: projection.jobs(db, 0)),
-            ):
-                with Clock() as clock:
-                    ask()
-                taken[name].append(clock.cpu * 1000)
-    return {name: statistics.median(times) for name, times in taken.items()}
+        phone.pair_by(make_link(db, BASE, now_ms()))
+    return phone
 
 
 def look_up(short: int, long: int) -> None:
-    """Prints how long questions take with a short and with a long log."""
+    """Prints how long questions over HTTP take with a short and with a long log, asked in turn."""
+    dice = random.Random(7)
+    taken: dict[str, tuple[list[float], list[float]]] = {}
     with tempfile.TemporaryDirectory() as scratch:
-        times = []
-        for count in (short, long):
-            root = Path(scratch) / str(count)
-            work = filled(root, count)
-            times.append(asked(root, work))
-        for name, before in times[0].items():
-            after = times[1][name]
-            print(
-                f"  {name:13} {before:7.2f} ms with {short}, {after:7.2f} ms with {long}: "
-                f"{after / before:.2f} times; goal {GOAL_LOOK_UP}"
-            )
+        roots = [Path(scratch) / name for name in ("short", "long")]
+        works = [filled(root, count) for root, count in zip(roots, (short, long), strict=True)]
+        phones = [phone_at(root) for root in roots]
+        for turn in range(QUESTIONS):
+            for which, (phone, work) in enumerate(zip(phones, works, strict=True)):
+                for name, path in (
+                    ("job open", f"/api/jobs/{dice.choice(work.jobs[: -work.open_jobs])}"),
+                    ("unit look-up", f"/api/units/{dice.choice(work.units)}"),
+                    ("list of jobs", f"/api/jobs?from={turn}"),
+                ):
+                    with Clock() as clock:
+                        answer = phone.get(path)
+                    assert answer.status_code == 200, answer.data
+                    taken.setdefault(name, ([], []))[which].append(clock.cpu * 1000)
+    for name, times in taken.items():
+        before, after = (statistics.median(each) for each in times)
+        print(
+            f"  {name:13} {before:7.2f} ms with {short}, {after:7.2f} ms with {long}: "
+            f"{after / before:.2f} times; goal {GOAL_LOOK_UP}"
+        )
 
 
 def main() -> None:

@@ -1,0 +1,106 @@
+"""A phone as the sync protocol sees it: what it keeps, what it sends, what it makes of a reply.
+
+The protocol is the one of `static/sync.js` and `static/received.js`, the core is the real one. What
+is in `kept` survives a crash; everything else is gone with it.
+"""
+
+import json
+
+from server.core import canon
+from server.core import envelope
+from server.core.host import Host
+from tests.server.phones import BASE
+from tests.server.phones import NOW
+from tests.server.phones import entry_after
+
+BATCH = 3  # small, so that a few facts need several rounds
+
+
+class ModelPhone:
+    """One installation of the app with its paired session."""
+
+    def __init__(self, number, client):
+        """Starts with nothing recorded; `client` is its way to the server."""
+        self.device = f"d{number:016x}"
+        self.client = client
+        self.kept = {"cursor": 0, "installation": None, "records": {}}
+        self.crash()
+
+    def crash(self):
+        """Loses what is not stored: the request under way, and the folded state."""
+        self.asked = None
+        self.reply = None
+        self.host = Host()
+        self.folded = []
+
+    def record(self, kind, data, job):
+        """Stores a fact at the end of this phone's chain, in one transaction."""
+        mine = [
+            record["entry"] for record in self._records() if record["entry"]["event"]["device"] == self.device
+        ]
+        entry = entry_after(mine, self.device, kind, data, job)
+        entry["event"]["at"] = NOW + len(mine)
+        entry["hash"] = envelope.hash_of(entry["event"])
+        self.kept["records"][self.device, len(mine) + 1] = {"entry": entry, "n": None}
+
+    def ask(self):
+        """Begins a sync: a request with the first of what is not confirmed."""
+        batch = [record["entry"] for record in self._records() if record["n"] is None][:BATCH]
+        body = {"app": "b", "v": 1, "device": self.device, "cursor": self.kept["cursor"], "events": batch}
+        self.asked = json.dumps(body)
+        return self.asked
+
+    def take(self):
+        """Stores the reply and its cursor in one transaction; tells whether there is more to fetch."""
+        reply, self.asked, self.reply = self.reply, None, None
+        kept = self.kept
+        assert reply["refused"] == []
+        assert kept["installation"] in (None, reply["installation"])
+        assert reply["cursor"] >= kept["cursor"], "the server went back"
+        head = reply["heads"][self.device]
+        if head["seq"]:
+            assert kept["records"][self.device, head["seq"]]["entry"]["hash"] == head["hash"], "a fork"
+        for received in reply["events"]:
+            event = received["event"]
+            assert envelope.hash_of(event) == received["hash"]
+            entry = {"event": event, "hash": received["hash"]}
+            known = kept["records"].get((event["device"], event["seq"]), {"entry": entry})
+            assert known["entry"] == entry
+            kept["records"][event["device"], event["seq"]] = {"entry": entry, "n": received["n"]}
+        kept["cursor"] = reply["cursor"]
+        kept["installation"] = reply["installation"]
+        return reply["more"]
+
+    def confirmed(self):
+        """Returns n -> hash of everything that has the server's number."""
+        return {record["n"]: record["entry"]["hash"] for record in self._records() if record["n"]}
+
+    def unsent(self):
+        """Returns how many facts have no number of the server yet."""
+        return sum(record["n"] is None for record in self._records())
+
+    def look(self):
+        """Brings the core in step with what is kept, as the app does, and returns its state."""
+        order = [record["entry"]["event"] for record in self._records()]
+        seen = len(self.folded)
+        op, events = ("add", order[seen:]) if order[:seen] == self.folded else ("reset", order)
+        self._call({"op": op, "events": [{"event": event} for event in events]})
+        self.folded = order
+        return self._call({"op": "state"})
+
+    def send(self, text):
+        """Lets the server answer a request; returns the reply, or None for an error of the server."""
+        session = self.client.get("/api/session", base_url=BASE).get_json()
+        headers = {"X-CSRFToken": session["csrf"]}
+        answer = self.client.post("/api/sync", data=text, base_url=BASE, headers=headers)
+        return answer.get_json() if answer.status_code == 200 else None
+
+    def _records(self):
+        """Returns everything in order: by the server's number, then what is not confirmed yet."""
+        records = self.kept["records"]
+        return [records[key] for key in sorted(records, key=lambda key: (records[key]["n"] or 1 << 60, key))]
+
+    def _call(self, question):
+        answer = json.loads(self.host.call(canon.dumps(question)))
+        assert answer["ok"], answer
+        return answer["value"]
