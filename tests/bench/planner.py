@@ -155,7 +155,7 @@ def goals(rows: list, exact: list) -> bool:
 def main() -> int:
     """Run what was asked for and print it."""
     wanted = argparse.ArgumentParser(description=__doc__.split("\n")[0])
-    wanted.add_argument("--runs", type=int, default=60, help="cars a board and mix")
+    wanted.add_argument("--runs", type=int, default=150, help="cars a board and mix")
     wanted.add_argument("--board", type=int, nargs="+", choices=sorted(BOARDS), default=sorted(BOARDS))
     wanted.add_argument("--seed", type=int, default=1)
     wanted.add_argument("--boards-optimum", type=int, default=2, help="boards held against the optimum")

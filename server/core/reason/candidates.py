@@ -40,6 +40,14 @@ class Candidates:
             found.append(self.unplug(places[0]))
         return found
 
+    def proving(self, moves: list) -> list:
+        """Return the moves without the exchanges of suspects only, unless there is no other exchange.
+
+        What they prove leans on how rare the causes are, not on what is seen.
+        """
+        cleared = [move for move in moves if move.kind == "exchange" and move.why != "suspects"]
+        return [move for move in moves if move.why != "suspects"] if cleared else moves
+
     def clean(self, place: int) -> Move:
         """Clean a position and test again."""
         minutes = self.case.positions[place].reach + self.minutes["clean"] + self.minutes["test"]

@@ -106,7 +106,8 @@ class Exchanges:
         """
         rows = []
         for unit, known in enumerate(self.case.units):
-            if unit not in state.fitted and known.available and scent.spare[unit] >= CLEARED:
+            on_bench = unit not in state.fitted and known.available and scent.suspected[unit]
+            if on_bench and scent.spare[unit] >= CLEARED:
                 rows.append((-int(scent.spare[unit] * 1000000 + 0.5), unit))
         for _, unit in sorted(rows):
             for place in self._hosts(state, scent, unit):

@@ -81,7 +81,8 @@ class Foresight:
         blocked = []
         for place, cause in enumerate(model.blocked):
             blocked.append(chance(cause) if state.blockable[place] else 0.0)
-        return Scent(fitted, circuits, blocked, units)
+        suspected = [cause in bit for cause in model.unit]
+        return Scent(fitted, circuits, blocked, units, suspected)
 
     def ranked(self, state, moves: list) -> list:
         """Return the moves, best first."""
@@ -197,7 +198,7 @@ class Foresight:
         options = []
         scent = self.scent(state, worlds)
         width = 2 if self.often == 1 else 1
-        for move in self.candidates.moves(state, scent, width, False):
+        for move in self.candidates.proving(self.candidates.moves(state, scent, width, False)):
             if move.kind == "retest" and not again:
                 continue
             reached = after(state, move)

@@ -19,13 +19,17 @@ Move = namedtuple("Move", ("kind", "place", "fitted", "minutes", "why"))
 
 
 class Scent:
-    """How likely each position's own causes are, as far as they still act: the scent to follow."""
+    """How likely each position's own causes are, as far as they still act: the scent to follow.
 
-    def __init__(self, unit: list, circuit: list, blocked: list, spare: list):
+    `spare` is how likely each unit is bad wherever it is, `suspected` whether a fault speaks against it.
+    """
+
+    def __init__(self, unit: list, circuit: list, blocked: list, spare: list, suspected: list):
         self.unit = unit
         self.circuit = circuit
         self.blocked = blocked
         self.spare = spare
+        self.suspected = suspected
 
     def place(self, place: int) -> float:
         """Return how suspect a position is altogether."""

@@ -75,14 +75,13 @@ class _Planner:
         moves = []
         last = []
         others = self.candidates.moves(self.state, self.scent, 3, True)
-        cleared = [move for move in others if move.kind == "exchange" and move.why != "suspects"]
+        proving = self.candidates.proving(others)
         shared = self.found.shared()
         for move in others:
             if move.kind == "retest":
                 moves.append(self._retest("shared" if shared else self._why_test()))
-            elif move.kind == "unplug" or (move.why == "suspects" and cleared):
-                # Unplugging tells whether the test can be trusted, nothing about the cause. Two
-                # suspects with each other lean on how rare the causes are, not on what is seen.
+            elif move.kind == "unplug" or move not in proving:
+                # Unplugging tells whether the test can be trusted, nothing about the cause.
                 last.append(self._doubted() or move if move.kind == "unplug" else move)
             else:
                 moves.append(move)

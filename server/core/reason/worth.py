@@ -6,6 +6,7 @@ from ..errors import BadInput
 from . import wants
 
 # Minor units (cents, pence): for an hour of work, a new part, and one that was not needed.
+_KEYS = ["labour_per_hour", "part_price", "wrong_purchase"]
 Money = namedtuple("Money", ("labour_per_hour", "part_price", "wrong_purchase"))
 
 _MOST = 1000000000
@@ -16,9 +17,9 @@ def read(raw, field: str):
     """Return the checked Money, None when no rate of labour is given; 0 and left out are the same."""
     if raw is None:
         return None
-    wants.an_object(raw, field, list(Money._fields), [])
+    wants.an_object(raw, field, _KEYS, [])
     found = []
-    for key in Money._fields:
+    for key in _KEYS:
         value = raw.get(key, 0)
         if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= _MOST:
             raise BadInput(field + "." + key, value, _WANTED)

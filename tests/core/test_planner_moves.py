@@ -1,0 +1,156 @@
+"""What the planner knows about moves: rings, spares, money, doubt whether a place is watched, and why not."""
+
+import pytest
+
+from tests.core.test_reason_moves import FOLLOWED
+from tests.core.test_reason_moves import ONE
+from tests.core.test_reason_moves import TWO
+from tests.core.test_reason_moves import VANISHED
+from tests.core.test_reason_moves import fitted
+from tests.core.test_reason_moves import job
+from tests.core.test_reason_moves import moves
+from tests.hosts import CoreError
+
+THREE = {"fitted": fitted(), "faulted": ["right-outer", "right-inner", "left-inner"]}
+
+
+def spare(**more):
+    return {"id": "S", "part": "P1", "name": "your spare", **more}
+
+
+def test_three_suspects_are_settled_by_a_ring_of_four(core):
+    best = moves(core, job([THREE]))[0]
+
+    assert set(best["fitted"]) == set(fitted())
+    assert all(unit != fitted()[place] for place, unit in best["fitted"].items())
+
+
+def test_a_trusted_spare_may_go_in_and_the_suspects_move_on(core):
+    """Both suspects in one retest with two positions taken apart, where a ring takes three."""
+    case = job([TWO])
+    case["units"].append(spare(prior=0.002))
+
+    found = [m for m in moves(core, case) if "S" in m.get("fitted", {}).values()]
+
+    assert {"right-inner": "S", "right-outer": "C"} in [m["fitted"] for m in found]
+    assert moves(core, case)[0] == found[0]  # with a spare at hand no good sensor is taken out
+
+
+def test_front_is_exchanged_with_rear_when_the_part_is_the_same(core):
+    case = job([{"fitted": {**fitted(), "f": "F"}, "faulted": ["right-outer"]}])
+    case["positions"].append({"id": "f", "group": "front", "reach_minutes": 1})
+    case["units"].append({"id": "F", "part": "P1"})
+
+    assert moves(core, case)[0]["fitted"] == {"right-outer": "F", "f": "D"}
+
+
+def test_two_suspects_with_each_other_are_listed_with_what_they_lack(core):
+    found = moves(core, job([TWO]))
+    plain = [move for move in found if move.get("fitted") == {"right-outer": "C", "right-inner": "D"}]
+
+    assert plain[0]["why_not"].startswith("Suspects only change places")
+    assert "why_not" not in found[0]
+
+
+@pytest.mark.parametrize(("prior", "said"), [(None, True), (0.2, None), (0.01, False)])
+def test_a_spare_that_nobody_has_tested_is_said_to_be_one(core, prior, said):
+    case = job([ONE])
+    case["units"].append(spare() if prior is None else spare(prior=prior))
+    found = [m for m in moves(core, case) if "S" in m.get("fitted", {}).values()]
+
+    if said is None:
+        assert found == []  # too doubtful to be proposed at all
+        return
+    # A good one right beside it is the better move, so that something speaks against the spare.
+    case["positions"][2]["reach_minutes"] = 0
+    case["minutes"] = {"pull": 0, "fit": 0}
+    found = [m for m in moves(core, case)[1:] if "S" in m.get("fitted", {}).values()]
+    assert found or not said
+    assert all(("Nobody has tested this spare" in move.get("why_not", "")) == said for move in found)
+
+
+def test_a_test_that_would_look_the_same_either_way_says_so(core):
+    stable = [ONE, ONE, ONE, ONE]
+    retest = [move for move in moves(core, job(stable)) if move["move"] == "retest"]
+
+    assert retest[0]["bits_x1000"] < 100
+    assert retest[0]["why_not"] == "The test would most likely look the same either way."
+
+
+def test_unplugging_says_nothing_about_the_cause_unless_a_place_is_in_doubt(core):
+    """A suspect came to a place that never showed a fault, and all is clean: is the place watched?"""
+    known = [move for move in moves(core, job([ONE])) if move["move"] == "unplug"]
+    doubted = moves(core, job([ONE, VANISHED]))
+
+    assert all(move["why_not"] == "It says nothing about the cause." for move in known)
+    unplug = next(move for move in doubted if move["move"] == "unplug")
+    assert doubted.index(unplug) == 1
+    assert unplug["position"] == "right-inner"
+    assert "why_not" not in unplug
+    assert unplug["reason"].startswith("No test has ever shown a fault at right inner")
+
+
+def test_a_purchase_before_it_is_proved_says_how_likely_it_is_for_nothing(core):
+    buys = [move for move in moves(core, job([ONE])) if move["move"] == "replace"]
+
+    assert buys[0]["why_not"].startswith("The old one is good with 24 %")
+
+
+def test_money_ends_the_search_when_a_wrong_purchase_is_cheaper_than_more_work(core):
+    """An hour costs 90, the part 3: nobody takes two sensors out to be sure."""
+    cheap = moves(core, job([ONE], money={"labour_per_hour": 9000, "part_price": 300}))
+    dear = moves(core, job([ONE], money={"labour_per_hour": 9000, "part_price": 8000}))
+
+    assert cheap[0]["move"] == "replace"
+    assert cheap[0]["reason"].startswith("More testing would cost more than it saves")
+    assert cheap[0]["cost"] == 5 * 150 + 300  # five minutes at 1.50 and the part
+    assert dear[0]["move"] == "exchange"
+    assert dear[0]["cost"] == 8 * 150
+
+
+def test_what_comes_back_for_a_part_counts(core):
+    """The same dear part: given back for all but 3, it is worth a try."""
+    money = {"labour_per_hour": 9000, "part_price": 8000, "wrong_purchase": 300}
+
+    best = moves(core, job([ONE], money=money))[0]
+
+    assert (best["move"], best["cost"]) == ("replace", 5 * 150 + 8000)
+
+
+def test_without_a_rate_of_labour_money_says_nothing(core):
+    priced = job([ONE], money={"labour_per_hour": 0, "part_price": 300})
+
+    assert core("reason", case=priced) == core("reason", case=job([ONE]))
+
+
+def test_a_proven_cause_is_not_argued_against(core):
+    found = moves(core, job([ONE, FOLLOWED]))
+
+    assert all("why_not" not in move for move in found if move["move"] == "replace")
+
+
+@pytest.mark.parametrize(
+    ("money", "field"),
+    [
+        ([], "money"),
+        ({"labour": 1}, "money.labour"),
+        ({"labour_per_hour": -1}, "money.labour_per_hour"),
+        ({"labour_per_hour": 1.5}, "money.labour_per_hour"),
+        ({"labour_per_hour": True}, "money.labour_per_hour"),
+        ({"labour_per_hour": 1, "part_price": "3"}, "money.part_price"),
+        ({"labour_per_hour": 1, "wrong_purchase": 10**12}, "money.wrong_purchase"),
+    ],
+    ids=str,
+)
+def test_money_that_is_none_is_refused_by_its_field(core, money, field):
+    with pytest.raises(CoreError) as caught:
+        core("reason", case=job([ONE], money=money))
+
+    assert caught.value.field == field
+
+
+def test_a_fault_that_comes_and_goes_is_waited_for_where_it_would_be_proof(core):
+    """Exchanged and clean: with one showing in two, the same test again is cheaper than any work."""
+    case = job([ONE, VANISHED], rates={"shows": 0.5})
+
+    assert moves(core, case)[0]["move"] == "retest"
