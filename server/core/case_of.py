@@ -24,6 +24,8 @@ def case_of(state, job: dict) -> dict:
         "rates": readings.rates(job),
         "confidence": readings.confidence(job),
     }
+    if job["money"]:
+        case["money"] = readings.money(job)
     tilts = priors.likelihoods(job)
     if tilts:
         case["likelihoods"] = tilts

@@ -8,6 +8,8 @@ from .reason.case import RATES
 from .wiring import CHECKS
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
+MOST_MINUTES = 600
+MOST_MONEY = 1000000000
 _PPM = 1000000
 
 
@@ -26,7 +28,14 @@ def positions(job: dict) -> list[dict]:
 
 def reach(job: dict, position: dict) -> int:
     """Return the minutes until a hand is on the sensor: as set on the job, else as it was opened."""
-    return job["reach"].get(position["id"], position["reach_minutes"])
+    return min(job["reach"].get(position["id"], position["reach_minutes"]), MOST_MINUTES)
+
+
+def as_set(job: dict, position: dict) -> dict:
+    """Return a position as a next job on the vehicle starts from it."""
+    copy = dict(position)
+    copy["reach_minutes"] = reach(job, position)
+    return copy
 
 
 def tests(job: dict) -> list[dict]:
@@ -106,6 +115,11 @@ def rates(job: dict) -> dict:
         if name in RATES and not rate_problem(name, ppm):
             found[name] = ppm / _PPM
     return found
+
+
+def money(job: dict) -> dict:
+    """Return labour and prices as far as they were given."""
+    return {name: min(job["money"][name], MOST_MONEY) for name in sorted(job["money"])}
 
 
 def all_rates(job: dict) -> dict:

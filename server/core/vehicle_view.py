@@ -1,5 +1,7 @@
 """The vehicles on record, with what a next job on one of them starts from."""
 
+from . import readings
+
 
 def vehicles_view(state) -> list[dict]:
     """Return every vehicle in short, the one whose job was opened last first."""
@@ -16,7 +18,7 @@ def vehicles_view(state) -> list[dict]:
                 "vin": vehicle["vin"],
                 "layout": last["layout"],
                 "part": last["part"],
-                "positions": last["positions"],
+                "positions": [readings.as_set(last, position) for position in last["positions"]],
                 "opened_at": last["opened_at"],
                 "open_job": still_open[-1] if still_open else "",
             }

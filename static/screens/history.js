@@ -27,6 +27,9 @@ export const historyPage = {
       back: to.job(view.id),
       body: html`
         <p class="lead">Nothing is ever deleted. Tap an entry that was a mistake to take it back.</p>
+        ${view.out.length > 1
+          ? html`<a class="link-button" href=${`/${to.jobPart(view.id, 'hand')}`}>Sensors in hand got mixed up</a>`
+          : nothing}
         ${byDay(view.history).map(
           ({ words, entries }) => html`<section>
             <h2>${words}</h2>

@@ -174,7 +174,7 @@ function disputes({ disputes: units }) {
 }
 
 /** What lies behind the step. @param {any} view */
-function links({ id, trail, photos, history, moves, step }) {
+function links({ id, trail, photos, history, moves, step, out }) {
   const entries = history.length === 1 ? '1 entry' : `${history.length} entries`;
   const pictures = photos.length === 1 ? '1 picture' : `${photos.length} pictures`;
   return html`<nav class="job-links" aria-label="More about this job">
@@ -183,8 +183,12 @@ function links({ id, trail, photos, history, moves, step }) {
       ${step.form === 'moves' && moves.length > 1
         ? link(to.jobPart(id, 'moves'), 'list', 'Other moves', `${moves.length} to choose from`)
         : nothing}
+      ${out.length
+        ? link(to.jobPart(id, 'hand'), 'out', 'In hand', out.length === 1 ? '1 sensor' : `${out.length} sensors`)
+        : nothing}
       ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
       ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
+      ${link(to.jobPart(id, 'assumptions'), 'ask', 'What the figures rest on', 'chances, codes, money')}
     </ul>
   </nav>`;
 }

@@ -10,6 +10,7 @@ import { ask } from './ask.js';
 import { textField } from './field.js';
 import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
 import { vehicleSection } from './open-vehicle.js';
+import { reachSection, withReach } from './reach.js';
 import { to } from './router.js';
 
 const LONGEST_NAME = 80;
@@ -52,7 +53,7 @@ export const openJobPage = {
           lines: 2,
           most: 500,
         })}
-        ${layoutSection(ctx, faults)}
+        ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx).positions)}
         ${textField(ctx, 'part', 'Part number of the sensors', {
           note: 'If you know it. It can be added when you read it off a sensor.',
           most: LONGEST_NAME,
@@ -118,7 +119,7 @@ function jobOpened(ctx) {
   const part = (form.part ?? known?.part ?? '').trim();
   return {
     kind: 'job_opened',
-    data: { vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions },
+    data: { vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
   };
 }
 

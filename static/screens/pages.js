@@ -3,9 +3,11 @@
  * The screens by name (the names that router.js gives).
  */
 
+import { assumptionsPage } from './assumptions.js';
 import { codePage } from './code-page.js';
 import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
+import { handPage } from './hand-page.js';
 import { historyPage } from './history.js';
 import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
@@ -36,6 +38,8 @@ const PAGES = {
   trail: trailPage,
   history: historyPage,
   photos: photosPage,
+  assumptions: assumptionsPage,
+  hand: handPage,
   position: positionPage,
   unit: unitPage,
   find: findPage,
@@ -52,6 +56,8 @@ const WITHOUT_CORE = {
   trail: uncheckedJobPage,
   history: uncheckedJobPage,
   photos: uncheckedJobPage,
+  assumptions: uncheckedJobPage,
+  hand: uncheckedJobPage,
   position: uncheckedJobPage,
   unit: needsCorePage,
   find: needsCorePage,

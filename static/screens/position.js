@@ -10,6 +10,7 @@ import { mark } from '../shapes/marks.js';
 import { capture, photoTaken } from './capture.js';
 import { loadJob } from './job-data.js';
 import { picture } from './picture.js';
+import { reachStepper } from './reach.js';
 import { to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
 import { printedOn } from './unit-care.js';
@@ -74,9 +75,20 @@ function positionBody(ctx) {
       ? picture(ctx.services, position.photo, { alt: position.name, large: true })
       : html`<p class="soft">No picture of this position yet.</p>`}
     <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
-    ${unit ? sensorCard(ctx, unit) : html`<p>No sensor sits here now.</p>`} ${readings(view, position)}
+    ${view.closed ? nothing : reachCard(ctx)} ${unit ? sensorCard(ctx, unit) : html`<p>No sensor sits here now.</p>`} ${readings(view, position)}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
   `;
+}
+
+/** How easy it is to get to; moves are compared by it. @param {import('./app.js').Context} ctx */
+function reachCard(ctx) {
+  const { id, name, reach_minutes: minutes } = ctx.data.position;
+  const set = (/** @type {number} */ chosen) =>
+    ctx.act([{ kind: 'reach_set', data: { position: id, minutes: chosen } }]);
+  return html`<section class="reach-row">
+    <p>Until a hand is on it</p>
+    ${reachStepper({ name, minutes, busy: ctx.busy, set })}
+  </section>`;
 }
 
 /**

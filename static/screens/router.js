@@ -19,7 +19,7 @@ const SCREENS = [
   [/^new$/, 'new', []],
   [/^you$/, 'you', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
-  [/^job\/([^/]+)\/(moves|trail|history|photos)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^find$/, 'find', []],
@@ -55,7 +55,7 @@ export const to = {
   newJob: () => '#/new',
   you: () => '#/you',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
-  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos'} part */
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,

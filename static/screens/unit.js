@@ -25,6 +25,8 @@ const WHAT = {
   labelled: 'labelled',
   'label void': 'label void',
   disputed: 'two places on record',
+  mixed: 'got mixed up',
+  'told apart': 'told apart',
 };
 
 const HOW = { scanned: 'scanned', typed: 'code typed', tapped: 'no scan', written: 'code written by hand' };
@@ -58,7 +60,7 @@ export const unitPage = {
  */
 export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
-  const free = !unit.disputed && unit.place !== 'fitted';
+  const free = !unit.disputed && unit.place !== 'fitted' && unit.place !== 'mixed';
   return {
     title: unit.shown ? `Sensor ${unit.shown}` : 'A sensor without a label',
     back: job ? to.job(job.id) : to.jobs(),
@@ -73,13 +75,30 @@ export function unitParts(ctx, unit, how) {
         <dt>Serial</dt>
         <dd>${unit.serial || 'not noted'}</dd>
       </dl>
-      ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${free ? elsewhere(ctx, unit, how) : nothing}
+      ${unit.lost.map(lost)} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${elsewhereTold(unit)} ${free ? elsewhere(ctx, unit, how) : nothing}
       ${printedOn(ctx, unit, { job: jobOf(unit) })} ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${tests(unit)} ${moves(unit)} ${jobs(unit)} ${photos(ctx, unit)}
     `,
     main: job
       ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
       : { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
   };
+}
+
+/** Which one it is was not known for a while, or is not known: that stays on its record. @param {any} entry */
+function lost({ at, words }) {
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('ask')} Identity lost</p>
+    <p>On ${dayAndTime(at)}, ${words}.</p>
+  </section>`;
+}
+
+/** What it did on other jobs, and what follows from that. @param {any} unit */
+function elsewhereTold({ history: { sentence: told, source, known } }) {
+  return html`<section>
+    <h2>What it did elsewhere</h2>
+    <p>${sentence(told)}</p>
+    ${known ? html`<p class="soft">${source}</p>` : nothing}
+  </section>`;
 }
 
 /**

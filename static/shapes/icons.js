@@ -40,6 +40,7 @@ const DRAWINGS = {
   back: svg`<path d="M20 5 9 16l11 11" />`,
   forward: svg`<path d="m12 5 11 11-11 11" />`,
   plus: svg`<path d="M16 5v22M5 16h22" />`,
+  minus: svg`<path d="M5 16h22" />`,
   more: svg`<circle class="icon-full" cx="6.5" cy="16" r="2.4" /><circle class="icon-full" cx="16" cy="16" r="2.4" /><circle class="icon-full" cx="25.5" cy="16" r="2.4" />`,
   list: svg`<path d="M11 8h17M11 16h17M11 24h17M4 8h1M4 16h1M4 24h1" />`,
   clock: svg`<circle cx="16" cy="16" r="12" /><path d="M16 9v7l5 4" />`,

@@ -1,18 +1,24 @@
 """An assumption is a chance between 0 and 100 %, and leaves the readings something to say."""
 
+from ..readings import MOST_MINUTES
+from ..readings import MOST_MONEY
 from ..readings import rate_problem
 from ..reason.case import RATES
 from .refusal import refusal
 
 _WHOLE = 1000000
-_MOST_MINUTES = 600
 
 
 def refuse(fold, draft, job):
     """Refuse a rate nobody knows or none can be, a certain confidence, a reach beyond a working day."""
     kind, data = draft["kind"], draft["data"]
-    if kind == "reach_set" and data["minutes"] > _MOST_MINUTES:
+    if kind == "reach_set" and data["minutes"] > MOST_MINUTES:
         return _refusal("{} minutes is too long.".format(data["minutes"]), "Give at most 600 minutes.")
+    if (
+        kind == "money_set"
+        and max(data["labour_per_hour"], data["part_price"], data["wrong_purchase"]) > MOST_MONEY
+    ):
+        return _refusal("That is more money than a sensor costs.", "Give the figure again.")
     if kind != "rates_set":
         return None
     for name in sorted(data["rates_ppm"]):

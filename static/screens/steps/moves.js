@@ -19,6 +19,7 @@ import { newUnitStep } from './new-unit.js';
  * @property {string} start_words
  * @property {Array<{chance_words: string, result: string, then: string}>} outlook
  * @property {any[]} events
+ * @property {string[]} spares        why the spares it uses are trusted, or not
  * @property {any} [form]    for a replacement: the step that asks for the new sensor
  */
 
@@ -89,6 +90,7 @@ export function moveCard(move, { actions = nothing, small = false } = {}) {
   return html`<section class=${small ? 'card move' : 'card card-now move'}>
     ${small ? html`<h2 class="move-title">${sentence(move.title)}</h2>` : html`<h1>${sentence(move.title)}</h1>`}
     <p class="move-reason">${sentence(move.reason)}</p>
+    ${move.spares.map((told) => html`<p class="move-spare">${sentence(told)}</p>`)}
     ${move.why_not ? html`<p class="move-why-not"><strong>Why not:</strong> ${sentence(move.why_not)}</p>` : nothing}
     ${small
       ? html`<details class="more">

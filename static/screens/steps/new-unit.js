@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { sentence } from '../sentence.js';
 import { labelReader } from './label-reader.js';
 import { comparison, partsDiffer } from './part-compare.js';
 
@@ -47,8 +48,9 @@ function spares(ctx) {
     <h2>At hand already</h2>
     <div class="spares">
       ${choices.map(
-        (/** @type {any} */ { words, events }) =>
-          html`<button class="small-button" type="button" @click=${() => ctx.act(events)}>${words}</button>`,
+        (/** @type {any} */ { words, note, events }) =>
+          html`<button class="small-button" type="button" @click=${() => ctx.act(events)}>${sentence(words)}</button>
+            <p class="soft">${sentence(note)}</p>`,
       )}
     </div>
   </section>`;
