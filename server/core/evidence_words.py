@@ -182,4 +182,4 @@ def _apart(state, job, found, told) -> dict:
                 "then": "{} {}".format(says if sharp else "speaks for", names),
             }
         )
-    return {"sentence": moves.title(state, job, move) + ".", "results": rows}
+    return {"sentence": moves.title_of(state, job, move) + ".", "results": rows}

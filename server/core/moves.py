@@ -25,7 +25,7 @@ def in_words(state, job: dict, result: dict) -> list[dict]:
 def _move(state, job, entry):
     return {
         "move": entry["move"],
-        "title": title(state, job, entry),
+        "title": title_of(state, job, entry),
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
         "minutes_words": words.minutes(entry["minutes_x100"]),
@@ -42,7 +42,7 @@ def _form(state, job, entry) -> dict | None:
     return replace_step(state, job, unit) if unit else None
 
 
-def title(state, job: dict, entry: dict) -> str:
+def title_of(state, job: dict, entry: dict) -> str:
     """Return what to do, in a few words."""
     move = entry["move"]
     if move == "exchange":

@@ -107,7 +107,9 @@ function row(ctx, rate) {
   const isOpen = form.open === rate.id;
   const told = html`<span class="list-main">
       <span class="list-title">${rate.words}</span>
-      <span class="list-note">${rate.changed ? `changed; the default is ${rate.default_words}` : rate.source}</span>
+      <span class="list-note"
+        >${rate.changed ? sentence(`changed; the default is ${rate.default_words}`) : rate.source}</span
+      >
     </span>
     <span class="list-end assumed-value">${sentence(rate.value_words)}</span>`;
   if (ctx.data.told.closed) return html`<li class="list-row">${told}</li>`;
@@ -191,9 +193,9 @@ function money(ctx, fields) {
       : html`<details class="more" ?open=${typed}>
           <summary>${given ? 'Change labour and prices' : 'Give labour and prices'}</summary>
           <div class="screen-stack">
+            <p>In your own currency. Leave empty what you do not know.</p>
             ${fields.map(({ id, words, value }) =>
               textField(ctx, id, words, {
-                note: 'In your own currency. Leave it empty if you do not know.',
                 most: 12,
                 initial: value ? (value / 100).toFixed(2) : '',
                 fault: form.moneyAsked === id ? 'Give an amount, for instance 45 or 45.50.' : '',

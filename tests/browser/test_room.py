@@ -5,7 +5,16 @@ import pytest
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
 
-JOB_SCREENS = ("", "/moves", "/trail", "/history", "/photos", "/position/rear-right-outer")
+JOB_SCREENS = (
+    "",
+    "/moves",
+    "/trail",
+    "/history",
+    "/photos",
+    "/position/rear-right-outer",
+    "/assumptions",
+    "/hand",
+)
 OTHER_SCREENS = ("/#/", "/#/new", "/#/you", "/#/find", "/#/nowhere", "/pair#token", "/U/22222")
 
 
