@@ -86,7 +86,9 @@ def _unit_seen(state, event, job):
     unit = _known(state, event, job)
     if unit["place"] == MIXED:
         if not fold_mixed.settle(state, event, unit["id"]):
-            _contradiction(state, event, job, unit["id"], _claim(data["place"], None, None))
+            vehicle = job["vehicle"] if data["place"] == "fitted" else None
+            position = data["position"] if vehicle else None
+            _contradiction(state, event, job, unit["id"], _claim(data["place"], vehicle, position))
             return
         job = state.jobs.get(event["job"])
     position = data["position"] if data["place"] == "fitted" else None

@@ -64,6 +64,18 @@ def test_a_unit_seen_fitted_away_from_any_job_is_kept_and_its_place_stays_known(
     assert core("unit", unit=unit)["where"] == "fitted at left outer"
 
 
+def test_a_mixed_unit_seen_where_no_body_of_it_is_can_still_be_looked_at(core):
+    job = Driver(core).begin()
+    for place in ("rear-left-outer", "rear-left-inner"):
+        job.force("unit_pulled", unit=f"v1.{place}", position=place, how="scanned")
+    job.force("units_mixed", units=["v1.rear-left-outer", "v1.rear-left-inner"], note="")
+    job.force(
+        "unit_seen", unit="v1.rear-left-outer", place="fitted", position="rear-left-inner", how="scanned"
+    )
+    seen = core("unit", unit="v1.rear-left-outer")
+    assert "fitted at left inner of Blue estate" in [claim["words"] for claim in seen["claims"]]
+
+
 def test_a_move_of_a_unit_that_nobody_introduced_is_kept_in_dispute(core):
     job = Driver(core).begin()
     job.force("unit_fitted", unit="ughost", position="rear-left-outer", how="tapped", override="")

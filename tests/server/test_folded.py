@@ -56,6 +56,7 @@ FACTS = st.one_of(
          unplugged=st.just([]), codes=st.just([]), came_and_went=FLAG, note=TEXT),
     fact("cleaned", position=st.sampled_from([*PLACES, "nowhere"]), note=TEXT),
     fact("job_closed", note=TEXT),
+    fact("units_mixed", units=st.lists(UNIT, unique=True, min_size=1, max_size=3), note=TEXT),
     fact("not_known_here", unit=UNIT),
 )  # fmt: skip
 
