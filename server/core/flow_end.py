@@ -1,6 +1,7 @@
 """The steps at the end: the walk-behind check, good units home, every unit accounted for, the close."""
 
 from . import exchange
+from . import flow_move
 from . import words
 from .rules.closing import blocked_by
 from .rules.same_part import part_at
@@ -23,27 +24,22 @@ def closed_words(job: dict) -> str:
 
 def nothing_shown(state, job: dict) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
+    close = action("Close without a finding", draft("job_closed", note="no fault shown"))
     if job["comes_and_goes"]:
-        return "test", step(
-            "test.again",
-            "No fault shown yet",
+        again = flow_move.test_step(state, job, "No fault shown yet")
+        again["id"] = "test.again"
+        again["text"] = (
             "A fault that comes and goes needs more than one test. Move the wires by hand, spray water, "
-            "warm it up, and test again.",
-            form="test",
-            expects={
-                "positions": [{"id": p["id"], "name": p["name"]} for p in job["positions"]],
-                "unplugged": [],
-                "number": len(job["tests"]) + 1,
-            },
-            action=action("Enter the result"),
-            second=action("Close without a finding", draft("job_closed", note="no fault shown")),
+            "warm it up, and test again."
         )
+        again["second"] = close
+        return "test", again
     return "test", step(
         "nothing",
         "The self-test shows no fault",
         "Either it is gone or it comes and goes.",
         action=action("It comes and goes", draft("comes_and_goes_set", value=True)),
-        second=action("Close without a finding", draft("job_closed", note="no fault shown")),
+        second=close,
     )
 
 
@@ -115,7 +111,7 @@ def _walk(job, result):
         "Tap for each one what you heard.",
         form="walk",
         expects={
-            "positions": [{"id": p["id"], "name": p["name"]} for p in job["positions"]],
+            "positions": flow_move.to_pick(job),
             "clear_words": words.percent(result["clear"]),
         },
         action=action("All of them sound", draft("walk_checked", positions=everything, missed=[])),

@@ -33,6 +33,11 @@ def choose(state, job: dict, moves: list) -> dict:
     )
 
 
+def to_pick(job: dict) -> list[dict]:
+    """Return the positions as a form lists them: id and name."""
+    return [{"id": position["id"], "name": position["name"]} for position in job["positions"]]
+
+
 def test_step(state, job: dict, title: str) -> dict:
     """Return the step for a self-test; `expects` says what the form starts from."""
     move = job["move"]
@@ -51,7 +56,7 @@ def test_step(state, job: dict, title: str) -> dict:
         text,
         form="test",
         expects={
-            "positions": [{"id": p["id"], "name": p["name"]} for p in job["positions"]],
+            "positions": to_pick(job),
             "unplugged": unplugged,
             "number": len(job["tests"]) + 1,
         },
