@@ -128,7 +128,7 @@ const LETTERS = [[/[fijlrt.,:;'|!()\- ]/, 0.5], [/[mwMW@%]/, 1.08], [/[A-Z]/, 0.
 const LABEL_SIZE = 14;
 const ROOT_SIZE = 18;
 const CODE_WIDTH = 54;
-/** The widths (in rem) that pictures.css switches at. */
+/** The widths (in rem) that board.css switches at. */
 const STEPS = [16, 19.75, 24, 30];
 
 /** @param {string} word */

@@ -15,7 +15,7 @@
  * @typedef {Point & {x: number, y: number, named: boolean}} Place
  */
 
-/** 18 units are one rem. The rows are as tall as their names in pictures.css. */
+/** 18 units are one rem. The rows are as tall as their names in trail.css. */
 export const UNITS_PER_REM = 18;
 export const HEAD = 45;
 export const LANE = 45;
