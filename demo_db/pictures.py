@@ -25,8 +25,8 @@ from demo_db.paint import scratch
 from demo_db.paint import shade
 from demo_db.paint import soft
 from server.core import labels
-from server.labels_sheet import address
-from server.labels_sheet import matrix
+from server.labelling.symbol import address
+from server.labelling.symbol import matrix
 
 _W, _H = CANVAS
 _SKY: Colour = (225, 232, 240)

@@ -7,7 +7,6 @@ from pathlib import Path
 
 from server import backup
 from server import demo
-from server import label_command
 from server import reason_cli
 from server import rebuild
 from server import restore
@@ -17,6 +16,7 @@ from server.base_address import DEFAULT_HOST
 from server.base_address import DEFAULT_PORT
 from server.base_address import AddressRefused
 from server.core.errors import BadInput
+from server.labelling import command as labels_command
 from server.refusals import CommandRefused
 from server.shell import ShellIncomplete
 from server.storage.trouble import storage_words
@@ -75,7 +75,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_data(command)
     command.add_argument("--count", type=int, required=True, metavar="N")
     command.add_argument("--out", type=Path, required=True, metavar="FILE", help="ends in .svg or .pdf")
-    command.set_defaults(run=lambda asked: label_command.run(asked.data, asked.count, asked.out))
+    command.set_defaults(run=lambda asked: labels_command.run(asked.data, asked.count, asked.out))
 
     _add_keeping(commands)
     return parser

@@ -5,6 +5,7 @@ claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 """
 
 from . import envelope
+from . import fold_labels
 from . import fold_mixed
 from .state import MIXED
 from .state import new_unit
@@ -30,13 +31,7 @@ def _unit_labelled(state, event, job):
 
 def _label_voided(state, event, job):
     unit = _known(state, event, job)
-    code = event["data"]["code"]
-    if unit["code"] == code:
-        unit["code"] = ""
-        unit["old_codes"].append(code)
-    for conflict in state.conflicts:
-        if conflict["unit"] == unit["id"] and conflict["code"] == code:
-            conflict["open"] = False
+    fold_labels.void(state, unit, event["data"]["code"])
     _note_move(event, unit, "label void", "tapped")
 
 
@@ -166,15 +161,10 @@ def _note_move(event, unit, what, how):
 
 
 def _label(state, event, job, unit, code):
-    """Bind a code to a unit; a code that another unit already has is a conflict, not a rebinding."""
-    holder = state.codes.get(code)
-    if holder is not None and holder != unit["id"]:
-        _flag(state, event, job, unit["id"], "label", code)
-        return
-    if unit["code"] and unit["code"] != code:
-        unit["old_codes"].append(unit["code"])
-    unit["code"] = code
-    state.codes[code] = unit["id"]
+    """Bind a code to a unit, and flag what needs a person to look at it."""
+    about = fold_labels.put_on(state, unit, code)
+    if about:
+        _flag(state, event, job, unit["id"], about, code)
 
 
 def _disputed(unit):

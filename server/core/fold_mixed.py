@@ -7,6 +7,7 @@ moves and its place become the unit's. State shared with a trial copy is replace
 import hashlib
 
 from . import envelope
+from . import fold_labels
 from .state import MIXED
 from .state import new_unit
 
@@ -117,15 +118,15 @@ def _bind(state, event, index, identity, body, how):
     unit["pulled_from"] = other["pulled_from"] or unit["pulled_from"]
     unit["part"] = unit["part"] or other["part"]
     unit["serial"] = unit["serial"] or other["serial"]
+    # Nobody found its label when the others were told apart by theirs, or a new one was asked for.
+    if other["code"] or how == "left":
+        for code in fold_labels.carried(unit):
+            fold_labels.void(state, unit, code)
     if other["code"]:
-        if unit["code"]:
-            unit["old_codes"].append(unit["code"])
         unit["code"] = other["code"]
-        state.codes[other["code"]] = identity
-    elif how == "left" and unit["code"]:
-        # Nobody found its label when the others were told apart by theirs.
-        unit["old_codes"].append(unit["code"])
-        unit["code"] = ""
+        unit["also"] = list(other["also"])
+        for code in fold_labels.carried(other):
+            state.codes[code] = identity
     unit["old_codes"].extend(other["old_codes"])
     for code in other["old_codes"]:
         state.codes[code] = identity

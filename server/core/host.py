@@ -201,14 +201,14 @@ class Host:
         return labels.parse(text, host)
 
     def op_offer_code(self, random):
-        """Return a code for writing by hand that no unit on record has, from 64 random bytes."""
-        codes = labels.codes_from(random, 1, self.fold.state.codes)
+        """Return a code for writing by hand that no unit has and no printed label, from random bytes."""
+        codes = labels.codes_from(random, 1, self.fold.state.codes, labels.HAND_FIRST)
         if not codes:
             raise BadInput("random", random, "more random bytes")
         return {"code": codes[0], "shown": labels.shown(codes[0])}
 
     def op_codes(self, random, count, taken=None):
-        """Return up to `count` codes."""
+        """Return up to `count` codes for printing."""
         return labels.codes_from(random, count, taken or [])
 
     def op_check_character(self, body):

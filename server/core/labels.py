@@ -8,6 +8,8 @@ own adjacent exchanges is caught.
 from .errors import BadInput
 
 ALPHABET = "234679ACDEFHJKMNPRTWXY"  # no 0 O 1 I L, 5 S, 8 B, Z, G, Q, U, V: alike in felt pen
+HAND_FIRST = "234679"  # what a code for writing by hand begins with; printed ones begin with a letter
+PRINT_FIRST = "ACDEFHJKMNPRTWXY"
 BODY_LENGTH = 4
 CODE_LENGTH = BODY_LENGTH + 1
 _ISO = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -57,21 +59,23 @@ def shown(code: str) -> str:
     return code[:3] + "-" + code[3:] if code else ""
 
 
-def codes_from(random_bytes: list, count: int, taken=()) -> list[str]:
+def codes_from(random_bytes: list, count: int, taken=(), first: str = PRINT_FIRST) -> list[str]:
     """Return up to `count` different codes made from `random_bytes` (ints 0 to 255), none in `taken`.
 
-    Bytes that would favour some characters are passed over, so each code is equally likely.
+    `first` holds the characters that a code may begin with. A phone without network cannot know which
+    codes lie about on paper, so codes for writing by hand begin as no printed one does. Bytes that
+    would favour some characters are passed over, so each code is equally likely.
     """
     used = {}
     for code in taken:
         used[code] = True
-    even = 256 - 256 % len(ALPHABET)
     codes = []
     body = ""
     for byte in random_bytes:
-        if byte >= even:
+        among = ALPHABET if body else first
+        if byte >= 256 - 256 % len(among):
             continue
-        body += ALPHABET[byte % len(ALPHABET)]
+        body += among[byte % len(among)]
         if len(body) < BODY_LENGTH:
             continue
         code = body + check_character(body)

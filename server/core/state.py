@@ -107,10 +107,14 @@ def _copied(value):
 
 
 def new_unit(identity: str, part: str = "", serial: str = "") -> dict:
-    """Return a unit that has no place yet; the caller puts it somewhere at once."""
+    """Return a unit that has no place yet; the caller puts it somewhere at once.
+
+    `code` is its label, `also` are further ones that two phones put on it, `old_codes` the void ones.
+    """
     return {
         "id": identity,
         "code": "",
+        "also": [],
         "old_codes": [],
         "part": part,
         "serial": serial,

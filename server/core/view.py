@@ -1,5 +1,6 @@
 """What the screens draw: jobs, one job, one unit, as JSON with every sentence ready."""
 
+from . import carried
 from . import cautions
 from . import exchange
 from . import flow
@@ -131,6 +132,7 @@ def unit_view(state, identity: str) -> dict:
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
         "code": unit["code"],
         "was": [labels.shown(code) for code in unit["old_codes"]],
+        "carried": carried.carried_view(state, identity),
         "history": unit_history.history(state, identity, _open_job(state, unit)),
         "lost": mixed.lost_view(state, unit),
         "jobs": [

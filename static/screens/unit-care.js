@@ -6,8 +6,10 @@
 import { html, nothing } from 'lit-html';
 
 import { code } from '../shapes/code.js';
+import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
 import { to } from './router.js';
+import { sentence } from './sentence.js';
 
 /**
  * The part number and serial as printed on the sensor.
@@ -35,36 +37,52 @@ export function printedOn(ctx, unit, options = {}) {
 }
 
 /**
- * Taking a label out of use; the sensor keeps its trail and gets another.
+ * Taking a label out of use; the sensor keeps its trail and gets another. One that two phones labelled
+ * carries two, and the person who looks says which goes.
  * @param {import('./app.js').Context} ctx
  * @param {any} unit
  * @param {{job?: string | null}} options
  */
 export function labelTrouble(ctx, unit, options) {
-  if (!unit.code) return unit.was.length ? wantsLabel(unit) : nothing;
+  const { labels, trouble } = unit.carried;
+  const waits = !unit.code && unit.was.length ? wantsLabel(unit) : nothing;
+  if (!labels.length) return waits;
   const { form } = ctx;
   const reason = (form.labelReason ?? '').trim();
-  const record = () => {
+  const record = (/** @type {string} */ voided) => {
     form.labelAsked = !reason;
     if (!reason) return ctx.redraw();
-    return ctx.act([{ kind: 'label_voided', data: { unit: unit.id, code: unit.code, reason } }], {
+    return ctx.act([{ kind: 'label_voided', data: { unit: unit.id, code: voided, reason } }], {
       ...options,
       after: ctx.forget,
     });
   };
-  return html`<details class="more" ?open=${form.labelReason !== undefined}>
-    <summary>Its label is torn, lost or wrong</summary>
-    <div class="screen-stack">
-      <p>The label goes out of use for good. The sensor keeps its record and gets another label.</p>
-      ${textField(ctx, 'labelReason', 'What happened to the label', {
-        most: 200,
-        fault: form.labelAsked ? 'Say in a few words what happened to the label.' : '',
-      })}
-      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${record}>
-        Take ${code(unit.shown, { size: 'plain' })} out of use
-      </button>
-    </div>
-  </details>`;
+  return html`${trouble
+      ? html`<section class="panel panel-ask">
+          <p class="panel-kicker">${icon('ask')} Look at its label</p>
+          <p>${sentence(trouble)}</p>
+        </section>`
+      : waits}
+    <details class="more" ?open=${trouble !== '' || form.labelReason !== undefined}>
+      <summary>Its label is torn, lost or wrong</summary>
+      <div class="screen-stack">
+        <p>A label goes out of use for good. The sensor keeps its record${labels.length > 1 ? '' : ' and gets another label'}.</p>
+        ${textField(ctx, 'labelReason', 'What happened to the label', {
+          most: 200,
+          fault: form.labelAsked ? 'Say in a few words what happened to the label.' : '',
+        })}
+        ${labels.map(
+          (/** @type {{code: string, shown: string}} */ each) => html`<button
+            class="small-button"
+            type="button"
+            ?disabled=${ctx.busy}
+            @click=${() => record(each.code)}
+          >
+            Take ${code(each.shown, { size: 'plain' })} out of use
+          </button>`,
+        )}
+      </div>
+    </details>`;
 }
 
 /** @param {any} unit */

@@ -6,9 +6,9 @@ from pathlib import Path
 from PIL import Image
 
 from server.core import labels
-from server.labels_sheet import QUIET_MODULES
-from server.labels_sheet import address
-from server.labels_sheet import matrix
+from server.labelling.symbol import QUIET_MODULES
+from server.labelling.symbol import address
+from server.labelling.symbol import matrix
 from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera
 from tests.browser_support import launch_profile

@@ -209,3 +209,83 @@ def test_the_same_label_on_two_units_is_flagged_until_one_is_void(core, job):
     assert any("carry the label" in blocker for blocker in blockers)
     job.force("label_voided", unit=home("rear-left-outer"), code=code, reason="printed twice")
     assert not any("carry the label" in b for b in job.view()["close"]["blockers"])
+
+
+def test_a_second_label_is_refused_while_the_first_is_in_use(job):
+    job.scan(job._label_for(job.step()["expects"]))
+    unit = next(iter(job.labels))
+    stop = refusal(job, "unit_labelled", unit=unit, code=job.codes[9], how="scanned")
+    assert stop["title"] == "It has a label already"
+    job.fact("label_voided", unit=unit, code=job.labels[unit], reason="torn")
+    job.fact("unit_labelled", unit=unit, code=job.codes[9], how="scanned")
+
+
+@pytest.fixture
+def labelled_twice(core, job):
+    """Two phones that know nothing of each other put a label each on one sensor."""
+    job.scan(job._label_for(job.step()["expects"]))
+    unit, first = next(iter(job.labels.items()))
+    second = job.codes[9]
+    Driver(core, device=OTHER_PHONE).force("unit_labelled", unit=unit, code=second, how="scanned")
+    return unit, first, second
+
+
+def test_two_labels_by_two_phones_both_name_the_sensor(core, job, labelled_twice):
+    unit, first, second = labelled_twice
+    for code in (first, second):
+        assert core("unit", code=code)["id"] == unit
+        assert core("scan", text=code, how="scanned")["outcome"] == "ours"
+    seen = core("unit", unit=unit)
+    assert [label["code"] for label in seen["carried"]["labels"]] == [first, second]
+    assert seen["was"] == []
+    assert first[:3] in seen["carried"]["trouble"]
+    assert second[:3] in seen["carried"]["trouble"]
+    assert any("on record for one sensor" in blocker for blocker in job.view()["close"]["blockers"])
+
+
+@pytest.mark.parametrize("gone", [0, 1])
+def test_a_person_takes_one_of_two_labels_out_of_use(core, job, labelled_twice, gone):
+    unit, *both = labelled_twice
+    left, voided = both[1 - gone], both[gone]
+    moves = len(core("unit", unit=unit)["moves"])
+    job.fact("label_voided", unit=unit, code=voided, reason="two on one sensor")
+    seen = core("unit", unit=unit)
+    assert (seen["code"], seen["carried"]["trouble"]) == (left, "")
+    assert seen["was"] == [voided[:3] + "-" + voided[3:]]
+    assert len(seen["moves"]) == moves + 1
+    assert core("scan", text=voided, how="scanned")["title"] == "This label is void"
+    assert core("unit", code=left)["id"] == unit
+    assert not any("on record for one sensor" in b for b in job.view()["close"]["blockers"])
+
+
+def test_with_two_labels_on_it_either_scan_puts_the_sensor_in_its_place(core, job, labelled_twice):
+    """The exchange goes on; only closing asks somebody to look."""
+    unit, _, second = labelled_twice
+    fitted = core("state")["jobs"][job.job]["move"]["fitted"]
+    planned = {each: place for place, each in fitted.items()}
+    job.labels[unit] = second
+    job.guided()
+    assert job.step()["form"] == "test"
+    assert core("state")["units"][unit]["position"] == planned[unit]
+
+
+def test_a_label_that_two_sensors_carry_can_be_voided_at_the_one_without_another(core, job):
+    code = job._label_for(job.step()["expects"])
+    job.scan(code)
+    twin = home("rear-left-outer")
+    Driver(core, device=OTHER_PHONE).force("unit_labelled", unit=twin, code=code, how="scanned")
+    carried = core("unit", unit=twin)["carried"]
+    assert [label["code"] for label in carried["labels"]] == [code]
+    assert "Two sensors carry" in carried["trouble"]
+    job.fact("label_voided", unit=twin, code=code, reason="printed twice")
+    assert core("unit", unit=twin)["carried"] == {"labels": [], "trouble": ""}
+
+
+def test_a_label_out_of_use_stays_so_whatever_a_late_phone_says(core, job):
+    code = job._label_for(job.step()["expects"])
+    job.scan(code)
+    unit = next(iter(job.labels))
+    job.fact("label_voided", unit=unit, code=code, reason="torn")
+    Driver(core, device=OTHER_PHONE).force("unit_labelled", unit=unit, code=code, how="scanned")
+    assert core("unit", unit=unit)["code"] == ""
+    assert core("scan", text=code, how="scanned")["title"] == "This label is void"

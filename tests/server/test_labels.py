@@ -10,12 +10,15 @@ from PIL import Image
 from PIL import ImageDraw
 from PIL import ImageFilter
 
-from server import label_store
-from server import labels_sheet
-from server import sheet_pdf
-from server import sheet_svg
 from server.cli import main
 from server.core import labels
+from server.labelling import pdf
+from server.labelling import sheet
+from server.labelling import store
+from server.labelling import svg
+from server.labelling.symbol import QUIET_MODULES
+from server.labelling.symbol import address
+from server.labelling.symbol import matrix
 from server.refusals import CommandRefused
 from server.storage import DataFolder
 from tests.browser_support import find_browser
@@ -34,12 +37,12 @@ def fresh_db(tmp_path):
 
 @pytest.fixture
 def codes(fresh_db):
-    return label_store.issue(fresh_db, 60, BASE, 0)
+    return store.issue(fresh_db, 60, BASE, 0)
 
 
 def drawn(page, dots_a_dot=1):
     """Returns a page as a printer of 300 dpi (times `dots_a_dot`) would put it on paper."""
-    size = (int(labels_sheet.PAGE_WIDTH) * dots_a_dot, int(labels_sheet.PAGE_HEIGHT) * dots_a_dot)
+    size = (int(sheet.PAGE_WIDTH) * dots_a_dot, int(sheet.PAGE_HEIGHT) * dots_a_dot)
     image = Image.new("L", size, 255)
     draw = ImageDraw.Draw(image)
     for box in page.boxes:
@@ -50,13 +53,13 @@ def drawn(page, dots_a_dot=1):
 
 def cell(page, place):
     """Cuts one label out along its marks."""
-    x = labels_sheet.LEFT + place % labels_sheet.COLUMNS * labels_sheet.CELL_WIDTH
-    y = labels_sheet.TOP + place // labels_sheet.COLUMNS * labels_sheet.CELL_HEIGHT
-    return drawn(page).crop((x, y, x + labels_sheet.CELL_WIDTH, y + labels_sheet.CELL_HEIGHT))
+    x = sheet.LEFT + place % sheet.COLUMNS * sheet.CELL_WIDTH
+    y = sheet.TOP + place // sheet.COLUMNS * sheet.CELL_HEIGHT
+    return drawn(page).crop((x, y, x + sheet.CELL_WIDTH, y + sheet.CELL_HEIGHT))
 
 
 def test_every_label_of_a_sheet_reads_back_as_its_address(codes):
-    (first, second) = labels_sheet.pages(codes, BASE)
+    (first, second) = sheet.pages(codes, BASE)
 
     read = [zxingcpp.read_barcodes(drawn(page)) for page in (first, second)]
 
@@ -67,21 +70,21 @@ def test_every_label_of_a_sheet_reads_back_as_its_address(codes):
 
 def test_the_address_is_read_as_ours_and_means_the_code(codes):
     for code in codes:
-        read = labels.parse(labels_sheet.address(code, BASE), "localhost:8765")
+        read = labels.parse(address(code, BASE), "localhost:8765")
         assert (read["outcome"], read["code"]) == ("ours", code)
 
 
 def test_the_symbol_is_small_and_stands_dirt(codes):
-    symbol = zxingcpp.read_barcode(cell(labels_sheet.pages(codes, BASE)[0], 0))
+    symbol = zxingcpp.read_barcode(cell(sheet.pages(codes, BASE)[0], 0))
 
-    modules = labels_sheet.matrix(labels_sheet.address(codes[0], BASE))
+    modules = matrix(address(codes[0], BASE))
     assert len(modules) == 25  # version 2: 29 characters fit at level Q
     assert symbol.ec_level == "Q"
     assert symbol.content_type == zxingcpp.ContentType.Text
 
 
 def test_a_label_reads_when_blurred_turned_scaled_and_dirty(codes):
-    label = cell(labels_sheet.pages(codes, BASE)[0], 0)
+    label = cell(sheet.pages(codes, BASE)[0], 0)
     dirty = label.copy()
     ImageDraw.Draw(dirty).rectangle([150, 110, 170, 150], fill=0)
     cases = {
@@ -98,27 +101,27 @@ def test_a_label_reads_when_blurred_turned_scaled_and_dirty(codes):
 
 
 def test_modules_are_whole_dots_and_wide_enough(codes):
-    page = labels_sheet.pages(codes[:1], BASE)[0]
-    modules = [box for box in page.boxes if box.height == labels_sheet.MODULE]
+    page = sheet.pages(codes[:1], BASE)[0]
+    modules = [box for box in page.boxes if box.height == sheet.MODULE]
 
     assert modules
     for box in modules:
         assert (box.x, box.y, box.width) == (int(box.x), int(box.y), int(box.width))
-        assert box.width % labels_sheet.MODULE == 0
-    assert labels_sheet.MODULE * DOT_MM >= 0.5
+        assert box.width % sheet.MODULE == 0
+    assert sheet.MODULE * DOT_MM >= 0.5
 
 
 @pytest.mark.parametrize("base", [BASE, "https://swaptrail.workshop.lan:48765"])
 def test_four_modules_of_margin_stay_free_on_every_side(codes, base):
-    page = labels_sheet.pages(codes[:1], base)[0]
-    symbol = [box for box in page.boxes if box.height == labels_sheet.MODULE]
-    quiet = labels_sheet.QUIET_MODULES * labels_sheet.MODULE
+    page = sheet.pages(codes[:1], base)[0]
+    symbol = [box for box in page.boxes if box.height == sheet.MODULE]
+    quiet = QUIET_MODULES * sheet.MODULE
     left, right = min(b.x for b in symbol) - quiet, max(b.x + b.width for b in symbol) + quiet
     top, bottom = min(b.y for b in symbol) - quiet, max(b.y + b.height for b in symbol) + quiet
 
-    assert left >= labels_sheet.LEFT + labels_sheet.MARK_WIDTH
-    assert right <= labels_sheet.LEFT + labels_sheet.CELL_WIDTH - labels_sheet.MARK_WIDTH
-    marks = [box for box in page.boxes if box.height != labels_sheet.MODULE]
+    assert left >= sheet.LEFT + sheet.MARK_WIDTH
+    assert right <= sheet.LEFT + sheet.CELL_WIDTH - sheet.MARK_WIDTH
+    marks = [box for box in page.boxes if box.height != sheet.MODULE]
     for mark in marks:
         beside = mark.x >= right or mark.x + mark.width <= left
         above_or_below = mark.y >= bottom or mark.y + mark.height <= top
@@ -128,26 +131,26 @@ def test_four_modules_of_margin_stay_free_on_every_side(codes, base):
 
 
 def test_everything_lies_on_the_page_and_out_of_the_printers_margin(codes):
-    page = labels_sheet.pages(codes, BASE)[0]
+    page = sheet.pages(codes, BASE)[0]
     margin = 5 / DOT_MM
 
     assert min(box.x for box in page.boxes) >= margin
-    assert max(box.x + box.width for box in page.boxes) <= labels_sheet.PAGE_WIDTH - margin
+    assert max(box.x + box.width for box in page.boxes) <= sheet.PAGE_WIDTH - margin
     assert min(box.y for box in page.boxes) >= margin
-    assert max(box.y + box.height for box in page.boxes) <= labels_sheet.PAGE_HEIGHT - margin
+    assert max(box.y + box.height for box in page.boxes) <= sheet.PAGE_HEIGHT - margin
 
 
 def test_the_code_is_written_large_in_two_groups(codes):
-    page = labels_sheet.pages(codes, BASE)[0]
+    page = sheet.pages(codes, BASE)[0]
     written = [line for line in page.lines if line.centred]
 
     assert [line.text for line in written] == [labels.shown(code) for code in codes[:56]]
     assert all(line.size * DOT_MM >= 6 for line in written)
-    assert all(len(line.text) * line.size * 0.6 < labels_sheet.CELL_WIDTH for line in written)
+    assert all(len(line.text) * line.size * 0.6 < sheet.CELL_WIDTH for line in written)
 
 
 def test_the_ruler_is_as_long_as_it_says(codes):
-    page = labels_sheet.pages(codes, BASE)[0]
+    page = sheet.pages(codes, BASE)[0]
 
     assert page.boxes[-1].width * DOT_MM == pytest.approx(100)
     assert any("100 mm" in line.text for line in page.lines)
@@ -155,13 +158,13 @@ def test_the_ruler_is_as_long_as_it_says(codes):
 
 def test_an_address_too_long_for_a_label_is_refused():
     with pytest.raises(CommandRefused, match="too long"):
-        labels_sheet.pages(["JRMMA"], "https://" + "a" * 60 + ".example:48765")
+        sheet.pages(["JRMMA"], "https://" + "a" * 60 + ".example:48765")
 
 
 def test_the_svg_has_its_size_on_paper_and_reads_back(codes, tmp_path):
-    page = labels_sheet.pages(codes[:5], BASE)[0]
+    page = sheet.pages(codes[:5], BASE)[0]
     file = tmp_path / "sheet.svg"
-    file.write_bytes(sheet_svg.draw(page))
+    file.write_bytes(svg.draw(page))
     picture = tmp_path / "sheet.png"
 
     # Headless and with a profile of its own, as a person's browser would show it.
@@ -178,7 +181,7 @@ def test_the_svg_has_its_size_on_paper_and_reads_back(codes, tmp_path):
 
 
 def test_the_pdf_is_well_formed_page_by_page(codes):
-    data = sheet_pdf.draw(labels_sheet.pages(codes, BASE))
+    data = pdf.draw(sheet.pages(codes, BASE))
 
     assert data.startswith(b"%PDF-1.4")
     table = int(re.search(rb"startxref\n(\d+)", data).group(1))
@@ -192,8 +195,8 @@ def test_the_pdf_is_well_formed_page_by_page(codes):
 
 
 def test_the_pdf_draws_the_same_boxes_as_the_svg(codes):
-    page = labels_sheet.pages(codes[:1], BASE)[0]
-    content = sheet_pdf.content(page).decode("cp1252")
+    page = sheet.pages(codes[:1], BASE)[0]
+    content = pdf.content(page).decode("cp1252")
     boxes = re.findall(r"(\S+) (\S+) (\S+) (\S+) re", content)
 
     assert content.startswith("0.24 0 0 0.24 0 0 cm")
@@ -201,12 +204,12 @@ def test_the_pdf_draws_the_same_boxes_as_the_svg(codes):
     x, foot, width, height = (float(value) for value in boxes[0])
     first = page.boxes[0]
     assert (x, width, height) == pytest.approx((first.x, first.width, first.height), abs=0.01)
-    assert foot == pytest.approx(labels_sheet.PAGE_HEIGHT - first.y - first.height, abs=0.01)
+    assert foot == pytest.approx(sheet.PAGE_HEIGHT - first.y - first.height, abs=0.01)
     assert f"({labels.shown(codes[0])}) Tj" in content
 
 
 def test_codes_are_never_issued_twice(fresh_db):
-    batches = [label_store.issue(fresh_db, 400, BASE, n) for n in range(5)]
+    batches = [store.issue(fresh_db, 400, BASE, n) for n in range(5)]
 
     issued = [code for batch in batches for code in batch]
     assert len(set(issued)) == 2000
@@ -215,7 +218,7 @@ def test_codes_are_never_issued_twice(fresh_db):
 
 
 def test_codes_written_by_hand_on_a_phone_are_not_issued_again(phone, db, monkeypatch):
-    written = label_store.issue(db, 1, BASE, 0)[0]
+    written = store.issue(db, 1, BASE, 0)[0]
     db.conn.execute("DELETE FROM labels")
     db.conn.commit()
     data = {"unit": "u00000000000a", "code": written, "how": "written"}
@@ -225,14 +228,14 @@ def test_codes_written_by_hand_on_a_phone_are_not_issued_again(phone, db, monkey
     other = [0, 1, 2, 3] * 40
     monkeypatch.setattr("secrets.token_bytes", lambda count: bytes(body + other + list(range(200))))
 
-    assert written not in label_store.issue(db, 1, BASE, 0)
+    assert written not in store.issue(db, 1, BASE, 0)
 
 
 def test_when_the_codes_run_out_it_says_so(fresh_db, monkeypatch):
     monkeypatch.setattr("secrets.token_bytes", lambda count: bytes(count))
 
     with pytest.raises(CommandRefused, match=r"Only \d of 50 codes are left"):
-        label_store.issue(fresh_db, 50, BASE, 0)
+        store.issue(fresh_db, 50, BASE, 0)
     assert fresh_db.table("labels").count == 0
 
 

@@ -1,7 +1,7 @@
 """A job closes when no unit is out, no conflict open, no move under way, no position empty by accident."""
 
+from .. import carried
 from .. import words
-from ..labels import shown
 from ..state import EMPTY
 from .refusal import refusal
 
@@ -32,9 +32,7 @@ def blocked_by(state, job) -> list[str]:
                 words.sentence_case(words.unit_name(state, job, unit))
             )
         )
-    for conflict in state.conflicts:
-        if conflict["open"] and conflict["about"] == "label" and conflict["job"] == job["id"]:
-            sentences.append("Two sensors carry the label {}.".format(shown(conflict["code"])))
+    sentences.extend(carried.label_troubles(state, job))
     if job["move"] and [p for p in job["move"]["fitted"] if _differs(state, job, p)]:
         sentences.append("A move is under way. Finish it, or stop it.")
     for position in job["positions"]:

@@ -18,7 +18,7 @@ def refuse(fold, draft, job):
         return refusal("code_use", "Not a label code", "{} is no label code.".format(code), "Read it again.")
     holder = state.codes.get(code)
     if holder is None:
-        return None
+        return _second(state, data["unit"]) if draft["kind"] == "unit_labelled" else None
     name = labels.shown(code)
     if holder == data["unit"]:
         return refusal(
@@ -36,4 +36,18 @@ def refuse(fold, draft, job):
         "This label is on another sensor",
         "{} is {}.".format(name, words.place_words(state, job, holder)),
         "Take a fresh label, and check that you hold the sensor you think you hold.",
+    )
+
+
+def _second(state, identity):
+    """A unit gets a second label only after the first was taken out of use: nobody would know of both."""
+    unit = state.units.get(identity)
+    if unit is None or not unit["code"]:
+        return None
+    name = labels.shown(unit["code"])
+    return refusal(
+        "code_use",
+        "It has a label already",
+        "{} is on this sensor.".format(name),
+        "If {} is torn or lost, take it out of use first, on the page of the sensor.".format(name),
     )

@@ -3,11 +3,11 @@
 from contextlib import closing
 from pathlib import Path
 
-from server import label_store
-from server import labels_sheet
-from server import sheet_pdf
-from server import sheet_svg
 from server.clock import now_ms
+from server.labelling import pdf
+from server.labelling import sheet
+from server.labelling import store
+from server.labelling import svg
 from server.refusals import CommandRefused
 from server.serve import settled_base
 from server.storage import DataFolder
@@ -20,13 +20,13 @@ def run(data: Path, count: int, out: Path) -> None:
     _check(count, out)
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
-        codes = label_store.issue(db, count, base, now_ms())
-    pages = labels_sheet.pages(codes, base)
+        codes = store.issue(db, count, base, now_ms())
+    pages = sheet.pages(codes, base)
     if out.suffix.lower() == ".pdf":
-        files = {out: sheet_pdf.draw(pages)}
+        files = {out: pdf.draw(pages)}
     else:
         names = [out, *(out.with_stem(f"{out.stem}-{n}") for n in range(2, len(pages) + 1))]
-        files = {name: sheet_svg.draw(page) for name, page in zip(names, pages, strict=True)}
+        files = {name: svg.draw(page) for name, page in zip(names, pages, strict=True)}
     for name, content in files.items():
         name.write_bytes(content)
         print(name)

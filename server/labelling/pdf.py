@@ -5,10 +5,10 @@ Source: PDF 1.4 (Adobe, third edition), sections 3.4 (file structure) and 5.5.1 
 
 import zlib
 
-from server.labels_sheet import PAGE_HEIGHT
-from server.labels_sheet import PAGE_WIDTH
-from server.labels_sheet import Line
-from server.labels_sheet import Page
+from server.labelling.sheet import PAGE_HEIGHT
+from server.labelling.sheet import PAGE_WIDTH
+from server.labelling.sheet import Line
+from server.labelling.sheet import Page
 
 POINTS_A_DOT = 72 / 300
 _CHARACTER_WIDTH = 0.6  # of the size; Courier's for every character

@@ -7,11 +7,10 @@ reliably at arm's length; level Q because labels get dirty.
 
 from typing import NamedTuple
 
-import qrcode
-from qrcode.util import MODE_ALPHA_NUM
-from qrcode.util import QRData
-
 from server.core import labels
+from server.labelling.symbol import QUIET_MODULES
+from server.labelling.symbol import address
+from server.labelling.symbol import matrix
 from server.refusals import CommandRefused
 
 DOTS_A_MM = 300 / 25.4
@@ -19,7 +18,6 @@ PAGE_WIDTH = 210 * DOTS_A_MM
 PAGE_HEIGHT = 297 * DOTS_A_MM
 
 MODULE = 7  # 0.593 mm
-QUIET_MODULES = 4
 COLUMNS, ROWS = 7, 8
 CELL_WIDTH, CELL_HEIGHT = 307, 378  # 26 mm, 32 mm
 CODE_SIZE = 74  # 6.3 mm type
@@ -56,20 +54,6 @@ class Page(NamedTuple):
 
     boxes: list[Box]
     lines: list[Line]
-
-
-def address(code: str, base: str) -> str:
-    """Returns the text of a label's QR: upper case throughout, which makes the symbol small."""
-    return f"{base}/U/{code}".upper()
-
-
-def matrix(text: str) -> list[list[bool]]:
-    """Returns the modules of a QR symbol in alphanumeric mode, level Q, without its margin."""
-    symbol = qrcode.QRCode(error_correction=qrcode.constants.ERROR_CORRECT_Q, border=0)
-    symbol.add_data(QRData(text, mode=MODE_ALPHA_NUM))
-    symbol.make(fit=True)
-    modules: list[list[bool]] = symbol.get_matrix()
-    return modules
 
 
 def pages(codes: list[str], base: str) -> list[Page]:

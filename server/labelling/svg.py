@@ -2,11 +2,11 @@
 
 from xml.sax.saxutils import escape
 
-from server.labels_sheet import PAGE_HEIGHT
-from server.labels_sheet import PAGE_WIDTH
-from server.labels_sheet import Box
-from server.labels_sheet import Line
-from server.labels_sheet import Page
+from server.labelling.sheet import PAGE_HEIGHT
+from server.labelling.sheet import PAGE_WIDTH
+from server.labelling.sheet import Box
+from server.labelling.sheet import Line
+from server.labelling.sheet import Page
 
 _FACE = "ui-monospace, 'DejaVu Sans Mono', 'Courier New', monospace"
 
