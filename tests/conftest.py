@@ -1,9 +1,18 @@
 """Fixtures that every part of the suite shares."""
 
+import os
+
 import pytest
+from hypothesis import settings
 
 from tests.hosts import Core
 from tests.hosts import PhoneHost
+
+# One commit gives one result: the ordinary run tries the same examples each time. The long run searches
+# anew, and what it finds becomes a test of its own.
+settings.register_profile("same", derandomize=True)
+settings.register_profile("search", derandomize=False)
+settings.load_profile("search" if os.environ.get("SWAPTRAIL_LONG") else "same")
 
 
 @pytest.fixture(scope="session")

@@ -144,6 +144,8 @@ def _how_it_went(job, result) -> str:
     """Say what was done between the last fault and the first clean test after it."""
     counted = _counted(job, result)
     showed = [index for index in counted if job["tests"][index]["faulted"]]
+    if not showed:
+        return "Only the meter read bad: no test has shown a fault."
     after = [index for index in counted if index > showed[-1]]
     if not after:
         return "What caused it is no longer there."

@@ -7,6 +7,7 @@ import pytest
 from server.core import apart
 from server.core import evidence
 from server.core.reason import reason
+from tests.core.driver import Driver
 from tests.core.random_cases import random_case
 from tests.core.scenarios import SCENARIOS
 from tests.core.scenarios import told
@@ -131,3 +132,12 @@ def test_no_job_is_told_at_length(core, name):
         assert len(line) < 260, line
         assert "  " not in line.strip().replace("WHY  ", "").replace("NOW  ", ""), line
         assert "None" not in line
+
+
+def test_a_bad_meter_reading_beside_clean_tests_alone_is_told_as_that(core):
+    job = Driver(core).begin()
+    job.force("circuit_measured", position="rear-left-inner", check="ground", value="", reads="bad")
+    job.test()
+    reasoning = job.view()["reasoning"]
+    assert reasoning["settled"]
+    assert "Only the meter read bad: no test has shown a fault." in reasoning["detail"]
