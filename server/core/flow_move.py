@@ -39,8 +39,12 @@ def to_pick(job: dict) -> list[dict]:
 
 
 def test_step(state, job: dict, title: str) -> dict:
-    """Return the step for a self-test; `expects` says what the form starts from."""
+    """Return the step for a self-test; `expects` says what the form starts from.
+
+    A position that is empty may show a fault all the same: its plug is off.
+    """
     move = job["move"]
+    holds = state.vehicles[job["vehicle"]]["holds"]
     unplugged = [move["position"]] if move and move["move"] == "unplug" else []
     text = (
         "Start it on the control unit. Note whether its sounder was heard: without it nothing proves "
@@ -58,6 +62,7 @@ def test_step(state, job: dict, title: str) -> dict:
         expects={
             "positions": to_pick(job),
             "unplugged": unplugged,
+            "empty": [position["id"] for position in job["positions"] if not holds.get(position["id"])],
             "number": len(job["tests"]) + 1,
         },
         action=action("Enter the result"),

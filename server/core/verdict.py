@@ -44,6 +44,11 @@ def reasoning(state, job: dict, result: dict) -> dict:
     elif not _suspects(result):
         shown["sentence"] = "No test has shown a fault."
         shown["detail"] = "If it comes and goes, test again, and say so."
+    elif settled and _only_unplugged(job, result):
+        shown["sentence"] = "Only what is unplugged shows a fault."
+        shown["detail"] = "A plug that is off needs no other cause. Nothing else is left to fix: {} sure.".format(
+            words.percent(result["clear"])
+        )
     elif settled:
         shown["sentence"] = "The fault is gone."
         shown["detail"] = "{} {} Nothing is left to fix: {} sure.".format(
@@ -138,6 +143,18 @@ def _counted(job, result) -> list:
 def _last_was_clean(job, result) -> bool:
     counted = _counted(job, result)
     return bool(counted) and not job["tests"][counted[-1]]["faulted"]
+
+
+def _only_unplugged(job, result) -> bool:
+    """Tell whether faults were shown, and each where the plug was off or the position empty."""
+    shown = False
+    for index in _counted(job, result):
+        test = job["tests"][index]
+        for position in test["faulted"]:
+            if position in test["fitted"] and position not in test["unplugged"]:
+                return False
+            shown = True
+    return shown
 
 
 def _how_it_went(job, result) -> str:

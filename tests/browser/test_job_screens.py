@@ -2,6 +2,7 @@
 
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
+from tests.core.driver import home
 
 
 def facts(page) -> list[dict]:
@@ -82,6 +83,24 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     assert recorded["silent"] == ["rear-left-outer"]
     assert recorded["codes"] == [{"position": "rear-right-outer", "code": "C1A2B", "failure_type": "13"}]
     assert last(page, "photo_taken")["shows"] == "screen"
+
+
+def test_what_the_test_says_of_an_empty_position_is_recorded(take_screens):
+    driver, empty = job_driver().begin(), "rear-left-inner"
+    driver.force("unit_labelled", unit=home(empty), code=driver.codes[9], how="scanned")
+    driver.force("unit_pulled", unit=home(empty), position=empty, how="scanned")
+    driver.force("unit_moved", unit=home(empty), place="stock", how="scanned", note="")
+    driver.force("left_deliberately", unit="empty", position=empty, reason="left empty")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("radio", name="Yes").check()
+    page.get_by_text("Test 1: sounder heard, no fault anywhere.").wait_for()
+    page.get_by_role("button", name="left inner").click()
+    page.get_by_text("empty, fault").wait_for()
+    phone.tap("Record the result")
+    page.get_by_role("heading", name="Walk behind it with a pole").wait_for()
+    recorded = last(page, "test_run")
+    assert recorded["faulted"] == recorded["unplugged"] == [empty]
 
 
 def test_a_test_that_nobody_heard_is_set_aside(take_screens):

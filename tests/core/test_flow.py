@@ -246,3 +246,16 @@ def test_a_meter_reading_after_a_repair_speaks_of_the_repaired_circuit(core):
     assert after["verdict"][0]["cause"] == f"circuit:{OUTER}"
     assert after["probability"] >= before - 1_000_000
     assert not after["verdict"][0]["live"]
+
+
+def test_an_empty_position_can_be_reported_on_and_needs_no_cause(core):
+    job, empty = Driver(core).begin(), "rear-left-inner"
+    job.force("unit_labelled", unit=home(empty), code=job.codes[9], how="scanned")
+    job.force("unit_pulled", unit=home(empty), position=empty, how="scanned")
+    job.force("unit_moved", unit=home(empty), place="stock", how="scanned", note="")
+    job.force("left_deliberately", unit="empty", position=empty, reason="left empty")
+    assert job.step()["expects"]["empty"] == [empty]
+    job.test(empty, unplugged=[empty])
+    reasoning = job.view()["reasoning"]
+    assert reasoning["verdict"] is None
+    assert reasoning["sentence"] == "Only what is unplugged shows a fault."

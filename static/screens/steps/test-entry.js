@@ -13,6 +13,8 @@ import { codeFields, codesOf } from './test-codes.js';
 
 /** A tap on a position goes on to the next of these. */
 const NEXT = { clean: 'fault', fault: 'silent', silent: 'clean' };
+/** Nothing is expected where nothing sits, so the first tap is the fault there too. */
+const NEXT_EMPTY = { silent: 'fault', fault: 'clean', clean: 'silent' };
 const MARKS = { clean: 'clean', fault: 'fault', silent: 'untested' };
 const WORDS = { clean: 'clean', fault: 'fault', silent: 'not reported' };
 
@@ -44,13 +46,14 @@ export function testEntryStep(ctx) {
 }
 
 /** Fill what the form starts from. @param {any} ctx */
-function begin({ form, step, view }) {
+function begin({ form, step }) {
   if (form.readings) return;
-  const seated = view.board.positions.filter((/** @type {any} */ { unit }) => unit);
-  form.readings = Object.fromEntries(seated.map((/** @type {any} */ { id }) => [id, 'clean']));
+  form.readings = Object.fromEntries(
+    step.expects.positions.map((/** @type {{id: string}} */ { id }) => [id, isEmpty(step, id) ? 'silent' : 'clean']),
+  );
   form.unplugged = step.expects.unplugged;
   // A plug that is off shows as a fault wherever the test is watching.
-  for (const id of form.unplugged) if (id in form.readings) form.readings[id] = 'fault';
+  for (const id of form.unplugged) form.readings[id] = 'fault';
   form.codes = {};
 }
 
@@ -81,10 +84,13 @@ function soundQuestion({ form, redraw }) {
 
 /** @param {any} ctx */
 function readings(ctx) {
-  const { form, view, redraw } = ctx;
+  const { form, step, view, redraw } = ctx;
   const positions = view.board.positions.map((/** @type {any} */ position) => {
-    const reading = /** @type {'clean' | 'fault' | 'silent' | undefined} */ (form.readings[position.id]);
-    if (!reading) return position;
+    const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[position.id]);
+    if (isEmpty(step, position.id)) {
+      const word = reading === 'silent' ? 'empty' : `empty, ${WORDS[reading]}`;
+      return { ...position, mark: reading === 'silent' ? 'empty' : MARKS[reading], word };
+    }
     const plug = form.unplugged.includes(position.id) ? ', unplugged' : '';
     return { ...position, photo: '', mark: MARKS[reading], word: WORDS[reading] + plug };
   });
@@ -95,8 +101,8 @@ function readings(ctx) {
       { ...view.board, positions },
       {
         onPick: (id) => {
-          const reading = /** @type {'clean' | 'fault' | 'silent' | undefined} */ (form.readings[id]);
-          if (reading) form.readings[id] = NEXT[reading];
+          const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[id]);
+          form.readings[id] = (isEmpty(step, id) ? NEXT_EMPTY : NEXT)[reading];
           redraw();
         },
       },
@@ -158,7 +164,7 @@ function check(words, on, set) {
 function summary(ctx) {
   const { form, step } = ctx;
   const faulted = named(ctx, 'fault').map(({ name }) => name);
-  const silent = named(ctx, 'silent').map(({ name }) => name);
+  const silent = named(ctx, 'silent').filter(({ id }) => !isEmpty(step, id)).map(({ name }) => name);
   const said = form.heard
     ? `sounder heard, ${faulted.length ? `fault at ${listed(faulted)}` : 'no fault anywhere'}${
         silent.length ? `; nothing reported on ${listed(silent)}` : ''
@@ -180,7 +186,7 @@ function testRun(ctx) {
       heard: form.heard === true,
       faulted: ids('fault'),
       silent: ids('silent'),
-      unplugged: form.unplugged,
+      unplugged: [...form.unplugged, ...reportedThoughEmpty(ctx)],
       codes: form.heard ? codesOf(ctx, ids('fault')) : [],
       came_and_went: Boolean(form.cameAndWent),
       note: (form.note ?? '').trim(),
@@ -196,6 +202,17 @@ function testRun(ctx) {
  */
 function named({ form, step }, reading) {
   return step.expects.positions.filter((/** @type {{id: string}} */ { id }) => form.readings[id] === reading);
+}
+
+/** @param {any} step @param {string} id @returns {boolean} */
+function isEmpty(step, id) {
+  return step.expects.empty.includes(id);
+}
+
+/** Where nothing sits, the plug is off: what the test says of it is read so. @param {any} ctx @returns {string[]} */
+function reportedThoughEmpty({ form, step }) {
+  if (!form.heard) return [];
+  return step.expects.empty.filter((/** @type {string} */ id) => form.readings[id] !== 'silent');
 }
 
 /** @param {any} ctx @param {string} id */
