@@ -46,8 +46,10 @@ def reasoning(state, job: dict, result: dict) -> dict:
         shown["detail"] = "If it comes and goes, test again, and say so."
     elif settled and _only_unplugged(job, result):
         shown["sentence"] = "Only what is unplugged shows a fault."
-        shown["detail"] = "A plug that is off needs no other cause. Nothing else is left to fix: {} sure.".format(
-            words.percent(result["clear"])
+        shown["detail"] = (
+            "A plug that is off needs no other cause. Nothing else is left to fix: {} sure.".format(
+                words.percent(result["clear"])
+            )
         )
     elif settled:
         shown["sentence"] = "The fault is gone."
