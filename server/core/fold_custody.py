@@ -14,11 +14,11 @@ from .state import new_unit
 def _unit_added(state, event, job):
     data = event["data"]
     if data["unit"] in state.units:
-        _contradiction(state, event, job, data["unit"], _claim(data["place"], None, None))
+        contradict(state, event, job, data["unit"], claim_of(data["place"], None, None))
         return
     unit = new_unit(data["unit"], data["part"], data["serial"])
     state.units[unit["id"]] = unit
-    _put(state, event, job, unit, data["place"], None, data["how"])
+    put(state, event, job, unit, data["place"], None, data["how"])
     if data["code"]:
         _label(state, event, job, unit, data["code"])
 
@@ -44,23 +44,23 @@ def _part_noted(state, event, job):
 def _unit_pulled(state, event, job):
     data = event["data"]
     unit = _known(state, event, job)
-    here = _claim("out", None, None)
-    if _disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
-        _contradiction(state, event, job, unit["id"], here)
+    here = claim_of("out", None, None)
+    if disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
+        contradict(state, event, job, unit["id"], here)
         return
     unit["pulled_from"] = data["position"]
-    _put(state, event, job, unit, "out", None, data["how"])
+    put(state, event, job, unit, "out", None, data["how"])
 
 
 def _unit_fitted(state, event, job):
     data = event["data"]
     unit = _known(state, event, job)
-    claim = _claim("fitted", job["vehicle"], data["position"])
+    claim = claim_of("fitted", job["vehicle"], data["position"])
     occupied = state.vehicles[job["vehicle"]]["holds"].get(data["position"])
-    if _disputed(unit) or unit["place"] != "out" or occupied:
-        _contradiction(state, event, job, unit["id"], claim)
+    if disputed(unit) or unit["place"] != "out" or occupied:
+        contradict(state, event, job, unit["id"], claim)
         return
-    _put(state, event, job, unit, "fitted", data["position"], data["how"])
+    put(state, event, job, unit, "fitted", data["position"], data["how"])
     job["walk"] = None  # what the walk-behind check heard was another sensor
     if data["override"]:
         unit["moves"][-1]["override"] = data["override"]
@@ -69,10 +69,10 @@ def _unit_fitted(state, event, job):
 def _unit_moved(state, event, job):
     data = event["data"]
     unit = _known(state, event, job)
-    if _disputed(unit) or unit["place"] == "fitted":
-        _contradiction(state, event, job, unit["id"], _claim(data["place"], None, None))
+    if disputed(unit) or unit["place"] == "fitted":
+        contradict(state, event, job, unit["id"], claim_of(data["place"], None, None))
         return
-    _put(state, event, job, unit, data["place"], None, data["how"])
+    put(state, event, job, unit, data["place"], None, data["how"])
 
 
 def _unit_seen(state, event, job):
@@ -83,14 +83,14 @@ def _unit_seen(state, event, job):
         if not fold_mixed.settle(state, event, unit["id"]):
             vehicle = job["vehicle"] if data["place"] == "fitted" else None
             position = data["position"] if vehicle else None
-            _contradiction(state, event, job, unit["id"], _claim(data["place"], vehicle, position))
+            contradict(state, event, job, unit["id"], claim_of(data["place"], vehicle, position))
             return
         job = state.jobs.get(event["job"])
     position = data["position"] if data["place"] == "fitted" else None
     if position and job:
         other = state.vehicles[job["vehicle"]]["holds"].get(position)
         if other and other != unit["id"]:
-            _contradiction(state, event, job, other, _claim("fitted", job["vehicle"], position))
+            contradict(state, event, job, other, claim_of("fitted", job["vehicle"], position))
             state.vehicles[job["vehicle"]]["holds"][position] = None
             state.units[other]["place"] = "out"
             state.units[other]["vehicle"] = None
@@ -98,9 +98,9 @@ def _unit_seen(state, event, job):
             state.units[other]["job"] = job["id"]
     unit["claims"] = []
     for conflict in state.conflicts:
-        if conflict["unit"] == unit["id"]:
+        if conflict["unit"] == unit["id"] and conflict["about"] != "return":
             conflict["open"] = False
-    _put(state, event, job, unit, data["place"], position, data["how"])
+    put(state, event, job, unit, data["place"], position, data["how"])
 
 
 def _units_mixed(state, event, job):
@@ -112,8 +112,8 @@ def _units_mixed(state, event, job):
         if identity not in state.units:
             state.units[identity] = new_unit(identity)
         unit = state.units[identity]
-        if _disputed(unit) or unit["place"] not in ("out", "stock"):
-            _contradiction(state, event, job, identity, _claim("out", None, None))
+        if disputed(unit) or unit["place"] not in ("out", "stock"):
+            contradict(state, event, job, identity, claim_of("out", None, None))
         else:
             hand.append(identity)
     if len(hand) > 1:
@@ -125,11 +125,11 @@ def _known(state, event, job):
     identity = event["data"]["unit"]
     if identity not in state.units:
         state.units[identity] = new_unit(identity)
-        _contradiction(state, event, job, identity, _claim("out", None, None))
+        contradict(state, event, job, identity, claim_of("out", None, None))
     return state.units[identity]
 
 
-def _put(state, event, job, unit, place, position, how):
+def put(state, event, job, unit, place, position, how):
     """Take the unit from where it was and put it where the fact says."""
     if unit["place"] == "fitted" and unit["vehicle"]:
         holds = state.vehicles[unit["vehicle"]]["holds"]
@@ -164,10 +164,11 @@ def _label(state, event, job, unit, code):
     """Bind a code to a unit, and flag what needs a person to look at it."""
     about = fold_labels.put_on(state, unit, code)
     if about:
-        _flag(state, event, job, unit["id"], about, code)
+        flag(state, event, job, unit["id"], about, code)
 
 
-def _disputed(unit):
+def disputed(unit):
+    """Tell whether two places are on record of a unit."""
     return len(unit["claims"]) > 0
 
 
@@ -175,23 +176,25 @@ def _sits(unit, vehicle, position):
     return unit["place"] == "fitted" and unit["vehicle"] == vehicle and unit["position"] == position
 
 
-def _claim(place, vehicle, position):
+def claim_of(place, vehicle, position):
+    """Return a place that someone says a unit is at."""
     return {"place": place, "vehicle": vehicle, "position": position}
 
 
-def _contradiction(state, event, job, identity, claim):
+def contradict(state, event, job, identity, claim):
     """Put both claims on record: what the state said, and what this fact says."""
     unit = state.units[identity]
     if not unit["claims"]:
-        unit["claims"].append(_claim(unit["place"], unit["vehicle"], unit["position"]))
+        unit["claims"].append(claim_of(unit["place"], unit["vehicle"], unit["position"]))
     unit["claims"].append(claim)
     if job and job["id"] not in unit["jobs"]:
         unit["jobs"].append(job["id"])
     _note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
-    _flag(state, event, job, identity, "place", None)
+    flag(state, event, job, identity, "place", None)
 
 
-def _flag(state, event, job, identity, about, code):
+def flag(state, event, job, identity, about, code):
+    """Put a conflict on record, to be settled."""
     state.conflicts.append(
         {
             "event": envelope.identity(event),

@@ -135,6 +135,7 @@ def _bind(state, event, index, identity, body, how):
             unit["jobs"].append(each)
     unit["moves"].extend(other["moves"][1:])
     unit["lost"].extend(other["lost"][1:])
+    unit["returns"].extend(other["returns"])
     for lost in unit["lost"]:
         if lost["set"] == index:
             lost["settled"] = how

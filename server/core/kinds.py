@@ -14,6 +14,8 @@ PLACES = ("out", "stock", "counter", "customer", "scrapped")
 FOUND = ("nothing", "dirt", "ice", "paint", "pushed_in", "repaired_bumper")
 LAMP_RESULTS = ("as_it_should", "not_as_it_should", "not_sure")
 MOVES = ("retest", "clean", "exchange", "unplug", "meter", "replace", "home")
+DECISIONS = ("accept", "hold", "refuse")
+COMPARED = ("", "same", "other")  # the part in hand beside its pictures, by eye; "" is not compared
 
 # field -> form; forms are checked in _FORMS below, a tuple means 'one of'
 KINDS: dict = {
@@ -73,6 +75,12 @@ KINDS: dict = {
         "positions": "names", "missed": "names"}),
     "left_deliberately": ("A good unit stays where the exchange put it.", {
         "unit": "name", "position": "name", "reason": "reason"}),
+    "return_received": ("A clerk at the parts counter has the unit in hand.", {
+        "unit": "name", "how": HOW, "code": "text", "part": "text", "serial": "text",
+        "compared": COMPARED, "note": "text"}),
+    "return_decided": ("A clerk took a returned unit back, held it or refused it, and signed.", {
+        "unit": "name", "decision": DECISIONS, "proposed": DECISIONS, "reasons": "names",
+        "overrule": "text", "signed": "name"}),
     "corrected": ("An earlier event was a mistake.", {
         "device": "name", "seq": "count", "reason": "reason"}),
     "job_closed": ("The job is done.", {"note": "text"}),
@@ -80,11 +88,12 @@ KINDS: dict = {
 
 # facts about a unit that may happen away from any job; every other kind needs its job
 WITHOUT_JOB = ("unit_added", "unit_labelled", "label_voided", "part_noted", "unit_moved",
-               "unit_seen", "corrected")  # fmt: skip
+               "unit_seen", "return_received", "return_decided", "corrected")  # fmt: skip
 
 # what may still be said of a job after its closing; anything else means that work went on
 AFTER_CLOSING = ("job_closed", "corrected", "photo_taken", "unit_seen", "label_voided", "unit_labelled",
-                 "part_noted", "mixup_stopped", "job_opened")  # fmt: skip
+                 "part_noted", "mixup_stopped", "job_opened", "return_received",
+                 "return_decided")  # fmt: skip
 
 
 def problem(kind: str, data: dict) -> BadInput | None:

@@ -135,6 +135,24 @@ def _walk_checked(state, job, data):
     return "Walk-behind check: all sounded."
 
 
+def _return_received(state, job, data):
+    said = "{} is at the parts counter, in the clerk's hand ({}).".format(
+        _unit(state, job, data), _HOW[data["how"]]
+    )
+    if data["part"] or data["serial"]:
+        said += " Read off it: {}.".format(" ".join([t for t in (data["part"], data["serial"]) if t]))
+    return words.sentence_case(said)
+
+
+def _return_decided(state, job, data):
+    said = "{} {} at the parts counter, signed by {}.".format(
+        _unit(state, job, data), words.DECIDED[data["decision"]], data["signed"]
+    )
+    if data["overrule"]:
+        said += " Against the record, because: {}".format(data["overrule"])
+    return words.sentence_case(said)
+
+
 def _left_deliberately(state, job, data):
     if data["unit"] == EMPTY:
         return words.sentence_case("{} stays empty: {}.".format(_at(job, data), data["reason"]))
@@ -188,6 +206,8 @@ MAKERS = {
     "units_mixed": _units_mixed,
     "walk_checked": _walk_checked,
     "left_deliberately": _left_deliberately,
+    "return_received": _return_received,
+    "return_decided": _return_decided,
     "corrected": lambda state, job, data: "Taken back entry {}: {}".format(data["seq"], data["reason"]),
     "job_closed": lambda state, job, data: "Job closed.",
 }

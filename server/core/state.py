@@ -128,6 +128,7 @@ def new_unit(identity: str, part: str = "", serial: str = "") -> dict:
         "moves": [],
         "mixed": None,
         "lost": [],
+        "returns": [],
     }
 
 

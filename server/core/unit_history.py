@@ -245,11 +245,11 @@ def _sentence(state, job, identity, told, chance, trusted) -> str:
     counts = told["counts"]
     said = []
     if counts["passed"]:
-        said.append("passed {}".format(_number(counts["passed"], "test")))
+        said.append("passed {}".format(words.counted(counts["passed"], "test")))
     if counts["faulted"]:
-        shown = _number(counts["faulted"], "test")
+        shown = words.counted(counts["faulted"], "test")
         said.append("showed a fault in {} that nothing else explains".format(shown))
-    where = " on {}".format(_number(len(told["vehicles"]), "vehicle"))
+    where = " on {}".format(words.counted(len(told["vehicles"]), "vehicle"))
     first = "{} is trusted: it ".format(name) if trusted else "{} ".format(name)
     if not said:
         said.append("was only there while something else was at fault")
@@ -257,7 +257,3 @@ def _sentence(state, job, identity, told, chance, trusted) -> str:
     if told["driven"]:
         line += ", and was driven since"
     return "{}; {}.".format(line, bad)
-
-
-def _number(count: int, word: str) -> str:
-    return "1 {}".format(word) if count == 1 else "{} {}s".format(count, word)

@@ -2,6 +2,7 @@
 
 from . import carried
 from . import cautions
+from . import counter_lists
 from . import exchange
 from . import flow
 from . import labels
@@ -135,6 +136,7 @@ def unit_view(state, identity: str) -> dict:
         "carried": carried.carried_view(state, identity),
         "history": unit_history.history(state, identity, _open_job(state, unit)),
         "lost": mixed.lost_view(state, unit),
+        "returns": counter_lists.returns_of(unit),
         "jobs": [
             {"id": job_id, "title": state.vehicles[state.jobs[job_id]["vehicle"]]["name"]}
             for job_id in unit["jobs"]

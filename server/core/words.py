@@ -11,6 +11,9 @@ PLACE_WORDS = {
     "scrapped": "scrapped",
 }
 
+DAY_MS = 86400000
+DECIDED = {"accept": "accepted", "hold": "held", "refuse": "refused"}  # at the parts counter
+
 
 def position_name(job: dict, position: str) -> str:
     """Return the name of a position of the job; its id where the job does not know it."""
@@ -77,6 +80,17 @@ def minutes(hundredths: int) -> str:
     """Return a duration given in hundredths of a minute, rounded to whole minutes."""
     whole = (hundredths + 50) // 100
     return "1 minute" if whole == 1 else "{} minutes".format(whole)
+
+
+def counted(number: int, word: str) -> str:
+    """Return '1 day' or '3 days'."""
+    return "1 {}".format(word) if number == 1 else "{} {}s".format(number, word)
+
+
+def ago(then: int, now: int) -> str:
+    """Return how long ago something was, in days; both in milliseconds, clocks that disagree make today."""
+    days = max(0, now - then) // DAY_MS
+    return "today" if days == 0 else counted(days, "day") + " ago"
 
 
 def listed(items: list) -> str:

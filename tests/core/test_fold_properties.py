@@ -20,6 +20,7 @@ UNITS = [home(position) for position in POSITIONS] + ["unew"]
 HOW = st.sampled_from(["scanned", "typed", "tapped"])
 UNIT, POSITION = st.sampled_from(UNITS), st.sampled_from(POSITIONS)
 CODES = Driver(Core()).codes
+DECISION = st.sampled_from(["accept", "hold", "refuse"])
 
 
 def fact(kind, **fields):
@@ -61,6 +62,25 @@ FACTS = st.one_of(
     fact("walk_checked", positions=st.just(POSITIONS[1:]), missed=st.just(POSITIONS[:1])),
     fact("label_voided", unit=UNIT, code=st.sampled_from(CODES[:4]), reason=st.just("torn")),
     fact("job_closed", note=st.just("")),
+    fact(
+        "return_received",
+        unit=UNIT,
+        how=HOW,
+        code=st.just(CODES[0]),
+        part=st.sampled_from(["", "PS-1"]),
+        serial=st.just(""),
+        compared=st.sampled_from(["", "same", "other"]),
+        note=st.just(""),
+    ),
+    fact(
+        "return_decided",
+        unit=UNIT,
+        decision=DECISION,
+        proposed=DECISION,
+        reasons=st.just(["custody"]),
+        overrule=st.just(""),
+        signed=st.just("Jo"),
+    ),
     fact(
         "test_run",
         heard=st.booleans(),
@@ -148,3 +168,8 @@ def test_whatever_was_folded_can_be_shown(facts):
     assert core("jobs")
     for unit in core("state")["units"]:
         assert core("unit", unit=unit)["where"]
+        assert core("counter", unit=unit, now=0)["headline"]
+    assert core("decided", start=0, end=2**50)["total"] == sum(
+        len(entry["decisions"]) for unit in core("state")["units"].values() for entry in unit["returns"]
+    )
+    assert core("find", text="estate")

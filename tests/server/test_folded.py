@@ -32,6 +32,7 @@ UNITS = [f"{vehicle}.{place}" for vehicle in VEHICLES for place in PLACES] + ["u
 CODES = ["JRMMA", "6JF4D"]
 HOW = st.sampled_from(["scanned", "typed"])
 UNIT, PLACE, CODE = st.sampled_from(UNITS), st.sampled_from(PLACES), st.sampled_from(CODES)
+DECISION = st.sampled_from(["accept", "hold", "refuse"])
 TEXT, FLAG = st.just(""), st.booleans()
 
 
@@ -57,6 +58,9 @@ FACTS = st.one_of(
     fact("cleaned", position=st.sampled_from([*PLACES, "nowhere"]), note=TEXT),
     fact("job_closed", note=TEXT),
     fact("units_mixed", units=st.lists(UNIT, unique=True, min_size=1, max_size=3), note=TEXT),
+    fact("return_received", unit=UNIT, how=HOW, code=CODE, part=TEXT, serial=TEXT, compared=TEXT, note=TEXT),
+    fact("return_decided", unit=UNIT, decision=DECISION, proposed=DECISION, reasons=st.just([]),
+         overrule=TEXT, signed=st.just("Jo")),
     fact("not_known_here", unit=UNIT),
 )  # fmt: skip
 

@@ -14,7 +14,7 @@ def refuse(fold, draft, job):
         why = "The kind {} is not known.".format(kind)
     else:
         why = misfit(kind, data, draft.get("job"), job)
-        if why is None and kind not in ("unit_added", "mixup_stopped", "photo_taken"):
+        if why is None and kind not in ("unit_added", "mixup_stopped", "photo_taken", "return_received"):
             unit = data.get("unit")
             left_empty = kind == "left_deliberately" and unit == EMPTY
             if unit and not left_empty and unit not in fold.state.units:

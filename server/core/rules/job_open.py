@@ -2,7 +2,7 @@
 
 from .refusal import refusal
 
-_STILL_ALLOWED = ("corrected", "photo_taken", "unit_seen")
+_STILL_ALLOWED = ("corrected", "photo_taken", "unit_seen", "return_received", "return_decided")
 
 
 def refuse(fold, draft, job):

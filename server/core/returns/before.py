@@ -1,0 +1,38 @@
+"""The unit was not accepted or refused at a counter before."""
+
+from .. import words
+from ..fold_returns import is_final
+from .check import check
+
+
+def look(state, case):
+    """Refuse a unit that was decided before; say so of one that was held."""
+    past = case["returns"]
+    finals = [entry for entry in past if is_final(entry)]
+    if finals:
+        entry, last = finals[-1], finals[-1]["decision"]
+        sentence = "{} {}, signed by {}.".format(
+            words.sentence_case(words.DECIDED[last["decision"]]),
+            words.ago(last["at"], case["now"]),
+            last["signed"],
+        )
+        if entry["twice"] and len(entry["decisions"]) > 1:
+            sentence = "Two counters decided on it: {}. Both stay on record.".format(
+                words.listed(
+                    [
+                        "{} (signed by {})".format(words.DECIDED[each["decision"]], each["signed"])
+                        for each in entry["decisions"]
+                    ]
+                )
+            )
+        return check("fail", "Returned before", sentence)
+    if past and past[-1]["decision"]:
+        last = past[-1]["decision"]
+        return check(
+            "pass",
+            "Not decided before",
+            "Held {}, signed by {}.".format(words.ago(last["at"], case["now"]), last["signed"]),
+        )
+    if case["unit"] is None or case["unknown"]:
+        return None
+    return check("pass", "Not returned before", "No earlier return is on record.")

@@ -1,0 +1,30 @@
+"""There is a picture of the unit, or of a position where it sat on the job that it is returned from."""
+
+from .. import words
+from .check import check
+
+
+def look(state, case):
+    """Hold a unit without any picture."""
+    if case["unit"] is None or case["unknown"]:
+        return None
+    taken = pictures(case["unit"], case["job"])
+    if not taken:
+        return check("hold", "No picture", "No picture of it or of where it sat is on record.")
+    return check("pass", "Pictures there", "{} on record.".format(words.counted(len(taken), "picture")))
+
+
+def pictures(unit: dict, job: dict | None) -> list[dict]:
+    """Return the pictures of a unit and of the positions where it sat, in order of time."""
+    if job is None:
+        return []
+    sat = [unit["pulled_from"]]
+    for test in job["tests"]:
+        for position in sorted(test["fitted"]):
+            if test["fitted"][position] == unit["id"] and position not in sat:
+                sat.append(position)
+    return [
+        photo
+        for photo in job["photos"]
+        if photo["unit"] == unit["id"] or (photo["shows"] == "position" and photo["position"] in sat)
+    ]

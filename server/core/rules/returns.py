@@ -1,0 +1,31 @@
+"""A decision at the counter is about a return that waits, and one against the proposal has its reason."""
+
+from .. import words
+from ..fold_returns import open_return
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse deciding on what was not received or is decided, and overruling without a reason."""
+    if draft["kind"] != "return_decided":
+        return None
+    data, unit = draft["data"], fold.state.units[draft["data"]["unit"]]
+    if not unit["returns"]:
+        return _refusal("Nobody has received this sensor at the counter.", "Scan its label first.")
+    if open_return(unit) is None:
+        last = unit["returns"][-1]["decision"]
+        return _refusal(
+            "{} was {} already, signed by {}.".format(
+                words.sentence_case(words.unit_name(fold.state, job, unit["id"])),
+                words.DECIDED[last["decision"]],
+                last["signed"],
+            ),
+            "Take that decision back first, or scan the sensor again if it came in once more.",
+        )
+    if data["decision"] != data["proposed"] and not data["overrule"].strip():
+        return _refusal("It goes against what the record says.", "Give your reason in a few words.")
+    return None
+
+
+def _refusal(sentence, do):
+    return refusal("returns", "This can't be decided yet", sentence, do)

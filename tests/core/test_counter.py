@@ -1,0 +1,361 @@
+"""The parts counter: each check, what is proposed, and what two counters make of one unit."""
+
+import pytest
+
+from tests.core.counter_yard import CLERK
+from tests.core.counter_yard import DAY_MS
+from tests.core.counter_yard import INNER
+from tests.core.counter_yard import NOW
+from tests.core.counter_yard import OUTER
+from tests.core.counter_yard import Clerk
+from tests.core.counter_yard import proven
+from tests.core.counter_yard import said
+from tests.core.counter_yard import standing
+from tests.core.driver import Driver
+from tests.core.driver import Refused
+from tests.core.driver import home
+
+BAD = home(OUTER)
+READ = {"part": "PS-1"}
+ALL = ["label", "place", "part", "verdict", "custody", "photos", "before", "record", "job", "window"]
+
+
+@pytest.fixture
+def bad(core):
+    """The label of a unit that was found bad, replaced and scanned to the counter."""
+    job = proven(core)
+    return job.labels[BAD]
+
+
+def test_a_unit_with_a_whole_record_is_proposed_to_be_accepted(core, bad):
+    answer = Clerk(core).ask(bad, read=READ)
+    assert [check["rule"] for check in answer["checks"]] == ALL
+    assert [check["state"] for check in answer["checks"]] == ["pass"] * len(ALL)
+    assert (answer["proposed"], answer["against"]) == ("accept", [])
+    assert "followed" in said(answer, "verdict")
+    assert answer["from"].endswith("of Blue estate")
+    assert len(answer["photos"]) == 2
+
+
+def test_a_label_on_another_part_is_refused_with_both_numbers(core, bad):
+    answer = Clerk(core).ask(bad, read={"part": "PS-9"})
+    assert (answer["proposed"], answer["headline"]) == ("refuse", "The label is on another part")
+    assert "PS-9" in said(answer, "part")
+    assert "PS-1" in said(answer, "part")
+
+
+def test_a_serial_number_of_another_unit_names_that_unit(core):
+    job = proven(core)
+    other = job.labels["u00000000new1"]
+    for unit, serial in ((BAD, "S-100"), ("u00000000new1", "S-200")):
+        job.force("part_noted", unit=unit, part="PS-1", serial=serial)
+    clerk = Clerk(core)
+    assert standing(clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "s100"}), "part") == "pass"
+    assert standing(clerk.ask(job.labels[BAD], read={"part": "PS-1"}), "part") == "hold"
+    moved = clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "S-200"})
+    assert moved["proposed"] == "refuse"
+    assert f"{other[:3]}-{other[3:]}" in said(moved, "part")
+
+
+def test_without_a_symbol_the_pictures_are_compared_by_eye(core, bad):
+    clerk = Clerk(core)
+    assert clerk.ask(bad)["headline"] == "Is it the part claimed?"
+    assert clerk.ask(bad, read={"compared": "same"})["proposed"] == "accept"
+    assert clerk.ask(bad, read={"compared": "other"})["proposed"] == "refuse"
+
+
+def test_a_record_without_a_part_number_claims_nothing(core):
+    job = proven(core, part="")
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert "No part number on record" in said(answer, "part")
+    assert standing(answer, "part") == "hold"
+
+
+def test_a_label_that_is_on_no_record_is_held(core, bad):
+    job = Driver(core)
+    answer = Clerk(core).ask(job.codes[15], read=READ)
+    assert [check["rule"] for check in answer["checks"]] == ["label"]
+    assert answer["proposed"] == "hold"
+    assert "may not have sent" in said(answer, "label")
+
+
+def test_a_label_held_before_its_record_came_is_still_known_to_have_been_here(core):
+    job = proven(core)
+    early = Clerk(core)
+    spare = job.codes[15]
+    early.decide(early.ask(spare), "hold")
+    assert core("waiting")[0]["shown"] == spare[:3] + "-" + spare[3:]
+    job.force(
+        "unit_added", unit="u00000000late", part="PS-1", serial="", code=spare, how="scanned", place="stock"
+    )
+    answer = early.ask(spare)
+    assert answer["unit"] == "u00000000late"
+    assert "Held" in said(answer, "before")
+
+
+def test_a_label_from_another_server_asks_for_its_record(core, bad):
+    clerk = Clerk(core)
+    answer = clerk.ask(f"HTTPS://OTHER.EXAMPLE:8765/U/{bad}", host="here.example:8765")
+    assert answer["proposed"] == "hold"
+    assert "other.example:8765" in said(answer, "label")
+    assert answer["unit"] != BAD
+    clerk.decide(answer)
+    waiting = core("waiting")[0]
+    again = clerk.ask(unit=waiting["unit"])
+    assert "other.example:8765" in said(again, "label")
+
+
+@pytest.mark.parametrize("text", ["AAAAA", "", "PS-1/7", "https://example.org/"])
+def test_what_is_no_label_is_said_to_be_none(core, bad, text):
+    assert Clerk(core).ask(text)["outcome"] in {"mistyped", "foreign"}
+
+
+def test_a_void_label_says_which_one_the_sensor_has_now(core):
+    job = proven(core)
+    old, fresh = job.labels[BAD], job.codes[12]
+    job.force("label_voided", unit=BAD, code=old, reason="torn")
+    job.force("unit_labelled", unit=BAD, code=fresh, how="scanned")
+    clerk = Clerk(core)
+    assert fresh[:3] in said(clerk.ask(old, read=READ), "label")
+    assert standing(clerk.ask(old, read=READ), "label") == "hold"
+    assert "replaced" in said(clerk.ask(fresh, read=READ), "custody")
+
+
+def test_two_labels_on_one_unit_are_held(core):
+    job = proven(core)
+    job.force("unit_labelled", unit=BAD, code=job.codes[12], how="scanned")
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert answer["against"] == ["label"]
+    assert job.codes[12][:3] in said(answer, "label")
+
+
+def test_two_units_with_one_label_are_held(core):
+    job = proven(core)
+    job.force("unit_labelled", unit=home("rear-left-outer"), code=job.labels[BAD], how="scanned")
+    assert "Two sensors" in said(Clerk(core).ask(job.labels[BAD], read=READ), "label")
+
+
+def test_a_handover_that_was_only_tapped_is_a_gap_in_custody(core):
+    job = proven(core, scanned=False)
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert (answer["proposed"], answer["headline"]) == ("hold", "A gap in custody")
+    assert "when it came to the counter" in said(answer, "custody")
+
+
+def test_a_typed_handover_counts_and_is_told(core):
+    job = proven(core)
+    job.force("unit_moved", unit=BAD, place="stock", how="typed", note="")
+    assert "1 of them typed" in said(Clerk(core).ask(job.labels[BAD], read=READ), "custody")
+
+
+def test_missing_pictures_hold(core):
+    job = proven(core, photos=False)
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert (answer["proposed"], answer["against"]) == ("hold", ["photos"])
+
+
+def test_a_unit_that_the_verdict_does_not_name_is_refused(core):
+    job = proven(core)
+    job.force("unit_moved", unit="u00000000new1", place="counter", how="scanned", note="")
+    good = job.labels[home(INNER)]
+    answer = Clerk(core).ask(good, read=READ)
+    assert answer["proposed"] == "refuse"
+    assert standing(answer, "verdict") == "fail"
+    assert standing(answer, "place") == "hold", "on record it is still fitted"
+
+
+def test_a_unit_without_a_test_proves_nothing(core):
+    job = proven(core)
+    spare = job.codes[14]
+    job.force(
+        "unit_added", unit="u0000000spare", part="PS-1", serial="", code=spare, how="scanned", place="stock"
+    )
+    answer = Clerk(core).ask(spare, read=READ)
+    assert standing(answer, "verdict") == "hold"
+    assert "No test of it is on record" in said(answer, "verdict")
+
+
+def test_a_verdict_that_was_not_reached_holds(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.force("unit_pulled", unit=BAD, position=OUTER, how="tapped")
+    job.force("unit_labelled", unit=BAD, code=job.codes[3], how="scanned")
+    answer = Clerk(core).ask(job.codes[3], read=READ)
+    assert "Not settled" in said(answer, "verdict")
+    assert {"verdict", "job", "photos"} == set(answer["against"])
+    assert standing(answer, "custody") == "pass", "the first label follows the pull at once"
+
+
+def test_an_open_job_holds(core):
+    job = proven(core, close=False)
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert answer["against"] == ["job"]
+
+
+@pytest.mark.parametrize(
+    ("days", "window", "state"),
+    [(29, 30, "pass"), (31, 30, "fail"), (400, 0, None), (8, 7, "fail")],
+)
+def test_the_window_counts_from_the_last_pull(core, bad, days, window, state):
+    pulled = [m["at"] for m in core("unit", unit=BAD)["moves"] if m["what"] == "out" and m["position"]][-1]
+    answer = Clerk(core).ask(bad, read=READ, window_days=window, now=pulled + days * DAY_MS + 1000)
+    assert standing(answer, "window") == state
+
+
+def test_a_record_that_was_altered_is_refused_and_one_that_nobody_checked_is_held(core, bad):
+    clerk = Clerk(core)
+    fault = {
+        "device": "d0123456789abcdef",
+        "seq": 4,
+        "reason": "event 4 does not continue the event before it",
+    }
+    altered = clerk.ask(bad, read=READ, record=[fault])
+    assert (altered["proposed"], altered["headline"]) == ("refuse", "The record was altered")
+    assert "event 4" in said(altered, "record")
+    assert standing(clerk.ask(bad, read=READ, record=None), "record") == "hold"
+
+
+def test_a_unit_that_comes_a_second_time_is_refused_with_the_first_decision(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read=READ))
+    again = clerk.ask(bad, read=READ, now=NOW + 3 * DAY_MS)
+    assert (again["proposed"], again["headline"]) == ("refuse", "Returned before")
+    assert "Accepted 4 days ago, signed by Jo" in said(again, "before")
+
+
+def test_a_held_return_waits_and_is_decided_later(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read=READ), "hold", "wants a look by the foreman")
+    [line] = core("waiting")
+    assert (line["held"]["signed"], line["unit"]) == ("Jo", BAD)
+    answer = clerk.ask(unit=BAD)
+    assert answer["waiting"]
+    assert answer["read"]["part"] == "PS-1"
+    assert answer["proposed"] == "accept"
+    chosen = next(each for each in answer["decisions"] if each["decision"] == "accept")
+    data = {**chosen["events"][0]["data"], "signed": "Jo"}
+    clerk.record({"kind": "return_decided", "data": data})
+    assert core("waiting") == []
+    [entry] = core("state")["units"][BAD]["returns"]
+    assert [each["decision"] for each in entry["decisions"]] == ["hold", "accept"]
+    assert entry["decision"]["decision"] == "accept"
+    [shown] = core("unit", unit=BAD)["returns"]
+    assert (shown["part"], shown["how"], shown["decision"]["word"]) == ("PS-1", "scanned", "Accept")
+
+
+def test_a_decision_against_the_proposal_takes_a_reason(core, bad):
+    clerk = Clerk(core)
+    with pytest.raises(Refused) as refused:
+        clerk.decide(clerk.ask(bad, read=READ), "refuse")
+    assert refused.value.refusal["rule"] == "returns"
+    clerk.decide(clerk.ask(bad, read=READ), "refuse", "housing broken on purpose")
+    entry = core("state")["units"][BAD]["returns"][0]
+    assert (entry["decision"]["proposed"], entry["decision"]["overrule"]) == (
+        "accept",
+        "housing broken on purpose",
+    )
+
+
+def test_nothing_is_decided_unsigned_twice_or_unreceived(core, bad):
+    clerk = Clerk(core)
+    decision = {"unit": BAD, "decision": "accept", "proposed": "accept", "reasons": [], "overrule": ""}
+    refusal = clerk.check({"kind": "return_decided", "data": {**decision, "signed": "Jo"}})
+    assert "received" in refusal["sentence"]
+    assert clerk.check({"kind": "return_decided", "data": {**decision, "signed": ""}})["rule"] == "form"
+    clerk.decide(clerk.ask(bad, read=READ))
+    refusal = clerk.check({"kind": "return_decided", "data": {**decision, "signed": "Jo"}})
+    assert "accepted already, signed by Jo" in refusal["sentence"]
+
+
+def test_a_decision_that_was_taken_back_counts_for_nothing(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read=READ))
+    clerk.fact("corrected", device=CLERK, seq=clerk.seq, reason="wrong button")
+    assert core("decided", start=0, end=2 * NOW)["total"] == 0
+    assert core("waiting")[0]["unit"] == BAD
+
+
+def test_two_counters_that_decide_one_unit_are_both_kept_and_flagged(core, bad):
+    first, second = Clerk(core), Clerk(core, device="ddddddddddddddddd", name="Ada")
+    seen = second.ask(bad, read=READ)
+    first.decide(first.ask(bad, read=READ))
+    refused = {**seen["decisions"][2]["events"][0]["data"], "signed": "Ada", "overrule": "wet inside"}
+    second.force("return_received", **seen["received"]["data"])
+    second.force("return_decided", **refused)
+    decided = core("decided", start=0, end=2 * NOW)
+    assert sorted((line["signed"], line["decision"]) for line in decided["lines"]) == [
+        ("Ada", "refuse"),
+        ("Jo", "accept"),
+    ]
+    assert [c["about"] for c in core("conflicts")["conflicts"] if c["open"]] == ["return"]
+    assert any(line["twice"] for line in decided["lines"])
+
+
+def test_a_second_decision_on_one_return_does_not_replace_the_first(core, bad):
+    first, second = Clerk(core), Clerk(core, device="ddddddddddddddddd", name="Ada")
+    answer = first.ask(bad, read=READ)
+    first.fact("return_received", **answer["received"]["data"])
+    second.force("return_received", **answer["received"]["data"])
+    first.fact("return_decided", **{**answer["decisions"][0]["events"][0]["data"], "signed": "Jo"})
+    late = {**answer["decisions"][2]["events"][0]["data"], "signed": "Ada", "overrule": "wet"}
+    second.force("return_decided", **late)
+    [entry] = core("state")["units"][BAD]["returns"]
+    assert (entry["decision"]["signed"], entry["twice"], len(entry["decisions"])) == ("Jo", True, 2)
+    again = first.ask(bad, read=READ)
+    assert "Two counters decided" in said(again, "before")
+
+
+def test_a_unit_on_record_elsewhere_is_not_moved_in_silence(core):
+    job = proven(core)
+    fitted = job.labels[home(INNER)]
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(fitted, read=READ), "hold", "the customer insists")
+    unit = core("unit", unit=home(INNER))
+    assert unit["disputed"]
+    assert "In dispute" in said(clerk.ask(fitted, read=READ), "place")
+
+
+def test_what_the_counter_records_does_not_open_a_closed_job_again(core):
+    job = proven(core)
+    clerk = Clerk(core)
+    clerk.job = job.job
+    clerk.decide(clerk.ask(job.labels[BAD], read=READ))
+    view = job.view()
+    assert view["closed"]
+    assert not view["reopened"]
+    assert "accepted at the parts counter, signed by Jo" in view["history"][0]["sentence"]
+    assert "Read off it: PS-1" in view["history"][1]["sentence"]
+
+
+def test_the_day_list_counts_what_it_lists(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read=READ))
+    spare = Driver(core).codes[15]
+    clerk.decide(clerk.ask(spare))
+    day = core("decided", start=0, end=2 * NOW)
+    assert {c["decision"]: c["count"] for c in day["counts"]} == {"accept": 1, "hold": 1, "refuse": 0}
+    assert day["total"] == len(day["lines"]) == 2
+    assert day["lines"][0]["about"] == ["label"]
+    at = day["lines"][0]["at"]
+    assert core("decided", start=at, end=at + 1)["total"] == 1
+    assert core("decided", start=at + 1, end=2 * NOW)["total"] == 0
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("estate beep", 5),
+        ("ESTATE  Beeps", 5),
+        ("mara", 3),
+        ("nothing of the kind", 0),
+        ("", 0),
+        ("-", 0),
+    ],
+)
+def test_a_search_wants_every_word_to_begin_a_word_on_record(core, bad, text, found):
+    assert len(core("find", text=text)) == found
+
+
+def test_a_code_is_found_as_it_is_read_and_as_it_is_typed(core, bad):
+    for text in (bad, bad.lower(), f"{bad[:3]}-{bad[3:]}"):
+        assert [line["unit"] for line in core("find", text=text)] == [BAD]
