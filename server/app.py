@@ -20,6 +20,7 @@ from server import security
 from server import sessions
 from server import sync
 from server.photo_store import MOST_BYTES
+from server.record import web as record_web
 from server.shell import CORE_URL
 from server.shell import find_static
 from server.shell import load_shell
@@ -64,6 +65,7 @@ def create_app(config: Config) -> Flask:
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
     errors.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
+    record_web.init_app(app)
     CSRFProtect(app)
     sessions.init_app(app)
     assets.init_app(app, shell)

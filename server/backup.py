@@ -18,11 +18,11 @@ from server.manifest import DATABASE
 from server.manifest import MANIFEST
 from server.manifest import Manifest
 from server.manifest import photo_name
+from server.new_file import filled
+from server.new_file import refuse_unless_new
+from server.new_file import written_whole
 from server.photo_store import path_of
-from server.refusals import CommandRefused
 from server.storage import DataFolder
-from server.storage.durable import sync_file
-from server.storage.durable import sync_folder
 from server.verify.data_folder import open_only
 
 _BLOCK = 1 << 20
@@ -30,21 +30,10 @@ _BLOCK = 1 << 20
 
 def run(data: Path, out: Path) -> int:
     """Writes a backup of `data`; returns 1 where a photo could not go into it."""
-    folder = DataFolder(data)
-    if not folder.database.is_file():
-        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
-    if out.exists():
-        raise CommandRefused(f"{out} exists, and a backup overwrites nothing. Give another name.")
-    if not out.parent.is_dir():
-        raise CommandRefused(f"{out}: the folder {out.parent} does not exist. Make it first.")
-    part = out.with_name(f"{out.name}.part")
-    try:
+    folder = filled(data)
+    refuse_unless_new(out, "a backup")
+    with written_whole(out) as part:
         left_out, manifest = _write(folder, part)
-        sync_file(part)
-        part.replace(out)
-    finally:
-        part.unlink(missing_ok=True)
-    sync_folder(out.parent)
     entries = sum(head["seq"] for head in manifest.heads.values())
     photos = sum(name.startswith("photos/") for name in manifest.files)
     print(f"{out}: {entries} entries, {photos} photos. Keep it like a key: it holds the keys as well.")

@@ -17,6 +17,7 @@ from server.base_address import DEFAULT_PORT
 from server.base_address import AddressRefused
 from server.core.errors import BadInput
 from server.labelling import command as labels_command
+from server.record import command as record
 from server.refusals import CommandRefused
 from server.shell import ShellIncomplete
 from server.storage.trouble import storage_words
@@ -77,14 +78,23 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("--out", type=Path, required=True, metavar="FILE", help="ends in .svg or .pdf")
     command.set_defaults(run=lambda asked: labels_command.run(asked.data, asked.count, asked.out))
 
+    command = commands.add_parser("record", help="the record of a sensor or a job as a file of its own")
+    named = "the code on a label, a sensor's id or a job's id"
+    command.add_argument("name", metavar="UNIT-OR-JOB", help=named)
+    command.add_argument(
+        "--out", type=Path, required=True, metavar="FILE", help="a file that does not exist yet"
+    )
+    _add_data(command)
+    command.set_defaults(run=lambda asked: record.run(asked.data, asked.name, asked.out))
+
     _add_keeping(commands)
     return parser
 
 
 def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Adds the commands by which data is kept safe."""
-    command = commands.add_parser("verify", help="whether a backup or a data folder is as it was recorded")
-    command.add_argument("file", type=Path, metavar="FILE", help="a backup, or a data folder")
+    command = commands.add_parser("verify", help="whether a record, a backup or a data folder is intact")
+    command.add_argument("file", type=Path, metavar="FILE", help="a record, a backup, or a data folder")
     command.set_defaults(run=lambda asked: verify.run(asked.file))
 
     command = commands.add_parser("backup", help="the whole data folder in one file, while it is served")

@@ -18,13 +18,14 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.photo_sweep import sweep
+from server.record.container import MOST_BYTES
 from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.terminal import qr_lines
 
 THREADS = 8
 LARGEST_HEADERS = 64 * 1024
-LARGEST_BODY = 8 * 1024 * 1024  # the app's own limits are lower and answer in its own words
+LARGEST_BODY = MOST_BYTES + 1024 * 1024  # the app's own limits are lower and answer in its own words
 
 
 def run(data: Path, host: str | None, port: int | None, *, pair: bool = False) -> None:

@@ -22,6 +22,7 @@ from . import layouts
 from . import mixed
 from . import places
 from . import proof
+from . import record
 from . import rules
 from . import scan
 from . import troublecode
@@ -171,6 +172,20 @@ class Host:
     def op_unlabelled(self):
         """Return the units that lost their label and have no other."""
         return places.without_label(self.fold.state)
+
+    def op_record_told(self, unit, jobs):
+        """Return what is concluded of a unit ("" for none) and of jobs, as a record carries it."""
+        return record.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
+
+    def op_record(self, unit, jobs, told, elsewhere):
+        """Return the views that a record shows, and how they compare with what it was `told` with."""
+        shown = self.op_unit(unit) if unit else None
+        views = [self.op_job(job) for job in jobs]
+        return {
+            "unit": shown,
+            "jobs": views,
+            "compared": record.compared(told, shown, views, elsewhere),
+        }
 
     def op_scan(self, text, how, host="", job=None, expects=None):
         """Say what a scanned or typed label text means at the current step, or at `expects`."""

@@ -2,13 +2,16 @@
 
 import os
 import secrets
+from collections.abc import Callable
 from contextlib import closing
+from contextlib import suppress
 from pathlib import Path
 
 from sqlite_utils import Database
 
 from .connection import open_database
 from .connection import writing
+from .durable import sync_folder
 from .migrations import migrations
 
 SECRET_BYTES = 32
@@ -41,14 +44,26 @@ class DataFolder:
         return open_database(self.database)
 
     def secret_key(self) -> bytes:
-        """Returns the key that signs cookies, made at first use and readable by its owner only."""
-        path = self.keys / "cookie.key"
+        """Returns the key that signs cookies."""
+        return self.kept_key("cookie.key", lambda: secrets.token_bytes(SECRET_BYTES))
+
+    def kept_key(self, name: str, make: Callable[[], bytes]) -> bytes:
+        """Returns a key of the installation, made at first use and readable by its owner only."""
+        path = self.keys / name
         if not path.exists():
-            part = path.with_suffix(".part")
-            descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
-            with os.fdopen(descriptor, "wb") as file:
-                file.write(secrets.token_bytes(SECRET_BYTES))
-            os.replace(part, path)
+            part = path.with_name(f"{name}.{secrets.token_hex(4)}.part")
+            descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+            try:
+                with os.fdopen(descriptor, "wb") as file:
+                    file.write(make())
+                    file.flush()
+                    os.fsync(file.fileno())
+                # Not replaced: of two processes that make it at the same time, one's is the key.
+                with suppress(FileExistsError):
+                    os.link(part, path)
+            finally:
+                part.unlink(missing_ok=True)
+            sync_folder(self.keys)
         return path.read_bytes()
 
 

@@ -213,3 +213,14 @@ def make_photos_wanted(db: Database) -> None:
         "INSERT INTO photos_wanted SELECT device, n, sha256 FROM event_photos JOIN events USING (n) "
         "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
     )
+
+
+@migrations()
+def make_record_makers(db: Database) -> None:
+    """The keys of other installations whose records were looked at here."""
+    db.conn.execute(
+        """CREATE TABLE record_makers (
+            key TEXT PRIMARY KEY,
+            first_met_at INTEGER NOT NULL
+        ) STRICT"""
+    )

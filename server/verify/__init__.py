@@ -7,15 +7,16 @@ them; a further sort of file is one more entry.
 from pathlib import Path
 from typing import NamedTuple
 
+from server.fault import Fault
 from server.refusals import CommandRefused
 from server.verify.backup_zip import BACKUP
 from server.verify.data_folder import FOLDER
-from server.verify.fault import Fault
-from server.verify.fault import Sort
+from server.verify.record_file import RECORD
+from server.verify.sort import Sort
 
 __all__ = ["SORTS", "Fault", "Found", "examine", "run"]
 
-SORTS: tuple[Sort, ...] = (FOLDER, BACKUP)
+SORTS: tuple[Sort, ...] = (FOLDER, BACKUP, RECORD)
 
 
 class Found(NamedTuple):

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
+from server.fault import Fault
 from server.manifest import DATABASE
 from server.manifest import MANIFEST
 from server.manifest import Manifest
@@ -18,8 +19,7 @@ from server.manifest import photo_name
 from server.verify import log_check
 from server.verify import photo_check
 from server.verify.data_folder import open_only
-from server.verify.fault import Fault
-from server.verify.fault import Sort
+from server.verify.sort import Sort
 
 _BLOCK = 1 << 20
 _LENGTHS_AT = 26  # in a file's header, those of its name and its extra field; APPNOTE.TXT 4.3.7

@@ -5,12 +5,12 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+from server.fault import Fault
 from server.photo_store import path_of
 from server.storage import DataFolder
 from server.verify import log_check
 from server.verify import photo_check
-from server.verify.fault import Fault
-from server.verify.fault import Sort
+from server.verify.sort import Sort
 
 
 def fits(path: Path) -> bool:

@@ -11,8 +11,8 @@ import sqlite3
 
 from server.core import envelope
 from server.core.errors import BadInput
+from server.fault import Fault
 from server.intake import hash_of
-from server.verify.fault import Fault
 
 _ROWS = "SELECT n, device, seq, hash, prev, kind, job, body FROM events ORDER BY n"
 _AFTER_A_GAP = """SELECT device, seq - 1 FROM events AS later WHERE seq > 1 AND NOT EXISTS (

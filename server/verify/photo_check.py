@@ -3,7 +3,7 @@
 import sqlite3
 from collections.abc import Callable
 
-from server.verify.fault import Fault
+from server.fault import Fault
 
 # In the order in which the log first names them; those that no entry names come last.
 _STORED = """SELECT sha256, device, seq FROM photos

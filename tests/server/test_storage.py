@@ -47,6 +47,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_labels",
         "make_folded_state",
         "make_photos_wanted",
+        "make_record_makers",
     ]
 
 

@@ -1,7 +1,5 @@
-"""What verification answers with, and what a sort of file has to bring."""
+"""One place in a log, a backup or a record that is not as it was recorded."""
 
-from collections.abc import Callable
-from pathlib import Path
 from typing import NamedTuple
 
 
@@ -17,11 +15,3 @@ class Fault(NamedTuple):
         if not self.device:
             return f"{self.what}."
         return f"device {self.device}, entry {self.seq}: {self.what}."
-
-
-class Sort(NamedTuple):
-    """A sort of file that can be verified."""
-
-    name: str
-    fits: Callable[[Path], bool]
-    first_fault: Callable[[Path], Fault | None]

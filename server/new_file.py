@@ -1,0 +1,39 @@
+"""What the commands that write one file out of a data folder have in common."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.storage.durable import sync_file
+from server.storage.durable import sync_folder
+
+
+def filled(data: Path) -> DataFolder:
+    """Returns the data folder; refuses one without data."""
+    folder = DataFolder(data)
+    if not folder.database.is_file():
+        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
+    return folder
+
+
+def refuse_unless_new(out: Path, what: str) -> None:
+    """Refuses to write `what` over a file, or into a folder that is not there."""
+    if out.exists():
+        raise CommandRefused(f"{out} exists, and {what} overwrites nothing. Give another name.")
+    if not out.parent.is_dir():
+        raise CommandRefused(f"{out}: the folder {out.parent} does not exist. Make it first.")
+
+
+@contextmanager
+def written_whole(out: Path) -> Iterator[Path]:
+    """Gives the name to write under: the file stands under its own name in full or not at all."""
+    part = out.with_name(f"{out.name}.part")
+    try:
+        yield part
+        sync_file(part)
+        part.replace(out)
+    finally:
+        part.unlink(missing_ok=True)
+    sync_folder(out.parent)

@@ -1,0 +1,16 @@
+"""The record of one sensor or one job as a file that stands alone.
+
+A plain zip file, nothing in it compressed, so that any unpacking program opens it:
+
+    record.json     whose record it is, when, by which installation and with what core it was made,
+                    and what that installation concluded from all it knows
+    entries.jsonl   the entries that the record rests on, each as it was hashed, in order of receipt
+    hashes.json     their order, and of each device the hashes of all its entries from the first to
+                    the last one in here. Of an entry of another job its hash is all that is told.
+    seal.json       the digest of every part, signed with the installation's key
+    photos/…        each under the SHA-256 of its bytes
+
+`gather` picks the entries, `make` writes the file, `container` is the zip, `check` finds the first
+place that is not as it was sealed. Whoever holds another key can seal another record: who made one
+is told by the fingerprint of its key, and by nothing else.
+"""

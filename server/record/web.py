@@ -1,0 +1,101 @@
+"""Records over HTTP: one to take along, and one from elsewhere to look at, which is not kept here."""
+
+import threading
+
+from flask import Blueprint
+from flask import Flask
+from flask import Response
+from flask import request
+
+from server.answers import json_answer
+from server.clock import now_ms
+from server.core.errors import shorten
+from server.core.record import stand_ins
+from server.database import data_folder
+from server.database import database
+from server.errors import BadRequest
+from server.errors import NotFound
+from server.errors import NotTaken
+from server.errors import TooLarge
+from server.record.check import Altered
+from server.record.check import Sound
+from server.record.check import begins
+from server.record.check import check
+from server.record.container import MOST_BYTES
+from server.record.gather import BadName
+from server.record.gather import Unknown
+from server.record.make import make
+from server.record.makers import meet
+from server.refusals import CommandRefused
+from server.signing import fingerprint
+from server.signing import signer
+
+blueprint = Blueprint("records", __name__)
+
+_CHECK = "/api/records/check"
+_one_at_a_time = threading.Lock()  # a record is held in memory whole, and there are several threads
+
+
+def init_app(app: Flask) -> None:
+    """Adds the routes; called before the check for forgery, which opens the body at its limit."""
+
+    @app.before_request
+    def _larger_for_a_record() -> None:
+        if request.method == "POST" and request.path == _CHECK:
+            request.max_content_length = MOST_BYTES
+
+    app.register_blueprint(blueprint)
+
+
+@blueprint.get("/api/records/key")
+def key() -> Response:
+    """Tells by which fingerprint others know the records made here."""
+    return json_answer({"fingerprint": fingerprint(signer(data_folder()).key)})
+
+
+@blueprint.get("/api/records/<name>")
+def take_along(name: str) -> Response:
+    """Sends the record of a sensor (by id or label) or of a job."""
+    folder = data_folder()
+    try:
+        with _one_at_a_time:
+            made = make(database(), folder.photos, name, signer(folder), now_ms())
+    except Unknown as error:
+        raise NotFound("name", shorten(name), "a sensor or job that is on record", str(error)) from None
+    except BadName as error:
+        raise BadRequest(
+            "name", shorten(name), "a label's code, a sensor's or a job's id", str(error)
+        ) from None
+    except CommandRefused as error:
+        raise TooLarge("record", "too much", "the record of one job", str(error)) from None
+    response = Response(made.data, mimetype="application/zip")
+    response.headers["Content-Disposition"] = f'attachment; filename="{made.name}"'
+    return response
+
+
+@blueprint.post(_CHECK)
+def look_at() -> Response:
+    """Verifies a record and answers with what the phone's core needs to show it; keeps none of it."""
+    with _one_at_a_time:
+        found = _verified(request.get_data(cache=False))
+    record = found.record
+    told = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
+    return json_answer(
+        {
+            **{name: record[name] for name in told},
+            "maker": meet(database(), record["key"], signer(data_folder()), now_ms()),
+            "events": [*stand_ins(record["elsewhere"]), *found.events],
+            "photos": found.photos,
+        }
+    )
+
+
+def _verified(data: bytes) -> Sound:
+    if not begins(data):
+        raise NotTaken("file", "no record", "a record", "This file is no record of a sensor or a job.")
+    try:
+        return check(data)
+    except Altered as error:
+        raise NotTaken("record", "an altered record", "one as it was made", f"First place: {error}") from None
+    except CommandRefused as error:
+        raise NotTaken("file", "a later version", "a record this program knows", str(error)) from None

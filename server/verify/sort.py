@@ -1,0 +1,15 @@
+"""What a sort of file has to bring to be verified."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import NamedTuple
+
+from server.fault import Fault
+
+
+class Sort(NamedTuple):
+    """A sort of file that can be verified."""
+
+    name: str
+    fits: Callable[[Path], bool]
+    first_fault: Callable[[Path], Fault | None]
