@@ -9,6 +9,9 @@ from .step import action
 from .step import draft
 from .step import step
 
+# A unit that is bad with less than this chance (parts per billion) is worth its place again; our choice.
+_WORTH_ITS_PLACE = 200000000
+
 _WHERE_TO = (
     ("counter", "To the parts counter"),
     ("customer", "The customer keeps it"),
@@ -56,6 +59,10 @@ def ending(state, job: dict, result: dict) -> tuple:
     out = state.units_out(job["id"])
     if out:
         return "close", _where_to(state, job, out, result)
+    chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
+    parked = _parked(state, job, chance)
+    if parked:
+        return "close", _back_from_stock(state, job, parked, chance)
     blockers = blocked_by(state, job)
     text = "Every sensor is accounted for."
     if blockers:
@@ -194,6 +201,41 @@ def _place_to_return_to(state, job, unit, result):
     if state.vehicles[job["vehicle"]]["home"].get(position) != unit:
         return None
     return position
+
+
+def _parked(state, job, chance) -> str | None:
+    """Return a position whose own unit went into stock on this job although it is hardly to blame."""
+    vehicle = state.vehicles[job["vehicle"]]
+    for position in sorted(vehicle["home"]):
+        own, sits = vehicle["home"][position], vehicle["holds"].get(position)
+        unit = state.units[own]
+        here = unit["place"] == "stock" and unit["moves"][-1]["job"] == job["id"] and not unit["claims"]
+        good = chance.get("unit:" + own, 0) < _WORTH_ITS_PLACE
+        if here and good and sits and job["left"].get(position) != sits:
+            return position
+    return None
+
+
+def _back_from_stock(state, job, position, chance):
+    """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
+    vehicle = state.vehicles[job["vehicle"]]
+    own, sits = vehicle["home"][position], vehicle["holds"][position]
+    where = words.position_name(job, position)
+    return step(
+        "home.stock",
+        "Put {} back at {}?".format(exchange.short_name(state, job, own), where),
+        "It came from there and went into your stock; the chance that it is bad is {}. {} sits in its "
+        "place. Putting it back means one more test.".format(
+            words.percent(chance.get("unit:" + own, 0)), exchange.short_name(state, job, sits)
+        ),
+        action=action(
+            "Put it back",
+            draft("move_started", move="home", fitted={position: own}, position="", reason="back home"),
+        ),
+        second=action(
+            "Leave it so", draft("left_deliberately", unit=sits, position=position, reason="the spare stays")
+        ),
+    )
 
 
 def _where_to(state, job, out, result):

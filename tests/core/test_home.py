@@ -30,3 +30,41 @@ def test_a_unit_left_deliberately_is_not_asked_about_again(core):
 
     assert "left_deliberately" not in [event["kind"] for event in second.events]
     assert second.step()["id"] == "done"
+
+
+def original_in_stock_behind_a_spare(core):
+    """Give a job whose fault was the wiring, with a spare still where the good original was pulled."""
+    job = Driver(core).begin()
+    spare, place = "u0000000spare", "rear-right-outer"
+    job.labels[spare] = job.codes[-1]
+    job.fact(
+        "unit_added", unit=spare, part="PS-1", serial="", code=job.codes[-1], how="scanned", place="stock"
+    )
+    job.test(place)
+    job.exchange(rear_right_outer=spare)
+    job.fact("unit_moved", unit=home(place), place="stock", how="scanned", note="")
+    job.test(place)
+    job.fact("circuit_repaired", cause="circuit:" + place, what="plug cleaned")
+    for _ in range(6):
+        if job.step()["form"] != "test":
+            break
+        job.test()
+    job.tap()
+    return job
+
+
+def test_the_good_original_in_stock_is_offered_its_place_back(core):
+    job = original_in_stock_behind_a_spare(core)
+    assert job.step()["id"] == "home.stock"
+    job.tap()
+    job.guided()
+    assert job.step()["form"] == "test"
+    job.test()
+    assert core("state")["vehicles"]["v1"]["holds"]["rear-right-outer"] == home("rear-right-outer")
+
+
+def test_a_spare_that_stays_is_said_once(core):
+    job = original_in_stock_behind_a_spare(core)
+    job.tap("second")
+    assert job.step()["id"] == "close"
+    assert job.events[-1]["kind"] == "left_deliberately"
