@@ -7,7 +7,7 @@
  */
 
 const REPLY_SECONDS = 30;
-const PHOTO_SECONDS = 120;
+const LARGE_SECONDS = 120;
 
 /** A request that did not bring the server's answer, or brought a refusal. */
 export class ApiError extends Error {
@@ -86,7 +86,7 @@ export class Api {
         headers: { 'Content-Type': mime, 'X-CSRFToken': this.#csrf },
         body: bytes,
       },
-      PHOTO_SECONDS,
+      LARGE_SECONDS,
     );
     if (reply.sha256 !== sha256 || reply.stored !== true) throw untrusted();
   }
@@ -96,10 +96,48 @@ export class Api {
    * @returns {Promise<ArrayBuffer | null>} null when the server has no such photo
    */
   async photo(sha256) {
-    const response = await request(`/api/photos/${sha256}`, {}, PHOTO_SECONDS);
+    const response = await request(`/api/photos/${sha256}`, {}, LARGE_SECONDS);
     if (response.status === 404) return null;
     if (!response.ok) throw await refusal(response);
     return isImage(response) ? response.arrayBuffer() : null;
+  }
+
+  /**
+   * The record of a sensor or a job, sealed by the server.
+   * @param {string} name  a unit's id, the code on a label or a job's id
+   * @returns {Promise<File>}
+   */
+  async record(name) {
+    const response = await request(`/api/records/${encodeURIComponent(name)}`, {}, LARGE_SECONDS);
+    if (!response.ok) throw await refusal(response);
+    const fileName = /filename="([^"]+)"/.exec(response.headers.get('Content-Disposition') ?? '')?.[1];
+    if (!fileName) throw untrusted();
+    return new File([await response.blob()], fileName, { type: 'application/zip' });
+  }
+
+  /**
+   * Let the server verify a file that may be a record.
+   * @param {Blob} file
+   * @returns {Promise<any>}
+   */
+  checkRecord(file) {
+    return this.#json(
+      '/api/records/check',
+      {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/zip', 'X-CSRFToken': this.#csrf },
+        body: file,
+      },
+      LARGE_SECONDS,
+    );
+  }
+
+  /**
+   * By which fingerprint others know the records that this server seals.
+   * @returns {Promise<string>}
+   */
+  async recordFingerprint() {
+    return (await this.#json('/api/records/key', {})).fingerprint;
   }
 
   /**

@@ -183,6 +183,7 @@ class Host:
         views = [self.op_job(job) for job in jobs]
         return {
             "unit": shown,
+            "where": record.where(shown) if shown else "",
             "jobs": views,
             "compared": record.compared(told, shown, views, elsewhere),
         }

@@ -65,6 +65,11 @@ def told(unit: dict | None, jobs: list) -> dict:
     return {"unit": of_unit, "jobs": of_jobs}
 
 
+def where(unit: dict) -> str:
+    """Return where a unit is, for those who read it elsewhere: what is theirs there is not yours here."""
+    return "By this record it is {}.".format(unit["where"].replace("your", "their"))
+
+
 def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list) -> dict:
     """Return what this core makes of a record beside what was concluded `there`, in sentences."""
     here = told(unit, jobs)

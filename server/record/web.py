@@ -15,10 +15,8 @@ from server.database import data_folder
 from server.database import database
 from server.errors import BadRequest
 from server.errors import NotFound
-from server.errors import NotTaken
 from server.errors import TooLarge
 from server.record.check import Altered
-from server.record.check import Sound
 from server.record.check import begins
 from server.record.check import check
 from server.record.container import MOST_BYTES
@@ -75,14 +73,27 @@ def take_along(name: str) -> Response:
 
 @blueprint.post(_CHECK)
 def look_at() -> Response:
-    """Verifies a record and answers with what the phone's core needs to show it; keeps none of it."""
+    """Says whether a file is a record as it was sealed, and what it holds; keeps none of it.
+
+    {"outcome": "intact", ...} with what the phone's core needs to show it; {"outcome": "altered" or
+    "none", "sentence"} for any other file. Each is an answer to the question, so none is an error.
+    """
     with _one_at_a_time:
-        found = _verified(request.get_data(cache=False))
+        data = request.get_data(cache=False)
+        if not begins(data):
+            return _told("none", "This file is no record of a sensor or a job.")
+        try:
+            found = check(data)
+        except Altered as error:
+            return _told("altered", f"First place: {error}")
+        except CommandRefused as error:
+            return _told("none", str(error))
     record = found.record
-    told = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
+    shown = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
     return json_answer(
         {
-            **{name: record[name] for name in told},
+            "outcome": "intact",
+            **{name: record[name] for name in shown},
             "maker": meet(database(), record["key"], signer(data_folder()), now_ms()),
             "events": [*stand_ins(record["elsewhere"]), *found.events],
             "photos": found.photos,
@@ -90,12 +101,5 @@ def look_at() -> Response:
     )
 
 
-def _verified(data: bytes) -> Sound:
-    if not begins(data):
-        raise NotTaken("file", "no record", "a record", "This file is no record of a sensor or a job.")
-    try:
-        return check(data)
-    except Altered as error:
-        raise NotTaken("record", "an altered record", "one as it was made", f"First place: {error}") from None
-    except CommandRefused as error:
-        raise NotTaken("file", "a later version", "a record this program knows", str(error)) from None
+def _told(outcome: str, sentence: str) -> Response:
+    return json_answer({"outcome": outcome, "sentence": sentence})

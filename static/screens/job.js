@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { board } from '../shapes/board.js';
 import { icon } from '../shapes/icons.js';
+import { fileRow } from './file-link.js';
 import { loadJob } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { to } from './router.js';
@@ -189,6 +190,7 @@ function links({ id, trail, photos, history, moves, step, out }) {
       ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
       ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
       ${link(to.jobPart(id, 'assumptions'), 'ask', 'What the figures rest on', 'chances, codes, money')}
+      ${fileRow(to.jobFile(id))}
     </ul>
   </nav>`;
 }

@@ -27,6 +27,7 @@ export const jobsPage = {
         ${jobs.length ? nothing : empty()}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
+        ${checkRow()}
       `,
       main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
       second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
@@ -43,6 +44,19 @@ function empty() {
       look to the proof.
     </p>
   </section>`;
+}
+
+/** A record that somebody handed over as a file. */
+function checkRow() {
+  return html`<ul class="list">
+    <li>
+      <a class="list-row" href=${`/${to.checkRecord()}`}>
+        ${icon('in')}
+        <span class="list-main"><span class="list-title">Check a record</span><span class="list-note">a file from another yard</span></span>
+        <span class="list-end">${icon('forward')}</span>
+      </a>
+    </li>
+  </ul>`;
 }
 
 /** @param {any[]} jobs */

@@ -4,6 +4,7 @@
  */
 
 import { assumptionsPage } from './assumptions.js';
+import { checkRecordPage } from './check-record.js';
 import { codePage } from './code-page.js';
 import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
@@ -16,6 +17,7 @@ import { openJobPage } from './open-job.js';
 import { pairPage } from './pair.js';
 import { photosPage } from './photos-page.js';
 import { positionPage } from './position.js';
+import { takeRecordPage } from './take-record.js';
 import { trailPage } from './trail-page.js';
 import { needsCorePage, uncheckedJobPage } from './unchecked.js';
 import { unitPage } from './unit.js';
@@ -42,6 +44,8 @@ const PAGES = {
   hand: handPage,
   position: positionPage,
   unit: unitPage,
+  takeRecord: takeRecordPage,
+  checkRecord: checkRecordPage,
   find: findPage,
   code: codePage,
   you: youPage,
@@ -60,6 +64,8 @@ const WITHOUT_CORE = {
   hand: uncheckedJobPage,
   position: uncheckedJobPage,
   unit: needsCorePage,
+  takeRecord: needsCorePage,
+  checkRecord: needsCorePage,
   find: needsCorePage,
   code: needsCorePage,
 };

@@ -24,15 +24,7 @@ export const photosPage = {
       title: `Pictures · ${view.title}`,
       back: to.job(view.id),
       body: view.photos.length
-        ? html`<ul class="photos photos-wide">
-            ${view.photos.map((/** @type {any} */ photo) => {
-              const words = photoWords(view, photo);
-              return html`<li class="photo">
-                ${picture(ctx.services, photo.sha256, { alt: words })}
-                <span class="photo-words">${words}<br />${dayAndTime(photo.at)}</span>
-              </li>`;
-            })}
-          </ul>`
+        ? pictureList(ctx, view)
         : html`<section class="nothing">
             ${icon('camera', { size: 'large' })}
             <h2>No picture yet</h2>
@@ -42,6 +34,22 @@ export const photosPage = {
     };
   },
 };
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} view  of the job
+ */
+export function pictureList({ services }, view) {
+  return html`<ul class="photos photos-wide">
+    ${view.photos.map((/** @type {any} */ photo) => {
+      const words = photoWords(view, photo);
+      return html`<li class="photo">
+        ${picture(services, photo.sha256, { alt: words })}
+        <span class="photo-words">${words}<br />${dayAndTime(photo.at)}</span>
+      </li>`;
+    })}
+  </ul>`;
+}
 
 /**
  * @param {any} view

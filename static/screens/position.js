@@ -9,6 +9,7 @@ import { code } from '../shapes/code.js';
 import { mark } from '../shapes/marks.js';
 import { capture, photoTaken } from './capture.js';
 import { loadJob } from './job-data.js';
+import { partFacts } from './part-facts.js';
 import { picture } from './picture.js';
 import { reachStepper } from './reach.js';
 import { to } from './router.js';
@@ -99,12 +100,7 @@ function sensorCard({ data }, unit) {
   return html`<section class="card">
     <p class="kicker">The sensor here</p>
     <p>${code(unit.shown, { size: 'large', none: 'no label yet' })}</p>
-    <dl class="facts">
-      <dt>Part number</dt>
-      <dd>${unit.part || 'not noted'}</dd>
-      <dt>Serial</dt>
-      <dd>${unit.serial || 'not noted'}</dd>
-    </dl>
+    ${partFacts(unit)}
     <a class="link-button" href=${`/${to.unit(data.position.unit.id)}`}>Everything about this sensor</a>
   </section>`;
 }

@@ -22,6 +22,9 @@ const SCREENS = [
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
+  [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
+  [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
+  [/^record$/, 'checkRecord', []],
   [/^find$/, 'find', []],
   [/^code\/([^/]+)$/, 'code', ['code']],
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
@@ -60,6 +63,10 @@ export const to = {
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
   unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
+  /** The record as a file. */
+  unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,
+  jobFile: (/** @type {string} */ job) => `${to.job(job)}/file`,
+  checkRecord: () => '#/record',
   find: () => '#/find',
   /** @param {string} code @param {string} how  how it was read, scanned or typed */
   code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,

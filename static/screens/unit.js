@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { mark } from '../shapes/marks.js';
+import { fileLink } from './file-link.js';
+import { partFacts } from './part-facts.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
@@ -69,14 +71,10 @@ export function unitParts(ctx, unit, how) {
         ${code(unit.shown, { size: 'large', none: 'no label yet' })}
         <p class="lead">It is ${sentence(unit.where)}.</p>
       </section>
-      <dl class="facts">
-        <dt>Part number</dt>
-        <dd>${unit.part || 'not noted'}</dd>
-        <dt>Serial</dt>
-        <dd>${unit.serial || 'not noted'}</dd>
-      </dl>
+      ${partFacts(unit)}
       ${unit.lost.map(lost)} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${elsewhereTold(unit)} ${free ? elsewhere(ctx, unit, how) : nothing}
       ${printedOn(ctx, unit, { job: jobOf(unit) })} ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${tests(unit)} ${moves(unit)} ${jobs(unit)} ${photos(ctx, unit)}
+      ${fileLink(to.unitFile(unit.id))}
     `,
     main: job
       ? { words: 'Go to the job', run: () => ctx.go(to.job(job.id)) }
@@ -85,7 +83,7 @@ export function unitParts(ctx, unit, how) {
 }
 
 /** Which one it is was not known for a while, or is not known: that stays on its record. @param {any} entry */
-function lost({ at, words }) {
+export function lost({ at, words }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('ask')} Identity lost</p>
     <p>On ${dayAndTime(at)}, ${words}.</p>
@@ -93,7 +91,7 @@ function lost({ at, words }) {
 }
 
 /** What it did on other jobs, and what follows from that. @param {any} unit */
-function elsewhereTold({ history: { sentence: told, source, known } }) {
+export function elsewhereTold({ history: { sentence: told, source, known } }) {
   return html`<section>
     <h2>What it did elsewhere</h2>
     <p>${sentence(told)}</p>
@@ -127,7 +125,7 @@ function jobs({ jobs: all, tests: read, moves: made }) {
 }
 
 /** @param {any} unit */
-function tests({ tests: read }) {
+export function tests({ tests: read }) {
   if (!read.length) return nothing;
   return html`<section>
     <h2>Tests</h2>
@@ -146,7 +144,7 @@ function tests({ tests: read }) {
 }
 
 /** @param {any} unit */
-function moves({ moves: made }) {
+export function moves({ moves: made }) {
   if (!made.length) return nothing;
   return html`<section>
     <h2>Where it was</h2>
@@ -172,7 +170,7 @@ function placeWords({ what, position }) {
 }
 
 /** @param {import('./app.js').Context} ctx @param {any} unit */
-function photos({ services }, unit) {
+export function photos({ services }, unit) {
   if (!unit.photos.length) return nothing;
   return html`<section>
     <h2>Pictures</h2>

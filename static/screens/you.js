@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { saveFile } from '../save-file.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
 import { canInstall, install } from './install.js';
@@ -56,21 +57,11 @@ function outbox({ services }) {
     ${state === 'sending' ? html`<p>Sending.</p>` : sentence ? html`<p>${sentence}</p>` : nothing}
     <p class="soft">${lastSyncAt ? `Last exchange with the server ${ago(lastSyncAt)}.` : 'No exchange with the server since the app was opened.'}</p>
     ${waits
-      ? html`<button class="small-button" type="button" @click=${() => saveFile(services.log)}>
+      ? html`<button class="small-button" type="button" @click=${async () => saveFile(await services.log.unsentFile())}>
           Save what waits as a file
         </button>`
       : nothing}
   </section>`;
-}
-
-/** @param {import('../log.js').EventLog} log */
-async function saveFile(log) {
-  const file = await log.unsentFile();
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(file);
-  link.download = file.name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 /** @param {import('./app.js').Context} ctx */

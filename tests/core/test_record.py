@@ -35,6 +35,7 @@ def test_folded_by_itself_it_comes_to_the_same(core, driver):
     core("reset", events=[{"event": event} for event in driver.events])
     shown = core("record", unit=home(OUTER), jobs=[JOB], told=told, elsewhere=[])
     assert shown["unit"]["id"] == home(OUTER)
+    assert shown["where"] == "By this record it is fitted at right inner."
     assert [job["id"] for job in shown["jobs"]] == [JOB]
     assert shown["compared"] == {
         "same": True,
@@ -83,6 +84,8 @@ def test_a_sensor_from_other_work_is_introduced_and_named(core, driver):
     core("reset", events=[{"event": event} for event in made + driver.events])
     shown = core("unit", unit="u0000000000aa")
     assert (shown["part"], shown["serial"], shown["where"]) == ("PS-1", "7", "in your stock")
+    view = core("record", unit="u0000000000aa", jobs=[], told={"unit": None, "jobs": {}}, elsewhere=[])
+    assert view["where"] == "By this record it is in their stock."
     assert core("conflicts") == {"conflicts": [], "not_understood": []}
     told = core("record_told", unit="", jobs=[JOB])
     said = core("record", unit="", jobs=[JOB], told=told, elsewhere=[spare, bare])["compared"]["elsewhere"]

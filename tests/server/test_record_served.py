@@ -104,15 +104,21 @@ def test_the_photos_lie_where_the_answer_says(taken, counter):
         assert taken[offset : offset + length].startswith(b"\xff\xd8\xff"), digest
 
 
-def test_an_altered_one_is_refused_with_the_place_named(taken, counter):
+def test_an_altered_one_is_not_shown_and_the_place_is_named(taken, counter):
     at = taken.index(b"rear-left", taken.index(b"unit_pulled"))
-    error = assert_refused(look(counter, taken[:at] + b"n" + taken[at + 1 :]), 422, "record")
-    assert error["message"].startswith("First place: device d00000000000000aa, entry ")
+    answer = look(counter, taken[:at] + b"n" + taken[at + 1 :])
+    assert answer.status_code == 200
+    said = answer.get_json()
+    assert (sorted(said), said["outcome"]) == (["outcome", "sentence"], "altered")
+    assert said["sentence"].startswith("First place: device d00000000000000aa, entry ")
 
 
 def test_what_is_no_record_is_refused_as_that(counter):
     for data in (b"", b"PK", jpeg(), b"x" * 1000):
-        assert_refused(look(counter, data), 422, "file")
+        assert look(counter, data).get_json() == {
+            "outcome": "none",
+            "sentence": "This file is no record of a sensor or a job.",
+        }
 
 
 def test_a_form_on_another_page_cannot_send_one(taken, counter):
@@ -128,7 +134,7 @@ def test_one_that_is_too_large_is_refused(counter, monkeypatch):
 
 def test_a_record_may_be_larger_than_a_photo_may_and_nothing_else(counter):
     data = bytes(5 * 1024 * 1024)
-    assert_refused(look(counter, data), 422, "file")
+    assert look(counter, data).get_json()["outcome"] == "none"
     assert_refused(counter.write("POST", "/api/sync", data=data), 413, "body")
 
 

@@ -1,0 +1,33 @@
+// @ts-check
+/**
+ * Hands a file on: through the phone's share sheet, or into its downloads.
+ */
+
+const KEPT_MS = 60_000;
+
+/**
+ * @param {File} file
+ * @returns {boolean} whether this phone can share such a file
+ */
+export function canShare(file) {
+  return navigator.canShare?.({ files: [file] }) ?? false;
+}
+
+/** @param {File} file */
+export async function shareFile(file) {
+  try {
+    await navigator.share({ files: [file] });
+  } catch (error) {
+    // Whoever closes the share sheet has changed his mind.
+    if (!(error instanceof DOMException && error.name === 'AbortError')) throw error;
+  }
+}
+
+/** @param {File} file */
+export function saveFile(file) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), KEPT_MS);
+}

@@ -1,0 +1,108 @@
+// @ts-check
+/**
+ * A record from elsewhere as it is shown: whose seal it bears, what the core makes of it, then the sensor
+ * and the jobs in it. A broken line along its left side tells it from this phone's own records.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../shapes/code.js';
+import { icon } from '../shapes/icons.js';
+import { trail } from '../shapes/trail.js';
+import { partFacts } from './part-facts.js';
+import { pictureList } from './photos-page.js';
+import { sentence } from './sentence.js';
+import { elsewhereTold, lost, moves, photos, tests } from './unit.js';
+import { verdictCard } from './verdict-card.js';
+import { day, dayAndTime } from './when.js';
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {import('../foreign-record.js').ForeignRecord} record
+ */
+export function foreignRecord(ctx, { answer, view, photos: own }) {
+  // The pictures in here are neither on this phone nor on the server.
+  const within = { ...ctx, services: { ...ctx.services, photos: /** @type {any} */ (own) } };
+  return html`
+    ${sealed(answer)} ${worked(view.compared, answer.missing.length)}
+    <div class="foreign">
+      <p class="foreign-mark">${answer.maker.own ? 'From the file' : 'From another installation'}</p>
+      ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {any} */ job) => jobPart(within, job))}
+    </div>
+  `;
+}
+
+/** @param {any} answer */
+function sealed({ maker, made_at: at }) {
+  return html`<section class="panel panel-good" role="status">
+    <p class="panel-kicker">${icon('tick')} Not changed since it was sealed</p>
+    <p>Sealed on ${dayAndTime(at)}, with the fingerprint</p>
+    <p class="fingerprint">${maker.fingerprint}</p>
+    <p>${knownWords(maker)}</p>
+  </section>`;
+}
+
+/** @param {{own: boolean, known_since: number | null}} maker */
+function knownWords({ own, known_since: since }) {
+  if (own) return 'This server sealed it itself.';
+  if (since) return `This seal was first seen here on ${day(since)}.`;
+  return 'This seal is seen here for the first time. Let its owner read out the fingerprint before you rely on it.';
+}
+
+/**
+ * @param {any} compared
+ * @param {number} missing
+ */
+function worked({ same, sentence: told, differs, elsewhere }, missing) {
+  return html`<section class=${same ? 'card' : 'panel panel-ask'}>
+    ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} It reads otherwise here</p>`}
+    <p>${told}</p>
+    ${differs.length
+      ? html`<ul class="plain-list">
+          ${differs.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}
+        </ul>`
+      : nothing}
+    ${elsewhere ? html`<p>${sentence(elsewhere)}</p>` : nothing}
+    ${missing ? html`<p>${missing === 1 ? '1 picture is' : `${missing} pictures are`} named in it and not in the file.</p>` : nothing}
+  </section>`;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} view
+ */
+function sensor(ctx, { unit, where }) {
+  return html`<section class="unit-head">
+      ${code(unit.shown, { size: 'large', none: 'no label' })}
+      <p class="lead">${sentence(where)}</p>
+    </section>
+    ${partFacts(unit)}
+    ${unit.lost.map(lost)} ${elsewhereTold(unit)} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}`;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} view
+ */
+function jobPart(ctx, view) {
+  return html`<section class="screen-stack" data-job=${view.id}>
+    <h2>The job on ${view.title}</h2>
+    <p class="soft">${view.complaint}${view.closed ? ' · closed' : ' · still open'}</p>
+    ${verdictCard(view, { causes: true })} ${view.trail.tests.length ? trail(view.trail) : html`<p>No test was made.</p>`}
+    ${view.photos.length ? html`<h3>Pictures</h3>${pictureList(ctx, view)}` : nothing}
+    <details class="more">
+      <summary>Every entry of it</summary>
+      <ol class="history">
+        ${view.history.map(entryRow)}
+      </ol>
+    </details>
+  </section>`;
+}
+
+/** @param {any} entry */
+function entryRow({ at, actor, sentence: said, undone }) {
+  return html`<li class=${undone ? 'history-row undone' : 'history-row'}>
+    <span class="history-when">${dayAndTime(at)} · ${actor || 'no name'}</span>
+    <p class="history-what">${sentence(said)}${undone ? html`<br />Taken back: ${undone.reason}` : nothing}</p>
+  </li>`;
+}

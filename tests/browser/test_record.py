@@ -1,0 +1,190 @@
+"""A record goes from one server to another: taken along, verified, shown; an altered one is not."""
+
+import socket
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from server.cli import main
+from server.clock import now_ms
+from server.pairing import make_link
+from server.signing import fingerprint
+from server.signing import signer
+from server.storage import DataFolder
+from tests.browser.screens import screens
+from tests.browser_support import start_server
+from tests.browser_support import wait_until
+from tests.server.record_yard import BAD_CODE
+from tests.server.record_yard import filled
+
+SHOWN = f"{BAD_CODE[:3]}-{BAD_CODE[3:]}"
+
+
+def served(data: Path):
+    """Serves a data folder as a process of its own."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    return start_server(data, port)
+
+
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory):
+    """The server of the yard, with its jobs."""
+    data = tmp_path_factory.mktemp("yard") / "data"
+    filled(data).stored()
+    server = served(data)
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="module")
+def counter(tmp_path_factory):
+    """The server of a parts counter elsewhere, which knows nothing of the yard."""
+    server = served(tmp_path_factory.mktemp("counter") / "data")
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def take_phone(screen_browser):
+    """Gives a maker of phones that are paired with a server."""
+    phones = []
+
+    def take(server, **options):
+        manager = screens(screen_browser, server.base, **options)
+        phone = manager.__enter__()
+        phones.append(manager)
+        with closing(DataFolder(server.data).open()) as db:
+            link = make_link(db, server.base, now_ms())
+        page = phone.show(link.removeprefix(server.base))
+        page.get_by_label("Your name").fill("Jo")
+        phone.tap("Pair this phone")
+        page.get_by_role("button", name="Open a job").wait_for()
+        return phone
+
+    yield take
+    for manager in phones:
+        manager.__exit__(None, None, None)
+
+
+@pytest.fixture
+def record(yard, tmp_path):
+    """The record of the yard's bad sensor, as a file."""
+    out = tmp_path / "record.zip"
+    assert main(["record", BAD_CODE, "--out", str(out), "--data", str(yard.data)]) == 0
+    return out
+
+
+def choose(phone, file):
+    """Opens the page that checks records and gives it a file."""
+    page = phone.page
+    page.goto(f"{phone.base}/#/record")
+    page.get_by_role("heading", name="Is this record as it was made?").wait_for()
+    page.get_by_label("The record file").set_input_files(file)
+
+
+def own_fingerprint(server):
+    return fingerprint(signer(DataFolder(server.data)).key)
+
+
+def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, counter, take_phone, tmp_path):
+    phone = take_phone(yard)
+    page = phone.show(f"/U/{BAD_CODE}")
+    page.get_by_role("link", name="The record as a file").click()
+    page.get_by_role("button", name="Make the file").click()
+    page.get_by_role("heading", name="The record is ready").wait_for()
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save it").click()
+    assert download.value.suggested_filename == f"swaptrail-record-{BAD_CODE}.zip"
+    file = tmp_path / download.value.suggested_filename
+    download.value.save_as(file)
+    assert main(["verify", str(file)]) == 0
+
+    clerk = take_phone(counter)
+    page = clerk.show()
+    page.get_by_role("link", name="Check a record").click()
+    page.get_by_text(own_fingerprint(counter)).wait_for()
+    choose(clerk, file)
+    page.get_by_text("Not changed since it was sealed").wait_for()
+    page.get_by_text(own_fingerprint(yard)).wait_for()
+    page.get_by_text("This seal is seen here for the first time.").wait_for()
+    page.get_by_text("it comes to the same").wait_for()
+    page.get_by_text("From another installation").wait_for()
+    foreign = page.locator(".foreign")
+    assert foreign.locator(".code").first.inner_text() == SHOWN
+    foreign.get_by_text("By this record it is at the parts counter.").wait_for()
+    foreign.get_by_role("heading", name="The job on Grey estate").wait_for()
+    assert foreign.locator(".verdict-sentence").count() >= 1
+    wait_until(
+        page,
+        "() => [...document.querySelectorAll('.foreign img')].filter((i) => i.naturalWidth).length >= 2",
+    )
+    assert foreign.locator("a, button").count() == 0, "nothing in it leads anywhere or records anything"
+
+    page.goto(f"{clerk.base}/#/")
+    page.get_by_text("No job yet").wait_for()
+    choose_again(clerk, file)
+    page.get_by_text("This seal was first seen here on").wait_for()
+
+
+def choose_again(phone, file):
+    """Puts what is shown away and gives the page a file anew."""
+    phone.page.goto(f"{phone.base}/#/record")
+    phone.page.get_by_role("button", name="Put it away").click()
+    choose(phone, file)
+
+
+def test_an_altered_record_is_not_shown_and_the_place_is_named(counter, record, take_phone):
+    data = record.read_bytes()
+    at = data.index(b"rear-left", data.index(b"unit_pulled"))
+    record.write_bytes(data[:at] + b"n" + data[at + 1 :])
+    clerk = take_phone(counter)
+    choose(clerk, record)
+    page = clerk.page
+    alert = page.get_by_role("alert")
+    alert.get_by_text("This record was altered").wait_for()
+    alert.get_by_text(
+        "First place: device d00000000000000aa, entry 13: its bytes do not match its hash."
+    ).wait_for()
+    assert page.locator(".foreign").count() == 0
+
+    record.write_bytes(b"something else")
+    page.get_by_label("The record file").set_input_files(record)
+    page.get_by_text("This file is no record of a sensor or a job.").wait_for()
+
+
+def test_without_the_server_it_says_what_it_needs(yard, record, take_phone):
+    phone = take_phone(yard)
+    page = phone.show("/#/record")
+    page.get_by_role("heading", name="Is this record as it was made?").wait_for()
+    phone.context.set_offline(True)
+    page.get_by_label("The record file").set_input_files(record)
+    page.get_by_text("The server is needed for this").wait_for()
+
+
+def test_no_record_is_made_without_the_server_and_it_says_so(yard, take_phone):
+    phone = take_phone(yard)
+    page = phone.show(f"/U/{BAD_CODE}")
+    page.get_by_role("link", name="The record as a file").click()
+    page.get_by_role("button", name="Make the file").wait_for()
+    phone.context.set_offline(True)
+    page.get_by_role("button", name="Make the file").click()
+    page.get_by_text("Only the server can seal a record, and it cannot be reached now.").wait_for()
+
+
+@pytest.mark.parametrize("width", [320, 390])
+@pytest.mark.parametrize("percent", [100, 140])
+def test_the_pages_have_room(counter, yard, record, take_phone, width, percent):
+    clerk = take_phone(counter, width=width, height=844)
+    choose(clerk, record)
+    clerk.page.locator(".foreign").wait_for()
+    clerk.text_at(percent)
+    assert clerk.lacks_room() == []
+    phone = take_phone(yard, width=width, height=844)
+    phone.show(f"/U/{BAD_CODE}").get_by_role("link", name="The record as a file").click()
+    phone.page.get_by_role("button", name="Make the file").click()
+    phone.page.get_by_role("heading", name="The record is ready").wait_for()
+    phone.text_at(percent)
+    assert phone.lacks_room() == []
