@@ -14,8 +14,10 @@ from server import database
 from server import errors
 from server import installation
 from server import pairing
+from server import phones
 from server import photos
 from server import projection
+from server import returns
 from server import security
 from server import sessions
 from server import sync
@@ -70,6 +72,6 @@ def create_app(config: Config) -> Flask:
     sessions.init_app(app)
     assets.init_app(app, shell)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (installation, pairing, photos, sync):
+    for part in (installation, pairing, phones, photos, returns, sync):
         app.register_blueprint(part.blueprint)
     return app

@@ -10,6 +10,7 @@ from server import demo
 from server import reason_cli
 from server import rebuild
 from server import restore
+from server import roles
 from server import serve
 from server import verify
 from server.base_address import DEFAULT_HOST
@@ -19,6 +20,7 @@ from server.core.errors import BadInput
 from server.labelling import command as labels_command
 from server.record import command as record
 from server.refusals import CommandRefused
+from server.return_window import DEFAULT_DAYS
 from server.shell import ShellIncomplete
 from server.storage.trouble import storage_words
 
@@ -64,9 +66,25 @@ def _parser() -> argparse.ArgumentParser:
     )
     _add_port(command)
     command.add_argument(
-        "--pair", action="store_true", help="print a pairing link although a phone is paired"
+        "--pair",
+        nargs="?",
+        const=roles.BENCH,
+        choices=roles.ROLES,
+        metavar="ROLE",
+        help="print a pairing link although a phone is paired, for a phone at the bench or, with "
+        "ROLE counter, at the parts counter",
     )
-    command.set_defaults(run=lambda asked: serve.run(asked.data, asked.host, asked.port, pair=asked.pair))
+    command.add_argument(
+        "--return-days",
+        type=int,
+        metavar="N",
+        help=f"how many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS})",
+    )
+    command.set_defaults(
+        run=lambda asked: serve.run(
+            asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days
+        )
+    )
 
     command = commands.add_parser("reason", help="the engine alone: JSON in, JSON out")
     command.add_argument("case", metavar="CASE.json", help="the case")

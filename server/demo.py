@@ -6,6 +6,7 @@ from pathlib import Path
 
 from server import events
 from server import pairing
+from server import roles
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
@@ -35,11 +36,18 @@ def _run_in(data: Path, port: int | None) -> None:
     hints = _fill(data, base)
     app = create_app(Config(data, base))
     with closing(DataFolder(data).open()) as db:
-        link = pairing.make_link(db, base, now_ms(), minutes=LINK_HOURS * 60, uses=LINK_USES)
+        link, counter = (
+            pairing.make_link(db, base, now_ms(), role=role, minutes=LINK_HOURS * 60, uses=LINK_USES)
+            for role in roles.ROLES
+        )
     lines = [
         "The demo is ready. Open this link in a browser on this machine:",
         "",
         f"    {link}",
+        "",
+        "And this one in another browser, or in a private window, for the parts counter:",
+        "",
+        f"    {counter}",
         "",
         *hints,
         "",

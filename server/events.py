@@ -10,6 +10,7 @@ from sqlite_utils import Database
 from server import folded
 from server import intake
 from server import named
+from server.core import kinds
 from server.devices import claim
 from server.storage import writing
 
@@ -28,16 +29,17 @@ class Receipt(NamedTuple):
     refused: list[dict]
 
 
-def receive(db: Database, entries: list, session: int | None, now: int) -> Receipt:
+def receive(db: Database, entries: list, session: int | None, now: int, role: str = "") -> Receipt:
     """Takes a batch of {"event", "hash"} in, in one transaction; returns after the commit.
 
-    `session` is whose phone sends it; None is the server itself, filling a fresh data folder.
+    `session` is whose phone sends it, `role` what that phone is for; without them it is the server
+    itself, filling a fresh data folder.
     """
     with writing(db):
-        return take_in(db, entries, session, now)
+        return take_in(db, entries, session, now, role)
 
 
-def take_in(db: Database, entries: list, session: int | None, now: int) -> Receipt:
+def take_in(db: Database, entries: list, session: int | None, now: int, role: str = "") -> Receipt:
     """Does the work of `receive` inside a transaction that is open already."""
     refused = []
     heads: dict[str, intake.Head] = {}
@@ -62,6 +64,8 @@ def take_in(db: Database, entries: list, session: int | None, now: int) -> Recei
             refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
             continue
         verdict = intake.judge(event, digest, claimed, heads[device], kept)
+        if verdict.action == "store" and role:
+            verdict = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or verdict
         if verdict.action == "store":
             new.add(event, body, digest)
             heads[device] = intake.Head(seq, digest)
@@ -80,6 +84,7 @@ class _New:
 
     def __init__(self, db: Database, now: int):
         self.hashes: dict[tuple[str, int], str] = {}
+        self.kinds: dict[tuple[str, int], str] = {}
         self._db = db
         self._now = now
         self._events: list[tuple] = []
@@ -92,6 +97,7 @@ class _New:
         self._last += 1
         device, seq = event["device"], event["seq"]
         self.hashes[device, seq] = digest
+        self.kinds[device, seq] = event["kind"]
         row = (self._last, device, seq, digest, event["prev"], event["kind"], event["job"], body, self._now)
         self._events.append(row)
         self._units += [(unit, self._last) for unit in named.units(event, body)]
@@ -113,6 +119,26 @@ class _New:
             "WHERE n = ?2 AND ?1 NOT IN (SELECT sha256 FROM photos)",
             self._photos,
         )
+
+
+def _corrected(db: Database, new: _New, event: dict) -> str:
+    """Returns the kind that a correction takes back, "" for other events and where it is not known.
+
+    A device of the counter may be corrected before its event is here: then it is the counter's.
+    """
+    if event["kind"] != "corrected" or kinds.problem("corrected", event["data"]):
+        return ""
+    target = (event["data"]["device"], event["data"]["seq"])
+    if target in new.kinds:
+        return new.kinds[target]
+    row = db.conn.execute(
+        "SELECT coalesce((SELECT kind FROM events WHERE device = ? AND seq = ?), "
+        "(SELECT 'return_decided' FROM devices JOIN sessions ON sessions.id = session "
+        "WHERE device = ? AND role = 'counter'), '')",
+        [*target, target[0]],
+    ).fetchone()
+    kind: str = row[0]
+    return kind
 
 
 def head(db: Database, device: str) -> intake.Head:

@@ -10,6 +10,7 @@ from server.answers import json_answer
 from server.assets import current_shell
 from server.clock import now_ms
 from server.database import database
+from server.return_window import return_days
 from server.sessions import current_session
 from server.storage.folder import setting
 
@@ -32,6 +33,8 @@ def session() -> Response:
             "csrf": generate_csrf(),
             "paired": found is not None,
             "name": found.name if found else "",
+            "role": found.role if found else "",
+            "return_days": return_days(database()),
             "installation": installation_id(database()),
             "build": current_shell().build,
             "now": now_ms(),

@@ -14,6 +14,7 @@ import re
 from typing import NamedTuple
 
 from server.core import envelope
+from server.core import roles
 from server.core.errors import BadInput
 
 LARGEST_EVENT = 64 * 1024
@@ -121,6 +122,17 @@ def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | Non
             "this phone goes on as a new device.",
         )
     return Verdict("store")
+
+
+def judge_role(role: str, kind: str, corrected: str) -> Verdict | None:
+    """Returns the refusal of a kind that phones of a role do not record; None lets it in.
+
+    `corrected` is the kind that a correction takes back: it counts as that.
+    """
+    kind = corrected or kind
+    if roles.may_record(role, kind):
+        return None
+    return Verdict("refuse", "not_allowed", roles.reason_against(role, kind))
 
 
 def _deeper_than(value: object, levels: int) -> bool:

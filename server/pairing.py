@@ -10,12 +10,15 @@ from flask import request
 from sqlite_utils import Database
 
 from server import devices
+from server import roles
 from server import sessions
 from server.answers import json_answer
 from server.bodies import json_object
 from server.bodies import text_field
 from server.clock import now_ms
+from server.core.errors import shorten
 from server.database import database
+from server.errors import BadRequest
 from server.errors import NotAllowed
 from server.storage import writing
 from server.try_limit import TryLimit
@@ -38,7 +41,8 @@ def pair() -> Response:
     name = text_field(body, "name", 80).strip()
     db, now = database(), now_ms()
     with writing(db):
-        if not _use_up(db, token, now):
+        role = _use_up(db, token, now)
+        if role is None:
             limit.count(asker)
             raise NotAllowed(
                 "token",
@@ -46,20 +50,31 @@ def pair() -> Response:
                 "a fresh pairing link",
                 "This pairing link was used already or has expired. Ask for a fresh one.",
             )
-        session = sessions.begin_session(db, name, now)
+        session = sessions.begin_session(db, name, role, now)
         devices.take_over(db, device, session.id, now)
-    return json_answer({"paired": True, "name": session.name})
+    return json_answer({"paired": True, "name": session.name, "role": session.role})
 
 
 @blueprint.post("/api/pairings")
 def invite() -> Response:
-    """Makes a link for the next phone, with the QR symbol to show it as rows of 0 and 1."""
+    """Makes a link for the next phone, with the QR symbol to show it as rows of 0 and 1.
+
+    `role` says what that phone is for; left out, the same as the one that asks.
+    """
     session = sessions.require_session()
-    json_object(MOST_BYTES)
+    role = json_object(MOST_BYTES).get("role", session.role)
+    if role not in roles.ROLES:
+        raise BadRequest("role", shorten(role), " or ".join(roles.ROLES))
+    roles.check_reach(session.role, role)
     now = now_ms()
-    link = make_link(database(), current_app.config["BASE_ADDRESS"], now, made_by=session.id)
+    link = make_link(database(), current_app.config["BASE_ADDRESS"], now, role=role, made_by=session.id)
     return json_answer(
-        {"link": link, "expires_at": now + LINK_MINUTES * 60_000, "qr": _rows(qr_matrix(link))}
+        {
+            "link": link,
+            "role": role,
+            "expires_at": now + LINK_MINUTES * 60_000,
+            "qr": _rows(qr_matrix(link)),
+        }
     )
 
 
@@ -68,18 +83,24 @@ def make_link(
     base: str,
     now: int,
     *,
+    role: str = roles.BENCH,
     made_by: int | None = None,
     minutes: int = LINK_MINUTES,
     uses: int = 1,
 ) -> str:
-    """Returns a new pairing link; its token stands behind # and so never in a request line."""
+    """Returns a new pairing link; its token stands behind # and so never in a request line.
+
+    The token names the role for whoever reads it; what counts is the role kept with its hash.
+    """
     token = secrets.token_urlsafe(24)
+    if role != roles.BENCH:
+        token = f"{role}.{token}"
     with writing(db):
         db.conn.execute("DELETE FROM pairings WHERE expires_at <= ? OR uses_left = 0", [now])
         db.conn.execute(
-            "INSERT INTO pairings (token_hash, made_by, made_at, expires_at, uses_left) "
-            "VALUES (?, ?, ?, ?, ?)",
-            [sessions.token_hash(token), made_by, now, now + minutes * 60_000, uses],
+            "INSERT INTO pairings (token_hash, role, made_by, made_at, expires_at, uses_left) "
+            "VALUES (?, ?, ?, ?, ?, ?)",
+            [sessions.token_hash(token), role, made_by, now, now + minutes * 60_000, uses],
         )
     return f"{base}/pair#{token}"
 
@@ -97,11 +118,11 @@ def _rows(matrix: list[list[bool]]) -> list[str]:
     return ["".join("1" if dark else "0" for dark in row) for row in matrix]
 
 
-def _use_up(db: Database, token: str, now: int) -> bool:
-    """Takes one use off a token that is still good; inside a transaction."""
-    used = db.conn.execute(
+def _use_up(db: Database, token: str, now: int) -> str | None:
+    """Takes one use off a token that is still good and returns its role; inside a transaction."""
+    row = db.conn.execute(
         "UPDATE pairings SET uses_left = uses_left - 1 "
-        "WHERE token_hash = ? AND expires_at > ? AND uses_left > 0",
+        "WHERE token_hash = ? AND expires_at > ? AND uses_left > 0 RETURNING role",
         [sessions.token_hash(token), now],
-    )
-    return used.rowcount == 1
+    ).fetchone()
+    return row[0] if row else None

@@ -23,6 +23,7 @@ from server.core import canon
 from server.core import labels
 from server.core.errors import shorten
 from server.core.host import Host
+from server.core.words import DAY_MS
 from server.database import database
 from server.errors import BadRequest
 from server.errors import NotFound
@@ -37,6 +38,7 @@ log = logging.getLogger(__name__)
 _UNIT = re.compile(r"u[0-9a-f]{12}$|v[0-9a-f]{12}\.")
 
 MOST_JOBS = 200  # in one answer
+MOST_FOUND = 200
 _EVENTS_AT_ONCE = 4096  # folded in one transaction, so that no phone waits long for the write lock
 
 
@@ -52,7 +54,7 @@ class Projection:
 
         def gather(state: FoldedState) -> None:
             state.focus(job)
-            state.add_stock()
+            state.add_linked("stock")
             state.add_history(job)
             state.in_order()
 
@@ -61,6 +63,30 @@ class Projection:
     def unit(self, db: Database, **named: str) -> str:
         """Returns the view of a unit, asked for by `unit` or by `code`."""
         return self._answer(db, "unit_cache", {"op": "unit", **named}, lambda state: None)
+
+    def decided(self, db: Database, start: int, end: int) -> str:
+        """Returns the decisions of the counter from `start` to before `end` as canonical JSON."""
+
+        def gather(state: FoldedState) -> None:
+            state.add_linked(*(f"decided:{day}" for day in range(start // DAY_MS, (end - 1) // DAY_MS + 1)))
+
+        return self._fresh(db, {"op": "decided", "start": start, "end": end}, gather)
+
+    def waiting(self, db: Database) -> str:
+        """Returns the returns that wait for a decision as canonical JSON."""
+        return self._fresh(db, {"op": "waiting"}, lambda state: state.add_linked("waiting"))
+
+    def find(self, db: Database, text: str) -> str:
+        """Returns the units that a text finds as canonical JSON.
+
+        The index says which units to look at, the core which of them it is.
+        """
+
+        def gather(state: FoldedState) -> None:
+            for name in folded.units_found(db, text, MOST_FOUND):
+                state.units.get(name)
+
+        return self._fresh(db, {"op": "find", "text": text}, gather)
 
     def jobs(self, db: Database, start: int) -> str:
         """Returns a part of the list of jobs, in the core's order."""
@@ -80,6 +106,12 @@ class Projection:
         )
         return "[" + ",".join(line or made[job] for job, line in rows) + "]"
 
+    def _fresh(self, db: Database, question: dict, gather: Callable[[FoldedState], None]) -> str:
+        """Returns the core's answer to a question that is hardly ever asked the same way again."""
+        stuck = _stuck(db)
+        with reading(db):
+            return _folded_answer(db, question, gather, stuck)
+
     def _answer(self, db: Database, table: str, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer as canonical JSON, from `table` where it is there."""
         key = canon.dumps(question)
@@ -93,11 +125,7 @@ class Projection:
             if row:
                 kept: str = row[0]
                 return kept
-            state = FoldedState(db)
-            if stuck and not folded.beyond(db, state, _EVENTS_AT_ONCE):
-                raise stuck
-            gather(state)
-            text = canon.dumps(_ask(state, question))
+            text = _folded_answer(db, question, gather, stuck)
         self._keep(
             db,
             f"INSERT OR REPLACE INTO {table} (question, upto, core, answer) VALUES (?, ?, ?, ?)",
@@ -132,6 +160,20 @@ def _stuck(db: Database) -> sqlite3.OperationalError | None:
     return None
 
 
+def _folded_answer(
+    db: Database,
+    question: dict,
+    gather: Callable[[FoldedState], None],
+    stuck: sqlite3.OperationalError | None,
+) -> str:
+    """Returns the core's answer from the folded state, with what `gather` reads of it."""
+    state = FoldedState(db)
+    if stuck and not folded.beyond(db, state, _EVENTS_AT_ONCE):
+        raise stuck
+    gather(state)
+    return canon.dumps(_ask(state, question))
+
+
 def _ask(state: FoldedState, question: dict) -> object:
     host = Host()
     host.fold.state = state
@@ -164,27 +206,28 @@ def jobs() -> Response:
     start = request.args.get("from", "0")
     if not re.fullmatch(r"[0-9]{1,9}", start):
         raise BadRequest("from", shorten(start), "a whole number from 0")
-    return _json(_projection().jobs(database(), int(start)))
+    return _json(projection().jobs(database(), int(start)))
 
 
 @blueprint.get("/api/jobs/<job>")
 def job(job: str) -> Response:
     """Answers with one job as the screens draw it."""
-    return _json(_projection().job(database(), job))
+    return _json(projection().job(database(), job))
 
 
 @blueprint.get("/api/units/<name>")
 def unit(name: str) -> Response:
     """Answers with one unit by its id, or by the code on its label as read or typed."""
     if _UNIT.match(name):
-        return _json(_projection().unit(database(), unit=name))
+        return _json(projection().unit(database(), unit=name))
     read = labels.parse(name)
     if read["outcome"] != "ours":
         raise BadRequest("code", shorten(name), "a unit's id or the code on its label", read["sentence"])
-    return _json(_projection().unit(database(), code=read["code"]))
+    return _json(projection().unit(database(), code=read["code"]))
 
 
-def _projection() -> Projection:
+def projection() -> Projection:
+    """Returns the projection of the running app."""
     found: Projection = current_app.extensions["projection"]
     return found
 

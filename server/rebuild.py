@@ -33,6 +33,7 @@ _COMPARED = {
     "links": ("link {} {}", "link, id, ''", "folded_links"),
     "withdrawn": ("correction of {} {}", "device, seq, actor || ' ' || reason", "withdrawn"),
     "list": ("job {}{} in the list", "job, '', closed || ' ' || opened_at", "job_list"),
+    "words": ("words of {} {}", "kind, id, text", "search"),
     "units": ("unit {} in entry {}", "unit, n, ''", "event_units"),
     "photos": ("photo {} in entry {}", "sha256, n, ''", "event_photos"),
     "wanted": ("request for photo {} of entry {}", "sha256, n, device", "photos_wanted"),

@@ -13,6 +13,7 @@ from flask import Flask
 
 from server import base_address
 from server import pairing
+from server import roles
 from server import sessions
 from server.app import Config
 from server.app import create_app
@@ -20,6 +21,7 @@ from server.clock import now_ms
 from server.photo_sweep import sweep
 from server.record.container import MOST_BYTES
 from server.refusals import CommandRefused
+from server.return_window import set_return_days
 from server.storage import DataFolder
 from server.terminal import qr_lines
 
@@ -28,11 +30,24 @@ LARGEST_HEADERS = 64 * 1024
 LARGEST_BODY = MOST_BYTES + 1024 * 1024  # the app's own limits are lower and answer in its own words
 
 
-def run(data: Path, host: str | None, port: int | None, *, pair: bool = False) -> None:
-    """Serves `data`; prints a pairing link when no phone is paired yet, or on request."""
+def run(
+    data: Path,
+    host: str | None,
+    port: int | None,
+    *,
+    pair: str | None = None,
+    days: int | None = None,
+) -> None:
+    """Serves `data`; prints a pairing link when no phone is paired yet, or for the role in `pair`.
+
+    `days` changes the return window of the data folder.
+    """
     base = settled_base(data, host, port)
     app = create_app(Config(data, base))
     folder = DataFolder(data)
+    if days is not None:
+        with closing(folder.open()) as db:
+            set_return_days(db, days)
     # Held open while serving: with the last connection SQLite takes its log file away, and where the
     # folder can no longer be written it could not make a new one to read by.
     with closing(folder.open()) as db:
@@ -69,7 +84,7 @@ def serve(app: Flask, base: str, ready: Callable[[], None]) -> None:
             signal.signal(sign, handler)
 
 
-def _greeting(app: Flask, base: str, data: Path, pair: bool) -> list[str]:
+def _greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
     with closing(app.extensions["data_folder"].open()) as db:
         if sessions.any_paired(db) and not pair:
             return [
@@ -77,11 +92,13 @@ def _greeting(app: Flask, base: str, data: Path, pair: bool) -> list[str]:
                 "Pair another phone from one that is paired, or start with --pair.",
                 "Ctrl-C ends it.",
             ]
-        link = pairing.make_link(db, base, now_ms())
+        role = pair or roles.BENCH
+        link = pairing.make_link(db, base, now_ms(), role=role)
     return [
         f"Swaptrail answers at {base} with the data in {data}.",
         "",
-        f"Pair a phone with this link; it works once, within {pairing.LINK_MINUTES} minutes:",
+        f"Pair a phone {roles.WHERE[role]} with this link; it works once, "
+        f"within {pairing.LINK_MINUTES} minutes:",
         link,
         "",
         *qr_lines(link),

@@ -10,6 +10,7 @@ from flask import request
 from flask import session as cookie
 from sqlite_utils import Database
 
+from server import roles
 from server.database import database
 from server.errors import NotPaired
 
@@ -22,6 +23,7 @@ class Session(NamedTuple):
 
     id: int
     name: str
+    role: str
 
 
 def init_app(app: Flask) -> None:
@@ -30,7 +32,7 @@ def init_app(app: Flask) -> None:
     @app.before_request
     def _paired_only() -> None:
         if request.path.startswith("/api/") and request.path not in OPEN_PATHS:
-            require_session()
+            roles.check(require_session().role, request.path)
 
 
 def current_session() -> Session | None:
@@ -55,16 +57,16 @@ def require_session() -> Session:
     return found
 
 
-def begin_session(db: Database, name: str, now: int) -> Session:
+def begin_session(db: Database, name: str, role: str, now: int) -> Session:
     """Makes a session and sets its cookie; called inside a transaction."""
     token = secrets.token_urlsafe(32)
     identity: int = db.conn.execute(
-        "INSERT INTO sessions (token_hash, name, created_at) VALUES (?, ?, ?) RETURNING id",
-        [token_hash(token), name, now],
+        "INSERT INTO sessions (token_hash, name, role, created_at) VALUES (?, ?, ?, ?) RETURNING id",
+        [token_hash(token), name, role, now],
     ).fetchone()[0]
     cookie["token"] = token
     cookie.permanent = True
-    g.session = begun = Session(identity, name)
+    g.session = begun = Session(identity, name, role)
     return begun
 
 
@@ -83,7 +85,7 @@ def _look_up(db: Database, token: object) -> Session | None:
     if not isinstance(token, str):
         return None
     row = db.conn.execute(
-        "SELECT id, name FROM sessions WHERE token_hash = ? AND revoked_at IS NULL",
+        "SELECT id, name, role FROM sessions WHERE token_hash = ? AND revoked_at IS NULL",
         [token_hash(token)],
     ).fetchone()
     return Session(*row) if row else None

@@ -48,7 +48,7 @@ def sync() -> Response:
                 "Another phone uses this device id. Pair this phone again to take it over.",
             )
         devices.note_app(db, device, app)
-        receipt = events.take_in(db, entries, session.id, now)
+        receipt = events.take_in(db, entries, session.id, now, session.role)
     last = events.last_n(db)
     if cursor > last:
         cursor = 0  # the phone knows a longer log than this one: an older copy was put back

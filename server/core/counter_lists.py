@@ -55,7 +55,10 @@ def find(state, text: str) -> list[dict]:
     found = []
     for identity in sorted(state.units) if wanted else []:
         unit = state.units[identity]
-        has = tokens(" ".join(texts_of_unit(unit) + texts_of_jobs(state, unit["jobs"])))
+        said = texts_of_unit(unit)
+        for job in unit["jobs"]:
+            said += texts_of_job(state.vehicles[state.jobs[job]["vehicle"]], state.jobs[job])
+        has = tokens(" ".join(said))
         if not [each for each in wanted if not [one for one in has if one.startswith(each)]]:
             found.append(found_line(state, identity))
     return found
@@ -97,14 +100,9 @@ def texts_of_unit(unit: dict) -> list[str]:
     return [text for text in said if text]
 
 
-def texts_of_jobs(state, jobs: list) -> list[str]:
-    """Return what jobs are found by: vehicle and complaint."""
-    said = []
-    for identity in jobs:
-        job = state.jobs[identity]
-        vehicle = state.vehicles[job["vehicle"]]
-        said.extend([vehicle["name"], vehicle["vin"], job["complaint"], job["part"]])
-    return [text for text in said if text]
+def texts_of_job(vehicle: dict, job: dict) -> list[str]:
+    """Return what the units of a job are found by: its vehicle and complaint."""
+    return [text for text in (vehicle["name"], vehicle["vin"], job["complaint"], job["part"]) if text]
 
 
 def tokens(text: str) -> list[str]:

@@ -11,6 +11,7 @@ from .progress import advance
 from .progress import beyond
 from .progress import forget
 from .progress import in_step
+from .search import units_found
 from .state import FoldedState
 
-__all__ = ["CACHES", "FoldedState", "advance", "beyond", "forget", "in_step"]
+__all__ = ["CACHES", "FoldedState", "advance", "beyond", "forget", "in_step", "units_found"]

@@ -17,7 +17,16 @@ from server.folded.rows import bucket_of
 from server.folded.state import FoldedState
 from server.folded.version import fold_version
 
-CACHES = ("folded", "folded_links", "folded_mark", "withdrawn", "job_list", "job_cache", "unit_cache")
+CACHES = (
+    "folded",
+    "folded_links",
+    "folded_mark",
+    "withdrawn",
+    "job_list",
+    "job_cache",
+    "unit_cache",
+    "search",
+)
 
 
 def in_step(db: Database) -> bool:

@@ -11,6 +11,10 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
+from server.core.fold_returns import open_return
+from server.core.words import DAY_MS
+from server.folded import search
+
 BUCKET = 1024  # events; going back costs at most so many more than have come since
 GROUP = 64  # buckets; of older ones only each group's last row is kept
 
@@ -108,6 +112,7 @@ class Rows:
         self.conn.executemany(
             "INSERT OR IGNORE INTO folded_links VALUES (?, ?)", [(link, name) for link in after - before]
         )
+        search.index(self, kind, name, old, new)
 
 
 def links(kind: str, body: str | None) -> set[str]:
@@ -119,6 +124,9 @@ def links(kind: str, body: str | None) -> set[str]:
         return {f"conflicts:{conflict['job']}" for _, conflict in entity if conflict["job"]}
     found = {f"job:{job}" for job in [*entity["jobs"], entity["job"]] if job}
     found |= {f"claims:{claim['vehicle']}" for claim in entity["claims"] if claim["vehicle"]}
+    found |= {f"decided:{made['at'] // DAY_MS}" for entry in entity["returns"] for made in entry["decisions"]}
+    if open_return(entity):
+        found.add("waiting")
     return found | {"stock"} if entity["place"] == "stock" else found
 
 

@@ -65,10 +65,11 @@ class FoldedState(State):
         for owner in self._rows.linked(f"conflicts:{job}"):
             self._read_conflicts(owner)
 
-    def add_stock(self) -> None:
-        """Reads the spares in stock, which a job's next move may use."""
-        for name in self._rows.linked("stock"):
-            self.units.get(name)
+    def add_linked(self, *links: str) -> None:
+        """Reads the units under links, such as the spares in stock, which a job's next move may use."""
+        for link in links:
+            for name in self._rows.linked(link):
+                self.units.get(name)
 
     def in_order(self) -> None:
         """Puts the conflicts that were read into the order in which they arose."""

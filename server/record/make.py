@@ -118,7 +118,7 @@ def _told(state: FoldedState, found: gather.Gathered) -> dict:
     for job in found.jobs:
         state.focus(job)
         state.add_history(job)
-    state.add_stock()
+    state.add_linked("stock")
     state.in_order()
     host = Host()
     host.fold.state = state

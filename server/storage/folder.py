@@ -74,6 +74,12 @@ def setting(db: Database, name: str) -> str | None:
 
 
 def keep_setting(db: Database, name: str, value: str) -> None:
-    """Writes a setting once; settings are never changed afterwards."""
+    """Writes a setting once; those kept this way are never changed afterwards."""
     with writing(db):
         db.conn.execute("INSERT INTO settings (name, value) VALUES (?, ?)", [name, value])
+
+
+def change_setting(db: Database, name: str, value: str) -> None:
+    """Writes a setting that whoever runs the server may change."""
+    with writing(db):
+        db.conn.execute("INSERT OR REPLACE INTO settings (name, value) VALUES (?, ?)", [name, value])

@@ -224,3 +224,28 @@ def make_record_makers(db: Database) -> None:
             first_met_at INTEGER NOT NULL
         ) STRICT"""
     )
+
+
+@migrations()
+def give_phones_roles(db: Database) -> None:
+    """What a phone is for: jobs at the bench, or returns at the parts counter."""
+    for table in ("sessions", "pairings"):
+        db.conn.execute(f"ALTER TABLE {table} ADD COLUMN role TEXT NOT NULL DEFAULT 'bench'")
+
+
+@migrations()
+def make_search(db: Database) -> None:
+    """The words that units and jobs are found by. Safe to drop: they follow from the folded state."""
+    db.conn.execute(
+        """CREATE TABLE search (
+            n INTEGER PRIMARY KEY,
+            kind TEXT NOT NULL,
+            id TEXT NOT NULL,
+            text TEXT NOT NULL,
+            UNIQUE (kind, id)
+        ) STRICT"""
+    )
+    # Accents stay: what the index finds is looked at once more by the core, which keeps them too.
+    db.table("search").enable_fts(["text"], create_triggers=True, tokenize="unicode61 remove_diacritics 0")
+    # A state from before this step has no words and no returns by day: it is folded afresh.
+    db.conn.execute("DELETE FROM folded_mark")

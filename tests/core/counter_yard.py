@@ -10,6 +10,7 @@ from tests.hosts import Core
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 DAY_MS = 86_400_000
 NOW = START + 2 * DAY_MS
+BAD = home(OUTER)
 CLERK = "dccccccccccccccc0"
 
 

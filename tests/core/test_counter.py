@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.core.counter_yard import BAD
 from tests.core.counter_yard import CLERK
 from tests.core.counter_yard import DAY_MS
 from tests.core.counter_yard import INNER
@@ -15,7 +16,6 @@ from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.driver import home
 
-BAD = home(OUTER)
 READ = {"part": "PS-1"}
 ALL = ["label", "place", "part", "verdict", "custody", "photos", "before", "record", "job", "window"]
 

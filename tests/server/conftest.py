@@ -61,9 +61,9 @@ def db(folder):
 def new_phone(app, db):
     """Makes paired phones."""
 
-    def make(device="d00000000000000aa", name="Mara"):
+    def make(device="d00000000000000aa", name="Mara", role="bench"):
         phone = Phone(app, device)
-        answer = phone.pair_by(make_link(db, BASE, now_ms()), name)
+        answer = phone.pair_by(make_link(db, BASE, now_ms(), role=role), name)
         assert answer.status_code == 200, answer.get_data(as_text=True)
         phone.ask_session()
         return phone
@@ -74,6 +74,12 @@ def new_phone(app, db):
 @pytest.fixture
 def phone(new_phone):
     return new_phone()
+
+
+@pytest.fixture
+def counter(new_phone):
+    """A phone at the parts counter."""
+    return new_phone("d00000000000000cc", "Jo", "counter")
 
 
 @pytest.fixture

@@ -14,6 +14,7 @@ from server import events
 from server import folded
 from server.core import canon
 from server.core.host import Host
+from server.core.words import DAY_MS
 from server.folded import progress
 from server.folded import rows
 from server.folded import state as state_module
@@ -21,6 +22,7 @@ from server.projection import Projection
 from server.storage import DataFolder
 from server.storage import writing
 from tests.long_runs import times
+from tests.server.phones import NOW
 from tests.server.phones import entry_after
 from tests.server.phones import job_opened
 
@@ -29,6 +31,7 @@ VEHICLES = ["v00000000000a", "v00000000000b"]
 JOBS = {"j000000000001": 0, "j000000000002": 0, "j000000000003": 1}
 PLACES = ["rear-left", "rear-right"]
 UNITS = [f"{vehicle}.{place}" for vehicle in VEHICLES for place in PLACES] + ["u000000000001"]
+SEARCHED = ["grey", "Grey est SN", "jr", "JRM-MA", "jo mara", "estates", "", "é", "- –"]
 CODES = ["JRMMA", "6JF4D"]
 HOW = st.sampled_from(["scanned", "typed"])
 UNIT, PLACE, CODE = st.sampled_from(UNITS), st.sampled_from(PLACES), st.sampled_from(CODES)
@@ -109,6 +112,12 @@ class Pair:
             assert self.projection.unit(self.db, unit=unit) == ask(host, {"op": "unit", "unit": unit})
         for code in state.codes:
             assert self.projection.unit(self.db, code=code) == ask(host, {"op": "unit", "code": code})
+        for span in ((NOW - DAY_MS, NOW + 1), (NOW + 1, NOW + 2)):
+            asked = {"op": "decided", "start": span[0], "end": span[1]}
+            assert self.projection.decided(self.db, *span) == ask(host, asked)
+        assert self.projection.waiting(self.db) == ask(host, {"op": "waiting"})
+        for text in SEARCHED:
+            assert self.projection.find(self.db, text) == ask(host, {"op": "find", "text": text}), text
         with closing(self.db.conn.execute("SELECT job FROM job_list")) as listed:
             assert {job for (job,) in listed} == set(state.jobs)
 

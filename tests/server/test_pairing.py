@@ -22,7 +22,7 @@ def test_a_link_lets_one_phone_in(app, db):
     answer = phone.pair_by(link, " Mara ")
 
     assert re.fullmatch(rf"{BASE}/pair#[\w-]{{32}}", link)
-    assert answer.get_json() == {"paired": True, "name": "Mara"}
+    assert answer.get_json() == {"paired": True, "name": "Mara", "role": "bench"}
     session = phone.ask_session()
     assert (session["paired"], session["name"]) == (True, "Mara")
 

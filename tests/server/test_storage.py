@@ -48,6 +48,8 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_folded_state",
         "make_photos_wanted",
         "make_record_makers",
+        "give_phones_roles",
+        "make_search",
     ]
 
 

@@ -1,0 +1,22 @@
+"""A phone records what its role is for: jobs at the bench, returns at the parts counter."""
+
+from ..roles import may_record
+from ..roles import reason_against
+from .refusal import refusal
+
+
+def refuse(fold, draft, job):
+    """Refuse what this phone was not paired for; without a role in the draft nothing is refused."""
+    role, kind = draft.get("role"), draft["kind"]
+    if kind == "corrected":
+        data = draft["data"]
+        target = fold.find("{}:{}".format(data.get("device"), data.get("seq")))
+        kind = target["kind"] if target else kind
+    if not role or may_record(role, kind):
+        return None
+    return refusal(
+        "role",
+        "Not on this phone",
+        reason_against(role, kind),
+        "Record it on a phone that is paired for it, or pair this one anew.",
+    )

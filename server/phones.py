@@ -1,0 +1,71 @@
+"""The paired phones: who they are, when they were last seen, and how one is put out."""
+
+from flask import Blueprint
+from flask import Response
+
+from server import roles
+from server.answers import json_answer
+from server.bodies import json_object
+from server.clock import now_ms
+from server.database import database
+from server.errors import NotAllowed
+from server.errors import NotFound
+from server.sessions import require_session
+from server.storage import writing
+
+blueprint = Blueprint("phones", __name__)
+
+MOST_BYTES = 4096
+
+
+@blueprint.get("/api/phones")
+def phones() -> Response:
+    """Lists the phones that are let in, the one seen last first; at the counter, those at the counter."""
+    asker = require_session()
+    rows = database().conn.execute(
+        "SELECT sessions.id, name, role, created_at, max(coalesce(last_seen, created_at)) AS seen "
+        "FROM sessions LEFT JOIN devices ON devices.session = sessions.id WHERE revoked_at IS NULL "
+        "GROUP BY sessions.id ORDER BY seen DESC, sessions.id"
+    )
+    return json_answer(
+        {
+            "phones": [
+                {
+                    "id": identity,
+                    "name": name,
+                    "role": role,
+                    "paired_at": paired_at,
+                    "seen_at": seen_at,
+                    "this": identity == asker.id,
+                }
+                for identity, name, role, paired_at, seen_at in rows
+                if asker.role != roles.COUNTER or role == roles.COUNTER
+            ]
+        }
+    )
+
+
+@blueprint.post("/api/phones/<int:phone>/revoke")
+def revoke(phone: int) -> Response:
+    """Puts a phone out at once. What it has not sent stays on it, and goes once it is paired again."""
+    asker = require_session()
+    json_object(MOST_BYTES)
+    if phone == asker.id:
+        raise NotAllowed(
+            "phone",
+            "the phone that asks",
+            "another phone",
+            "This is the phone in your hand. Put it out from another one.",
+        )
+    db = database()
+    with writing(db):
+        row = db.conn.execute(
+            "SELECT role FROM sessions WHERE id = ? AND revoked_at IS NULL", [phone]
+        ).fetchone()
+        if row is None:
+            raise NotFound(
+                "phone", str(phone), "a phone that is paired", "This phone is not paired any more."
+            )
+        roles.check_reach(asker.role, row[0])
+        db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now_ms(), phone])
+    return json_answer({"revoked": True})
