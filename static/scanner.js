@@ -2,19 +2,19 @@
 /**
  * The app's one scanner, and the same camera for photographing.
  *
- * It reads QR codes and hands over their text; it never opens one. What a text means is the core's to
- * say. Always the same reader on every phone: the browsers' own ones are missing or dead on many.
+ * It reads codes and hands over their text; it never opens one. What a text means is the core's to say.
  */
 
-import { BarcodeDetector, prepareZXingModule } from 'barcode-detector/ponyfill';
-
 import { Finder } from './finder.js';
+import { readCodes } from './reading/code-reader.js';
 
-const READER_URL = '/app/vendor/zxing-wasm/zxing_reader.wasm';
 const FRAME_MS = 200;
 /** A code that left the picture for this long counts as shown again when it comes back. */
 const GONE_MS = 1500;
-const LONG_SIDE_OF_FILE = 4096;
+/** A picked picture is read whole, then made smaller, for the tries against blur and dirt. */
+const LONG_SIDES_OF_FILE = [4096, 1280];
+/** Symbols of bars alone have a weak check: one counts when two pictures in a row say the same. */
+const LINEAR = new Set(['code_128']);
 
 /**
  * @typedef {object} CameraHandle
@@ -26,6 +26,7 @@ const LONG_SIDE_OF_FILE = 4096;
  *
  * @typedef {object} ScannerOptions
  * @property {(texts: string[]) => void} onTexts  the texts of all codes in view, once until they change
+ * @property {string[]} [formats]                what is read; the QR of our labels when left out
  * @property {() => void} [onType]                the person wants to type the code; left out where the screen
  *     has its own button for it
  * @property {(trouble: import('./camera.js').CameraTrouble | null) => void} [onProblem]
@@ -42,9 +43,6 @@ const LONG_SIDE_OF_FILE = 4096;
  * @property {(deviceId: string) => void} [onCamera]
  */
 
-/** @type {BarcodeDetector | null} */
-let detector = null;
-
 /**
  * Show the camera in `host` and read codes from it. Call it on a tap: some phones want one.
  * @param {HTMLElement} host
@@ -52,7 +50,7 @@ let detector = null;
  * @returns {CameraHandle}
  */
 export function openScanner(host, options) {
-  const { onTexts, onType, words = 'Hold the code about 20 cm away' } = options;
+  const { onTexts, onType, formats, words = 'Hold the code about 20 cm away' } = options;
   const seen = new Sighting(onTexts);
   const finder = new Finder(host, {
     ...options,
@@ -60,9 +58,9 @@ export function openScanner(host, options) {
     framed: true,
     fileWords: 'Read it from a picture',
     other: onType && { words: 'Type the code', call: onType },
-    onFile: (file) => readFile(file, finder, onTexts),
+    onFile: (file) => readFile(file, finder, { onTexts, formats }),
   });
-  const loop = new ReadingLoop(finder, seen);
+  const loop = new ReadingLoop(finder, seen, formats);
   finder.open();
   loop.start();
   return {
@@ -99,40 +97,24 @@ export function openCamera(host, options) {
   };
 }
 
-/**
- * Read the codes in a canvas, from left to right and top to bottom.
- * @param {HTMLCanvasElement} canvas
- * @returns {Promise<string[]>}
- */
-async function readCodes(canvas) {
-  if (!detector) {
-    prepareZXingModule({
-      overrides: {
-        // Left alone, it would fetch its wasm from a public server: dead without a network.
-        locateFile: (/** @type {string} */ path, /** @type {string} */ prefix) =>
-          path.endsWith('.wasm') ? READER_URL : prefix + path,
-      },
-    });
-    detector = new BarcodeDetector({ formats: ['qr_code'] });
-  }
-  const found = await detector.detect(canvas);
-  const inOrder = found.sort((a, b) => a.boundingBox.y - b.boundingBox.y || a.boundingBox.x - b.boundingBox.x);
-  return [...new Set(inOrder.map(({ rawValue }) => rawValue))];
-}
-
 /** Reads the picture about five times a second, never two at once. */
 class ReadingLoop {
   /**
    * @param {Finder} finder
    * @param {Sighting} seen
+   * @param {string[]} [formats]
    */
-  constructor(finder, seen) {
+  constructor(finder, seen, formats) {
     this.#finder = finder;
     this.#seen = seen;
+    this.#formats = formats;
   }
 
   #finder;
   #seen;
+  #formats;
+  /** Pictures looked at; each that shows no code gets another try. */
+  #count = 0;
   #canvas = document.createElement('canvas');
   #timer = 0;
   #on = false;
@@ -160,15 +142,16 @@ class ReadingLoop {
     if (this.#finder.camera.running) {
       drawVisible(this.#finder.video, this.#canvas);
       try {
-        const texts = await readCodes(this.#canvas);
-        if (this.#on) this.#seen.report(texts);
+        this.#count += 1;
+        const found = await readCodes(this.#canvas, { formats: this.#formats, more: this.#count });
+        if (this.#on) this.#seen.report(found);
       } catch {
         this.#finder.note('Codes cannot be read on this phone. Type the code that is printed beside it.');
         return;
       }
     }
     const took = performance.now() - began;
-    // A slow phone gets as much rest as work, so that its screen stays quick.
+    // A slow phone gets as much rest as work, so that it stays quick and cool.
     if (this.#on) this.#wait(Math.max(FRAME_MS - took, took));
   }
 }
@@ -183,22 +166,27 @@ class Sighting {
   #onTexts;
   #last = '';
   #lastAt = 0;
+  /** What symbols of bars alone said in the picture before. @type {Set<string>} */
+  #linear = new Set();
 
   forget() {
     this.#last = '';
   }
 
-  /** @param {string[]} texts */
-  report(texts) {
+  /** @param {import('./reading/code-reader.js').Found[]} found */
+  report(found) {
     const now = performance.now();
     if (now - this.#lastAt > GONE_MS) this.forget();
+    const before = this.#linear;
+    const linear = found.filter(({ format }) => LINEAR.has(format)).map(({ text }) => text);
+    this.#linear = new Set(linear);
+    const sure = found.filter(({ text, format }) => !LINEAR.has(format) || before.has(text));
+    const texts = [...new Set(sure.map(({ text }) => text))];
     if (!texts.length) return;
     this.#lastAt = now;
     const key = JSON.stringify([...texts].sort());
     if (key === this.#last) return;
     this.#last = key;
-    // Only an extra; and browsers complain when nobody has touched the page yet.
-    if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(60);
     this.#onTexts(texts);
   }
 }
@@ -225,24 +213,36 @@ function drawVisible(video, canvas) {
  * Read codes from a picked picture.
  * @param {Blob} file
  * @param {Finder} finder
- * @param {(texts: string[]) => void} onTexts
+ * @param {{onTexts: (texts: string[]) => void, formats?: string[]}} options
  */
-async function readFile(file, finder, onTexts) {
-  finder.note('');
+async function readFile(file, finder, { onTexts, formats }) {
+  finder.note('Reading the picture');
   try {
     const bitmap = await createImageBitmap(file);
-    const scale = Math.min(1, LONG_SIDE_OF_FILE / Math.max(bitmap.width, bitmap.height));
-    const canvas = document.createElement('canvas');
-    canvas.width = Math.round(bitmap.width * scale);
-    canvas.height = Math.round(bitmap.height * scale);
-    const context = canvas.getContext('2d', { willReadFrequently: true });
-    context?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-    bitmap.close();
-    const texts = await readCodes(canvas);
-    canvas.width = 0;
+    const texts = await readBitmap(bitmap, formats).finally(() => bitmap.close());
+    finder.note(texts.length ? '' : 'No code found in this picture. Take it closer, or type the code.');
     if (texts.length) onTexts(texts);
-    else finder.note('No code found in this picture. Take it closer, or type the code.');
   } catch {
     finder.note('This picture could not be opened. Take another, or type the code.');
   }
+}
+
+/**
+ * @param {ImageBitmap} bitmap
+ * @param {string[]} [formats]
+ * @returns {Promise<string[]>}
+ */
+async function readBitmap(bitmap, formats) {
+  const canvas = document.createElement('canvas');
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  for (const longSide of LONG_SIDES_OF_FILE) {
+    const scale = Math.min(1, longSide / Math.max(bitmap.width, bitmap.height));
+    canvas.width = Math.round(bitmap.width * scale);
+    canvas.height = Math.round(bitmap.height * scale);
+    context?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+    const found = await readCodes(canvas, { formats, more: 'all' });
+    canvas.width = 0;
+    if (found.length) return [...new Set(found.map(({ text }) => text))];
+  }
+  return [];
 }

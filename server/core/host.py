@@ -19,6 +19,7 @@ from . import evidence_words
 from . import kinds
 from . import labels
 from . import layouts
+from . import maker_symbol
 from . import mixed
 from . import places
 from . import proof
@@ -248,6 +249,10 @@ class Host:
     def op_code(self, text, host=""):
         """Parse a label text."""
         return labels.parse(text, host)
+
+    def op_maker_symbol(self, text, host=""):
+        """Say what part number and serial the maker's symbol on a part holds."""
+        return maker_symbol.read(text, host)
 
     def op_offer_code(self, random):
         """Return a code for writing by hand that no unit has and no printed label, from random bytes."""

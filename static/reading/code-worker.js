@@ -1,0 +1,95 @@
+// @ts-check
+/**
+ * Reads codes from pictures in a worker, so that the screen never waits for it.
+ *
+ * A picture is read as it is; where nothing is found, tries follow, each against another trouble. They cost
+ * time, so the page says how many it wants: one for each picture of the camera, all for a file.
+ * It fetches nothing: the page hands over the reader's wasm.
+ */
+
+import { BarcodeDetector, prepareZXingModule } from '../vendor/barcode-detector/ponyfill.js';
+import { doubled, greyOf, imageDataOf, middle, sharpened, smoothed } from './clearer.js';
+import { repaired } from './corners.js';
+
+/** @typedef {import('./clearer.js').Grey} Grey */
+/** @typedef {{text: string, format: string}} Found */
+
+/** How much of a camera's picture the tries look at: about the frame that a code is held into. */
+const MIDDLE = 600;
+
+/**
+ * Against grain, against blur and small codes, against a covered corner, against more blur.
+ * @type {Array<(grey: Grey) => Iterable<Grey>>}
+ */
+const TRIES = [
+  (grey) => [doubled(smoothed(grey))],
+  (grey) => [sharpened(doubled(grey), 4, 2)],
+  (grey) => {
+    const large = doubled(grey);
+    return repaired([sharpened(large, 4, 2), large]);
+  },
+  (grey) => [sharpened(doubled(grey), 3, 4)],
+];
+
+/** @type {Map<string, BarcodeDetector>} */
+const detectors = new Map();
+
+/**
+ * @param {ImageData} picture
+ * @param {string[]} formats
+ * @returns {Promise<Found[]>}  from the top down, side by side from the left
+ */
+async function detect(picture, formats) {
+  const key = formats.join();
+  let detector = detectors.get(key);
+  if (!detector) {
+    detector = new BarcodeDetector({ formats: /** @type {any} */ (formats) });
+    detectors.set(key, detector);
+  }
+  const found = await detector.detect(picture);
+  found.sort((a, b) => a.boundingBox.y - b.boundingBox.y || a.boundingBox.x - b.boundingBox.x);
+  return found.map(({ rawValue, format }) => ({ text: rawValue, format }));
+}
+
+/**
+ * @param {ImageData} picture
+ * @param {string[]} formats
+ * @param {number | 'all'} more  the number of the one try to add, or all of them
+ * @returns {Promise<Found[]>}
+ */
+async function read(picture, formats, more) {
+  const plain = await detect(picture, formats);
+  if (plain.length) return plain;
+  const part = middle(greyOf(picture), MIDDLE);
+  const tries = more === 'all' ? TRIES : [TRIES[more % TRIES.length]];
+  for (const attempt of tries) {
+    for (const clearer of attempt(part)) {
+      const found = await detect(imageDataOf(clearer), formats);
+      if (found.length) return found;
+    }
+  }
+  return [];
+}
+
+/**
+ * Messages: {id, wasm} or {id, picture, formats, more}. Answers: {id, found} or {id, fault}.
+ * @param {MessageEvent} message
+ */
+async function answer({ data }) {
+  const { id } = data;
+  try {
+    if (data.wasm) {
+      // Left alone, it would fetch its wasm from a public server: dead without a network.
+      await prepareZXingModule({ overrides: { wasmBinary: data.wasm }, fireImmediately: true });
+      postMessage({ id, found: [] });
+      return;
+    }
+    const { width, height, pixels } = data.picture;
+    const picture = new ImageData(new Uint8ClampedArray(pixels), width, height);
+    postMessage({ id, found: await read(picture, data.formats, data.more) });
+  } catch (error) {
+    postMessage({ id, fault: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+addEventListener('message', answer);

@@ -1,0 +1,114 @@
+"""The maker's symbol: envelopes as ISO/IEC 15434 and MH10.8.2 have them, plain texts, and what is refused.
+
+The first two envelopes are published: one stands in a public parser's test file, one in a public note on a
+label format. The rest is our own. That an envelope is well formed is also zxing-cpp's word: it names the
+content of such a symbol ISO15434.
+"""
+
+import pytest
+import zxingcpp
+
+from tests.static.symbols import envelope
+
+PARSERS_EXAMPLE = "[)>\x1e06\x1d9N112097776020\x1dS496320471563\x1d1TABC123\x1dD290331\x1e\x04"
+NOTES_EXAMPLE = "[)>\x1e06\x1d17V98897\x1d1P4L0014-163B\x1dSSA10197\x1e\x04"
+
+
+@pytest.mark.parametrize(
+    ("text", "part", "serial"),
+    [
+        pytest.param(PARSERS_EXAMPLE, "", "496320471563", id="published: serial, lot and date"),
+        pytest.param(NOTES_EXAMPLE, "4L0014-163B", "SA10197", id="published: supplier's part number"),
+        pytest.param(envelope("P12345678", "SABC123", "1TL0042"), "12345678", "ABC123", id="ours"),
+        pytest.param(envelope("S7", "P1"), "1", "7", id="in any order"),
+        pytest.param(envelope("P55", "1P55"), "55", "", id="the same number twice"),
+        pytest.param("[)>\x1e06\x1dP12345678", "12345678", "", id="its end left out"),
+        pytest.param("[)>\x1e05\x1d0112345\x1e06\x1dP9\x1e\x04", "9", "", id="behind another format"),
+    ],
+)
+def test_an_envelope_fills_part_number_and_serial(core, text, part, serial):
+    read = core("maker_symbol", text=text)
+
+    assert (read["outcome"], read["part"], read["serial"]) == ("numbers", part, serial)
+    for value in filter(None, (part, serial)):
+        assert value in read["sentence"]
+
+
+@pytest.mark.parametrize("text", [PARSERS_EXAMPLE, NOTES_EXAMPLE, envelope("P12345678", "SABC123")])
+@pytest.mark.parametrize("symbol", [zxingcpp.BarcodeFormat.DataMatrix, zxingcpp.BarcodeFormat.QRCode])
+def test_an_independent_reader_takes_them_for_envelopes_too(text, symbol):
+    image = zxingcpp.create_barcode(text, symbol).to_image(scale=4)
+
+    (read,) = zxingcpp.read_barcodes(image, text_mode=zxingcpp.TextMode.Plain)
+
+    assert read.content_type == zxingcpp.ContentType.ISO15434
+    assert read.text == text
+
+
+def test_two_part_numbers_are_asked_about(core):
+    read = core("maker_symbol", text=envelope("PCUST-1", "1PSUPP-2", "S9"))
+
+    assert read["outcome"] == "choices"
+    assert [(each["part"], each["serial"]) for each in read["choices"]] == [
+        ("CUST-1", ""),
+        ("SUPP-2", ""),
+        ("", "9"),
+    ]
+    assert "customer's" in read["choices"][0]["words"]
+    assert "supplier's" in read["choices"][1]["words"]
+
+
+def test_a_plain_text_is_offered_for_either_field(core):
+    read = core("maker_symbol", text=" 66-20 17 ")
+
+    assert read["outcome"] == "choices"
+    assert [(each["part"], each["serial"]) for each in read["choices"]] == [
+        ("66-20 17", ""),
+        ("", "66-20 17"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [("1P4L0014-163B", ("4L0014-163B", "")), ("SSA10197", ("", "SA10197")), ("P12", ("12", ""))],
+)
+def test_a_plain_text_with_a_mark_is_offered_without_it_first_and_whole_as_well(core, text, first):
+    choices = [(each["part"], each["serial"]) for each in core("maker_symbol", text=text)["choices"]]
+
+    assert choices == [first, (text, ""), ("", text)]
+
+
+def test_a_text_parted_by_group_marks_is_offered_piece_by_piece(core):
+    choices = core("maker_symbol", text="P12\x1dS34")["choices"]
+
+    assert [(each["part"], each["serial"]) for each in choices[:1] + choices[3:4]] == [("12", ""), ("", "34")]
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome", "says"),
+    [
+        pytest.param("[)>06\x1dP1", "broken", "not whole", id="no record mark"),
+        pytest.param("[)>\x1e05\x1d0112345\x1e\x04", "no_numbers", "05", id="another format"),
+        pytest.param(envelope("1TL0042", "Q5"), "no_numbers", "supplier's lot L0042", id="only a lot"),
+        pytest.param(envelope("3Z9"), "no_numbers", "3Z 9", id="an identifier that is not known"),
+        pytest.param("[)>\x1e", "no_numbers", "empty", id="empty envelope"),
+        pytest.param(envelope("P" + "9" * 81), "broken", "80", id="too long"),
+        pytest.param("9" * 81, "broken", "80", id="plain, too long"),
+        pytest.param("12\x0034", "broken", "characters", id="a control character"),
+        pytest.param("Größe 7", "broken", "characters", id="not printed on parts"),
+        pytest.param("  ", "no_numbers", "empty", id="blank"),
+        pytest.param("https://example.org/p/1", "foreign", "not opened", id="an address"),
+        pytest.param("HTTP://YARD:8765/U/DEFHM", "label", "which sensor", id="our own label"),
+        pytest.param("HTTP://OTHER/U/DEFHM", "label", "which sensor", id="a label from elsewhere"),
+    ],
+)
+def test_what_holds_no_numbers_says_what_to_do(core, text, outcome, says):
+    read = core("maker_symbol", text=text, host="yard:8765")
+
+    assert read["outcome"] == outcome
+    assert says in read["title"] + " " + read["sentence"]
+    assert read["sentence"].endswith(".")
+
+
+def test_what_is_no_text_is_named(core):
+    assert core.error("maker_symbol", text=7)["field"] == "text"

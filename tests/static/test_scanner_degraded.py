@@ -1,0 +1,45 @@
+"""The scanner on labels in a yard: it reads the mild half, is not behind zxing-cpp, and never reads wrong.
+
+A small fixed set of generated pictures; SWAPTRAIL_LONG=1 takes fifty a kind and step, and
+`python -m tests.bench.scanning` prints the whole table.
+"""
+
+import os
+
+import pytest
+
+from tests.static.degraded_labels import KINDS
+from tests.static.degraded_labels import MILD_STEPS
+from tests.static.degraded_labels import STEPS
+from tests.static.degraded_labels import picture
+from tests.static.scanner_answers import read_by_zxing_cpp
+from tests.static.scanner_answers import tried
+
+LONG = os.environ.get("SWAPTRAIL_LONG") == "1"
+MILD, SEVERE = (50, 50) if LONG else (4, 2)
+LEAST = 0.99  # of the mild half, the goal of the project
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(bare_page, kind):
+    cells = [tried(bare_page, kind, step, MILD if step <= MILD_STEPS else SEVERE) for step in range(1, STEPS + 1)]
+
+    assert sum(cell.ours_wrong for cell in cells) == 0
+    mild = cells[:MILD_STEPS]
+    missed = {step: cell.missed for step, cell in enumerate(mild, 1) if cell.missed}
+    assert sum(cell.ours for cell in mild) >= LEAST * sum(cell.pictures for cell in mild), missed
+    for step, cell in enumerate(cells, 1):
+        assert cell.ours >= cell.theirs, f"behind at step {step}"
+
+
+def test_the_pictures_get_worse_from_step_to_step_and_are_the_same_each_time():
+    """zxing-cpp, which is not ours, is the judge: a set that it reads whole would show nothing."""
+    first, last = (
+        [picture(kind, step, number) for kind in sorted(KINDS) for number in range(2)] for step in (1, STEPS)
+    )
+
+    assert first[0].image.tobytes() == picture(sorted(KINDS)[0], 1, 0).image.tobytes()
+    assert len({each.text for each in first}) == len(first)
+    read = [sum(each.text in read_by_zxing_cpp(each.image) for each in pictures) for pictures in (first, last)]
+    assert read[0] > 0.8 * len(first)
+    assert read[1] < 0.5 * len(last)
