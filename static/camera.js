@@ -100,6 +100,11 @@ export class Camera {
     return /** @type {any} */ (this.#track?.getCapabilities?.() ?? {});
   }
 
+  /** How far it has zoomed in, where it says so. @returns {number | undefined} */
+  get zoom() {
+    return /** @type {any} */ (this.#track?.getSettings?.() ?? {}).zoom;
+  }
+
   /**
    * Set the torch or the zoom; a camera that refuses stays as it is.
    * @param {{torch?: boolean, zoom?: number}} setting
@@ -137,8 +142,9 @@ export class Camera {
     return track !== undefined && track.readyState === 'live' && !track.muted;
   }
 
-  #look = () => {
-    if (document.visibilityState === 'hidden') this.#release();
+  #look = (/** @type {Event} */ { type }) => {
+    // A page that is left may still count as visible while it goes.
+    if (document.visibilityState === 'hidden' || type === 'pagehide') this.#release();
     else this.#bringUp();
   };
 

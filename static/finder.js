@@ -5,6 +5,7 @@
  */
 
 import { html, nothing, render } from 'lit-html';
+import { live } from 'lit-html/directives/live.js';
 
 import { Camera } from './camera.js';
 
@@ -170,6 +171,7 @@ export class Finder {
           min=${zoom.min}
           max=${zoom.max}
           step=${zoom.step || 0.1}
+          .value=${live(String(this.camera.zoom ?? zoom.min))}
           @input=${this.#setZoom}
         />
       </label>

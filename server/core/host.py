@@ -250,9 +250,9 @@ class Host:
         """Parse a label text."""
         return labels.parse(text, host)
 
-    def op_maker_symbol(self, text, host=""):
-        """Say what part number and serial the maker's symbol on a part holds."""
-        return maker_symbol.read(text, host)
+    def op_maker_symbol(self, texts, host=""):
+        """Say what part number and serial the symbols in view hold."""
+        return maker_symbol.read(texts, host)
 
     def op_offer_code(self, random):
         """Return a code for writing by hand that no unit has and no printed label, from random bytes."""

@@ -30,15 +30,32 @@ _MEANINGS = {
 _NAMES = {"part": "Part number", "serial": "Serial"}
 
 
-def read(text, host: str = "") -> dict:
-    """Say what numbers a symbol's text holds.
+def read(texts, host: str = "") -> dict:
+    """Say what numbers the symbols in view hold; a bag often carries several, one for each number.
 
     {"outcome": "numbers", "part", "serial", "sentence"} fills the fields ("" where it says none);
     {"outcome": "choices", "title", "sentence", "choices": [{"words", "part", "serial"}]} wants the person
     to say which; "label", "foreign", "no_numbers" and "broken" carry {"title", "sentence"}.
     """
+    if not isinstance(texts, list) or not texts:
+        raise BadInput("texts", texts, "a list of the texts that were read from symbols")
+    answers = [_read_one(text, host) for text in texts]
+    numbers = [answer for answer in answers if answer["outcome"] == "numbers"]
+    parts = _different([answer["part"] for answer in numbers])
+    serials = _different([answer["serial"] for answer in numbers])
+    if numbers and len(parts) < 2 and len(serials) < 2:
+        return _numbers(parts[0] if parts else "", serials[0] if serials else "")
+    choices = []
+    for answer in answers:
+        choices += _as_choices(answer)
+    if choices:
+        return _choices(choices)
+    return answers[0]
+
+
+def _read_one(text, host: str) -> dict:
     if not isinstance(text, str):
-        raise BadInput("text", text, "the text that was read from the symbol")
+        raise BadInput("texts", text, "the text that was read from a symbol")
     if text.startswith("[)>"):
         return _envelope(text)
     bare = text.strip()
@@ -85,14 +102,11 @@ def _envelope(text: str) -> dict:
             return _unreadable()
     if not numbers:
         return _nothing_of_use(found, formats)
-    parts = _values(numbers, "part")
-    serials = _values(numbers, "serial")
+    parts = _different([value for field, _, value in numbers if field == "part"])
+    serials = _different([value for field, _, value in numbers if field == "serial"])
     if len(parts) < 2 and len(serials) < 2:
         return _numbers(parts[0] if parts else "", serials[0] if serials else "")
-    return _choices(
-        "This symbol holds several numbers",
-        [_choice(field, value, name) for field, name, value in numbers],
-    )
+    return _choices([_choice(field, value, name) for field, name, value in numbers])
 
 
 def _nothing_of_use(found: list, formats: list) -> dict:
@@ -134,7 +148,7 @@ def _plain(bare: str) -> dict:
         choices.append(_choice("serial", chunk, ""))
     if not choices:
         return _told("no_numbers", "This symbol is empty", "Show another symbol, or type the numbers.")
-    return _choices("What is this number?", choices[:_MOST_CHOICES])
+    return _choices(choices)
 
 
 def _element(text: str) -> tuple:
@@ -155,11 +169,11 @@ def _fits(value: str) -> bool:
     return 0 < len(value) <= _LONGEST
 
 
-def _values(numbers: list, wanted: str) -> list:
-    """Return the different values of one field, in the order in which they came."""
+def _different(values: list) -> list:
+    """Return the values without "" and without repeats, in the order in which they came."""
     found = []
-    for field, _, value in numbers:
-        if field == wanted and value not in found:
+    for value in values:
+        if value and value not in found:
             found.append(value)
     return found
 
@@ -187,12 +201,21 @@ def _choice(field: str, value: str, note: str) -> dict:
     }
 
 
-def _choices(title: str, choices: list) -> dict:
+def _as_choices(answer: dict) -> list:
+    """Return what one symbol holds as things to choose from."""
+    if answer["outcome"] == "choices":
+        return answer["choices"]
+    if answer["outcome"] != "numbers":
+        return []
+    return [_choice(field, answer[field], "") for field in ("part", "serial") if answer[field]]
+
+
+def _choices(choices: list) -> dict:
     return {
         "outcome": "choices",
-        "title": title,
-        "sentence": "Compare it with what is printed, and tap what it is.",
-        "choices": choices,
+        "title": "Which number is which?",
+        "sentence": "Compare with what is printed, and tap what you want to enter.",
+        "choices": choices[:_MOST_CHOICES],
     }
 
 

@@ -9,7 +9,8 @@
 
 import { BarcodeDetector, prepareZXingModule } from '../vendor/barcode-detector/ponyfill.js';
 import { doubled, greyOf, imageDataOf, middle, sharpened, smoothed } from './clearer.js';
-import { repaired } from './corners.js';
+import { cornerSquares, repaired } from './corners.js';
+import { flattened } from './flatten.js';
 
 /** @typedef {import('./clearer.js').Grey} Grey */
 /** @typedef {{text: string, format: string}} Found */
@@ -18,18 +19,27 @@ import { repaired } from './corners.js';
 const MIDDLE = 600;
 
 /**
- * Against grain, against blur and small codes, against a covered corner, against more blur.
+ * Against grain, against blur and small codes, against a round body or a covered corner, against more blur.
  * @type {Array<(grey: Grey) => Iterable<Grey>>}
  */
 const TRIES = [
   (grey) => [doubled(smoothed(grey))],
   (grey) => [sharpened(doubled(grey), 4, 2)],
-  (grey) => {
-    const large = doubled(grey);
-    return repaired([sharpened(large, 4, 2), large]);
-  },
+  cornersMended,
   (grey) => [sharpened(doubled(grey), 3, 4)],
 ];
+
+/**
+ * @param {Grey} grey
+ * @returns {Generator<Grey>}
+ */
+function* cornersMended(grey) {
+  const large = doubled(grey);
+  const sharp = sharpened(large, 4, 2);
+  const squares = cornerSquares(sharp);
+  yield* flattened(sharp, squares);
+  yield* repaired([sharp, large], squares);
+}
 
 /** @type {Map<string, BarcodeDetector>} */
 const detectors = new Map();

@@ -24,20 +24,20 @@ import { averaged, cut } from './clearer.js';
  */
 
 /** Modules a side of QR versions 1 to 5 (ISO/IEC 18004: 17 + 4 times the version). */
-const SIDES = [21, 25, 29, 33, 37];
-/** From a corner square's middle to the next one's: the side less twice three and a half modules. */
-const SQUARE = 7;
+export const SIDES = [21, 25, 29, 33, 37];
+/** Modules a side of a corner square; from one's middle to the next one's it is the code's side less this. */
+export const SQUARE = 7;
 const MOST_SQUARES = 4;
 /** Cuts handed over for one picture: a guess that has not come true by then costs more than the next picture. */
 const MOST_CUTS = 48;
 
 /**
  * Cuts of a picture, in each of which a third square was drawn.
- * @param {Grey[]} versions  the same picture, as it is and sharpened; the squares are looked for in the first
+ * @param {Grey[]} versions  the same picture, sharpened and as it is
+ * @param {Square[]} squares
  * @returns {Generator<Grey>}
  */
-export function* repaired(versions) {
-  const squares = cornerSquares(versions[0]);
+export function* repaired(versions, squares) {
   let left = MOST_CUTS;
   for (let i = 0; i < squares.length; i += 1) {
     for (let j = i + 1; j < squares.length; j += 1) {
@@ -48,11 +48,23 @@ export function* repaired(versions) {
         for (const grey of versions) {
           if (left === 0) return;
           left -= 1;
-          yield drawn(grey, pair, guess);
+          yield drawn(grey, pair, { third: nearest(squares, guess.third, pair) ?? guess.third, axes: guess.axes });
         }
       }
     }
   }
+}
+
+/**
+ * The square seen about where one is guessed: seen from aslant, a guess is some modules off.
+ * @param {Square[]} squares
+ * @param {Spot} guess
+ * @param {Square[]} pair
+ */
+function nearest(squares, guess, pair) {
+  return squares.find(
+    (square) => !pair.includes(square) && Math.hypot(square.x - guess.x, square.y - guess.y) < 3 * square.module,
+  );
 }
 
 /**
@@ -109,7 +121,7 @@ function* fives(dark, origin, step, count) {
  * @param {number} module
  */
 function isWide(run, modules, module) {
-  return module >= 1.5 && Math.abs(run - modules * module) < 0.3 * module * (1 + modules);
+  return module >= 1.2 && Math.abs(run - modules * module) < 0.3 * module * (1 + modules);
 }
 
 /**
@@ -164,8 +176,10 @@ function waysOut({ width, height, dark }, x, y, dx, dy, module) {
       y += dy;
     }
   }
-  const fits = isWide(runs[0], 1.5, module) && isWide(runs[1], 1, module) && isWide(runs[2], 1, module);
-  return fits ? runs[0] : 0;
+  // Seen aslant, a square is narrower one way than the other.
+  const own = (runs[0] + runs[1] + runs[2]) / 3.5;
+  if (own > 2 * module || module > 2 * own) return 0;
+  return isWide(runs[0], 1.5, own) && isWide(runs[1], 1, own) && isWide(runs[2], 1, own) ? runs[0] : 0;
 }
 
 /**

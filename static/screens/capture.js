@@ -10,8 +10,7 @@ import { PhotoProblem } from '../photos.js';
 import { openCamera } from '../scanner.js';
 import { mounted } from './mount.js';
 import { freshPicture } from './picture.js';
-
-const CAMERA_SETTING = 'camera';
+import { CAMERA_SETTING } from './scan-host.js';
 
 /** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../scanner.js').CameraHandle>} */
 const cameras = new WeakMap();

@@ -9,6 +9,7 @@ import { html } from 'lit-html';
 import { code as shownCode } from '../shapes/code.js';
 import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
+import { makerReader } from './maker-reader.js';
 import { to } from './router.js';
 import { toldPanel } from './stop-panel.js';
 import { labelTheWaiting } from './unit-care.js';
@@ -56,6 +57,7 @@ export const codePage = {
         ${labelTheWaiting(ctx, waiting, read.code, how)}
         <section class="card screen-stack">
           <h2>Put it on a spare in your stock</h2>
+          ${makerReader(ctx)}
           ${textField(ctx, 'part', 'Part number', { note: 'Read it off the spare.', most: 80, capitals: true })}
           ${textField(ctx, 'serial', 'Serial', { note: 'If it has one.', most: 80, capitals: true })}
         </section>

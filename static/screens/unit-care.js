@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
+import { makerReader } from './maker-reader.js';
 import { to } from './router.js';
 import { sentence } from './sentence.js';
 
@@ -24,9 +25,10 @@ export function printedOn(ctx, unit, options = {}) {
   const same = part === unit.part && serial === unit.serial;
   const record = () =>
     ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { ...options, after: ctx.forget });
-  return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined}>
+  return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined || form.maker !== undefined}>
     <summary>Note what is printed on it</summary>
     <div class="screen-stack">
+      ${makerReader(ctx)}
       ${textField(ctx, 'part', 'Part number', { most: 80, capitals: true, initial: unit.part })}
       ${textField(ctx, 'serial', 'Serial', { most: 80, capitals: true, initial: unit.serial })}
       <button class="small-button" type="button" ?disabled=${same || ctx.busy} @click=${record}>

@@ -13,6 +13,7 @@ import { pairNext } from './pair-next.js';
 import { updateReady, countWords } from './phone-notices.js';
 import { to } from './router.js';
 import { chooseTheme, chosenTheme } from './theme.js';
+import { confirmRead, toneWanted, wantTone } from './tones.js';
 import { ago, dayAndTime, size } from './when.js';
 
 const THEMES = /** @type {const} */ ([
@@ -34,7 +35,7 @@ export const youPage = {
       title: 'You and this phone',
       back: to.jobs(),
       body: html`${updateReady(update)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${keeping(ctx)} ${theme(ctx)}
-      ${thisPhone(ctx)}`,
+      ${tone(ctx)}       ${thisPhone(ctx)}`,
       main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };
   },
@@ -148,6 +149,22 @@ function theme(ctx) {
         </label>`,
       )}
     </div>
+  </fieldset>`;
+}
+
+/** @param {import('./app.js').Context} ctx */
+function tone(ctx) {
+  const change = (/** @type {any} */ { target }) => {
+    wantTone(target.checked);
+    if (target.checked) confirmRead();
+    ctx.redraw();
+  };
+  return html`<fieldset class="asked">
+    <legend class="asked-words">When a code was read</legend>
+    <label class="choice">
+      <input type="checkbox" .checked=${toneWanted()} @change=${change} />
+      <span class="choice-word">Sound a short tone</span>
+    </label>
   </fieldset>`;
 }
 

@@ -27,15 +27,22 @@ from tests.static.scanner_answers import tried
 
 def main() -> None:
     """Print the table, a row a kind, as it comes in."""
-    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
     parser.add_argument("--pictures", type=int, default=50, help="pictures a kind and step")
     parser.add_argument("--kind", choices=sorted(KINDS), action="append", help="only this kind")
     asked = parser.parse_args()
     print(f"{asked.pictures} pictures a cell; steps 1 to 3 are the mild half")
-    print(f"{'':12}" + "".join(f"{step:>10}" for step in range(1, STEPS + 1)) + "   wrong   ms, median and most")
+    print(
+        f"{'':12}" + "".join(f"{step:>10}" for step in range(1, STEPS + 1)) + "   wrong   ms, median and most"
+    )
     with bare_page() as page:
         for kind in asked.kind or KINDS:
-            print(row(kind, [tried(page, kind, step, asked.pictures) for step in range(1, STEPS + 1)]), flush=True)
+            print(
+                row(kind, [tried(page, kind, step, asked.pictures) for step in range(1, STEPS + 1)]),
+                flush=True,
+            )
 
 
 def row(kind: str, cells: list[Cell]) -> str:

@@ -6,6 +6,7 @@ import pytest
 
 from tests.browser.screens import FAKE_CAMERA
 from tests.browser.screens import screens
+from tests.browser_support import FakeCamera
 from tests.browser_support import launch
 from tests.static.app_server import AppServer
 
@@ -14,6 +15,20 @@ from tests.static.app_server import AppServer
 def screen_browser():
     """Give a browser with a made-up camera; each phone takes a context of its own."""
     browser = launch(args=FAKE_CAMERA)
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="module")
+def camera(tmp_path_factory):
+    """Give the camera of the browser; it shows nothing unless a test holds something before it."""
+    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
+
+
+@pytest.fixture(scope="module")
+def camera_browser(camera):
+    """Give one browser with that camera."""
+    browser = launch(args=camera.arguments())
     yield browser
     browser.close()
 

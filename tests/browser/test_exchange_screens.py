@@ -6,8 +6,6 @@ from tests.browser.seeded_job import job_driver
 from tests.browser.seeded_job import label
 from tests.browser.seeded_job import open_job
 from tests.browser_support import Complaints
-from tests.browser_support import FakeCamera
-from tests.browser_support import launch
 from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 from tests.static.test_scanner import qr
@@ -35,20 +33,6 @@ TOO_WIDE = """() => [...document.querySelectorAll('.screen *')]
 
 
 @pytest.fixture(scope="module")
-def camera(tmp_path_factory):
-    """Give the camera of the browser; it shows nothing unless a test holds something before it."""
-    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
-
-
-@pytest.fixture(scope="module")
-def browser(camera):
-    """Give one browser with that camera."""
-    browser = launch(args=camera.arguments())
-    yield browser
-    browser.close()
-
-
-@pytest.fixture(scope="module")
 def server(tmp_path_factory):
     """Give the app at an address; nothing is sent to it, the phones are not paired."""
     server = AppServer(tmp_path_factory.mktemp("exchange") / "data")
@@ -57,7 +41,7 @@ def server(tmp_path_factory):
 
 
 @pytest.fixture
-def phone(browser, server, camera):
+def phone(camera_browser, server, camera):
     """Give a maker of phones that stand at the driver's step; fails on anything the browser objects to."""
     camera.show()
     complaints = Complaints(server.base)
@@ -65,7 +49,7 @@ def phone(browser, server, camera):
 
     def make(driver, part="", **options):
         options.setdefault("viewport", {"width": 390, "height": 844})
-        context = browser.new_context(permissions=["camera"], **options)
+        context = camera_browser.new_context(permissions=["camera"], **options)
         contexts.append(context)
         return open_job(context, server.base, driver, complaints, part)
 

@@ -8,6 +8,7 @@ content of such a symbol ISO15434.
 import pytest
 import zxingcpp
 
+from tests.hosts import CoreError
 from tests.static.symbols import envelope
 
 PARSERS_EXAMPLE = "[)>\x1e06\x1d9N112097776020\x1dS496320471563\x1d1TABC123\x1dD290331\x1e\x04"
@@ -27,7 +28,7 @@ NOTES_EXAMPLE = "[)>\x1e06\x1d17V98897\x1d1P4L0014-163B\x1dSSA10197\x1e\x04"
     ],
 )
 def test_an_envelope_fills_part_number_and_serial(core, text, part, serial):
-    read = core("maker_symbol", text=text)
+    read = core("maker_symbol", texts=[text])
 
     assert (read["outcome"], read["part"], read["serial"]) == ("numbers", part, serial)
     for value in filter(None, (part, serial)):
@@ -46,7 +47,7 @@ def test_an_independent_reader_takes_them_for_envelopes_too(text, symbol):
 
 
 def test_two_part_numbers_are_asked_about(core):
-    read = core("maker_symbol", text=envelope("PCUST-1", "1PSUPP-2", "S9"))
+    read = core("maker_symbol", texts=[envelope("PCUST-1", "1PSUPP-2", "S9")])
 
     assert read["outcome"] == "choices"
     assert [(each["part"], each["serial"]) for each in read["choices"]] == [
@@ -59,7 +60,7 @@ def test_two_part_numbers_are_asked_about(core):
 
 
 def test_a_plain_text_is_offered_for_either_field(core):
-    read = core("maker_symbol", text=" 66-20 17 ")
+    read = core("maker_symbol", texts=[" 66-20 17 "])
 
     assert read["outcome"] == "choices"
     assert [(each["part"], each["serial"]) for each in read["choices"]] == [
@@ -73,13 +74,13 @@ def test_a_plain_text_is_offered_for_either_field(core):
     [("1P4L0014-163B", ("4L0014-163B", "")), ("SSA10197", ("", "SA10197")), ("P12", ("12", ""))],
 )
 def test_a_plain_text_with_a_mark_is_offered_without_it_first_and_whole_as_well(core, text, first):
-    choices = [(each["part"], each["serial"]) for each in core("maker_symbol", text=text)["choices"]]
+    choices = [(each["part"], each["serial"]) for each in core("maker_symbol", texts=[text])["choices"]]
 
     assert choices == [first, (text, ""), ("", text)]
 
 
 def test_a_text_parted_by_group_marks_is_offered_piece_by_piece(core):
-    choices = core("maker_symbol", text="P12\x1dS34")["choices"]
+    choices = core("maker_symbol", texts=["P12\x1dS34"])["choices"]
 
     assert [(each["part"], each["serial"]) for each in choices[:1] + choices[3:4]] == [("12", ""), ("", "34")]
 
@@ -103,12 +104,38 @@ def test_a_text_parted_by_group_marks_is_offered_piece_by_piece(core):
     ],
 )
 def test_what_holds_no_numbers_says_what_to_do(core, text, outcome, says):
-    read = core("maker_symbol", text=text, host="yard:8765")
+    read = core("maker_symbol", texts=[text], host="yard:8765")
 
     assert read["outcome"] == outcome
     assert says in read["title"] + " " + read["sentence"]
     assert read["sentence"].endswith(".")
 
 
-def test_what_is_no_text_is_named(core):
-    assert core.error("maker_symbol", text=7)["field"] == "text"
+def test_several_symbols_on_one_bag_are_put_together(core):
+    read = core("maker_symbol", texts=[envelope("1P4L0014"), "https://example.org", envelope("SA1")])
+
+    assert (read["outcome"], read["part"], read["serial"]) == ("numbers", "4L0014", "A1")
+
+
+def test_symbols_that_contradict_each_other_are_asked_about(core):
+    read = core("maker_symbol", texts=[envelope("P1"), envelope("P2")])
+
+    assert [each["part"] for each in read["choices"]] == ["1", "2"]
+
+
+def test_several_plain_texts_are_all_offered(core):
+    read = core("maker_symbol", texts=["1P77", "S88", "Q1"])
+
+    assert [(each["part"], each["serial"]) for each in read["choices"]][:4] == [
+        ("77", ""),
+        ("1P77", ""),
+        ("", "1P77"),
+        ("", "88"),
+    ]
+
+
+@pytest.mark.parametrize("texts", [[], "1P77", [7]])
+def test_what_is_no_list_of_texts_is_named(core, texts):
+    with pytest.raises(CoreError) as refused:
+        core("maker_symbol", texts=texts)
+    assert refused.value.field == "texts"

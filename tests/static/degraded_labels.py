@@ -243,7 +243,7 @@ KINDS = {
     "glare": Kind((0.1, 0.15, 0.2, 0.3, 0.4, 0.55), "symbol widths, radius of the reflection", _glaring),
     "dirt": Kind((1, 2, 4, 7, 10, 14), "per cent of the symbol covered", _dirtied),
     "small": Kind((3.0, 2.5, 2.0, 1.7, 1.5, 1.3), "pixels a module", _small),
-    "curved": Kind((0, 6, 12, 18, 24, 30), "degrees turned aside, round 22 mm", _curved),
+    "curved": Kind((0, 8, 16, 24, 32, 40), "degrees turned aside, round 22 mm", _curved),
     "all at once": Kind((1, 2, 3, 4, 5, 6), "times a little of everything", _all_at_once),
 }
 

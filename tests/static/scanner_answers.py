@@ -28,16 +28,18 @@ READ = """async ({ addresses, more }) => {
 }"""
 
 
-def read_by_the_app(page: Page, pictures: list[Image.Image]) -> list[dict]:
+def read_by_the_app(page: Page, shown: list[Image.Image]) -> list[dict]:
     """Return what the app's reader finds in each picture, with every try it has: {"texts", "ms"}."""
     files = {}
-    for number, picture in enumerate(pictures):
+    for number, each in enumerate(shown):
         file = io.BytesIO()
-        picture.save(file, "PNG", compress_level=1)
+        each.save(file, "PNG", compress_level=1)
         files[f"/app/tried-{number}.png"] = file.getvalue()
 
     def serve(route):
-        route.fulfill(body=files[route.request.url[route.request.url.index("/app/") :]], content_type="image/png")
+        route.fulfill(
+            body=files[route.request.url[route.request.url.index("/app/") :]], content_type="image/png"
+        )
 
     page.route("**/app/tried-*", serve)
     answers = page.evaluate(READ, {"addresses": list(files), "more": "all"})
@@ -45,14 +47,14 @@ def read_by_the_app(page: Page, pictures: list[Image.Image]) -> list[dict]:
     return answers
 
 
-def read_by_zxing_cpp(picture: Image.Image) -> list[str]:
+def read_by_zxing_cpp(shown: Image.Image) -> list[str]:
     """Return what zxing-cpp finds, with its own settings."""
-    found = zxingcpp.read_barcodes(picture, formats=zxingcpp.BarcodeFormat.QRCode)
+    found = zxingcpp.read_barcodes(shown, formats=zxingcpp.BarcodeFormat.QRCode)
     return [each.text for each in found]
 
 
 class Cell(NamedTuple):
-    """What both read of one kind and step; a text that no label says counts as wrong, whoever would catch it."""
+    """What both read of a kind and step; any text but the label's is wrong, even one that a check catches."""
 
     pictures: int
     ours: int

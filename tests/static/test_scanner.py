@@ -12,6 +12,9 @@ from tests.browser_support import FakeCamera
 from tests.browser_support import fake_camera_file
 from tests.browser_support import wait_until
 from tests.static.phone_parts import open_bare
+from tests.static.symbols import CODE_128
+from tests.static.symbols import DATA_MATRIX
+from tests.static.symbols import symbol
 
 LABEL = "HTTP://LOCALHOST:8765/U/K7F3M"
 OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
@@ -129,6 +132,34 @@ def test_a_tilted_and_blurred_label_is_read(page, camera):
     page.evaluate(OPEN)
 
     assert wait_for_texts(page, 1) == [[LABEL]]
+
+
+@pytest.mark.parametrize("form", [DATA_MATRIX, CODE_128])
+def test_a_makers_symbol_is_read_only_where_it_is_asked_for(page, camera, form):
+    camera.show(symbol("1P4L0014-163B", form, pixels=5))
+    page.evaluate(OPEN)
+    page.wait_for_timeout(1200)
+    assert page.evaluate("texts") == []
+
+    page.evaluate("scanner.stop()")
+    page.evaluate(OPEN, {"formats": ["data_matrix", "code_128"]})
+
+    assert wait_for_texts(page, 1) == [["1P4L0014-163B"]]
+
+
+def test_pictures_are_read_beside_the_page_not_in_it(page, camera):
+    camera.show(qr(LABEL))
+    page.evaluate(OPEN)
+    wait_for_texts(page, 1)
+
+    assert [worker.url.rsplit("/", 1)[1] for worker in page.workers] == ["code-worker.js"]
+
+
+def test_where_codes_cannot_be_read_it_says_so_and_goes_on_showing_the_picture(page, camera):
+    page.evaluate("() => { window.Worker = class { constructor() { throw new Error('none here'); } }; }")
+    page.evaluate(OPEN)
+
+    page.wait_for_selector("text=Codes cannot be read on this phone. Type the code")
 
 
 def test_a_film_of_two_labels_is_read_in_turn(make_profile, shared_app, tmp_path):

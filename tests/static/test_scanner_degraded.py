@@ -22,7 +22,9 @@ LEAST = 0.99  # of the mild half, the goal of the project
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
 def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(bare_page, kind):
-    cells = [tried(bare_page, kind, step, MILD if step <= MILD_STEPS else SEVERE) for step in range(1, STEPS + 1)]
+    cells = [
+        tried(bare_page, kind, step, MILD if step <= MILD_STEPS else SEVERE) for step in range(1, STEPS + 1)
+    ]
 
     assert sum(cell.ours_wrong for cell in cells) == 0
     mild = cells[:MILD_STEPS]
@@ -40,6 +42,8 @@ def test_the_pictures_get_worse_from_step_to_step_and_are_the_same_each_time():
 
     assert first[0].image.tobytes() == picture(sorted(KINDS)[0], 1, 0).image.tobytes()
     assert len({each.text for each in first}) == len(first)
-    read = [sum(each.text in read_by_zxing_cpp(each.image) for each in pictures) for pictures in (first, last)]
+    read = [
+        sum(each.text in read_by_zxing_cpp(each.image) for each in pictures) for pictures in (first, last)
+    ]
     assert read[0] > 0.8 * len(first)
     assert read[1] < 0.5 * len(last)

@@ -10,6 +10,7 @@
 import { alarm } from '../alarm.js';
 import { cameraView, typeView, whichView, writeView } from './label-views.js';
 import { stopPanel, toldPanel } from '../stop-panel.js';
+import { confirmRead, prepareTones } from '../tones.js';
 
 /** @typedef {'scanned' | 'typed' | 'written'} How */
 /** @typedef {'' | 'camera' | 'type' | 'write' | 'which' | 'told' | 'stop'} Mode */
@@ -87,6 +88,7 @@ export class Reader {
   }
 
   openCamera = () => {
+    prepareTones();
     tapped.add(this.ctx.form);
     // A camera is more than some phones have memory for: what was entered is written down first.
     return this.#keep({ mode: 'camera' });
@@ -197,6 +199,7 @@ export class Reader {
    */
   async #answer(answer, how) {
     if (answer.outcome === 'ours') {
+      if (how === 'scanned') confirmRead();
       await this.options.onOurs(answer, how);
       return;
     }

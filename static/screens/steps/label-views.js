@@ -7,13 +7,9 @@
 import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
-import { openScanner } from '../../scanner.js';
-import { mounted } from '../mount.js';
+import { scanHost } from '../scan-host.js';
 import { sentence } from '../sentence.js';
 import { stepCount } from './step-count.js';
-
-/** The setting that keeps which camera was chosen; photographing uses the same. */
-const CAMERA_SETTING = 'camera';
 
 /** @typedef {import('./label-reader.js').Reader} Reader */
 
@@ -29,7 +25,7 @@ function heading({ ctx, options }) {
 export function cameraView(reader) {
   return html`
     ${heading(reader)}
-    <div class="scan-live" ${mounted('scan', (host) => scanner(host, reader))}></div>
+    ${scanHost(reader.ctx, { words: 'Hold it about 20 cm away', onTexts: reader.see })}
     <div class="ways-row">
       ${reader.options.mayWrite
         ? html`<button class="link-button" type="button" @click=${reader.write}>Write a code by hand</button>`
@@ -37,31 +33,6 @@ export function cameraView(reader) {
       <button class="link-button" type="button" @click=${reader.leave}>Close the camera</button>
     </div>
   `;
-}
-
-/**
- * The scanner, with the camera that was chosen last time on this phone.
- * @param {HTMLElement} host
- * @param {Reader} reader
- */
-function scanner(host, reader) {
-  const { device } = reader.ctx.services;
-  /** @type {import('../../scanner.js').CameraHandle | null} */
-  let handle = null;
-  let left = false;
-  device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ camera) => {
-    if (left) return;
-    handle = openScanner(host, {
-      words: 'Hold it about 20 cm away',
-      camera,
-      onCamera: (id) => device.saveSetting(CAMERA_SETTING, id),
-      onTexts: reader.see,
-    });
-  });
-  return () => {
-    left = true;
-    handle?.stop();
-  };
 }
 
 /** @param {Reader} reader */

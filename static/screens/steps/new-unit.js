@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { makerReader } from '../maker-reader.js';
 import { sentence } from '../sentence.js';
 import { labelReader } from './label-reader.js';
 import { comparison, partsDiffer } from './part-compare.js';
@@ -79,7 +80,7 @@ function fields(ctx) {
           ? html`<span class="field-fault" role="alert">Read the part number off the new sensor first.</span>`
           : nothing}
       </label>
-      ${comparison(old, part)}
+      ${makerReader(ctx)} ${comparison(old, part)}
       ${partsDiffer(old, part)
         ? html`<label class="field">
             <span class="field-name">Why it is used all the same</span>
