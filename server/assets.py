@@ -43,12 +43,14 @@ def page(code: str = "", rest: str = "") -> Response:
 
 @blueprint.get("/app/<path:name>")
 def app_file(name: str) -> Response:
-    """Sends one file of the app."""
-    asset = current_shell().assets.get(f"/app/{name}")
+    """Sends one file of the app; with a build in front, only of that build, and to be kept for good."""
+    shell = current_shell()
+    build, _, rest = name.partition("/")
+    of_this_build = build == shell.build
+    asset = shell.assets.get(f"/app/{rest if of_this_build else name}")
     if asset is None:
-        raise NotFound("path", name, "a file of the app")
-    named = request.args.get("v")
-    return _send(asset, _FOREVER if named and asset.sha256.startswith(named) else _ASK_AGAIN)
+        raise NotFound("path", name, f"a file of the app, build {shell.build}")
+    return _send(asset, _FOREVER if of_this_build else _ASK_AGAIN)
 
 
 @blueprint.get("/manifest.webmanifest")

@@ -1,7 +1,8 @@
 """The phone app as one fixed set of files with a build id.
 
 A phone takes a build whole or not at all, so every file is read once at start, hashed, compressed,
-and listed for the service worker. Nothing on disk can change under a phone that is installing.
+and listed for the service worker. Nothing on disk can change under a phone that is installing. The page names
+its files with the build in their address, so that files of two builds never meet in one page.
 """
 
 import base64
@@ -84,13 +85,15 @@ def load_shell(static: Path) -> Shell:
             f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
             "with pip, which fetches what the app is made of."
         )
-    assets = {SHELL_URL: _asset(static / "index.html")}
+    page = (static / "index.html").read_bytes()
+    assets = {SHELL_URL: _packed(page, ".html")}
     assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
     for file in app_files(static):
         assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
     assets[CORE_URL] = _packed(core_bundle(), ".json")
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
+    assets[SHELL_URL] = _packed(page.replace(b'"/app/', f'"/app/{build}/'.encode()), ".html")
     script_hashes = _script_hashes(assets[SHELL_URL].body)
     assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
     return Shell(build, assets, script_hashes)

@@ -9,8 +9,9 @@
 
 import { observable } from './observable.js';
 
-const WASM_URL = '/app/vendor/micropython/micropython.wasm';
-const FILES_URL = '/app/core.json';
+// Beside this file, so that they are of the same build.
+const WASM_URL = new URL('./vendor/micropython/micropython.wasm', import.meta.url);
+const FILES_URL = new URL('./core.json', import.meta.url);
 const WORKER_URL = new URL('./core-worker.js', import.meta.url);
 
 /** Asked at each start; the answer must come back unharmed or the core is not used. */

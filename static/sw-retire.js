@@ -14,7 +14,7 @@ self.addEventListener('activate', (event) => event.waitUntil(retire()));
 
 async function retire() {
   for (const name of await caches.keys()) {
-    if (name.startsWith('swaptrail-build-')) await caches.delete(name);
+    if (name.startsWith('swaptrail-build')) await caches.delete(name);
   }
   await self.registration.unregister();
 }

@@ -1,8 +1,11 @@
 /**
- * Keeps one whole build of the app on the phone and answers from it, so that the app starts with no network.
+ * Keeps whole builds of the app on the phone and answers from them, so that the app starts with no network.
  *
- * A build is taken whole, checked byte by byte against its hashes, or not at all; it replaces the running
- * one only on the person's tap. A classic script in one file: module workers are too new for some phones.
+ * A build is taken whole, checked byte by byte against its hashes, or not at all; pages run on another one
+ * only after the person's tap. Every file of a page carries the build in its address (/app/<build>/...), and
+ * any worker answers for any build that is here: a browser changes workers only when nothing is under way,
+ * which may be minutes after the tap, and a page that loads meanwhile hangs. A classic script in one file:
+ * module workers are too new for some phones.
  */
 
 'use strict';
@@ -11,15 +14,18 @@
 const PRECACHE = JSON.parse('__PRECACHE__');
 const CACHE_PREFIX = 'swaptrail-build-';
 const CACHE = CACHE_PREFIX + PRECACHE.build;
+/** Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap. */
+const NOTES = 'swaptrail-builds';
 const SHELL_URL = '/';
+const OF_A_BUILD = /^\/app\/([0-9a-f]{16})(\/.*)$/;
 const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
 
 self.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
-self.addEventListener('activate', (event) => event.waitUntil(dropOtherBuilds()));
+self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 
+// Asked by the pages of builds that had no build in their addresses.
 self.addEventListener('message', (event) => {
   if (event.data === 'SKIP_WAITING') event.waitUntil(self.skipWaiting());
-  if (event.data === 'BUILD') event.ports[0].postMessage(PRECACHE.build);
 });
 
 self.addEventListener('fetch', (event) => {
@@ -27,13 +33,14 @@ self.addEventListener('fetch', (event) => {
   const url = new URL(request.url);
   if (url.origin !== self.location.origin || request.method !== 'GET') return;
   if (url.pathname.startsWith('/api/')) return;
-  if (request.mode === 'navigate') event.respondWith(answer(SHELL_URL, request));
-  else if (KNOWN.has(url.pathname)) event.respondWith(answer(url.pathname, request));
+  const [, build, path] = OF_A_BUILD.exec(url.pathname) ?? [];
+  if (request.mode === 'navigate') event.respondWith(answer(chosen(), SHELL_URL, request));
+  else if (build) event.respondWith(answer(CACHE_PREFIX + build, `/app${path}`, request));
+  else if (KNOWN.has(url.pathname)) event.respondWith(answer(chosen(), url.pathname, request));
 });
 
 /** Fetch every file and check it; one that is wrong fails the whole install. */
 async function takeWholeBuild() {
-  await caches.delete(CACHE);
   const cache = await caches.open(CACHE);
   try {
     await Promise.all(PRECACHE.files.map((file) => take(cache, file)));
@@ -41,22 +48,39 @@ async function takeWholeBuild() {
     await caches.delete(CACHE);
     throw error;
   }
+  await note('/newest', PRECACHE.build);
+  // Pages of the build before may still be open.
+  await dropOldBuilds([PRECACHE.build, await noted('/chosen'), await noted('/before')]);
 }
 
 /**
- * The page has fetched many of these a moment ago, so the server is first asked whether that copy still
- * holds; what then is not the file of this build is fetched past the HTTP cache.
+ * Put one file into the cache: as another build on this phone holds it, or from the server. The page has
+ * fetched many a moment ago, so the server is first asked whether that copy still holds; what then is not
+ * the file of this build is fetched past the HTTP cache.
  */
 async function take(cache, file) {
-  const good = (await fetched(file, 'no-cache')) ?? (await fetched(file, 'reload'));
+  const good = (await kept(file)) ?? (await fetched(file, 'no-cache')) ?? (await fetched(file, 'reload'));
   if (!good) throw new Error(`${file.url} is not the file of this build`);
   await cache.put(file.url, good);
 }
 
+/** Return a file that did not change since a build that is here, or null. */
+async function kept({ url, sha256 }) {
+  for (const name of await caches.keys()) {
+    if (!name.startsWith(CACHE_PREFIX)) continue;
+    const response = await (await caches.open(name)).match(url);
+    if (!response) continue;
+    const body = await response.arrayBuffer();
+    if ((await hexDigest(body)) === sha256) return new Response(body, { headers: response.headers });
+  }
+  return null;
+}
+
 /** Return a file as it goes into the cache, or null where its bytes are not those of this build. */
 async function fetched({ url, sha256 }, mode) {
-  const response = await fetch(url, { cache: mode, credentials: 'same-origin' });
-  if (!response.ok || response.redirected) throw new Error(`${url} answered ${response.status}`);
+  const address = url.replace(/^\/app\//, `/app/${PRECACHE.build}/`);
+  const response = await fetch(address, { cache: mode, credentials: 'same-origin' });
+  if (!response.ok || response.redirected) throw new Error(`${address} answered ${response.status}`);
   const body = await response.arrayBuffer();
   if ((await hexDigest(body)) !== sha256) return null;
   // A fresh response: no trace of a redirect or of the encoding it came in.
@@ -71,15 +95,38 @@ async function hexDigest(body) {
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-async function dropOtherBuilds() {
-  for (const name of await caches.keys()) {
-    if (name.startsWith(CACHE_PREFIX) && name !== CACHE) await caches.delete(name);
-  }
+/** With no page open any more, the build of this worker is the one that the next page runs on. */
+async function takeOver() {
+  await note('/chosen', PRECACHE.build);
+  await dropOldBuilds([PRECACHE.build]);
   await self.clients.claim();
 }
 
-/** Answer from this build; only where the browser has thrown the cache away, from the network. */
-async function answer(url, request) {
-  const cache = await caches.open(CACHE);
-  return (await cache.match(url)) ?? fetch(request);
+async function dropOldBuilds(kept) {
+  const names = kept.map((build) => CACHE_PREFIX + build);
+  for (const name of await caches.keys()) {
+    if (name.startsWith(CACHE_PREFIX) && !names.includes(name)) await caches.delete(name);
+  }
+}
+
+/** Return the name of the cache with the build that the person chose. */
+async function chosen() {
+  const name = CACHE_PREFIX + (await noted('/chosen'));
+  return (await caches.has(name)) ? name : CACHE;
+}
+
+/** Answer from a build; only where the browser has thrown the cache away, from the network. */
+async function answer(build, url, request) {
+  const name = await build;
+  const found = (await caches.has(name)) ? await (await caches.open(name)).match(url) : null;
+  return found ?? fetch(request);
+}
+
+async function note(key, build) {
+  await (await caches.open(NOTES)).put(key, new Response(build));
+}
+
+async function noted(key) {
+  const response = await (await caches.open(NOTES)).match(key);
+  return response ? response.text() : '';
 }

@@ -8,8 +8,13 @@
 
 import { observable } from './observable.js';
 
-const BUILD_ANSWER_MS = 3000;
 const TRY_AGAIN_MS = 10 * 60 * 1000;
+
+/** Where sw.js and this file note which build is which; sw.js says why. */
+const NOTES = 'swaptrail-builds';
+
+/** The build of this page: it stands in the address of each of its files. */
+const BUILD = /\/app\/([0-9a-f]{16})\//.exec(import.meta.url)?.[1] ?? '';
 
 /** The app's own versions; `start` registers the service worker. */
 export class Update {
@@ -18,39 +23,34 @@ export class Update {
     this.ready = observable(/** @type {boolean} */ (false));
     /** Whether the app starts with no network from now on. */
     this.offlineReady = observable(/** @type {boolean} */ (false));
-    /** The build id of this page; empty at the very first visit. */
-    this.build = '';
+    this.build = BUILD;
   }
 
   /** @type {ServiceWorkerRegistration | null} */
   #registration = null;
   #applying = false;
-  #old = false;
+  /** Whether the build of this page is one that the phone keeps. */
+  #kept = false;
   #tried = { build: '', at: -Infinity };
 
   /** Register the service worker; without one (refused by the browser) the app runs online only. */
   async start() {
     if (!('serviceWorker' in navigator)) return;
     const { serviceWorker } = navigator;
-    let wasControlled = Boolean(serviceWorker.controller);
-    serviceWorker.addEventListener('controllerchange', () => {
-      if (this.#applying) location.reload();
-      // The very first worker takes over a page of its own build.
-      else if (wasControlled) this.#noteOld();
-      wasControlled = true;
-    });
-    this.build = await askBuild(serviceWorker.controller);
+    this.#kept = Boolean(serviceWorker.controller);
+    serviceWorker.addEventListener('controllerchange', () => this.#look());
     try {
       this.#registration = await serviceWorker.register('/sw.js', { updateViaCache: 'none' });
     } catch {
       return;
     }
-    this.#watch(this.#registration);
+    const registration = this.#registration;
+    const follow = () => registration.installing?.addEventListener('statechange', () => this.#look());
+    registration.addEventListener('updatefound', follow);
+    follow();
     // Never settles where the install fails, so nothing may wait for it.
-    serviceWorker.ready.then(async ({ active }) => {
-      this.offlineReady.set(true);
-      if (!this.build) this.build = await askBuild(active);
-    });
+    serviceWorker.ready.then(() => this.offlineReady.set(true));
+    await this.#look();
   }
 
   /**
@@ -75,45 +75,40 @@ export class Update {
   }
 
   /**
-   * Change over to the version that waits. Call it on a tap, with nothing being entered; the page loads
-   * anew.
+   * Change over to the newest version on this phone. Call it on a tap, with nothing being entered; the page
+   * loads anew.
    */
-  apply() {
-    const waiting = this.#registration?.waiting;
+  async apply() {
+    if (this.#applying) return;
     this.#applying = true;
-    if (waiting) waiting.postMessage('SKIP_WAITING');
-    else location.reload();
+    await note('/before', this.build);
+    await note('/chosen', await noted('/newest'));
+    location.reload();
   }
 
-  /** Another tab has changed over: this page is old now and has to be loaded anew as well. */
-  #noteOld() {
-    this.#old = true;
-    this.ready.set(true);
-  }
-
-  /** @param {ServiceWorkerRegistration} registration */
-  #watch(registration) {
-    const look = () => {
-      const waits = Boolean(registration.waiting && navigator.serviceWorker.controller);
-      this.ready.set(waits || this.#old);
-    };
-    const follow = () => registration.installing?.addEventListener('statechange', look);
-    registration.addEventListener('updatefound', follow);
-    follow();
-    look();
+  /** A new version is ready when a worker has taken it whole; another tab may run on it by now. */
+  async #look() {
+    if (!navigator.serviceWorker.controller) return;
+    const newest = await noted('/newest');
+    // A page that came past the worker may be newer than what the phone keeps.
+    this.#kept ||= newest === this.build;
+    this.ready.set(this.#kept && newest !== '' && newest !== this.build);
   }
 }
 
 /**
- * @param {ServiceWorker | null} worker
- * @returns {Promise<string>}
+ * Which build is noted as the newest, the chosen one, the one before it.
+ * @param {string} key
  */
-function askBuild(worker) {
-  if (!worker) return Promise.resolve('');
-  return new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => resolve(data);
-    setTimeout(() => resolve(''), BUILD_ANSWER_MS);
-    worker.postMessage('BUILD', [port2]);
-  });
+async function noted(key) {
+  const response = await (await caches.open(NOTES)).match(key);
+  return response ? response.text() : '';
+}
+
+/**
+ * @param {string} key
+ * @param {string} build
+ */
+async function note(key, build) {
+  await (await caches.open(NOTES)).put(key, new Response(build));
 }

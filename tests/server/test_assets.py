@@ -20,6 +20,11 @@ ROOT = Path(__file__).resolve().parents[2]
 IMPORTED = re.compile(r"""(?:^import|\bfrom) *['"]([./a-z][\w./-]*)['"]""", re.MULTILINE)
 
 
+def page_of(phone):
+    """The app's page, with the plain address of each file in place of the one that names the build."""
+    return phone.get("/").get_data(as_text=True).replace(f"/app/{precache(phone)['build']}/", "/app/")
+
+
 def precache(phone):
     source = phone.get("/sw.js").get_data(as_text=True)
     return json.loads(re.search(r"JSON\.parse\('(.*?)'\)", source).group(1))
@@ -61,7 +66,7 @@ def test_the_list_holds_the_whole_app(visitor):
 
 def test_every_module_that_is_imported_is_on_the_list(visitor):
     urls = {file["url"] for file in precache(visitor)["files"]}
-    page = visitor.get("/").get_data(as_text=True)
+    page = page_of(visitor)
     names = json.loads(re.search(r'importmap">(.*?)</script>', page, re.DOTALL).group(1))["imports"]
     scripts = [url for url in urls if url.endswith((".js", ".mjs"))]
 
@@ -83,9 +88,23 @@ def resolved(name, url, names):
     return names[prefix] + name[len(prefix) :] if prefix else name
 
 
+def test_no_script_names_a_file_without_its_build():
+    static = ROOT / "static"
+    scripts = [
+        file
+        for file in static.rglob("*.js")
+        if not {"node_modules", "vendor"} & set(file.parts) and file.name != "sw.js"
+    ]
+
+    named = [file.name for file in scripts if re.search(r"""['"`]/app/""", file.read_text("utf-8"))]
+
+    assert scripts
+    assert named == []
+
+
 def test_every_address_in_the_page_and_the_manifest_is_on_the_list(visitor):
     urls = {file["url"] for file in precache(visitor)["files"]}
-    page = visitor.get("/").get_data(as_text=True)
+    page = page_of(visitor)
     manifest = json.loads(visitor.get("/manifest.webmanifest").data)
 
     named = set(re.findall(r'(?:href|src)="(/[^"]+)"', page))
@@ -187,16 +206,21 @@ def test_an_unchanged_file_is_not_sent_again(stranger):
     assert answer.data == b""
 
 
-def test_a_file_is_kept_for_long_only_when_its_hash_is_asked_for(stranger, small_static):
-    digest = hashlib.sha256((small_static / "main.js").read_bytes()).hexdigest()
+def test_a_file_is_kept_for_long_only_at_the_address_of_its_build(stranger):
+    build = precache(stranger)["build"]
 
-    def cache(query):
-        return stranger.get(f"/app/main.js{query}").headers["Cache-Control"]
+    kept = stranger.get(f"/app/{build}/main.js")
 
-    assert "immutable" in cache(f"?v={digest[:12]}")
-    assert cache("?v=another") == "no-cache"
-    assert cache("?v=") == "no-cache"
-    assert cache("") == "no-cache"
+    assert "immutable" in kept.headers["Cache-Control"]
+    assert kept.data == stranger.get("/app/main.js").data
+    assert stranger.get("/app/main.js").headers["Cache-Control"] == "no-cache"
+
+
+def test_a_page_never_gets_a_file_of_another_build(stranger):
+    build = precache(stranger)["build"]
+
+    assert f'src="/app/{build}/main.js"' in stranger.get("/").get_data(as_text=True)
+    assert stranger.get(f"/app/{build[::-1]}/main.js").status_code == 404
 
 
 def test_page_and_service_worker_are_asked_for_every_time(stranger):

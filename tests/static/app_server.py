@@ -97,7 +97,7 @@ def core_with(host_source: str) -> Fault:
     """Put another host in front of the core on the phone, to see the worker hang or fail."""
 
     def fault(environ, app):
-        if environ["PATH_INFO"] != "/app/core.json":
+        if not environ["PATH_INFO"].endswith("/core.json"):
             return None
         files = json.loads(_body_of(app, environ))["files"]
         files["server/core/host.py"] = host_source

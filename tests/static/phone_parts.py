@@ -40,7 +40,7 @@ def open_bare(context, base, complaints=None):
     page = context.new_page()
     if complaints:
         complaints.listen(page)
-    page.route("**/app/main.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.route("**/main.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
     page.goto(base)
     return page
 

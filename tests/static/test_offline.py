@@ -11,14 +11,18 @@ from tests.static.app_server import AppServer
 
 ROUTES = ["/", "/pair", "/U/K7F3M", "/u/k7f3m", "/job/j0123456789ab", "/job/j0123456789ab/trail"]
 
+# Beside the page's own, and of the same build.
 UPDATE = """async () => {
-  const { Update } = await import('/app/update.js');
+  const { Update } = await import(new URL('update.js', document.querySelector('script[src]').src));
   window.update = new Update();
   await update.start();
 }"""
 
-CACHES = "caches.keys()"
+BUILDS = "caches.keys().then((all) => all.filter((name) => name.startsWith('swaptrail-build-')))"
 STYLE = "getComputedStyle(document.documentElement).getPropertyValue('--of-this-build').trim()"
+BUSY = """() => {
+  setInterval(() => { for (let i = 0; i < 4; i += 1) fetch('/app/main.js').then((r) => r.text()); }, 20);
+}"""
 
 
 @pytest.fixture
@@ -52,6 +56,21 @@ def new_build(server, name):
     mark_build(server.static, name)
     server.close()
     server.start()
+
+
+def has_new_build(page, server, name):
+    """Serve a new build and wait until it is on the phone; `update` is the page's then."""
+    page.evaluate(UPDATE)
+    new_build(server, name)
+    page.evaluate("update.check()")
+    wait_until(page, "update.ready.value", seconds=30)
+
+
+def change_over(page):
+    """Tap on the new version and wait for its screens."""
+    with page.expect_navigation():
+        page.evaluate("void update.apply()")
+    wait_for_app(page)
 
 
 def first_visit(context, server, complaints=None):
@@ -126,7 +145,7 @@ def test_the_servers_answers_are_never_kept(context, shared_app):
 
     kept = page.evaluate(
         """async () => {
-          const [name] = await caches.keys();
+          const [name] = (await caches.keys()).filter((one) => one.startsWith('swaptrail-build-'));
           const requests = await (await caches.open(name)).keys();
           return requests.map(({ url }) => new URL(url).pathname);
         }"""
@@ -143,40 +162,92 @@ def test_the_servers_answers_are_never_kept(context, shared_app):
 
 def test_a_new_build_waits_for_the_tap(context, own_app):
     page = first_visit(context, own_app)
-    first = page.evaluate(CACHES)
-    page.evaluate(UPDATE)
-
-    new_build(own_app, "second")
-    page.evaluate("update.check()")
-    wait_until(page, "update.ready.value")
+    has_new_build(page, own_app, "second")
 
     page.reload()
     assert page.evaluate(STYLE) == "first"
     page.evaluate(UPDATE)
-    assert page.evaluate("update.ready.value") is True
-    with page.expect_navigation():
-        page.evaluate("update.apply()")
-    wait_for_app(page)
-    assert page.evaluate(STYLE) == "second"
-    wait_until(page, f"(async () => (await {CACHES}).length === 1)()")
-    assert page.evaluate(CACHES) != first
-
-
-def test_another_tab_is_told_that_it_is_old(context, own_app):
-    page, other = first_visit(context, own_app), first_visit(context, own_app)
-    for tab in (page, other):
-        tab.evaluate(UPDATE)
-    new_build(own_app, "second")
-    page.evaluate("update.check()")
     wait_until(page, "update.ready.value")
+    change_over(page)
+    assert page.evaluate(STYLE) == "second"
+    page.evaluate(UPDATE)
+    assert page.evaluate("update.ready.value") is False
 
-    with page.expect_navigation():
-        page.evaluate("update.apply()")
+
+def test_the_tap_changes_over_while_a_worker_is_busy(context, own_app):
+    """A browser holds a new worker back as long as an event of the old one is open, and pages with it."""
+    page, other = first_visit(context, own_app), first_visit(context, own_app)
+    has_new_build(page, own_app, "second")
+    other.evaluate(BUSY)
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+
+    change_over(page)
+
+    assert page.evaluate(STYLE) == "second"
+    build = page.evaluate("document.querySelector('script[src]').src.split('/')[4]")
+    of_the_app = [url for url in asked if "/app/" in url]
+    assert of_the_app
+    assert [url for url in of_the_app if f"/app/{build}/" not in url] == []
+
+
+def test_the_next_start_runs_on_the_new_build_though_nobody_tapped(context, own_app):
+    page = first_visit(context, own_app)
+    has_new_build(page, own_app, "second")
+    page.close()
+
+    page = context.new_page()
+    page.goto(own_app.base)
+    for _ in range(20):  # the browser changes workers a moment after the last page is gone
+        if page.evaluate(STYLE) == "second":
+            break
+        page.close()
+        page = context.new_page()
+        page.wait_for_timeout(300)
+        page.goto(own_app.base)
+
+    assert page.evaluate(STYLE) == "second"
+    wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
+
+
+def test_builds_that_nobody_runs_are_dropped(context, own_app):
+    page = first_visit(context, own_app)
+    (first,) = page.evaluate(BUILDS)
+    has_new_build(page, own_app, "second")
+    (second,) = set(page.evaluate(BUILDS)) - {first}
+
+    has_new_build(page, own_app, "third")
+
+    wait_until(page, f"(async () => !(await {BUILDS}).includes('{second}'))()", seconds=30)
+    assert first in page.evaluate(BUILDS)
+    change_over(page)
+    assert page.evaluate(STYLE) == "third"
+
+
+def test_a_new_build_fetches_only_what_changed(context, own_app):
+    page = first_visit(context, own_app)
+    own_app.requests.clear()
+
+    has_new_build(page, own_app, "second")
+
+    fetched = {path.rpartition("/")[2] for path in own_app.paths() if path.startswith("/app/")}
+    assert fetched == {"tokens.css"}
+
+
+def test_another_tab_is_told_that_it_is_old_and_stays_whole(context, own_app):
+    page, other = first_visit(context, own_app), first_visit(context, own_app)
+    other.evaluate(UPDATE)
+    has_new_build(page, own_app, "second")
+    change_over(page)
+    context.set_offline(True)
 
     wait_until(other, "update.ready.value")
     assert other.evaluate(STYLE) == "first"
-    with other.expect_navigation():
-        other.evaluate("update.apply()")
+    late = other.evaluate(
+        """() => fetch(document.querySelector('link[href$="tokens.css"]').href).then((r) => r.text())"""
+    )
+    assert "--of-this-build: first" in late
+    change_over(other)
     assert other.evaluate(STYLE) == "second"
 
 
@@ -190,16 +261,16 @@ def test_another_tab_is_told_that_it_is_old(context, own_app):
 )
 def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     page = first_visit(context, own_app)
-    before = page.evaluate(CACHES)
+    before = page.evaluate(BUILDS)
     page.evaluate(UPDATE)
     new_build(own_app, "second")
-    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith("parts.css") else None
+    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith("tokens.css") else None
 
     page.evaluate("update.check()")
 
     wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)")
-    wait_until(page, f"(async () => (await {CACHES}).length === 1)()")
-    assert page.evaluate(CACHES) == before
+    wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
+    assert page.evaluate(BUILDS) == before
     assert page.evaluate("update.ready.value") is False
     own_app.close()
     page.reload()
@@ -222,7 +293,7 @@ def test_a_withdrawn_app_leaves_the_phone_and_the_records_stay(context, own_app)
 
     page.evaluate("update.check()")
 
-    wait_until(page, f"(async () => (await {CACHES}).length === 0)()")
+    wait_until(page, f"(async () => (await {BUILDS}).length === 0)()")
     wait_until(page, "navigator.serviceWorker.getRegistration().then((found) => !found)")
     assert (
         stores
