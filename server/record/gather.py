@@ -79,14 +79,17 @@ def subject_of(state: FoldedState, name: str) -> Subject:
 
 def gather(db: Database, state: FoldedState, subject: Subject) -> Gathered:
     """Picks the entries, in order of receipt."""
+    own = _own(state, subject.unit)
+    outside = [entry for unit in sorted(own) for entry in _outside_jobs(db, unit, None)]
     jobs = _jobs(state, subject)
+    if not jobs and not outside:  # all that is known of it is that a job names it
+        jobs = [job for job in _naming(db, subject.unit) if job in state.jobs]
     found = {entry.n: entry for job in jobs for entry in _rows(db, "WHERE job = ?", [job])}
     last = max(found, default=0)
-    own = _own(state, subject.unit)
     others = {unit for entry in found.values() for unit in named.units(entry.event, entry.body)} - own
-    for units, until in ((own, None), (others, last)):
-        for unit in sorted(units):
-            found.update((entry.n, entry) for entry in _outside_jobs(db, unit, until))
+    for unit in sorted(others):
+        outside += _outside_jobs(db, unit, last)
+    found.update((entry.n, entry) for entry in outside)
     found.update((entry.n, entry) for entry in _corrections(db, found))
     entries = [found[n] for n in sorted(found)]
     return Gathered(subject, jobs, entries, _elsewhere(db, state, jobs, entries))
@@ -120,6 +123,15 @@ def _jobs(state: FoldedState, subject: Subject) -> list[str]:
         on_vehicle = state.vehicles[state.jobs[job]["vehicle"]]["jobs"]
         found += on_vehicle[: on_vehicle.index(job) + 1]
     return list(dict.fromkeys(found))
+
+
+def _naming(db: Database, unit: str) -> list[str]:
+    """Returns the jobs with an entry that names a unit."""
+    rows = db.conn.execute(
+        "SELECT DISTINCT job FROM event_units JOIN events USING (n) WHERE unit = ? AND job IS NOT NULL",
+        [unit],
+    )
+    return [job for (job,) in rows]
 
 
 def _own(state: FoldedState, unit: str) -> set[str]:
