@@ -48,8 +48,8 @@ export async function openForeignRecord(api, file) {
   try {
     if (!core.available) throw new RecordProblem('later', 'It cannot be shown here', core.trouble.value.sentence);
     await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
-    const { unit, jobs, told, elsewhere } = answer;
-    const view = await core.call('record', { unit, jobs, told, elsewhere });
+    const { unit, jobs, told, elsewhere, same_core } = answer;
+    const view = await core.call('record', { unit, jobs, told, elsewhere, same_core });
     return { answer, view, ...picturesOf(file, answer.photos) };
   } catch (error) {
     if (error instanceof RecordProblem) throw error;

@@ -178,7 +178,7 @@ class Host:
         """Return what is concluded of a unit ("" for none) and of jobs, as a record carries it."""
         return record.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
 
-    def op_record(self, unit, jobs, told, elsewhere):
+    def op_record(self, unit, jobs, told, elsewhere, same_core=True):
         """Return the views that a record shows, and how they compare with what it was `told` with."""
         shown = self.op_unit(unit) if unit else None
         views = [self.op_job(job) for job in jobs]
@@ -186,7 +186,7 @@ class Host:
             "unit": shown,
             "where": record.where(shown) if shown else "",
             "jobs": views,
-            "compared": record.compared(told, shown, views, elsewhere),
+            "compared": record.compared(told, shown, views, elsewhere, same_core),
         }
 
     def op_scan(self, text, how, host="", job=None, expects=None):

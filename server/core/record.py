@@ -22,6 +22,12 @@ _UNIT = (
     ("lost", "whether it got mixed up"),
 )
 
+# Why it may read otherwise, by whether the same core concluded.
+_WHY = {
+    True: "Other work that is not in this file counted there.",
+    False: "There, another version of this app was used, or other work that is not in this file counted.",
+}
+
 
 def stand_ins(elsewhere: list) -> list[dict]:
     """Return an entry for each {"unit", "code", "part", "serial", "place"} that came from other work.
@@ -70,8 +76,11 @@ def where(unit: dict) -> str:
     return "By this record it is {}.".format(unit["where"].replace("your", "their"))
 
 
-def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list) -> dict:
-    """Return what this core makes of a record beside what was concluded `there`, in sentences."""
+def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_core: bool) -> dict:
+    """Return what this core makes of a record beside what was concluded `there`, in sentences.
+
+    `same_core`: it was concluded there by the very core that runs here.
+    """
     here = told(unit, jobs)
     differs = []
     if unit and isinstance(there.get("unit"), dict):
@@ -82,13 +91,13 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list) -> dic
         other = there["jobs"].get(job["id"])
         if other is not None and other != here["jobs"][job["id"]]:
             differs.append(_reads(job["title"], other, here["jobs"][job["id"]]))
-    same = not differs
+    if not differs:
+        said = "Worked out again here from these entries alone, it comes to the same."
+    else:
+        said = "Worked out again here from these entries alone, something reads otherwise. " + _WHY[same_core]
     return {
-        "same": same,
-        "sentence": "Worked out again here from these entries alone, it comes to the same."
-        if same
-        else "Worked out again here from these entries alone, something reads otherwise. Other work that "
-        "is not in this file counted there.",
+        "same": not differs,
+        "sentence": said,
         "differs": differs,
         "elsewhere": _elsewhere(elsewhere),
     }

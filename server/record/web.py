@@ -22,6 +22,7 @@ from server.record.check import check
 from server.record.container import MOST_BYTES
 from server.record.gather import BadName
 from server.record.gather import Unknown
+from server.record.make import core_digest
 from server.record.make import make
 from server.record.makers import meet
 from server.refusals import CommandRefused
@@ -95,6 +96,7 @@ def look_at() -> Response:
             "outcome": "intact",
             **{name: record[name] for name in shown},
             "maker": meet(database(), record["key"], signer(data_folder()), now_ms()),
+            "same_core": record["core"] == core_digest(),
             "events": [*stand_ins(record["elsewhere"]), *found.events],
             "photos": found.photos,
         }

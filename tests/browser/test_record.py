@@ -164,6 +164,26 @@ def test_without_the_server_it_says_what_it_needs(yard, record, take_phone):
     page.get_by_text("The server is needed for this").wait_for()
 
 
+SHARES = """
+  navigator.canShare = ({ files }) => files.every((file) => file.type === 'application/zip');
+  navigator.share = async ({ files }) => { window.shared = files.map((file) => [file.name, file.size]); };
+"""
+
+
+def test_where_the_phone_can_share_a_file_it_is_shared(yard, take_phone):
+    phone = take_phone(yard)
+    phone.page.add_init_script(SHARES)
+    page = phone.show(f"/U/{BAD_CODE}")
+    page.reload()
+    page.get_by_role("link", name="The record as a file").click()
+    page.get_by_role("button", name="Make the file").click()
+    page.get_by_role("button", name="Share it").click()
+    wait_until(page, "() => window.shared")
+    [[name, size]] = page.evaluate("window.shared")
+    assert (name, size > 10_000) == (f"swaptrail-record-{BAD_CODE}.zip", True)
+    page.get_by_role("button", name="Save it").wait_for()
+
+
 def test_no_record_is_made_without_the_server_and_it_says_so(yard, take_phone):
     phone = take_phone(yard)
     page = phone.show(f"/U/{BAD_CODE}")

@@ -53,6 +53,8 @@ def test_what_reads_otherwise_is_said_with_both_readings(core, driver):
     compared = core("record", unit=home(OUTER), jobs=[JOB], told=told, elsewhere=[])["compared"]
     assert not compared["same"]
     assert compared["sentence"].endswith("Other work that is not in this file counted there.")
+    other = core("record", unit=home(OUTER), jobs=[JOB], told=told, elsewhere=[], same_core=False)["compared"]
+    assert "another version of this app was used" in other["sentence"]
     assert compared["differs"][:2] == ["Its serial.", "What it did elsewhere."]
     said = compared["differs"][2]
     assert said.startswith(

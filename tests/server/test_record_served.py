@@ -83,6 +83,7 @@ def test_another_server_verifies_it_and_keeps_nothing_but_whose_key_it_met(taken
     found = first.get_json()
     assert (found["unit"], found["jobs"], found["code"]) == (BAD, [JOB], BAD_CODE)
     assert found["maker"] == {"fingerprint": fingerprint(own), "own": False, "known_since": None}
+    assert found["same_core"] is True
     assert look(counter, taken).get_json()["maker"]["known_since"] is not None
     there = counter.client.application.extensions["data_folder"]
     with closing(there.open()) as db:
