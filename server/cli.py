@@ -12,6 +12,7 @@ from server import rebuild
 from server import restore
 from server import roles
 from server import serve
+from server import take_in
 from server import verify
 from server.base_address import DEFAULT_HOST
 from server.base_address import DEFAULT_PORT
@@ -111,8 +112,10 @@ def _parser() -> argparse.ArgumentParser:
 
 def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Adds the commands by which data is kept safe."""
-    command = commands.add_parser("verify", help="whether a record, a backup or a data folder is intact")
-    command.add_argument("file", type=Path, metavar="FILE", help="a record, a backup, or a data folder")
+    command = commands.add_parser("verify", help="whether what is kept is as it was recorded")
+    command.add_argument(
+        "file", type=Path, metavar="FILE", help="a record, a backup, a phone's file, a data folder"
+    )
     command.set_defaults(run=lambda asked: verify.run(asked.file))
 
     command = commands.add_parser("backup", help="the whole data folder in one file, while it is served")
@@ -124,6 +127,11 @@ def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]"
     command.add_argument("file", type=Path, metavar="FILE.zip", help="the backup")
     _add_data(command)
     command.set_defaults(run=lambda asked: restore.run(asked.data, asked.file))
+
+    command = commands.add_parser("take-in", help="what a phone could not send, from the file it made")
+    command.add_argument("file", type=Path, metavar="FILE", help="the file with what waits on the phone")
+    _add_data(command)
+    command.set_defaults(run=lambda asked: take_in.run(asked.data, asked.file))
 
     command = commands.add_parser("rebuild", help="make what follows from the log anew, and compare")
     _add_data(command)

@@ -27,7 +27,7 @@ SEEN_EVERY_MS = 60_000  # a phone that only asks for news must not cost a disk w
 
 
 def claim(db: Database, device: str, session: int | None, now: int) -> bool:
-    """Binds a new device id to `session`; returns whether the id is this session's to use."""
+    """Binds a device id that is nobody's to `session`; returns whether the id is this session's to use."""
     row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
     if row is None:
         db.conn.execute(
@@ -35,13 +35,23 @@ def claim(db: Database, device: str, session: int | None, now: int) -> bool:
             [device, session, now, now],
         )
         return True
-    if row[0] != session:
+    if row[0] is None:
+        # Its entries came through another phone, or from a file, before it showed up itself.
+        db.conn.execute("UPDATE devices SET session = ? WHERE device = ?", [session, device])
+    elif row[0] != session:
         return False
     db.conn.execute(
         "UPDATE devices SET last_seen = ? WHERE device = ? AND last_seen < ?",
         [now, device, now - SEEN_EVERY_MS],
     )
     return True
+
+
+def note(db: Database, device: str, now: int) -> None:
+    """Makes a device id known without binding it: somebody else brings its entries."""
+    db.conn.execute(
+        "INSERT OR IGNORE INTO devices (device, first_seen, last_seen) VALUES (?, ?, ?)", [device, now, now]
+    )
 
 
 def take_over(db: Database, device: str, session: int, now: int) -> None:

@@ -12,6 +12,7 @@ from server import intake
 from server import named
 from server.core import kinds
 from server.devices import claim
+from server.devices import note
 from server.storage import writing
 
 log = logging.getLogger(__name__)
@@ -33,7 +34,8 @@ def receive(db: Database, entries: list, session: int | None, now: int, role: st
     """Takes a batch of {"event", "hash"} in, in one transaction; returns after the commit.
 
     `session` is whose phone sends it, `role` what that phone is for; without them it is the server
-    itself, filling a fresh data folder.
+    itself, filling a fresh data folder. An entry with "relayed" is passed on for a phone that could not
+    send it: it claims no identity, and all else is checked as ever.
     """
     with writing(db):
         return take_in(db, entries, session, now, role)
@@ -53,14 +55,18 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
             refused.append(_refusal(event, "malformed", str(error)))
             continue
         device, seq = event["device"], event["seq"]
-        if device not in claims:
-            claims[device] = claim(db, device, session, now)
+        is_relayed = entry.get("relayed") is True
+        if device not in heads:
             heads[device] = head(db, device)
+            if is_relayed:
+                note(db, device, now)
+        if not is_relayed and device not in claims:
+            claims[device] = claim(db, device, session, now)
         digest = intake.hash_of(body)
         kept = None
         if seq <= heads[device].seq:
             kept = new.hashes.get((device, seq)) or kept_hash(db, device, seq)
-        if kept != digest and not claims[device]:
+        if kept != digest and not is_relayed and not claims[device]:
             refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
             continue
         verdict = intake.judge(event, digest, claimed, heads[device], kept)

@@ -12,7 +12,7 @@ const LARGE_SECONDS = 120;
 /** A request that did not bring the server's answer, or brought a refusal. */
 export class ApiError extends Error {
   /**
-   * @param {'unreachable' | 'untrusted' | 'not paired' | 'refused'} kind
+   * @param {'unreachable' | 'untrusted' | 'in trouble' | 'not paired' | 'refused'} kind
    * @param {string} sentence
    * @param {number} [status]
    * @param {string} [field]  what the server found wrong
@@ -198,8 +198,10 @@ function isImage(response) {
 /** @param {Response} response */
 async function refusal(response) {
   const { status } = response;
-  if (status >= 500) return new ApiError('unreachable', 'The server has a fault. Nothing is lost.', status);
   const reply = await readJson(response).catch(() => null);
+  // The server itself says what is wrong, a full disk for one; what stands between does not.
+  if (status >= 500 && reply?.error) return new ApiError('in trouble', reply.error.message, status);
+  if (status >= 500) return new ApiError('unreachable', 'The server has a fault. Nothing is lost.', status);
   if (!reply?.error) return untrusted();
   const kind = status === 401 ? 'not paired' : 'refused';
   return new ApiError(kind, reply.error.message, status, reply.error.field);

@@ -13,12 +13,24 @@ const MARKER = 'swaptrail.device';
 const LOST =
   'This phone lost its data: the browser removed it. What was sent is safe on the server; what was not sent is gone.';
 
+const MET = 'met';
+const NOTICE = 'notice';
+
+/** @type {DeviceNotice} */
+const UNTOLD = { state: 'none', sentence: '' };
+
 /**
  * @typedef {object} Head          the end of this device's chain, kept in `meta`
  * @property {string} device
  * @property {number} seq          0 before the first event
  * @property {string} hash         "" before the first event
  * @property {number} nextUnsent   next place among this phone's unsent events
+ *
+ * @typedef {object} StorageFacts
+ * @property {boolean | undefined} kept  what the browser answered when asked to keep our data
+ * @property {boolean} installed         on the home screen
+ * @property {number} usage              bytes
+ * @property {number | undefined} left   bytes that the browser says are left; it may say too much
  *
  * @typedef {object} DeviceNotice
  * @property {'none' | 'lost' | 'forked'} state
@@ -35,11 +47,9 @@ export class Device {
   constructor(store, head, actor) {
     /** "d" and 16 hex digits. */
     this.id = head.device;
-    /** Made up at this start and not paired since: nothing was stored here before. */
-    this.fresh = false;
     /** The name that stands in every event. */
     this.actor = actor;
-    this.notice = observable(/** @type {DeviceNotice} */ ({ state: 'none', sentence: '' }));
+    this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
     this.#store = store;
   }
 
@@ -83,12 +93,35 @@ export class Device {
   }
 
   /**
-   * Tell that this browser was paired before although nothing is stored here any more.
-   * The server's session outlives the browser's own storage.
+   * Tell a person what happened to this installation; it stays until `noticeRead`, also after a reload.
+   * @param {DeviceNotice} notice
    */
-  noteLost() {
-    this.fresh = false;
-    this.notice.set({ state: 'lost', sentence: LOST });
+  async tell(notice) {
+    this.notice.set(notice);
+    await this.#store.setMeta(NOTICE, notice);
+  }
+
+  /** The person has read it. */
+  async noticeRead() {
+    await this.#store.setMeta(NOTICE, UNTOLD);
+    this.notice.set(UNTOLD);
+  }
+
+  /** Remember that this installation and the server have met. */
+  noteMet() {
+    return this.#store.setMeta(MET, true);
+  }
+
+  /**
+   * The server knows this browser by its cookie, which outlives what the browser stores: if nothing here
+   * says that the two have met, what was stored is gone.
+   */
+  async compareWithServer() {
+    if (await this.#store.getMeta(MET)) return;
+    // Only a sync leaves this; phones of before MET was kept have it.
+    const synced = (await this.#store.getMeta('installation')) !== undefined;
+    if (!synced) await this.tell({ state: 'lost', sentence: LOST });
+    await this.noteMet();
   }
 
   /** Take over an id that another tab or the fork handling has put into the store. */
@@ -114,14 +147,15 @@ export class Device {
 
   /**
    * What the browser says about our storage.
-   * @returns {Promise<{kept: boolean, installed: boolean, usage: number}>}
+   * @returns {Promise<StorageFacts>}
    */
   async storage() {
-    const estimate = await navigator.storage?.estimate?.();
+    const { usage = 0, quota } = (await navigator.storage?.estimate?.()) ?? {};
     return {
-      kept: (await this.#store.getMeta('kept')) ?? false,
+      kept: await this.#store.getMeta('kept'),
       installed: matchMedia('(display-mode: standalone)').matches,
-      usage: estimate?.usage ?? 0,
+      usage,
+      left: quota === undefined ? undefined : Math.max(0, quota - usage),
     };
   }
 }
@@ -140,8 +174,8 @@ export async function openDevice(store) {
     return known ?? fresh;
   });
   const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
-  device.fresh = head === fresh;
-  if (device.fresh && marked()) device.noteLost();
+  device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
+  if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: LOST });
   mark(device.id);
   return device;
 }

@@ -20,7 +20,7 @@ export function startNewDevice(store, device) {
     let moved = -1;
     while (moved < 0) moved = await move(store);
     await device.reread();
-    device.notice.set({
+    await device.tell({
       state: 'forked',
       sentence:
         'The same phone identity was in use twice, perhaps after a restored backup. This phone has a new one now; what it had not sent is kept and will be sent.',

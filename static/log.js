@@ -7,12 +7,12 @@
  * of the chain, read and written in the same transaction, does.
  */
 
-import { canonicalText, eventHash } from './canonical.js';
+import { eventHash } from './canonical.js';
 import { CoreError } from './core-client.js';
 import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from './locks.js';
 import { observable } from './observable.js';
-import { isQuotaError } from './store.js';
+import { isQuotaError, makingRoom } from './space.js';
 
 const TRIES = 20;
 const CHECK_SECONDS = 10; // a person stands there with a part in hand
@@ -145,21 +145,6 @@ export class EventLog {
   }
 
   /**
-   * What waits to be sent, as a file that a person can keep or pass on.
-   * @returns {Promise<File>}
-   */
-  async unsentFile() {
-    const events = await this.#store.withDb((db) => db.getAllFromIndex('events', 'unsent'));
-    const text = canonicalText({
-      app: 'swaptrail',
-      v: 1,
-      device: this.#device.id,
-      events: events.map(({ event, hash }) => ({ event, hash })),
-    });
-    return new File([text], `swaptrail-unsent-${this.#device.id}.json`, { type: 'application/json' });
-  }
-
-  /**
    * Ask the core whether a rule stands against the drafts. A core that hangs must not lose a fact.
    * @param {Draft[]} drafts
    * @returns {Promise<{refusal: Refusal | null, unchecked: boolean}>}
@@ -186,13 +171,7 @@ export class EventLog {
   async #save(drafts, photo, unchecked) {
     const at = Date.now();
     try {
-      try {
-        return await this.#append(drafts, photo, unchecked, at);
-      } catch (error) {
-        if (!isQuotaError(error)) throw error;
-        await this.#store.freeSpace();
-        return await this.#append(drafts, photo, unchecked, at);
-      }
+      return await makingRoom(this.#store, () => this.#append(drafts, photo, unchecked, at));
     } catch (error) {
       const unsaved = new SaveError(isQuotaError(error) ? 'full' : 'storage', { drafts, photo });
       unsaved.cause = error;
@@ -319,6 +298,6 @@ export async function chain(drafts, head, actor, at, unchecked) {
  * @param {number} at
  * @returns {import('./store.js').PhotoRecord}
  */
-function photoRecord({ bytes, mime, sha256, width, height }, at) {
-  return { sha256, mime, size: bytes.byteLength, width, height, at, unsent: 1 };
+function photoRecord({ bytes, mime, sha256 }, at) {
+  return { sha256, mime, size: bytes.byteLength, at, unsent: 1 };
 }

@@ -7,9 +7,12 @@ import { ApiError } from './api.js';
 import { sha256Hex } from './canonical.js';
 
 const TOO_MANY_TRIES = 429;
+const INTERNAL_ERROR = 500;
+const MOST_FAULTS = 3; // as many in a row are not the photos' doing
 
 /**
  * Send the photos that the server asks for or has not confirmed yet; throws ApiError where the line fails.
+ * One that is refused, or that the server stumbles over, holds up none of the others.
  * @param {import('./store.js').Store} store
  * @param {import('./api.js').Api} api
  * @param {string[]} wanted  what the server has said that it lacks
@@ -17,24 +20,55 @@ const TOO_MANY_TRIES = 429;
  */
 export async function sendPhotos(store, api, wanted, onSent) {
   const unsent = await store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
+  /** @type {ApiError | null} */
+  let fault = null;
+  let inARow = 0;
   for (const sha256 of new Set([...wanted, ...unsent])) {
     const photo = await store.photo(sha256);
     const bytes = await store.photoBytes(sha256);
-    if (!photo || !bytes || photo.problem) continue;
-    await keep(store, await send(api, photo, bytes, wanted.includes(sha256)));
-    await onSent();
+    if (!photo || photo.problem || photo.left_out) continue;
+    try {
+      await keep(store, await send(api, photo, bytes, wanted.includes(sha256)));
+      inARow = 0;
+      await onSent();
+    } catch (error) {
+      if (!(error instanceof ApiError) || error.status !== INTERNAL_ERROR) throw error;
+      fault ??= error;
+      inARow += 1;
+      if (inARow === MOST_FAULTS) break;
+    }
   }
+  if (fault) throw fault;
+}
+
+/**
+ * Let a photo that was not taken be tried again.
+ * @param {import('./store.js').Store} store
+ * @param {string} sha256
+ */
+export function tryPhotoAgain(store, sha256) {
+  return change(store, sha256, ({ problem, ...photo }) => photo);
+}
+
+/**
+ * Leave a photo out for good, on a person's word; its bytes stay on this phone.
+ * @param {import('./store.js').Store} store
+ * @param {string} sha256
+ */
+export function leavePhotoOut(store, sha256) {
+  return change(store, sha256, ({ unsent, ...photo }) => ({ ...photo, left_out: 1 }));
 }
 
 /**
  * @param {import('./api.js').Api} api
  * @param {import('./store.js').PhotoRecord} photo
- * @param {ArrayBuffer} bytes
+ * @param {ArrayBuffer | undefined} bytes
  * @param {boolean} isWanted  otherwise the server is asked first whether it has it already
  * @returns {Promise<import('./store.js').PhotoRecord>} the photo as it stands now
  */
 async function send(api, photo, bytes, isWanted) {
   const { sha256, mime } = photo;
+  if (!bytes) return { ...photo, unsent: 1, problem: 'its bytes are missing on this phone.' };
   if ((await sha256Hex(bytes)) !== sha256) {
     return { ...photo, unsent: 1, problem: 'it was damaged on this phone.' };
   }
@@ -55,4 +89,16 @@ async function send(api, photo, bytes, isWanted) {
  */
 function keep(store, photo) {
   return store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
+}
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {string} sha256
+ * @param {(photo: import('./store.js').PhotoRecord) => import('./store.js').PhotoRecord} how
+ */
+function change(store, sha256, how) {
+  return store.write(['photos'], async (tx) => {
+    const photos = tx.objectStore('photos');
+    await photos.put(how(await photos.get(sha256)));
+  });
 }

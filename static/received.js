@@ -148,21 +148,24 @@ export function serverWentBack(store, reply) {
 }
 
 /**
- * Start over with a server that went back: its numbers mean nothing any more, everything of ours counts
- * as unsent again, and everything is fetched anew.
+ * Start over with a server that went back: its numbers mean nothing any more, and everything is fetched
+ * anew. All that is here is sent again, also what others recorded: their phones may be gone.
  * @param {import('./store.js').Store} store
  */
 export function forgetNumbers(store) {
-  return store.write(['meta', 'events'], async (tx) => {
+  return store.write(['meta', 'events', 'photos'], async (tx) => {
     const meta = tx.objectStore('meta');
     const events = tx.objectStore('events');
     const head = await meta.get('head');
+    const inOrder = (await events.index('n').getAll()).concat(await events.index('unsent').getAll());
     let nextUnsent = 1;
-    for (const record of await events.getAll()) {
-      const { n, received_at, ...rest } = record;
-      if (record.own) rest.unsent = nextUnsent;
-      await events.put(rest);
+    for (const { n, received_at, refused, ...rest } of inOrder) {
+      await events.put({ ...rest, unsent: nextUnsent });
       nextUnsent += 1;
+    }
+    const photos = tx.objectStore('photos');
+    for (const photo of await photos.getAll()) {
+      if (!photo.left_out) await photos.put({ ...photo, unsent: 1 });
     }
     await meta.put({ ...head, nextUnsent }, 'head');
     await meta.put(0, 'cursor');

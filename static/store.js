@@ -10,11 +10,10 @@
 import { openDB } from 'idb';
 
 import { observable } from './observable.js';
+import { isQuotaError, keepReserve } from './space.js';
 
 export const DATABASE = 'swaptrail';
 const VERSION = 1;
-const RESERVE_BYTES = 256 * 1024;
-const RANDOM_AT_ONCE = 65536; // the most that getRandomValues fills
 
 /** Errors that mean 'the connection is gone', after which a fresh one works. */
 const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortError']);
@@ -28,8 +27,8 @@ const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortErro
  * @property {number} [n]          the server's receipt number; there once the server has it
  * @property {number} [received_at]
  * @property {string} [job]
- * @property {number} [unsent]     place among this phone's unsent events; gone once the server has it
- * @property {1} [own]             recorded here
+ * @property {number} [unsent]     place among the events to be sent; gone once the server has it
+ * @property {1} [own]             recorded here; others came from the server, or from a file of another phone
  * @property {1} [unchecked]       saved without asking the core
  * @property {{reason: string, code: string}} [refused]  what the server said against it
  *
@@ -48,11 +47,10 @@ const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortErro
  * @property {string} sha256
  * @property {string} mime
  * @property {number} size
- * @property {number} width
- * @property {number} height
  * @property {number} at           when it was saved
  * @property {1} [unsent]          gone once the server has confirmed it by hash
- * @property {string} [problem]    why it can not be sent
+ * @property {string} [problem]    why the server does not take it
+ * @property {1} [left_out]        a person has decided that it is not sent; its bytes stay
  */
 
 /** The version ladder: each step only adds, and runs once. */
@@ -175,40 +173,6 @@ export class Store {
     await this.withDb((db) => db.getKey('meta', 'device'));
   }
 
-  /** Put a little space aside at first start; `freeSpace` gives it back when the phone is full. */
-  async keepReserve() {
-    try {
-      if ((await this.getMeta('reserve')) === undefined) {
-        // Random, because zeros would be compressed to nothing.
-        const reserve = new Uint8Array(RESERVE_BYTES);
-        for (let at = 0; at < RESERVE_BYTES; at += RANDOM_AT_ONCE) {
-          crypto.getRandomValues(reserve.subarray(at, at + RANDOM_AT_ONCE));
-        }
-        await this.setMeta('reserve', reserve.buffer);
-      }
-    } catch (error) {
-      if (!isQuotaError(error)) throw error;
-    }
-  }
-
-  /**
-   * Make room: drop the reserve and every photo that the server has confirmed by hash.
-   * @returns {Promise<number>} how many photos were dropped
-   */
-  freeSpace() {
-    return this.write(['meta', 'photos', 'photo_bytes'], async (tx) => {
-      await tx.objectStore('meta').delete('reserve');
-      const photos = tx.objectStore('photos');
-      const unsent = new Set(await photos.index('unsent').getAllKeys());
-      const confirmed = (await photos.getAllKeys()).filter(/** @param {string} sha256 */ (sha256) => !unsent.has(sha256));
-      for (const sha256 of confirmed) {
-        await tx.objectStore('photo_bytes').delete(sha256);
-        await photos.delete(sha256);
-      }
-      return confirmed.length;
-    });
-  }
-
   /** Close the connection; the next access opens it again. */
   async close() {
     await this.#drop();
@@ -288,18 +252,13 @@ export class Store {
 export async function openStore() {
   const store = new Store();
   await store.probe();
-  await store.keepReserve();
+  await keepReserve(store);
   const wake = () => {
     if (document.visibilityState === 'visible') store.probe().catch(() => undefined);
   };
   document.addEventListener('visibilitychange', wake);
   for (const name of ['pageshow', 'focus']) addEventListener(name, wake);
   return store;
-}
-
-/** @param {unknown} error */
-export function isQuotaError(error) {
-  return error instanceof DOMException && error.name === 'QuotaExceededError';
 }
 
 /**

@@ -9,10 +9,11 @@
 
 import { Api, ApiError } from './api.js';
 import { startNewDevice } from './fork.js';
-import { SYNC_LOCK, withLockIfFree } from './locks.js';
+import { SYNC_LOCK, withLock, withLockIfFree } from './locks.js';
 import { observable } from './observable.js';
 import { sendPhotos } from './photo-sending.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
+import { isQuotaError, makingRoom } from './space.js';
 import { countUnsent, firstRefusal } from './unsent.js';
 
 const BATCH_EVENTS = 200;
@@ -23,7 +24,7 @@ const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
 
 /**
- * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'refused'} SyncState
+ * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'} SyncState
  *
  * @typedef {object} SyncStatus
  * @property {SyncState} state
@@ -32,6 +33,8 @@ const LAST_RETRY_SECONDS = 300;
  * @property {number} unsentBytes         of the unsent photos
  * @property {number | null} oldestUnsentAt  this phone's clock, ms
  * @property {number | null} lastSyncAt      this phone's clock, ms
+ * @property {number | null} nextTryAt       when it is tried again by itself after a failure; this phone's clock
+ * @property {{events: number, photos: number} | null} toSend  what the present run has to send in all
  * @property {string} sentence            what stands against sending; empty when nothing does
  */
 
@@ -43,6 +46,8 @@ const NOT_YET = {
   unsentBytes: 0,
   oldestUnsentAt: null,
   lastSyncAt: null,
+  nextTryAt: null,
+  toSend: null,
   sentence: '',
 };
 
@@ -76,6 +81,7 @@ export class Sync {
   /** @type {Promise<void> | null} */
   #running = null;
   #again = false;
+  #following = false;
 
   /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
   start() {
@@ -110,8 +116,11 @@ export class Sync {
   async pair(token, name) {
     await this.api.session();
     await this.api.post('/api/pair', { token, device: this.#device.id, name });
-    this.#device.fresh = false;
+    await this.#device.noteMet();
     await this.#device.setActor(name);
+    // A run that began before was turned away, and what it waits for has come.
+    await this.#running;
+    this.#failures = 0;
     await this.now();
   }
 
@@ -127,11 +136,22 @@ export class Sync {
 
   async #runs() {
     clearTimeout(this.#timer);
+    this.#set({ nextTryAt: null });
     do {
       this.#again = false;
-      await withLockIfFree(SYNC_LOCK, () => this.#run());
+      const ran = await withLockIfFree(SYNC_LOCK, () => this.#run().then(() => true));
+      if (!ran) this.#followOtherTab();
     } while (this.#again && !this.#failures);
     this.#schedule();
+  }
+
+  /** Another tab is at it: look what is left once it has finished, or was closed in the middle of it. */
+  async #followOtherTab() {
+    if (this.#following) return;
+    this.#following = true;
+    await withLock(SYNC_LOCK, async () => undefined);
+    this.#following = false;
+    if (await this.#count()) this.now();
   }
 
   async #run() {
@@ -142,8 +162,7 @@ export class Sync {
       if (!session.paired) {
         throw new ApiError('not paired', 'This phone is not paired with the server yet.');
       }
-      // Paired before, yet nothing was stored here at this start.
-      if (this.#device.fresh) this.#device.noteLost();
+      await this.#device.compareWithServer();
       const wanted = await this.#exchangeEvents();
       await sendPhotos(this.#store, this.api, wanted, () => this.#count());
       this.#failures = 0;
@@ -195,7 +214,8 @@ export class Sync {
         v: 1,
         device: this.#device.id,
         cursor,
-        events: batch.map(({ event, hash }) => ({ event, hash })),
+        // What another phone could not send itself claims no identity for this one.
+        events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),
       });
       if (await isSound(reply)) return reply;
     } catch (error) {
@@ -213,7 +233,7 @@ export class Sync {
    */
   async #take(reply) {
     if (await serverWentBack(this.#store, reply)) return 'went back';
-    const { forked } = await storeReply(this.#store, reply);
+    const { forked } = await makingRoom(this.#store, () => storeReply(this.#store, reply));
     return forked ? 'forked' : '';
   }
 
@@ -242,8 +262,19 @@ export class Sync {
     const { state } = this.status.value;
     const counted = something ? 'not sent' : 'sent';
     const next = state === 'sent' || state === 'not sent' ? counted : state;
-    this.status.set({ ...this.status.value, ...waiting, state: next });
+    this.#set({ ...waiting, state: next });
     return something;
+  }
+
+  /**
+   * Change the status; `toSend` follows from it.
+   * @param {Partial<SyncStatus>} change
+   */
+  #set(change) {
+    const next = { ...this.status.value, ...change };
+    const { events, photos } = next.toSend ?? { events: 0, photos: 0 };
+    const toSend = { events: Math.max(events, next.unsentEvents), photos: Math.max(photos, next.unsentPhotos) };
+    this.status.set({ ...next, toSend: next.state === 'sending' ? toSend : null });
   }
 
   async #sayOutcome() {
@@ -251,13 +282,17 @@ export class Sync {
     const refusal = something ? await firstRefusal(this.#store) : '';
     if (refusal) this.#say('refused', refusal);
     else this.#say(something ? 'not sent' : 'sent', '');
-    this.status.set({ ...this.status.value, lastSyncAt: Date.now() });
+    this.#set({ lastSyncAt: Date.now() });
   }
 
   /** @param {unknown} error */
   #sayFailure(error) {
-    if (!(error instanceof ApiError)) {
+    if (isQuotaError(error)) {
+      this.#say('not sent', 'This phone is full and cannot note what was sent. What you entered is kept. Free some space on it.');
+    } else if (!(error instanceof ApiError)) {
       this.#say('not sent', `This phone could not finish sending. ${error}`);
+    } else if (error.kind === 'in trouble') {
+      this.#say('server in trouble', error.sentence);
     } else if (error.kind === 'not paired' || error.kind === 'refused') {
       this.#say(error.kind, error.sentence);
     } else {
@@ -270,13 +305,16 @@ export class Sync {
    * @param {string} sentence
    */
   #say(state, sentence) {
-    this.status.set({ ...this.status.value, state, sentence });
+    this.#set({ state, sentence });
   }
 
   #schedule() {
     const retry = Math.min(FIRST_RETRY_SECONDS * 2 ** (this.#failures - 1), LAST_RETRY_SECONDS);
     // Jitter, so that a workshop full of phones does not come back at the same instant.
     const seconds = (this.#failures ? retry : CALM_SECONDS) * (0.5 + Math.random());
+    // Without a pairing there is nothing to wait for.
+    const waits = this.#failures && this.status.value.state !== 'not paired';
+    this.#set({ nextTryAt: waits ? Date.now() + seconds * 1000 : null });
     this.#timer = setTimeout(() => {
       if (document.visibilityState === 'visible') this.now();
       else this.#schedule();

@@ -41,3 +41,100 @@ export function firstRefusal(store) {
     return photo ? `A photo cannot be sent: ${photo.problem}` : '';
   });
 }
+
+/** As many of the oldest entries are listed; the rest is only counted. */
+const MOST_LISTED = 500;
+
+/**
+ * @typedef {object} WaitingJob   what waits of one job, or of none (a spare, for one)
+ * @property {string} job         empty for none
+ * @property {number} events
+ * @property {number} photos
+ *
+ * @typedef {object} NotTaken     an entry that the server refused, with what it said
+ * @property {string} job
+ * @property {string} kind
+ * @property {number} at
+ * @property {string} reason
+ *
+ * @typedef {object} PhotoNotTaken
+ * @property {string} sha256
+ * @property {string} problem
+ * @property {number} at
+ * @property {string} job         empty where no entry names the photo
+ * @property {string} position    empty where it shows none
+ *
+ * @typedef {object} Waiting
+ * @property {WaitingJob[]} jobs
+ * @property {boolean} all        whether `jobs` counts everything
+ * @property {NotTaken[]} entriesNotTaken
+ * @property {PhotoNotTaken[]} photosNotTaken
+ */
+
+/**
+ * What waits, job by job, and what the server did not take.
+ * @param {import('./store.js').Store} store
+ * @returns {Promise<Waiting>}
+ */
+export function whatWaits(store) {
+  return store.withDb(async (db) => {
+    const tx = db.transaction(['events', 'photos']);
+    /** @type {import('./store.js').EventRecord[]} */
+    const records = await tx.objectStore('events').index('unsent').getAll(null, MOST_LISTED + 1);
+    /** @type {import('./store.js').PhotoRecord[]} */
+    const photos = await tx.objectStore('photos').index('unsent').getAll();
+    const listed = records.slice(0, MOST_LISTED);
+    const named = namedPhotos(listed);
+    if (photos.some(({ sha256 }) => !named.has(sha256))) {
+      for (const [sha256, event] of namedPhotos(await tx.objectStore('events').getAll())) named.set(sha256, event);
+    }
+    return {
+      jobs: byJob(listed, photos.map(({ sha256 }) => named.get(sha256)?.job ?? '')),
+      all: records.length <= MOST_LISTED,
+      entriesNotTaken: listed
+        .filter(({ refused }) => refused)
+        .map(({ event, refused }) => ({
+          job: event.job ?? '',
+          kind: event.kind,
+          at: event.at,
+          reason: refused?.reason ?? '',
+        })),
+      photosNotTaken: photos
+        .filter(({ problem }) => problem)
+        .map(({ sha256, problem = '', at }) => ({
+          sha256,
+          problem,
+          at,
+          job: named.get(sha256)?.job ?? '',
+          position: named.get(sha256)?.data.position ?? '',
+        })),
+    };
+  });
+}
+
+/**
+ * @param {import('./store.js').EventRecord[]} records
+ * @returns {Map<string, import('./store.js').Envelope>}  by the hash of the photo
+ */
+function namedPhotos(records) {
+  const events = records.map(({ event }) => event).filter(({ kind }) => kind === 'photo_taken');
+  return new Map(events.map((event) => [event.data.sha256, event]));
+}
+
+/**
+ * @param {import('./store.js').EventRecord[]} records
+ * @param {string[]} photoJobs
+ * @returns {WaitingJob[]}
+ */
+function byJob(records, photoJobs) {
+  /** @type {Map<string, WaitingJob>} */
+  const jobs = new Map();
+  const of = (/** @type {string} */ job) => {
+    const found = jobs.get(job) ?? { job, events: 0, photos: 0 };
+    jobs.set(job, found);
+    return found;
+  };
+  for (const { event } of records) of(event.job ?? '').events += 1;
+  for (const job of photoJobs) of(job).photos += 1;
+  return [...jobs.values()];
+}

@@ -13,10 +13,11 @@ from server.verify.backup_zip import BACKUP
 from server.verify.data_folder import FOLDER
 from server.verify.record_file import RECORD
 from server.verify.sort import Sort
+from server.verify.unsent_check import UNSENT
 
 __all__ = ["SORTS", "Fault", "Found", "examine", "run"]
 
-SORTS: tuple[Sort, ...] = (FOLDER, BACKUP, RECORD)
+SORTS: tuple[Sort, ...] = (FOLDER, BACKUP, RECORD, UNSENT)
 
 
 class Found(NamedTuple):

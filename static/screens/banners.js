@@ -15,7 +15,8 @@ import { to } from './router.js';
 export function banners({ services }, { saveAgain }) {
   const { log, store, core, device } = services;
   return html`${unsavedBanner(log, saveAgain)}
-  ${banner('panel-stop', 'This phone', store.trouble.value)} ${banner('panel-stop', 'This phone', device.notice.value)}
+  ${banner('panel-stop', 'This phone', store.trouble.value)}
+  ${banner('panel-stop', 'This phone', device.notice.value, () => device.noticeRead())}
   ${banner('panel-ask', 'Checks are not available', core.trouble.value)}`;
 }
 
@@ -23,13 +24,15 @@ export function banners({ services }, { saveAgain }) {
  * @param {string} kind
  * @param {string} kicker
  * @param {{state: string, sentence: string}} trouble
+ * @param {() => unknown} [read]  takes it away; without it, it goes by itself
  */
-function banner(kind, kicker, { state, sentence }) {
+function banner(kind, kicker, { state, sentence }, read) {
   if (state === 'none' || state === 'restarted') return nothing;
   return html`
     <section class="panel ${kind} banner" role="status">
       <p class="panel-kicker">${icon('caution')} ${kicker}</p>
       <p>${sentence}</p>
+      ${read ? html`<button class="small-button" type="button" @click=${read}>I have read this</button>` : nothing}
     </section>
   `;
 }
@@ -50,7 +53,7 @@ function unsavedBanner(log, saveAgain) {
         <button class="small-button" type="button" @click=${() => (saveAgain ? saveAgain() : log.retry())}>
           Save again
         </button>
-        <a class="small-button" href=${`/${to.you()}`}>See what waits</a>
+        <a class="small-button" href=${`/${to.outbox()}`}>See what waits</a>
         <button class="link-button" type="button" @click=${() => log.giveUp()}>Do not save it</button>
       </div>
     </section>

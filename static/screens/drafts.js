@@ -6,6 +6,8 @@
  * or the page leaves.
  */
 
+import { makingRoom } from '../space.js';
+
 const CALM_MS = 250;
 
 /** @typedef {Record<string, any>} Form */
@@ -68,7 +70,7 @@ export class Drafts {
     for (const [key, form] of [...this.#changed]) {
       this.#changed.delete(key);
       // A phone that is full keeps the form on the screen; what is recorded says so by itself.
-      await this.#store.saveDraft(key, form).catch(() => undefined);
+      await makingRoom(this.#store, () => this.#store.saveDraft(key, form)).catch(() => undefined);
     }
   }
 }

@@ -99,6 +99,7 @@ export function pillWords({ state, unsentEvents, unsentPhotos }) {
   if (state === 'refused') return { state: 'trouble', words: `${count} not taken` };
   if (state === 'sending' && count) return { state: 'waiting', words: `sending ${count}` };
   if (count) return { state: 'waiting', words: `${count} not sent yet` };
+  if (state === 'server in trouble') return { state: 'trouble', words: 'server trouble' };
   if (state === 'server unreachable') return { state: 'waiting', words: 'offline' };
   return { state: 'sent', words: state === 'sent' ? 'all sent' : 'nothing to send' };
 }

@@ -6,24 +6,25 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { loadJobs } from './job-data.js';
+import { keepingNotice } from './keeping.js';
 import { phoneNotices } from './phone-notices.js';
 import { to } from './router.js';
-import { jobsInLog } from './unchecked.js';
 import { day } from './when.js';
 
 export const jobsPage = {
   /** @param {import('./app.js').Services} services */
-  load: (services) => (services.core.available ? services.core.call('jobs') : jobsInLog(services)),
+  load: async (services) => ({ jobs: await loadJobs(services), storage: await services.device.storage() }),
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const jobs = ctx.data;
+    const { jobs, storage } = ctx.data;
     const open = jobs.filter((/** @type {any} */ job) => !job.closed);
     const closed = jobs.filter((/** @type {any} */ job) => job.closed);
     return {
       title: 'Swaptrail',
       body: html`
-        ${phoneNotices(ctx)}
+        ${phoneNotices(ctx)} ${keepingNotice(ctx, storage)}
         ${jobs.length ? nothing : empty()}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}

@@ -14,6 +14,7 @@ import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
 import { movesPage } from './moves-page.js';
 import { openJobPage } from './open-job.js';
+import { outboxPage } from './outbox.js';
 import { pairPage } from './pair.js';
 import { photosPage } from './photos-page.js';
 import { positionPage } from './position.js';
@@ -49,6 +50,7 @@ const PAGES = {
   find: findPage,
   code: codePage,
   you: youPage,
+  outbox: outboxPage,
   pair: pairPage,
 };
 

@@ -31,7 +31,7 @@ function unpaired({ state }) {
 function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence }) {
   const waits = unsentEvents + unsentPhotos;
   if (!waits || state === 'not paired' || state === 'sending') return nothing;
-  return html`<a class="notice notice-row" href=${`/${to.you()}`}>
+  return html`<a class="notice notice-row" href=${`/${to.outbox()}`}>
     ${icon('send')}
     <span>
       <strong>${countWords(unsentEvents, unsentPhotos)} not sent yet</strong>${oldestUnsentAt

@@ -18,6 +18,7 @@ const SCREENS = [
   [/^$/, 'jobs', []],
   [/^new$/, 'new', []],
   [/^you$/, 'you', []],
+  [/^outbox$/, 'outbox', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
@@ -57,6 +58,7 @@ export const to = {
   jobs: () => '#/',
   newJob: () => '#/new',
   you: () => '#/you',
+  outbox: () => '#/outbox',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
   /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,

@@ -47,11 +47,28 @@ export function ago(at) {
  * @param {string} unit
  */
 function count(many, unit) {
-  const whole = Math.floor(many);
-  return `${whole} ${unit}${whole === 1 ? '' : 's'} ago`;
+  return `${amount(Math.floor(many), unit)} ago`;
+}
+
+/**
+ * @param {number} whole
+ * @param {string} unit
+ */
+function amount(whole, unit) {
+  return `${whole} ${unit}${whole === 1 ? '' : 's'}`;
+}
+
+/**
+ * How long from now, in whole seconds or minutes.
+ * @param {number} at  ms
+ */
+export function until(at) {
+  const seconds = Math.max(1, Math.ceil((at - Date.now()) / 1000));
+  return seconds < 100 ? amount(seconds, 'second') : amount(Math.round(seconds / 60), 'minute');
 }
 
 /** @param {number} bytes */
 export function size(bytes) {
-  return bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+  if (bytes < 1e6) return `${Math.ceil(bytes / 1000)} kB`;
+  return bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`;
 }

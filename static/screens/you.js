@@ -5,16 +5,15 @@
 
 import { html, nothing } from 'lit-html';
 
-import { saveFile } from '../save-file.js';
-import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
-import { canInstall, install } from './install.js';
+import { keeping } from './keeping.js';
 import { pairNext } from './pair-next.js';
-import { updateReady, countWords } from './phone-notices.js';
+import { updateReady } from './phone-notices.js';
 import { to } from './router.js';
+import { sendingState } from './sending-state.js';
 import { chooseTheme, chosenTheme } from './theme.js';
 import { confirmRead, toneWanted, wantTone } from './tones.js';
-import { ago, dayAndTime, size } from './when.js';
+import { dayAndTime } from './when.js';
 
 const THEMES = /** @type {const} */ ([
   ['phone', 'As the phone has it'],
@@ -44,25 +43,9 @@ export const youPage = {
 /** @param {import('./app.js').Context} ctx */
 function outbox({ services }) {
   const status = services.sync.status.value;
-  const { unsentEvents, unsentPhotos, unsentBytes, oldestUnsentAt, lastSyncAt, sentence, state } = status;
-  const waits = unsentEvents + unsentPhotos;
-  return html`<section class="card card-now" role="status">
-    <h1>${waits ? `${countWords(unsentEvents, unsentPhotos)} not sent yet` : 'Nothing waits on this phone'}</h1>
-    ${waits
-      ? html`<p class="lead">
-          Saved on this phone${oldestUnsentAt ? `, the oldest ${ago(oldestUnsentAt)}` : ''}${unsentBytes
-            ? `; the pictures take ${size(unsentBytes)}`
-            : ''}.
-        </p>`
-      : nothing}
-    ${state === 'sending' ? html`<p>Sending.</p>` : sentence ? html`<p>${sentence}</p>` : nothing}
-    <p class="soft">${lastSyncAt ? `Last exchange with the server ${ago(lastSyncAt)}.` : 'No exchange with the server since the app was opened.'}</p>
-    ${waits
-      ? html`<button class="small-button" type="button" @click=${async () => saveFile(await services.log.unsentFile())}>
-          Save what waits as a file
-        </button>`
-      : nothing}
-  </section>`;
+  const waits = status.unsentEvents + status.unsentPhotos;
+  return html`${sendingState(status)}
+    <a class="link-button" href=${`/${to.outbox()}`}>${waits ? 'See what waits' : 'Take in a file from another phone'}</a>`;
 }
 
 /** @param {import('./app.js').Context} ctx */
@@ -85,48 +68,6 @@ function yourName(ctx) {
       ? html`<button class="small-button" type="button" @click=${save}>Use this name</button>`
       : nothing}
   </section>`;
-}
-
-/** @param {import('./app.js').Context} ctx */
-function keeping(ctx) {
-  const { storage } = ctx.data;
-  const { device, update } = ctx.services;
-  const ask = async () => {
-    await device.askToKeepData();
-    await ctx.reload();
-  };
-  return html`<section class="screen-stack">
-    <h2>Does this phone keep it?</h2>
-    <ul class="list">
-      ${fact(storage.kept, 'The browser has promised to keep the data', 'The browser may remove the data when space is short')}
-      ${fact(storage.installed, 'The app is on the home screen', 'The app is not on the home screen')}
-      ${fact(update.offlineReady.value, 'It starts without a network', 'It needs a network to start')}
-    </ul>
-    <p class="soft">${size(storage.usage)} in use. Only what was sent is safe from a lost phone.</p>
-    ${storage.kept
-      ? nothing
-      : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
-    ${storage.installed ? nothing : installHint()}
-  </section>`;
-}
-
-/**
- * @param {boolean} holds
- * @param {string} yes
- * @param {string} no
- */
-function fact(holds, yes, no) {
-  return html`<li class="list-row">${icon(holds ? 'tick' : 'ask')}<span class="list-main">${holds ? yes : no}</span></li>`;
-}
-
-function installHint() {
-  if (canInstall()) {
-    return html`<button class="small-button" type="button" @click=${install}>Put the app on the home screen</button>`;
-  }
-  return html`<p>
-    Put it on the home screen: open the browser's menu and choose to add or install this page. Some phones remove
-    the data of pages that were not opened for a week; an app on the home screen they leave alone.
-  </p>`;
 }
 
 /** @param {import('./app.js').Context} ctx */

@@ -15,7 +15,7 @@ JOB_SCREENS = (
     "/assumptions",
     "/hand",
 )
-OTHER_SCREENS = ("/#/", "/#/new", "/#/you", "/#/find", "/#/nowhere", "/pair#token", "/U/22222")
+OTHER_SCREENS = ("/#/", "/#/new", "/#/you", "/#/outbox", "/#/find", "/#/nowhere", "/pair#token", "/U/22222")
 
 
 def steps():

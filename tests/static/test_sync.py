@@ -238,3 +238,17 @@ def test_only_one_tab_syncs_at_a_time(make_phone, app_server):
     other.evaluate("free()")
     phone.page.evaluate("sync.now()")
     assert "/api/sync" in app_server.paths()
+
+
+def test_a_tab_goes_on_where_another_was_closed_while_it_sent(make_phone, app_server):
+    phone = make_phone()
+    other = open_bare(phone.context, app_server.base)
+    other.evaluate("navigator.locks.request('swaptrail-sync', () => new Promise(() => undefined)), 0")
+    phone.page.evaluate("sync.start()")
+    phone.record("a")
+    wait_until(phone.page, "sync.status.value.unsentEvents === 1")
+
+    other.close()
+
+    wait_until(phone.page, "sync.status.value.state === 'sent'")
+    assert on_server(app_server) == ["a"]

@@ -1,0 +1,112 @@
+// @ts-check
+/**
+ * Whether this phone will keep what it holds: what the browser has promised, whether the app is installed,
+ * and how much room is left; said where it is looked for and, when it matters, where it is not.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../shapes/icons.js';
+import { freeSpace } from '../space.js';
+import { canInstall, install } from './install.js';
+import { to } from './router.js';
+import { size } from './when.js';
+
+/** About a hundred pictures; below it, a day's work may not fit any more. */
+const LITTLE_LEFT = 50_000_000;
+
+/**
+ * On the screen about this phone; `data.storage` is what `device.storage()` said.
+ * @param {import('./app.js').Context} ctx
+ */
+export function keeping(ctx) {
+  /** @type {import('../device.js').StorageFacts} */
+  const storage = ctx.data.storage;
+  const { device, update } = ctx.services;
+  const ask = async () => {
+    await device.askToKeepData();
+    await ctx.reload();
+  };
+  return html`<section class="screen-stack">
+    <h2>Does this phone keep it?</h2>
+    <ul class="list">
+      ${fact(storage.kept ?? false, 'The browser has promised to keep the data', 'The browser may remove the data when space is short')}
+      ${fact(storage.installed, 'The app is on the home screen', 'The app is not on the home screen')}
+      ${fact(update.offlineReady.value, 'It starts without a network', 'It needs a network to start')}
+      ${fact(!isShort(storage), roomWords(storage), `Space runs short: ${roomWords(storage)}`)}
+    </ul>
+    <p class="soft">Only what was sent is safe from a lost phone.</p>
+    ${storage.kept
+      ? nothing
+      : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
+    ${storage.installed ? nothing : installHint()} ${isShort(storage) ? makeRoom(ctx) : nothing}
+  </section>`;
+}
+
+/**
+ * On the list of jobs, while something is only here that may get lost.
+ * @param {import('./app.js').Context} ctx
+ * @param {import('../device.js').StorageFacts} storage
+ */
+export function keepingNotice({ services }, storage) {
+  const { unsentEvents, unsentPhotos } = services.sync.status.value;
+  if (isShort(storage)) {
+    return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
+  }
+  // Undefined: it was not asked yet.
+  if (storage.kept === false && unsentEvents + unsentPhotos) {
+    return notice(
+      `The browser has not promised to keep what is not sent.${storage.installed ? '' : ' Put the app on the home screen, or send soon.'}`,
+    );
+  }
+  return nothing;
+}
+
+/** @param {string} words */
+function notice(words) {
+  return html`<a class="notice notice-row" href=${`/${to.you()}`}>${icon('caution')} <span>${words}</span></a>`;
+}
+
+/** @param {import('../device.js').StorageFacts} storage */
+function isShort({ left }) {
+  return left !== undefined && left < LITTLE_LEFT;
+}
+
+/** @param {import('../device.js').StorageFacts} storage */
+function roomWords({ usage, left }) {
+  const used = `${size(usage)} in use`;
+  // Browsers name a share of the disk, or a made-up figure; the disk may be full sooner.
+  return left === undefined ? `${used}; the browser does not say how much is left` : `${used}, ${size(left)} left at most`;
+}
+
+/** @param {import('./app.js').Context} ctx */
+function makeRoom(ctx) {
+  const drop = async () => {
+    await freeSpace(ctx.services.store);
+    await ctx.reload();
+  };
+  return html`<p>
+      Send what waits and delete something else from the phone. Pictures that the server has can go from this phone:
+      they are shown from there.
+    </p>
+    <button class="small-button" type="button" @click=${drop}>Take sent pictures off this phone</button>`;
+}
+
+/**
+ * @param {boolean} holds
+ * @param {string} yes
+ * @param {string} no
+ */
+function fact(holds, yes, no) {
+  return html`<li class="list-row">${icon(holds ? 'tick' : 'ask')}<span class="list-main">${holds ? yes : no}</span></li>`;
+}
+
+function installHint() {
+  if (canInstall()) {
+    return html`<button class="small-button" type="button" @click=${install}>Put the app on the home screen</button>`;
+  }
+  return html`<p>
+    Put it on the home screen: open the browser's menu and choose to add or install this page. Some phones remove
+    the data of pages that were not opened for a week; an app on the home screen they leave alone.
+  </p>`;
+}
