@@ -34,9 +34,9 @@ def test_every_kind_of_event_is_listed_with_its_sentence():
 def test_every_command_is_in_the_readme(capsys):
     with pytest.raises(SystemExit):
         main(["--help"])
-    commands = re.findall(r"^    (\w+)  ", capsys.readouterr().out, re.MULTILINE)
+    commands = re.findall(r"^    ([\w-]+)  ", capsys.readouterr().out, re.MULTILINE)
     assert "demo" in commands
-    assert re.findall(r"^\| `swaptrail (\w+)", README, re.MULTILINE) == commands
+    assert re.findall(r"^\| `swaptrail ([\w-]+)", README, re.MULTILINE) == commands
 
 
 def test_nothing_lies_at_the_top_that_the_design_does_not_name():
