@@ -29,7 +29,7 @@ export class RecordProblem extends Error {
  * @typedef {object} ForeignRecord
  * @property {any} answer   what the server found: who made it, when, of what
  * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`
- * @property {{url: (sha256: string) => Promise<string | null>}} photos
+ * @property {{url: (sha256: string) => Promise<string | null>, absent: string}} photos
  * @property {() => void} close
  */
 
@@ -97,6 +97,7 @@ function picturesOf(file, places) {
   const urls = new Map();
   return {
     photos: {
+      absent: 'This picture is not in the file',
       url: async (/** @type {string} */ sha256) => {
         if (!urls.has(sha256) && places[sha256]) {
           const [offset, length] = places[sha256];

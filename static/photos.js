@@ -179,6 +179,8 @@ export class Photos {
     this.#api = api;
   }
 
+  /** What stands in place of a photo that cannot be found. */
+  absent = 'This picture is not on this phone';
   #store;
   #api;
   /** The latest used last. @type {Map<string, string>} */

@@ -87,7 +87,7 @@ function sensor(ctx, { unit, where }) {
 function jobPart(ctx, view) {
   return html`<section class="screen-stack" data-job=${view.id}>
     <h2>The job on ${view.title}</h2>
-    <p class="soft">${view.complaint}${view.closed ? ' · closed' : ' · still open'}</p>
+    <p class="soft">${[view.complaint, view.closed ? 'closed' : 'still open'].filter(Boolean).join(' · ')}</p>
     ${verdictCard(view, { causes: true })} ${view.trail.tests.length ? trail(view.trail) : html`<p>No test was made.</p>`}
     ${view.photos.length ? html`<h3>Pictures</h3>${pictureList(ctx, view)}` : nothing}
     <details class="more">

@@ -20,7 +20,7 @@ export function picture({ photos }, sha256, { alt, large = false }) {
       let here = true;
       photos.url(sha256).then((url) => {
         if (!here) return;
-        const missing = html`<span class="picture-missing">This picture is not on this phone</span>`;
+        const missing = html`<span class="picture-missing">${photos.absent}</span>`;
         render(url ? html`<img src=${url} alt=${alt} />` : missing, host);
       });
       return () => {
