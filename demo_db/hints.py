@@ -21,5 +21,6 @@ def hints(log: Log) -> list[str]:
         "Red hatchback: two faults at once. Compare the moves, start one, hold up the wrong sensor.",
         "Blue estate, closed: its history has a stopped mix-up and an entry taken back, with the reason.",
         f"{log.base}/U/{bad.replace('-', '')} is what the label of the sensor at the parts counter opens.",
+        f"At the counter, type {bad}: compare its pictures, decide, then type it again.",
         "No camera is needed: type a label's code where the app asks for a scan.",
     ]

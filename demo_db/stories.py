@@ -73,7 +73,7 @@ def _closed(work: Work, at: int) -> None:
     code = work.label_on(bad)
     work.photo(pictures.pulled(work.car.finish, code, work.log.base, seed=work.name), "unit", unit=bad)
     work.scan(code, step["expects"])
-    work.choose(lambda choice: choice["events"][0]["data"]["place"] == "counter", "where_to")
+    work.choose(lambda choice: choice["events"][0]["data"]["place"] == "counter", "where_to", how="scanned")
     work.tap("close")
 
 

@@ -77,11 +77,14 @@ class Work:
         """Tap the main button of a step, or with `which` the second one."""
         return self.record(*self.step(*expected)[which]["events"])
 
-    def choose(self, wanted: Callable[[dict], bool], *expected: str) -> Place:
-        """Tap the first choice of a step that `wanted` takes."""
+    def choose(self, wanted: Callable[[dict], bool], *expected: str, how: str = "") -> Place:
+        """Tap the first choice of a step that `wanted` takes; `how` its label was read just before."""
         for choice in self.step(*expected)["choices"]:
             if wanted(choice):
-                return self.record(*choice["events"])
+                drafts = choice["events"]
+                if how:
+                    drafts = [{**draft, "data": {**draft["data"], "how": how}} for draft in drafts]
+                return self.record(*drafts)
         raise StoryBroken(f"{self.name}: the step offers no such choice")
 
     # --- what the steps ask for

@@ -11,6 +11,7 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.refusals import CommandRefused
+from server.return_window import set_return_days
 from server.serve import serve
 from server.serve import settled_base
 from server.storage import DataFolder
@@ -70,4 +71,5 @@ def _fill(data: Path, base: str) -> list[str]:
 
         hints: list[str] = demo_db.build(data, base)
         keep_setting(db, _MARK, "1")
+        set_return_days(db, 0)  # the story has its own dates; a window would shut on them
     return hints

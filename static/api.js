@@ -32,6 +32,8 @@ export class ApiError extends Error {
  * @property {string} csrf
  * @property {boolean} paired
  * @property {string} name
+ * @property {string} [role]         "bench" or "counter"
+ * @property {number} [return_days]
  * @property {string} build
  * @property {string} installation
  * @property {number} now
@@ -60,6 +62,23 @@ export class Api {
       headers: { 'Content-Type': 'application/json', 'X-CSRFToken': this.#csrf },
       body: JSON.stringify(body),
     });
+  }
+
+  /** @param {string} path */
+  get(path) {
+    return this.#json(path, {});
+  }
+
+  /**
+   * A file that the server makes.
+   * @param {string} path
+   * @returns {Promise<Blob>}
+   */
+  async file(path) {
+    const response = await request(path, {}, REPLY_SECONDS);
+    if (!response.ok) throw await refusal(response);
+    if (!response.headers.get('Content-Disposition')) throw untrusted();
+    return response.blob();
   }
 
   /**

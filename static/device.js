@@ -19,7 +19,12 @@ const NOTICE = 'notice';
 /** @type {DeviceNotice} */
 const UNTOLD = { state: 'none', sentence: '' };
 
+/** Until the server has said how many. */
+const RETURN_DAYS = 30;
+
 /**
+ * @typedef {'bench' | 'counter'} Role   jobs, or returns at the parts counter
+ *
  * @typedef {object} Head          the end of this device's chain, kept in `meta`
  * @property {string} device
  * @property {number} seq          0 before the first event
@@ -49,6 +54,10 @@ export class Device {
     this.id = head.device;
     /** The name that stands in every event. */
     this.actor = actor;
+    /** What this phone is for; the server knows, and says so whenever it answers. */
+    this.role = observable(/** @type {Role} */ ('bench'));
+    /** How many days a sensor is taken back at the counter; 0 is at any time. */
+    this.returnDays = RETURN_DAYS;
     this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
     this.#store = store;
   }
@@ -80,6 +89,27 @@ export class Device {
    */
   saveSetting(key, value) {
     return this.#store.setMeta(`setting.${key}`, value);
+  }
+
+  /** Read again what this phone is for. */
+  async rereadStanding() {
+    this.returnDays = (await this.setting('return_days')) ?? RETURN_DAYS;
+    this.role.set((await this.setting('role')) ?? 'bench');
+  }
+
+  /**
+   * Keep what the server says this phone is for.
+   * @param {{role?: string, return_days?: number}} session
+   */
+  async keepStanding({ role, return_days: days }) {
+    if (days !== undefined && days !== this.returnDays) {
+      await this.saveSetting('return_days', days);
+      this.returnDays = days;
+    }
+    if ((role === 'bench' || role === 'counter') && role !== this.role.value) {
+      await this.saveSetting('role', role);
+      this.role.set(role);
+    }
   }
 
   /** A random id for a new job, vehicle or unit: the letter and 12 hex digits. */
@@ -174,6 +204,7 @@ export async function openDevice(store) {
     return known ?? fresh;
   });
   const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
+  await device.rereadStanding();
   device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
   if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: LOST });
   mark(device.id);

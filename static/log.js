@@ -151,7 +151,8 @@ export class EventLog {
    */
   async #check(drafts) {
     const { id: device, actor } = this.#device;
-    const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device }));
+    const role = this.#device.role.value;
+    const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role }));
     for (let asked = 0; asked < 2 && this.#core.available; asked += 1) {
       try {
         const { refusal } = await this.#core.call('check', { events }, { seconds: CHECK_SECONDS });

@@ -127,11 +127,11 @@ export class Sync {
   /**
    * Make a link by which this paired phone lets the next one in; throws ApiError. `qr` is the symbol to
    * show it by, as rows of 0 and 1 without margin.
-   * @returns {Promise<{link: string, expires_at: number, qr: string[]}>}
+   * @returns {Promise<{link: string, role: string, expires_at: number, qr: string[]}>}
    */
-  async pairingLink() {
+  async pairingLink(/** @type {import('./device.js').Role} */ role) {
     await this.api.session();
-    return this.api.post('/api/pairings', {});
+    return this.api.post('/api/pairings', { role });
   }
 
   async #runs() {
@@ -162,6 +162,7 @@ export class Sync {
       if (!session.paired) {
         throw new ApiError('not paired', 'This phone is not paired with the server yet.');
       }
+      await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
       const wanted = await this.#exchangeEvents();
       await sendPhotos(this.#store, this.api, wanted, () => this.#count());

@@ -12,7 +12,10 @@ from .fold_returns import open_return
 from .returns.photos import pictures
 from .step import draft
 
+# what a clerk may give as a reason with one tap, in place of typing one
+REASONS = ("Looked at by hand", "Agreed on the phone", "The record comes later")
 WORDS = {"accept": "Accept", "hold": "Hold", "refuse": "Refuse"}
+PAST = {name: words.sentence_case(words.DECIDED[name]) for name in WORDS}
 _NOTHING_READ = {"part": "", "serial": "", "compared": ""}
 
 
@@ -43,8 +46,9 @@ def read_label(state, text: str, host: str) -> dict:
 def look(state, label: dict, asked: dict, reasoned) -> dict:
     """Return the proposal for a unit: what it is, how each check stands, what a decision records.
 
-    `label` is what `read_label` made, `asked` has how, read, now, window_days and record (the faults
-    of its record, None where nobody checked); `reasoned` gives the reasoning over a job.
+    `label` is what `read_label` made, `asked` has how, read, now, window_days and record (the faults of
+    its record as {device, seq, what: changed|missing|other}, None where nobody checked); `reasoned` gives
+    the reasoning over a job.
     """
     unit = state.units.get(label["unit"])
     job = _job_of(state, unit)
@@ -92,11 +96,13 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "against": against,
         "waiting": waiting is not None,
         "photos": [_picture(state, job, photo) for photo in pictures(unit, job)] if unit else [],
+        "reasons": list(REASONS),
         "received": _received(label, how, read),
         "decisions": [
             {
                 "decision": decision,
                 "word": WORDS[decision],
+                "past": PAST[decision],
                 "overrules": decision != proposal,
                 "events": [
                     draft("return_decided", unit=label["unit"], decision=decision, proposed=proposal,

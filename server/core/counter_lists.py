@@ -5,6 +5,7 @@ Each is a view of the units' returns, so a counter without a network has them to
 
 from . import returns
 from . import words
+from .counter import PAST
 from .counter import WORDS
 from .counter import shown
 from .fold_returns import open_return
@@ -44,7 +45,10 @@ def decided(state, start: int, end: int) -> dict:
         counts[line["decision"]] += 1
     return {
         "lines": sorted(lines, key=lambda line: (-line["at"], line["event"])),
-        "counts": [{"decision": name, "word": WORDS[name], "count": counts[name]} for name in _COUNTED],
+        "counts": [
+            {"decision": name, "word": WORDS[name], "past": PAST[name], "count": counts[name]}
+            for name in _COUNTED
+        ],
         "total": len(lines),
     }
 
@@ -61,7 +65,7 @@ def find(state, text: str) -> list[dict]:
         has = tokens(" ".join(said))
         if not [each for each in wanted if not [one for one in has if one.startswith(each)]]:
             found.append(found_line(state, identity))
-    return found
+    return sorted(found, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
 
 
 def found_line(state, identity: str) -> dict:
@@ -127,7 +131,7 @@ def _unit_line(state, unit, entry) -> dict:
     return {
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or words.unit_name(state, job, unit["id"]),
+        "shown": shown(code) or words.sentence_case(words.unit_name(state, job, unit["id"])),
         "part": unit["part"],
         "serial": unit["serial"],
         "job": job["id"] if job else None,
@@ -141,6 +145,7 @@ def _unit_line(state, unit, entry) -> dict:
 def _decision(made) -> dict:
     line = dict(made)
     line["word"] = WORDS[made["decision"]]
+    line["past"] = PAST[made["decision"]]
     line["proposed_word"] = WORDS[made["proposed"]]
     line["about"] = [returns.ABOUT.get(rule, rule) for rule in made["reasons"]]
     return line

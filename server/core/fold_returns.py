@@ -1,8 +1,8 @@
 """Folding of the parts counter: a unit in the clerk's hand, and what the clerk decided.
 
 Each unit keeps its returns in order. A return is open until it is accepted or refused; a unit that is
-received while one is open belongs to that one. Two counters that decide the same return, or one that
-receives what another has accepted: both stay on record, the return is `twice` and a conflict is open.
+received while one is open belongs to that one. A decision that was made not knowing of an earlier one,
+as at two counters without a network, stays on record beside it: the return is `twice`, a conflict open.
 """
 
 from . import envelope
@@ -45,11 +45,7 @@ def _return_received(state, event, job):
             "decisions": [],
             "twice": False,
         }
-        before = unit["returns"][-1] if unit["returns"] else None
         unit["returns"].append(entry)
-        if before and before["decision"]["decision"] == "accept" and unit["place"] == "counter":
-            entry["twice"] = True
-            flag(state, event, job, unit["id"], "return", None)
     entry["how"] = data["how"]
     for field in ("code", "part", "serial", "compared", "note"):
         entry[field] = data[field] or entry.get(field, "")
@@ -69,10 +65,11 @@ def _return_decided(state, event, job):
     made = {"event": envelope.identity(event), "at": event["at"], "actor": event["actor"]}
     for field in ("decision", "proposed", "reasons", "overrule", "signed"):
         made[field] = data[field]
-    if is_final(entry):
+    earlier = [each for each in unit["returns"] if is_final(each)]
+    if earlier and "before" not in data["reasons"]:
         entry["twice"] = True
         flag(state, event, job, unit["id"], "return", None)
-    else:
+    if not is_final(entry):
         entry["decision"] = made
     entry["decisions"].append(made)
 

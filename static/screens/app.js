@@ -109,6 +109,8 @@ class App {
     log.changes.subscribe(() => this.#reload());
     // Without the core other screens are left.
     core.trouble.subscribe(() => this.#reload());
+    // The other role has other screens.
+    device.role.subscribe(() => this.#reload());
   }
 
   /** @param {import('./router.js').Route} route */
@@ -133,7 +135,7 @@ class App {
     this.#loads += 1;
     const load = this.#loads;
     const route = this.#route;
-    const page = pageFor(route.name, this.#services.core.available);
+    const page = pageFor(route.name, this.#services.core.available, this.#services.device.role.value);
     try {
       const data = await page.load(this.#services, route.params);
       if (load !== this.#loads) return;

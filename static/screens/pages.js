@@ -6,6 +6,11 @@
 import { assumptionsPage } from './assumptions.js';
 import { checkRecordPage } from './check-record.js';
 import { codePage } from './code-page.js';
+import { counterPage } from './counter/page.js';
+import { atBenchPage, atCounterPage } from './other-role.js';
+import { phonesPage } from './phones-page.js';
+import { returnsPage } from './counter/returns-page.js';
+import { searchPage } from './counter/search-page.js';
 import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
 import { handPage } from './hand-page.js';
@@ -52,6 +57,24 @@ const PAGES = {
   you: youPage,
   outbox: outboxPage,
   pair: pairPage,
+  phones: phonesPage,
+  returns: atCounterPage,
+  search: atCounterPage,
+};
+
+/** What a phone at the parts counter shows in their place. @type {Record<string, Page>} */
+const AT_COUNTER = {
+  jobs: counterPage,
+  returns: returnsPage,
+  search: searchPage,
+  code: counterPage,
+  find: counterPage,
+  new: atBenchPage,
+  job: atBenchPage,
+  moves: atBenchPage,
+  assumptions: atBenchPage,
+  hand: atBenchPage,
+  position: atBenchPage,
 };
 
 /** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */
@@ -65,6 +88,8 @@ const WITHOUT_CORE = {
   assumptions: uncheckedJobPage,
   hand: uncheckedJobPage,
   position: uncheckedJobPage,
+  returns: needsCorePage,
+  search: needsCorePage,
   unit: needsCorePage,
   takeRecord: needsCorePage,
   checkRecord: needsCorePage,
@@ -75,11 +100,13 @@ const WITHOUT_CORE = {
 /**
  * @param {string} name
  * @param {boolean} coreRuns
+ * @param {import('../device.js').Role} role  what this phone is for
  * @returns {Page}
  */
-export function pageFor(name, coreRuns) {
-  if (!coreRuns && WITHOUT_CORE[name]) return WITHOUT_CORE[name];
-  return PAGES[name] ?? nowherePage;
+export function pageFor(name, coreRuns, role) {
+  const atCounter = role === 'counter' ? AT_COUNTER[name] : undefined;
+  if (!coreRuns && (WITHOUT_CORE[name] || atCounter)) return atCounter ? needsCorePage : WITHOUT_CORE[name];
+  return atCounter ?? PAGES[name] ?? nowherePage;
 }
 
 export { faultPage };

@@ -6,16 +6,22 @@
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../api.js';
+import { ROLE_WORDS } from './phones-page.js';
 import { qrDrawing } from './qr.js';
+import { to } from './router.js';
 import { dayAndTime } from './when.js';
 
-/** The link that is shown; it is not kept. @type {{link: string, expires_at: number, qr: string[]} | null} */
+/** The link that is shown; it is not kept. @type {{link: string, role: string, expires_at: number, qr: string[]} | null} */
 let invitation = null;
 let problem = '';
+/** What the next phone is for. @type {import('../device.js').Role | null} */
+let chosen = null;
 
 /** @param {import('./app.js').Context} ctx */
 export function pairNext(ctx) {
-  const { sync } = ctx.services;
+  const { sync, device } = ctx.services;
+  const own = device.role.value;
+  const role = own === 'counter' ? 'counter' : (chosen ?? 'bench');
   if (sync.status.value.state === 'not paired') {
     return html`<section class="panel panel-ask">
       <h2>This phone is not paired</h2>
@@ -25,8 +31,7 @@ export function pairNext(ctx) {
   const invite = async () => {
     problem = '';
     try {
-      await sync.api.session();
-      invitation = await sync.api.post('/api/pairings', {});
+      invitation = await sync.pairingLink(role);
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
       problem = error.sentence;
@@ -36,18 +41,45 @@ export function pairNext(ctx) {
   return html`<section class="screen-stack">
     <h2>Pair another phone</h2>
     ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
+    ${own === 'counter' ? html`<p class="soft">It will be ${ROLE_WORDS.counter} too.</p>` : roleChoice(ctx, role)}
     ${invitation ? shown(invitation) : nothing}
     <button class="small-button" type="button" @click=${invite}>
       ${invitation ? 'Make a fresh link' : 'Make a pairing link'}
     </button>
+    <a class="link-button" href=${`/${to.phones()}`}>See the paired phones</a>
   </section>`;
 }
 
-/** @param {{link: string, expires_at: number, qr: string[]}} invitation */
-function shown({ link, expires_at: until, qr }) {
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {import('../device.js').Role} role
+ */
+function roleChoice(ctx, role) {
+  const roles = /** @type {import('../device.js').Role[]} */ (['bench', 'counter']);
+  return html`<div class="choices choices-two" role="radiogroup" aria-label="What the other phone is for">
+    ${roles.map(
+      (each) => html`<label class="choice">
+        <input
+          type="radio"
+          name="role"
+          .checked=${each === role}
+          @change=${() => {
+            chosen = each;
+            invitation = null;
+            ctx.redraw();
+          }}
+        />
+        <span class="choice-word">${ROLE_WORDS[each]}</span>
+      </label>`,
+    )}
+  </div>`;
+}
+
+/** @param {{link: string, role: string, expires_at: number, qr: string[]}} invitation */
+function shown({ link, role, expires_at: until, qr }) {
   return html`<div class="card invitation">
     ${qrDrawing(qr, 'The pairing link as a QR code')}
-    <p>Scan it with the camera of the other phone. It works once, until ${dayAndTime(until)}.</p>
+    <p>Scan it with the camera of the other phone: it will be ${ROLE_WORDS[role]}. It works once, until ${dayAndTime(until)}.</p>
     <p class="invitation-link">${link}</p>
   </div>`;
 }

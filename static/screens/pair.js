@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../api.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
+import { countWords } from './phone-notices.js';
+import { ROLE_WORDS } from './phones-page.js';
 import { to } from './router.js';
 
 /** What the server said against it. */
@@ -25,13 +27,18 @@ export const pairPage = {
     if (!params.token) return noToken(ctx);
     const name = (form.name ?? data.actor).trim();
     const missing = form.tried && !name;
+    // The link says what it is for; the server holds it to that.
+    const role = params.token.startsWith('counter.') ? 'counter' : 'bench';
+    const waits = waitingForAnother(services, role);
+    if (waits) return sendFirst(ctx, role, waits);
     return {
       title: 'Pair this phone',
       back: to.jobs(),
       body: html`
         <h1>Pair this phone</h1>
         <p class="lead">
-          From then on it sends what you record to ${location.host}, and shows what the others recorded.
+          It will be a phone ${ROLE_WORDS[role]}. From then on it sends what you record to ${location.host}, and shows
+          what the others recorded.
         </p>
         ${problem
           ? html`<section class="panel panel-stop" role="alert">
@@ -76,6 +83,38 @@ export const pairPage = {
     }
   },
 };
+
+/**
+ * What waits here that a phone of the new role may not send, in words.
+ * @param {import('./app.js').Services} services
+ * @param {string} role
+ */
+function waitingForAnother({ device, sync }, role) {
+  const { unsentEvents } = sync.status.value;
+  return role !== device.role.value && unsentEvents ? countWords(unsentEvents, 0) : '';
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {string} role
+ * @param {string} waits
+ */
+function sendFirst(ctx, role, waits) {
+  const was = ctx.services.device.role.value;
+  return {
+    title: 'Pair this phone',
+    back: to.jobs(),
+    body: html`<section class="panel panel-ask">
+      <p class="panel-kicker">${icon('caution')} Not yet</p>
+      <h1>${waits} must be sent first</h1>
+      <p>
+        This phone was ${ROLE_WORDS[was]} when they were recorded. One ${ROLE_WORDS[role]} may not send them. Send them,
+        or pair it ${ROLE_WORDS[was]} first, then open this link again.
+      </p>
+    </section>`,
+    main: { words: 'Send now', run: () => ctx.services.sync.now() },
+  };
+}
 
 /** @param {import('./app.js').Context} ctx */
 function noToken(ctx) {

@@ -27,6 +27,11 @@ const SCREENS = [
   [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
   [/^record$/, 'checkRecord', []],
   [/^find$/, 'find', []],
+  [/^return\/([^/]+)$/, 'jobs', ['unit']],
+  [/^returns$/, 'returns', []],
+  [/^returns\/(\d{4}-\d{2}-\d{2})$/, 'returns', ['day']],
+  [/^search$/, 'search', []],
+  [/^phones$/, 'phones', []],
   [/^code\/([^/]+)$/, 'code', ['code']],
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
@@ -70,6 +75,12 @@ export const to = {
   jobFile: (/** @type {string} */ job) => `${to.job(job)}/file`,
   checkRecord: () => '#/record',
   find: () => '#/find',
+  /** @param {string} unit  one that waits at the counter */
+  return: (unit) => `#/return/${encodeURIComponent(unit)}`,
+  /** @param {string} [day]  YYYY-MM-DD; today when left out */
+  returns: (day) => (day ? `#/returns/${day}` : '#/returns'),
+  search: () => '#/search',
+  phones: () => '#/phones',
   /** @param {string} code @param {string} how  how it was read, scanned or typed */
   code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
 };

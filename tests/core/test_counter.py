@@ -204,14 +204,10 @@ def test_the_window_counts_from_the_last_pull(core, bad, days, window, state):
 
 def test_a_record_that_was_altered_is_refused_and_one_that_nobody_checked_is_held(core, bad):
     clerk = Clerk(core)
-    fault = {
-        "device": "d0123456789abcdef",
-        "seq": 4,
-        "reason": "event 4 does not continue the event before it",
-    }
+    fault = {"device": "d0123456789abcdef", "seq": 4, "what": "changed"}
     altered = clerk.ask(bad, read=READ, record=[fault])
     assert (altered["proposed"], altered["headline"]) == ("refuse", "The record was altered")
-    assert "event 4" in said(altered, "record")
+    assert "Entry 4 was changed" in said(altered, "record")
     assert standing(clerk.ask(bad, read=READ, record=None), "record") == "hold"
 
 
@@ -221,6 +217,8 @@ def test_a_unit_that_comes_a_second_time_is_refused_with_the_first_decision(core
     again = clerk.ask(bad, read=READ, now=NOW + 3 * DAY_MS)
     assert (again["proposed"], again["headline"]) == ("refuse", "Returned before")
     assert "Accepted 4 days ago, signed by Jo" in said(again, "before")
+    clerk.decide(again)
+    assert core("conflicts")["conflicts"] == [], "who refuses it knows of the first"
 
 
 def test_a_held_return_waits_and_is_decided_later(core, bad):

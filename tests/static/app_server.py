@@ -54,11 +54,11 @@ class AppServer:
         self._server.stop()
         self._thread.join()
 
-    def link(self) -> str:
+    def link(self, role: str = "bench") -> str:
         """Return a fresh pairing link."""
         db = self.database()
         try:
-            return make_link(db, self.base, now_ms())
+            return make_link(db, self.base, now_ms(), role=role)
         finally:
             db.close()
 

@@ -10,18 +10,19 @@ def look(state, case):
     past = case["returns"]
     finals = [entry for entry in past if is_final(entry)]
     if finals:
-        entry, last = finals[-1], finals[-1]["decision"]
+        last = finals[-1]["decision"]
         sentence = "{} {}, signed by {}.".format(
             words.sentence_case(words.DECIDED[last["decision"]]),
             words.ago(last["at"], case["now"]),
             last["signed"],
         )
-        if entry["twice"] and len(entry["decisions"]) > 1:
+        if [each for each in finals if each["twice"]]:
+            made = [each for one in finals for each in one["decisions"]]
             sentence = "Two counters decided on it: {}. Both stay on record.".format(
                 words.listed(
                     [
                         "{} (signed by {})".format(words.DECIDED[each["decision"]], each["signed"])
-                        for each in entry["decisions"]
+                        for each in made
                     ]
                 )
             )

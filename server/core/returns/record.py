@@ -2,6 +2,12 @@
 
 from .check import check
 
+_WORDS = {
+    "changed": "Entry {} was changed after it was recorded.",
+    "missing": "What comes before entry {} is missing.",
+    "other": "Entry {} does not continue the one before it.",
+}
+
 
 def look(state, case):
     """Refuse a record in which an event was changed or is missing; hold one that nobody could check."""
@@ -11,9 +17,6 @@ def look(state, case):
     if faults is None:
         return check("hold", "Record not checked", "This phone could not check the record for changes.")
     if faults:
-        return check(
-            "fail",
-            "The record was altered",
-            "Of device {}, {}.".format(faults[0]["device"], faults[0]["reason"]),
-        )
+        said = _WORDS[faults[0]["what"]].format(faults[0]["seq"])
+        return check("fail", "The record was altered", "{} Phone {}.".format(said, faults[0]["device"]))
     return check("pass", "Record intact", "No event of it was changed, none is missing.")

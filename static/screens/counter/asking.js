@@ -1,0 +1,33 @@
+// @ts-check
+/**
+ * Asks the core about a unit at the counter, with what this phone knows besides: the time, the return
+ * window, and whether the record is as it was written.
+ */
+
+import { recordFaults } from '../../record-check.js';
+
+/**
+ * @typedef {object} Asked        which unit, and what was read off it
+ * @property {string} [text]      of its label
+ * @property {string} [unit]      its id, where its label is not at hand
+ * @property {string} [how]       scanned or typed
+ * @property {{part: string, serial: string, compared: string}} read
+ *
+ * @typedef {Asked & {answer: any}} Current
+ */
+
+/** Nothing was read off the part yet. */
+export const nothingRead = () => ({ part: '', serial: '', compared: '' });
+
+/**
+ * What the core proposes for a unit; for a text that is no label, what it is instead.
+ * @param {import('../app.js').Services} services
+ * @param {Asked} asked
+ * @returns {Promise<any>}
+ */
+export async function proposal({ core, device, store }, { text = '', unit = '', how = '', read }) {
+  const question = { text, unit, how, host: location.host, read, now: Date.now(), window_days: device.returnDays };
+  const first = await core.call('counter', question);
+  if (first.outcome !== 'unit') return first;
+  return core.call('counter', { ...question, record: await recordFaults(store, first.job) });
+}

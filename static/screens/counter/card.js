@@ -1,0 +1,150 @@
+// @ts-check
+/**
+ * The proposal for one unit: what to do, in a word and a shape, what stands against it, and every check.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { mark, markShape } from '../../shapes/marks.js';
+import { picture } from '../picture.js';
+import { sentence } from '../sentence.js';
+
+/** A decision has the shape of what it says of the part. */
+export const DECISION_MARKS = /** @type {Record<string, string>} */ ({
+  accept: 'clean',
+  hold: 'aside',
+  refuse: 'fault',
+});
+const CHECK_MARKS = /** @type {Record<string, string>} */ ({ pass: 'clean', hold: 'aside', fail: 'fault' });
+
+/**
+ * @param {import('./work.js').Work} work
+ * @param {any} answer
+ */
+export function proposalCard(work, answer) {
+  const against = answer.checks.filter((/** @type {any} */ each) => each.state !== 'pass');
+  return html`<section class="proposal" data-proposed=${answer.proposed} role="status">
+    <header class="proposal-head">
+      <svg class="proposal-mark" viewBox="-17 -17 34 34" aria-hidden="true">
+        ${markShape(DECISION_MARKS[answer.proposed], { x: 0, y: 0 })}
+      </svg>
+      <h1><span class="proposal-word">${answer.word}</span> <span class="proposal-why">${answer.headline}</span></h1>
+    </header>
+    <p class="proposal-unit">
+      ${code(answer.shown, { size: 'large' })}
+      <span>${[answer.part && `part ${answer.part}`, answer.from].filter(Boolean).join(', from ')}</span>
+    </p>
+    ${against.length
+      ? html`<ul class="check-list">
+          ${against.map((/** @type {any} */ each) => check(each, answer.headline))}
+        </ul>`
+      : nothing}
+    ${comparing(work, answer)}
+    ${against.length < answer.checks.length
+      ? html`<details class="more">
+          <summary>All ${answer.checks.length} checks</summary>
+          <ul class="check-list">
+            ${answer.checks.map((/** @type {any} */ each) => check(each))}
+          </ul>
+        </details>`
+      : nothing}
+  </section>`;
+}
+
+/**
+ * @param {{state: string, title: string, sentence: string}} each
+ * @param {string} [headline]  the title that stands over it all already
+ */
+function check({ state, title, sentence: words }, headline = '') {
+  return html`<li class="check-line" data-state=${state}>
+    ${title === headline ? nothing : mark(CHECK_MARKS[state], { word: title })}
+    <span class="check-sentence">${sentence(words)}</span>
+  </li>`;
+}
+
+/**
+ * Pictures to compare with, as long as nothing says that it is the part claimed.
+ * @param {import('./work.js').Work} work
+ * @param {any} answer
+ */
+function comparing(work, answer) {
+  const part = answer.checks.find((/** @type {any} */ each) => each.rule === 'part');
+  if (part?.state !== 'hold') return nothing;
+  return html`<section class="compare">
+    ${answer.photos.length
+      ? html`<ul class="compare-pictures">
+          ${answer.photos.map(
+            (/** @type {any} */ { sha256, words }) =>
+              html`<li>${picture(work.ctx.services, sha256, { alt: words })}<span class="list-note">${words}</span></li>`,
+          )}
+        </ul>`
+      : nothing}
+    <div class="answers">
+      <button class="answer" type="button" @click=${() => work.compare('same')}><span>It is the same part</span></button>
+      <button class="answer" type="button" @click=${() => work.compare('other')}><span>It is another part</span></button>
+    </div>
+  </section>`;
+}
+
+/**
+ * The other decisions, and the reason that goes with one.
+ * @param {import('./work.js').Work} work
+ * @param {any} answer
+ */
+export function otherwiseCard(work, answer) {
+  const { form, redraw } = work.ctx;
+  const chosen = form.otherwise;
+  const set = (/** @type {object} */ more) => {
+    form.otherwise = { ...chosen, ...more };
+    redraw();
+  };
+  return html`<section class="card screen-stack">
+    <h1>Decide otherwise on ${code(answer.shown, { size: 'plain' })}</h1>
+    <p class="lead">Proposed: ${answer.word}. ${answer.headline}.</p>
+    <div class="choices" role="radiogroup" aria-label="Your decision">
+      ${answer.decisions
+        .filter((/** @type {any} */ each) => each.overrules)
+        .map(
+          (/** @type {any} */ each) => html`<label class="choice">
+            <input
+              type="radio"
+              name="decision"
+              .checked=${chosen.decision === each.decision}
+              @change=${() => set({ decision: each.decision, asked: false })}
+            />
+            <span class="choice-word">${mark(DECISION_MARKS[each.decision], { word: each.word })}</span>
+          </label>`,
+        )}
+    </div>
+    <fieldset class="asked">
+      <legend class="asked-words">Your reason, kept on record</legend>
+      <div class="choices">
+        ${answer.reasons.map(
+          (/** @type {string} */ words) => html`<label class="choice">
+            <input
+              type="radio"
+              name="reason"
+              .checked=${chosen.reason === words}
+              @change=${() => set({ reason: words, asked: false })}
+            />
+            <span class="choice-word">${words}</span>
+          </label>`,
+        )}
+      </div>
+    </fieldset>
+    <label class="field">
+      <span class="field-name">Or in your own words</span>
+      <input
+        type="text"
+        maxlength="500"
+        autocomplete="off"
+        .value=${answer.reasons.includes(chosen.reason) ? '' : chosen.reason}
+        @input=${(/** @type {any} */ { target }) => set({ reason: target.value, asked: false })}
+      />
+    </label>
+    ${chosen.asked
+      ? html`<p class="field-fault" role="alert">Say what you decide, and give a reason.</p>`
+      : nothing}
+  </section>`;
+}

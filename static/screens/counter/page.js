@@ -1,0 +1,307 @@
+// @ts-check
+/**
+ * The parts counter: what waits, and one scan after the other, each with its proposal and one tap.
+ *
+ * The camera stays on from the first label to the last; a tap on the decision makes it ready for the next.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { icon } from '../../shapes/icons.js';
+import { mark } from '../../shapes/marks.js';
+import { openScanner } from '../../scanner.js';
+import { textField } from '../field.js';
+import { mounted } from '../mount.js';
+import { phoneNotices } from '../phone-notices.js';
+import { to } from '../router.js';
+import { sentence } from '../sentence.js';
+import { ago } from '../when.js';
+import { nothingRead, proposal } from './asking.js';
+import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
+import { dayCounts, localDay } from './day.js';
+import { Work } from './work.js';
+
+const CAMERA_SETTING = 'camera';
+const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
+
+export const counterPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params  `code` of a label that the phone's own camera opened, or `unit`
+   */
+  async load(services, { code: text = '', how = 'scanned', unit = '' }) {
+    const { start, end } = localDay();
+    const [waiting, today] = await Promise.all([
+      services.core.call('waiting'),
+      services.core.call('decided', { start, end }),
+    ]);
+    return { waiting, today, actor: services.device.actor, ...(await given(services, text, how, unit)) };
+  },
+
+  formKey: () => 'counter',
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const work = new Work(ctx);
+    if (!ctx.data.actor) return askName(ctx);
+    if (work.current) return decideParts(work, work.current);
+    if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
+    if (ctx.form.mode === 'type') return typeParts(work);
+    return homeParts(work);
+  },
+};
+
+/**
+ * @param {import('../app.js').Services} services
+ * @param {string} text
+ * @param {string} how
+ * @param {string} unit
+ */
+async function given(services, text, how, unit) {
+  if (!text && !unit) return {};
+  const asked = { text, unit, how: text ? how : '', read: nothingRead() };
+  const answer = await proposal(services, asked);
+  return answer.outcome === 'unit' ? { given: { ...asked, answer } } : { told: answer };
+}
+
+/** @param {import('../app.js').Context} ctx */
+function head({ data, params }) {
+  const title = data.today.total ? `Counter · ${data.today.total} today` : 'Counter';
+  return { title, back: params.code || params.unit ? to.jobs() : '' };
+}
+
+/** @param {Work} work */
+function typeButton(work) {
+  return { words: 'Type a code', run: work.type };
+}
+
+/**
+ * The camera, what a code said that is no label, and what is under it.
+ * @param {Work} work
+ * @param {unknown} below
+ */
+function live(work, below) {
+  const { form } = work.ctx;
+  return {
+    key: 'live',
+    body: html`<div class="counter-live">
+        ${form.mode === 'camera'
+          ? html`<div class="scan-live" ${mounted('counter', (host) => scanner(host, work))}></div>`
+          : nothing}
+      </div>
+      ${told(work)} ${which(work)} ${below === nothing ? ready(work) : below}`,
+  };
+}
+
+/**
+ * @param {HTMLElement} host
+ * @param {Work} work
+ */
+function scanner(host, work) {
+  const { device } = work.ctx.services;
+  /** @type {import('../../scanner.js').CameraHandle | null} */
+  let handle = null;
+  let left = false;
+  device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ camera) => {
+    if (left) return;
+    handle = openScanner(host, {
+      words: 'Label, then the symbol on the part',
+      formats: FORMATS,
+      camera,
+      onCamera: (id) => device.saveSetting(CAMERA_SETTING, id),
+      onTexts: work.take,
+    });
+  });
+  return () => {
+    left = true;
+    handle?.stop();
+  };
+}
+
+/** @param {Work} work */
+function ready(work) {
+  const { form, data } = work.ctx;
+  const { done } = form;
+  const last = done && data.today.lines.find((/** @type {any} */ line) => line.unit === done.unit);
+  return html`${done
+      ? html`<section class="card decided" role="status">
+          <p class="decided-word">${mark(DECISION_MARKS[done.decision], { word: done.word, size: 'large' })} ${code(done.shown)}</p>
+          ${last
+            ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>
+                ${icon('undo')} Take it back
+              </button>`
+            : nothing}
+        </section>`
+      : nothing}
+    <p class="lead">${done ? 'Ready for the next label.' : 'Show the label of the sensor.'}</p>
+    <div class="ways-row">
+      <button class="link-button" type="button" @click=${work.close}>Close the camera</button>
+    </div>`;
+}
+
+/** @param {Work} work */
+function told(work) {
+  const { told: said } = work.ctx.form;
+  if (!said) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <p class="panel-kicker">${icon('ask')}<span>${said.title}</span></p>
+    <p class="told-holds">${sentence(said.sentence)}</p>
+    ${said.choices
+      ? html`<div class="answers">
+          ${said.choices.map(
+            (/** @type {any} */ choice) =>
+              html`<button class="answer" type="button" @click=${() => work.choose(choice)}><span>${choice.words}</span></button>`,
+          )}
+        </div>`
+      : nothing}
+  </section>`;
+}
+
+/** @param {Work} work */
+function which(work) {
+  const { which: labels } = work.ctx.form;
+  if (!labels) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <h2>${labels.length} labels are in view</h2>
+    <p>Which one is on the sensor in your hand?</p>
+    <ul class="which">
+      ${labels.map(
+        (/** @type {any} */ { text, shown }) => html`<li>
+          <button class="which-button" type="button" @click=${() => work.take([text])}>${code(shown, { size: 'large' })}</button>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/**
+ * @param {Work} work
+ * @param {import('./asking.js').Current} current
+ */
+function decideParts(work, { answer }) {
+  const { ctx } = work;
+  const { otherwise } = ctx.form;
+  if (otherwise) {
+    const ready = otherwise.decision && otherwise.reason.trim();
+    const word = answer.decisions.find((/** @type {any} */ each) => each.decision === otherwise.decision)?.word;
+    const decide = () => {
+      if (ready) return work.decide(otherwise.decision, otherwise.reason.trim());
+      ctx.form.otherwise = { ...otherwise, asked: true };
+      return ctx.redraw();
+    };
+    return {
+      ...head(ctx),
+      key: 'otherwise',
+      body: otherwiseCard(work, answer),
+      main: { words: word ? `${word} ${answer.shown}` : 'Decide', run: decide },
+      second: { words: 'As proposed', run: () => setOtherwise(ctx, null) },
+    };
+  }
+  const below = html`${proposalCard(work, answer)}
+    <div class="ways-row">
+      ${answer.waiting
+        ? nothing
+        : html`<button class="link-button" type="button" @click=${work.later}>Decide later</button>`}
+      ${answer.job
+        ? html`<a class="link-button" href=${`/${to.unit(answer.unit)}`}>Its whole record</a>`
+        : nothing}
+    </div>`;
+  return {
+    ...head(ctx),
+    ...live(work, below),
+    main: { words: `${answer.word} ${answer.shown}`, run: () => work.decide(answer.proposed) },
+    second: { words: 'Otherwise', run: () => setOtherwise(ctx, { decision: '', reason: '' }) },
+  };
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {object | null} otherwise
+ */
+function setOtherwise(ctx, otherwise) {
+  ctx.form.otherwise = otherwise;
+  ctx.redraw();
+}
+
+/** @param {Work} work */
+function typeParts(work) {
+  const { ctx } = work;
+  const look = () => {
+    const typed = (ctx.form.typed ?? '').trim();
+    if (typed) return work.take([typed], 'typed');
+    ctx.form.told = { title: 'Nothing typed yet', sentence: 'Read the label and type its five characters.' };
+    return ctx.redraw();
+  };
+  return {
+    ...head(ctx),
+    key: 'type',
+    body: html`<h1>Type the code</h1>
+      ${textField(ctx, 'typed', 'Code on the label', { note: 'Five characters. The hyphen may be left out.', capitals: true })}
+      ${told(work)}
+      <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>Back</button></div>`,
+    main: { words: 'Look it up', run: look },
+    second: { words: 'Use the camera', run: work.open },
+  };
+}
+
+/** @param {Work} work */
+function homeParts(work) {
+  const { ctx } = work;
+  const { waiting, today, told: said } = ctx.data;
+  return {
+    ...head(ctx),
+    key: 'home',
+    body: html`
+      ${phoneNotices(ctx)} ${said ? told(/** @type {any} */ ({ ctx: { form: { told: said } } })) : nothing}
+      <h1>${waiting.length ? `${waiting.length} ${waiting.length === 1 ? 'waits' : 'wait'} for a decision` : 'Nothing waits'}</h1>
+      ${waiting.length ? waitingList(waiting) : html`<p class="lead">Scan the label of a sensor that comes back.</p>`}
+      <h2 class="list-head">Today</h2>
+      ${dayCounts(today)}
+      <ul class="list">
+        <li><a class="list-row" href=${`/${to.returns()}`}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${`/${to.search()}`}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
+      </ul>
+    `,
+    main: { words: 'Scan returns', run: work.open },
+    second: typeButton(work),
+  };
+}
+
+/** @param {any[]} waiting */
+function waitingList(waiting) {
+  return html`<ul class="list">
+    ${waiting.map(
+      (line) => html`<li>
+        <a class="list-row" href=${`/${to.return(line.unit)}`}>
+          ${code(line.shown)}
+          <span class="list-main">
+            <span class="list-title">${line.vehicle || 'No record here'}</span>
+            <span class="list-note">
+              ${line.held ? `held ${ago(line.held.at)}: ${line.held.about.join(', ') || line.held.overrule}` : `received ${ago(line.at)}`}
+            </span>
+          </span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function askName(ctx) {
+  const name = (ctx.form.name ?? '').trim();
+  return {
+    title: 'Counter',
+    body: html`<h1>Who decides here?</h1>
+      ${textField(ctx, 'name', 'Your name', { note: 'Signs every decision that is made on this phone.', most: 80, autocomplete: 'name' })}`,
+    main: {
+      words: 'Sign with this name',
+      disabled: !name,
+      run: async () => {
+        await ctx.services.device.setActor(name);
+        await ctx.reload();
+      },
+    },
+  };
+}

@@ -1,0 +1,78 @@
+// @ts-check
+/**
+ * What was decided on a day: counts, each decision, and the same as a file for a spreadsheet.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../../api.js';
+import { icon } from '../../shapes/icons.js';
+import { to } from '../router.js';
+import { day as dayWords, time } from '../when.js';
+import { dayAfter, dayCounts, localDay } from './day.js';
+import { decisionLine } from './decision-line.js';
+
+/** What the server said against the file. */
+let problem = '';
+
+export const returnsPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load({ core }, { day }) {
+    const asked = localDay(day);
+    problem = '';
+    return { ...(await core.call('decided', { start: asked.start, end: asked.end })), day: asked, isToday: !day || day === localDay().name };
+  },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { data } = ctx;
+    const { day, lines, isToday } = data;
+    return {
+      title: 'Day list',
+      back: to.jobs(),
+      body: html`
+        <nav class="day-nav" aria-label="Day">
+          <a class="small-button" href=${`/${to.returns(dayAfter(day.name, -1))}`} aria-label="The day before">${icon('back')}</a>
+          <h1>${isToday ? 'Today' : dayWords(day.start)}</h1>
+          ${isToday
+            ? html`<span class="day-nav-none"></span>`
+            : html`<a class="small-button" href=${`/${to.returns(dayAfter(day.name, 1))}`} aria-label="The day after">${icon('forward')}</a>`}
+        </nav>
+        ${dayCounts(data)}
+        ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
+        ${lines.length
+          ? html`<ul class="list">
+              ${lines.map((/** @type {any} */ line) => decisionLine(line, line, time(line.at)))}
+            </ul>`
+          : html`<p class="lead">Nothing was decided on this day.</p>`}
+      `,
+      main: { words: 'Save as a file (CSV)', disabled: !lines.length, run: () => save(ctx) },
+      second: { words: 'Search', run: () => ctx.go(to.search()) },
+    };
+  },
+};
+
+/** @param {import('../app.js').Context} ctx */
+async function save(ctx) {
+  const { day } = ctx.data;
+  const { sync } = ctx.services;
+  problem = '';
+  try {
+    // What waits on this phone belongs into the file too.
+    await sync.now();
+    const offset = -new Date(day.start).getTimezoneOffset();
+    const file = await sync.api.file(`/api/returns.csv?from=${day.start}&to=${day.end}&offset=${offset}`);
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(file);
+    link.download = `returns-${day.name}.csv`;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    problem = `The server makes the file. ${error.sentence}`;
+  }
+  ctx.redraw();
+}

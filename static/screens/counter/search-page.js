@@ -1,0 +1,58 @@
+// @ts-check
+/**
+ * Finds units by code, part, serial, vehicle, complaint or name: on the server, or without a network on
+ * this phone.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../../api.js';
+import { textField } from '../field.js';
+import { to } from '../router.js';
+import { dayAndTime } from '../when.js';
+import { decisionLine } from './decision-line.js';
+
+export const searchPage = {
+  load: () => null,
+
+  formKey: () => 'search',
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { found, where } = ctx.form;
+    const onKey = (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && search(ctx);
+    return {
+      title: 'Search',
+      back: to.jobs(),
+      body: html`
+        <div @keydown=${onKey}>
+          ${textField(ctx, 'text', 'What do you look for?', {
+            note: 'A code, part, serial, vehicle, complaint or name. The beginning of each word will do.',
+          })}
+        </div>
+        ${found
+          ? html`<p class="soft" role="status">${found.length ? `${found.length} found` : 'Nothing found'} ${where}.</p>
+              <ul class="list">
+                ${found.map((/** @type {any} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
+              </ul>`
+          : nothing}
+      `,
+      main: { words: 'Search', disabled: !(ctx.form.text ?? '').trim(), run: () => search(ctx) },
+    };
+  },
+};
+
+/** @param {import('../app.js').Context} ctx */
+async function search(ctx) {
+  const { form, services } = ctx;
+  const text = (form.text ?? '').trim();
+  try {
+    form.found = await services.sync.api.get(`/api/search?text=${encodeURIComponent(text)}`);
+    form.where = 'on the server';
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    form.found = await services.core.call('find', { text });
+    form.where = 'on this phone';
+  }
+  ctx.redraw();
+}

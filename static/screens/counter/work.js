@@ -1,0 +1,193 @@
+// @ts-check
+/**
+ * The clerk's work at the counter: labels and symbols come in, decisions go on record.
+ *
+ * Everything that lasts is in `ctx.form`: the unit at hand (`current`), what was decided last (`done`),
+ * what a code said that is no label (`told`), several labels in view (`which`).
+ */
+
+import { alarm } from '../alarm.js';
+import { draftsWith } from '../steps/drafts-with.js';
+import { nothingRead, proposal } from './asking.js';
+
+/** A label that was just decided on and is still in view does not come in again. */
+const JUST_DECIDED_MS = 6000;
+
+/** Whether something is being asked just now: the camera sees faster than the core thinks. */
+let asking = false;
+
+/** One drawing's view of the counter. */
+export class Work {
+  /** @param {import('../app.js').Context} ctx */
+  constructor(ctx) {
+    this.ctx = ctx;
+  }
+
+  /** The unit at hand: one that came in here, or the one that the address names. @returns {import('./asking.js').Current | null} */
+  get current() {
+    const { form, data } = this.ctx;
+    if (data.given) return form.given?.answer.unit === data.given.answer.unit ? form.given : data.given;
+    return form.current ?? null;
+  }
+
+  /** @param {import('./asking.js').Current | null} current */
+  #set(current) {
+    const { form, data } = this.ctx;
+    if (data.given) form.given = current;
+    else form.current = current;
+    form.otherwise = null;
+    // The camera stands at the top, and the next proposal right under it.
+    document.querySelector('main')?.scrollTo(0, 0);
+  }
+
+  /** Open the camera; what was entered is written down first. */
+  open = async () => {
+    this.ctx.form.mode = 'camera';
+    await this.ctx.keep();
+    this.ctx.redraw();
+  };
+
+  type = () => {
+    Object.assign(this.ctx.form, { mode: 'type', told: null });
+    this.ctx.redraw();
+  };
+
+  close = () => {
+    Object.assign(this.ctx.form, { mode: '', told: null, which: null });
+    this.ctx.redraw();
+  };
+
+  /**
+   * Texts of codes in view: a label is the next unit, anything else the maker's symbol of the one at hand.
+   * @param {string[]} texts
+   * @param {string} [how]
+   */
+  take = async (texts, how = 'scanned') => {
+    if (asking) return;
+    asking = true;
+    try {
+      await this.#take(texts, how);
+    } catch (error) {
+      this.#tell({ title: 'This could not be checked', sentence: error instanceof Error ? error.message : String(error) });
+    } finally {
+      asking = false;
+    }
+  };
+
+  /**
+   * @param {string[]} texts
+   * @param {string} how
+   */
+  async #take(texts, how) {
+    const { form } = this.ctx;
+    const labels = [];
+    const others = [];
+    for (const text of texts) {
+      const answer = await proposal(this.ctx.services, { text, how, read: nothingRead() });
+      if (answer.outcome === 'unit') labels.push({ text, how, read: nothingRead(), answer });
+      else others.push({ text, answer });
+    }
+    form.told = null;
+    form.which = labels.length > 1 ? labels.map(({ text, answer }) => ({ text, shown: answer.shown })) : null;
+    if (labels.length === 1) await this.#next(labels[0]);
+    if (others.length && this.current && !form.which) await this.#symbol(others.map(({ text }) => text));
+    else if (others.length && !labels.length) form.told = others[0].answer;
+    this.ctx.redraw();
+  }
+
+  /** @param {import('./asking.js').Current} next */
+  async #next(next) {
+    const { form } = this.ctx;
+    const { unit } = next.answer;
+    if (unit === this.current?.answer.unit) return;
+    if (unit === form.done?.unit && Date.now() - form.done.at < JUST_DECIDED_MS) return;
+    // The next one lies there already: the one before it waits.
+    if (this.current) await this.later();
+    form.mode = form.mode === 'type' ? '' : form.mode;
+    form.typed = '';
+    form.done = null;
+    this.#set(next);
+    if (next.answer.proposed === 'refuse') alarm();
+  }
+
+  /** @param {string[]} texts  of symbols that are no labels of ours */
+  async #symbol(texts) {
+    const current = this.current;
+    if (!current) return;
+    const read = await this.ctx.services.core.call('maker_symbol', { texts, host: location.host });
+    if (read.outcome === 'numbers') await this.#read(current, { part: read.part, serial: read.serial });
+    else this.ctx.form.told = read;
+  }
+
+  /**
+   * Something was read off the part or compared: ask again.
+   * @param {import('./asking.js').Current} current
+   * @param {Partial<import('./asking.js').Asked['read']>} more  empty fields add nothing
+   */
+  async #read(current, more) {
+    const read = { ...current.read };
+    for (const [field, value] of Object.entries(more)) if (value) read[/** @type {'part'} */ (field)] = value;
+    const before = current.answer.proposed;
+    const answer = await proposal(this.ctx.services, { ...current, read });
+    this.#set({ ...current, read, answer });
+    this.ctx.form.told = null;
+    if (answer.proposed === 'refuse' && before !== 'refuse') alarm();
+  }
+
+  /** @param {{part: string, serial: string}} choice  of several numbers on a bag */
+  choose = async (choice) => {
+    if (this.current) await this.#read(this.current, choice);
+    this.ctx.redraw();
+  };
+
+  /** @param {'same' | 'other'} compared  the part beside its pictures, by eye */
+  compare = async (compared) => {
+    if (this.current) await this.#read(this.current, { compared });
+    this.ctx.redraw();
+  };
+
+  /** Put the unit at hand into the queue: it is received, and nothing is decided. */
+  later = async () => {
+    const current = this.current;
+    if (!current) return;
+    const { answer } = current;
+    this.#set(null);
+    if (!current.unit) await this.ctx.act([answer.received], { job: answer.job });
+  };
+
+  /**
+   * Record a decision on the unit at hand.
+   * @param {string} decision
+   * @param {string} [overrule]  the reason, where it goes against the proposal
+   */
+  decide = async (decision, overrule = '') => {
+    const current = this.current;
+    if (!current) return;
+    const { ctx } = this;
+    const { answer } = current;
+    const chosen = answer.decisions.find((/** @type {any} */ each) => each.decision === decision);
+    const signed = ctx.services.device.actor;
+    const received = current.unit ? [] : [answer.received];
+    const drafts = [...received, ...draftsWith(chosen.events, { signed, overrule })];
+    const recorded = await ctx.act(drafts, { job: answer.job });
+    if (!recorded) return;
+    this.#set(null);
+    ctx.form.done = { unit: answer.unit, shown: answer.shown, decision, word: chosen.past, at: Date.now() };
+    if (ctx.data.given) ctx.go('#/');
+    else ctx.redraw();
+  };
+
+  /** @param {any} line  of the day list, the decision to take back */
+  takeBack = (line) => {
+    const [device, seq] = line.event.split(':');
+    const data = { device, seq: Number(seq), reason: 'Taken back at once' };
+    this.ctx.form.done = null;
+    return this.ctx.act([{ kind: 'corrected', data }], { job: line.job });
+  };
+
+  /** @param {{title: string, sentence: string}} told */
+  #tell(told) {
+    this.ctx.form.told = told;
+    this.ctx.redraw();
+  }
+}

@@ -1,0 +1,98 @@
+// @ts-check
+/**
+ * The phones that are let in: what each is for, when it was last seen, and the way to put one out.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../api.js';
+import { icon } from '../shapes/icons.js';
+import { to } from './router.js';
+import { ago, day } from './when.js';
+
+export const ROLE_WORDS = /** @type {Record<string, string>} */ ({
+  bench: 'at the bench',
+  counter: 'at the parts counter',
+});
+
+export const phonesPage = {
+  /** @param {import('./app.js').Services} services */
+  async load({ sync }) {
+    try {
+      return await sync.api.get('/api/phones');
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      return { phones: [], problem: error.sentence };
+    }
+  },
+
+  formKey: () => 'phones',
+
+  /** @param {import('./app.js').Context} ctx */
+  draw(ctx) {
+    const { phones, problem } = ctx.data;
+    return {
+      title: 'Paired phones',
+      back: to.you(),
+      body: html`
+        <h1>Paired phones</h1>
+        <p class="lead">Put a phone out that was lost or that someone has taken along. What it has not sent stays on it.</p>
+        ${problem || ctx.form.problem
+          ? html`<p class="field-fault" role="alert">${problem || ctx.form.problem}</p>`
+          : nothing}
+        <ul class="list">
+          ${phones.map((/** @type {any} */ phone) => row(ctx, phone))}
+        </ul>
+      `,
+      main: { words: 'Look again', run: () => ctx.reload() },
+    };
+  },
+};
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} phone
+ */
+function row(ctx, phone) {
+  const asked = ctx.form.asked === phone.id;
+  const ask = () => {
+    ctx.form.asked = asked ? 0 : phone.id;
+    ctx.redraw();
+  };
+  return html`<li class="phone-row">
+    <div class="list-row">
+      ${icon(phone.role === 'counter' ? 'counter' : 'car')}
+      <span class="list-main">
+        <span class="list-title">${phone.name || 'No name'}</span>
+        <span class="list-note">${ROLE_WORDS[phone.role]}${phone.this ? ', this phone' : ''}</span>
+        <span class="list-note">last seen ${ago(phone.seen_at)}, paired ${day(phone.paired_at)}</span>
+      </span>
+      ${phone.this
+        ? nothing
+        : html`<button class="small-button" type="button" aria-expanded=${asked} @click=${ask}>Put out</button>`}
+    </div>
+    ${asked
+      ? html`<div class="panel panel-ask" role="alert">
+          <p>${phone.name || 'This phone'} can then send and see nothing until it is paired again.</p>
+          <button class="small-button" type="button" @click=${() => revoke(ctx, phone)}>Put it out now</button>
+        </div>`
+      : nothing}
+  </li>`;
+}
+
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {any} phone
+ */
+async function revoke(ctx, phone) {
+  const { api } = ctx.services.sync;
+  Object.assign(ctx.form, { asked: 0, problem: '' });
+  try {
+    await api.session();
+    await api.post(`/api/phones/${phone.id}/revoke`, {});
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    ctx.form.problem = error.sentence;
+  }
+  await ctx.reload();
+}
