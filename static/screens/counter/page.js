@@ -10,11 +10,10 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
-import { openScanner } from '../../scanner.js';
 import { textField } from '../field.js';
-import { mounted } from '../mount.js';
 import { phoneNotices } from '../phone-notices.js';
 import { to } from '../router.js';
+import { scanHost } from '../scan-host.js';
 import { sentence } from '../sentence.js';
 import { ago } from '../when.js';
 import { nothingRead, proposal } from './asking.js';
@@ -22,7 +21,6 @@ import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
 import { Work } from './work.js';
 
-const CAMERA_SETTING = 'camera';
 const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
 
 export const counterPage = {
@@ -87,35 +85,10 @@ function live(work, below) {
     key: 'live',
     body: html`<div class="counter-live">
         ${form.mode === 'camera'
-          ? html`<div class="scan-live" ${mounted('counter', (host) => scanner(host, work))}></div>`
+          ? scanHost(work.ctx, { words: "Label, then the part's symbol", formats: FORMATS, onTexts: work.take }, 'counter')
           : nothing}
       </div>
       ${told(work)} ${which(work)} ${below === nothing ? ready(work) : below}`,
-  };
-}
-
-/**
- * @param {HTMLElement} host
- * @param {Work} work
- */
-function scanner(host, work) {
-  const { device } = work.ctx.services;
-  /** @type {import('../../scanner.js').CameraHandle | null} */
-  let handle = null;
-  let left = false;
-  device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ camera) => {
-    if (left) return;
-    handle = openScanner(host, {
-      words: 'Label, then the symbol on the part',
-      formats: FORMATS,
-      camera,
-      onCamera: (id) => device.saveSetting(CAMERA_SETTING, id),
-      onTexts: work.take,
-    });
-  });
-  return () => {
-    left = true;
-    handle?.stop();
   };
 }
 

@@ -8,6 +8,7 @@
 
 import { alarm } from '../alarm.js';
 import { draftsWith } from '../steps/drafts-with.js';
+import { confirmRead, prepareTones } from '../tones.js';
 import { nothingRead, proposal } from './asking.js';
 
 /** A label that was just decided on and is still in view does not come in again. */
@@ -42,6 +43,7 @@ export class Work {
 
   /** Open the camera; what was entered is written down first. */
   open = async () => {
+    prepareTones();
     this.ctx.form.mode = 'camera';
     await this.ctx.keep();
     this.ctx.redraw();
@@ -108,6 +110,7 @@ export class Work {
     form.done = null;
     this.#set(next);
     if (next.answer.proposed === 'refuse') alarm();
+    else confirmRead();
   }
 
   /** @param {string[]} texts  of symbols that are no labels of ours */

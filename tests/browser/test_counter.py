@@ -1,0 +1,254 @@
+"""A clerk at the parts counter: fifty sensors in a row by scan and tap, two of them wrong, and the file."""
+
+import csv
+import io
+import json
+from collections import Counter
+
+import pytest
+
+from tests.browser.phone import Phone
+from tests.browser.phone import label_picture
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
+from tests.browser.screens import TOO_SMALL
+from tests.browser.screens import TOO_WIDE
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+from tests.static.symbols import DATA_MATRIX
+from tests.static.symbols import envelope
+from tests.static.symbols import symbol
+
+BATCH = 50
+MOVED = 17  # its label sits on another part
+TWICE = 31  # shown a second time, later in the row
+COUNT_CAMERAS = """() => {
+  window.cameras = 0;
+  const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+  navigator.mediaDevices.getUserMedia = (asked) => { window.cameras += 1; return open(asked); };
+}"""
+NO_PICTURE_HERE = "the server responded with a status of 404"  # the model job's pictures have no bytes
+
+
+class Clerk:
+    """Holds parts before the camera and taps; never touches a keyboard once paired."""
+
+    def __init__(self, folder, server, size=(390, 844)):
+        self.phone = Phone(folder, server.base, size=size)
+        self.page = self.phone.page
+        self.server = server
+
+    def comes_to_the_counter(self):
+        self.page.goto(self.server.link("counter"))
+        self.page.get_by_label("Your name").fill("Jo")
+        self.phone.tap("Pair this phone")
+        self.page.get_by_role("button", name="Scan returns").wait_for()
+        self.phone.see("all sent")
+        self.page.evaluate("() => addEventListener('keydown', () => { window.keyed = true; }, true)")
+
+    def holds(self, code: str, part: str = "PS-1"):
+        """Hold a part with its label, and with the maker's symbol on its bag beside it."""
+        bag = symbol(envelope(f"1P{part}"), DATA_MATRIX)
+        self.phone.camera.show(label_picture(code, self.server.base), bag)
+
+    def sees(self, code: str, proposed: str):
+        """Wait until this is proposed for this label."""
+        wait_until(
+            self.page,
+            """([code, proposed]) => {
+              const card = document.querySelector('.proposal');
+              return card?.dataset.proposed === proposed && card.querySelector('.code')?.textContent === code;
+            }""",
+            [f"{code[:3]}-{code[3:]}", proposed],
+            seconds=20,
+        )
+
+    def decides(self, word: str):
+        """Tap what is proposed; the scanner is ready for the next right away."""
+        self.phone.tap(f"{word} ")
+        self.phone.see("Ready for the next label")
+
+    def looks(self, at_most=()):
+        """Hold the screen to the room that a finger and the narrowest phone need."""
+        assert self.page.evaluate(TOO_SMALL, 48) == []
+        assert self.page.evaluate(TOO_WIDE) == []
+
+    def leaves(self):
+        heard = [each for each in self.phone.complaints.heard if NO_PICTURE_HERE not in each]
+        self.phone.close()
+        assert heard == []
+
+
+@pytest.fixture
+def server(tmp_path):
+    server = AppServer(tmp_path / "data")
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def clerk_at(tmp_path, server):
+    clerks = []
+
+    def make(count, **options):
+        entries, codes = returned(count)
+        put_on_server(server, entries)
+        clerk = Clerk(tmp_path / f"clerk{len(clerks)}", server, **options)
+        clerks.append(clerk)
+        clerk.comes_to_the_counter()
+        return clerk, codes
+
+    yield make
+    for clerk in clerks:
+        clerk.leaves()
+
+
+def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
+    clerk, codes = clerk_at(BATCH - 1)
+    page = clerk.page
+    row = [*codes]
+    row.insert(TWICE + 5, codes[TWICE])
+    assert len(row) == BATCH
+    page.evaluate(COUNT_CAMERAS)
+    clerk.holds(row[0])
+    clerk.phone.tap("Scan returns")
+    for number, code in enumerate(row):
+        clerk.holds(code, part="PS-9" if number == MOVED else "PS-1")
+        wrong = {MOVED: "The label is on another part", TWICE + 5: "Returned before"}.get(number)
+        clerk.sees(code, "refuse" if wrong else "accept")
+        if wrong:
+            assert wrong in page.locator(".proposal-head").inner_text()
+        clerk.decides("Refuse" if wrong else "Accept")
+
+    assert page.evaluate("window.cameras") == 1, "the camera stayed on"
+    assert page.evaluate("window.keyed") is None, "the keyboard was never used"
+    page.get_by_role("button", name="Close the camera").tap()
+    clerk.phone.see("all sent")
+    page.get_by_role("link", name="Day list").tap()
+    page.get_by_role("heading", name="Today").wait_for()
+    shown = dict(
+        zip(["accept", "hold", "refuse"], page.locator(".day-counts dd").all_inner_texts(), strict=True)
+    )
+    assert shown == {"accept": "48", "hold": "0", "refuse": "2"}
+    with page.expect_download() as waited:
+        clerk.phone.tap("Save as a file")
+    rows = list(csv.DictReader(io.StringIO(waited.value.path().read_text("utf-8"), newline=""), strict=True))
+    assert Counter(row["decision"] for row in rows) == {"accept": 48, "refuse": 2}
+    assert sorted(row["against"] for row in rows if row["decision"] == "refuse") == [
+        "part number",
+        "returned before",
+    ]
+    assert {row["signed"] for row in rows} == {"Jo"}
+    # the server's own table of what was received, apart from fold and file
+    kept = clerk.server.rows("SELECT body FROM events WHERE kind = 'return_decided'")
+    assert len(kept) == len(rows) == BATCH
+    assert Counter(json.loads(body)["data"]["decision"] for (body,) in kept) == {"accept": 48, "refuse": 2}
+
+
+@pytest.mark.parametrize("size", [(390, 844), (320, 640)], ids=["390", "320"])
+def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, size):
+    clerk, codes = clerk_at(4, size=size)
+    page, phone = clerk.page, clerk.phone
+    clerk.looks()
+    phone.offline()
+    phone.hold(codes[0])
+    phone.tap("Scan returns")
+    clerk.sees(codes[0], "hold")
+    clerk.looks()
+    phone.tap("It is the same part")
+    clerk.sees(codes[0], "accept")
+    page.get_by_role("button", name="Otherwise").tap()
+    phone.tap("Decide")
+    phone.see("Say what you decide, and give a reason")
+    page.get_by_role("radio", name="Hold").tap()
+    page.get_by_role("radio", name="Looked at by hand").tap()
+    clerk.looks()
+    clerk.decides("Hold")
+
+    phone.hold(codes[1])
+    clerk.sees(codes[1], "hold")
+    phone.hold(codes[2])  # the next lies there already: the one before it waits
+    clerk.sees(codes[2], "hold")
+    phone.tap("It is another part")
+    clerk.sees(codes[2], "refuse")
+    clerk.decides("Refuse")
+    phone.tap("Take it back")
+    phone.see("Ready for the next label")
+    page.get_by_role("button", name="Close the camera").tap()
+    phone.see("3 wait for a decision")
+    clerk.looks()
+    assert "held just now: Looked at by hand" in page.locator("main").inner_text()
+
+    page.get_by_role("link", name=f"{codes[0][:3]}-").tap()
+    clerk.sees(codes[0], "accept")
+    phone.tap("Accept ")
+    phone.see("2 wait for a decision")
+    page.get_by_role("link", name="Day list").tap()
+    page.get_by_role("heading", name="Today").wait_for()
+    clerk.looks()
+    phone.tap("Save as a file")
+    phone.see("The server makes the file.")
+    phone.tap("Search")
+    page.get_by_label("What do you look for").fill(f"{codes[0][:3]} estate")
+    phone.tap("Search")
+    phone.see("1 found on this phone")
+    clerk.looks()
+    phone.online()
+    page.evaluate("dispatchEvent(new Event('online'))")
+    phone.see("all sent")
+    phone.tap("Search")
+    phone.see("1 found on the server")
+
+
+def test_a_record_that_was_altered_on_this_phone_is_refused(clerk_at):
+    clerk, codes = clerk_at(2)
+    phone, page = clerk.phone, clerk.page
+    page.evaluate("""() => new Promise((resolve, reject) => {
+      const asked = indexedDB.open('swaptrail');
+      asked.onerror = reject;
+      asked.onsuccess = () => {
+        const tx = asked.result.transaction('events', 'readwrite');
+        const events = tx.objectStore('events');
+        events.getAll().onsuccess = ({ target }) => {
+          const test = target.result.find(({ event }) => event.kind === 'test_run');
+          test.event.data.faulted = [];
+          events.put(test);
+        };
+        tx.oncomplete = () => { asked.result.close(); resolve(); };
+      };
+    })""")
+    page.reload()
+    phone.hold(codes[0])
+    phone.tap("Scan returns")
+    clerk.sees(codes[0], "refuse")
+    page.get_by_text("was changed after it was recorded").first.wait_for()
+
+
+def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, server, tmp_path):
+    clerk, codes = clerk_at(1)
+    clerk.page.goto(f"{server.base}/#/new")
+    clerk.phone.see("Jobs are done on phones at the bench")
+    clerk.page.goto(f"{server.base}/#/job/j{0:012x}")
+    clerk.phone.tap("Read its trail")
+    clerk.page.goto(f"{server.base}/U/{codes[0]}")
+    clerk.sees(codes[0], "hold")
+    clerk.looks()
+    mara = Phone(tmp_path / "bench", server.base)
+    mara.visit(server.link())
+    mara.page.goto(f"{server.base}/#/returns")
+    mara.see("Returns are decided on phones that are paired for the parts counter")
+    mara.page.goto(f"{server.base}/#/you")
+    mara.page.get_by_role("radio", name="at the parts counter").tap()
+    mara.tap("Make a pairing link")
+    assert "#counter." in mara.page.locator(".invitation-link").inner_text()
+    mara.page.get_by_role("link", name="See the paired phones").tap()
+    row = mara.page.locator(".phone-row", has_text="Jo")
+    row.get_by_role("button", name="Put out").tap()
+    mara.tap("Put it out now")
+    row.wait_for(state="detached")
+    heard = mara.complaints.heard
+    mara.close()
+    assert heard == []
+    clerk.page.goto(f"{server.base}/#/")
+    clerk.page.reload()
+    clerk.phone.see("This phone is not paired")
