@@ -12,6 +12,7 @@ from tests.core.counter_yard import Clerk
 from tests.core.counter_yard import proven
 from tests.core.counter_yard import said
 from tests.core.counter_yard import standing
+from tests.core.driver import DEVICE
 from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.driver import home
@@ -357,3 +358,32 @@ def test_a_search_wants_every_word_to_begin_a_word_on_record(core, bad, text, fo
 def test_a_code_is_found_as_it_is_read_and_as_it_is_typed(core, bad):
     for text in (bad, bad.lower(), f"{bad[:3]}-{bad[3:]}"):
         assert [line["unit"] for line in core("find", text=text)] == [BAD]
+
+
+@pytest.mark.parametrize(
+    ("role", "kind", "data", "refused"),
+    [
+        ("counter", "unit_moved", {"unit": BAD, "place": "customer", "how": "scanned", "note": ""}, False),
+        ("counter", "part_noted", {"unit": BAD, "part": "PS-9", "serial": ""}, True),
+        ("counter", "corrected", {"device": DEVICE, "seq": 3, "reason": "slip"}, True),
+        ("bench", "part_noted", {"unit": BAD, "part": "PS-9", "serial": ""}, False),
+        ("bench", "return_received", {"unit": BAD, "how": "scanned", "code": "", "part": "", "serial": "",
+                                      "compared": "", "note": ""}, True),
+        ("", "return_received", {"unit": BAD, "how": "scanned", "code": "", "part": "", "serial": "",
+                                 "compared": "", "note": ""}, False),
+    ],
+)  # fmt: skip
+def test_a_phone_records_what_its_role_is_for(core, bad, role, kind, data, refused):
+    clerk = Clerk(core)
+    refusal = clerk.check({"kind": kind, "data": data, "role": role})
+    assert (refusal is not None and refusal["rule"] == "role") == refused
+    if refused:
+        assert "this phone is at the" in refusal["sentence"]
+
+
+def test_a_decision_is_taken_back_at_the_counter_alone(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read=READ))
+    back = {"kind": "corrected", "data": {"device": CLERK, "seq": clerk.seq, "reason": "slip"}}
+    assert clerk.check({**back, "role": "bench"})["rule"] == "role"
+    assert clerk.check({**back, "role": "counter"}) is None

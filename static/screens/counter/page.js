@@ -83,7 +83,7 @@ function live(work, below) {
   const { form } = work.ctx;
   return {
     key: 'live',
-    body: html`<div class="counter-live">
+    body: html`<div class="counter-live" data-at-hand=${work.current !== null}>
         ${form.mode === 'camera'
           ? scanHost(work.ctx, { words: "Label, then the part's symbol", formats: FORMATS, onTexts: work.take }, 'counter')
           : nothing}
