@@ -12,6 +12,7 @@ import zipfile
 from contextlib import closing
 from pathlib import Path
 
+from server.labelling.store import share_of
 from server.manifest import DATABASE
 from server.manifest import Manifest
 from server.photo_store import path_of
@@ -60,11 +61,19 @@ def _unpack(file: Path, folder: DataFolder) -> int:
     folder.root.chmod(0o755)
     with closing(sqlite3.connect(folder.database)) as connection:
         connection.execute("PRAGMA synchronous = FULL")
+        before = connection.execute("SELECT value FROM settings WHERE name = 'installation'").fetchone()[0]
         connection.execute(
-            "UPDATE settings SET value = ? WHERE name = 'installation'", [secrets.token_hex(8)]
+            "UPDATE settings SET value = ? WHERE name = 'installation'", [_another_identity(before)]
         )
         connection.commit()
     return sum(head["seq"] for head in manifest.heads.values())
+
+
+def _another_identity(before: str) -> str:
+    """Returns a new installation id, with another share of the label codes than the one before."""
+    while share_of(found := secrets.token_hex(8)) == share_of(before):
+        pass
+    return found
 
 
 def _place(folder: DataFolder, name: str) -> Path:

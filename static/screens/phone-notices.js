@@ -6,13 +6,14 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { newVersion } from './change-over.js';
 import { to } from './router.js';
 import { ago } from './when.js';
 
 /** @param {import('./app.js').Context} ctx */
-export function phoneNotices({ services }) {
-  const { sync, update } = services;
-  return html`${unpaired(sync.status.value)}${unsent(sync.status.value)}${updateReady(update)}`;
+export function phoneNotices(ctx) {
+  const { status } = ctx.services.sync;
+  return html`${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}`;
 }
 
 /** @param {import('../sync.js').SyncStatus} status */
@@ -50,14 +51,4 @@ export function countWords(events, photos) {
   if (events) said.push(events === 1 ? '1 entry' : `${events} entries`);
   if (photos) said.push(photos === 1 ? '1 picture' : `${photos} pictures`);
   return said.join(' and ');
-}
-
-/** @param {import('../update.js').Update} update */
-export function updateReady(update) {
-  if (!update.ready.value) return nothing;
-  return html`<section class="panel panel-act">
-    <p class="panel-kicker">${icon('in')} A new version is ready</p>
-    <p>It is on this phone, complete. Changing over takes a moment and loses nothing.</p>
-    <button class="small-button" type="button" @click=${() => update.apply()}>Change over now</button>
-  </section>`;
 }

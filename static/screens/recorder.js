@@ -81,20 +81,23 @@ export class Recorder {
    */
   async #record(drafts, options) {
     const { photo, after, job = this.#job() } = options;
+    // Saved again from another screen it is still of the job of this one.
+    const again = { ...options, job };
     this.refusal = null;
     this.saveAgain = null;
     try {
       const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
       const result = await this.#log.record(inJob, { photo });
       if ('refusal' in result) {
-        this.#refuse(result.refusal, drafts, options);
+        this.#refuse(result.refusal, drafts, again);
         return false;
       }
     } catch (error) {
       if (!(error instanceof SaveError)) throw error;
-      this.saveAgain = () => {
+      this.saveAgain = async () => {
+        if (this.#acting) return false;
         this.#log.giveUp();
-        return this.act(drafts, options);
+        return this.act(drafts, again);
       };
       this.#redraw();
       return false;

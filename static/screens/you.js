@@ -5,10 +5,10 @@
 
 import { html, nothing } from 'lit-html';
 
+import { newVersion } from './change-over.js';
 import { textField } from './field.js';
 import { keeping } from './keeping.js';
 import { pairNext } from './pair-next.js';
-import { updateReady } from './phone-notices.js';
 import { to } from './router.js';
 import { sendingState } from './sending-state.js';
 import { chooseTheme, chosenTheme } from './theme.js';
@@ -29,12 +29,12 @@ export const youPage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { sync, update } = ctx.services;
+    const { sync } = ctx.services;
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${updateReady(update)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${keeping(ctx)} ${theme(ctx)}
-      ${tone(ctx)}       ${thisPhone(ctx)}`,
+      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${keeping(ctx)} ${theme(ctx)}
+      ${tone(ctx)} ${thisPhone(ctx)}`,
       main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };
   },

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import secrets
 import shutil
 import sqlite3
 import threading
@@ -15,6 +16,8 @@ from server import events
 from server import photo_store
 from server.cli import main
 from server.core import canon
+from server.core import labels
+from server.labelling import store
 from server.photo_sweep import KEPT_DAYS
 from server.photo_sweep import sweep
 from server.photo_sweep import sweep_files
@@ -298,6 +301,39 @@ def test_a_restored_folder_holds_the_same_under_a_new_identity(said, data, backu
     assert dumps[0][2] == dumps[1][2]
     assert DataFolder(data).secret_key() == DataFolder(tmp_path / "new").secret_key()
     assert DataFolder(tmp_path / "new").keys.joinpath("cookie.key").stat().st_mode & 0o777 == 0o600
+
+
+def test_a_restored_folder_never_issues_a_label_that_was_printed(said, data, tmp_path, monkeypatch):
+    with closing(DataFolder(data).open()) as db:
+        printed = store.issue(db, 300, "https://yard.test", 1)
+    assert said("backup", tmp_path / "later.zip", "--data", data)[0] == 0
+    assert said("restore", tmp_path / "later.zip", "--data", tmp_path / "new")[0] == 0
+    drawn = bytes(number for code in printed for number in numbers_of(code))
+    real = secrets.token_bytes
+    monkeypatch.setattr("secrets.token_bytes", lambda count: drawn + real(count))
+
+    with closing(DataFolder(tmp_path / "new").open()) as db:
+        issued = store.issue(db, 20, "https://yard.test", 2)
+
+    assert not set(issued) & set(printed)
+
+
+def test_labels_printed_after_the_backup_are_not_issued_by_the_restored_folder_either(
+    said, data, backup, tmp_path
+):
+    """Nothing on record tells of them, so each folder takes its codes from a share of its own."""
+    assert said("restore", backup, "--data", tmp_path / "new")[0] == 0
+    printed = []
+    for root in (data, tmp_path / "new"):
+        with closing(DataFolder(root).open()) as db:
+            printed.append(set(store.issue(db, 2000, "https://yard.test", 1)))
+
+    assert not printed[0] & printed[1]
+
+
+def numbers_of(code):
+    """Return the bytes that become this code."""
+    return [labels.PRINT_FIRST.index(code[0]), *map(labels.ALPHABET.index, code[1:4])]
 
 
 def test_nothing_is_overwritten(said, data, backup, tmp_path):

@@ -4,10 +4,12 @@ import shutil
 
 import pytest
 
-from server.shell import find_static
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
-from tests.static.app_server import AppServer
+from tests.static.builds import STYLE
+from tests.static.builds import OwnApp
+from tests.static.builds import first_visit
+from tests.static.builds import wait_for_app
 
 ROUTES = ["/", "/pair", "/U/K7F3M", "/u/k7f3m", "/job/j0123456789ab", "/job/j0123456789ab/trail"]
 
@@ -19,7 +21,6 @@ UPDATE = """async () => {
 }"""
 
 BUILDS = "caches.keys().then((all) => all.filter((name) => name.startsWith('swaptrail-build-')))"
-STYLE = "getComputedStyle(document.documentElement).getPropertyValue('--of-this-build').trim()"
 BUSY = """() => {
   setInterval(() => { for (let i = 0; i < 4; i += 1) fetch('/app/main.js').then((r) => r.text()); }, 20);
 }"""
@@ -27,11 +28,8 @@ BUSY = """() => {
 
 @pytest.fixture
 def own_app(tmp_path):
-    """Give the app from a copy of its files, so that a test can make a new build of it."""
-    ignored = shutil.ignore_patterns("node_modules")
-    static = shutil.copytree(find_static(), tmp_path / "static", ignore=ignored)
-    mark_build(static, "first")
-    server = AppServer(tmp_path / "data", static)
+    """Give an app of which new builds can be made."""
+    server = OwnApp(tmp_path)
     yield server
     server.close()
 
@@ -44,24 +42,10 @@ def context(browser):
     context.close()
 
 
-def mark_build(static, name):
-    """Make the files of the app those of another build."""
-    style = static / "styles" / "tokens.css"
-    kept = style.read_text().partition("\n/* build */")[0]
-    style.write_text(f"{kept}\n/* build */ :root {{ --of-this-build: {name}; }}\n")
-
-
-def new_build(server, name):
-    """Serve a new build at the same address."""
-    mark_build(server.static, name)
-    server.close()
-    server.start()
-
-
 def has_new_build(page, server, name):
     """Serve a new build and wait until it is on the phone; `update` is the page's then."""
     page.evaluate(UPDATE)
-    new_build(server, name)
+    server.new_build(name)
     page.evaluate("update.check()")
     wait_until(page, "update.ready.value", seconds=30)
 
@@ -71,22 +55,6 @@ def change_over(page):
     with page.expect_navigation():
         page.evaluate("void update.apply()")
     wait_for_app(page)
-
-
-def first_visit(context, server, complaints=None):
-    """Open the app and wait until it is on the phone."""
-    page = context.new_page()
-    if complaints:
-        complaints.listen(page)
-    page.goto(server.base)
-    wait_until(page, "navigator.serviceWorker.controller !== null")
-    wait_for_app(page)
-    return page
-
-
-def wait_for_app(page):
-    """Wait until the screens have drawn something."""
-    wait_until(page, "document.querySelector('#app').innerText.trim().length > 0")
 
 
 def test_every_route_starts_with_no_network_after_the_first_visit(context, shared_app):
@@ -263,7 +231,7 @@ def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     page = first_visit(context, own_app)
     before = page.evaluate(BUILDS)
     page.evaluate(UPDATE)
-    new_build(own_app, "second")
+    own_app.new_build("second")
     own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith("tokens.css") else None
 
     page.evaluate("update.check()")
@@ -289,7 +257,7 @@ def test_a_withdrawn_app_leaves_the_phone_and_the_records_stay(context, own_app)
     page.evaluate(UPDATE)
     stores = page.evaluate("indexedDB.databases().then((all) => all.map(({ name }) => name))")
     shutil.copy(own_app.static / "sw-retire.js", own_app.static / "sw.js")
-    new_build(own_app, "second")
+    own_app.new_build("second")
 
     page.evaluate("update.check()")
 

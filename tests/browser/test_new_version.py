@@ -1,0 +1,159 @@
+"""A new version of the app is the person's choice, and what was being entered is as it was after it."""
+
+import pytest
+
+from tests.browser.screens import screens
+from tests.browser.seeded_job import job_driver
+from tests.browser.test_job_screens import facts
+from tests.browser_support import wait_until
+from tests.core.driver import JOB
+from tests.static.builds import STYLE
+from tests.static.builds import OwnApp
+
+BUTTON = "Change over now"
+FORM = """() => [...document.querySelectorAll('main input, main textarea, main [aria-pressed]')].map(
+  ({ name, id, value, checked, ariaPressed }) => [name, id, value, checked, ariaPressed])"""
+SHOWN = "document.querySelector('main').innerText"
+SHOWS = f"(text) => {SHOWN} === text"
+
+
+@pytest.fixture
+def own_app(tmp_path):
+    """Give an app of which new builds can be made."""
+    server = OwnApp(tmp_path)
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def phone(screen_browser, own_app):
+    """Give a phone of that app."""
+    with screens(screen_browser, own_app.base) as phone:
+        yield phone
+
+
+def get_ready(phone, server) -> None:
+    """Serve a new build; the app hears of it and takes it by itself."""
+    wait_until(phone.page, "navigator.serviceWorker.controller !== null", seconds=30)
+    server.new_build("second")
+    phone.page.evaluate("navigator.serviceWorker.getRegistration().then((r) => r.update())")
+    waiting = "navigator.serviceWorker.getRegistration().then((r) => Boolean(r.waiting))"
+    wait_until(phone.page, waiting, seconds=30)
+    # The server was away for a moment, which the browser notes by itself.
+    phone.complaints.heard[:] = [said for said in phone.complaints.heard if "ERR_CONN" not in said]
+
+
+def change_over(phone) -> None:
+    """Tap on the new version in the list of jobs."""
+    page = phone.show("/#/")
+    with page.expect_navigation():
+        phone.tap(BUTTON)
+    page.locator(".screen").wait_for()
+    assert page.evaluate(STYLE) == "second"
+    assert page.get_by_role("button", name=BUTTON).count() == 0
+
+
+def as_it_stands(page) -> tuple:
+    """Return what a form shows, once it has come to rest."""
+    page.wait_for_timeout(400)
+    return page.evaluate(FORM), page.evaluate(SHOWN)
+
+
+def stands_again(page, form: tuple) -> None:
+    """Fail unless a form shows what it did."""
+    wait_until(page, SHOWS, form[1])
+    assert as_it_stands(page) == form
+
+
+def open_a_job(phone):
+    page = phone.show("/#/new")
+    page.get_by_label("Vehicle", exact=True).fill("Green van")
+    page.get_by_label("What is wrong").fill("beeps in the rain")
+
+
+def enter_a_test(phone):
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("radio", name="Yes").check()
+    page.get_by_role("button", name="right outer").click()
+    page.get_by_text("Enter the codes on the screen").click()
+    page.get_by_label("Code", exact=True).fill("c1a2b-13")
+    phone.tap("Photograph the screen")
+    phone.sees()
+    assert page.get_by_role("button", name=BUTTON).count() == 0
+    phone.tap("Take the picture")
+    page.get_by_role("img", name="The screen of the test").wait_for()
+
+
+def type_a_code(phone):
+    page = phone.show("/#/find")
+    phone.tap("Type it")
+    page.get_by_label("Code on the label").fill("k7f")
+
+
+def note_a_part(phone):
+    page = phone.show(f"/#/job/{JOB}/position/rear-right-outer")
+    page.get_by_text("Note what is printed on it").click()
+    page.get_by_label("Part number", exact=True).fill("PS-44")
+
+
+def test_every_form_is_as_it_was_after_the_change(phone, own_app):
+    phone.holds(job_driver().begin())
+    forms = {}
+    for fill in (open_a_job, enter_a_test, type_a_code, note_a_part):
+        fill(phone)
+        forms[phone.page.url] = as_it_stands(phone.page)
+    before = facts(phone.page)
+    get_ready(phone, own_app)
+
+    change_over(phone)
+
+    for address, form in forms.items():
+        phone.show(address.removeprefix(phone.base))
+        stands_again(phone.page, form)
+    assert facts(phone.page) == before
+
+
+def test_a_check_of_the_wiring_is_as_it_was_after_the_change(phone, own_app):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
+    driver.choose(0)
+    phone.holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_label("Measured").fill("4,7")
+    page.get_by_role("radio", name="More than 1 Ω, or open").check()
+    form = as_it_stands(page)
+    get_ready(phone, own_app)
+
+    change_over(phone)
+
+    phone.show(f"/#/job/{JOB}")
+    stands_again(page, form)
+    phone.tap("Save this check")
+    page.get_by_text("Check · 3 of 4").wait_for()
+    assert facts(page)[-1]["data"]["value"] == "4,7 Ω"
+
+
+def test_the_new_version_waits_while_something_is_not_on_record(phone, own_app):
+    driver = job_driver().open()
+    driver.tap()
+    phone.holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    get_ready(phone, own_app)
+    page.evaluate(
+        """() => {
+          window.add = IDBObjectStore.prototype.add;
+          IDBObjectStore.prototype.add = () => { throw new DOMException('no', 'UnknownError'); };
+        }"""
+    )
+    phone.tap("It comes on, then goes out")
+    page.get_by_role("heading", name="Not saved").wait_for()
+    page.get_by_role("link", name="Back").click()
+    page.get_by_text("It waits until what you entered is on record.").wait_for()
+    assert page.get_by_role("button", name=BUTTON).is_disabled()
+
+    page.evaluate("() => { IDBObjectStore.prototype.add = window.add; }")
+    phone.tap("Save again")
+    page.get_by_role("heading", name="Not saved").wait_for(state="detached")
+    change_over(phone)
+    assert facts(page)[-1]["kind"] == "lamp_checked"

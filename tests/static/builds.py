@@ -1,0 +1,51 @@
+"""The app served from a copy of its files, so that a test can make a new build of it."""
+
+import shutil
+from pathlib import Path
+
+from server.shell import find_static
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+
+# What the page shows of the build that it runs on.
+STYLE = "getComputedStyle(document.documentElement).getPropertyValue('--of-this-build').trim()"
+
+
+class OwnApp(AppServer):
+    """A server whose app can be changed; the build it begins with is called `first`."""
+
+    def __init__(self, folder: Path) -> None:
+        """Copy the app into `folder` and serve it."""
+        static = shutil.copytree(
+            find_static(), folder / "static", ignore=shutil.ignore_patterns("node_modules")
+        )
+        _mark(static, "first")
+        super().__init__(folder / "data", static)
+
+    def new_build(self, name: str) -> None:
+        """Serve another build at the same address."""
+        _mark(self.static, name)
+        self.close()
+        self.start()
+
+
+def first_visit(context, server, complaints=None):
+    """Open the app and wait until it is on the phone."""
+    page = context.new_page()
+    if complaints:
+        complaints.listen(page)
+    page.goto(server.base)
+    wait_until(page, "navigator.serviceWorker.controller !== null", seconds=30)
+    wait_for_app(page)
+    return page
+
+
+def wait_for_app(page):
+    """Wait until the screens have drawn something."""
+    wait_until(page, "document.querySelector('#app').innerText.trim().length > 0", seconds=30)
+
+
+def _mark(static: Path, name: str) -> None:
+    style = static / "styles" / "tokens.css"
+    kept = style.read_text().partition("\n/* build */")[0]
+    style.write_text(f"{kept}\n/* build */ :root {{ --of-this-build: {name}; }}\n")
