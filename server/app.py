@@ -21,6 +21,7 @@ from server import returns
 from server import security
 from server import sessions
 from server import sync
+from server.labelling import routes as labelling
 from server.photo_store import MOST_BYTES
 from server.record import web as record_web
 from server.shell import CORE_URL
@@ -72,6 +73,6 @@ def create_app(config: Config) -> Flask:
     sessions.init_app(app)
     assets.init_app(app, shell)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (installation, pairing, phones, photos, returns, sync):
+    for part in (installation, labelling, pairing, phones, photos, returns, sync):
         app.register_blueprint(part.blueprint)
     return app

@@ -91,11 +91,9 @@ def _parser() -> argparse.ArgumentParser:
     command.add_argument("case", metavar="CASE.json", help="the case")
     command.set_defaults(run=lambda asked: reason_cli.run(asked.case))
 
-    command = commands.add_parser("labels", help="a sheet of labels to print")
+    command = commands.add_parser("labels", help="labels to print, and what became of the printed ones")
     _add_data(command)
-    command.add_argument("--count", type=int, required=True, metavar="N")
-    command.add_argument("--out", type=Path, required=True, metavar="FILE", help="ends in .svg or .pdf")
-    command.set_defaults(run=lambda asked: labels_command.run(asked.data, asked.count, asked.out))
+    labels_command.add_options(command)
 
     command = commands.add_parser("record", help="the record of a sensor or a job as a file of its own")
     named = "the code on a label, a sensor's id or a job's id"

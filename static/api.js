@@ -52,6 +52,11 @@ export class Api {
     return session;
   }
 
+  /** @param {string} path */
+  get(path) {
+    return this.#json(path, {});
+  }
+
   /**
    * @param {string} path
    * @param {object} body

@@ -1,127 +1,112 @@
-"""Lays labels out on A4: where each module, code and cut mark goes, whatever the file format.
+"""Puts labels on pages: where each module, code and cut mark goes, whatever the file format."""
 
-Lengths are in dots of 1/300 inch, so that a module is a whole number of dots on a 300, 600 or 1200
-dpi printer. Source of the sizes: a module of at least 0.5 mm and 4 modules of margin all round read
-reliably at arm's length; level Q because labels get dirty.
-"""
-
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from server.core import labels
+from server.labelling.face import Face
+from server.labelling.layout import Layout
 from server.labelling.symbol import QUIET_MODULES
 from server.labelling.symbol import address
 from server.labelling.symbol import matrix
-from server.refusals import CommandRefused
 
-DOTS_A_MM = 300 / 25.4
-PAGE_WIDTH = 210 * DOTS_A_MM
-PAGE_HEIGHT = 297 * DOTS_A_MM
-
-MODULE = 7  # 0.593 mm
-COLUMNS, ROWS = 7, 8
-CELL_WIDTH, CELL_HEIGHT = 307, 378  # 26 mm, 32 mm
-CODE_SIZE = 74  # 6.3 mm type
-NOTE_SIZE = 40
-MARK = 24  # half a cut mark, 2 mm
-MARK_WIDTH = 4
-RULER_MM = 100
-
-LEFT = round((PAGE_WIDTH - COLUMNS * CELL_WIDTH) / 2)
-TOP = round(15 * DOTS_A_MM)
+_NOTE_MM = 3.4
+_MARK_MM = 2.0  # half a cut mark
+_MARK_WIDTH_MM = 0.34
+_RULER_MM = 100
+_FOOT_MM = 6.0  # from the last row to the note
 
 
 class Box(NamedTuple):
-    """A filled black rectangle."""
+    """A filled black rectangle, in dots from the upper left corner of the page."""
 
-    x: float
-    y: float
-    width: float
-    height: float
+    x: int
+    y: int
+    width: int
+    height: int
 
 
 class Line(NamedTuple):
-    """A line of text; `x` is its middle, or its start when it is not `centred`."""
+    """A line of text; (x, y) is on its baseline: its middle, or its start when it is not `centred`.
+
+    One that is `turned` runs upwards.
+    """
 
     x: float
-    baseline: float
+    y: float
     size: float
     text: str
-    centred: bool
+    centred: bool = True
+    turned: bool = False
 
 
 class Page(NamedTuple):
-    """What is on one sheet."""
+    """What is on one page."""
 
+    layout: Layout
     boxes: list[Box]
     lines: list[Line]
 
 
-def pages(codes: list[str], base: str) -> list[Page]:
-    """Lays `codes` out, as many sheets as it takes."""
-    a_sheet = COLUMNS * ROWS
-    return [_page(codes[start : start + a_sheet], base) for start in range(0, len(codes), a_sheet)]
+def pages(codes: list[str], base: str, layout: Layout, face: Face) -> Iterator[Page]:
+    """Lays `codes` out, as many pages as it takes."""
+    for start in range(0, len(codes), layout.labels):
+        yield _page(codes[start : start + layout.labels], base, layout, face)
 
 
-def _page(codes: list[str], base: str) -> Page:
-    boxes = _cut_marks(len(codes))
-    lines = []
+def _page(codes: list[str], base: str, layout: Layout, face: Face) -> Page:
+    page = Page(layout, _cut_marks(layout, len(codes)) if layout.marked else [], [])
     for place, code in enumerate(codes):
-        x = LEFT + place % COLUMNS * CELL_WIDTH
-        y = TOP + place // COLUMNS * CELL_HEIGHT
-        modules = matrix(address(code, base))
-        across = (len(modules) + 2 * QUIET_MODULES) * MODULE
-        if across > CELL_WIDTH:
-            raise CommandRefused(
-                f"The address {base} is too long for a label: its symbol would not fit. Serve a new "
-                "data folder under a shorter name."
-            )
-        corner = x + (CELL_WIDTH - across) // 2 + QUIET_MODULES * MODULE
-        boxes += _runs(modules, corner, y + QUIET_MODULES * MODULE)
-        middle = x + CELL_WIDTH / 2
-        lines.append(Line(middle, y + across + CODE_SIZE * 0.75, CODE_SIZE, labels.shown(code), True))
-    boxes_of_note, lines_of_note = _note(base)
-    return Page(boxes + boxes_of_note, lines + lines_of_note)
+        x, y = layout.corner(place)
+        quiet = QUIET_MODULES * face.choice.dots
+        modules = matrix(address(code, base), face.choice.level)
+        page.boxes.extend(_runs(modules, x + face.x + quiet, y + face.y + quiet, face.choice.dots))
+        at = (x + face.text_x, y + face.text_y)
+        page.lines.append(Line(*at, face.type_size, labels.shown(code), turned=face.turned))
+    if layout.marked:
+        _add_note(page, base)
+    return page
 
 
-def _runs(modules: list[list[bool]], left: int, top: int) -> list[Box]:
-    """Returns the dark modules, those side by side as one box, so that no seam shows."""
-    boxes = []
+def _runs(modules: list[list[bool]], left: int, top: int, dots: int) -> Iterator[Box]:
+    """Yields the dark modules, those side by side as one box, so that no seam shows."""
     for row, cells in enumerate(modules):
         start = None
         for column, dark in enumerate([*cells, False]):
             if dark and start is None:
                 start = column
             elif not dark and start is not None:
-                width = (column - start) * MODULE
-                boxes.append(Box(left + start * MODULE, top + row * MODULE, width, MODULE))
+                yield Box(left + start * dots, top + row * dots, (column - start) * dots, dots)
                 start = None
-    return boxes
 
 
-def _cut_marks(count: int) -> list[Box]:
+def _cut_marks(layout: Layout, count: int) -> list[Box]:
     """Returns a small cross at each corner of each of the first `count` labels."""
-    corners = {
-        (place % COLUMNS + right, place // COLUMNS + down)
-        for place in range(count)
-        for right in (0, 1)
-        for down in (0, 1)
-    }
+    corners = set()
+    for place in range(count):
+        x, y = layout.corner(place)
+        corners |= {(x + right, y + below) for right in (0, layout.width) for below in (0, layout.height)}
+    half, thick = layout.dots(_MARK_MM), layout.dots(_MARK_WIDTH_MM)
     boxes = []
-    for column, row in sorted(corners):
-        x, y = LEFT + column * CELL_WIDTH, TOP + row * CELL_HEIGHT
-        boxes.append(Box(x - MARK, y - MARK_WIDTH / 2, 2 * MARK, MARK_WIDTH))
-        boxes.append(Box(x - MARK_WIDTH / 2, y - MARK, MARK_WIDTH, 2 * MARK))
+    for x, y in sorted(corners):
+        boxes.append(Box(x - half, y - thick // 2, 2 * half, thick))
+        boxes.append(Box(x - thick // 2, y - half, thick, 2 * half))
     return boxes
 
 
-def _note(base: str) -> tuple[list[Box], list[Line]]:
-    """Returns the foot of the sheet: how to print it, and a ruler to check the print with."""
-    y = TOP + ROWS * CELL_HEIGHT + 80
-    texts = (
-        'Print at 100 %, not "fit to page", on matt stock. The bar is 100 mm long.',
+def _add_note(page: Page, base: str) -> None:
+    """Adds the foot where it has room: how to print it, and a ruler to check the print with."""
+    layout = page.layout
+    size = layout.dots(_NOTE_MM)
+    x, y = layout.corner((layout.rows - 1) * layout.columns)
+    y += layout.height + layout.dots(_FOOT_MM)
+    ruler = Box(x, y + round(2.8 * size), layout.dots(_RULER_MM), layout.dots(0.5))
+    if ruler.y + ruler.height > layout.page_height - layout.dots(5):
+        return
+    for text in (
+        f'Print at 100 %, not "fit to page", on matt stock. The bar is {_RULER_MM} mm long.',
         f"These labels belong to {base} and open there only.",
-    )
-    lines = [
-        Line(LEFT, y + NOTE_SIZE * 1.4 * index, NOTE_SIZE, text, False) for index, text in enumerate(texts)
-    ]
-    return [Box(LEFT, y + 2 * NOTE_SIZE * 1.4, RULER_MM * DOTS_A_MM, 6)], lines
+    ):
+        page.lines.append(Line(x, y, size, text, centred=False))
+        y += round(1.4 * size)
+    page.boxes.append(ruler)

@@ -1,4 +1,8 @@
-"""Issues label codes: random, and never one that was printed or written on a sensor before.
+"""Label codes on paper: drawn once, kept before anything is printed, never drawn again.
+
+A batch is one order of labels. It is on record, with every code, before a file is begun: whatever
+happens after that, none of its codes is issued a second time. The same labels are written again only
+by `again`, which a person asks for, and only those that are on no sensor.
 
 A folder that was restored from a backup knows nothing of the labels printed after it. So each folder takes
 its codes from a share of all there are, and a restored one from another share.
@@ -7,13 +11,19 @@ its codes from a share of all there are, and a restored one from another share.
 import hashlib
 import json
 import secrets
+from typing import NamedTuple
 
 from sqlite_utils import Database
 
 from server.core import labels
+from server.core.errors import BadInput
 from server.installation import installation_id
-from server.refusals import CommandRefused
+from server.labelling.states import FREE
+from server.labelling.states import batch_options
+from server.labelling.states import labels_of
 from server.storage import writing
+
+MOST_LABELS = 2000  # in one batch
 
 _BYTES_A_ROUND = 4096
 _ROUNDS_WITHOUT_ANY = 50
@@ -25,18 +35,80 @@ def share_of(installation: str) -> int:
     return int(installation, 16) % _SHARES
 
 
-def issue(db: Database, count: int, base: str, now: int) -> list[str]:
-    """Returns `count` new codes and keeps them as issued."""
+class Printing(NamedTuple):
+    """One time that labels of a batch are written, with the codes."""
+
+    batch: int
+    id: int
+    codes: list[str]
+
+
+def issue(db: Database, count: int, base: str, options: dict[str, str], now: int) -> Printing:
+    """Draws `count` new codes and keeps them as a batch, in the layout that `options` give."""
+    if not 1 <= count <= MOST_LABELS:
+        raise BadInput("count", count, f"1 to {MOST_LABELS}")
     with writing(db):
-        taken = _taken(db)
-        codes = _draw(count, taken, share_of(installation_id(db)))
-        batch = db.conn.execute(
-            "INSERT INTO label_batches (made_at, base) VALUES (?, ?)", [now, base]
-        ).lastrowid
+        codes = _draw(count, _taken(db), share_of(installation_id(db)))
+        batch: int = db.conn.execute(
+            "INSERT INTO label_batches (made_at, base, layout) VALUES (?, ?, ?) RETURNING id",
+            [now, base, json.dumps(options, sort_keys=True)],
+        ).fetchone()[0]
         db.conn.executemany(
             "INSERT INTO labels (code, batch) VALUES (?, ?)", [(code, batch) for code in codes]
         )
-    return codes
+        return Printing(batch, _begin(db, batch, len(codes), now), codes)
+
+
+def again(db: Database, batch: int, now: int) -> Printing:
+    """Takes the labels of a batch that are on no sensor and not void, to write them once more."""
+    batch_options(db, batch)  # refuses a batch that there is not
+    with writing(db):
+        codes = [label.code for label in labels_of(db, batch) if label.state == FREE]
+        if not codes:
+            raise BadInput("batch", batch, "one with a label left that is neither on a sensor nor void")
+        return Printing(batch, _begin(db, batch, len(codes), now), codes)
+
+
+def done(db: Database, printing: int, now: int) -> None:
+    """Notes that the file is written whole."""
+    with writing(db):
+        db.conn.execute("UPDATE label_prints SET done_at = ? WHERE id = ?", [now, printing])
+
+
+def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> list[str]:
+    """Takes labels of a batch that are on no sensor out of use for good; returns which.
+
+    `codes` names some; none means all that are left. One that is on a sensor is voided on the page of
+    that sensor, because the record of the sensor has to say so.
+    """
+    if not reason.strip():
+        raise BadInput("reason", reason, "what happened, in a few words")
+    with writing(db):
+        known = {label.code: label.state for label in labels_of(db, batch)}
+        for code in codes:
+            if known.get(code) != FREE:
+                found = f"{labels.shown(code)}, {known.get(code, 'of another batch')}"
+                raise BadInput("code", found, "one on no sensor; else it is done on the sensor's page")
+        gone = codes or [code for code, state in known.items() if state == FREE]
+        db.conn.executemany(
+            "UPDATE labels SET void_at = ?, void_reason = ? WHERE code = ?",
+            [(now, reason.strip(), code) for code in gone],
+        )
+    return gone
+
+
+def batch_with(db: Database, code: str) -> int | None:
+    """Returns the batch that a code was printed in, or None."""
+    row = db.conn.execute("SELECT batch FROM labels WHERE code = ?", [code]).fetchone()
+    return row[0] if row else None
+
+
+def _begin(db: Database, batch: int, count: int, now: int) -> int:
+    printing: int = db.conn.execute(
+        "INSERT INTO label_prints (batch, begun_at, labels) VALUES (?, ?, ?) RETURNING id",
+        [batch, now, count],
+    ).fetchone()[0]
+    return printing
 
 
 def _taken(db: Database) -> set[str]:
@@ -61,9 +133,7 @@ def _draw(count: int, taken: set[str], share: int) -> list[str]:
             fruitless = 0 if new else fruitless + 1
             codes += new[: count - len(codes)]
     if len(codes) < count:
-        raise CommandRefused(
-            f"Only {len(codes)} of {count} codes are left that were never issued here. Ask for fewer."
-        )
+        raise BadInput("count", count, f"at most {len(codes)}: no more codes are left that were never issued")
     return codes
 
 

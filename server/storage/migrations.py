@@ -249,3 +249,21 @@ def make_search(db: Database) -> None:
     db.table("search").enable_fts(["text"], create_triggers=True, tokenize="unicode61 remove_diacritics 0")
     # A state from before this step has no words and no returns by day: it is folded afresh.
     db.conn.execute("DELETE FROM folded_mark")
+
+
+@migrations()
+def make_label_prints(db: Database) -> None:
+    """Each time a batch was written for printing, and the labels that went out of use unused."""
+    db.conn.execute("ALTER TABLE label_batches ADD COLUMN layout TEXT NOT NULL DEFAULT '{}'")
+    db.conn.execute("ALTER TABLE labels ADD COLUMN void_at INTEGER")
+    db.conn.execute("ALTER TABLE labels ADD COLUMN void_reason TEXT")
+    db.conn.execute("CREATE INDEX labels_by_batch ON labels (batch)")
+    db.conn.execute(
+        """CREATE TABLE label_prints (
+            id INTEGER PRIMARY KEY,
+            batch INTEGER NOT NULL REFERENCES label_batches(id),
+            begun_at INTEGER NOT NULL,
+            done_at INTEGER,
+            labels INTEGER NOT NULL
+        ) STRICT"""
+    )

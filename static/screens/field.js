@@ -14,6 +14,7 @@ import { live } from 'lit-html/directives/live.js';
  * @property {number} [lines]          more than one makes it a box
  * @property {number} [most]           characters
  * @property {boolean} [capitals]      letters and digits as on a label
+ * @property {boolean} [digits]        a figure: the phone shows its keys for those
  * @property {boolean} [wide]          set in the wide face of codes, small enough for a long one
  * @property {string} [autocomplete]
  * @property {string} [initial]        shown while nothing was typed
@@ -27,7 +28,7 @@ import { live } from 'lit-html/directives/live.js';
  * @param {FieldOptions} [options]
  */
 export function textField(ctx, key, words, options = {}) {
-  const { note = '', fault = '', answer = nothing, lines = 1, most = 200, capitals = false, wide = false } = options;
+  const { note = '', fault = '', answer = nothing, lines = 1, most = 200, capitals = false, digits = false, wide = false } = options;
   const typed = (/** @type {any} */ { target }) => {
     ctx.form[key] = target.value;
     ctx.redraw();
@@ -52,6 +53,7 @@ export function textField(ctx, key, words, options = {}) {
           id=${id}
           class=${wide ? 'field-wide' : ''}
           type="text"
+          inputmode=${digits ? 'decimal' : nothing}
           maxlength=${most}
           autocomplete=${options.autocomplete ?? 'off'}
           autocapitalize=${capitals ? 'characters' : 'sentences'}

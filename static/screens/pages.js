@@ -17,6 +17,9 @@ import { handPage } from './hand-page.js';
 import { historyPage } from './history.js';
 import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
+import { batchPage } from './labels/batch-page.js';
+import { batchesPage } from './labels/batches-page.js';
+import { printPage } from './labels/print-page.js';
 import { movesPage } from './moves-page.js';
 import { openJobPage } from './open-job.js';
 import { outboxPage } from './outbox.js';
@@ -54,6 +57,9 @@ const PAGES = {
   checkRecord: checkRecordPage,
   find: findPage,
   code: codePage,
+  labels: batchesPage,
+  print: printPage,
+  batch: batchPage,
   you: youPage,
   outbox: outboxPage,
   pair: pairPage,

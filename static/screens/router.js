@@ -32,6 +32,9 @@ const SCREENS = [
   [/^returns\/(\d{4}-\d{2}-\d{2})$/, 'returns', ['day']],
   [/^search$/, 'search', []],
   [/^phones$/, 'phones', []],
+  [/^labels$/, 'labels', []],
+  [/^labels\/print$/, 'print', []],
+  [/^labels\/(\d+)$/, 'batch', ['batch']],
   [/^code\/([^/]+)$/, 'code', ['code']],
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
@@ -81,6 +84,9 @@ export const to = {
   returns: (day) => (day ? `#/returns/${day}` : '#/returns'),
   search: () => '#/search',
   phones: () => '#/phones',
+  labels: () => '#/labels',
+  printLabels: () => '#/labels/print',
+  batch: (/** @type {number} */ batch) => `#/labels/${batch}`,
   /** @param {string} code @param {string} how  how it was read, scanned or typed */
   code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
 };

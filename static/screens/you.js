@@ -33,7 +33,7 @@ export const youPage = {
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${keeping(ctx)} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${labelsLink()} ${keeping(ctx)} ${theme(ctx)}
       ${tone(ctx)} ${thisPhone(ctx)}`,
       main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };
@@ -67,6 +67,13 @@ function yourName(ctx) {
     ${name && name !== data.actor
       ? html`<button class="small-button" type="button" @click=${save}>Use this name</button>`
       : nothing}
+  </section>`;
+}
+
+function labelsLink() {
+  return html`<section class="screen-stack">
+    <h2>Labels</h2>
+    <a class="small-button" href=${`/${to.labels()}`}>Print labels, see what became of them</a>
   </section>`;
 }
 

@@ -305,7 +305,7 @@ def test_a_restored_folder_holds_the_same_under_a_new_identity(said, data, backu
 
 def test_a_restored_folder_never_issues_a_label_that_was_printed(said, data, tmp_path, monkeypatch):
     with closing(DataFolder(data).open()) as db:
-        printed = store.issue(db, 300, "https://yard.test", 1)
+        printed = store.issue(db, 300, "https://yard.test", {}, 1).codes
     assert said("backup", tmp_path / "later.zip", "--data", data)[0] == 0
     assert said("restore", tmp_path / "later.zip", "--data", tmp_path / "new")[0] == 0
     drawn = bytes(number for code in printed for number in numbers_of(code))
@@ -313,7 +313,7 @@ def test_a_restored_folder_never_issues_a_label_that_was_printed(said, data, tmp
     monkeypatch.setattr("secrets.token_bytes", lambda count: drawn + real(count))
 
     with closing(DataFolder(tmp_path / "new").open()) as db:
-        issued = store.issue(db, 20, "https://yard.test", 2)
+        issued = store.issue(db, 20, "https://yard.test", {}, 2).codes
 
     assert not set(issued) & set(printed)
 
@@ -326,7 +326,7 @@ def test_labels_printed_after_the_backup_are_not_issued_by_the_restored_folder_e
     printed = []
     for root in (data, tmp_path / "new"):
         with closing(DataFolder(root).open()) as db:
-            printed.append(set(store.issue(db, 2000, "https://yard.test", 1)))
+            printed.append(set(store.issue(db, 2000, "https://yard.test", {}, 1).codes))
 
     assert not printed[0] & printed[1]
 

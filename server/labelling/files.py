@@ -1,0 +1,33 @@
+"""Labels as files: one PDF with all pages, or one SVG for each page."""
+
+from collections.abc import Iterator
+
+from server.core.errors import BadInput
+from server.labelling import pdf
+from server.labelling import svg
+from server.labelling.face import Face
+from server.labelling.layout import Layout
+from server.labelling.sheet import pages
+
+FORMATS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
+
+
+def format_of(name: str) -> str:
+    """Returns the format that was asked for."""
+    if name not in FORMATS:
+        raise BadInput("format", name, "one of " + ", ".join(FORMATS))
+    return name
+
+
+def drawn(codes: list[str], base: str, layout: Layout, face: Face, form: str, title: str) -> Iterator[bytes]:
+    """Yields the files, in order of their pages."""
+    sheets = pages(codes, base, layout, face)
+    if form == "pdf":
+        yield pdf.draw(sheets, layout, title)
+    else:
+        yield from map(svg.draw, sheets)
+
+
+def page_count(labels: int, layout: Layout) -> int:
+    """Returns how many pages so many labels take."""
+    return -(-labels // layout.labels)

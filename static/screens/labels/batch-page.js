@@ -1,0 +1,168 @@
+// @ts-check
+/**
+ * One batch of labels: which are still on paper, which are on a sensor, which are void. What is on paper
+ * can be printed once more, or taken out of use.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../../api.js';
+import { code } from '../../shapes/code.js';
+import { textField } from '../field.js';
+import { to } from '../router.js';
+import { countWords } from './batches-page.js';
+import { filesMade, keepFiles } from './files.js';
+
+const STATES = /** @type {const} */ (['on paper', 'on a sensor', 'void']);
+
+/** What the server said against the last wish. */
+let problem = '';
+
+export const batchPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  load: ({ sync }, { batch }) => sync.api.get(`/api/labels/${batch}`),
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ batch }) => `batch/${batch}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { id, layout, labels } = ctx.data;
+    /** @type {Record<string, any[]>} */
+    const by = Object.fromEntries(STATES.map((state) => [state, labels.filter((/** @type {any} */ each) => each.state === state)]));
+    const counts = Object.fromEntries(STATES.map((state) => [state, by[state].length]));
+    const { told, main } = filesMade(id);
+    return {
+      title: `Batch ${id}`,
+      back: to.labels(),
+      body: html`
+        <h1>${countWords(counts)}</h1>
+        <p class="lead">${layout}</p>
+        ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing} ${told}
+        ${by['on paper'].length ? html`${printAgain(ctx, by['on paper'])} ${takeOut(ctx, by['on paper'])}` : nothing}
+        ${by['on a sensor'].length ? onSensors(by['on a sensor']) : nothing} ${by.void.length ? outOfUse(by.void) : nothing}
+      `,
+      main: main ?? { words: 'Print new labels', run: () => ctx.go(to.printLabels()) },
+      second: { words: 'All batches', run: () => ctx.go(to.labels()) },
+    };
+  },
+};
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {string} path
+ * @param {object} body
+ */
+async function ask(ctx, path, body) {
+  const { api } = ctx.services.sync;
+  problem = '';
+  try {
+    await api.session();
+    const answer = await api.post(`/api/labels/${ctx.data.id}/${path}`, body);
+    if (answer.files) keepFiles(answer);
+    else ctx.forget();
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    problem = error.sentence;
+  }
+  await ctx.reload();
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any[]} free
+ */
+function printAgain(ctx, free) {
+  return html`<details class="more">
+    <summary>The print failed or was lost</summary>
+    <div class="screen-stack">
+      <p>
+        The ${free.length} that are on no sensor can be made once more. First destroy what was printed of them: one code
+        on two sensors puts both in doubt. A phone that has not sent yet may have used some.
+      </p>
+      <button class="small-button" type="button" @click=${() => ask(ctx, 'again', { format: 'pdf' })}>
+        It is destroyed: make these ${free.length} again
+      </button>
+    </div>
+  </details>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any[]} free
+ */
+function takeOut(ctx, free) {
+  const { form } = ctx;
+  /** @type {string[]} */
+  const chosen = (form.chosen ?? []).filter((/** @type {string} */ each) => free.some((label) => label.code === each));
+  const reason = (form.reason ?? '').trim();
+  const count = chosen.length || free.length;
+  const take = () => {
+    form.reasonAsked = !reason;
+    if (!reason) return ctx.redraw();
+    return ask(ctx, 'void', { codes: chosen, reason });
+  };
+  return html`<details class="more" ?open=${form.reason !== undefined || chosen.length > 0}>
+    <summary>Some are torn or lost</summary>
+    <div class="screen-stack">
+      <p>Tap those that are gone; without any tapped, all ${free.length} go out of use.</p>
+      <div class="label-choices" role="group" aria-label="Labels on paper">
+        ${free.map(
+          ({ code: each, shown }) => html`<label class="choice">
+            <input
+              type="checkbox"
+              .checked=${chosen.includes(each)}
+              @change=${() => {
+                form.chosen = chosen.includes(each) ? chosen.filter((other) => other !== each) : [...chosen, each];
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word">${code(shown, { size: 'plain' })}</span>
+          </label>`,
+        )}
+      </div>
+      ${textField(ctx, 'reason', 'What happened to them', {
+        most: 200,
+        fault: form.reasonAsked ? 'Say in a few words what happened to them.' : '',
+      })}
+      <button class="small-button" type="button" @click=${take}>
+        Take ${count === 1 ? 'this label' : `${count} labels`} out of use
+      </button>
+    </div>
+  </details>`;
+}
+
+/** @param {any[]} labels */
+function onSensors(labels) {
+  return html`<section>
+    <h2>On a sensor</h2>
+    <ul class="list">
+      ${labels.map(
+        ({ shown, unit }) => html`<li><a class="list-row" href=${`/${to.unit(unit)}`}>${code(shown)}</a></li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any[]} labels */
+function outOfUse(labels) {
+  return html`<section>
+    <h2>Void</h2>
+    <ul class="list">
+      ${labels.map(
+        ({ shown, unit, reason }) => html`<li>
+          ${unit
+            ? html`<a class="list-row" href=${`/${to.unit(unit)}`}
+                >${code(shown)}<span class="list-main"><span class="list-note">the sensor it was on</span></span></a
+              >`
+            : html`<span class="list-row"
+                >${code(shown)}<span class="list-main"><span class="list-note">${reason}</span></span></span
+              >`}
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}

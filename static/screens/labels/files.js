@@ -1,0 +1,52 @@
+// @ts-check
+/**
+ * The files of the batch that was just made. They are kept only while the app is open: what is on record
+ * is the batch, and its page can make them again.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { saveFile } from '../../save-file.js';
+
+/** @typedef {{batch: number, labels: number, files: Array<{name: string, mime: string, base64: string}>}} Made */
+
+/** @type {Made | null} */
+let made = null;
+
+/** @param {Made} answer */
+export function keepFiles(answer) {
+  made = answer;
+}
+
+/**
+ * The files of a batch, if they are at hand, and how to print them. A single one is saved by the main
+ * button of the screen; of several each has its own.
+ * @param {number} batch
+ * @returns {{told: unknown, main: {words: string, run: () => void} | null}}
+ */
+export function filesMade(batch) {
+  if (!made || made.batch !== batch) return { told: nothing, main: null };
+  const { files, labels } = made;
+  const told = html`<section class="panel panel-good" role="status">
+    <h2>${labels === 1 ? '1 label is' : `${labels} labels are`} ready to print</h2>
+    <p>Print at 100 %, not “fit to page”, on matt stock. Scan one before you print the rest.</p>
+    ${files.length > 1
+      ? html`<div class="card-actions">
+          ${files.map(
+            (file, index) => html`<button class="small-button" type="button" @click=${() => save(file)}>
+              Save page ${index + 1}
+            </button>`,
+          )}
+        </div>`
+      : nothing}
+  </section>`;
+  const [only] = files;
+  const words = `Save the ${only.name.split('.').pop()?.toUpperCase()}`;
+  return { told, main: files.length === 1 ? { words, run: () => save(only) } : null };
+}
+
+/** @param {{name: string, mime: string, base64: string}} file */
+function save({ name, mime, base64 }) {
+  const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  saveFile(new File([bytes], name, { type: mime }));
+}
