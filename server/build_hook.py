@@ -33,6 +33,8 @@ FILES = (
     ("lit-html/LICENSE", "lit-html/LICENSE"),
     ("idb/build/index.js", "idb/index.js"),
     ("idb/LICENSE", "idb/LICENSE"),
+    ("lean-qr/index.mjs", "lean-qr/index.mjs"),
+    ("lean-qr/LICENSE", "lean-qr/LICENSE"),
     ("barcode-detector/dist/es/ponyfill.js", "barcode-detector/ponyfill.js"),
     ("barcode-detector/dist/es/zxing-exported.js", "barcode-detector/zxing-exported.js"),
     ("barcode-detector/LICENSE", "barcode-detector/LICENSE"),

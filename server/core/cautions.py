@@ -44,6 +44,11 @@ def for_step(step: str, acknowledged: dict) -> list[dict]:
     return shown
 
 
+def sentence(identity: str) -> str:
+    """Return a caution by its id."""
+    return _SENTENCES[identity]
+
+
 def to_acknowledge(acknowledged: dict) -> list[str]:
     """Return the ids of the opening cautions that nobody has acknowledged yet."""
     return [identity for identity in AT_STEP["cautions"] if identity not in acknowledged]

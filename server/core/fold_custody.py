@@ -152,6 +152,8 @@ def _note_move(event, unit, what, how):
             "event": envelope.identity(event),
             "what": what,
             "position": event["data"].get("position"),
+            "code": event["data"].get("code", ""),
+            "note": event["data"].get("reason", event["data"].get("note", "")),
             "job": event["job"],
             "how": how,
             "at": event["at"],

@@ -58,6 +58,7 @@ def _photo_taken(state, event, job):
             "shows": data["shows"],
             "position": data["position"],
             "unit": data["unit"],
+            "sat": state.occupant(job["vehicle"], data["position"]) or "",
             "at": event["at"],
         }
     )

@@ -34,6 +34,8 @@ from .errors import BadInput
 from .fold import Fold
 from .fold import apply
 from .reason import reason
+from .report import report
+from .unit_view import unit_view
 from .vehicle_view import vehicles_view
 
 
@@ -44,6 +46,7 @@ class Host:
         """Start with an empty log."""
         self.fold = Fold()
         self.reasoned = {}
+        self.concluded = {}
         self.weighed = {}
 
     def call(self, text: str) -> str:
@@ -153,13 +156,18 @@ class Host:
         """Return what the figures of a job rest on, and how each can be changed."""
         return assumptions.in_words(self.fold.state, self._job(job), self._reasoned(job))
 
-    def op_unit(self, unit="", code=""):
-        """Return the view of one unit, by id or by label code."""
+    def op_unit(self, unit="", code="", how="tapped", base=""):
+        """Return the view of one unit by id or label code; `how` it was identified, `base` of its label."""
         state = self.fold.state
         identity = state.now(unit) or state.codes.get(code, "")
         if identity not in state.units:
             raise BadInput("code" if code else "unit", code or unit, "a sensor that is on record")
-        return view.unit_view(state, identity)
+        results = {job: self._concluded(job) for job in state.units[identity]["jobs"]}
+        return unit_view(state, identity, results, how, base)
+
+    def op_report(self, job):
+        """Return the report of a job for the customer."""
+        return report(self.fold.state, self._job(job), self._concluded(job))
 
     def op_units(self):
         """Return every labelled unit in short."""
@@ -306,12 +314,10 @@ class Host:
 
     def _reasoned(self, identity):
         """Reason over a job once per case: most facts, a picture or a label, do not change it."""
-        job = self._job(identity)
-        if not job["tests"]:
+        asked = self._case(identity)
+        if asked is None:
             return None
-        case = case_of.case_of(self.fold.state, job)
-        possible = mixed.ways(self.fold.state, job)
-        text = json.dumps([case, possible])  # as text, because the case shares lists with the state
+        case, possible, text = asked
         kept = self.reasoned.get(identity)
         if kept is None or kept[0] != text:
             result = ways.reasoned(case, possible)
@@ -319,6 +325,30 @@ class Host:
             kept = (text, result)
             self.reasoned[identity] = kept
         return kept[1]
+
+    def _concluded(self, identity):
+        """Return what a job concludes without its next moves, for those who only read: it is much quicker."""
+        asked = self._case(identity)
+        if asked is None:
+            return None
+        case, possible, text = asked
+        for known in (self.reasoned, self.concluded):
+            kept = known.get(identity)
+            if kept and kept[0] == text:
+                return kept[1]
+        result = ways.reasoned(case, possible, plan=False)
+        self.concluded[identity] = (text, result)
+        return result
+
+    def _case(self, identity):
+        """Return (case, ways, both as text) of a job, None before its first test."""
+        job = self._job(identity)
+        if not job["tests"]:
+            return None
+        case = case_of.case_of(self.fold.state, job)
+        possible = mixed.ways(self.fold.state, job)
+        # As text, because the case shares lists with the state.
+        return case, possible, json.dumps([case, possible])
 
 
 def _envelopes(events):

@@ -59,6 +59,11 @@ def shown(code: str) -> str:
     return code[:3] + "-" + code[3:] if code else ""
 
 
+def address(code: str, base: str) -> str:
+    """Return the text of a label's QR: upper case throughout, which makes the symbol small."""
+    return _upper(base) + _PATH + code
+
+
 def codes_from(random_bytes: list, count: int, taken=(), first: str = PRINT_FIRST) -> list[str]:
     """Return up to `count` different codes made from `random_bytes` (ints 0 to 255), none in `taken`.
 

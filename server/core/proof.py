@@ -60,7 +60,7 @@ def proof(job: dict, result: dict | None) -> dict:
     """
     clear = result["clear"] if result else 0
     wanted = job["confidence_ppm"] * 1000
-    in_a_row = _clean_in_a_row(job, result)
+    in_a_row = clean_in_a_row(job, result)
     settled = result is not None and clear >= wanted
     coming = result.get("proof") if result else None
     return {
@@ -121,7 +121,8 @@ def success_run(confidence: float, reliability: float) -> int:
     return whole if exact - whole < 0.000000001 else whole + 1
 
 
-def _clean_in_a_row(job, result) -> int:
+def clean_in_a_row(job: dict, result: dict | None) -> int:
+    """Return how many of the last tests that count showed no fault."""
     aside = {}
     if result:
         aside = {entry["test"]: True for entry in result["ignored"]}

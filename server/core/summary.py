@@ -6,19 +6,25 @@ from .exchange import short_name
 
 def replaced(state, job: dict) -> list[str]:
     """Return a sentence for each unit that is new to the vehicle, and for each that left it."""
-    vehicle = state.vehicles[job["vehicle"]]
-    first_seen = [vehicle["home"][position] for position in sorted(vehicle["home"])]
+    sits = _left_with(state, job)
     said = []
     for position in job["positions"]:
-        unit = vehicle["holds"].get(position["id"])
-        if unit and unit not in first_seen and job["id"] in state.units[unit]["jobs"]:
+        unit = sits.get(position["id"])
+        if unit and unit not in job["at_opening"] and unit in state.units:
             name = words.sentence_case(short_name(state, job, unit))
             said.append("{} is new at {}.".format(name, position["name"]))
-    for unit in first_seen:
-        if state.units[unit]["place"] != "fitted" and job["id"] in state.units[unit]["jobs"]:
+    for unit in job["at_opening"]:
+        if unit in state.units and unit not in sits.values():
             name = words.sentence_case(short_name(state, job, unit))
             said.append("{} came off; it is {}.".format(name, words.place_words(state, job, unit)))
     return said
+
+
+def _left_with(state, job) -> dict:
+    """Return position -> unit at the end of the job; later jobs on the vehicle change what it holds now."""
+    if job["closed"] and job["tests"]:
+        return job["tests"][-1]["fitted"]
+    return state.vehicles[job["vehicle"]]["holds"]
 
 
 def handled(state, job: dict) -> list[str]:

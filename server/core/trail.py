@@ -9,9 +9,7 @@ IN_HAND = "in_hand"
 
 def trail(state, job: dict, result: dict | None) -> dict:
     """Return {"tests", "rows", "lines"}: tests left to right, positions top to bottom, a line a unit."""
-    aside = {}
-    if result:
-        aside = {entry["test"]: entry["reason"] for entry in result["ignored"]}
+    aside = set_aside(result)
     suspects = _suspects(job, result)
     rows = [
         {
@@ -39,6 +37,11 @@ def trail(state, job: dict, result: dict | None) -> dict:
         "rows": rows,
         "lines": lines,
     }
+
+
+def set_aside(result: dict | None) -> dict:
+    """Return number of the test -> why, for the tests that the reasoning sets aside."""
+    return {entry["test"]: entry["reason"] for entry in result["ignored"]} if result else {}
 
 
 def reading(job: dict, index: int, position: str, aside: dict) -> str:

@@ -84,9 +84,9 @@ def headline(state, job: dict, found: list) -> str:
     """Return the verdict as a heading: followed, stayed, or each cause by name."""
     if len(found) == 1:
         kind, what, _ = causes.split(found[0])
-        if kind == "unit" and len(_faulted_places(job, what)) > 1:
+        if kind == "unit" and len(faulted_places(job, what)) > 1:
             return "The fault followed {}.".format(causes.phrase(state, job, found[0]))
-        if kind == "circuit" and len(_faulted_units(job, what)) > 1:
+        if kind == "circuit" and len(faulted_units(job, what)) > 1:
             return "The fault stayed at {}.".format(words.position_name(job, what))
         name = words.sentence_case(causes.phrase(state, job, found[0]))
         return "{} is the cause.".format(name)
@@ -225,7 +225,8 @@ def _suspects(result) -> bool:
     return False
 
 
-def _faulted_places(job, unit) -> list:
+def faulted_places(job: dict, unit: str) -> list:
+    """Return the positions at which a unit showed a fault, in the order in which it did."""
     places = []
     for test in job["tests"]:
         for position in sorted(test["fitted"]):
@@ -235,7 +236,8 @@ def _faulted_places(job, unit) -> list:
     return places
 
 
-def _faulted_units(job, position) -> list:
+def faulted_units(job: dict, position: str) -> list:
+    """Return the units that showed a fault at a position, in the order in which they did."""
     units = []
     for test in job["tests"]:
         unit = test["fitted"].get(position)

@@ -1,14 +1,11 @@
-"""What the screens draw: jobs, one job, one unit, as JSON with every sentence ready."""
+"""What the screens draw of jobs, as JSON with every sentence ready; one unit is in `unit_view.py`."""
 
-from . import carried
 from . import cautions
-from . import counter_lists
 from . import exchange
 from . import flow
 from . import labels
 from . import mixed
 from . import moves
-from . import places
 from . import proof
 from . import readings
 from . import sentences
@@ -18,7 +15,6 @@ from . import unit_history
 from . import verdict
 from . import words
 from .rules.closing import blocked_by
-from .state import MIXED
 
 _MARK_WORDS = {"fault": "fault", "clean": "clean", "aside": "set aside", "untested": "not tested",
                "empty": "empty"}  # fmt: skip
@@ -111,77 +107,6 @@ def board(state, job: dict, result: dict | None) -> dict:
         )
         seen[edge] = seen.get(edge, 0) + 1
     return {"kind": kind, "positions": shown}
-
-
-def unit_view(state, identity: str) -> dict:
-    """Return where a unit is, how it was identified each time, and how it tested on every job."""
-    unit = state.units[identity]
-    job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
-    tests = []
-    for job_id in unit["jobs"]:
-        tests.extend(_tests_of(state.jobs[job_id], identity))
-    return {
-        "id": identity,
-        "shown": labels.shown(unit["code"]),
-        "part": unit["part"],
-        "serial": unit["serial"],
-        "place": unit["place"],
-        "job": unit["job"],
-        "where": words.place_words(state, job, identity),
-        "disputed": len(unit["claims"]) > 0,
-        "claims": places.claims(state, unit),
-        "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
-        "code": unit["code"],
-        "was": [labels.shown(code) for code in unit["old_codes"]],
-        "carried": carried.carried_view(state, identity),
-        "history": unit_history.history(state, identity, _open_job(state, unit)),
-        "lost": mixed.lost_view(state, unit),
-        "returns": counter_lists.returns_of(unit),
-        "jobs": [
-            {"id": job_id, "title": state.vehicles[state.jobs[job_id]["vehicle"]]["name"]}
-            for job_id in unit["jobs"]
-        ],
-        "tests": tests,
-        "moves": [_move_line(state, move) for move in unit["moves"]],
-        "photos": [
-            photo
-            for job_id in unit["jobs"]
-            for photo in state.jobs[job_id]["photos"]
-            if photo["unit"] == identity
-        ],
-    }
-
-
-def _open_job(state, unit) -> dict | None:
-    """Return the job that a unit is at work on; what its tests say is that job's to tell."""
-    job = state.jobs.get(unit["job"]) if unit["place"] in ("fitted", "out", MIXED) else None
-    return job if job and job["closed"] is None else None
-
-
-def _tests_of(job, identity):
-    found = []
-    for index in range(len(job["tests"])):
-        test = job["tests"][index]
-        for position in sorted(test["fitted"]):
-            if test["fitted"][position] == identity:
-                found.append(
-                    {
-                        "job": job["id"],
-                        "n": index + 1,
-                        "at": test["at"],
-                        "position": words.position_name(job, position),
-                        "mark": trail.reading(job, index, position, {}) if test["heard"] else "aside",
-                    }
-                )
-    return found
-
-
-def _move_line(state, move):
-    job = state.jobs.get(move["job"])
-    where = words.position_name(job, move["position"]) if job and move["position"] else ""
-    line = dict(move)
-    line["position"] = where
-    return line
 
 
 def _mark(state, job, result, position, unit):

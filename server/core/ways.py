@@ -18,14 +18,14 @@ from .reason.wide import WIDE_ONE
 _EXPLANATIONS = 64
 
 
-def reasoned(case: dict, ways: list) -> dict:
+def reasoned(case: dict, ways: list, plan: bool = True) -> dict:
     """Return what a case says, averaged over `ways` ({body: identity} each); see `mixed.ways`.
 
     The next moves are those of the likeliest way: where it matters which it is, the tests made it
     stand out already, and where it does not the moves are the same.
     """
     if not ways:
-        return reason(case)
+        return reason(case, plan=plan)
     cases, beliefs, possible = [], [], []
     for way in ways:
         try:
@@ -36,13 +36,13 @@ def reasoned(case: dict, ways: list) -> dict:
         except BadInput:
             pass  # at rates of 0 and 1 the readings rule this way out
     if not cases:
-        return reason(case)
+        return reason(case, plan=plan)
     shares = _shares(beliefs)
     best = 0
     for n in range(len(shares)):
         if shares[n] > shares[best]:
             best = n
-    answer = reason(cases[best])
+    answer = reason(cases[best], plan=plan)
     answer["way"] = possible[best]
     merged, chances, clear = {}, {}, 0.0
     for n in range(len(cases)):

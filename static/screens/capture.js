@@ -90,6 +90,38 @@ export function photoTaken({ sha256, mime, bytes, width, height }, { shows, posi
 }
 
 /**
+ * The screen while a picture is taken or looked at; null while neither is going on.
+ * @param {import('./app.js').Context} ctx
+ * @param {Capture} taking
+ * @param {{title: unknown, back: string}} head   of the screen that the picture belongs to
+ * @param {Parameters<typeof photoTaken>[1]} what
+ * @returns {import('./frame.js').Parts | null}
+ */
+export function takingParts(ctx, taking, head, what) {
+  const { photo, body } = taking;
+  if (photo) {
+    return {
+      ...head,
+      key: 'taken',
+      body,
+      main: {
+        words: 'Keep this picture',
+        run: () => ctx.act([photoTaken(photo, what)], { photo, after: ctx.forget }),
+      },
+      second: { words: 'Take it again', run: taking.again },
+    };
+  }
+  if (taking.state !== 'open') return null;
+  return {
+    ...head,
+    key: 'camera',
+    body,
+    main: { words: 'Take the picture', run: taking.take },
+    second: { words: 'Go back', run: taking.close },
+  };
+}
+
+/**
  * @param {import('./app.js').Context} ctx
  * @param {string} words
  */

@@ -12,7 +12,8 @@ import { trail } from '../shapes/trail.js';
 import { partFacts } from './part-facts.js';
 import { pictureList } from './photos-page.js';
 import { sentence } from './sentence.js';
-import { elsewhereTold, lost, moves, photos, tests } from './unit.js';
+import { custody, elsewhereTold, labels, lost, photos, returns, tests } from './unit-parts.js';
+import { unitStations } from './unit-stations.js';
 import { verdictCard } from './verdict-card.js';
 import { day, dayAndTime } from './when.js';
 
@@ -77,7 +78,8 @@ function sensor(ctx, { unit, where }) {
       <p class="lead">${sentence(where)}</p>
     </section>
     ${partFacts(unit)}
-    ${unit.lost.map(lost)} ${elsewhereTold(unit)} ${tests(unit)} ${moves(unit)} ${photos(ctx, unit)}`;
+    ${unit.lost.map(lost)} ${unitStations(unit.trail)} ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)}
+    ${custody(unit)} ${labels(unit)} ${photos(ctx, unit)}`;
 }
 
 /**

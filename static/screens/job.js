@@ -189,6 +189,7 @@ function links({ id, trail, photos, history, moves, step, out }) {
         : nothing}
       ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
       ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
+      ${trail.tests.length ? link(to.report(id), 'print', 'Report for the customer', 'to print or to hand on') : nothing}
       ${link(to.jobPart(id, 'assumptions'), 'ask', 'What the figures rest on', 'chances, codes, money')}
       ${fileRow(to.jobFile(id))}
     </ul>

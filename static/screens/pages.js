@@ -26,10 +26,13 @@ import { outboxPage } from './outbox.js';
 import { pairPage } from './pair.js';
 import { photosPage } from './photos-page.js';
 import { positionPage } from './position.js';
+import { reportPage } from './report.js';
+import { slipPage } from './slip.js';
 import { takeRecordPage } from './take-record.js';
 import { trailPage } from './trail-page.js';
 import { needsCorePage, uncheckedJobPage } from './unchecked.js';
 import { unitPage } from './unit.js';
+import { unitRecordPage } from './unit-record.js';
 import { youPage } from './you.js';
 
 /**
@@ -55,6 +58,9 @@ const PAGES = {
   unit: unitPage,
   takeRecord: takeRecordPage,
   checkRecord: checkRecordPage,
+  slip: slipPage,
+  unitRecord: unitRecordPage,
+  report: reportPage,
   find: findPage,
   code: codePage,
   labels: batchesPage,
@@ -99,6 +105,9 @@ const WITHOUT_CORE = {
   unit: needsCorePage,
   takeRecord: needsCorePage,
   checkRecord: needsCorePage,
+  slip: needsCorePage,
+  unitRecord: needsCorePage,
+  report: needsCorePage,
   find: needsCorePage,
   code: needsCorePage,
 };

@@ -1,11 +1,12 @@
 // @ts-check
 /**
- * All pictures of a job, by what they show.
+ * All pictures of a job, by what they show; and one more of the work, such as how it looks when it is done.
  */
 
 import { html } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { capture, takingParts } from './capture.js';
 import { loadJob } from './job-data.js';
 import { picture } from './picture.js';
 import { to } from './router.js';
@@ -17,12 +18,18 @@ const SHOWS = { screen: 'Screen of the test', unit: 'A sensor', work: 'The work'
 export const photosPage = {
   load: loadJob,
 
+  /** @param {Record<string, string>} params */
+  formKey: ({ job }) => `photos/${job}`,
+
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
+    const head = { title: `Pictures · ${view.title}`, back: to.job(view.id) };
+    const taking = capture(ctx, { words: 'The work, before or after', alt: 'The work' });
+    const parts = takingParts(ctx, taking, head, { shows: 'work' });
+    if (parts) return parts;
     return {
-      title: `Pictures · ${view.title}`,
-      back: to.job(view.id),
+      ...head,
       body: view.photos.length
         ? pictureList(ctx, view)
         : html`<section class="nothing">
@@ -31,6 +38,7 @@ export const photosPage = {
             <p>The job asks for one of each position before a hand touches it.</p>
           </section>`,
       main: { words: 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+      second: { words: 'Take a picture', run: taking.open },
     };
   },
 };

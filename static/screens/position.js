@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../shapes/code.js';
 import { mark } from '../shapes/marks.js';
-import { capture, photoTaken } from './capture.js';
+import { capture, takingParts } from './capture.js';
 import { loadJob } from './job-data.js';
 import { partFacts } from './part-facts.js';
 import { picture } from './picture.js';
@@ -36,29 +36,8 @@ export const positionPage = {
     const { view, position, unit } = ctx.data;
     const head = { title: sentenceCase(position.name), back: to.job(view.id) };
     const taking = capture(ctx, { words: 'The sensor and the paint around it', alt: position.name });
-    if (taking.photo) {
-      const { photo } = taking;
-      const what = { shows: /** @type {const} */ ('position'), position: position.id };
-      return {
-        ...head,
-        key: 'taken',
-        body: taking.body,
-        main: {
-          words: 'Keep this picture',
-          run: () => ctx.act([photoTaken(photo, what)], { photo, after: ctx.forget }),
-        },
-        second: { words: 'Take it again', run: taking.again },
-      };
-    }
-    if (taking.state === 'open') {
-      return {
-        ...head,
-        key: 'camera',
-        body: taking.body,
-        main: { words: 'Take the picture', run: taking.take },
-        second: { words: 'Go back', run: taking.close },
-      };
-    }
+    const parts = takingParts(ctx, taking, head, { shows: 'position', position: position.id });
+    if (parts) return parts;
     return {
       ...head,
       body: positionBody(ctx),

@@ -26,6 +26,9 @@ const SCREENS = [
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
   [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
   [/^record$/, 'checkRecord', []],
+  [/^unit\/([^/]+)\/slip$/, 'slip', ['unit']],
+  [/^unit\/([^/]+)\/paper$/, 'unitRecord', ['unit']],
+  [/^job\/([^/]+)\/report$/, 'report', ['job']],
   [/^find$/, 'find', []],
   [/^return\/([^/]+)$/, 'jobs', ['unit']],
   [/^returns$/, 'returns', []],
@@ -77,6 +80,9 @@ export const to = {
   unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,
   jobFile: (/** @type {string} */ job) => `${to.job(job)}/file`,
   checkRecord: () => '#/record',
+  /** @param {string} unit @param {'slip' | 'paper'} sheet  what is printed of it */
+  unitSheet: (unit, sheet) => `${to.unit(unit)}/${sheet}`,
+  report: (/** @type {string} */ job) => `${to.job(job)}/report`,
   find: () => '#/find',
   /** @param {string} unit  one that waits at the counter */
   return: (unit) => `#/return/${encodeURIComponent(unit)}`,

@@ -25,6 +25,19 @@ export function day(at) {
   return (isThisYear ? DAY_OF_THIS_YEAR_FORM : DAY_FORM).format(at);
 }
 
+/**
+ * A day as it stands on paper, which is read in other years too.
+ * @param {number} at  ms
+ */
+export function dayOnPaper(at) {
+  return DAY_FORM.format(at);
+}
+
+/** @param {number} at  ms */
+export function momentOnPaper(at) {
+  return `${dayOnPaper(at)}, ${TIME_FORM.format(at)}`;
+}
+
 /** @param {number} at  ms */
 export function time(at) {
   return TIME_FORM.format(at);

@@ -126,6 +126,28 @@ function faultWay(view, lines) {
 }
 
 /**
+ * A trail in pieces that each fit a narrow paper. A piece begins with the test that the one before ended
+ * with, so that every change of place is drawn once, whole.
+ * @param {TrailView} view
+ * @param {number} most   tests in one piece, at least two
+ * @returns {TrailView[]}
+ */
+export function trailPieces(view, most) {
+  const pieces = [];
+  for (let from = 0; from === 0 || from < view.tests.length - 1; from += most - 1) {
+    const to = Math.min(from + most, view.tests.length);
+    const lines = view.lines.map((line) => ({
+      ...line,
+      points: line.points
+        .filter(({ test }) => test >= from && test < to)
+        .map((point) => ({ ...point, test: point.test - from })),
+    }));
+    pieces.push({ ...view, tests: view.tests.slice(from, to), lines: lines.filter(({ points }) => points.length) });
+  }
+  return pieces;
+}
+
+/**
  * @param {TrailView} view
  * @param {number} [distance] from one test to the next
  */

@@ -9,7 +9,7 @@
 import { html, nothing, svg } from "lit-html";
 
 import { markShape, MARK_WORDS } from "./marks.js";
-import { HEAD, step, trailLayout, UNITS_PER_REM, WIDE } from "./trail-layout.js";
+import { HEAD, step, trailLayout, trailPieces, UNITS_PER_REM, WIDE } from "./trail-layout.js";
 
 /** @typedef {import("./trail-layout.js").TrailView} TrailView */
 
@@ -149,6 +149,15 @@ export function trail(view) {
       ${picture(view, layout, "")}
     </div>
   </figure>`;
+}
+
+/**
+ * A trail as paper takes it: nothing scrolls there, so it goes on below in pieces.
+ * @param {TrailView} view
+ * @param {number} most   tests beside each other
+ */
+export function trailOnPaper(view, most) {
+  return html`<div class="trail-pieces">${trailPieces(view, most).map((piece) => trail(piece))}</div>`;
 }
 
 /**

@@ -82,8 +82,6 @@ def test_labour_and_prices_are_optional_and_kept_to_the_cent(take_screens):
 
 def test_how_easy_a_position_is_to_get_to_is_set_where_it_is_looked_at(take_screens):
     phone = take_screens().holds(coded_job())
-    # The picture of this position exists nowhere; the browser would note that it is asked for in vain.
-    phone.context.route("**/api/photos/*", lambda route: route.fulfill(content_type="image/jpeg", body=b""))
     page = phone.show(f"/#/job/{JOB}/position/{OUTER}")
     page.get_by_text("2 min").wait_for()
     phone.tap("One minute more")

@@ -56,7 +56,7 @@ def test_the_chosen_theme_holds_after_a_reload(take_screens):
 
 def test_a_label_that_nothing_carries_goes_on_a_spare(take_screens):
     phone = take_screens()
-    page = phone.show(f"/U/{CODE}")
+    page = phone.show(f"/#/code/{CODE}/scanned")
     page.get_by_role("heading", name="No sensor has this label yet").wait_for()
     page.get_by_label("Part number").fill("PS-4410")
     phone.tap("Add the spare")

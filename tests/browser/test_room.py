@@ -14,7 +14,9 @@ JOB_SCREENS = (
     "/position/rear-right-outer",
     "/assumptions",
     "/hand",
+    "/report",
 )
+UNIT_SCREENS = [f"/#/unit/v1.rear-right-outer{part}" for part in ("", "/slip", "/paper")]
 OTHER_SCREENS = ("/#/", "/#/new", "/#/you", "/#/outbox", "/#/find", "/#/nowhere", "/pair#token", "/U/22222")
 
 
@@ -57,9 +59,7 @@ def test_steps_have_room(take_screens, name, width, percent):
 @pytest.mark.parametrize(("width", "percent"), [(320, 100), (320, 200)])
 def test_what_lies_behind_a_job_has_room(take_screens, width, percent):
     phone = take_screens(width=width, height=640).holds(STEPS["move"])
-    # The pictures of this job exist nowhere; the browser would note each that is asked for in vain.
-    phone.context.route("**/api/photos/*", lambda route: route.fulfill(content_type="image/jpeg", body=b""))
-    addresses = [f"/#/job/{JOB}{part}" for part in JOB_SCREENS] + ["/#/unit/v1.rear-right-outer"]
+    addresses = [f"/#/job/{JOB}{part}" for part in JOB_SCREENS] + UNIT_SCREENS
     for address in addresses:
         phone.show(address)
         phone.text_at(percent)

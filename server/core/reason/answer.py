@@ -12,8 +12,10 @@ from .planner import next_moves
 MOST_EXPLANATIONS = 128
 
 
-def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
+def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
     """Return what a case says: causes, explanations, verdict, clear, and what to do next.
+
+    Without `plan` nothing is looked ahead, which is what takes long, and `next` is empty.
 
     At most `most` explanations are listed, the likeliest, each exact; when there are more,
     `unlisted` holds their probability together. One that rounds to nothing is never listed.
@@ -31,7 +33,7 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS) -> dict:
         "verdict": verdict,
         "clear": parts(clear),
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
-        "next": next_moves(belief, entries, verdict, clear),
+        "next": next_moves(belief, entries, verdict, clear) if plan else [],
     }
     if len(entries) == most:
         total = 0.0

@@ -1,6 +1,7 @@
 """Custody is unbroken: at each handover the label was read, from the first pull to the counter."""
 
 from .. import words
+from ..custody import first_label_follows
 from .check import check
 
 _HANDOVERS = {
@@ -33,7 +34,7 @@ def look(state, case):
             if move["how"] != "tapped":
                 read += 1
                 typed += move["how"] != "scanned"
-            elif not _first_label_follows(unit, moves, index):
+            elif not first_label_follows(unit, moves, index):
                 _note(gaps, "not scanned " + _HANDOVERS[move["what"]])
     if [lost for lost in unit["lost"] if lost["settled"] == "left"]:
         _note(gaps, "it got mixed up, and was told apart only as the last one left")
@@ -53,15 +54,6 @@ def _since_its_job(unit, job) -> list:
         if job and unit["moves"][index]["job"] == job["id"]:
             return unit["moves"][index:]
     return unit["moves"]
-
-
-def _first_label_follows(unit, moves, index) -> bool:
-    """Tell whether a unit that had no label yet got its first one at once, while still in the hand."""
-    if moves[index]["what"] != "out" or index + 1 >= len(moves):
-        return False
-    earlier = [move for move in unit["moves"] if move["what"] == "labelled"]
-    following = moves[index + 1]
-    return following["what"] == "labelled" and following == earlier[0] and following["how"] != "tapped"
 
 
 def _note(gaps, words_of_it):

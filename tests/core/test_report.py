@@ -1,0 +1,117 @@
+"""The report for the customer: what was wrong, how that is known, what was done, what proves it."""
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+from tests.core.test_unit_view import INNER
+from tests.core.test_unit_view import OUTER
+from tests.core.test_unit_view import closed
+from tests.core.test_unit_view import followed
+
+PICTURE = {"mime": "image/jpeg", "bytes": 9, "width": 4, "height": 3, "unit": ""}
+
+
+def told(core, job):
+    return core("report", job=job.job)
+
+
+def test_a_finished_job_is_told_from_complaint_to_proof(core):
+    job = closed(core)
+    report = told(core, job)
+    bad, new = core("unit", unit=home(OUTER))["shown"], core("unit", unit="u00000000new1")["shown"]
+    assert (report["vehicle"], report["complaint"]) == ("Blue estate", "beeps without reason")
+    assert report["standing"] == "The job is finished."
+    assert report["headline"] == "One of the parking sensors was bad and has been taken out."
+    assert report["found"] == [
+        "The control unit's self-test showed a fault at right outer.",
+        f"Sensor {bad} was moved from right outer to right inner, and the fault moved along with it. A fault "
+        "in the wiring would have stayed behind. So the sensor itself is bad.",
+    ]
+    sure = job.view()["reasoning"]["confidence_words"]
+    assert report["sure"].startswith(f"How sure this is: {sure}, worked out from 3 self-tests")
+    assert [(step["mark"], step["sentence"]) for step in report["done"]] == [
+        ("fault", "Self-test 1: fault at right outer."),
+        ("fault", "Exchanged the sensors at right inner and right outer. Self-test 2: fault at right inner."),
+        ("clean", f"Fitted sensor {new} at right inner. Self-test 3: no fault."),
+    ]
+    assert report["replaced"] == [
+        f"{new} is new at right inner.",
+        f"{bad} came off; it is at the parts counter.",
+    ]
+    assert report["proof"][1] == "Walk-behind check with a pole: every sensor sounded."
+    assert report["cautions"] == ["A parking aid is an aid. Look behind you as well."]
+    assert report["by"] == ["Mara"]
+
+
+def test_a_later_job_changes_nothing_in_an_earlier_report(core):
+    job = closed(core)
+    before = told(core, job)
+    later = Driver(core, device="d00000000000000b2", job="j000000000002")
+    later.labels = job.labels
+    later.begin()
+    later.test(INNER)
+    later.exchange(rear_right_inner=home(INNER), rear_right_outer="u00000000new1")
+    assert told(core, job) == before
+
+
+def test_an_open_job_says_that_it_is_not_finished(core):
+    report = told(core, followed(core))
+    assert report["standing"] == "The job is not finished. This is what is known so far."
+    assert report["headline"] == "One of the parking sensors is bad."
+    assert report["proof"] == ["Nothing proves a repair yet."]
+    assert "The repair is not proven. Do not rely on the parking aid until it is." in report["cautions"]
+
+
+def test_a_fault_that_stayed_is_told_as_wiring(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    for _ in range(2):
+        job.test(OUTER)
+    report = told(core, job)
+    assert report["headline"] == "The wiring at right outer is at fault."
+    assert report["found"][1].startswith(
+        "Another sensor was fitted at right outer, and the fault stayed there."
+    )
+
+
+def test_nothing_is_claimed_before_a_test_or_without_a_fault(core):
+    job = Driver(core).begin()
+    assert told(core, job)["headline"] == "Nothing has been tested yet."
+    assert told(core, job)["found"] == []
+    job.test()
+    report = told(core, job)
+    assert report["headline"] == "No test has shown a fault."
+    assert report["sure"] == ""
+
+
+def test_one_fault_seen_once_names_no_cause(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    report = told(core, job)
+    assert report["headline"] == "The cause is not certain yet."
+    assert report["found"][0] == "The control unit's self-test showed a fault at right outer."
+
+
+def test_a_test_nobody_heard_is_told_as_not_counting(core):
+    job = Driver(core).begin()
+    job.test(heard=False)
+    (step,) = told(core, job)["done"]
+    assert step["mark"] == "aside"
+    assert step["sentence"] == "Self-test 1: its sounder was not heard, so it does not count."
+
+
+def test_pictures_are_before_or_after_by_the_work_between_them_not_by_the_clock(core):
+    job = Driver(core).begin()
+    job.fact("photo_taken", sha256="01" * 32, shows="screen", position="", **PICTURE)
+    job.test(OUTER)
+    job.fact("cleaned", position=OUTER, note="")
+    late = job.envelope("photo_taken", {**PICTURE, "sha256": "02" * 32, "shows": "work", "position": OUTER})
+    late["at"] = 1  # a clock that was wrong
+    core("add", events=[{"event": late}])
+    photos = told(core, job)["photos"]
+    assert [photo["sha256"][:2] for photo in photos["before"]] == ["01"]
+    assert [photo["sha256"][:2] for photo in photos["after"]] == ["02"]
+    assert photos["after"][0]["words"] == "Right outer"
+    assert photos["during"] == []
