@@ -59,6 +59,9 @@ def bad_unit(page):
 
 def show(page, demo, address):
     """Show a sheet with all its pictures."""
+    # Until a screen has its data the one before stays, so that one must be no sheet.
+    page.goto(f"{demo.base}/#/you")
+    page.locator(".sheet").wait_for(state="detached")
     page.goto(f"{demo.base}/#/{address}")
     page.locator(".sheet").wait_for()
     wait_until(
