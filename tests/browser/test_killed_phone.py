@@ -1,0 +1,258 @@
+"""The browser is killed during an exchange, while a picture is saved and while it sends: what a screen had
+confirmed is there, once, and phone and server end alike.
+
+SWAPTRAIL_LONG=1 kills it fifty times.
+"""
+
+import contextlib
+import hashlib
+import random
+from collections import Counter
+
+import pytest
+from playwright.sync_api import Error as BrowserError
+
+from server.core import canon
+from server.core import chain
+from server.core import envelope
+from server.core import labels
+from server.verify.data_folder import FOLDER
+from tests.browser.killing import Killer
+from tests.browser.mechanic import Mechanic
+from tests.browser.phone import Phone
+from tests.browser_support import launch_profile
+from tests.browser_support import wait_until
+from tests.long_runs import times
+from tests.static.app_server import AppServer
+from tests.static.phone_parts import open_bare
+from tests.static.phone_parts import start_parts
+from tests.static.phone_parts import state_on_server
+
+KILLS = times(3, 50)
+OUTER = "right outer"
+# What a round waits for before the clock of the kill begins to run, and how long it may run at most.
+TARGETS = ({"photo": 0.6, "exchange": 2.5}, {"sync": 1.5}, {"exchange": 2.5})
+OFFLINE_STEPS = 3
+MAY_COME_AGAIN = {"test_run", "move_started"}
+
+PLAIN = {
+    "cautions": "I have read these",
+    "lamps.key_on": "It comes on, then goes out",
+    "lamps.reverse": "It is off, or shows a fault",
+    "look": "Nothing to see",
+}
+
+# Read from the database beside the app, as nobody but a disk can answer for what was kept.
+KEPT = """async () => {
+  const db = await new Promise((resolve, reject) => {
+    const request = indexedDB.open('swaptrail');
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+  const all = (table, keys) => new Promise((resolve, reject) => {
+    const store = db.transaction(table).objectStore(table);
+    const request = keys ? store.getAllKeys() : store.getAll();
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+  const digest = async (bytes) => {
+    const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+    return Array.from(hash, (byte) => byte.toString(16).padStart(2, '0')).join('');
+  };
+  const [events, photos, names, bytes] = await Promise.all(
+    [all('events'), all('photos'), all('photo_bytes', true), all('photo_bytes')]);
+  db.close();
+  return {
+    entries: events.filter(({ own }) => own).map(({ event, hash }) => ({ event, hash })),
+    photos: photos.map(({ sha256 }) => sha256),
+    pictures: await Promise.all(bytes.map(async (each, n) => [names[n], await digest(each)])),
+  };
+}"""
+
+
+class Tireless(Mechanic):
+    """Does what the app asks for next, job after job, until the phone dies; remembers what it was shown."""
+
+    def __init__(self):
+        """Start with a roll of labels and no phone."""
+        self.dice = random.Random(20_261_125)
+        count = 4 * KILLS + 10
+        self.roll = labels.codes_from([self.dice.randrange(256) for _ in range(200 * count)], count)
+        self.label_of_position = {}
+        self.confirmed = {}
+        self.jobs = 0
+        self.phone = self.page = self.killer = None
+        self.targets, self.hit_now = {}, None
+        self.hit = Counter()
+
+    def takes(self, phone, killer, targets):
+        """Go on with this phone, in a round that ends at one of these activities."""
+        self.phone, self.page, self.killer, self.targets = phone, phone.page, killer, targets
+        self.hit_now = None
+
+    def begins(self, activity):
+        """Start the clock of the kill if the round is about this."""
+        if self.hit_now is None and activity in self.targets:
+            self.hit_now = activity
+            self.killer.arm(self.dice.uniform(0, self.targets[activity]))
+
+    def works(self):
+        """Work until the phone is dead."""
+        with contextlib.suppress(BrowserError):
+            self.page.goto(f"{self.phone.base}/#/")
+            self.page.get_by_role("button", name="Open a job").wait_for()
+            if self.page.locator(".job-list a").count():
+                self.page.locator(".job-list a").first.tap()
+            else:
+                self.opens_a_job()
+            if "sync" in self.targets:
+                self.phone.offline()
+                for _ in range(OFFLINE_STEPS):
+                    self.goes_on()
+                self.phone.online()
+                self.begins("sync")
+            while True:
+                self.goes_on()
+        self.hit[self.hit_now] += 1
+
+    def goes_on(self):
+        """Do the present step, then note what is kept while the next one is on the screen."""
+        step = self.phone.step()
+        title = self.page.get_by_role("heading", level=1).inner_text()
+        if step in PLAIN:
+            self.phone.tap(PLAIN[step])
+        elif step == "photo":
+            self.takes_a_picture()
+        elif step == "test":
+            self.enters_a_test(*self.fault())
+        elif step == "move":
+            self.begins("exchange")
+            self.phone.tap("Start the exchange")
+        elif step in {"pull", "fit", "lock"}:
+            self.begins("exchange")
+            self.exchanges(step, title)
+        else:
+            self.opens_the_next()
+            return
+        self.leaves(title)
+        self.notes()
+
+    def exchanges(self, step, title):
+        """One movement of the exchange."""
+        if step == "pull":
+            self.pulls(title)
+        elif step == "fit":
+            self.scans(title.split()[1].replace("-", ""))
+        else:
+            self.phone.tap("Connector is locked")
+
+    def takes_a_picture(self):
+        """Take the picture of a position; a picture taken before the phone died is still there."""
+        buttons = self.page.get_by_role("button")
+        ready = buttons.filter(has_text="Take the picture").or_(buttons.filter(has_text="Keep this picture"))
+        ready.or_(buttons.filter(has_text="Open the camera")).first.wait_for()
+        if buttons.filter(has_text="Open the camera").count():
+            self.phone.tap("Open the camera")
+            ready.first.wait_for()
+        if not buttons.filter(has_text="Keep this picture").count():
+            wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
+            self.phone.tap("Take the picture")
+        buttons.filter(has_text="Keep this picture").wait_for()
+        self.begins("photo")
+        self.phone.tap("Keep this picture")
+
+    def fault(self):
+        """Return where the fault shows: at first at one place, after the exchange at the other."""
+        return [next((name for name in self.label_of_position if name != OUTER), OUTER)]
+
+    def opens_the_next(self):
+        """Leave the job where the fault was found and open another."""
+        self.label_of_position = {}
+        self.page.goto(f"{self.phone.base}/#/")
+        self.page.get_by_role("button", name="Open a job").wait_for()
+        self.jobs += 1
+        self.opens_a_job(vehicle=f"Estate {self.jobs}")
+
+    def notes(self):
+        """Note what is kept while a screen says so."""
+        for entry in self.page.evaluate(KEPT)["entries"]:
+            self.confirmed[entry["event"]["device"], entry["event"]["seq"]] = entry["hash"]
+
+
+@pytest.fixture
+def app(tmp_path):
+    """The app on a data folder of its own."""
+    server = AppServer(tmp_path / "data")
+    yield server
+    server.close()
+
+
+def assert_nothing_lost(kept, confirmed):
+    """Hold what is on the phone against what was seen on it: nothing lost, doubled, half or out of order."""
+    entries = kept["entries"]
+    events = [entry["event"] for entry in entries]
+    hashes = {(each["event"]["device"], each["event"]["seq"]): each["hash"] for each in entries}
+    assert confirmed.items() <= hashes.items()
+    assert len({event["device"] for event in events}) == 1
+    assert chain.first_fault(events) is None
+    assert [entry["hash"] for entry in entries] == [envelope.hash_of(event) for event in events]
+    facts = Counter(
+        (event["job"], event["kind"], canon.dumps(event["data"]))
+        for event in events
+        if event["kind"] not in MAY_COME_AGAIN
+    )
+    assert [fact for fact, times_ in facts.items() if times_ > 1] == []
+    assert [name for name, digest in kept["pictures"] if name != digest] == []
+    # A picture is kept with the entry that names it, or not at all.
+    named = {event["data"]["sha256"] for event in events if event["kind"] == "photo_taken"}
+    assert named == set(kept["photos"]) == {name for name, _ in kept["pictures"]}
+
+
+def test_what_a_screen_confirmed_survives_a_kill_at_any_moment(tmp_path, app):
+    mechanic = Tireless()
+    folder = tmp_path / "phone"
+    phone = Phone(folder, app.base)
+    phone.visit(app.link())
+    phone.close()  # a browser writes down cookies late: one that is killed at once has to be paired again
+    phone = Phone(folder, app.base)
+
+    for kill in range(KILLS):
+        killer = Killer(folder / "profile")
+        mechanic.takes(phone, killer, TARGETS[kill % len(TARGETS)])
+        mechanic.works()
+        killer.bury()
+        with contextlib.suppress(BrowserError):
+            phone.context.close()
+        phone = Phone(folder, app.base)
+        phone.page.goto(app.base)
+        phone.page.locator(".screen").wait_for()
+        assert_nothing_lost(phone.page.evaluate(KEPT), mechanic.confirmed)
+
+    assert mechanic.hit.total() == KILLS
+    assert set(mechanic.hit) == {"photo", "sync", "exchange"}
+    phone.page.goto(f"{app.base}/#/outbox")
+    phone.page.get_by_role("heading", name="All sent").wait_for(timeout=60_000)
+    kept = phone.page.evaluate(KEPT)
+    assert_nothing_lost(kept, mechanic.confirmed)
+    phone.close()
+    assert_server_has_it(app, kept)
+    assert state_of_phone(folder, app.base) == state_on_server(app)
+
+
+def assert_server_has_it(app, kept):
+    """Hold the server against the phone: the same entries once, every picture, an intact folder."""
+    assert app.rows("SELECT hash FROM events ORDER BY n") == [(entry["hash"],) for entry in kept["entries"]]
+    assert {digest for (digest,) in app.rows("SELECT sha256 FROM photos")} == set(kept["photos"])
+    for file in (app.data / "photos").rglob("*.jpg"):
+        assert hashlib.sha256(file.read_bytes()).hexdigest() == file.stem
+    assert FOLDER.first_fault(app.data) is None
+
+
+def state_of_phone(folder, base):
+    """Return the state that the phone's core folds from what is on it."""
+    context = launch_profile(folder / "profile", service_workers="block")
+    page = open_bare(context, base)
+    start_parts(page)
+    state = page.evaluate("core.call('state')")
+    context.close()
+    return state
