@@ -32,10 +32,9 @@ const RETURN_DAYS = 30;
  * @property {number} nextUnsent   next place among this phone's unsent events
  *
  * @typedef {object} StorageFacts
- * @property {boolean | undefined} kept  what the browser answered when asked to keep our data
- * @property {boolean} installed         on the home screen
- * @property {number} usage              bytes
- * @property {number | undefined} left   bytes that the browser says are left; it may say too much
+ * @property {boolean} installed        on the home screen
+ * @property {number} usage             bytes
+ * @property {number | undefined} left  bytes that the browser says are left; it may say too much
  *
  * @typedef {object} DeviceNotice
  * @property {'none' | 'lost' | 'forked'} state
@@ -59,6 +58,8 @@ export class Device {
     /** How many days a sensor is taken back at the counter; 0 is at any time. */
     this.returnDays = RETURN_DAYS;
     this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
+    /** What the browser answered when asked to keep our data; undefined before. */
+    this.kept = observable(/** @type {boolean | undefined} */ (undefined));
     this.#store = store;
   }
 
@@ -172,6 +173,7 @@ export class Device {
     const kept = (await navigator.storage?.persist?.()) ?? false;
     // Only for show: on a full phone it may be lost.
     await this.#store.setMeta('kept', kept).catch(() => undefined);
+    this.kept.set(kept);
     return kept;
   }
 
@@ -182,7 +184,6 @@ export class Device {
   async storage() {
     const { usage = 0, quota } = (await navigator.storage?.estimate?.()) ?? {};
     return {
-      kept: await this.#store.getMeta('kept'),
       installed: matchMedia('(display-mode: standalone)').matches,
       usage,
       left: quota === undefined ? undefined : Math.max(0, quota - usage),
@@ -206,6 +207,7 @@ export async function openDevice(store) {
   const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
   await device.rereadStanding();
   device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
+  device.kept.set(await store.getMeta('kept'));
   if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: LOST });
   mark(device.id);
   return device;

@@ -103,7 +103,7 @@ class App {
     applyTheme();
     watchInstall(redraw);
     this.#router.start();
-    for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, store.trouble, log.unsaved]) {
+    for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, device.kept, store.trouble, log.unsaved]) {
       observed.subscribe(redraw);
     }
     log.changes.subscribe(() => this.#reload());

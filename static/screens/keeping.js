@@ -30,13 +30,13 @@ export function keeping(ctx) {
   return html`<section class="screen-stack">
     <h2>Does this phone keep it?</h2>
     <ul class="list">
-      ${fact(storage.kept ?? false, 'The browser has promised to keep the data', 'The browser may remove the data when space is short')}
+      ${fact(device.kept.value ?? false, 'The browser has promised to keep the data', 'The browser may remove the data when space is short')}
       ${fact(storage.installed, 'The app is on the home screen', 'The app is not on the home screen')}
       ${fact(update.offlineReady.value, 'It starts without a network', 'It needs a network to start')}
       ${fact(!isShort(storage), roomWords(storage), `Space runs short: ${roomWords(storage)}`)}
     </ul>
     <p class="soft">Only what was sent is safe from a lost phone.</p>
-    ${storage.kept
+    ${device.kept.value
       ? nothing
       : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
     ${storage.installed ? nothing : installHint()} ${isShort(storage) ? makeRoom(ctx) : nothing}
@@ -54,7 +54,7 @@ export function keepingNotice({ services }, storage) {
     return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
   }
   // Undefined: it was not asked yet.
-  if (storage.kept === false && unsentEvents + unsentPhotos) {
+  if (services.device.kept.value === false && unsentEvents + unsentPhotos) {
     return notice(
       `The browser has not promised to keep what is not sent.${storage.installed ? '' : ' Put the app on the home screen, or send soon.'}`,
     );
