@@ -7,7 +7,10 @@ import pypdfium2
 import pytest
 import zxingcpp
 
+from server.core import labels
 from tests.browser.screens import screens
+from tests.server.phones import Phone
+from tests.server.phones import job_opened
 from tests.static.app_server import AppServer
 
 
@@ -23,6 +26,7 @@ def printing(request, screen_browser, tmp_path):
         page.get_by_label("Your name").fill("Mara")
         phone.tap("Pair this phone")
         page.get_by_role("link", name="sent").or_(page.get_by_role("link", name="nothing to send")).wait_for()
+        phone.server = server
         yield phone
 
 
@@ -115,3 +119,26 @@ def test_a_sheet_of_own_measures_comes_as_a_drawing_a_page(printing):
     page.reload()
     page.get_by_role("heading", name="7 on paper · 0 on a sensor · 0 void").wait_for()
     assert page.get_by_role("button", name="Save page 2").count() == 0
+
+
+def test_a_sensor_that_two_phones_labelled_is_looked_at_and_one_label_goes(printing):
+    unit, codes = "v00000000000a.rear-left", labels.codes_from(range(200), 2)
+    for number, code in enumerate(codes):
+        other = Phone(printing.server.app, f"d{number + 1:016x}", printing.base)
+        assert other.pair_by(printing.server.link()).status_code == 200
+        other.ask_session()
+        if number == 0:
+            other.record(kind="job_opened", data=job_opened())
+        other.record(kind="unit_labelled", data={"unit": unit, "code": code, "how": "scanned"})
+        other.synced()
+    first, second = (labels.shown(code) for code in codes)
+
+    page = printing.show("/#/you")
+    printing.tap("Send now")
+    page.goto(f"{printing.base}/U/{codes[1]}")
+    page.get_by_text(f"{first} and {second} are on record for one sensor.").wait_for()
+    assert printing.lacks_room() == []
+    page.get_by_label("What happened to the label").fill("two on it, took one off")
+    printing.tap(f"Take {first} out of use")
+    page.get_by_text("are on record for one sensor").wait_for(state="detached")
+    page.get_by_text(f"Sensor {second}", exact=True).wait_for()

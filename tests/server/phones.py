@@ -14,17 +14,18 @@ JOB = "j000000000001"
 class Phone:
     """A cookie jar, a CSRF token, a device and its chain."""
 
-    def __init__(self, app, device="d00000000000000aa"):
+    def __init__(self, app, device="d00000000000000aa", base=BASE):
         self.client = app.test_client()
+        self.base = base
         self.device = device
         self.csrf = ""
         self.entries = []
 
     def get(self, path, **options):
-        return self.client.get(path, base_url=BASE, **options)
+        return self.client.get(path, base_url=self.base, **options)
 
     def head(self, path):
-        return self.client.head(path, base_url=BASE)
+        return self.client.head(path, base_url=self.base)
 
     def post(self, path, body=None, **options):
         return self.write("POST", path, json={} if body is None else body, **options)
@@ -34,7 +35,7 @@ class Phone:
 
     def write(self, method, path, headers=None, **options):
         headers = {"X-CSRFToken": self.csrf, **(headers or {})}
-        return self.client.open(path, method=method, base_url=BASE, headers=headers, **options)
+        return self.client.open(path, method=method, base_url=self.base, headers=headers, **options)
 
     def ask_session(self):
         session = self.get("/api/session").get_json()
