@@ -19,8 +19,7 @@ import { averaged, cut } from './clearer.js';
  * @property {number} y
  * @property {number} module  pixels
  * @property {number} hits    rows and columns that show it
- * @property {boolean} whole  it holds up in all four ways from its middle
- * @property {Axes | null} axes
+ * @property {Axes | null} axes  as its outline shows them, null where something touches it
  */
 
 /** Modules a side of QR versions 1 to 5 (ISO/IEC 18004: 17 + 4 times the version). */
@@ -144,7 +143,6 @@ function note(found, picture, x, y, module) {
     y: up && down ? row + 0.5 + (down - up) / 2 : y,
     module,
     hits: 1,
-    whole: good === 4,
     axes: null,
   };
   const same = found.find((other) => Math.hypot(other.x - here.x, other.y - here.y) < 2 * module);
@@ -153,7 +151,6 @@ function note(found, picture, x, y, module) {
     return;
   }
   same.hits += 1;
-  same.whole ||= here.whole;
   for (const key of /** @type {const} */ (['x', 'y', 'module'])) same[key] += (here[key] - same[key]) / same.hits;
 }
 
@@ -314,7 +311,7 @@ function drawn(grey, pair, { third, axes }) {
   const left = Math.max(0, Math.round(x - reach));
   const top = Math.max(0, Math.round(y - reach));
   const part = cut(grey, left, top, x + reach - left, y + reach - top);
-  for (const hidden of [third, ...pair.filter(({ whole }) => !whole)]) {
+  for (const hidden of [third, ...pair.filter((square) => !square.axes)]) {
     drawSquare(part, { x: hidden.x - left, y: hidden.y - top }, axes);
   }
   return part;
