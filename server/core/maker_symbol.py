@@ -143,7 +143,8 @@ def _plain(bare: str) -> dict:
         identifier, value = _element(chunk)
         field, name = _MEANINGS.get(identifier, ("", ""))
         if field and value:
-            choices.append(_choice(field, value, name + ", marked " + identifier))
+            marked = "marked " + identifier
+            choices.append(_choice(field, value, marked if name == field else name + ", " + marked))
         choices.append(_choice("part", chunk, ""))
         choices.append(_choice("serial", chunk, ""))
     if not choices:

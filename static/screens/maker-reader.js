@@ -69,8 +69,8 @@ function camera(ctx, fields) {
     if (first) setTimeout(() => take(ctx, form, fields, [...gathered]), GATHER_MS);
   };
   const close = () => show(ctx, form, { mode: '' });
-  return html`<section class="card screen-stack maker">
-    <h2>The maker's symbol on the part or its bag</h2>
+  return html`<section class="screen-stack maker">
+    <p class="field-name">The maker's symbol, on the part or its bag</p>
     ${scanHost(ctx, { words: 'Bars, or a square of dots', formats: FORMATS, onTexts }, 'maker')}
     <button class="link-button" type="button" @click=${close}>Close the camera and type</button>
   </section>`;

@@ -79,6 +79,12 @@ def test_a_plain_text_with_a_mark_is_offered_without_it_first_and_whole_as_well(
     assert choices == [first, (text, ""), ("", text)]
 
 
+def test_a_choice_says_by_which_mark_it_goes(core):
+    words = [core("maker_symbol", texts=[text])["choices"][0]["words"] for text in ("S0042", "1P77")]
+
+    assert words == ["Serial 0042 (marked S)", "Part number 77 (supplier's part number, marked 1P)"]
+
+
 def test_a_text_parted_by_group_marks_is_offered_piece_by_piece(core):
     choices = core("maker_symbol", texts=["P12\x1dS34"])["choices"]
 
