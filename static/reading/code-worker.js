@@ -17,6 +17,8 @@ import { flattened } from './flatten.js';
 
 /** How much of a camera's picture the tries look at: about the frame that a code is held into. */
 const MIDDLE = 600;
+/** How long a try on a camera's picture may take: the next picture may be a better one. */
+const CAMERA_MS = 400;
 
 /**
  * Against grain, against blur and small codes, against a round body or a covered corner, against more blur.
@@ -72,8 +74,10 @@ async function read(picture, formats, more) {
   if (plain.length) return plain;
   const part = middle(greyOf(picture), MIDDLE);
   const tries = more === 'all' ? TRIES : [TRIES[more % TRIES.length]];
+  const ends = more === 'all' ? Infinity : performance.now() + CAMERA_MS;
   for (const attempt of tries) {
     for (const clearer of attempt(part)) {
+      if (performance.now() > ends) break;
       const found = await detect(imageDataOf(clearer), formats);
       if (found.length) return found;
     }
