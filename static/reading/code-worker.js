@@ -58,7 +58,9 @@ async function detect(picture, formats) {
     detector = new BarcodeDetector({ formats: /** @type {any} */ (formats) });
     detectors.set(key, detector);
   }
-  const found = await detector.detect(picture);
+  const all = await detector.detect(picture);
+  // Asked for QR, the reader also answers with Micro QR, whose check is so weak that dirt passes for one.
+  const found = all.filter(({ format }) => formats.includes(format));
   found.sort((a, b) => a.boundingBox.y - b.boundingBox.y || a.boundingBox.x - b.boundingBox.x);
   return found.map(({ rawValue, format }) => ({ text: rawValue, format }));
 }
