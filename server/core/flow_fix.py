@@ -1,6 +1,7 @@
 """The steps once the cause is known: replace the unit, follow the wiring, clean."""
 
 from . import causes
+from . import flow_clean
 from . import flow_move
 from . import unit_history
 from . import words
@@ -18,7 +19,7 @@ def fix_step(state, job: dict, cause: str) -> dict:
     if kind == "unit":
         made = replace_step(state, job, what)
     elif kind == "blocked":
-        made = _clean(job, what)
+        made = flow_clean.found(job, what)
     elif kind == "circuit":
         repair = action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired"))
         made = flow_move.measure(job, what, repair)
@@ -99,19 +100,6 @@ def faulted_last(state, unit: str) -> bool:
 def start_replacing(position: str, unit: str) -> dict:
     """Return the fact that begins to replace what sits at a position."""
     return draft("move_started", move="replace", fitted={position: unit}, position=position, reason="")
-
-
-def _clean(job, position):
-    name = words.position_name(job, position)
-    return step(
-        "clean",
-        "Clean {}".format(name),
-        "Wipe the face of the sensor and the edge around it, and look at its aim. Then test again.",
-        action=action(
-            "{} is clean".format(words.sentence_case(name)),
-            draft("cleaned", position=position, note=""),
-        ),
-    )
 
 
 def ways_out() -> list:

@@ -1,6 +1,7 @@
 """The steps of moves: choosing one, the guided exchange, cleaning, and the self-test."""
 
 from . import exchange
+from . import flow_clean
 from . import words
 from .step import action
 from .step import draft
@@ -73,18 +74,8 @@ def test_step(state, job: dict, title: str) -> dict:
 def before_test(state, job: dict) -> dict | None:
     """Return what a clean or meter move asks to be done before anything else, or None."""
     move = job["move"]
-    name = words.position_name(job, move["position"]) if move["position"] else ""
-    if move["move"] == "clean" and move["position"] not in job["pending"]["cleaned"]:
-        return step(
-            "clean",
-            "Clean {}".format(name),
-            "Wipe the face of the sensor and the edge around it. Then run the self-test again.",
-            action=action(
-                "{} is clean".format(words.sentence_case(name)),
-                draft("cleaned", position=move["position"], note=""),
-            ),
-            also=[stop_move()],
-        )
+    if move["move"] == "clean":
+        return flow_clean.all_of(job, move["positions"])
     if move["move"] == "meter":
         made = measure(job, move["position"])
         made["also"] = [stop_move()]

@@ -162,7 +162,7 @@ def named_positions(kind: str, data: dict) -> list[str]:
         for field in ("faulted", "silent", "unplugged"):
             named.extend(data[field])
     elif kind == "move_started":
-        named.extend(sorted(data["fitted"]))
+        named.extend(sorted(data["fitted"]) + data.get("positions", []))
     elif kind == "looked":
         named.extend([item["position"] for item in data["positions"]])
     return named

@@ -74,6 +74,7 @@ def _move_started(state, event, job):
         "move": data["move"],
         "fitted": data["fitted"],
         "position": data["position"],
+        "positions": data.get("positions") or ([data["position"]] if data["position"] else []),
         "reason": data["reason"],
         "from_stock": [
             unit for unit in planned if unit in state.units and state.units[unit]["place"] == "stock"

@@ -86,6 +86,10 @@ KINDS: dict = {
     "job_closed": ("The job is done.", {"note": "text"}),
 }  # fmt: skip
 
+# Fields that a kind got later: what wrote it before does not have them. `positions`: what is to be cleaned
+# before one test when it is more than `position`, which is the first of them.
+LATER: dict = {"move_started": {"positions": "names"}}
+
 # facts about a unit that may happen away from any job; every other kind needs its job
 WITHOUT_JOB = ("unit_added", "unit_labelled", "label_voided", "part_noted", "unit_moved",
                "unit_seen", "return_received", "return_decided", "corrected")  # fmt: skip
@@ -98,8 +102,12 @@ AFTER_CLOSING = ("job_closed", "corrected", "photo_taken", "unit_seen", "label_v
 
 def problem(kind: str, data: dict) -> BadInput | None:
     """Return what is wrong with the data of a known kind, or None; extra fields are let through."""
-    for field in sorted(KINDS[kind][1]):
-        form = KINDS[kind][1][field]
+    forms = dict(KINDS[kind][1])
+    for field in sorted(LATER.get(kind, {})):
+        if field in data:
+            forms[field] = LATER[kind][field]
+    for field in sorted(forms):
+        form = forms[field]
         if field not in data:
             return BadInput("data." + field, None, "the field to be there")
         try:

@@ -49,9 +49,11 @@ def title_of(state, job: dict, entry: dict) -> str:
         return _exchange(state, job, entry["fitted"])
     if move == "retest":
         return "Run the self-test again"
-    position = words.position_name(job, _position(entry))
     if move == "clean":
-        return "Clean {} and test again".format(position)
+        names = [words.position_name(job, position) for position in _cleaned(entry)]
+        ending = " and test again" if len(names) == 1 else ", then test again"
+        return "Clean " + words.listed(names) + ending
+    position = words.position_name(job, _position(entry))
     if move == "unplug":
         return "Unplug {} and test".format(position)
     if move == "meter":
@@ -127,11 +129,19 @@ def _position(entry):
     return entry["position"] if "position" in entry else sorted(entry["fitted"])[0]
 
 
+def _cleaned(entry) -> list:
+    """Return the positions that a cleaning is about."""
+    return entry["positions"] if "positions" in entry else [entry["position"]]
+
+
 def _start(entry):
-    return draft(
-        "move_started",
-        move=entry["move"],
-        fitted=entry.get("fitted", {}),
-        position=entry.get("position", ""),
-        reason=entry["reason"],
-    )
+    facts = {
+        "move": entry["move"],
+        "fitted": entry.get("fitted", {}),
+        "position": entry.get("position", ""),
+        "reason": entry["reason"],
+    }
+    if "positions" in entry:
+        facts["position"] = entry["positions"][0]
+        facts["positions"] = entry["positions"]
+    return draft("move_started", **facts)

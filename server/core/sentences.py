@@ -100,7 +100,7 @@ def _move_started(state, job, data):
         {"retest": "test again", "clean": "clean", "unplug": "unplug", "meter": "wiring checks"}[
             data["move"]
         ],
-        " at " + _at(job, data) if data["position"] else "",
+        " at " + _names(job, data.get("positions") or [data["position"]]) if data["position"] else "",
     )
 
 

@@ -117,11 +117,18 @@ class Car:
             if self.fitted[place] != unit:
                 self.may_block[place] = False
             self.fitted[place] = unit
-        cleaned = [move["position"]] if move["move"] == "clean" else []
+        cleaned = cleaned_by(move)
         for place in cleaned:
             self.may_block[place] = False
         self.tests += 1
         self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [])
+
+
+def cleaned_by(move: dict) -> list:
+    """Return the positions that a move cleans."""
+    if move["move"] != "clean":
+        return []
+    return move.get("positions") or [move["position"]]
 
 
 def minutes_of(move: dict, reach: dict) -> float:
@@ -131,7 +138,7 @@ def minutes_of(move: dict, reach: dict) -> float:
     if move["move"] == "meter":
         return reach[move["position"]] + MINUTES["meter"]
     if move["move"] == "clean":
-        return reach[move["position"]] + MINUTES["clean"] + MINUTES["test"]
+        return sum(reach[place] + MINUTES["clean"] for place in cleaned_by(move)) + MINUTES["test"]
     if move["move"] == "unplug":
         return reach[move["position"]] + MINUTES["pull"] + MINUTES["test"]
     each = [reach[place] + MINUTES["pull"] + MINUTES["fit"] for place in move["fitted"]]

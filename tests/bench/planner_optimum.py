@@ -6,12 +6,14 @@ the planner is asked through the published case. Settled means the same as in pl
 """
 
 from collections import namedtuple
+from itertools import chain
+from itertools import combinations
 from itertools import permutations
-from itertools import product
 
 from server.core.reason import reason
 from tests.bench.planner_cars import MINUTES
 from tests.bench.planner_cars import PRIORS
+from tests.bench.planner_cars import cleaned_by
 from tests.bench.planner_cars import minutes_of
 
 CONFIDENCE = 0.95
@@ -99,7 +101,7 @@ class Board:
             both = [("good", good), ("bad", state._replace(worlds=bad, seen=state.seen | {cause}))]
             return [(reads, after) for reads, after in both if after.worlds]
         if move["move"] == "clean":
-            return self._read(state._replace(open=state.open - {move["position"]}))
+            return self._read(state._replace(open=state.open - set(cleaned_by(move))))
         if move["move"] in ("exchange", "replace"):
             fitted = dict(zip(self.places, state.fitted, strict=True)) | move["fitted"]
             after = state._replace(fitted=tuple(fitted.values()), open=state.open - set(move["fitted"]))
@@ -130,8 +132,10 @@ class Board:
             fitted = {place: unit for place, unit, now in pairs if unit != now}
             if fitted and (self.among_suspects or not doubtful.issuperset(fitted.values())):
                 found.append({"move": "exchange", "fitted": fitted})
-        for kind, place in product(("clean", "meter"), self.places):
-            found.append({"move": kind, "position": place})
+        found += [{"move": "meter", "position": place} for place in self.places]
+        sizes = range(1, len(self.places) + 1)
+        several = chain.from_iterable(combinations(self.places, size) for size in sizes)
+        found += [{"move": "clean", "positions": list(places)} for places in several]
         rows = [(minutes_of(move, self.reach), n) for n, move in enumerate(found)]
         return [(minutes, found[n]) for minutes, n in sorted(rows)]
 
@@ -208,8 +212,7 @@ class Board:
                 longer = case | {"meter": [*case["meter"], reading]}
             else:
                 fitted = dict(case["tests"][-1]["fitted"]) | move.get("fitted", {})
-                cleaned = [move["position"]] if move["move"] == "clean" else []
-                longer = _tested(case, fitted, result, self.places, cleaned)
+                longer = _tested(case, fitted, result, self.places, cleaned_by(move))
             expected += self.weight(after) / whole * self.planned(after, longer, depth + 1)
         return expected
 

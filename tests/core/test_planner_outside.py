@@ -77,12 +77,10 @@ def test_a_check_that_costs_nothing_comes_first():
 @pytest.mark.parametrize("reach", [[3, 3, 3, 3], [3, 2, 2, 3], [6, 1, 2, 4]], ids=str)
 def test_the_next_move_is_near_the_optimum_by_dynamic_programming(reach):
     """Two sets of positions of each board; the whole of it is in tests/bench/planner.py."""
-    board, strict = Board(reach), Board(reach, among_suspects=False)
-    ours = best = 0.0
-    for chance, faulted, state in board.starts():
+    board = Board(reach)
+    for _, faulted, state in board.starts():
         if faulted in ((0,), (2,), (0, 1), (1, 3)):
             mine = board.planned(state, board.case(faulted))
-            ours += chance * mine
-            best += chance * board.optimum(state)
-            assert mine <= 1.05 * strict.optimum(state)
-    assert best <= ours <= 1.05 * best
+            best = board.optimum(state)
+            # Looked at to the end, both suspects too; what is below the hundredth is rounding.
+            assert best - 1e-9 <= mine <= 1.01 * best

@@ -79,9 +79,19 @@ def test_unknown_parts_may_be_exchanged_but_are_not_called_the_same(core):
     assert "Same part" not in best["reason"]
 
 
+def on_a_large_board(test):
+    """The same job with two positions in front, which tested clean: too many to look ahead to the end."""
+    front = {"front-left": "E", "front-right": "F"}
+    case = job([{**test, "fitted": {**test["fitted"], **front}}])
+    for place, unit in front.items():
+        case["positions"].append({"id": place, "group": "front", "reach_minutes": 4})
+        case["units"].append({"id": unit, "part": "P1"})
+    return case
+
+
 def test_two_faults_are_settled_by_a_ring_of_three_in_one_retest(core):
     """Three positions taken apart where two pairs would take four."""
-    best = moves(core, job([TWO]))[0]
+    best = moves(core, on_a_large_board(TWO))[0]
 
     assert len(best["fitted"]) == 3
     assert set(SWAP) < set(best["fitted"])
@@ -91,7 +101,7 @@ def test_two_faults_are_settled_by_a_ring_of_three_in_one_retest(core):
 
 
 def test_two_suspects_with_each_other_come_behind_a_cleared_one(core):
-    found = [move.get("fitted") for move in moves(core, job([TWO]))]
+    found = [move.get("fitted") for move in moves(core, on_a_large_board(TWO))]
 
     assert {"right-outer": "C", "right-inner": "D"} not in found[:3]
 

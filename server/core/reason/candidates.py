@@ -1,6 +1,5 @@
 """The moves that could come next in a given state, the few that are worth a look."""
 
-from .case import NOBODY
 from .exchanges import Exchanges
 from .moves import CLEARED
 from .moves import NEW
@@ -22,12 +21,15 @@ class Candidates:
 
     def moves(self, state, scent, width: int, all_kinds: bool) -> list:
         """Return the moves for the `width` most suspect positions, in a fixed order."""
-        found = [Move("retest", NOBODY, [], self.minutes["test"], "retest")]
-        places = self._by_suspicion(state, scent)[:width]
+        found = [Move("retest", [], [], self.minutes["test"], "retest")]
+        places = self.by_doubt(state, scent)[:width]
         doubtful = CLEARED
+        blocked = [place for place in places if scent.blocked[place] >= _WORTH_A_MOVE]
+        for count in range(2, len(blocked) + 1):
+            found.append(self.clean(blocked[:count]))
         for place in places:
-            if scent.blocked[place] >= _WORTH_A_MOVE:
-                found.append(self.clean(place))
+            if place in blocked:
+                found.append(self.clean([place]))
             if scent.circuit[place] >= _WORTH_A_MOVE:
                 found.append(self.meter(place))
             doubtful = max(doubtful, _CLEARED_BESIDE * scent.unit[place])
@@ -48,30 +50,35 @@ class Candidates:
         cleared = [move for move in moves if move.kind == "exchange" and move.why != "suspects"]
         return [move for move in moves if move.why != "suspects"] if cleared else moves
 
-    def clean(self, place: int) -> Move:
-        """Clean a position and test again."""
-        minutes = self.case.positions[place].reach + self.minutes["clean"] + self.minutes["test"]
-        return Move("clean", place, [], minutes, "clean")
+    def clean(self, places: list) -> Move:
+        """Clean positions, one or several, and test again."""
+        minutes = self.minutes["test"]
+        for place in places:
+            minutes = minutes + self.case.positions[place].reach + self.minutes["clean"]
+        return Move("clean", sorted(places), [], minutes, "clean" if len(places) == 1 else "clean several")
 
     def meter(self, place: int) -> Move:
         """Go through the checks of a circuit."""
         minutes = self.case.positions[place].reach + self.minutes["meter"]
-        return Move("meter", place, [], minutes, "meter")
+        return Move("meter", [place], [], minutes, "meter")
 
     def unplug(self, place: int) -> Move:
         """Pull the connector of a position and test: does the test watch it at all?"""
         minutes = self.case.positions[place].reach + self.minutes["pull"] + self.minutes["test"]
-        return Move("unplug", place, [], minutes, "unplug")
+        return Move("unplug", [place], [], minutes, "unplug")
 
     def replace(self, places: list) -> Move:
         """Fit a new unit at each of the positions and test."""
         fitted = [(place, NEW) for place in sorted(places)]
-        return Move("replace", NOBODY, fitted, refit(self.case, places), "replace")
+        return Move("replace", [], fitted, refit(self.case, places), "replace")
 
-    def _by_suspicion(self, state, scent) -> list:
+    def by_doubt(self, state, scent) -> list:
+        """Return the suspect positions, those first of whose causes least is known."""
         rows = []
         for place in range(len(state.fitted)):
-            total = scent.place(place)
-            if total >= _WORTH_A_MOVE:
-                rows.append((-int(total * 1000000 + 0.5), place))
+            if scent.place(place) >= _WORTH_A_MOVE:
+                doubt = 0.0
+                for chance in (scent.unit[place], scent.circuit[place], scent.blocked[place]):
+                    doubt = doubt + chance * (1.0 - chance)
+                rows.append((-int(doubt * 1000000 + 0.5), place))
         return [place for _, place in sorted(rows)]

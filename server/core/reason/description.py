@@ -3,7 +3,6 @@
 from . import why_not
 from . import words
 from . import worth
-from .case import NOBODY
 from .figures import hundredths
 from .figures import parts
 from .moves import NEW
@@ -65,7 +64,7 @@ class Description:
             ),
         }
         if move.kind == "meter":
-            shown["position"] = self.case.positions[move.place].id
+            shown["position"] = self.case.positions[move.places[0]].id
             shown["outlook"], shown["bits_x1000"] = self.outlook.of_meter(move)
             return shown
         if move.fitted:
@@ -73,8 +72,10 @@ class Description:
             names = self._names(move)
             for n, (place, _) in enumerate(move.fitted):
                 shown["fitted"][self.case.positions[place].id] = names[n]
-        elif move.place != NOBODY:
-            shown["position"] = self.case.positions[move.place].id
+        elif len(move.places) == 1:
+            shown["position"] = self.case.positions[move.places[0]].id
+        elif move.places:
+            shown["positions"] = [self.case.positions[place].id for place in move.places]
         places = self.foresight.results.watched(self.state, move, self.foresight.worlds)
         shown["outlook"], shown["bits_x1000"] = self.outlook.of_test(self.state, move, places)
         return shown
@@ -102,4 +103,4 @@ class Description:
             return words.either([words.cause(self.model, cause) for cause in self.found.shared()])
         if move.why.startswith("verdict") or move.why == "repair":
             return words.listed([words.cause(self.model, cause) for cause in self.found.dealt(move)])
-        return self.case.positions[move.place].name if move.place != NOBODY else ""
+        return words.listed([self.case.positions[place].name for place in move.places])

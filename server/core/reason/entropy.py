@@ -3,14 +3,18 @@
 import math
 
 # Natural logarithms are what both hosts have; this turns them into bits.
-_BITS = 1.4426950408889634
+BITS = 1.4426950408889634
 _NOTHING = 1e-12
+
+
+def weighed(share: float) -> float:
+    """Return -x ln x, which is nothing for nothing."""
+    return -share * math.log(share) if share > _NOTHING else 0.0
 
 
 def bits(shares: list) -> float:
     """Return the entropy of shares that add up to one; it only ranks, or is rounded before it is shown."""
     found = 0.0
     for share in shares:
-        if share > _NOTHING:
-            found = found - share * math.log(share)
-    return found * _BITS
+        found = found + weighed(share)
+    return found * BITS

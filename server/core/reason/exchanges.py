@@ -39,8 +39,19 @@ class Exchanges:
             for n in range(1, len(suspects)):
                 if n > 1 and partners[n]:
                     found.extend(self._rings(state, [suspects[0], suspects[n]], partners))
-            if self._same_part(state.fitted[suspects[0]], state.fitted[suspects[1]]):
-                found.append(self._ring(state, suspects[:2], "suspects"))
+            found.extend(self._among(state, suspects))
+        return found
+
+    def _among(self, state, suspects: list) -> list:
+        """Return the exchanges of suspects with each other: pairs, and rings of all of them."""
+        found = []
+        for n in range(1, len(suspects)):
+            for place in suspects[:n]:
+                if self._same_part(state.fitted[place], state.fitted[suspects[n]]):
+                    found.append(self._ring(state, [place, suspects[n]], "suspects"))
+        if len(suspects) > 2 and self._all_alike(state, suspects):
+            found.append(self._ring(state, suspects, "suspects"))
+            found.append(self._ring(state, suspects[::-1], "suspects"))
         return found
 
     def _several(self, state, scent, suspects: list, partners: list) -> list:
@@ -90,7 +101,7 @@ class Exchanges:
 
     def _move(self, moved: list, why: str) -> Move:
         minutes = refit(self.case, [place for place, _ in moved])
-        return Move("exchange", NOBODY, sorted(moved), minutes, why)
+        return Move("exchange", [], sorted(moved), minutes, why)
 
     def _pair(self, state, place: int, partner: int) -> Move:
         return self._ring(state, [place, partner], self._easiest(state, place, partner))

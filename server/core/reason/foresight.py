@@ -1,4 +1,4 @@
-"""How long it would take to be sure: expected minutes until settled, two moves ahead.
+"""How long it would take to be sure: expected minutes until settled, two moves ahead, or to the end.
 
 Runs on the likeliest worlds (explanations) only: it ranks moves, it is never shown. Beyond the
 second move the rest is estimated as the uncertainty left, at the minutes that the best move now
@@ -8,6 +8,8 @@ needs for one bit.
 from collections import namedtuple
 
 from .candidates import Candidates
+from .endgame import SMALL_BOARD
+from .endgame import Endgame
 from .figures import hundredths
 from .moves import Move
 from .moves import Scent
@@ -20,14 +22,21 @@ from .worlds import weight_clear
 
 # So many worlds carry nearly all of the probability; more would only cost time.
 _WORLDS = 24
-_WORLDS_AHEAD = 12
+_WORLDS_AHEAD = 8
 # A result less likely than this does not decide between two moves.
 _NOTICED = 0.002
 _NOTICED_AHEAD = 0.005
-_OUTCOMES_AHEAD = 6
+_OUTCOMES_AHEAD = 5
+# A result less likely than this is not thought through to the end of many tests in a row.
+_TESTED_ON = 0.05
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
 _MOST_TESTS = 50
+# So many suspect places are thought about at a time, and from here on a place is one.
+_FOCUS = 3
+_SUSPECT = 0.1
+# The best so many by the look two moves ahead are weighed by what they take to the end.
+_TO_THE_END = 2
 # Fewer bits than this are none.
 _CERTAIN = 0.02
 
@@ -45,12 +54,12 @@ class Foresight:
         self.case = sight.case
         self.confidence = self.case.confidence
         self.fixing = fixing
-        self.worlds = [(mask, chance) for chance, mask in entries[:_WORLDS]]
+        self.worlds = [(mask, chance) for chance, mask in entries]
         self.candidates = Candidates(self.case)
         self.results = Results(sight)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
-        self.retest = Move("retest", -1, [], self.case.minutes["test"], "retest")
+        self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
         doubt = 1.0
@@ -84,18 +93,18 @@ class Foresight:
         suspected = [cause in bit for cause in model.unit]
         return Scent(fitted, circuits, blocked, units, suspected)
 
-    def ranked(self, state, moves: list) -> list:
-        """Return the moves, best first."""
-        looks = []
-        for move in moves:
-            outcomes = self.results.outcomes(state, move, self.worlds, _NOTICED)
-            minutes = move.minutes + self._regret(state, move)
-            reached = after(state, move)
-            looks.append(Look(move, minutes, reached, self.sight.live(reached), outcomes))
-        uncertain = bits_open(self.worlds, None)
+    def ranked(self, state, moves: list, among: list) -> list:
+        """Return the moves, best first.
+
+        `among` are the exchanges of suspects only. What they prove leans on how rare the causes are,
+        so that one of them is taken in only when it is the best by a look ahead to the end.
+        """
+        worlds = self._in_focus(state)
+        looks = [self.look(state, move, worlds, _NOTICED) for move in moves]
+        uncertain = bits_open(worlds, None)
         moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
         self._price([looks[n] for n in moving], uncertain)
-        rows = sorted([(hundredths(self._expected(looks[n])), n) for n in moving])
+        rows = sorted([(self.promise(looks[n]), n) for n in moving])
         deep = []
         promising = self._promising(rows, looks)
         for n in promising:
@@ -111,7 +120,53 @@ class Foresight:
                 by_look = look.minutes + self._ahead(look.reached, look.outcomes, False)
                 deep.append((max(by_look, self._expected(look)), n))
         deep = sorted([(hundredths(expected), n) for expected, n in deep])
-        return [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
+        ranked = [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
+        best = self._to_the_end(state, ranked, among, worlds)
+        return ranked if best is None else [best] + [move for move in ranked if move is not best]
+
+    def _to_the_end(self, state, ranked: list, among: list, worlds: list):
+        """Return the move with the least minutes to the end, None where that is too much to work out."""
+        # A fault that comes and goes has no end in sight: only estimates, which would decide on nothing.
+        if self.often > 1 or len(self.sight.read()) > SMALL_BOARD:
+            return None
+        if not ranked or ranked[0].kind == "retest":
+            return None
+        tried = [move for move in ranked if move.kind != "retest"][:_TO_THE_END]
+        return Endgame(self).best(state, tried[:1] + among + tried[1:], worlds)
+
+    def look(self, state, move, worlds: list, noticed: float) -> Look:
+        """Return a move with what it can lead to in these worlds."""
+        minutes = move.minutes + self._regret(state, move)
+        reached = after(state, move)
+        outcomes = self.results.outcomes(state, move, worlds, noticed)
+        return Look(move, minutes, reached, self.sight.live(reached), outcomes)
+
+    def promise(self, look) -> int:
+        """Return hundredths of the minutes that a move is estimated to take with what it leaves."""
+        return hundredths(self._expected(look))
+
+    def _in_focus(self, state) -> list:
+        """Return the worlds to look ahead in; with many suspects, as far as the most open places go.
+
+        The likeliest worlds hold nearly everything that can be with a few suspects, but little of
+        what can be with many, and then no move would seem to settle anything.
+        """
+        scent = self.scent(state, self.worlds)
+        places = self.candidates.by_doubt(state, scent)
+        places = [place for place in places if scent.place(place) >= _SUSPECT]
+        if len(places) <= _FOCUS:
+            return self.worlds[:_WORLDS]
+        live = self.sight.live(state)
+        apart = 0
+        for place in places[_FOCUS:]:
+            apart |= self.sight.own(state, place)
+        sums = {}
+        total = 0.0
+        for mask, weight in self.worlds:
+            kept = mask & live & ~apart
+            sums[kept] = sums.get(kept, 0.0) + weight
+            total = total + weight
+        return [(mask, weight / total) for mask, weight in likeliest(sorted(sums.items()), _WORLDS)]
 
     def _promising(self, rows: list, looks: list) -> list:
         """Return the moves to look at deeply: the best, but one of a kind and size.
@@ -121,7 +176,8 @@ class Foresight:
         found = []
         count = {}
         for _, n in rows:
-            kind = (looks[n].move.kind, len(looks[n].move.fitted))
+            move = looks[n].move
+            kind = (move.kind, len(move.fitted), len(move.places))
             count[kind] = count.get(kind, 0) + 1
             if count[kind] == 1:
                 found.append(n)
@@ -131,7 +187,7 @@ class Foresight:
         """Return the minutes of a move and of what it is estimated to leave."""
         expected = look.minutes
         for outcome in look.outcomes:
-            expected = expected + outcome.total * self._left(outcome, look.reached, look.live)
+            expected = expected + outcome.total * self.left(outcome, look.reached, look.live)
         return expected
 
     def _price(self, looks: list, uncertain: float):
@@ -148,7 +204,7 @@ class Foresight:
             settling = 0.0
             for outcome in look.outcomes:
                 gained = gained - outcome.total * bits_open(outcome.worlds, outcome.total)
-                if self._settled(outcome, look.live):
+                if self.settled(outcome, look.live):
                     settling = settling + outcome.total
             if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
                 a_bit = look.minutes / gained
@@ -177,7 +233,7 @@ class Foresight:
         rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
         for rank, row in enumerate(rows):
             outcome = outcomes[row[1]]
-            left = self._left(outcome, state, live)
+            left = self.left(outcome, state, live)
             if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
                 best = self._best_move(state, outcome, again)
                 # A fault that is always there is dealt with by moves; one that comes and goes may
@@ -205,12 +261,12 @@ class Foresight:
             live = self.sight.live(reached)
             expected = move.minutes
             for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
-                expected = expected + after_it.total * self._left(after_it, reached, live)
+                expected = expected + after_it.total * self.left(after_it, reached, live)
             # What no world explains is left over whatever is done.
             options.append(expected + (1.0 - known) * self.minutes_a_bit)
-        return min(options) if options else self._left(outcome, state, self.sight.live(state))
+        return min(options) if options else self.left(outcome, state, self.sight.live(state))
 
-    def _settled(self, outcome, live: int) -> bool:
+    def settled(self, outcome, live: int) -> bool:
         """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
 
         A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
@@ -234,39 +290,47 @@ class Foresight:
         search = bits_open(outcome.worlds, outcome.total) * self.minutes_a_bit
         return max(search, self.minutes_to_settle)
 
-    def _by_testing(self, outcome, state, live: int) -> float:
+    def _by_testing(self, outcome, state, live: int, search: float) -> float:
         """Return the minutes when the test is run again and again: a fault that comes and goes shows
-        after a while where it is now, or it is gone.
+        after a while where it is now, or it is gone. Not more than `search`, the other way.
         """
         minutes = self.case.minutes["test"]
         clear = weight_clear(outcome.worlds, live)
         waiting = minutes * (clear * self.often + (outcome.total - clear) / (1.0 - self.sight.hidden))
+        if waiting >= search * outcome.total:
+            return search
         expected = waiting
         known = 0.0
         worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
         for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
             known = known + result.total
-            if not self._settled(result, live):
-                expected = expected + result.total * self._search(result)
+            if not self.settled(result, live):
+                expected = expected + result.total * self._by_proof(result, live, self._search(result))
         expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
-        return expected / outcome.total
+        return min(search, expected / outcome.total)
 
-    def _left(self, outcome, state, live: int) -> float:
+    def left(self, outcome, state, live: int) -> float:
         """Return the estimated minutes that are left after an outcome; 0 once it is settled.
 
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
-        if self._settled(outcome, live):
+        if self.settled(outcome, live):
             return 0.0
         search = self._search(outcome)
-        if self.often > 1:
-            return max(self.case.minutes["test"], min(search, self._by_testing(outcome, state, live)))
+        if self.often > 1 and outcome.total >= _TESTED_ON:
+            return max(self.case.minutes["test"], self._by_testing(outcome, state, live, search))
+        return max(self.case.minutes["test"], self._by_proof(outcome, live, search))
+
+    def _by_proof(self, outcome, live: int, search: float) -> float:
+        """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
+
+        Not more than `search`, the other way.
+        """
         clear = weight_clear(outcome.worlds, live) / outcome.total
         tests = 0
         doubt = 1.0 - clear
         while doubt > (1.0 - self.confidence) * (doubt + clear) and tests < _MOST_TESTS:
             doubt = doubt * self.sight.hidden
             tests += 1
-        prove = tests * self.case.minutes["test"] * clear + (1.0 - clear) * search
-        return max(self.case.minutes["test"], min(search, prove))
+        return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)

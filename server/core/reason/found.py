@@ -1,6 +1,5 @@
 """What is known already: the causes that act, what all positions share, and the moves for both."""
 
-from .case import NOBODY
 from .figures import parts
 from .moves import Move
 from .moves import because
@@ -63,7 +62,7 @@ class Found:
             if kind == "unit":
                 units.append(self.state.fitted.index(model.unit.index(cause)))
             elif kind == "blocked":
-                move = self.candidates.clean(model.blocked.index(cause))
+                move = self.candidates.clean([model.blocked.index(cause)])
                 found.append(because(move, "verdict clean"))
             elif kind == "circuit":
                 place = [rows[-1] for rows in model.circuits].index(cause)
@@ -78,7 +77,7 @@ class Found:
                 found.insert(1, because(move, "verdict spare"))
         repairs = [cause for cause in self.acting if self._to_repair(cause)]
         why = "repair" if repairs else "retest"
-        found.append(Move("retest", NOBODY, [], self.case.minutes["test"], why))
+        found.append(Move("retest", [], [], self.case.minutes["test"], why))
         return found
 
     def _measured(self, cause: int) -> bool:
@@ -92,9 +91,9 @@ class Found:
         """Return the known causes that a move deals with."""
         if move.kind == "retest":
             return [cause for cause in self.acting if self._to_repair(cause)]
-        if move.place == NOBODY:
+        if not move.places:
             return [cause for cause in self.acting if self.model.kinds[cause] == "unit"]
-        return [cause for cause in self.acting if self._is_at(cause, move.place)]
+        return [cause for cause in self.acting if [1 for place in move.places if self._is_at(cause, place)]]
 
     def _is_at(self, cause: int, place: int) -> bool:
         return cause == self.model.blocked[place] or cause in self.model.circuits[place]

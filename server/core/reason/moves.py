@@ -13,9 +13,9 @@ CLEARED = 0.02
 
 # What is where and which positions may still be blocked: all that a move can change.
 State = namedtuple("State", ("fitted", "blockable"))
-# `place` is the position cleaned, unplugged or measured; `fitted` a list of (position, unit);
-# `why` names the sentence that explains the choice (words.py).
-Move = namedtuple("Move", ("kind", "place", "fitted", "minutes", "why"))
+# `places` are the positions cleaned, or the one unplugged or measured; `fitted` a list of
+# (position, unit); `why` names the sentence that explains the choice (words.py).
+Move = namedtuple("Move", ("kind", "places", "fitted", "minutes", "why"))
 
 
 class Scent:
@@ -48,7 +48,8 @@ def after(state: State, move: Move) -> State:
     """Return what is where once the move is made."""
     if move.kind == "clean":
         blockable = list(state.blockable)
-        blockable[move.place] = False
+        for place in move.places:
+            blockable[place] = False
         return State(state.fitted, blockable)
     if not move.fitted:
         return state
@@ -62,4 +63,4 @@ def after(state: State, move: Move) -> State:
 
 def because(move: Move, why: str) -> Move:
     """Return the same move, proposed for another reason."""
-    return Move(move.kind, move.place, move.fitted, move.minutes, why)
+    return Move(move.kind, move.places, move.fitted, move.minutes, why)

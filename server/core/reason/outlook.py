@@ -54,7 +54,7 @@ class Outlook:
     def of_meter(self, move) -> tuple:
         """Return (outcomes as shown, bits) of the checks of one circuit."""
         rates = self.case.rates
-        cause = self.sight.model.circuits[move.place][-1]
+        cause = self.sight.model.circuits[move.places[0]][-1]
         if cause in self.belief.bit:
             n = self.belief.bit[cause]
             present = 1.0 - self.belief.expect([(n, 0.0)])
@@ -62,7 +62,7 @@ class Outlook:
             present = self.belief.alone[cause]
         bad = present * rates["meter_sees"] + (1.0 - present) * rates["meter_false"]
         shares = apportion([1.0 - bad, bad])
-        name = self.case.positions[move.place].name
+        name = self.case.positions[move.places[0]].name
         shown = []
         for reads, share, chance in (("good", shares[0], 1.0 - bad), ("bad", shares[1], bad)):
             if share > 0:
@@ -76,7 +76,7 @@ class Outlook:
         return [outcome for _, outcome in shown], thousandths(_two_way(bad) - noise)
 
     def _unplugged(self, move, place: int) -> bool:
-        return move.kind == "unplug" and place == move.place
+        return move.kind == "unplug" and place in move.places
 
     def _id(self, place: int) -> str:
         return self.case.positions[place].id
@@ -137,7 +137,7 @@ class Outlook:
     def _then(self, move, readings: list, pattern: int, chance: float, live: int) -> str:
         """Say in words what this result would mean."""
         if move.kind == "unplug":
-            n = [reading.place for reading in readings].index(move.place)
+            n = [reading.place for reading in readings].index(move.places[0])
             return words.UNPLUGGED_SHOWS if pattern >> n & 1 else words.UNPLUGGED_HIDES
         if chance < _WORKED_OUT:
             return words.UNLIKELY

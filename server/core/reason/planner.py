@@ -57,7 +57,7 @@ class _Planner:
         return [self.description.shown(move, n == 0) for n, move in enumerate(chosen[:_SHOWN])]
 
     def _retest(self, why: str) -> Move:
-        return Move("retest", NOBODY, [], self.case.minutes["test"], why)
+        return Move("retest", [], [], self.case.minutes["test"], why)
 
     def _why_test(self) -> str:
         if self.model.changed:
@@ -74,21 +74,28 @@ class _Planner:
         """Return the candidates by expected minutes until settled."""
         moves = []
         last = []
+        among = []
         others = self.candidates.moves(self.state, self.scent, 3, True)
         proving = self.candidates.proving(others)
         shared = self.found.shared()
         for move in others:
             if move.kind == "retest":
                 moves.append(self._retest("shared" if shared else self._why_test()))
-            elif move.kind == "unplug" or move not in proving:
-                # Unplugging tells whether the test can be trusted, nothing about the cause.
-                last.append(self._doubted() or move if move.kind == "unplug" else move)
+            elif move.kind == "unplug":
+                # It tells whether the test can be trusted, nothing about the cause.
+                last.append(self._doubted() or move)
+            elif move not in proving:
+                among.append(move)
             else:
                 moves.append(move)
         if shared:
             # No move here separates what all positions share; look there first.
-            return self._checks_in_order(moves) + last
-        ranked = self.foresight.ranked(self.state, moves)
+            return self._checks_in_order([move for move in moves if len(move.places) < 2]) + last
+        ranked = self.foresight.ranked(self.state, moves, among)
+        if ranked and ranked[0].why == "suspects":
+            ranked[0] = because(ranked[0], "suspects first")
+        elif among:
+            last.append(among[0])
         if ranked and ranked[0].kind == "replace":
             ranked[0] = because(ranked[0], "stop")
         # The first is weighed with what comes after it; behind it each stands for itself.
@@ -100,7 +107,7 @@ class _Planner:
         """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""
         slots = [n for n, move in enumerate(moves) if move.kind == "meter"]
         checks = [moves[n] for n in slots]
-        chances = [self.scent.circuit[check.place] for check in checks]
+        chances = [self.scent.circuit[check.places[0]] for check in checks]
         ordered = list(moves)
         for n, check in enumerate(by_worth(chances, [check.minutes for check in checks])):
             ordered[slots[n]] = checks[check]

@@ -4,13 +4,15 @@ A world is an explanation with its weight. The figures that are shown come from 
 the quick look that lets the foresight weigh many moves.
 """
 
-from .case import NOBODY
 from .moves import after
 from .noisy import power
 from .sight import count
 
 _MOST_WATCHED = 4
 _FEW_POSITIONS = 5
+# Worlds that weigh less than this together are followed only where they show something this often.
+_HEAVY = 0.07
+_RARE = 0.02
 
 
 class Outcome:
@@ -29,12 +31,13 @@ class Results:
     def __init__(self, sight):
         self.sight = sight
         self.case = sight.case
+        self._counts = {}
+        self._shown = {}
 
     def watched(self, state, move, worlds: list) -> list:
         """Return the positions whose reading tells something, by position."""
         places = [place for place, _ in move.fitted]
-        if move.place != NOBODY and move.place not in places:
-            places.append(move.place)
+        places = places + [place for place in move.places if place not in places]
         read = self.sight.read()
         if len(read) <= _FEW_POSITIONS:
             return sorted(set(read + places))
@@ -64,40 +67,83 @@ class Results:
             return self._read_meter(move, worlds)
         reached = after(state, move)
         readings = []
-        for n, place in enumerate(self.watched(state, move, worlds)):
-            unplugged = move.kind == "unplug" and place == move.place
-            readings.append((self.sight.reading(reached, place, unplugged), 1 << n))
-        hides = self.sight.hides
+        for place in self.watched(state, move, worlds):
+            unplugged = move.kind == "unplug" and place in move.places
+            readings.append(self.sight.reading(reached, place, unplugged))
+        which = tuple([reading.number for reading in readings])
         found = {}
-        for mask, weight in worlds:
-            partial = [(0, weight, 1.0)]
-            for reading, bit in readings:
-                k = count(mask & reading.suspects)
-                clean = power(reading.quiet * hides[k], times)
-                # With none of the suspects behind it, a fault is mostly something new.
-                known = 1.0
-                if k == 0 and clean < 1.0:
-                    known = (1.0 - power(reading.bare, times)) / (1.0 - clean)
-                longer = []
-                # The likelier reading is always followed, so that no world is lost altogether.
-                for pattern, chance, share in partial:
-                    without = chance * clean
-                    if clean > 0.5 or without >= noticed:
-                        longer.append((pattern, without, share))
-                    if clean <= 0.5 or chance - without >= noticed:
-                        longer.append((pattern | bit, chance - without, share * known))
-                partial = longer
-            for pattern, chance, share in partial:
+        for members, weight, counts in self._alike(readings, worlds):
+            # What is left out has to be rare beside all worlds; in a light one that is much.
+            least = noticed if weight >= _HEAVY else _RARE
+            key = (which, counts, times, least)
+            if key not in self._shown:
+                self._shown[key] = self._patterns(readings, counts, times, least)
+            for pattern, chance, share in self._shown[key]:
                 if pattern not in found:
                     found[pattern] = Outcome()
                 outcome = found[pattern]
-                outcome.total = outcome.total + chance
-                outcome.worlds.append((mask, chance * share))
+                for mask, part in members:
+                    outcome.total = outcome.total + part * chance
+                    if share > 0.0:
+                        outcome.worlds.append((mask, part * chance * share))
         return [found[pattern] for pattern in sorted(found) if found[pattern].total > 0.0]
+
+    def _alike(self, readings: list, worlds: list) -> list:
+        """Return (worlds, their weight, causes behind each reading) of those that a test can't tell apart."""
+        rows = {}
+        order = []
+        for world in worlds:
+            counts = []
+            for reading in readings:
+                behind = world[0] & reading.suspects
+                if behind not in self._counts:
+                    self._counts[behind] = count(behind)
+                counts.append(self._counts[behind])
+            key = tuple(counts)
+            if key not in rows:
+                rows[key] = []
+                order.append(key)
+            rows[key].append(world)
+        found = []
+        for key in order:
+            weight = 0.0
+            for _, part in rows[key]:
+                weight = weight + part
+            found.append((rows[key], weight, key))
+        return found
+
+    def _patterns(self, readings: list, counts: tuple, times: int, least: float) -> list:
+        """Return (pattern, chance, share that is nothing new) of what such a world would show.
+
+        What is rarer than `least` is left out, and the rest makes up for it: a world lost here
+        would pass for something that the test has told.
+        """
+        hides = self.sight.hides
+        partial = [(0, 1.0, 1.0)]
+        for n, reading in enumerate(readings):
+            bit = 1 << n
+            clean = power(reading.quiet * hides[counts[n]], times)
+            # With none of the suspects behind it, a fault is mostly something new.
+            known = 1.0
+            if counts[n] == 0 and clean < 1.0:
+                known = (1.0 - power(reading.bare, times)) / (1.0 - clean)
+            longer = []
+            # The likelier reading is always followed, so that no world is lost altogether.
+            for pattern, chance, share in partial:
+                without = chance * clean
+                if clean > 0.5 or without >= least:
+                    longer.append((pattern, without, share))
+                if clean <= 0.5 or chance - without >= least:
+                    longer.append((pattern | bit, chance - without, share * known))
+            partial = longer
+        total = 0.0
+        for _, chance, _ in partial:
+            total = total + chance
+        return [(pattern, chance / total, share) for pattern, chance, share in partial]
 
     def _read_meter(self, move, worlds: list) -> list:
         rates = self.case.rates
-        cause = self.sight.model.circuits[move.place][-1]
+        cause = self.sight.model.circuits[move.places[0]][-1]
         bit = self.sight.belief.bit.get(cause)
         good = Outcome()
         bad = Outcome()
@@ -108,6 +154,7 @@ class Results:
                 chance = 1.0 * (mask >> bit & 1)
             reads_bad = chance * rates["meter_sees"] + (1.0 - chance) * rates["meter_false"]
             for outcome, part in ((good, 1.0 - reads_bad), (bad, reads_bad)):
-                outcome.total = outcome.total + weight * part
-                outcome.worlds.append((mask, weight * part))
+                if part > 0.0:
+                    outcome.total = outcome.total + weight * part
+                    outcome.worlds.append((mask, weight * part))
         return [outcome for outcome in (good, bad) if outcome.total > 0.0]

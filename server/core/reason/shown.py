@@ -16,6 +16,7 @@ _ORDER = [
     "causes",
     "fitted",
     "position",
+    "positions",
     "faulted",
     "reads",
     "probability",

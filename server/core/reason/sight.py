@@ -12,8 +12,9 @@ from .moves import NEW
 from .moves import State
 
 # One position to be read. `suspects` is a mask; `others` a list of (cause, chance); `bare` the
-# chance of clean with no cause at all, `quiet` the same averaged over the others.
-Reading = namedtuple("Reading", ("place", "suspects", "others", "bare", "quiet"))
+# chance of clean with no cause at all, `quiet` the same averaged over the others; `number` tells
+# it from any other reading of this belief.
+Reading = namedtuple("Reading", ("place", "suspects", "others", "bare", "quiet", "number"))
 
 
 class Sight:
@@ -29,6 +30,7 @@ class Sight:
         self.hides = [1.0]
         for _ in range(8):
             self.hides.append(self.hides[-1] * self.hidden)
+        self._read = [place for place, unit in enumerate(self.model.fitted) if unit != NOBODY]
         self._readings = {}
         model = self.model
         self._always = 0
@@ -56,9 +58,18 @@ class Sight:
                 causes.append(self.model.blocked[place])
         return self._always | self._mask(causes)
 
+    def own(self, state: State, place: int) -> int:
+        """Return the mask of the suspects that act on this position alone."""
+        causes = [self.model.circuits[place][-1]]
+        if state.fitted[place] >= 0:
+            causes.append(self.model.unit[state.fitted[place]])
+        if state.blockable[place]:
+            causes.append(self.model.blocked[place])
+        return self._mask(causes)
+
     def read(self) -> list:
         """Return the positions that a test now would read: those with a unit."""
-        return [place for place, unit in enumerate(self.model.fitted) if unit != NOBODY]
+        return self._read
 
     def reading(self, state: State, place: int, unplugged: bool) -> Reading:
         """Return what bears on the reading of a position; remembered, for it is asked often."""
@@ -89,7 +100,7 @@ class Sight:
         quiet = bare
         for _, chance in others:
             quiet = quiet * (1.0 - chance + chance * self.hidden)
-        return Reading(place, self._mask(causes), others, bare, quiet)
+        return Reading(place, self._mask(causes), others, bare, quiet, len(self._readings))
 
 
 def count(mask: int) -> int:

@@ -23,6 +23,7 @@ _REASONS = {
     "repair": "Find and repair {}, then test again.",
     "retest": "Nothing to take apart: it shows whether the fault is still there.",
     "clean": "Dirt, ice, paint or aim would show the same.",
+    "clean several": "Dirt, ice, paint or aim would show the same, and one retest serves for all of them.",
     "meter": "Connector and wire of {} are still suspects.",
     "verdict meter": "It is {}: the checks show where.",
     "verdict replace": "Replace {}, then prove it with a clean test.",
@@ -42,6 +43,7 @@ _REASONS = {
     "ring": "Settles several suspects in one retest: each sensor moves on to the next place.",
     "chain": "Your spare goes in, the suspects move on by one place.",
     "spares": "Your spares go in, all in one retest.",
+    "suspects first": "Fewest to take apart. If all fault again, it is the sensors: wires fail less often.",
     "suspects": "Two suspects with each other: if both are bad, nothing moves.",
 }
 

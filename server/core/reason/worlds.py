@@ -1,6 +1,7 @@
 """Questions to a list of worlds: explanations as (mask, weight), the rest of the weight unknown."""
 
-from .entropy import bits
+from .entropy import BITS
+from .entropy import weighed
 
 
 def live_fault(worlds: list, live: int):
@@ -34,8 +35,12 @@ def likeliest(worlds: list, most: int) -> list:
 def bits_open(worlds: list, total) -> float:
     """Return the entropy in bits; what is missing to `total` counts as one more world."""
     known = 0.0
+    spread = 0.0
     for _, weight in worlds:
         known = known + weight
+        spread = spread + weighed(weight)
     if total is None:
         total = known
-    return bits([weight / total for _, weight in worlds] + [(total - known) / total])
+    else:
+        spread = spread + weighed(total - known)
+    return (spread - weighed(total)) / total * BITS
