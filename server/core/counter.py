@@ -10,6 +10,7 @@ from . import returns
 from . import words
 from .fold_returns import open_return
 from .returns.photos import pictures
+from .step import action
 from .step import draft
 
 # what a clerk may give as a reason with one tap, in place of typing one
@@ -104,6 +105,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
                 "word": WORDS[decision],
                 "past": PAST[decision],
                 "overrules": decision != proposal,
+                "after": _afterwards(decision, label["unit"], how),
                 "events": [
                     draft("return_decided", unit=label["unit"], decision=decision, proposed=proposal,
                           reasons=against, overrule="", signed="")
@@ -112,6 +114,16 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
             for decision in ("accept", "hold", "refuse")
         ],
     }  # fmt: skip
+
+
+def _afterwards(decision: str, unit: str, how: str) -> list[dict]:
+    """Return where a unit can go once it is decided; a held one stays at the counter."""
+    places = {"accept": (("stock", "Put into stock"), ("scrapped", "Scrapped")),
+              "refuse": (("customer", "Handed back"),), "hold": ()}  # fmt: skip
+    return [
+        action(said, draft("unit_moved", unit=unit, place=place, how=how, note=""))
+        for place, said in places[decision]
+    ]
 
 
 def label_of(state, unit: dict) -> dict:

@@ -179,6 +179,18 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     clerk.looks()
     assert "held just now: Looked at by hand" in page.locator("main").inner_text()
 
+    phone.tap("Scan returns")
+    phone.hold(codes[3])
+    clerk.sees(codes[3], "hold")
+    phone.tap("It is another part")
+    clerk.sees(codes[3], "refuse")
+    clerk.decides("Refuse")
+    phone.tap("Handed back")
+    page.locator(".decided .small-button").wait_for(state="detached")
+    assert "Handed back" in page.locator(".decided").inner_text()
+    clerk.looks()
+    page.get_by_role("button", name="Close the camera").tap()
+
     page.get_by_role("link", name=f"{codes[0][:3]}-").tap()
     clerk.sees(codes[0], "accept")
     phone.tap("Accept ")

@@ -222,6 +222,20 @@ def test_a_unit_that_comes_a_second_time_is_refused_with_the_first_decision(core
     assert core("conflicts")["conflicts"] == [], "who refuses it knows of the first"
 
 
+def test_what_was_decided_goes_on_with_a_handover_of_its_own(core, bad):
+    clerk = Clerk(core)
+    answer = clerk.ask(bad, read=READ)
+    offered = {each["decision"]: [one["words"] for one in each["after"]] for each in answer["decisions"]}
+    assert offered == {"accept": ["Put into stock", "Scrapped"], "hold": [], "refuse": ["Handed back"]}
+    clerk.decide(answer, "refuse", "wet inside")
+    back = answer["decisions"][2]["after"][0]["events"][0]  # recorded without the job, which is closed
+    clerk.fact(back["kind"], **back["data"])
+    assert core("unit", unit=BAD)["where"] == "with the customer"
+    again = clerk.ask(bad, read=READ)
+    assert again["headline"] == "Returned before"
+    assert standing(again, "custody") == "pass"
+
+
 def test_a_held_return_waits_and_is_decided_later(core, bad):
     clerk = Clerk(core)
     clerk.decide(clerk.ask(bad, read=READ), "hold", "wants a look by the foreman")

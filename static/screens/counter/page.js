@@ -100,7 +100,14 @@ function ready(work) {
   return html`${done
       ? html`<section class="card decided" role="status">
           <p class="decided-word">${mark(DECISION_MARKS[done.decision], { word: done.word, size: 'large' })} ${code(done.shown)}</p>
-          ${last
+          ${done.handed ? html`<p>${icon('tick')} ${done.handed}</p>` : nothing}
+          <div class="ways-row">
+            ${(done.after ?? []).map(
+              (/** @type {any} */ handover) =>
+                html`<button class="small-button" type="button" @click=${() => work.handOn(handover)}>${handover.words}</button>`,
+            )}
+          </div>
+          ${last && !done.handed
             ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>
                 ${icon('undo')} Take it back
               </button>`

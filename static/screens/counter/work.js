@@ -16,6 +16,8 @@ const JUST_DECIDED_MS = 6000;
 
 /** Whether something is being asked just now: the camera sees faster than the core thinks. */
 let asking = false;
+/** What came into view meanwhile: the scanner tells it once, so it must not get lost. @type {(() => Promise<void>) | null} */
+let next = null;
 
 /** One drawing's view of the counter. */
 export class Work {
@@ -65,7 +67,10 @@ export class Work {
    * @param {string} [how]
    */
   take = async (texts, how = 'scanned') => {
-    if (asking) return;
+    if (asking) {
+      next = () => this.take(texts, how);
+      return;
+    }
     asking = true;
     try {
       await this.#take(texts, how);
@@ -74,6 +79,9 @@ export class Work {
     } finally {
       asking = false;
     }
+    const waiting = next;
+    next = null;
+    await waiting?.();
   };
 
   /**
@@ -97,10 +105,10 @@ export class Work {
     this.ctx.redraw();
   }
 
-  /** @param {import('./asking.js').Current} next */
-  async #next(next) {
+  /** @param {import('./asking.js').Current} following */
+  async #next(following) {
     const { form } = this.ctx;
-    const { unit } = next.answer;
+    const { unit } = following.answer;
     if (unit === this.current?.answer.unit) return;
     if (unit === form.done?.unit && Date.now() - form.done.at < JUST_DECIDED_MS) return;
     // The next one lies there already: the one before it waits.
@@ -108,8 +116,8 @@ export class Work {
     form.mode = form.mode === 'type' ? '' : form.mode;
     form.typed = '';
     form.done = null;
-    this.#set(next);
-    if (next.answer.proposed === 'refuse') alarm();
+    this.#set(following);
+    if (following.answer.proposed === 'refuse') alarm();
     else confirmRead();
   }
 
@@ -175,9 +183,20 @@ export class Work {
     const recorded = await ctx.act(drafts, { job: answer.job });
     if (!recorded) return;
     this.#set(null);
-    ctx.form.done = { unit: answer.unit, shown: answer.shown, decision, word: chosen.past, at: Date.now() };
+    const { unit, shown } = answer;
+    ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after, at: Date.now() };
     if (ctx.data.given) ctx.go('#/');
     else ctx.redraw();
+  };
+
+  /** @param {{words: string, events: import('../../log.js').Draft[]}} handover  of the unit that was decided last */
+  handOn = async ({ words, events }) => {
+    const { done } = this.ctx.form;
+    // Its job is closed: what happens to it now goes on record without it.
+    if (!(await this.ctx.act(events, { job: null }))) return;
+    done.after = [];
+    done.handed = words;
+    this.ctx.redraw();
   };
 
   /** @param {any} line  of the day list, the decision to take back */
