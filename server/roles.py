@@ -11,7 +11,7 @@ from server.errors import NotAllowed
 __all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_reach"]
 
 # Beginning of a path -> the one role that it answers.
-_ALONE = {"/api/returns": COUNTER, "/api/search": COUNTER}
+_ALONE = {"/api/labels": BENCH, "/api/returns": COUNTER, "/api/search": COUNTER}
 WHERE = {BENCH: "at the bench", COUNTER: "at the parts counter"}
 
 

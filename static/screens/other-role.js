@@ -20,7 +20,7 @@ export const atBenchPage = {
       body: html`<section class="nothing">
         ${icon('counter', { size: 'large' })}
         <h1>This phone is at the parts counter</h1>
-        <p>Jobs are done on phones at the bench. ${job ? 'What is on record of this one can be read here.' : ''}</p>
+        <p>Jobs are done and labels are made on phones at the bench. ${job ? 'What is on record of this one can be read here.' : ''}</p>
       </section>`,
       main: job
         ? { words: 'Read its trail', run: () => ctx.go(to.jobPart(job, 'trail')) }

@@ -87,6 +87,9 @@ const AT_COUNTER = {
   assumptions: atBenchPage,
   hand: atBenchPage,
   position: atBenchPage,
+  labels: atBenchPage,
+  print: atBenchPage,
+  batch: atBenchPage,
 };
 
 /** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */

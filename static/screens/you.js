@@ -29,11 +29,11 @@ export const youPage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { sync } = ctx.services;
+    const { sync, device } = ctx.services;
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${labelsLink()} ${keeping(ctx)} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
       ${tone(ctx)} ${thisPhone(ctx)}`,
       main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };

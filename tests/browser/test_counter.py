@@ -239,7 +239,7 @@ def test_a_record_that_was_altered_on_this_phone_is_refused(clerk_at):
 def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, server, tmp_path):
     clerk, codes = clerk_at(1)
     clerk.page.goto(f"{server.base}/#/new")
-    clerk.phone.see("Jobs are done on phones at the bench")
+    clerk.phone.see("Jobs are done and labels are made on phones at the bench")
     clerk.page.goto(f"{server.base}/#/job/j{0:012x}")
     clerk.phone.tap("Read its trail")
     clerk.page.goto(f"{server.base}/U/{codes[0]}")

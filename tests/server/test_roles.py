@@ -40,6 +40,13 @@ ENDPOINTS = {
     "GET /api/units/<name>": BOTH,
     "GET /api/photos/<digest>": BOTH,
     "PUT /api/photos/<digest>": BOTH,
+    "GET /api/labels": BENCH,
+    "GET /api/labels/<int:batch>": BENCH,
+    "GET /api/labels/plan": BENCH,
+    "GET /api/labels/preview.svg": BENCH,
+    "POST /api/labels": BENCH,
+    "POST /api/labels/<int:batch>/again": BENCH,
+    "POST /api/labels/<int:batch>/void": BENCH,
     "GET /api/records/key": BOTH,
     "GET /api/records/<name>": BOTH,
     "POST /api/records/check": BOTH,
@@ -65,7 +72,13 @@ def test_the_table_names_every_route(app):
 def test_a_route_answers_the_roles_of_the_table_and_refuses_the_other(new_phone, role, endpoint):
     phone = new_phone(role=role)
     method, _, path = endpoint.partition(" ")
-    for name, value in (("<int:phone>", "99"), ("<job>", JOB), ("<name>", "JRMMA"), ("<digest>", SHA)):
+    for name, value in (
+        ("<int:phone>", "99"),
+        ("<int:batch>", "99"),
+        ("<job>", JOB),
+        ("<name>", "JRMMA"),
+        ("<digest>", SHA),
+    ):
         path = path.replace(name, value)
 
     answer = phone.write(method, path)
@@ -75,7 +88,7 @@ def test_a_route_answers_the_roles_of_the_table_and_refuses_the_other(new_phone,
         assert not refused, answer.get_json()
     else:
         error = assert_refused(answer, 403, "role")
-        assert "parts counter" in error["message"]
+        assert "This is for phones at the" in error["message"]
 
 
 # Who may record which kind. The bench does jobs, the counter decides returns.

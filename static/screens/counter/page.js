@@ -241,6 +241,7 @@ function homeParts(work) {
       <ul class="list">
         <li><a class="list-row" href=${`/${to.returns()}`}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
         <li><a class="list-row" href=${`/${to.search()}`}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${`/${to.checkRecord()}`}>${icon('label')}<span class="list-main">Check a record from another yard</span><span class="list-end">${icon('forward')}</span></a></li>
       </ul>
     `,
     main: { words: 'Scan returns', run: work.open },
