@@ -1,11 +1,12 @@
 // @ts-check
 /**
- * The way to the record as a file, on the pages of a sensor and of a job.
+ * The ways to records as files: to make one, on the pages of a sensor and of a job, and to check one.
  */
 
 import { html } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { to } from './router.js';
 
 /** @param {string} hash  one of `to` */
 export function fileRow(hash) {
@@ -21,4 +22,15 @@ export function fileRow(hash) {
 /** The same where no list of links is yet. @param {string} hash */
 export function fileLink(hash) {
   return html`<ul class="list">${fileRow(hash)}</ul>`;
+}
+
+/** Where a record is checked that somebody handed over. */
+export function checkRow() {
+  return html`<li>
+    <a class="list-row" href=${`/${to.checkRecord()}`}>
+      ${icon('in')}
+      <span class="list-main"><span class="list-title">Check a record</span><span class="list-note">a file from another yard</span></span>
+      <span class="list-end">${icon('forward')}</span>
+    </a>
+  </li>`;
 }

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../shapes/icons.js';
 import { loadJobs } from './job-data.js';
 import { keepingNotice } from './keeping.js';
+import { checkRow } from './file-link.js';
 import { phoneNotices } from './phone-notices.js';
 import { to } from './router.js';
 import { day } from './when.js';
@@ -28,7 +29,7 @@ export const jobsPage = {
         ${jobs.length ? nothing : empty()}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
-        ${checkRow()}
+        <ul class="list">${checkRow()}</ul>
       `,
       main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
       second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
@@ -45,19 +46,6 @@ function empty() {
       look to the proof.
     </p>
   </section>`;
-}
-
-/** A record that somebody handed over as a file. */
-function checkRow() {
-  return html`<ul class="list">
-    <li>
-      <a class="list-row" href=${`/${to.checkRecord()}`}>
-        ${icon('in')}
-        <span class="list-main"><span class="list-title">Check a record</span><span class="list-note">a file from another yard</span></span>
-        <span class="list-end">${icon('forward')}</span>
-      </a>
-    </li>
-  </ul>`;
 }
 
 /** @param {any[]} jobs */

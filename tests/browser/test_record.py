@@ -9,6 +9,8 @@ import pytest
 from server.cli import main
 from server.clock import now_ms
 from server.pairing import make_link
+from server.roles import BENCH
+from server.roles import COUNTER
 from server.signing import fingerprint
 from server.signing import signer
 from server.storage import DataFolder
@@ -52,16 +54,16 @@ def take_phone(screen_browser):
     """Gives a maker of phones that are paired with a server."""
     phones = []
 
-    def take(server, **options):
+    def take(server, role=BENCH, **options):
         manager = screens(screen_browser, server.base, **options)
         phone = manager.__enter__()
         phones.append(manager)
         with closing(DataFolder(server.data).open()) as db:
-            link = make_link(db, server.base, now_ms())
+            link = make_link(db, server.base, now_ms(), role=role)
         page = phone.show(link.removeprefix(server.base))
         page.get_by_label("Your name").fill("Jo")
         phone.tap("Pair this phone")
-        page.get_by_role("button", name="Open a job").wait_for()
+        page.get_by_role("link", name="Check a record").wait_for()
         return phone
 
     yield take
@@ -102,7 +104,7 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     download.value.save_as(file)
     assert main(["verify", str(file)]) == 0
 
-    clerk = take_phone(counter)
+    clerk = take_phone(counter, COUNTER)
     page = clerk.show()
     page.get_by_role("link", name="Check a record").click()
     page.get_by_text(own_fingerprint(counter)).wait_for()
@@ -124,7 +126,7 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     assert foreign.locator("a, button").count() == 0, "nothing in it leads anywhere or records anything"
 
     page.goto(f"{clerk.base}/#/")
-    page.get_by_text("No job yet").wait_for()
+    page.get_by_role("heading", name="Nothing waits").wait_for()
     choose_again(clerk, file)
     page.get_by_text("This seal was first seen here on").wait_for()
 
@@ -140,7 +142,7 @@ def test_an_altered_record_is_not_shown_and_the_place_is_named(counter, record, 
     data = record.read_bytes()
     at = data.index(b"rear-left", data.index(b"unit_pulled"))
     record.write_bytes(data[:at] + b"n" + data[at + 1 :])
-    clerk = take_phone(counter)
+    clerk = take_phone(counter, COUNTER)
     choose(clerk, record)
     page = clerk.page
     alert = page.get_by_role("alert")
@@ -197,7 +199,7 @@ def test_no_record_is_made_without_the_server_and_it_says_so(yard, take_phone):
 @pytest.mark.parametrize("width", [320, 390])
 @pytest.mark.parametrize("percent", [100, 140])
 def test_the_pages_have_room(counter, yard, record, take_phone, width, percent):
-    clerk = take_phone(counter, width=width, height=844)
+    clerk = take_phone(counter, COUNTER, width=width, height=844)
     choose(clerk, record)
     clerk.page.locator(".foreign").wait_for()
     clerk.text_at(percent)

@@ -11,6 +11,7 @@ import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
 import { textField } from '../field.js';
+import { checkRow } from '../file-link.js';
 import { phoneNotices } from '../phone-notices.js';
 import { to } from '../router.js';
 import { scanHost } from '../scan-host.js';
@@ -241,7 +242,7 @@ function homeParts(work) {
       <ul class="list">
         <li><a class="list-row" href=${`/${to.returns()}`}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
         <li><a class="list-row" href=${`/${to.search()}`}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
-        <li><a class="list-row" href=${`/${to.checkRecord()}`}>${icon('label')}<span class="list-main">Check a record from another yard</span><span class="list-end">${icon('forward')}</span></a></li>
+        ${checkRow()}
       </ul>
     `,
     main: { words: 'Scan returns', run: work.open },

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../../api.js';
+import { saveFile } from '../../save-file.js';
 import { icon } from '../../shapes/icons.js';
 import { to } from '../router.js';
 import { day as dayWords, time } from '../when.js';
@@ -65,11 +66,7 @@ async function save(ctx) {
     await sync.now();
     const offset = -new Date(day.start).getTimezoneOffset();
     const file = await sync.api.file(`/api/returns.csv?from=${day.start}&to=${day.end}&offset=${offset}`);
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(file);
-    link.download = `returns-${day.name}.csv`;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    saveFile(new File([file], `returns-${day.name}.csv`, { type: file.type }));
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     problem = `The server makes the file. ${error.sentence}`;
