@@ -19,11 +19,6 @@ export function fileRow(hash) {
   </li>`;
 }
 
-/** The same where no list of links is yet. @param {string} hash */
-export function fileLink(hash) {
-  return html`<ul class="list">${fileRow(hash)}</ul>`;
-}
-
 /** Where a record is checked that somebody handed over. */
 export function checkRow() {
   return html`<li>
