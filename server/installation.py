@@ -9,6 +9,8 @@ from sqlite_utils import Database
 from server.answers import json_answer
 from server.assets import current_shell
 from server.clock import now_ms
+from server.core.envelope import FORMAT_VERSION
+from server.core.envelope import OLDEST_TO_BEGIN
 from server.database import database
 from server.return_window import return_days
 from server.sessions import current_session
@@ -37,6 +39,8 @@ def session() -> Response:
             "return_days": return_days(database()),
             "installation": installation_id(database()),
             "build": current_shell().build,
+            "format": FORMAT_VERSION,
+            "oldest_format": OLDEST_TO_BEGIN,
             "now": now_ms(),
         }
     )

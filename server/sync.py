@@ -14,6 +14,7 @@ from server.assets import current_shell
 from server.bodies import json_object
 from server.bodies import text_field
 from server.clock import now_ms
+from server.core.envelope import FORMAT_VERSION
 from server.core.errors import shorten
 from server.database import database
 from server.errors import BadRequest
@@ -62,6 +63,7 @@ def sync() -> Response:
             "refused": receipt.refused,
             "photos_wanted": photos_wanted(db, session.id),
             "build": current_shell().build,
+            "format": FORMAT_VERSION,
             "now": now,
         },
         written={"events": feed.text},

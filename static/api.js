@@ -36,6 +36,8 @@ export class ApiError extends Error {
  * @property {number} [return_days]
  * @property {string} build
  * @property {string} installation
+ * @property {number} [format]         of events, the newest that the server knows
+ * @property {number} [oldest_format]  in which a job may still be begun
  * @property {number} now
  */
 

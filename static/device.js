@@ -7,6 +7,7 @@
  */
 
 import { observable } from './observable.js';
+import { ServerStanding } from './server-standing.js';
 
 /** Outlives a lost database in the same browser, so that the loss is noticed. */
 const MARKER = 'swaptrail.device';
@@ -60,6 +61,8 @@ export class Device {
     this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
     /** What the browser answered when asked to keep our data; undefined before. */
     this.kept = observable(/** @type {boolean | undefined} */ (undefined));
+    /** What is known of the server apart from its data. */
+    this.server = new ServerStanding(store);
     this.#store = store;
   }
 
@@ -206,6 +209,7 @@ export async function openDevice(store) {
   });
   const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
   await device.rereadStanding();
+  await device.server.reread();
   device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
   device.kept.set(await store.getMeta('kept'));
   if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: LOST });

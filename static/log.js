@@ -12,6 +12,7 @@ import { CoreError } from './core-client.js';
 import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from './locks.js';
 import { observable } from './observable.js';
+import { EVENT_FORMAT } from './server-standing.js';
 import { isQuotaError, makingRoom } from './space.js';
 
 const TRIES = 20;
@@ -152,7 +153,8 @@ export class EventLog {
   async #check(drafts) {
     const { id: device, actor } = this.#device;
     const role = this.#device.role.value;
-    const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role }));
+    const { oldest } = this.#device.server.standing.value;
+    const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role, oldest }));
     for (let asked = 0; asked < 2 && this.#core.available; asked += 1) {
       try {
         const { refusal } = await this.#core.call('check', { events }, { seconds: CHECK_SECONDS });
@@ -282,7 +284,7 @@ export async function chain(drafts, head, actor, at, unchecked) {
   const records = [];
   for (const { kind, data, job = null } of drafts) {
     seq += 1;
-    const event = { device, seq, prev: hash, v: 1, at, actor, job, kind, data };
+    const event = { device, seq, prev: hash, v: EVENT_FORMAT, at, actor, job, kind, data };
     hash = await eventHash(event);
     /** @type {import('./store.js').EventRecord} */
     const record = { device, seq, hash, event, own: 1, unsent: nextUnsent };

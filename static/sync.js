@@ -19,6 +19,8 @@ import { countUnsent, firstRefusal } from './unsent.js';
 const BATCH_EVENTS = 200;
 const BATCH_CHARACTERS = 1_000_000;
 const MOST_STARTS = 3;
+const OLDER_SERVER =
+  'The server runs an older version than this app and does not take everything yet. It is kept here and sent once the server is as new.';
 const CALM_SECONDS = 60;
 const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
@@ -157,7 +159,9 @@ export class Sync {
   async #run() {
     if (await this.#count()) this.#say('sending', '');
     try {
+      const asked = Date.now();
       const session = await this.api.session();
+      await this.#device.server.keep(session, asked, Date.now());
       this.#onServerBuild(session.build);
       if (!session.paired) {
         throw new ApiError('not paired', 'This phone is not paired with the server yet.');
@@ -281,7 +285,8 @@ export class Sync {
   async #sayOutcome() {
     const something = await this.#count();
     const refusal = something ? await firstRefusal(this.#store) : '';
-    if (refusal) this.#say('refused', refusal);
+    const older = this.#device.server.isOlder ? `${OLDER_SERVER} ` : '';
+    if (refusal) this.#say('refused', `${older}${refusal}`);
     else this.#say(something ? 'not sent' : 'sent', '');
     this.#set({ lastSyncAt: Date.now() });
   }

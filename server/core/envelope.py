@@ -7,20 +7,22 @@ from . import canon
 from .errors import BadInput
 
 FORMAT_VERSION = 1
+# The oldest format in which a job may still be begun; an app of an older one only sends what it holds.
+OLDEST_TO_BEGIN = 1
 FIELDS = ("device", "seq", "prev", "v", "at", "actor", "job", "kind", "data")
 _HEX = "0123456789abcdef"
 
 
 def check(event) -> None:
-    """Raise BadInput unless `event` is a well-formed envelope; the kind itself may be unknown."""
+    """Raise BadInput unless `event` is a well-formed envelope.
+
+    The kind may be unknown, and a newer format may have further fields: both are kept as they are.
+    """
     if not isinstance(event, dict):
         raise BadInput("event", event, "an object")
     for field in FIELDS:
         if field not in event:
             raise BadInput("event." + field, None, "the field to be there")
-    for field in sorted(event):
-        if field not in FIELDS:
-            raise BadInput("event." + field, event[field], "no field of this name")
     device = event["device"]
     if not isinstance(device, str) or device[:1] != "d" or not _is_hex(device[1:], 16):
         raise BadInput("event.device", device, '"d" and 16 hex digits')
@@ -31,6 +33,9 @@ def check(event) -> None:
     elif not _is_hex(event["prev"], 64):
         raise BadInput("event.prev", event["prev"], "64 hex digits, the hash of the event before")
     _whole("event.v", event["v"], 1)
+    for field in sorted(event):
+        if field not in FIELDS and not is_newer(event):
+            raise BadInput("event." + field, event[field], "no field of this name")
     _whole("event.at", event["at"], 0)
     _text("event.actor", event["actor"], 0, 80)
     if event["job"] is not None:
@@ -38,6 +43,11 @@ def check(event) -> None:
     _text("event.kind", event["kind"], 1, 40)
     if not isinstance(event["data"], dict):
         raise BadInput("event.data", event["data"], "an object")
+
+
+def is_newer(event: dict) -> bool:
+    """Tell whether a later version of the app recorded this, in a format not known here."""
+    return event["v"] > FORMAT_VERSION
 
 
 def canonical(event: dict) -> str:

@@ -70,8 +70,8 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
     identity = envelope.identity(event)
     kind, data, job = event["kind"], event["data"], state.jobs.get(event["job"])
     why = None
-    if kind not in kinds.KINDS:
-        why = "This app does not know the kind {}.".format(kind)
+    if is_newer(event):
+        why = "A newer version of the app recorded it."
     else:
         why = misfit(kind, data, event["job"], job)
     if why:
@@ -92,8 +92,14 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
                 "data": data,
                 "withdrawn": withdrawn,
                 "understood": why is None,
+                "newer": is_newer(event),
             }
         )
+
+
+def is_newer(event: dict) -> bool:
+    """Tell whether a later version of the app recorded this: it says more than is understood here."""
+    return envelope.is_newer(event) or event["kind"] not in kinds.KINDS
 
 
 def known_by(state: State, event: dict) -> dict:
@@ -178,7 +184,9 @@ def _folded(events: list, withdrawn: dict) -> State:
 
 def _target(event: dict) -> str | None:
     """Return the identity that a well-formed `corrected` event takes back, or None."""
-    if event["kind"] != "corrected" or kinds.problem("corrected", event["data"]):
+    if event["kind"] != "corrected" or envelope.is_newer(event):
+        return None
+    if kinds.problem("corrected", event["data"]):
         return None
     return "{}:{}".format(event["data"]["device"], event["data"]["seq"])
 

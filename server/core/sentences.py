@@ -19,7 +19,7 @@ def sentence(state, job: dict, kind: str, data: dict) -> str:
     """Return what an event says, or that it is not understood."""
     maker = MAKERS.get(kind)
     if maker is None:
-        return "An entry of the kind {}, which this app does not know. It is kept.".format(kind)
+        return "Recorded by a newer version of this app ({}). It is kept.".format(kind)
     return maker(state, job, data)
 
 

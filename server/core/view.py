@@ -175,6 +175,12 @@ def _stages(stage, closed):
     return shown
 
 
+_NOT_UNDERSTOOD = {
+    True: "Recorded by a newer version of this app. It is kept, and counts once this app is as new.",
+    False: "An entry that this app does not understand. It is kept.",
+}
+
+
 def _history(state, job):
     shown = []
     for entry in reversed(job["history"]):
@@ -188,7 +194,7 @@ def _history(state, job):
                 "kind": entry["kind"],
                 "sentence": sentences.sentence(state, job, entry["kind"], entry["data"])
                 if known
-                else "An entry that this app does not understand. It is kept.",
+                else _NOT_UNDERSTOOD[entry["newer"]],
                 "undone": entry["withdrawn"],
                 "may_undo": known
                 and entry["withdrawn"] is None

@@ -12,6 +12,7 @@ from typing import Any
 from sqlite_utils import Database
 
 from server.core.fold import apply
+from server.core.fold import is_newer
 from server.core.state import State
 from server.folded.entities import Entities
 from server.folded.rows import Rows
@@ -92,6 +93,7 @@ class FoldedState(State):
             entry = {name: event[name] for name in ("device", "seq", "at", "actor", "kind", "data")}
             entry["withdrawn"] = None if reason is None else {"actor": actor, "reason": reason}
             entry["understood"] = n not in about["odd"]
+            entry["newer"] = is_newer(event)
             found["history"].append(entry)
 
     def save(self, bucket: int, fine_from: int) -> None:

@@ -106,6 +106,7 @@ class App {
     for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, device.kept, store.trouble, log.unsaved]) {
       observed.subscribe(redraw);
     }
+    device.server.standing.subscribe(redraw);
     log.changes.subscribe(() => this.#reload());
     // Without the core other screens are left.
     core.trouble.subscribe(() => this.#reload());

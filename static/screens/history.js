@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
+import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
 import { loadJob } from './job-data.js';
 import { to } from './router.js';
@@ -30,7 +31,7 @@ export const historyPage = {
         ${view.out.length > 1
           ? html`<a class="link-button" href=${`/${to.jobPart(view.id, 'hand')}`}>Sensors in hand got mixed up</a>`
           : nothing}
-        ${byDay(view.history).map(
+        ${clockNotice(ctx)} ${byDay(view.history).map(
           ({ words, entries }) => html`<section>
             <h2>${words}</h2>
             <ol class="list">

@@ -7,13 +7,14 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
 import { newVersion } from './change-over.js';
+import { clockNotice } from './clock-notice.js';
 import { to } from './router.js';
 import { ago } from './when.js';
 
 /** @param {import('./app.js').Context} ctx */
 export function phoneNotices(ctx) {
   const { status } = ctx.services.sync;
-  return html`${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}`;
+  return html`${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}${clockNotice(ctx)}`;
 }
 
 /** @param {import('../sync.js').SyncStatus} status */

@@ -49,18 +49,17 @@ export function time(at) {
  */
 export function ago(at) {
   const passed = Date.now() - at;
-  if (passed < MINUTE) return 'just now';
-  if (passed < HOUR) return count(passed / MINUTE, 'minute');
-  if (passed < 2 * DAY) return count(passed / HOUR, 'hour');
-  return count(passed / DAY, 'day');
+  return passed < MINUTE ? 'just now' : `${span(passed)} ago`;
 }
 
 /**
- * @param {number} many
- * @param {string} unit
+ * How long, roughly.
+ * @param {number} ms  at least a minute
  */
-function count(many, unit) {
-  return `${amount(Math.floor(many), unit)} ago`;
+export function span(ms) {
+  if (ms < HOUR) return amount(Math.floor(ms / MINUTE), 'minute');
+  if (ms < 2 * DAY) return amount(Math.floor(ms / HOUR), 'hour');
+  return amount(Math.floor(ms / DAY), 'day');
 }
 
 /**

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { newVersion } from './change-over.js';
+import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
 import { keeping } from './keeping.js';
 import { pairNext } from './pair-next.js';
@@ -33,7 +34,7 @@ export const youPage = {
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
       ${tone(ctx)} ${thisPhone(ctx)}`,
       main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };

@@ -12,9 +12,61 @@ from tests.hosts import CoreError
 def test_an_unknown_kind_is_kept_and_said_not_to_be_understood(core):
     job = Driver(core).begin()
     job.force("sensor_painted", colour="blue")
-    assert "does not understand" in job.view()["history"][0]["sentence"]
+    assert "Recorded by a newer version of this app" in job.view()["history"][0]["sentence"]
     missed = core("conflicts")["not_understood"]
     assert [entry["kind"] for entry in missed] == ["sensor_painted"]
+
+
+def test_a_newer_format_is_kept_whole_and_counts_for_nothing_yet(core):
+    job = Driver(core).begin()
+    event = job.envelope("cleaned", {"position": "rear-left-outer", "note": ""})
+    newer = {**event, "v": 2, "place": "bay 4"}
+    assert core("envelope", event=newer)["hash"] != core("envelope", event={**event, "v": 2})["hash"]
+
+    core("add", events=[{"event": newer}])
+
+    entry = job.view()["history"][0]
+    assert "Recorded by a newer version of this app" in entry["sentence"]
+    assert entry["may_undo"] is False
+    assert core("conflicts")["not_understood"][0]["kind"] == "cleaned"
+    with pytest.raises(CoreError, match="place"):
+        core("add", events=[{"event": {**newer, "v": 1}}])
+
+
+def test_a_newer_correction_takes_nothing_back_before_it_is_understood(core):
+    job = Driver(core).begin()
+    target = job.events[-1]
+    event = job.envelope("corrected", {"device": target["device"], "seq": target["seq"], "reason": "slip"})
+    core("add", events=[{"event": {**event, "v": 2}}])
+    assert [entry["undone"] for entry in job.view()["history"]] == [None] * len(job.view()["history"])
+
+
+def test_a_further_field_of_a_known_kind_is_let_through(core):
+    job = Driver(core).begin()
+    job.force("cleaned", position="rear-left-outer", note="", with_what="a brush")
+    assert core("conflicts")["not_understood"] == []
+
+
+def test_an_app_that_is_too_old_begins_no_job_and_goes_on_with_those_there_are(core):
+    job = Driver(core)
+    layouts = {entry["id"]: entry for entry in core("layouts")}
+    opening = {
+        "kind": "job_opened",
+        "job": job.job,
+        "data": {
+            "vehicle": {"id": "v1", "name": "Blue estate", "vin": ""},
+            "complaint": "beeps",
+            "layout": "rear-4",
+            "part": "PS-1",
+            "positions": layouts["rear-4"]["positions"],
+        },
+    }
+    assert core("check", events=[{**opening, "oldest": 1}])["refusal"] is None
+    refused = core("check", events=[{**opening, "oldest": 2}])["refusal"]
+    assert (refused["rule"], refused["override"]) == ("too_old", False)
+    job.begin()
+    going_on = {"kind": "cleaned", "job": job.job, "data": {"position": "rear-left-outer", "note": ""}}
+    assert core("check", events=[{**going_on, "oldest": 2}])["refusal"] is None
 
 
 def test_a_known_kind_of_another_form_is_kept_and_says_why(core):

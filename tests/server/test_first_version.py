@@ -1,7 +1,8 @@
 """A database of the first version opens in this one with nothing lost, and work goes on from there.
 
 `version_1.sql` is a dump of what that version wrote: a job with an exchange, an entry taken back, an
-unknown kind, an entry kept apart, labels, an answer in a cache. It is never made again.
+unknown kind, an entry kept apart, labels, an answer in a cache. `version_1_sync.json` is how that version
+sent the same entries, in two requests. Neither is ever made again.
 """
 
 import json
@@ -25,6 +26,9 @@ from tests.server.phones import BASE
 from tests.server.phones import Phone
 
 DUMP = (Path(__file__).parent / "version_1.sql").read_text("utf-8")
+SENT = json.loads((Path(__file__).parent / "version_1_sync.json").read_text("utf-8"))
+# What that version wants of an answer, and of each refusal in it; more it lets pass.
+READ_BY_IT = {"installation", "cursor", "more", "events", "heads", "refused", "photos_wanted", "build"}
 JOB = "j000000000001"
 KEPT = ("events", "devices", "sessions", "settings", "quarantine", "labels", "event_units", "event_photos")
 
@@ -97,3 +101,24 @@ def test_the_photos_that_were_missing_are_asked_for(old):
 
     assert wanted == sorted(before["event_photos"], key=lambda row: row[1])
     assert wanted
+
+
+def test_what_the_first_version_sent_is_taken_as_it_was(old, tmp_path, small_static):
+    _, before, columns = old
+    app = create_app(Config(tmp_path / "new", BASE, small_static))
+    phone = Phone(app, SENT[0]["device"])
+    with closing(DataFolder(tmp_path / "new").open()) as db:
+        phone.pair_by(make_link(db, BASE, now_ms()))
+        phone.ask_session()
+        for request in [*SENT, SENT[0]]:  # a reply was lost: it sends once more
+            answer = phone.post("/api/sync", request).get_json()
+            assert set(answer) >= READ_BY_IT
+            assert answer["refused"] == []
+        stored = db.conn.execute("SELECT device, seq, hash, body FROM events ORDER BY n").fetchall()
+
+    names = columns["events"].split(", ")
+    at = [names.index(name) for name in ("device", "seq", "hash", "body")]
+    assert stored == [tuple(row[index] for index in at) for row in before["events"]]
+    assert answer["heads"][phone.device] == {"seq": len(stored), "hash": stored[-1][2]}
+    feed = answer["events"]
+    assert [each["hash"] for each in feed] == [row[2] for row in stored]

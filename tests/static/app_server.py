@@ -99,7 +99,7 @@ def core_with(host_source: str) -> Fault:
     def fault(environ, app):
         if not environ["PATH_INFO"].endswith("/core.json"):
             return None
-        files = json.loads(_body_of(app, environ))["files"]
+        files = json.loads(answer_of(app, environ))["files"]
         files["server/core/host.py"] = host_source
         return "200 OK", "application/json", json.dumps({"files": files}).encode()
 
@@ -114,7 +114,7 @@ def lose_replies(path: str, times: int) -> Fault:
         if environ["PATH_INFO"] != path or not left[0]:
             return None
         left[0] -= 1
-        _body_of(app, environ)
+        answer_of(app, environ)
         return "504 Gateway Timeout", "text/html", b"<h1>gateway timeout</h1>"
 
     return fault
@@ -126,7 +126,7 @@ def change_reply(path: str, found: bytes, put: bytes) -> Fault:
     def fault(environ, app):
         if environ["PATH_INFO"] != path:
             return None
-        return "200 OK", "application/json", _body_of(app, environ).replace(found, put)
+        return "200 OK", "application/json", answer_of(app, environ).replace(found, put)
 
     return fault
 
@@ -151,7 +151,7 @@ def sign_in_page(environ, app):
     return "200 OK", "text/html", b"<!doctype html><h1>Welcome to this network</h1>"
 
 
-def _body_of(app, environ) -> bytes:
+def answer_of(app, environ) -> bytes:
     """Run the app and return what it answered."""
     plain = {key: value for key, value in environ.items() if key != "HTTP_ACCEPT_ENCODING"}
     body = io.BytesIO()
