@@ -69,6 +69,7 @@ class App {
     this.#recorder = new Recorder({
       log: services.log,
       job: () => this.#route.params.job ?? null,
+      place: () => this.#route.path,
       // A record has set off a load before it comes back.
       loaded: () => this.#loading,
       redraw: () => this.#draw(),

@@ -26,10 +26,11 @@ export class Recorder {
    * @param {object} parts
    * @param {import('../log.js').EventLog} parts.log
    * @param {() => string | null} parts.job             the job of the present screen
+   * @param {() => string} parts.place                  tells the present screen from others
    * @param {() => Promise<void>} parts.loaded          the load that a record has set off
    * @param {() => void} parts.redraw
    */
-  constructor({ log, job, loaded, redraw }) {
+  constructor({ log, job, place, loaded, redraw }) {
     /** @type {StandingRefusal | null} */
     this.refusal = null;
     /** Recording has taken long enough to say so. */
@@ -38,12 +39,16 @@ export class Recorder {
     this.saveAgain = null;
     this.#log = log;
     this.#job = job;
+    this.#place = place;
     this.#loaded = loaded;
     this.#redraw = redraw;
   }
 
   #log;
   #job;
+  #place;
+  /** What `saveAgain` is about: the same entry, tapped again, takes its place. */
+  #unsaved = '';
   #loaded;
   #redraw;
   #acting = false;
@@ -57,16 +62,28 @@ export class Recorder {
   act = async (drafts, options = {}) => {
     // A second tap while the first is being recorded means the same thing.
     if (this.#acting) return false;
+    const entry = [this.#place(), ...drafts.map(({ kind }) => kind)].join(' ');
+    // Another entry must not push out what could not be saved before it: that one goes first.
+    if (this.saveAgain && entry !== this.#unsaved && !(await this.saveAgain())) return false;
+    return this.#recordOnce(drafts, options, entry);
+  };
+
+  /**
+   * @param {import('../log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   * @param {string} entry
+   */
+  async #recordOnce(drafts, options, entry) {
     this.#acting = true;
     const late = setTimeout(() => this.#setBusy(true), BUSY_SHOWS_AFTER_MS);
     try {
-      return await this.#record(drafts, options);
+      return await this.#record(drafts, options, entry);
     } finally {
       clearTimeout(late);
       this.#acting = false;
       this.#setBusy(false);
     }
-  };
+  }
 
   /** @param {boolean} busy */
   #setBusy(busy) {
@@ -78,8 +95,9 @@ export class Recorder {
   /**
    * @param {import('../log.js').Draft[]} drafts
    * @param {ActOptions} options
+   * @param {string} entry
    */
-  async #record(drafts, options) {
+  async #record(drafts, options, entry) {
     const { photo, after, job = this.#job() } = options;
     // Saved again from another screen it is still of the job of this one.
     const again = { ...options, job };
@@ -94,10 +112,11 @@ export class Recorder {
       }
     } catch (error) {
       if (!(error instanceof SaveError)) throw error;
+      this.#unsaved = entry;
       this.saveAgain = async () => {
         if (this.#acting) return false;
         this.#log.giveUp();
-        return this.act(drafts, again);
+        return this.#recordOnce(drafts, again, entry);
       };
       this.#redraw();
       return false;

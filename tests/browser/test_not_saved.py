@@ -1,0 +1,51 @@
+"""A phone that cannot save for a while: what was entered first goes on record first."""
+
+from tests.browser.seeded_job import job_driver
+from tests.browser.test_job_screens import facts
+from tests.core.driver import JOB
+
+NOTHING_IS_SAVED = """() => {
+  window.add = IDBObjectStore.prototype.add;
+  IDBObjectStore.prototype.add = () => { throw new DOMException('no', 'UnknownError'); };
+}"""
+SAVED_AGAIN = "() => { IDBObjectStore.prototype.add = window.add; }"
+
+
+def test_a_second_entry_does_not_push_out_one_that_could_not_be_saved(take_screens):
+    driver = job_driver().open()
+    driver.tap()
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    before = len(facts(page))
+    page.evaluate(NOTHING_IS_SAVED)
+    phone.tap("It comes on, then goes out")
+    page.get_by_role("heading", name="Not saved").wait_for()
+    page.evaluate("(at) => { location.hash = at; }", f"#/job/{JOB}/position/rear-left-inner")
+    page.get_by_text("Note what is printed on it").click()
+    page.get_by_label("Serial").fill("0007")
+    phone.tap("Record these numbers")
+    page.get_by_role("heading", name="Not saved").wait_for()
+    assert page.get_by_label("Serial").input_value() == "0007"
+
+    page.evaluate(SAVED_AGAIN)
+    phone.tap("Record these numbers")
+
+    page.get_by_text("0007").first.wait_for()
+    assert [fact["kind"] for fact in facts(page)[before:]] == ["lamp_checked", "part_noted"]
+
+
+def test_the_same_entry_tapped_again_is_recorded_once(take_screens):
+    driver = job_driver().open()
+    driver.tap()
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    before = len(facts(page))
+    page.evaluate(NOTHING_IS_SAVED)
+    phone.tap("It comes on, then goes out")
+    page.get_by_role("heading", name="Not saved").wait_for()
+
+    page.evaluate(SAVED_AGAIN)
+    phone.tap("It comes on, then goes out")
+
+    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+    assert [fact["kind"] for fact in facts(page)[before:]] == ["lamp_checked"]
