@@ -38,7 +38,7 @@ def _first(state, unit, found, returns) -> tuple:
     if returns and returns[-1]["decision"]:
         return "The counter has decided on it.", "Show the return slip", "slip"
     if unit["place"] == "counter":
-        return "It is at the counter. The slip says what was found.", "Show the return slip", "slip"
+        return "The slip says what was found.", "Show the return slip", "slip"
     if bad and unit["place"] in ("out", "stock"):
         return "It was found bad. Take it to the parts counter with its slip.", "Show the return slip", "slip"
     if unit["place"] == "stock":
