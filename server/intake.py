@@ -26,8 +26,9 @@ DEEPEST_EVENT = 12
 _ENCODE = json.JSONEncoder(
     ensure_ascii=False, allow_nan=False, check_circular=False, sort_keys=True, separators=(",", ":")
 ).encode
-# Perhaps a float, a number too large, or a character that no name of a field may have.
-_ODD = re.compile(r"[:,\[]-?[0-9]+[.eE]|[:,\[]-?[0-9]{16}|[\\\x7f]")
+# Perhaps a float or a number too large. One branch that begins with a set of characters: with more the
+# search takes three times as long, and no other part of taking an event in is as slow as that.
+_ODD_NUMBER = re.compile(r"[:,\[][-0-9][0-9]*(?:[.eE]|(?<=[0-9]{16}))")
 
 
 class Head(NamedTuple):
@@ -88,7 +89,9 @@ def _quickly(event: dict) -> str | None:
         text = _ENCODE(event)
     except (TypeError, ValueError, RecursionError):
         return None
-    return text if text.isascii() and not _ODD.search(text) else None
+    # A name of a field may have neither an escape nor the character 127.
+    is_plain = text.isascii() and "\\" not in text and "\x7f" not in text
+    return text if is_plain and not _ODD_NUMBER.search(text) else None
 
 
 def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Verdict:

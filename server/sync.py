@@ -100,6 +100,6 @@ def _heads(db: Database, device: str, entries: list) -> dict:
     for entry in entries:
         event = entry.get("event") if isinstance(entry, dict) else None
         other = event.get("device") if isinstance(event, dict) else None
-        if isinstance(other, str) and devices.is_id(other):
+        if isinstance(other, str) and other not in asked and devices.is_id(other):
             asked.add(other)
     return {name: events.head(db, name)._asdict() for name in sorted(asked)}
