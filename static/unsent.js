@@ -74,15 +74,18 @@ const MOST_LISTED = 500;
 /**
  * What waits, job by job, and what the server did not take.
  * @param {import('./store.js').Store} store
+ * @param {{onlyNotTaken?: boolean}} [options]  onlyNotTaken: `jobs` need not tell of pictures. Finding their jobs
+ *     reads the whole log once their entries are sent, and that at each step of a sending would hold up the screen
  * @returns {Promise<Waiting>}
  */
-export function whatWaits(store) {
+export function whatWaits(store, { onlyNotTaken = false } = {}) {
   return store.withDb(async (db) => {
     const tx = db.transaction(['events', 'photos']);
     /** @type {import('./store.js').EventRecord[]} */
     const records = await tx.objectStore('events').index('unsent').getAll(null, MOST_LISTED + 1);
     /** @type {import('./store.js').PhotoRecord[]} */
-    const photos = await tx.objectStore('photos').index('unsent').getAll();
+    const unsent = await tx.objectStore('photos').index('unsent').getAll();
+    const photos = onlyNotTaken ? unsent.filter(({ problem }) => problem) : unsent;
     const listed = records.slice(0, MOST_LISTED);
     const named = namedPhotos(listed);
     if (photos.some(({ sha256 }) => !named.has(sha256))) {

@@ -18,7 +18,10 @@ import { sendingState } from './sending-state.js';
 
 export const outboxPage = {
   /** @param {import('./app.js').Services} services */
-  load: async (services) => ({ waiting: await whatWaits(services.store), titles: await jobTitles(services) }),
+  load: async (services) => {
+    const onlyNotTaken = services.sync.status.value.state === 'sending';
+    return { waiting: await whatWaits(services.store, { onlyNotTaken }), titles: await jobTitles(services) };
+  },
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {

@@ -1,0 +1,136 @@
+"""Weeks of work without a network go to the server while the screen goes on as ever.
+
+SWAPTRAIL_LONG=1 takes 10,000 entries and 500 pictures; how long it took and what was felt is printed.
+"""
+
+import re
+import time
+
+import pytest
+
+from server.verify import examine
+from tests.browser.backlog import put_backlog
+from tests.browser.screens import screens
+from tests.browser_support import wait_until
+from tests.long_runs import times
+from tests.static.app_server import AppServer
+
+ENTRIES = times(400, 10_000)
+PICTURES = times(20, 500)
+MOST_SECONDS = times(60, 1800)
+# What a person takes for a screen that hangs; far above what was seen, for a busy machine. From memory.
+HANGS_MS = 2000
+
+# At every frame: how long since the last, what the screen says of the sending, what a tap led to.
+WATCH = """() => {
+  const watch = { longest: 0, said: [], waiting: [], taps: [], tap: null, last: 0 };
+  window.watch = watch;
+  const words = (name) => document.querySelector(name)?.textContent.trim() ?? '';
+  const note = (list, text) => { if (text && text !== list[list.length - 1]) list.push(text); };
+  addEventListener('click', ({ timeStamp: at }) => {
+    const heard = performance.now() - at;
+    watch.tap = { at, heard, from: words('.screen-title'), pill: words('.pill') };
+  }, true);
+  const frame = (now) => {
+    if (watch.last) watch.longest = Math.max(watch.longest, now - watch.last);
+    watch.last = now;
+    note(watch.said, words('.progress-words'));
+    note(watch.waiting, words('.pill'));
+    const { tap } = watch;
+    if (tap && words('.screen-title') !== tap.from) {
+      watch.taps.push({ ...tap, to: words('.screen-title'), shown: performance.now() - tap.at });
+      watch.tap = null;
+    }
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+}"""
+# Round and round: from what is not sent to this phone, the jobs, this phone, and back.
+ROUND = (
+    (".screen-back", "#/you"),
+    (".screen-back", "#/"),
+    (".pill", "#/you"),
+    ("main a[href$='#/outbox']", "#/outbox"),
+)
+
+
+@pytest.fixture
+def app(tmp_path):
+    """The app on a data folder of its own."""
+    server = AppServer(tmp_path / "data")
+    yield server
+    server.close()
+
+
+def no_network(environ, app):
+    """Answer as a network does that does not reach the server."""
+    return ("504 Gateway Timeout", "text/html", b"") if environ["PATH_INFO"].startswith("/api/") else None
+
+
+def numbers(pattern, texts):
+    """Return the numbers of each text that fits."""
+    found = (re.search(pattern, text) for text in texts)
+    return [[int(number) for number in match.groups()] for match in found if match]
+
+
+def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, app, capsys):
+    with screens(screen_browser, app.base, has_touch=True, is_mobile=True) as phone:
+        device = put_backlog(phone.context, app, ENTRIES, PICTURES)
+        app.fault = no_network
+        page = phone.show("/#/outbox")
+        page.get_by_role("heading", name=f"{ENTRIES} entries and {PICTURES} pictures not sent yet").wait_for()
+        page.get_by_text("Trying again in").wait_for()
+        app.requests.clear()
+        app.fault = None
+        page.evaluate(WATCH)
+        begun = time.monotonic()
+        page.get_by_role("button", name="Send now").tap()
+
+        goes_round_until_sent(page)
+
+        took = time.monotonic() - begun
+        watch = page.evaluate("watch")
+        page.goto(f"{app.base}/#/outbox")
+        page.get_by_role("heading", name="All sent").wait_for()
+        assert all("504" in said for said in phone.complaints.heard)
+        phone.complaints.heard.clear()
+
+    busy = [tap for tap in watch["taps"] if "sending" in tap["pill"]]
+    heard = max(tap["heard"] for tap in busy)
+    slowest = max(busy, key=lambda tap: tap["shown"])
+    with capsys.disabled():
+        print(
+            f"\n{ENTRIES} entries, {PICTURES} pictures: {took:.1f} s; longest gap between frames "
+            f"{watch['longest']:.0f} ms; {len(busy)} taps meanwhile, heard after at most {heard:.0f} ms, "
+            f"next screen after at most {slowest['shown']:.0f} ms (to {slowest['to']})"
+        )
+    assert watch["longest"] < HANGS_MS
+    assert slowest["shown"] < HANGS_MS
+
+    left = numbers(r"sending (\d+)", watch["waiting"])
+    assert left == sorted(left, reverse=True)
+    assert len(left) > PICTURES / 2
+    said = numbers(r"(\d+) of (\d+) entries, (\d+) of (\d+) pictures", watch["said"])
+    assert said == sorted(said)
+    assert {(of_entries, of_pictures) for _, of_entries, _, of_pictures in said} == {(ENTRIES, PICTURES)}
+
+    assert app.rows("SELECT seq, device FROM events ORDER BY n") == [
+        (seq, device) for seq in range(1, ENTRIES + 1)
+    ]
+    assert app.rows("SELECT count(*), count(DISTINCT sha256) FROM photos") == [(PICTURES, PICTURES)]
+    puts = [request.path for request in app.requests if request.method == "PUT"]
+    assert (len(puts), len(set(puts))) == (PICTURES, PICTURES)
+    assert examine(app.data).fault is None
+
+
+def goes_round_until_sent(page):
+    """Tap from screen to screen until nothing waits."""
+    until = time.monotonic() + MOST_SECONDS
+    while True:
+        for aim, address in ROUND:
+            if page.evaluate("/all sent/.test(document.querySelector('.pill').textContent)"):
+                return
+            assert time.monotonic() < until, page.locator(".pill").inner_text()
+            page.locator(aim).tap()
+            wait_until(page, f"location.hash === '{address}' && watch.tap === null", seconds=60)
+            page.wait_for_timeout(300)
