@@ -51,7 +51,10 @@ class Screens:
         The pictures of such a job exist nowhere, and the browser notes each that is asked for in vain.
         """
         empty = {"content_type": "image/jpeg", "body": b""}
-        self.context.route("**/api/photos/*", lambda route: route.fulfill(**empty))
+        self.context.route(
+            "**/api/photos/*",
+            lambda route: route.fulfill(**empty) if route.request.method == "GET" else route.continue_(),
+        )
         put_on_phone(self.context, self.base, driver)
         return self
 

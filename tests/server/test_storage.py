@@ -50,6 +50,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_record_makers",
         "give_phones_roles",
         "make_search",
+        "make_label_prints",
     ]
 
 
