@@ -95,6 +95,8 @@ class App {
   #loads = 0;
   /** A load that has not begun. @type {Promise<void> | null} */
   #waiting = null;
+  /** Settles when the load that has begun is over. @type {Promise<void>} */
+  #present = Promise.resolve();
   /** @type {Promise<void>} */
   #loading = Promise.resolve();
 
@@ -120,17 +122,33 @@ class App {
     if (route.path === this.#route.path && route.name === this.#route.name) return;
     this.#route = route;
     this.#recorder.refusal = null;
+    // What the screen that is left still waits for does not hold this one up.
+    this.#waiting = null;
+    this.#present = Promise.resolve();
     this.#reload();
   }
 
-  /** Load and draw; several reasons at one moment are one load. */
+  /**
+   * Load and draw. Several reasons at one moment, or while this screen is being loaded, are one load: a long
+   * sending gives more of them than the core can answer, and whatever is tapped next would stand behind them.
+   */
   #reload() {
-    this.#waiting ??= Promise.resolve().then(() => {
-      this.#waiting = null;
-      return this.#load();
-    });
+    this.#waiting ??= this.#next();
     this.#loading = this.#waiting;
     return this.#loading;
+  }
+
+  /** @returns {Promise<void>} the load after the present one */
+  #next() {
+    const next = this.#present.then(() => {
+      // Another screen was opened meanwhile.
+      if (this.#waiting !== next) return this.#loading;
+      this.#waiting = null;
+      const load = this.#load();
+      this.#present = load.catch(() => undefined);
+      return load;
+    });
+    return next;
   }
 
   async #load() {

@@ -75,6 +75,7 @@ def numbers(pattern, texts):
 
 def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, app, capsys):
     with screens(screen_browser, app.base, has_touch=True, is_mobile=True) as phone:
+        phone.context.set_default_timeout(times(30_000, 120_000))  # to open, the app reads the whole log
         device = put_backlog(phone.context, app, ENTRIES, PICTURES)
         app.fault = no_network
         page = phone.show("/#/outbox")
@@ -92,7 +93,8 @@ def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, 
         watch = page.evaluate("watch")
         page.goto(f"{app.base}/#/outbox")
         page.get_by_role("heading", name="All sent").wait_for()
-        assert all("504" in said for said in phone.complaints.heard)
+        # The browser notes the lost network, and each picture that the server was asked for and lacked.
+        assert [said for said in phone.complaints.heard if not re.search("status of (504|404)", said)] == []
         phone.complaints.heard.clear()
 
     busy = [tap for tap in watch["taps"] if "sending" in tap["pill"]]
