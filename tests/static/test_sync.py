@@ -173,7 +173,7 @@ def test_without_a_network_it_says_so_and_catches_up_by_itself(make_phone, app_s
     phone.context.set_offline(True)
     phone.record("a")
     wait_until(phone.page, "sync.status.value.state === 'server unreachable'")
-    assert phone.status()["unsentEvents"] == 1
+    wait_until(phone.page, "sync.status.value.unsentEvents === 1")
 
     phone.context.set_offline(False)
 
