@@ -6,30 +6,25 @@ log; whoever calls it keeps the events.
 
 import json
 
-from . import apart
 from . import assumptions
 from . import canon
-from . import case_of
 from . import chain
 from . import counter
 from . import counter_lists
 from . import envelope
-from . import evidence
 from . import evidence_words
 from . import kinds
 from . import labels
 from . import layouts
 from . import maker_symbol
-from . import mixed
 from . import places
-from . import proof
 from . import record
 from . import rules
 from . import scan
 from . import troublecode
 from . import view
 from . import vin as vin_numbers
-from . import ways
+from .conclusions import Conclusions
 from .errors import BadInput
 from .fold import Fold
 from .fold import apply
@@ -45,9 +40,7 @@ class Host:
     def __init__(self):
         """Start with an empty log."""
         self.fold = Fold()
-        self.reasoned = {}
-        self.concluded = {}
-        self.weighed = {}
+        self.conclusions = Conclusions()
 
     def call(self, text: str) -> str:
         """Answer {"op": ..., arguments}; {"ok": true, "value"} or {"ok": false, "error"}."""
@@ -127,21 +120,8 @@ class Host:
 
     def op_evidence(self, job):
         """Return what carries the conclusion of a job and what else it could be, in words."""
-        result = self._reasoned(job)
-        if result is None:
-            return evidence_words.in_words(self.fold.state, self._job(job), {}, None, None)
-        case = ways.likeliest(case_of.case_of(self.fold.state, self._job(job)), result)
-        text, _ = self.reasoned[job]
-        kept = self.weighed.get(job)
-        if kept is None or kept[0] != text:
-            found = evidence.evidence(case, result)
-            told = None
-            # Once nothing is left to fix, nothing needs to be told apart any more.
-            if found and found["alternative"] and not found["clear"]:
-                told = apart.apart(case, found["causes"], found["alternative"]["causes"])
-            kept = (text, found, told)
-            self.weighed[job] = kept
-        return evidence_words.in_words(self.fold.state, self._job(job), case, kept[1], kept[2])
+        state, found = self.fold.state, self._job(job)
+        return evidence_words.in_words(state, found, *self.conclusions.weighed(state, found))
 
     def op_reasoned(self, job):
         """Return what the reasoning says of a job, in figures; None before its first test."""
@@ -313,42 +293,10 @@ class Host:
         return self.fold.state.jobs[identity]
 
     def _reasoned(self, identity):
-        """Reason over a job once per case: most facts, a picture or a label, do not change it."""
-        asked = self._case(identity)
-        if asked is None:
-            return None
-        case, possible, text = asked
-        kept = self.reasoned.get(identity)
-        if kept is None or kept[0] != text:
-            result = ways.reasoned(case, possible)
-            result["proof"] = proof.ahead(ways.likeliest(case, result), result)
-            kept = (text, result)
-            self.reasoned[identity] = kept
-        return kept[1]
+        return self.conclusions.reasoned(self.fold.state, self._job(identity))
 
     def _concluded(self, identity):
-        """Return what a job concludes without its next moves, for those who only read: it is much quicker."""
-        asked = self._case(identity)
-        if asked is None:
-            return None
-        case, possible, text = asked
-        for known in (self.reasoned, self.concluded):
-            kept = known.get(identity)
-            if kept and kept[0] == text:
-                return kept[1]
-        result = ways.reasoned(case, possible, plan=False)
-        self.concluded[identity] = (text, result)
-        return result
-
-    def _case(self, identity):
-        """Return (case, ways, both as text) of a job, None before its first test."""
-        job = self._job(identity)
-        if not job["tests"]:
-            return None
-        case = case_of.case_of(self.fold.state, job)
-        possible = mixed.ways(self.fold.state, job)
-        # As text, because the case shares lists with the state.
-        return case, possible, json.dumps([case, possible])
+        return self.conclusions.concluded(self.fold.state, self._job(identity))
 
 
 def _envelopes(events):
