@@ -7,6 +7,7 @@ from hypothesis import settings
 
 from tests.hosts import Core
 from tests.hosts import PhoneHost
+from tests.static.app_server import AppServer
 
 # One commit gives one result: the ordinary run tries the same examples each time. The long run searches
 # anew, and what it finds becomes a test of its own.
@@ -29,3 +30,11 @@ def core(request):
     if request.param == "cpython":
         return Core()
     return Core(request.getfixturevalue("phone_host"))
+
+
+@pytest.fixture
+def app_server(tmp_path):
+    """Give the app on a data folder of its own."""
+    server = AppServer(tmp_path / "data")
+    yield server
+    server.close()

@@ -7,15 +7,21 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../shapes/code.js';
 import { labelQr } from './label-qr.js';
+import { chosenPaper } from './paper.js';
 import { sentence } from './sentence.js';
 import { dayOnPaper, momentOnPaper } from './when.js';
 
 /**
+ * What a sheet of a sensor is drawn from.
  * @param {import('./app.js').Services} services
  * @param {string} unit
+ * @param {string} kept  under which name its paper is remembered
  */
-export function loadUnit({ core }, unit) {
-  return core.call('unit', { unit, base: location.origin });
+export async function loadUnitSheet(services, unit, kept) {
+  return {
+    unit: await services.core.call('unit', { unit, base: location.origin }),
+    paper: await chosenPaper(services, kept),
+  };
 }
 
 /**

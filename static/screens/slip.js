@@ -6,10 +6,10 @@
 
 import { html } from 'lit-html';
 
-import { chosenPaper, paperParts } from './paper.js';
+import { paperParts } from './paper.js';
 import { to } from './router.js';
 import { sentence } from './sentence.js';
-import { loadUnit, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
+import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
 import { momentOnPaper } from './when.js';
 
 const KEPT = 'slip';
@@ -19,10 +19,7 @@ export const slipPage = {
    * @param {import('./app.js').Services} services
    * @param {Record<string, string>} params
    */
-  load: async (services, { unit }) => ({
-    unit: await loadUnit(services, unit),
-    paper: await chosenPaper(services, KEPT),
-  }),
+  load: (services, { unit }) => loadUnitSheet(services, unit, KEPT),
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {

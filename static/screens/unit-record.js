@@ -6,10 +6,10 @@
 import { html, nothing } from 'lit-html';
 
 import { markKey } from '../shapes/marks.js';
-import { chosenPaper, paperParts, TESTS_ACROSS } from './paper.js';
+import { paperParts, TESTS_ACROSS } from './paper.js';
 import { to } from './router.js';
 import { sentence } from './sentence.js';
-import { loadUnit, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
+import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
 import { unitStations } from './unit-stations.js';
 import { dayAndTime, dayOnPaper, momentOnPaper } from './when.js';
 
@@ -20,10 +20,7 @@ export const unitRecordPage = {
    * @param {import('./app.js').Services} services
    * @param {Record<string, string>} params
    */
-  load: async (services, { unit }) => ({
-    unit: await loadUnit(services, unit),
-    paper: await chosenPaper(services, KEPT),
-  }),
+  load: (services, { unit }) => loadUnitSheet(services, unit, KEPT),
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {

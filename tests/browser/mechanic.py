@@ -24,6 +24,11 @@ class Mechanic:
         self.page.get_by_role("radio", name=layout).tap()
         self.page.get_by_label("Part number of the sensors").fill(part)
         phone.tap("Open the job")
+        self.looks_around()
+
+    def looks_around(self):
+        """Go from the cautions to the first self-test, with nothing unusual to be seen."""
+        phone = self.phone
         phone.wait_step("cautions")
         phone.tap("I have read these")
         phone.wait_step("lamps.key_on")

@@ -6,14 +6,11 @@ SWAPTRAIL_LONG=1 takes 10,000 entries and 500 pictures; how long it took and wha
 import re
 import time
 
-import pytest
-
 from server.verify import examine
 from tests.browser.backlog import put_backlog
 from tests.browser.screens import screens
 from tests.browser_support import wait_until
 from tests.long_runs import times
-from tests.static.app_server import AppServer
 
 ENTRIES = times(400, 10_000)
 PICTURES = times(20, 500)
@@ -54,14 +51,6 @@ ROUND = (
 )
 
 
-@pytest.fixture
-def app(tmp_path):
-    """The app on a data folder of its own."""
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
 def no_network(environ, app):
     """Answer as a network does that does not reach the server."""
     return ("504 Gateway Timeout", "text/html", b"") if environ["PATH_INFO"].startswith("/api/") else None
@@ -73,16 +62,16 @@ def numbers(pattern, texts):
     return [[int(number) for number in match.groups()] for match in found if match]
 
 
-def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, app, capsys):
-    with screens(screen_browser, app.base, has_touch=True, is_mobile=True) as phone:
+def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, app_server, capsys):
+    with screens(screen_browser, app_server.base, has_touch=True, is_mobile=True) as phone:
         phone.context.set_default_timeout(times(30_000, 120_000))  # to open, the app reads the whole log
-        device = put_backlog(phone.context, app, ENTRIES, PICTURES)
-        app.fault = no_network
+        device = put_backlog(phone.context, app_server, ENTRIES, PICTURES)
+        app_server.fault = no_network
         page = phone.show("/#/outbox")
         page.get_by_role("heading", name=f"{ENTRIES} entries and {PICTURES} pictures not sent yet").wait_for()
         page.get_by_text("Trying again in").wait_for()
-        app.requests.clear()
-        app.fault = None
+        app_server.requests.clear()
+        app_server.fault = None
         page.evaluate(WATCH)
         begun = time.monotonic()
         page.get_by_role("button", name="Send now").tap()
@@ -91,7 +80,7 @@ def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, 
 
         took = time.monotonic() - begun
         watch = page.evaluate("watch")
-        page.goto(f"{app.base}/#/outbox")
+        page.goto(f"{app_server.base}/#/outbox")
         page.get_by_role("heading", name="All sent").wait_for()
         # The browser notes the lost network, and each picture that the server was asked for and lacked.
         assert [said for said in phone.complaints.heard if not re.search("status of (504|404)", said)] == []
@@ -116,13 +105,13 @@ def test_a_backlog_goes_with_progress_and_the_screen_stays_free(screen_browser, 
     assert said == sorted(said)
     assert {(of_entries, of_pictures) for _, of_entries, _, of_pictures in said} == {(ENTRIES, PICTURES)}
 
-    assert app.rows("SELECT seq, device FROM events ORDER BY n") == [
+    assert app_server.rows("SELECT seq, device FROM events ORDER BY n") == [
         (seq, device) for seq in range(1, ENTRIES + 1)
     ]
-    assert app.rows("SELECT count(*), count(DISTINCT sha256) FROM photos") == [(PICTURES, PICTURES)]
-    puts = [request.path for request in app.requests if request.method == "PUT"]
+    assert app_server.rows("SELECT count(*), count(DISTINCT sha256) FROM photos") == [(PICTURES, PICTURES)]
+    puts = [request.path for request in app_server.requests if request.method == "PUT"]
     assert (len(puts), len(set(puts))) == (PICTURES, PICTURES)
-    assert examine(app.data).fault is None
+    assert examine(app_server.data).fault is None
 
 
 def goes_round_until_sent(page):

@@ -9,7 +9,6 @@ import hashlib
 import random
 from collections import Counter
 
-import pytest
 from playwright.sync_api import Error as BrowserError
 
 from server.core import canon
@@ -23,7 +22,6 @@ from tests.browser.phone import Phone
 from tests.browser_support import launch_profile
 from tests.browser_support import wait_until
 from tests.long_runs import times
-from tests.static.app_server import AppServer
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
 from tests.static.phone_parts import state_on_server
@@ -179,14 +177,6 @@ class Tireless(Mechanic):
             self.confirmed[entry["event"]["device"], entry["event"]["seq"]] = entry["hash"]
 
 
-@pytest.fixture
-def app(tmp_path):
-    """The app on a data folder of its own."""
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
 def assert_nothing_lost(kept, confirmed):
     """Hold what is on the phone against what was seen on it: nothing lost, doubled, half or out of order."""
     entries = kept["entries"]
@@ -208,13 +198,13 @@ def assert_nothing_lost(kept, confirmed):
     assert named == set(kept["photos"]) == {name for name, _ in kept["pictures"]}
 
 
-def test_what_a_screen_confirmed_survives_a_kill_at_any_moment(tmp_path, app):
+def test_what_a_screen_confirmed_survives_a_kill_at_any_moment(tmp_path, app_server):
     mechanic = Tireless()
     folder = tmp_path / "phone"
-    phone = Phone(folder, app.base)
-    phone.visit(app.link())
+    phone = Phone(folder, app_server.base)
+    phone.visit(app_server.link())
     phone.close()  # a browser writes down cookies late: one that is killed at once has to be paired again
-    phone = Phone(folder, app.base)
+    phone = Phone(folder, app_server.base)
 
     for kill in range(KILLS):
         killer = Killer(folder / "profile")
@@ -223,29 +213,31 @@ def test_what_a_screen_confirmed_survives_a_kill_at_any_moment(tmp_path, app):
         killer.bury()
         with contextlib.suppress(BrowserError):
             phone.context.close()
-        phone = Phone(folder, app.base)
-        phone.page.goto(app.base)
+        phone = Phone(folder, app_server.base)
+        phone.page.goto(app_server.base)
         phone.page.locator(".screen").wait_for()
         assert_nothing_lost(phone.page.evaluate(KEPT), mechanic.confirmed)
 
     assert mechanic.hit.total() == KILLS
     assert set(mechanic.hit) == {"photo", "sync", "exchange"}
-    phone.page.goto(f"{app.base}/#/outbox")
+    phone.page.goto(f"{app_server.base}/#/outbox")
     phone.page.get_by_role("heading", name="All sent").wait_for(timeout=60_000)
     kept = phone.page.evaluate(KEPT)
     assert_nothing_lost(kept, mechanic.confirmed)
     phone.close()
-    assert_server_has_it(app, kept)
-    assert state_of_phone(folder, app.base) == state_on_server(app)
+    assert_server_has_it(app_server, kept)
+    assert state_of_phone(folder, app_server.base) == state_on_server(app_server)
 
 
-def assert_server_has_it(app, kept):
+def assert_server_has_it(app_server, kept):
     """Hold the server against the phone: the same entries once, every picture, an intact folder."""
-    assert app.rows("SELECT hash FROM events ORDER BY n") == [(entry["hash"],) for entry in kept["entries"]]
-    assert {digest for (digest,) in app.rows("SELECT sha256 FROM photos")} == set(kept["photos"])
-    for file in (app.data / "photos").rglob("*.jpg"):
+    assert app_server.rows("SELECT hash FROM events ORDER BY n") == [
+        (entry["hash"],) for entry in kept["entries"]
+    ]
+    assert {digest for (digest,) in app_server.rows("SELECT sha256 FROM photos")} == set(kept["photos"])
+    for file in (app_server.data / "photos").rglob("*.jpg"):
         assert hashlib.sha256(file.read_bytes()).hexdigest() == file.stem
-    assert FOLDER.first_fault(app.data) is None
+    assert FOLDER.first_fault(app_server.data) is None
 
 
 def state_of_phone(folder, base):

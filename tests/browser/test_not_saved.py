@@ -11,7 +11,8 @@ NOTHING_IS_SAVED = """() => {
 SAVED_AGAIN = "() => { IDBObjectStore.prototype.add = window.add; }"
 
 
-def test_a_second_entry_does_not_push_out_one_that_could_not_be_saved(take_screens):
+def lamps_not_saved(take_screens):
+    """Give (phone, page, facts so far) with an answer tapped that the phone could not save."""
     driver = job_driver().open()
     driver.tap()
     phone = take_screens().holds(driver)
@@ -20,6 +21,11 @@ def test_a_second_entry_does_not_push_out_one_that_could_not_be_saved(take_scree
     page.evaluate(NOTHING_IS_SAVED)
     phone.tap("It comes on, then goes out")
     page.get_by_role("heading", name="Not saved").wait_for()
+    return phone, page, before
+
+
+def test_a_second_entry_does_not_push_out_one_that_could_not_be_saved(take_screens):
+    phone, page, before = lamps_not_saved(take_screens)
     page.evaluate("(at) => { location.hash = at; }", f"#/job/{JOB}/position/rear-left-inner")
     page.get_by_text("Note what is printed on it").click()
     page.get_by_label("Serial").fill("0007")
@@ -35,14 +41,7 @@ def test_a_second_entry_does_not_push_out_one_that_could_not_be_saved(take_scree
 
 
 def test_the_same_entry_tapped_again_is_recorded_once(take_screens):
-    driver = job_driver().open()
-    driver.tap()
-    phone = take_screens().holds(driver)
-    page = phone.show(f"/#/job/{JOB}")
-    before = len(facts(page))
-    page.evaluate(NOTHING_IS_SAVED)
-    phone.tap("It comes on, then goes out")
-    page.get_by_role("heading", name="Not saved").wait_for()
+    phone, page, before = lamps_not_saved(take_screens)
 
     page.evaluate(SAVED_AGAIN)
     phone.tap("It comes on, then goes out")

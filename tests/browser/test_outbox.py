@@ -11,7 +11,6 @@ from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
-from tests.static.app_server import AppServer
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
 from tests.static.pictures import encoded
@@ -22,18 +21,10 @@ FULL = b"""{"error":{"field":"storage","found":"a full disk","wanted":"free spac
 
 
 @pytest.fixture
-def own_app(tmp_path):
-    """The app on a data folder of its own."""
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
-@pytest.fixture
-def phone_of(screen_browser, own_app):
+def phone_of(screen_browser, app_server):
     """Give a maker of phones of that app; none may have complained by the end of the test."""
     with contextlib.ExitStack() as phones:
-        yield lambda: phones.enter_context(screens(screen_browser, own_app.base))
+        yield lambda: phones.enter_context(screens(screen_browser, app_server.base))
 
 
 def pairs(phone, server):
@@ -59,33 +50,33 @@ def forgives(phone, *statuses):
     phone.complaints.heard.clear()
 
 
-def test_a_full_disk_of_the_server_is_said_on_the_phone_and_nothing_is_lost(phone_of, own_app):
+def test_a_full_disk_of_the_server_is_said_on_the_phone_and_nothing_is_lost(phone_of, app_server):
     phone = phone_of().holds(job_driver().open())
-    own_app.fault = answers_with("507 Insufficient Storage", FULL)
-    page = pairs(phone, own_app)
+    app_server.fault = answers_with("507 Insufficient Storage", FULL)
+    page = pairs(phone, app_server)
     page.get_by_role("heading", name="1 entry not sent yet").wait_for()
     page.get_by_text("The server's disk is full. What is on the phone is safe").wait_for()
     page.get_by_text("Trying again in").wait_for()
     page.get_by_role("link", name="Blue estate 1 entry, saved on this phone").wait_for()
 
-    own_app.fault = None
+    app_server.fault = None
 
     page.get_by_role("heading", name="All sent").wait_for()
-    assert own_app.rows("SELECT kind FROM events") == [("job_opened",)]
+    assert app_server.rows("SELECT kind FROM events") == [("job_opened",)]
     forgives(phone, 507)
 
 
-def test_what_waits_comes_back_after_a_reload_and_goes_by_itself(phone_of, own_app):
+def test_what_waits_comes_back_after_a_reload_and_goes_by_itself(phone_of, app_server):
     phone = phone_of().holds(job_driver().begin())
-    own_app.fault = answers_with("503 Service Unavailable", b"{}")
-    page = pairs(phone, own_app)
+    app_server.fault = answers_with("503 Service Unavailable", b"{}")
+    page = pairs(phone, app_server)
     page.get_by_text("not sent yet").first.wait_for()
     waiting = page.get_by_role("heading", level=1).inner_text()
     page.get_by_text("Trying again in").wait_for()
     page.reload()
     page.get_by_role("heading", name=waiting).wait_for()
 
-    own_app.fault = None
+    app_server.fault = None
     phone.tap("Send now")
 
     page.get_by_role("heading", name="All sent").wait_for()
@@ -117,27 +108,27 @@ def plain(colour):
     return encoded(Image.new("RGB", (64, 48), colour))
 
 
-def test_a_picture_that_the_server_refuses_holds_up_no_other_and_says_why(phone_of, own_app):
+def test_a_picture_that_the_server_refuses_holds_up_no_other_and_says_why(phone_of, app_server):
     phone = phone_of().holds(job_driver().open())
     broken, good = plain("#336699")[:-40] + b"no end", plain("#996633")
     takes_pictures(phone, (broken, "rear-right-outer"), (good, "rear-right-inner"))
-    page = pairs(phone, own_app)
+    page = pairs(phone, app_server)
 
     page.get_by_role("heading", name="1 picture not sent yet").wait_for()
     refused = page.locator(".not-taken").get_by_text("This is no JPEG.")
     refused.wait_for()
     assert "Blue estate, " in page.locator(".not-taken").inner_text()
-    assert own_app.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(good).hexdigest(),)]
+    assert app_server.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(good).hexdigest(),)]
     assert page.get_by_role("link", name="Take it again").get_attribute("href").endswith(
         f"{JOB}/position/rear-right-outer"
     )  # fmt: skip
-    own_app.requests.clear()
+    app_server.requests.clear()
     phone.tap("Try to send it again")
     until = time.monotonic() + 20
-    while time.monotonic() < until and not any(request.method == "PUT" for request in own_app.requests):
+    while time.monotonic() < until and not any(request.method == "PUT" for request in app_server.requests):
         page.wait_for_timeout(30)
     refused.wait_for()
-    assert [request.method for request in own_app.requests].count("PUT") == 1
+    assert [request.method for request in app_server.requests].count("PUT") == 1
 
     phone.tap("Leave it on this phone")
 
@@ -146,25 +137,25 @@ def test_a_picture_that_the_server_refuses_holds_up_no_other_and_says_why(phone_
     forgives(phone, 422, 404)
 
 
-def test_a_picture_that_the_server_stumbles_over_holds_up_no_other(phone_of, own_app):
+def test_a_picture_that_the_server_stumbles_over_holds_up_no_other(phone_of, app_server):
     phone = phone_of().holds(job_driver().open())
     poison, good = plain("#336699"), plain("#996633")
     bad = hashlib.sha256(poison).hexdigest()
-    own_app.fault = answers_with("500 Internal Server Error", b"{}", f"/api/photos/{bad}")
+    app_server.fault = answers_with("500 Internal Server Error", b"{}", f"/api/photos/{bad}")
     takes_pictures(phone, (poison, "rear-right-outer"), (good, "rear-right-inner"))
-    page = pairs(phone, own_app)
+    page = pairs(phone, app_server)
     wait_until(page, "() => document.querySelector('h1').innerText.startsWith('1 picture')")
-    assert own_app.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(good).hexdigest(),)]
+    assert app_server.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(good).hexdigest(),)]
 
-    own_app.fault = None
+    app_server.fault = None
 
     page.get_by_role("heading", name="All sent").wait_for()
-    assert {(bad,)} < set(own_app.rows("SELECT sha256 FROM photos"))
+    assert {(bad,)} < set(app_server.rows("SELECT sha256 FROM photos"))
     forgives(phone, 500)
 
 
 def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_server(
-    phone_of, own_app, tmp_path
+    phone_of, app_server, tmp_path
 ):
     first = phone_of().holds(job_driver().open())
     takes_pictures(first, (plain("#336699"), "rear-right-outer"))
@@ -181,7 +172,7 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     first.context.close()  # this phone is gone for good
 
     second = phone_of()
-    page = pairs(second, own_app)
+    page = pairs(second, app_server)
     for cut, title in (
         (content.replace(b"beeps", b"beeqs"), "This file was altered"),
         (plain("#000000"), "This is no file of unsent entries"),
@@ -195,14 +186,14 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     page.get_by_role("link", name="Blue estate 2 entries and 1 picture, saved on this phone").click()
     page.get_by_role("heading", level=1).wait_for()
     second.context.set_offline(False)
-    page.goto(f"{own_app.base}/#/outbox")
+    page.goto(f"{app_server.base}/#/outbox")
     page.get_by_role("heading", name="All sent").wait_for()
 
-    assert own_app.rows("SELECT kind FROM events") == [("job_opened",), ("photo_taken",)]
-    assert own_app.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(plain("#336699")).hexdigest(),)]
+    assert app_server.rows("SELECT kind FROM events") == [("job_opened",), ("photo_taken",)]
+    assert app_server.rows("SELECT sha256 FROM photos") == [(hashlib.sha256(plain("#336699")).hexdigest(),)]
     page.get_by_label("Take in a file").set_input_files(file)
     page.get_by_text("2 entries of it were here already.").wait_for()
-    assert own_app.rows("SELECT count(*) FROM events") == [(2,)]
+    assert app_server.rows("SELECT count(*) FROM events") == [(2,)]
     forgives(second, 404)
 
 

@@ -8,7 +8,6 @@ from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import wait_until
-from tests.static.app_server import AppServer
 
 OUTER = "right outer"
 PLENTY = 500_000_000
@@ -17,20 +16,12 @@ LOST = "This phone lost its data: the browser removed it."
 
 
 @pytest.fixture
-def app(tmp_path):
-    """The app on a data folder of its own."""
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
-@pytest.fixture
-def take_phone(tmp_path, app):
+def take_phone(tmp_path, app_server):
     """Give a maker of phones that keep their data from one day to the next."""
     phones = []
 
     def take(name="phone"):
-        phone = Phone(tmp_path / name, app.base)
+        phone = Phone(tmp_path / name, app_server.base)
         phones.append(phone)
         return phone
 
@@ -54,9 +45,11 @@ def begins_full(phone, address="/#/"):
     return lambda: grant(PLENTY)
 
 
-def test_a_full_phone_keeps_the_form_and_the_picture_and_saves_them_once_there_is_room(take_phone, app):
+def test_a_full_phone_keeps_the_form_and_the_picture_and_saves_them_once_there_is_room(
+    take_phone, app_server
+):
     phone = take_phone()
-    phone.visit(app.link())
+    phone.visit(app_server.link())
     phone.close()
     phone = take_phone()
     page = phone.page
@@ -72,18 +65,11 @@ def test_a_full_phone_keeps_the_form_and_the_picture_and_saves_them_once_there_i
     phone.see("Free some space on the phone, or send what waits, then save again.")
     assert page.get_by_label("Vehicle", exact=True).input_value() == "Grey van"
     assert page.get_by_label("What is wrong").input_value() == "Silent at the left"
-    assert app.rows("SELECT count(*) FROM events") == [(0,)]
+    assert app_server.rows("SELECT count(*) FROM events") == [(0,)]
 
     makes_room()
     phone.tap("Save again")
-    phone.wait_step("cautions")
-    phone.tap("I have read these")
-    phone.wait_step("lamps.key_on")
-    phone.tap("It comes on, then goes out")
-    phone.wait_step("lamps.reverse")
-    phone.tap("It is off, or shows a fault")
-    phone.wait_step("look")
-    phone.tap("Nothing to see")
+    Mechanic(phone).looks_around()
     Mechanic(phone).enters_a_test(OUTER)
     phone.wait_step("photo")
     job = page.evaluate("location.hash")
@@ -105,9 +91,9 @@ def test_a_full_phone_keeps_the_form_and_the_picture_and_saves_them_once_there_i
     phone.tap("Save again")
 
     Mechanic(phone).leaves(title)
-    page.goto(f"{app.base}/#/outbox")
+    page.goto(f"{app_server.base}/#/outbox")
     page.get_by_role("heading", name="All sent").wait_for()
-    assert app.rows("SELECT count(*) FROM photos") == [(1,)]
+    assert app_server.rows("SELECT count(*) FROM photos") == [(1,)]
     assert [said for said in phone.complaints.heard if "404" not in said] == []
 
 
@@ -120,19 +106,19 @@ def evicts(folder, *, all_of_it):
 
 @pytest.mark.parametrize("all_of_it", [False, True], ids=["the database", "all but the cookie"])
 def test_a_phone_whose_data_was_thrown_away_says_so_and_never_starts_again_at_one(
-    take_phone, app, tmp_path, all_of_it
+    take_phone, app_server, tmp_path, all_of_it
 ):
     phone = take_phone()
-    phone.visit(app.link())
+    phone.visit(app_server.link())
     Mechanic(phone).opens_a_job()
-    phone.page.goto(f"{app.base}/#/outbox")
+    phone.page.goto(f"{app_server.base}/#/outbox")
     phone.page.get_by_role("heading", name="All sent").wait_for()
-    before = app.rows("SELECT device, max(seq) FROM events GROUP BY device")
+    before = app_server.rows("SELECT device, max(seq) FROM events GROUP BY device")
     phone.close()
     evicts(tmp_path / "phone", all_of_it=all_of_it)
 
     phone = take_phone()
-    phone.page.goto(app.base)
+    phone.page.goto(app_server.base)
     phone.see(LOST)
     phone.see("Blue estate")  # what was sent comes back from the server
     phone.page.reload()
@@ -142,18 +128,18 @@ def test_a_phone_whose_data_was_thrown_away_says_so_and_never_starts_again_at_on
     phone.page.reload()
     phone.see("Blue estate")
     assert phone.page.get_by_text(LOST).count() == 0
-    phone.page.goto(f"{app.base}/#/you")
+    phone.page.goto(f"{app_server.base}/#/you")
     phone.page.get_by_label("Your name").fill("Mara")
     phone.tap("Use this name")
-    phone.page.goto(f"{app.base}/#/")
+    phone.page.goto(f"{app_server.base}/#/")
     Mechanic(phone).opens_a_job(vehicle="Grey van")
-    phone.page.goto(f"{app.base}/#/outbox")
+    phone.page.goto(f"{app_server.base}/#/outbox")
     phone.page.get_by_role("heading", name="All sent").wait_for()
-    after = dict(app.rows("SELECT device, max(seq) FROM events GROUP BY device"))
+    after = dict(app_server.rows("SELECT device, max(seq) FROM events GROUP BY device"))
     assert before[0] in after.items()
     assert sorted(after) != [device for device, _ in before]
     assert len(after) == 2
-    assert app.rows("SELECT count(*) FROM quarantine") == [(0,)]
+    assert app_server.rows("SELECT count(*) FROM quarantine") == [(0,)]
 
 
 def test_a_browser_that_does_not_promise_to_keep_the_data_is_named_while_something_waits(take_screens):

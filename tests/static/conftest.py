@@ -34,14 +34,6 @@ def shared_app(_shared_app):
 
 
 @pytest.fixture
-def app_server(tmp_path):
-    """Give the app on a data folder of its own."""
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
-@pytest.fixture
 def make_context(browser, shared_app):
     """Give a maker of empty phones without a service worker; each ends with the test."""
     contexts = []
