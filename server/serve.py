@@ -3,9 +3,13 @@
 import errno
 import signal
 import socket
+import threading
 from collections.abc import Callable
+from collections.abc import Iterator
 from contextlib import closing
+from contextlib import contextmanager
 from pathlib import Path
+from queue import SimpleQueue
 from urllib.parse import urlsplit
 
 from cheroot import wsgi
@@ -72,14 +76,40 @@ def serve(app: Flask, base: str, ready: Callable[[], None]) -> None:
     server = wsgi.Server(address, app, numthreads=THREADS)
     server.max_request_header_size = LARGEST_HEADERS
     server.max_request_body_size = LARGEST_BODY
-    server.prepare()
-    # SIGINT too: a process started in the background of a script ignores it otherwise.
-    before = {sign: signal.signal(sign, _interrupt) for sign in (signal.SIGINT, signal.SIGTERM)}
+    with _end_asked() as asked:
+
+        def accept() -> None:
+            try:
+                server.serve()
+            finally:
+                asked.put(None)
+
+        server.prepare()
+        accepting = threading.Thread(target=accept, name="accepts connections")
+        accepting.start()
+        try:
+            ready()
+            asked.get()
+        finally:
+            server.stop()
+            accepting.join()
+    print()
+
+
+@contextmanager
+def _end_asked() -> Iterator[SimpleQueue]:
+    """Yields a queue that gets something as soon as Ctrl-C or SIGTERM asks for the end.
+
+    They throw nothing into what runs, as KeyboardInterrupt does: thrown while a connection was
+    being handed to a thread, it left that thread waiting for good, and the server never ended.
+    SIGINT too is set: a process started in the background of a script ignores it otherwise.
+    """
+    asked: SimpleQueue = SimpleQueue()  # its put() may be called from the handler of a signal
+    signs = (signal.SIGINT, signal.SIGTERM)
+    before = {sign: signal.signal(sign, lambda *_: asked.put(None)) for sign in signs}
     try:
-        ready()
-        server.serve()
+        yield asked
     finally:
-        server.stop()
         for sign, handler in before.items():
             signal.signal(sign, handler)
 
@@ -121,7 +151,3 @@ def _check_port(host: str, port: int) -> None:
                 f"Port {port} is taken by another program. End that one, or give a new data "
                 "folder another port with --port; one that was served before keeps its own."
             ) from None
-
-
-def _interrupt(number: int, frame: object) -> None:
-    raise KeyboardInterrupt

@@ -1,5 +1,6 @@
 """The command line: what each command does, and how it says no."""
 
+import contextlib
 import json
 import os
 import re
@@ -36,9 +37,9 @@ def port():
 class Running:
     """A command that runs until it is told to end; its output is read as it comes."""
 
-    def __init__(self, arguments, cwd):
+    def __init__(self, arguments, cwd, program=("-m", "server.cli")):
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "server.cli", *arguments],
+            [sys.executable, *program, *arguments],
             cwd=cwd,
             env={**os.environ, "PYTHONPATH": str(ROOT)},
             stdout=subprocess.PIPE,
@@ -68,6 +69,10 @@ class Running:
 
     def end(self, how=signal.SIGINT):
         self.process.send_signal(how)
+        return self.ends()
+
+    def ends(self):
+        """Waits until it ends, and returns how it did."""
         try:
             return self.process.wait(timeout=20)
         finally:
@@ -80,8 +85,8 @@ class Running:
 def start(tmp_path):
     started = []
 
-    def run(*arguments):
-        started.append(Running(arguments, tmp_path))
+    def run(*arguments, **how):
+        started.append(Running(arguments, tmp_path, **how))
         return started[-1]
 
     yield run
@@ -117,6 +122,35 @@ def test_serve_ends_quietly_when_told_to(start, port, how):
 
     assert time.monotonic() - began < 10
     assert "Traceback" not in "\n".join(running.lines)
+
+
+_ENDED_WHILE_HANDING_ON = """
+import os, signal, sys, threading
+from cheroot.workers.threadpool import ThreadPool
+from server.cli import main
+
+hand_on = ThreadPool.put
+
+def put(pool, connection):
+    os.kill(os.getpid(), signal.SIGINT)
+    threading.Event().wait(0.2)
+    hand_on(pool, connection)
+    print("handed on", flush=True)
+
+ThreadPool.put = put
+sys.exit(main(["serve", *sys.argv[1:]]))
+"""
+
+
+def test_ctrl_c_leaves_alone_what_the_server_is_in_the_midst_of(start, port):
+    running = start("--port", str(port), program=("-c", _ENDED_WHILE_HANDING_ON))
+    running.wait_for("Ctrl-C ends it")
+
+    with contextlib.suppress(OSError):
+        fetch(f"http://localhost:{port}/api/ping")
+    running.wait_for("handed on")
+
+    assert running.ends() == 0
 
 
 def test_a_data_folder_keeps_its_address(start, port, tmp_path, capsys):
