@@ -15,10 +15,9 @@ from .moves import Move
 from .moves import Scent
 from .moves import after
 from .results import Results
+from .worlds import acting
 from .worlds import bits_open
 from .worlds import likeliest
-from .worlds import live_fault
-from .worlds import weight_clear
 
 # So many worlds carry nearly all of the probability; more would only cost time.
 _WORLDS = 24
@@ -272,42 +271,22 @@ class Foresight:
         A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
         is what has to be known.
         """
-        needed = self.confidence * outcome.total
-        if weight_clear(outcome.worlds, live) >= needed:
-            return True
+        return self._settles(acting(outcome.worlds, live), outcome.total)
+
+    def _settles(self, weights: dict, total: float) -> bool:
+        """Tell the same from the weights of what acts: a verdict on one world is among them."""
+        needed = self.confidence * total
         if self.fixing:
-            return False
-        top = (0, 0.0)
-        for world in outcome.worlds:
-            if world[1] > top[1]:
-                top = world
-        if top[0] != 0 and top[1] >= needed:
-            return True
-        return live_fault(outcome.worlds, live)[1] >= needed
+            return weights.get(0, 0.0) >= needed
+        for present in weights:
+            if weights[present] >= needed:
+                return True
+        return False
 
     def _search(self, outcome) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
         search = bits_open(outcome.worlds, outcome.total) * self.minutes_a_bit
         return max(search, self.minutes_to_settle)
-
-    def _by_testing(self, outcome, state, live: int, search: float) -> float:
-        """Return the minutes when the test is run again and again: a fault that comes and goes shows
-        after a while where it is now, or it is gone. Not more than `search`, the other way.
-        """
-        minutes = self.case.minutes["test"]
-        clear = weight_clear(outcome.worlds, live)
-        waiting = minutes * (clear * self.often + (outcome.total - clear) / (1.0 - self.sight.hidden))
-        if waiting >= search * outcome.total:
-            return search
-        expected = waiting
-        known = 0.0
-        worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
-        for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
-            known = known + result.total
-            if not self.settled(result, live):
-                expected = expected + result.total * self._by_proof(result, live, self._search(result))
-        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
-        return min(search, expected / outcome.total)
 
     def left(self, outcome, state, live: int) -> float:
         """Return the estimated minutes that are left after an outcome; 0 once it is settled.
@@ -315,22 +294,50 @@ class Foresight:
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
-        if self.settled(outcome, live):
+        weights = acting(outcome.worlds, live)
+        if self._settles(weights, outcome.total):
             return 0.0
         search = self._search(outcome)
+        clear = weights.get(0, 0.0) / outcome.total
         if self.often > 1 and outcome.total >= _TESTED_ON:
-            return max(self.case.minutes["test"], self._by_testing(outcome, state, live, search))
-        return max(self.case.minutes["test"], self._by_proof(outcome, live, search))
+            minutes = self._by_testing(outcome, state, live, clear, search)
+        else:
+            minutes = self._by_proof(clear, search)
+        return max(self.case.minutes["test"], minutes)
 
-    def _by_proof(self, outcome, live: int, search: float) -> float:
+    def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
+        """Return the minutes when the test is run again and again: a fault that comes and goes shows
+        after a while where it is now, or it is gone, which is `clear` likely. Not more than `search`,
+        the other way.
+        """
+        minutes = self.case.minutes["test"]
+        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.sight.hidden))
+        if waiting >= search:
+            return search
+        expected = waiting * outcome.total
+        known = 0.0
+        worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
+        for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
+            known = known + result.total
+            weights = acting(result.worlds, live)
+            if not self._settles(weights, result.total):
+                proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
+                expected = expected + result.total * proof
+        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
+        return min(search, expected / outcome.total)
+
+    def _by_proof(self, clear: float, search: float) -> float:
         """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
 
         Not more than `search`, the other way.
         """
-        clear = weight_clear(outcome.worlds, live) / outcome.total
+        if clear <= 0.0:
+            return search
+        # The doubt that n clean tests leave, (1 - clear) * hidden ** n, is a share of itself and `clear`.
+        bearable = (1.0 - self.confidence) * clear
+        doubt = self.confidence * (1.0 - clear)
         tests = 0
-        doubt = 1.0 - clear
-        while doubt > (1.0 - self.confidence) * (doubt + clear) and tests < _MOST_TESTS:
+        while doubt > bearable and tests < _MOST_TESTS:
             doubt = doubt * self.sight.hidden
             tests += 1
         return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)

@@ -45,9 +45,10 @@ class Results:
         reached = after(state, move)
         for place in read:
             reading = self.sight.reading(reached, place, False)
+            suspects = reading.suspects
             local = 0.0
             for mask, weight in worlds:
-                if mask & reading.suspects:
+                if mask & suspects:
                     local = local + weight
             rows.append((-int((local + 1.0 - reading.quiet) * 1000000 + 0.5), place))
         rows.sort()
@@ -82,23 +83,24 @@ class Results:
                 if pattern not in found:
                     found[pattern] = Outcome()
                 outcome = found[pattern]
-                for mask, part in members:
-                    outcome.total = outcome.total + part * chance
-                    if share > 0.0:
-                        outcome.worlds.append((mask, part * chance * share))
+                outcome.total = outcome.total + weight * chance
+                if share > 0.0:
+                    scale = chance * share
+                    outcome.worlds += [(mask, part * scale) for mask, part in members]
         return [found[pattern] for pattern in sorted(found) if found[pattern].total > 0.0]
 
     def _alike(self, readings: list, worlds: list) -> list:
         """Return (worlds, their weight, causes behind each reading) of those that a test can't tell apart."""
         rows = {}
         order = []
+        known = self._counts
         for world in worlds:
             counts = []
             for reading in readings:
                 behind = world[0] & reading.suspects
-                if behind not in self._counts:
-                    self._counts[behind] = count(behind)
-                counts.append(self._counts[behind])
+                if behind not in known:
+                    known[behind] = count(behind)
+                counts.append(known[behind])
             key = tuple(counts)
             if key not in rows:
                 rows[key] = []

@@ -1,19 +1,28 @@
 """Questions to a list of worlds: explanations as (mask, weight), the rest of the weight unknown."""
 
+import math
+
 from .entropy import BITS
+from .entropy import NOTHING
 from .entropy import weighed
+
+
+def acting(worlds: list, live: int) -> dict:
+    """Return the weight of each set of live suspects that are present, by its mask."""
+    sums = {}
+    for mask, weight in worlds:
+        present = mask & live
+        sums[present] = sums.get(present, 0.0) + weight
+    return sums
 
 
 def live_fault(worlds: list, live: int):
     """Return the likeliest set of live suspects present as (mask, weight)."""
-    sums = {}
-    for mask, weight in worlds:
-        acting = mask & live
-        sums[acting] = sums.get(acting, 0.0) + weight
+    sums = acting(worlds, live)
     best = (0, 0.0)
-    for acting in sorted(sums):
-        if sums[acting] > best[1]:
-            best = (acting, sums[acting])
+    for present in sorted(sums):
+        if sums[present] > best[1]:
+            best = (present, sums[present])
     return best
 
 
@@ -38,7 +47,8 @@ def bits_open(worlds: list, total) -> float:
     spread = 0.0
     for _, weight in worlds:
         known = known + weight
-        spread = spread + weighed(weight)
+        if weight > NOTHING:  # `weighed` in place: no other line of the foresight runs as often
+            spread = spread - weight * math.log(weight)
     if total is None:
         total = known
     else:
