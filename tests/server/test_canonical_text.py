@@ -21,7 +21,8 @@ TEXT = st.one_of(
 )
 NUMBERS = st.one_of(
     st.integers(),
-    st.sampled_from([2**53 - 1, 2**53, -(2**53), 10**15, 10**16, -0, 1.0, -1.5, 1e16, 1e-7, float("inf")]),
+    st.sampled_from([2**53 - 1, 2**53, -(2**53), 10**15, 10**16, -0, 1.0, -1.5, 1e16, 1e-7]),
+    st.sampled_from([float("inf"), float("nan")]),
 )
 NEARLY_UNITS = [
     "u00000000000a", "u00000000000ag", "v00000000000b.rear-left", "v00000000000b.a b", "v00000000000b.",
@@ -37,7 +38,7 @@ VALUES = st.recursive(
 @settings(deadline=None, max_examples=400)
 @given(VALUES)
 def test_the_quick_text_is_the_cores(value):
-    event = entry_after([], "d00000000000000aa", "cleaned", {}, None)["event"]
+    event = entry_after([], "d00000000000000aa", "cleaned", {}, "j1")["event"]
     event = {**event, "data": {"x": value}}
     try:
         wanted = envelope.canonical(event)
