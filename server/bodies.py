@@ -2,6 +2,7 @@
 
 import json
 
+import orjson
 from flask import request
 
 from server.core.errors import shorten
@@ -16,13 +17,21 @@ def json_object(limit: int) -> dict:
     if len(data) > limit:
         raise TooLarge("body", f"{len(data)} bytes", f"at most {limit} bytes")
     try:
-        value = json.loads(data)
+        value = _read(data)
     except (ValueError, RecursionError):
         start = data[:40].decode("utf-8", "replace")
         raise BadRequest("body", shorten(start), "a JSON object") from None
     if not isinstance(value, dict):
         raise BadRequest("body", shorten(value), "a JSON object")
     return value
+
+
+def _read(data: bytes) -> object:
+    """Reads JSON by a fast reader; half a character in one text makes it refuse all, so then by json."""
+    try:
+        return orjson.loads(data)
+    except orjson.JSONDecodeError:
+        return json.loads(data)
 
 
 def text_field(body: dict, name: str, most: int, least: int = 0) -> str:
