@@ -24,10 +24,12 @@ class AddressRefused(Exception):
 def settle(db: Database, host: str | None, port: int | None) -> str:
     """Returns the data folder's address, fixing it at first use; refuses another one later.
 
-    None takes what was fixed, or the default.
+    None takes what was fixed, or the default. A folder that an earlier version fixed at a bare IP stays
+    there: what its phones have not sent hangs on it.
     """
     kept = setting(db, _SETTING)
     if kept is None:
+        _refuse_bare_ip(host or DEFAULT_HOST)
         base = _join(host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
         keep_setting(db, _SETTING, base)
         return base
@@ -54,18 +56,31 @@ def refuse_beyond_loopback(host: str) -> None:
 
 def is_loopback(host: str) -> bool:
     """Tells whether `host` names this machine alone."""
-    if host == "localhost":
-        return True
-    try:
-        return ipaddress.ip_address(host).is_loopback
-    except ValueError:
-        return False
+    address = _bare_ip(host)
+    return host == "localhost" if address is None else address.is_loopback
 
 
 def bind_host(base: str) -> str:
     """Returns the address to listen on for a base address on loopback."""
     host = urlsplit(base).hostname or ""
     return "127.0.0.1" if host == "localhost" else host
+
+
+def _refuse_bare_ip(host: str) -> None:
+    """Refuses a number in place of a name: a network gives numbers out anew, and a name can move."""
+    if _bare_ip(host) is not None:
+        raise AddressRefused(
+            f"--host {host} is a bare IP address, and a new data folder is tied to a name: what phones "
+            "store, what they were permitted and what labels say belong to the name, and a number may be "
+            f"another machine's tomorrow. Take --host {DEFAULT_HOST}, or leave it out."
+        )
+
+
+def _bare_ip(host: str) -> ipaddress.IPv4Address | ipaddress.IPv6Address | None:
+    try:
+        return ipaddress.ip_address(host)
+    except ValueError:
+        return None
 
 
 def _join(host: str, port: int) -> str:

@@ -18,6 +18,8 @@ import pytest
 
 from server import base_address
 from server.cli import main
+from server.storage import DataFolder
+from server.storage.folder import keep_setting
 
 ROOT = Path(__file__).resolve().parents[2]
 CASE = {
@@ -189,6 +191,36 @@ def test_serve_refuses_to_be_half_of_an_app_for_other_machines(tmp_path, capsys,
     assert "HTTPS" in error
     assert "Leave out --host" in error
     assert not (tmp_path / "d").exists()
+
+
+# Storage and permissions belong to the origin, which is scheme, host and port (RFC 6454, section 4).
+@pytest.mark.parametrize("host", ["127.0.0.1", "127.9.9.9", "::1"])
+def test_a_new_data_folder_is_not_tied_to_a_bare_ip(start, port, tmp_path, capsys, host):
+    data = str(tmp_path / "shop")
+    status = main(["serve", "--data", data, "--host", host, "--port", str(port)])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert f"--host {host} is a bare IP address" in error
+    assert "belong to the name" in error
+    assert "Take --host localhost" in error
+    running = start("serve", "--data", data, "--host", "localhost", "--port", str(port))
+    running.wait_for(f"http://localhost:{port}")
+    assert running.end() == 0
+
+
+@pytest.mark.parametrize("given", [[], ["--host", "127.0.0.1"]], ids=["alone", "with its host"])
+def test_a_data_folder_that_was_fixed_at_a_bare_ip_goes_on_there(start, port, tmp_path, given):
+    folder = DataFolder(tmp_path / "shop")
+    folder.prepare()
+    with contextlib.closing(folder.open()) as db:
+        keep_setting(db, "base_address", f"http://127.0.0.1:{port}")
+
+    running = start("serve", "--data", "shop", *given)
+
+    link = running.wait_for(r"http://\S+/pair#\S+").group(0)
+    assert link.startswith(f"http://127.0.0.1:{port}/")
+    assert json.loads(fetch(f"http://127.0.0.1:{port}/api/ping"))["ok"] is True
 
 
 @pytest.mark.parametrize("number", ["0", "-1", "65536"])
