@@ -1,6 +1,7 @@
 """Which session a device id belongs to: the one that used it first, until it is paired again."""
 
 import re
+from typing import NamedTuple
 
 from sqlite_utils import Database
 
@@ -74,3 +75,32 @@ def take_over(db: Database, device: str, session: int, now: int) -> None:
 def note_app(db: Database, device: str, app: str) -> None:
     """Notes which build of the app a device runs."""
     db.conn.execute("UPDATE devices SET app = ? WHERE device = ? AND app <> ?", [app, device, app])
+
+
+class Keeping(NamedTuple):
+    """What a phone says of its storage; None is not known."""
+
+    promised: bool | None
+    installed: bool | None
+
+
+def checked_keeping(body: dict) -> Keeping | None:
+    """Returns what a request's body says of the phone's storage; older apps say nothing."""
+    said = body.get("storage")
+    if said is None:
+        return None
+    if not isinstance(said, dict):
+        raise BadRequest("storage", shorten(said), '{"promised", "installed"}')
+    for name in Keeping._fields:
+        if not isinstance(said.get(name), bool | None):
+            raise BadRequest(f"storage.{name}", shorten(said[name]), "true, false or null")
+    return Keeping(said.get("promised"), said.get("installed"))
+
+
+def note_keeping(db: Database, device: str, keeping: Keeping) -> None:
+    """Notes what a device says of its storage; written only when it changed."""
+    db.conn.execute(
+        "UPDATE devices SET promised = ?1, installed = ?2 "
+        "WHERE device = ?3 AND (promised IS NOT ?1 OR installed IS NOT ?2)",
+        [*keeping, device],
+    )

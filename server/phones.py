@@ -23,7 +23,8 @@ def phones() -> Response:
     """Lists the phones that are let in, the one seen last first; at the counter, those at the counter."""
     asker = require_session()
     rows = database().conn.execute(
-        "SELECT sessions.id, name, role, created_at, max(coalesce(last_seen, created_at)) AS seen "
+        "SELECT sessions.id, name, role, created_at, max(coalesce(last_seen, created_at)) AS seen, "
+        "promised, installed "
         "FROM sessions LEFT JOIN devices ON devices.session = sessions.id WHERE revoked_at IS NULL "
         "GROUP BY sessions.id ORDER BY seen DESC, sessions.id"
     )
@@ -37,8 +38,11 @@ def phones() -> Response:
                     "paired_at": paired_at,
                     "seen_at": seen_at,
                     "this": identity == asker.id,
+                    # Of its device seen last; null where it has not said.
+                    "promised": None if promised is None else bool(promised),
+                    "installed": None if installed is None else bool(installed),
                 }
-                for identity, name, role, paired_at, seen_at in rows
+                for identity, name, role, paired_at, seen_at, promised, installed in rows
                 if asker.role != roles.COUNTER or role == roles.COUNTER
             ]
         }

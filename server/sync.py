@@ -39,6 +39,7 @@ def sync() -> Response:
     session = require_session()
     body = json_object(MOST_BYTES)
     device, app, cursor, entries = _checked(body)
+    keeping = devices.checked_keeping(body)
     db, now = database(), now_ms()
     with writing(db):
         if not devices.claim(db, device, session.id, now):
@@ -49,6 +50,8 @@ def sync() -> Response:
                 "Another phone uses this device id. Pair this phone again to take it over.",
             )
         devices.note_app(db, device, app)
+        if keeping:
+            devices.note_keeping(db, device, keeping)
         receipt = events.take_in(db, entries, session.id, now, session.role)
     last = events.last_n(db)
     if cursor > last:

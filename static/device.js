@@ -187,11 +187,17 @@ export class Device {
   async storage() {
     const { usage = 0, quota } = (await navigator.storage?.estimate?.()) ?? {};
     return {
-      installed: matchMedia('(display-mode: standalone)').matches,
+      installed: isInstalled(),
       usage,
       left: quota === undefined ? undefined : Math.max(0, quota - usage),
     };
   }
+}
+
+/** Whether the app runs from the home screen and not as a page in the browser. */
+export function isInstalled() {
+  // The second is what the browser of an iPhone has always said it by.
+  return matchMedia('(display-mode: standalone)').matches || Reflect.get(navigator, 'standalone') === true;
 }
 
 /**

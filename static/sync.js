@@ -8,6 +8,7 @@
  */
 
 import { Api, ApiError } from './api.js';
+import { isInstalled } from './device.js';
 import { startNewDevice } from './fork.js';
 import { SYNC_LOCK, withLock, withLockIfFree } from './locks.js';
 import { observable } from './observable.js';
@@ -219,6 +220,7 @@ export class Sync {
         v: 1,
         device: this.#device.id,
         cursor,
+        storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one.
         events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),
       });

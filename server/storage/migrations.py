@@ -267,3 +267,10 @@ def make_label_prints(db: Database) -> None:
             labels INTEGER NOT NULL
         ) STRICT"""
     )
+
+
+@migrations()
+def note_what_phones_promise(db: Database) -> None:
+    """Whether a phone's browser promised to keep its data, and whether the app is on its home screen."""
+    for column in ("promised", "installed"):
+        db.conn.execute(f"ALTER TABLE devices ADD COLUMN {column} INTEGER")

@@ -44,7 +44,7 @@ export function keeping(ctx) {
 }
 
 /**
- * On the list of jobs, while something is only here that may get lost.
+ * On the list of jobs: that something here may get lost, and what to do about it.
  * @param {import('./app.js').Context} ctx
  * @param {import('../device.js').StorageFacts} storage
  */
@@ -53,18 +53,26 @@ export function keepingNotice({ services }, storage) {
   if (isShort(storage)) {
     return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
   }
+  if (!storage.installed) {
+    return notice(
+      html`<strong>Only a page in the browser.</strong> The phone may throw away what is not sent. Put the app on the
+        home screen.`,
+      'notice-fault',
+    );
+  }
   // Undefined: it was not asked yet.
   if (services.device.kept.value === false && unsentEvents + unsentPhotos) {
-    return notice(
-      `The browser has not promised to keep what is not sent.${storage.installed ? '' : ' Put the app on the home screen, or send soon.'}`,
-    );
+    return notice('The browser has not promised to keep what is not sent. Send soon.');
   }
   return nothing;
 }
 
-/** @param {string} words */
-function notice(words) {
-  return html`<a class="notice notice-row" href=${`/${to.you()}`}>${icon('caution')} <span>${words}</span></a>`;
+/**
+ * @param {unknown} words
+ * @param {string} [look]
+ */
+function notice(words, look = '') {
+  return html`<a class="notice notice-row ${look}" href=${`/${to.you()}`}>${icon('caution')} <span>${words}</span></a>`;
 }
 
 /** @param {import('../device.js').StorageFacts} storage */

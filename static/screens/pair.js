@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../api.js';
+import { isInstalled } from '../device.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
 import { countWords } from './phone-notices.js';
@@ -53,7 +54,7 @@ export const pairPage = {
           autocomplete: 'name',
           most: 80,
         })}
-        ${matchMedia('(display-mode: standalone)').matches
+        ${isInstalled()
           ? nothing
           : html`<p class="soft">
               On a phone, put the app on the home screen first and pair it there: some phones keep the two apart.

@@ -66,6 +66,7 @@ function row(ctx, phone) {
         <span class="list-title">${phone.name || 'No name'}</span>
         <span class="list-note">${ROLE_WORDS[phone.role]}${phone.this ? ', this phone' : ''}</span>
         <span class="list-note">last seen ${ago(phone.seen_at)}, paired ${day(phone.paired_at)}</span>
+        ${keepingWords(phone)}
       </span>
       ${phone.this
         ? nothing
@@ -78,6 +79,20 @@ function row(ctx, phone) {
         </div>`
       : nothing}
   </li>`;
+}
+
+/**
+ * What may get lost with it; nothing where it has not said.
+ * @param {{promised: boolean | null, installed: boolean | null}} phone
+ */
+function keepingWords({ promised, installed }) {
+  if (installed === false) {
+    return html`<span class="list-note">${icon('caution')} only a page in the browser: what it has not sent may get lost</span>`;
+  }
+  if (promised === false) {
+    return html`<span class="list-note">${icon('caution')} its browser may remove what it has not sent</span>`;
+  }
+  return nothing;
 }
 
 /**

@@ -142,10 +142,40 @@ def test_a_phone_whose_data_was_thrown_away_says_so_and_never_starts_again_at_on
     assert app_server.rows("SELECT count(*) FROM quarantine") == [(0,)]
 
 
-def test_a_browser_that_does_not_promise_to_keep_the_data_is_named_while_something_waits(take_screens):
-    phone = take_screens().holds(job_driver().open())
+INSTALLED = """() => {
+  const asked = matchMedia.bind(window);
+  window.matchMedia = (query) => query === '(display-mode: standalone)' ? { matches: true } : asked(query);
+}"""
+ONLY_A_PAGE = "Only a page in the browser."
+NOT_PROMISED = "The browser has not promised to keep what is not sent."
+
+
+def test_an_app_that_is_only_a_page_in_the_browser_says_so_before_anything_is_recorded(take_screens):
+    phone = take_screens()
     page = phone.show()
-    page.get_by_text("The browser has not promised to keep what is not sent.").click()
+    page.get_by_text(ONLY_A_PAGE).click()
+    page.get_by_text("The app is not on the home screen").wait_for()
+    page.get_by_text("open the browser's menu and choose to add or install this page").wait_for()
+
+
+@pytest.mark.parametrize(
+    "standing",
+    [
+        pytest.param(f"({INSTALLED})();", id="as the standard says it"),
+        pytest.param(
+            "Object.defineProperty(navigator, 'standalone', { value: true });", id="as an iPhone does"
+        ),
+    ],
+)
+def test_on_the_home_screen_a_promise_that_was_refused_is_named_while_something_waits(take_screens, standing):
+    phone = take_screens().holds(job_driver().open())
+    phone.context.add_init_script(standing)
+    page = phone.show()
+    page.get_by_text(NOT_PROMISED).wait_for()
+    assert page.get_by_text(ONLY_A_PAGE).count() == 0
+
+    page.get_by_text(NOT_PROMISED).click()
+    page.get_by_text("The app is on the home screen").wait_for()
     page.get_by_text("The browser may remove the data when space is short").wait_for()
     assert page.get_by_role("button", name="Ask the browser to keep it").is_visible()
 

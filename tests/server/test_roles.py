@@ -208,6 +208,25 @@ def test_a_role_that_is_none_is_refused(phone):
     assert_refused(phone.post("/api/pairings", {"role": "owner"}), 400, "role")
 
 
+def test_what_a_phone_says_of_its_storage_is_listed_with_it(phone):
+    def listed():
+        [mara] = [each for each in every() if each["name"] == "Mara"]
+        return mara["promised"], mara["installed"]
+
+    def every():
+        return phone.get("/api/phones").get_json()["phones"]
+
+    assert phone.sync([]).status_code == 200  # as an older app, which says nothing
+    assert listed() == (None, None)
+
+    assert phone.sync([], storage={"promised": False, "installed": True}).status_code == 200
+    assert listed() == (False, True)
+    assert phone.sync([]).status_code == 200
+    assert listed() == (False, True)
+    assert phone.sync([], storage={"promised": True, "installed": None}).status_code == 200
+    assert listed() == (True, None)
+
+
 def test_the_phones_are_listed_with_role_and_time(phone, counter):
     phone.synced()
 

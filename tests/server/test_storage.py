@@ -51,6 +51,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "give_phones_roles",
         "make_search",
         "make_label_prints",
+        "note_what_phones_promise",
     ]
 
 

@@ -308,6 +308,11 @@ def test_a_body_that_cannot_be_read_is_refused_in_plain_words(phone, data, field
         pytest.param({"events": {}}, 400, "events", id="events no list"),
         pytest.param({"events": [None] * 201}, 413, "events", id="too many events"),
         pytest.param({"app": "x" * 90}, 400, "app", id="app too long"),
+        pytest.param({"storage": "kept"}, 400, "storage", id="storage no object"),
+        pytest.param({"storage": {"promised": 1}}, 400, "storage.promised", id="promise no yes or no"),
+        pytest.param(
+            {"storage": {"installed": "yes"}}, 400, "storage.installed", id="installed no yes or no"
+        ),
     ],
 )
 def test_a_request_out_of_bounds_is_refused(phone, change, status, field):
