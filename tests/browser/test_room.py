@@ -35,6 +35,10 @@ def steps():
     found["move"] = job_driver().begin()
     found["move"].test("rear-right-outer")
     found["move"].photograph()
+    found["meter"] = job_driver().begin()
+    found["meter"].test("rear-right-outer")
+    found["meter"].fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
+    found["meter"].choose(0)
     return found
 
 
@@ -75,3 +79,11 @@ def test_other_screens_have_room(take_screens, width, percent):
         phone.text_at(percent)
         phone.page.wait_for_timeout(150)
         assert (address, phone.lacks_room()) == (address, [])
+
+
+def test_a_long_number_of_a_known_vehicle_has_room_in_large_text(take_screens):
+    phone = take_screens(width=360, height=640).holds(job_driver().open(vin="00SWAPTR0AXDEM001"))
+    page = phone.show("/#/new")
+    phone.text_at(200)
+    page.get_by_text("00SWAPTR0AXDEM001").wait_for()
+    assert phone.lacks_room() == []

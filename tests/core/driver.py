@@ -92,12 +92,12 @@ class Driver:
             self.record(*answer["events"])
         return answer
 
-    def open(self, layout="rear-4", part="PS-1"):
+    def open(self, layout="rear-4", part="PS-1", vin=""):
         """Open the job and go to the baseline test."""
         layouts = {entry["id"]: entry for entry in self.core("layouts")}
         self.fact(
             "job_opened",
-            vehicle={"id": "v1", "name": "Blue estate", "vin": ""},
+            vehicle={"id": "v1", "name": "Blue estate", "vin": vin},
             complaint="beeps without reason",
             layout=layout,
             part=part,
