@@ -9,6 +9,7 @@
 
 import { html, render } from 'lit-html';
 
+import { keepAwake } from '../awake.js';
 import { banners } from './banners.js';
 import { Drafts } from './drafts.js';
 import { frame } from './frame.js';
@@ -169,6 +170,7 @@ class App {
       this.#page = faultPage;
     }
     this.#shownPath = route.path;
+    keepAwake(Boolean(route.params.job) || this.#services.device.role.value === 'counter');
     this.#draw();
   }
 
