@@ -117,6 +117,11 @@ def wait_until(page: Page, expression: str, arg: object = None, seconds: float =
         page.wait_for_timeout(30)
 
 
+# Not every breach of the policy reaches the console by itself.
+_SAY_BROKEN_POLICY = """addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI }) =>
+  console.error(`broken policy: ${effectiveDirective} ${blockedURI}`));"""
+
+
 class Complaints:
     """Collects what a page or its browser objects to: errors, broken policy, foreign requests."""
 
@@ -130,6 +135,7 @@ class Complaints:
         page.on("pageerror", lambda error: self.heard.append(f"page error: {error}"))
         page.on("console", lambda message: self._console(message.type, message.text))
         page.on("request", lambda request: self._request(request.url))
+        page.add_init_script(_SAY_BROKEN_POLICY)
         return page
 
     def _console(self, kind: str, text: str) -> None:

@@ -7,7 +7,19 @@ import pytest
 from tests.server.phones import BASE
 from tests.server.phones import assert_refused
 
-PATHS = ["/", "/pair", "/app/main.js", "/sw.js", "/api/ping", "/api/jobs", "/nothing-here"]
+PATHS = [
+    "/",
+    "/pair",
+    "/U/K7F3M",
+    "/app/main.js",
+    "/app/core-worker.js",
+    "/sw.js",
+    "/api/ping",
+    "/api/jobs",
+    "/api/none",
+    "/api/photos/" + "0" * 64,
+    "/nothing-here",
+]
 WRITES = [
     ("POST", "/api/sync"),
     ("POST", "/api/pair"),
@@ -30,6 +42,30 @@ def test_every_response_carries_the_policy(stranger, path):
     assert "camera=(self)" in headers["Permissions-Policy"]
     assert "geolocation=()" in headers["Permissions-Policy"]
     assert headers["X-Content-Type-Options"] == "nosniff"
+
+
+def test_every_refusal_carries_the_policy_too(stranger, phone, monkeypatch):
+    def fails():
+        raise RuntimeError("a fault of the test")
+
+    app = phone.client.application
+    endpoint, _ = app.url_map.bind("localhost").match("/api/ping")
+    monkeypatch.setitem(app.view_functions, endpoint, fails)
+    monkeypatch.setitem(app.config, "PROPAGATE_EXCEPTIONS", False)
+    elsewhere = "http://127.0.0.1:8765"
+    answers = {
+        307: stranger.client.get("/", base_url=elsewhere),
+        400: phone.write("POST", "/api/sync", data=b"{"),
+        401: stranger.get("/api/jobs"),
+        404: stranger.get("/nothing-here"),
+        405: stranger.client.delete("/api/ping", base_url=BASE),
+        421: stranger.client.get("/api/session", base_url=elsewhere),
+        500: phone.get("/api/ping"),
+    }
+
+    assert [answer.status_code for answer in answers.values()] == list(answers)
+    policy = stranger.get("/").headers["Content-Security-Policy"]
+    assert {answer.headers["Content-Security-Policy"] for answer in answers.values()} == {policy}
 
 
 @pytest.mark.parametrize("path", ["/api/ping", "/api/session", "/api/jobs", "/api/none"])
