@@ -71,11 +71,6 @@ export class Api {
     });
   }
 
-  /** @param {string} path */
-  get(path) {
-    return this.#json(path, {});
-  }
-
   /**
    * A file that the server makes.
    * @param {string} path

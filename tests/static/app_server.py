@@ -120,6 +120,55 @@ def lose_replies(path: str, times: int) -> Fault:
     return fault
 
 
+def cut_short(environ, app):
+    """Break off each answer to a sync in the middle."""
+    if environ["PATH_INFO"] != "/api/sync":
+        return None
+    whole = answer_of(app, environ)
+    return "200 OK", "application/json", whole[: len(whole) // 2]
+
+
+def stumble(environ, app):
+    """Answer each sync with a fault, before anything of it is kept."""
+    if environ["PATH_INFO"] != "/api/sync":
+        return None
+    return "500 Internal Server Error", "text/html", b"<h1>Internal Server Error</h1>"
+
+
+def deliver_twice(environ, app):
+    """Let each sync reach the app twice; the phone hears the second answer."""
+    if environ["PATH_INFO"] != "/api/sync":
+        return None
+    body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
+    answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
+    return "200 OK", "application/json", answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
+
+
+def overtaken() -> Fault:
+    """Let the first sync arrive only after the second, when the phone has long given it up."""
+    sent: list[dict] = []
+
+    def fault(environ, app):
+        if environ["PATH_INFO"] != "/api/sync" or len(sent) == 2:
+            return None
+        body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
+        sent.append({**environ, "wsgi.input": io.BytesIO(body)})
+        if len(sent) == 1:
+            return "504 Gateway Timeout", "text/html", b"<h1>gateway timeout</h1>"
+        answer = answer_of(app, sent[1])
+        answer_of(app, sent[0])
+        return "200 OK", "application/json", answer
+
+    return fault
+
+
+def confirm_another_photo(environ, app):
+    """Confirm a photo by a hash that is not its own."""
+    if environ["REQUEST_METHOD"] != "PUT":
+        return None
+    return "200 OK", "application/json", json.dumps({"sha256": "0" * 64, "stored": True}).encode()
+
+
 def change_reply(path: str, found: bytes, put: bytes) -> Fault:
     """Change bytes of the app's reply on the way."""
 

@@ -40,6 +40,12 @@ OPEN = """(given) => {
 # What the camera's track is doing, as the person cannot see it.
 TRACK = "document.querySelector('video')?.srcObject?.getVideoTracks()[0]?.readyState ?? 'none'"
 
+COUNT_CAMERAS = """() => {
+  window.opened = [];
+  const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+  navigator.mediaDevices.getUserMedia = (asked) => { opened.push(asked.video); return open(asked); };
+}"""
+
 HIDE = """(hidden) => {
   Object.defineProperty(document, 'visibilityState',
     { configurable: true, value: hidden ? 'hidden' : 'visible' });
@@ -220,6 +226,7 @@ def test_paused_it_reads_nothing_and_resumed_it_reads_what_is_there(page, camera
 
 
 def test_it_lets_the_camera_go_when_hidden_and_comes_back(page, camera):
+    page.evaluate(COUNT_CAMERAS)
     page.evaluate(OPEN)
     wait_until(page, f"({TRACK}) === 'live'")
 
@@ -233,17 +240,47 @@ def test_it_lets_the_camera_go_when_hidden_and_comes_back(page, camera):
 
     assert wait_for_texts(page, 1) == [[LABEL]]
     assert page.evaluate(TRACK) == "live"
+    assert page.evaluate("opened.length") == 2
 
 
-def test_a_stream_that_died_in_the_background_is_replaced(page, camera):
+@pytest.mark.parametrize("sign", ["focus", "pageshow", "visibilitychange"])
+@pytest.mark.parametrize(
+    "death",
+    [
+        pytest.param("held.stop()", id="ended"),
+        pytest.param("Object.defineProperty(held, 'muted', { value: true })", id="black"),
+    ],
+)
+def test_a_stream_that_died_in_the_background_is_replaced(page, camera, sign, death):
     page.evaluate(OPEN)
     wait_until(page, f"({TRACK}) === 'live'")
+    page.evaluate("() => { window.held = document.querySelector('video').srcObject.getVideoTracks()[0]; }")
 
-    page.evaluate("document.querySelector('video').srcObject.getVideoTracks()[0].stop()")
+    page.evaluate(f"() => {{ {death}; }}")
+    page.evaluate("(sign) => document.dispatchEvent(new Event(sign, { bubbles: true }))", sign)
+
+    wait_until(page, "document.querySelector('video').srcObject?.getVideoTracks()[0] !== held")
     camera.show(qr(LABEL))
-    page.evaluate("dispatchEvent(new Event('focus'))")
-
     assert wait_for_texts(page, 1) == [[LABEL]]
+    assert page.evaluate("held.readyState") == "ended"
+
+
+def test_it_asks_for_a_sharp_picture_and_offers_no_tool_that_the_camera_lacks(page):
+    page.evaluate("() => { MediaStreamTrack.prototype.getCapabilities = () => ({}); }")
+    page.evaluate(COUNT_CAMERAS)
+    page.evaluate(OPEN)
+    wait_until(page, "troubles.length === 1")
+
+    [asked] = page.evaluate("opened")
+    assert asked == {
+        "width": {"ideal": 1920},
+        "height": {"ideal": 1080},
+        "facingMode": {"ideal": "environment"},
+    }
+    video = page.locator("video")
+    assert video.evaluate("({ playsInline, muted }) => [playsInline, muted]") == [True, True]
+    assert page.locator("button").all_inner_texts() == ["Type the code"]
+    assert page.locator("input[type=range]").count() == 0
 
 
 def test_stopped_it_leaves_no_stream_and_an_empty_host(page, camera):

@@ -167,6 +167,32 @@ def test_a_reply_changed_on_the_way_is_not_stored(make_phone, app_server):
     assert one.notes() == ["2a"]
 
 
+@pytest.mark.parametrize(
+    "fault",
+    [
+        pytest.param(lambda: line.cut_short, id="answers cut short"),
+        pytest.param(lambda: line.stumble, id="faults"),
+        pytest.param(lambda: line.deliver_twice, id="requests doubled"),
+        pytest.param(line.overtaken, id="requests out of order"),
+    ],
+)
+def test_a_bad_line_ends_in_the_same_log(make_phone, app_server, fault):
+    phone = make_phone()
+    phone.record("a")
+    app_server.fault = fault()
+
+    phone.sync()
+    phone.record("b")
+    phone.sync()
+    app_server.fault = None
+
+    assert phone.sync()["state"] == "sent"
+    assert on_server(app_server) == phone.notes() == ["a", "b"]
+    assert app_server.rows("SELECT count(*) FROM quarantine") == [(0,)]
+    assert phone.page.evaluate("device.notice.value.state") == "none"
+    assert phone.state() == state_on_server(app_server)
+
+
 def test_without_a_network_it_says_so_and_catches_up_by_itself(make_phone, app_server):
     phone = make_phone()
     phone.page.evaluate("sync.start()")
@@ -204,6 +230,37 @@ def test_a_server_that_is_down_is_tried_again_later(make_phone, app_server):
     app_server.start()
     wait_until(phone.page, "sync.status.value.state === 'sent'")
     assert on_server(app_server) == ["a"]
+
+
+def test_seen_again_it_asks_the_server(make_phone, app_server):
+    phone = make_phone()
+    phone.page.evaluate("sync.start()")
+    wait_until(phone.page, "sync.status.value.state === 'sent'")
+    phone.page.evaluate("sync.now()")
+    app_server.requests.clear()
+
+    phone.page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+
+    wait_until(phone.page, "sync.status.value.state === 'sent'")
+    phone.page.evaluate("sync.now()")
+    assert app_server.paths().count("/api/sync") == 2
+
+
+def test_it_waits_longer_after_each_failure_and_no_two_phones_alike(make_phone, app_server):
+    """Doubling with a bound and a random share: common practice for retries (AWS 'Exponential Backoff and
+    Jitter', from memory); the figures are ours.
+    """
+    phone = make_phone()
+    app_server.close()
+    wait = """async (chance) => {
+      Math.random = () => chance;
+      await sync.now();
+      return Math.round((sync.status.value.nextTryAt - Date.now()) / 1000);
+    }"""
+
+    assert [phone.page.evaluate(wait, 0.5) for _ in range(9)] == [2, 4, 8, 16, 32, 64, 128, 256, 300]
+    assert [phone.page.evaluate(wait, chance) for chance in (0, 0.999)] == [150, 450]
+    app_server.start()
 
 
 def test_a_withdrawn_pairing_keeps_what_waits(make_phone, app_server):

@@ -1,5 +1,6 @@
 """A photo travels apart from its event, is sent once, and is confirmed by its hash."""
 
+import pytest
 from PIL import Image
 
 from tests.static import app_server as line
@@ -79,3 +80,28 @@ def test_a_photo_that_the_server_refuses_is_said_and_not_sent_for_ever(make_phon
     assert first["sentence"].startswith("A photo cannot be sent: ")
     assert not [r for r in app_server.requests if r.method == "PUT"]
     assert on_server(app_server) == ["a"]
+
+
+@pytest.mark.parametrize(
+    "fault",
+    [
+        pytest.param(line.sign_in_page, id="a sign-in page with 200"),
+        pytest.param(line.confirm_another_photo, id="another hash"),
+    ],
+)
+def test_a_photo_counts_as_sent_by_the_servers_own_word_only(make_phone, app_server, fault):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+
+    def only_photos(environ, app):
+        return fault(environ, app) if environ["PATH_INFO"].startswith("/api/photos/") else None
+
+    app_server.fault = only_photos
+    status = phone.sync()
+
+    assert (status["unsentEvents"], status["unsentPhotos"]) == (0, 1)
+    assert status["state"] == "server unreachable"
+    app_server.fault = None
+    assert phone.sync()["unsentPhotos"] == 0
+    sha = phone.page.evaluate("photo.sha256")
+    assert [path.name for path in app_server.data.rglob(f"{sha}*")]
