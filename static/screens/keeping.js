@@ -50,21 +50,25 @@ export function keeping(ctx) {
  */
 export function keepingNotice({ services }, storage) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
-  if (isShort(storage)) {
-    return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
-  }
   if (!storage.installed) {
-    return notice(
+    return html`${room(storage)}${notice(
       html`<strong>Only a page in the browser.</strong> The phone may throw away what is not sent. Put the app on the
         home screen.`,
       'notice-fault',
-    );
+    )}`;
   }
+  if (isShort(storage)) return room(storage);
   // Undefined: it was not asked yet.
   if (services.device.kept.value === false && unsentEvents + unsentPhotos) {
     return notice('The browser has not promised to keep what is not sent. Send soon.');
   }
   return nothing;
+}
+
+/** @param {import('../device.js').StorageFacts} storage */
+function room(storage) {
+  if (!isShort(storage)) return nothing;
+  return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
 }
 
 /**

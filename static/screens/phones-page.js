@@ -82,17 +82,17 @@ function row(ctx, phone) {
 }
 
 /**
- * What may get lost with it; nothing where it has not said.
+ * Whether it keeps what it has not sent, as far as it has said.
  * @param {{promised: boolean | null, installed: boolean | null}} phone
  */
 function keepingWords({ promised, installed }) {
-  if (installed === false) {
-    return html`<span class="list-note">${icon('caution')} only a page in the browser: what it has not sent may get lost</span>`;
-  }
-  if (promised === false) {
-    return html`<span class="list-note">${icon('caution')} its browser may remove what it has not sent</span>`;
-  }
-  return nothing;
+  const said = [];
+  if (installed !== null) said.push(installed ? 'on the home screen' : 'only a page in the browser');
+  if (promised !== null) said.push(promised ? 'its browser keeps the data' : 'its browser may remove what is not sent');
+  const safe = promised !== false && installed !== false;
+  return said.length
+    ? html`<span class="list-note list-note-marked">${icon(safe ? 'tick' : 'caution')}<span>${said.join(', ')}</span></span>`
+    : nothing;
 }
 
 /**

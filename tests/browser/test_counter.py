@@ -255,6 +255,7 @@ def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, 
     assert "#counter." in mara.page.locator(".invitation-link").inner_text()
     mara.page.get_by_role("link", name="See the paired phones").tap()
     row = mara.page.locator(".phone-row", has_text="Jo")
+    row.get_by_text("only a page in the browser").wait_for()
     row.get_by_role("button", name="Put out").tap()
     mara.tap("Put it out now")
     row.wait_for(state="detached")
