@@ -52,7 +52,7 @@ export function keepingNotice({ services }, storage) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
   if (!storage.installed) {
     return html`${room(storage)}${notice(
-      html`<strong>Only a page in the browser.</strong> The phone may throw away what is not sent. Put the app on the
+      html`<strong>Only a page in the browser.</strong> The phone may throw away what you record. Put the app on the
         home screen.`,
       'notice-fault',
     )}`;
