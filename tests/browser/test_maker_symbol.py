@@ -52,8 +52,7 @@ def test_an_envelope_on_a_new_spare_fills_both_fields_and_is_recorded(phone, cam
 
     phone.tap("Add the spare")
     page.get_by_text("SA10197").first.wait_for()
-    added = facts(page)[-1]
-    assert added["kind"] == "unit_added"
+    [added] = [fact for fact in facts(page) if fact["kind"] == "unit_added"]
     assert (added["data"]["part"], added["data"]["serial"]) == ("4L0014-163B", "SA10197")
 
 
