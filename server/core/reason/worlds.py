@@ -1,9 +1,6 @@
 """Questions to a list of worlds: explanations as (mask, weight), the rest of the weight unknown."""
 
-import math
-
 from .entropy import BITS
-from .entropy import NOTHING
 from .entropy import weighed
 
 
@@ -47,8 +44,7 @@ def bits_open(worlds: list, total) -> float:
     spread = 0.0
     for _, weight in worlds:
         known = known + weight
-        if weight > NOTHING:  # `weighed` in place: no other line of the foresight runs as often
-            spread = spread - weight * math.log(weight)
+        spread = spread + weighed(weight)
     if total is None:
         total = known
     else:
