@@ -139,7 +139,7 @@ def deliver_twice(environ, app):
     """Let each sync reach the app twice; the phone hears the second answer."""
     if environ["PATH_INFO"] != "/api/sync":
         return None
-    body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
+    body = _body(environ)
     answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
     return "200 OK", "application/json", answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
 
@@ -151,8 +151,7 @@ def overtaken() -> Fault:
     def fault(environ, app):
         if environ["PATH_INFO"] != "/api/sync" or len(sent) == 2:
             return None
-        body = environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
-        sent.append({**environ, "wsgi.input": io.BytesIO(body)})
+        sent.append({**environ, "wsgi.input": io.BytesIO(_body(environ))})
         if len(sent) == 1:
             return "504 Gateway Timeout", "text/html", b"<h1>gateway timeout</h1>"
         answer = answer_of(app, sent[1])
@@ -186,8 +185,13 @@ def only_downwards(environ, app):
         _send_no_events(environ)
 
 
+def _body(environ) -> bytes:
+    """Read what was sent; it can be read once."""
+    return environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"]))
+
+
 def _send_no_events(environ):
-    body = json.loads(environ["wsgi.input"].read(int(environ["CONTENT_LENGTH"])))
+    body = json.loads(_body(environ))
     text = json.dumps({**body, "events": []}).encode()
     environ["wsgi.input"] = io.BytesIO(text)
     environ["CONTENT_LENGTH"] = str(len(text))
