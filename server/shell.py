@@ -93,7 +93,7 @@ def load_shell(static: Path) -> Shell:
     assets[CORE_URL] = _packed(core_bundle(), ".json")
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
-    assets[SHELL_URL] = _packed(page.replace(b'"/app/', f'"/app/{build}/'.encode()), ".html")
+    assets[SHELL_URL] = _packed(_placed(page, build), ".html")
     script_hashes = _script_hashes(assets[SHELL_URL].body)
     assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
     return Shell(build, assets, script_hashes)
@@ -138,10 +138,15 @@ def _build_id(assets: dict[str, Asset], worker: str) -> str:
     return digest.hexdigest()[:16]
 
 
+def _placed(page: bytes, build: str) -> bytes:
+    """Returns the page with whole addresses: it is the answer at /u/<code>, too, so none may be relative."""
+    return page.replace(b'"./', b'"/').replace(b'"/app/', f'"/app/{build}/'.encode())
+
+
 def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
     if worker.count(PLACEHOLDER) != 1:
         raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
-    files = [{"url": url, "sha256": assets[url].sha256} for url in sorted(assets)]
+    files = [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in sorted(assets)]
     return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
 
 

@@ -6,6 +6,8 @@
  * replies that never arrive; each becomes an ApiError whose sentence a person can read.
  */
 
+import { ROOT } from './place.js';
+
 const REPLY_SECONDS = 30;
 const LARGE_SECONDS = 120;
 
@@ -54,7 +56,7 @@ export class Api {
     return session;
   }
 
-  /** @param {string} path */
+  /** @param {string} path  as for `apiAddress` */
   get(path) {
     return this.#json(path, {});
   }
@@ -162,30 +164,30 @@ export class Api {
   }
 
   /**
-   * @param {string} url
+   * @param {string} path
    * @param {RequestInit} options
    * @param {number} [seconds]
    * @returns {Promise<any>}
    */
-  async #json(url, options, seconds = REPLY_SECONDS) {
-    const response = await request(url, options, seconds);
+  async #json(path, options, seconds = REPLY_SECONDS) {
+    const response = await request(path, options, seconds);
     if (!response.ok) throw await refusal(response);
     return readJson(response);
   }
 }
 
 /**
- * @param {string} url
+ * @param {string} path
  * @param {RequestInit} options
  * @param {number} seconds
  */
-async function request(url, options, seconds) {
+async function request(path, options, seconds) {
   // When the browser knows that it is offline, asking would only fill its console.
   if (!navigator.onLine) throw unreachable();
   const ended = new AbortController();
   const timer = setTimeout(() => ended.abort(), seconds * 1000);
   try {
-    return await fetch(url, {
+    return await fetch(apiAddress(path), {
       ...options,
       cache: 'no-store',
       credentials: 'same-origin',
@@ -197,6 +199,14 @@ async function request(url, options, seconds) {
   } finally {
     clearTimeout(timer);
   }
+}
+
+/**
+ * The whole address of something of the API.
+ * @param {string} path  below the app's root folder, beginning with '/'
+ */
+export function apiAddress(path) {
+  return new URL(`.${path}`, ROOT).href;
 }
 
 /** @param {Response} response */

@@ -8,11 +8,11 @@
  */
 
 import { observable } from './observable.js';
+import { APP } from './place.js';
 
-// Beside this file, so that they are of the same build.
-const WASM_URL = new URL('./vendor/micropython/micropython.wasm', import.meta.url);
-const FILES_URL = new URL('./core.json', import.meta.url);
-const WORKER_URL = new URL('./core-worker.js', import.meta.url);
+const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
+const FILES_URL = new URL('core.json', APP);
+const WORKER_URL = new URL('core-worker.js', APP);
 
 /** Asked at each start; the answer must come back unharmed or the core is not used. */
 const SELF_CHECK = { text: 'ä😀', largest: 9007199254740991, nothing: null, yes: true };

@@ -7,10 +7,11 @@
  */
 
 import { observable } from './observable.js';
+import { ownName } from './place.js';
 import { ServerStanding } from './server-standing.js';
 
 /** Outlives a lost database in the same browser, so that the loss is noticed. */
-const MARKER = 'swaptrail.device';
+const MARKER = ownName('swaptrail.device');
 const LOST =
   'This phone lost its data: the browser removed it. What was sent is safe on the server; what was not sent is gone.';
 

@@ -3,8 +3,10 @@
  * One at a time across all tabs of this app, by Web Locks; where a browser has none, within this tab.
  */
 
-export const LOG_LOCK = 'swaptrail-log';
-export const SYNC_LOCK = 'swaptrail-sync';
+import { ownName } from './place.js';
+
+export const LOG_LOCK = ownName('swaptrail-log');
+export const SYNC_LOCK = ownName('swaptrail-sync');
 
 /** @type {Map<string, Promise<unknown>>} */
 const queues = new Map();

@@ -10,9 +10,10 @@
 import { openDB } from 'idb';
 
 import { observable } from './observable.js';
+import { ownName } from './place.js';
 import { isQuotaError, keepReserve } from './space.js';
 
-export const DATABASE = 'swaptrail';
+export const DATABASE = ownName('swaptrail');
 const VERSION = 1;
 
 /** Errors that mean 'the connection is gone', after which a fresh one works. */

@@ -8,13 +8,16 @@
 
 'use strict';
 
+const ROOT = new URL('.', self.location).pathname;
+const OWN = ROOT === '/' ? '' : `${ROOT} `;
+
 self.addEventListener('install', (event) => event.waitUntil(self.skipWaiting()));
 
 self.addEventListener('activate', (event) => event.waitUntil(retire()));
 
 async function retire() {
   for (const name of await caches.keys()) {
-    if (name.startsWith('swaptrail-build')) await caches.delete(name);
+    if (name.startsWith(`${OWN}swaptrail-build`)) await caches.delete(name);
   }
   await self.registration.unregister();
 }

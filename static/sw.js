@@ -10,14 +10,17 @@
 
 'use strict';
 
-/** Filled in by the server: {build, files: [{url, sha256}]}. */
+/** Filled in by the server: {build, files: [{url, sha256}]}, addresses as seen from this file. */
 const PRECACHE = JSON.parse('__PRECACHE__');
-const CACHE_PREFIX = 'swaptrail-build-';
+/** The app's folder; another app may stand in another one of the same host (place.js). */
+const ROOT = new URL('.', self.location).pathname;
+const OWN = ROOT === '/' ? '' : `${ROOT} `;
+const CACHE_PREFIX = `${OWN}swaptrail-build-`;
 const CACHE = CACHE_PREFIX + PRECACHE.build;
 /** Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap. */
-const NOTES = 'swaptrail-builds';
-const SHELL_URL = '/';
-const OF_A_BUILD = /^\/app\/([0-9a-f]{16})(\/.*)$/;
+const NOTES = `${OWN}swaptrail-builds`;
+const SHELL_URL = './';
+const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
 
 self.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
@@ -32,11 +35,13 @@ self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (url.origin !== self.location.origin || request.method !== 'GET') return;
-  if (url.pathname.startsWith('/api/')) return;
-  const [, build, path] = OF_A_BUILD.exec(url.pathname) ?? [];
+  if (!url.pathname.startsWith(ROOT)) return;
+  const below = url.pathname.slice(ROOT.length);
+  if (below.startsWith('api/')) return;
+  const [, build, path] = OF_A_BUILD.exec(below) ?? [];
   if (request.mode === 'navigate') event.respondWith(answer(chosen(), SHELL_URL, request));
-  else if (build) event.respondWith(answer(CACHE_PREFIX + build, `/app${path}`, request));
-  else if (KNOWN.has(url.pathname)) event.respondWith(answer(chosen(), url.pathname, request));
+  else if (build) event.respondWith(answer(CACHE_PREFIX + build, `app${path}`, request));
+  else if (KNOWN.has(below)) event.respondWith(answer(chosen(), below, request));
 });
 
 /** Fetch every file and check it; one that is wrong fails the whole install. */
@@ -78,7 +83,7 @@ async function kept({ url, sha256 }) {
 
 /** Return a file as it goes into the cache, or null where its bytes are not those of this build. */
 async function fetched({ url, sha256 }, mode) {
-  const address = url.replace(/^\/app\//, `/app/${PRECACHE.build}/`);
+  const address = url.replace(/^app\//, `app/${PRECACHE.build}/`);
   const response = await fetch(address, { cache: mode, credentials: 'same-origin' });
   if (!response.ok || response.redirected) throw new Error(`${address} answered ${response.status}`);
   const body = await response.arrayBuffer();

@@ -7,14 +7,15 @@
  */
 
 import { observable } from './observable.js';
+import { APP, ownName, ROOT } from './place.js';
 
 const TRY_AGAIN_MS = 10 * 60 * 1000;
 
 /** Where sw.js and this file note which build is which; sw.js says why. */
-const NOTES = 'swaptrail-builds';
+const NOTES = ownName('swaptrail-builds');
 
 /** The build of this page: it stands in the address of each of its files. */
-const BUILD = /\/app\/([0-9a-f]{16})\//.exec(import.meta.url)?.[1] ?? '';
+const BUILD = /\/app\/([0-9a-f]{16})\/$/.exec(APP.pathname)?.[1] ?? '';
 
 /** The app's own versions; `start` registers the service worker. */
 export class Update {
@@ -40,7 +41,7 @@ export class Update {
     this.#kept = Boolean(serviceWorker.controller);
     serviceWorker.addEventListener('controllerchange', () => this.#look());
     try {
-      this.#registration = await serviceWorker.register('/sw.js', { updateViaCache: 'none' });
+      this.#registration = await serviceWorker.register(new URL('sw.js', ROOT), { updateViaCache: 'none' });
     } catch {
       return;
     }

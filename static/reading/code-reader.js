@@ -5,8 +5,10 @@
  * Always the same reader on every phone: the browsers' own ones are missing or dead on many.
  */
 
-const READER_URL = new URL('../vendor/zxing-wasm/zxing_reader.wasm', import.meta.url);
-const WORKER_URL = new URL('./code-worker.js', import.meta.url);
+import { APP } from '../place.js';
+
+const READER_URL = new URL('vendor/zxing-wasm/zxing_reader.wasm', APP);
+const WORKER_URL = new URL('reading/code-worker.js', APP);
 /** A picture that takes longer is given up, and the worker with it. */
 const LATE_MS = 20_000;
 

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 
 /**
  * @param {import('./app.js').Context} ctx
@@ -53,7 +53,7 @@ function unsavedBanner(log, saveAgain) {
         <button class="small-button" type="button" @click=${() => (saveAgain ? saveAgain() : log.retry())}>
           Save again
         </button>
-        <a class="small-button" href=${`/${to.outbox()}`}>See what waits</a>
+        <a class="small-button" href=${linkTo(to.outbox())}>See what waits</a>
         <button class="link-button" type="button" @click=${() => log.giveUp()}>Do not save it</button>
       </div>
     </section>

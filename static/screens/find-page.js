@@ -6,7 +6,7 @@
 import { html } from 'lit-html';
 
 import { code } from '../shapes/code.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { labelReader } from './steps/label-reader.js';
 
 export const findPage = {
@@ -37,7 +37,7 @@ export const findPage = {
         <ul class="list">
           ${ctx.data.map(
             (/** @type {any} */ unit) => html`<li>
-              <a class="list-row" href=${`/${to.unit(unit.id)}`}>
+              <a class="list-row" href=${linkTo(to.unit(unit.id))}>
                 ${code(unit.shown)}
                 <span class="list-main"><span class="list-note">${unit.where}</span></span>
               </a>

@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 import { keyed } from 'lit-html/directives/keyed.js';
 
 import { icon } from '../shapes/icons.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 
 /**
  * @typedef {object} Button
@@ -33,7 +33,7 @@ export function frame({ title, back = '', stages = [], body, main = null, second
   return html`
     <div class="screen">
       <header class="screen-head">
-        ${back ? html`<a class="screen-back" href=${`/${back}`} aria-label="Back">${icon('back')}</a>` : nothing}
+        ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
         <p class="screen-title">${title}</p>
         ${pill(standing.status)}
       </header>
@@ -83,7 +83,7 @@ function footButtons(main, second, busy) {
 /** @param {import('../sync.js').SyncStatus} status */
 function pill(status) {
   const { state, words } = pillWords(status);
-  return html`<a class="pill" href=${`/${to.you()}`} data-state=${state}
+  return html`<a class="pill" href=${linkTo(to.you())} data-state=${state}
     ><span class="aloud">This phone: </span>${words}</a
   >`;
 }

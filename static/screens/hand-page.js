@@ -9,7 +9,7 @@ import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
 import { loadJob } from './job-data.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
 import { sentence } from './sentence.js';
 
@@ -58,7 +58,7 @@ function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
 /** @param {any} unit */
 function unitRow({ id, name, shown, came_from: from }) {
   return html`<li>
-    <a class="list-row" href=${`/${to.unit(id)}`}>
+    <a class="list-row" href=${linkTo(to.unit(id))}>
       <span class="list-main">
         <span class="list-title">${shown ? code(shown) : sentenceCase(name)}</span>
         ${from ? html`<span class="list-note">pulled from ${from}</span>` : nothing}

@@ -10,7 +10,7 @@ import { icon } from '../shapes/icons.js';
 import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
 import { loadJob } from './job-data.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 import { day, time } from './when.js';
 
@@ -29,7 +29,7 @@ export const historyPage = {
       body: html`
         <p class="lead">Nothing is ever deleted. Tap an entry that was a mistake to take it back.</p>
         ${view.out.length > 1
-          ? html`<a class="link-button" href=${`/${to.jobPart(view.id, 'hand')}`}>Sensors in hand got mixed up</a>`
+          ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'hand'))}>Sensors in hand got mixed up</a>`
           : nothing}
         ${clockNotice(ctx)} ${byDay(view.history).map(
           ({ words, entries }) => html`<section>

@@ -10,7 +10,7 @@ import { icon } from '../shapes/icons.js';
 import { fileRow } from './file-link.js';
 import { loadJob } from './job-data.js';
 import { proofCard } from './proof-card.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 import { cautionList } from './steps/cautions.js';
 import { stepFor } from './steps/index.js';
@@ -169,7 +169,7 @@ function disputes({ disputes: units }) {
       <p class="panel-kicker">${icon('stop')} Two places are on record</p>
       <p>${sentence(`${unit.name}: ${unit.claims.map((/** @type {any} */ { words }) => words).join(', or ')}.`)}</p>
       <p>Scan it where it really is. Until then its tests count for neither place.</p>
-      <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan it now</a></div>
+      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>
     </section>`,
   );
 }
@@ -204,7 +204,7 @@ function links({ id, trail, photos, history, moves, step, out }) {
  */
 function link(hash, sign, words, note) {
   return html`<li>
-    <a class="list-row" href=${`/${hash}`}>
+    <a class="list-row" href=${linkTo(hash)}>
       ${icon(sign)}
       <span class="list-main"><span class="list-title">${words}</span><span class="list-note">${note}</span></span>
       <span class="list-end">${icon('forward')}</span>

@@ -10,7 +10,7 @@ import { loadJobs } from './job-data.js';
 import { keepingNotice } from './keeping.js';
 import { checkRow } from './file-link.js';
 import { phoneNotices } from './phone-notices.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { day } from './when.js';
 
 export const jobsPage = {
@@ -53,7 +53,7 @@ function jobList(jobs) {
   return html`<ul class="list job-list">
     ${jobs.map(
       (job) => html`<li>
-        <a class="list-row" href=${`/${to.job(job.id)}`}>
+        <a class="list-row" href=${linkTo(to.job(job.id))}>
           <span class="list-main">
             <span class="list-title">${job.title}</span>
             ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}

@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../shapes/icons.js';
 import { freeSpace } from '../space.js';
 import { canInstall, install } from './install.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { size } from './when.js';
 
 /** About a hundred pictures; below it, a day's work may not fit any more. */
@@ -76,7 +76,7 @@ function room(storage) {
  * @param {string} [look]
  */
 function notice(words, look = '') {
-  return html`<a class="notice notice-row ${look}" href=${`/${to.you()}`}>${icon('caution')} <span>${words}</span></a>`;
+  return html`<a class="notice notice-row ${look}" href=${linkTo(to.you())}>${icon('caution')} <span>${words}</span></a>`;
 }
 
 /** @param {import('../device.js').StorageFacts} storage */

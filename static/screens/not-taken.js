@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { leavePhotoOut, tryPhotoAgain } from '../photo-sending.js';
 import { icon } from '../shapes/icons.js';
 import { picture } from './picture.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { dayAndTime } from './when.js';
 
 /** @param {import('./app.js').Context} ctx */
@@ -59,7 +59,7 @@ function photoNotTaken(ctx, { sha256, problem, at, job, position }) {
     ${picture(services, sha256, { alt: 'The picture that is not sent' })}
     <div class="card-actions">
       ${job
-        ? html`<a class="small-button" href=${`/${position ? to.position(job, position) : to.job(job)}`}>Take it again</a>`
+        ? html`<a class="small-button" href=${linkTo(position ? to.position(job, position) : to.job(job))}>Take it again</a>`
         : nothing}
       <button class="small-button" type="button" @click=${again}>Try to send it again</button>
       <button class="link-button" type="button" @click=${leave}>Leave it on this phone</button>

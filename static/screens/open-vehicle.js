@@ -9,7 +9,7 @@ import { icon } from '../shapes/icons.js';
 import { ask } from './ask.js';
 import { textField } from './field.js';
 import { knownVehicle } from './open-layout.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 
 /**
  * @param {import('./app.js').Context} ctx
@@ -66,7 +66,7 @@ function knownVehicles(ctx) {
     </div>
     ${chosen?.open_job
       ? html`<p class="panel panel-ask">
-          A job on this vehicle is still open. <a class="link-button" href=${`/${to.job(chosen.open_job)}`}>Go on with it</a>
+          A job on this vehicle is still open. <a class="link-button" href=${linkTo(to.job(chosen.open_job))}>Go on with it</a>
         </p>`
       : nothing}
   </fieldset>`;

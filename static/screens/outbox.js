@@ -13,7 +13,7 @@ import { mounted } from './mount.js';
 import { notTaken } from './not-taken.js';
 import { passOn, takeInFile } from './pass-on.js';
 import { countWords } from './phone-notices.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sendingState } from './sending-state.js';
 
 export const outboxPage = {
@@ -62,7 +62,7 @@ function byJob({ data, services }) {
       ${jobs.map(
         (/** @type {import('../unsent.js').WaitingJob} */ { job, events, photos }) => html`<li>
           ${job
-            ? html`<a class="list-row" href=${`/${to.job(job)}`}>
+            ? html`<a class="list-row" href=${linkTo(to.job(job))}>
                 ${row(data.titles.get(job) ?? 'A job that is not on this phone', events, photos)}
                 <span class="list-end">${icon('forward')}</span>
               </a>`

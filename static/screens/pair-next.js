@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../api.js';
 import { ROLE_WORDS } from './phones-page.js';
 import { qrDrawing } from './qr.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { dayAndTime } from './when.js';
 
 /** The link that is shown; it is not kept. @type {{link: string, role: string, expires_at: number, qr: string[]} | null} */
@@ -46,7 +46,7 @@ export function pairNext(ctx) {
     <button class="small-button" type="button" @click=${invite}>
       ${invitation ? 'Make a fresh link' : 'Make a pairing link'}
     </button>
-    <a class="link-button" href=${`/${to.phones()}`}>See the paired phones</a>
+    <a class="link-button" href=${linkTo(to.phones())}>See the paired phones</a>
   </section>`;
 }
 

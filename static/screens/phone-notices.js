@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../shapes/icons.js';
 import { newVersion } from './change-over.js';
 import { clockNotice } from './clock-notice.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { ago } from './when.js';
 
 /** @param {import('./app.js').Context} ctx */
@@ -33,7 +33,7 @@ function unpaired({ state }) {
 function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence }) {
   const waits = unsentEvents + unsentPhotos;
   if (!waits || state === 'not paired' || state === 'sending') return nothing;
-  return html`<a class="notice notice-row" href=${`/${to.outbox()}`}>
+  return html`<a class="notice notice-row" href=${linkTo(to.outbox())}>
     ${icon('send')}
     <span>
       <strong>${countWords(unsentEvents, unsentPhotos)} not sent yet</strong>${oldestUnsentAt

@@ -12,7 +12,7 @@ import { loadJob } from './job-data.js';
 import { partFacts } from './part-facts.js';
 import { picture } from './picture.js';
 import { reachStepper } from './reach.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
 import { printedOn } from './unit-care.js';
 
@@ -80,7 +80,7 @@ function sensorCard({ data }, unit) {
     <p class="kicker">The sensor here</p>
     <p>${code(unit.shown, { size: 'large', none: 'no label yet' })}</p>
     ${partFacts(unit)}
-    <a class="link-button" href=${`/${to.unit(data.position.unit.id)}`}>Everything about this sensor</a>
+    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>Everything about this sensor</a>
   </section>`;
 }
 

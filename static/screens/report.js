@@ -9,7 +9,7 @@ import { markKey, mark } from '../shapes/marks.js';
 import { trail, trailOnPaper } from '../shapes/trail.js';
 import { paperParts, TESTS_ACROSS } from './paper.js';
 import { picture } from './picture.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 import { dayOnPaper } from './when.js';
 
@@ -63,7 +63,7 @@ export const reportPage = {
 function wantsPicture({ id }) {
   return html`<p class="soft">
     There is no picture from after the work yet.
-    <a class="link-button" href=${`/${to.jobPart(id, 'photos')}`}>Take one</a>
+    <a class="link-button" href=${linkTo(to.jobPart(id, 'photos'))}>Take one</a>
   </p>`;
 }
 

@@ -6,6 +6,8 @@
  * a pairing link, whose token stands in the fragment, and the address that a label's QR code holds.
  */
 
+import { ROOT } from '../place.js';
+
 /**
  * @typedef {object} Route
  * @property {string} name                     one of the names in pages.js
@@ -42,15 +44,16 @@ const SCREENS = [
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
 
-const LABEL_PATH = /^\/u\/([^/]+)$/i;
+const LABEL_PATH = /^u\/([^/]+)$/i;
 
 /**
  * @param {{pathname: string, hash: string}} address
  * @returns {Route}
  */
 export function routeOf({ pathname, hash }) {
-  if (pathname === '/pair') return { name: 'pair', params: { token: hash.slice(1) }, path: 'pair' };
-  const label = LABEL_PATH.exec(pathname);
+  const below = pathname.startsWith(ROOT.pathname) ? pathname.slice(ROOT.pathname.length) : '';
+  if (below === 'pair') return { name: 'pair', params: { token: hash.slice(1) }, path: 'pair' };
+  const label = LABEL_PATH.exec(below);
   if (label && !hash) {
     return { name: 'code', params: { code: decode(label[1]) }, path: `code/${label[1]}` };
   }
@@ -97,6 +100,14 @@ export const to = {
   code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
 };
 
+/**
+ * What a link to a screen holds, whatever the page's own path is.
+ * @param {string} hash  one of `to`
+ */
+export function linkTo(hash) {
+  return ROOT.pathname + hash;
+}
+
 /** Follows the address and says which screen it means. */
 export class Router {
   /** @param {(route: Route) => void} onRoute */
@@ -118,8 +129,9 @@ export class Router {
    * @param {{replace?: boolean}} [options]  leave no way back to the present address
    */
   go(hash, { replace = false } = {}) {
-    if (replace) history.replaceState(null, '', `/${hash}`);
-    else if (`${location.pathname}${location.hash}` !== `/${hash}`) history.pushState(null, '', `/${hash}`);
+    const link = linkTo(hash);
+    if (replace) history.replaceState(null, '', link);
+    else if (`${location.pathname}${location.hash}` !== link) history.pushState(null, '', link);
     this.#look();
   }
 

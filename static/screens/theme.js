@@ -3,7 +3,9 @@
  * Light or dark: as the phone has it, or as the person chose.
  */
 
-const KEY = 'swaptrail.theme';
+import { ownName } from '../place.js';
+
+const KEY = ownName('swaptrail.theme');
 
 /** @typedef {'phone' | 'light' | 'dark'} Theme */
 

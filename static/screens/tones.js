@@ -3,7 +3,9 @@
  * Short tones and buzzes: an extra, for eyes that look elsewhere. Never the only sign of anything.
  */
 
-const KEY = 'swaptrail.tone';
+import { ownName } from '../place.js';
+
+const KEY = ownName('swaptrail.tone');
 
 /** @type {AudioContext | null} */
 let context = null;

@@ -9,7 +9,7 @@ import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
 import { makerReader } from './maker-reader.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 
 /**
@@ -91,7 +91,7 @@ export function labelTrouble(ctx, unit, options) {
 function wantsLabel({ was }) {
   return html`<section class="panel panel-ask">
     <p>It has no label now. It was ${code(was[was.length - 1], { size: 'plain' })}.</p>
-    <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan a fresh label for it</a></div>
+    <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan a fresh label for it</a></div>
   </section>`;
 }
 

@@ -9,7 +9,7 @@ import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { mark } from '../shapes/marks.js';
 import { picture } from './picture.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 import { day, dayAndTime } from './when.js';
 
@@ -133,7 +133,7 @@ export function jobs({ jobs: all }) {
     <ul class="list">
       ${all.map(
         (/** @type {any} */ { id, title, opened_at: opened, sentence: said }) => html`<li>
-          <a class="list-row" href=${`/${to.job(id)}`}>
+          <a class="list-row" href=${linkTo(to.job(id))}>
             <span class="list-main">
               <span class="list-title">${title}</span>
               <span class="list-note">${day(opened)}${said ? html`. ${sentence(said)}` : nothing}</span>

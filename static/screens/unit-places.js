@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentenceCase } from './sentence-case.js';
 
 /**
@@ -47,7 +47,7 @@ export function dispute(ctx, unit, how) {
     <p>Until it is settled, its tests count for neither.</p>
     ${how === 'tapped'
       ? html`<p>Scan its label where it really is.</p>
-          <div class="card-actions"><a class="small-button" href=${`/${to.find()}`}>Scan it now</a></div>`
+          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>`
       : html`<p>Where is it, now that you have it before you?</p>
           ${placeAnswers(ctx, unit, how, unit.claims)}
           <details class="more">

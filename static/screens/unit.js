@@ -10,7 +10,7 @@ import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { fileRow } from './file-link.js';
 import { partFacts } from './part-facts.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sentence } from './sentence.js';
 import { labelTrouble, printedOn } from './unit-care.js';
 import { custody, elsewhereTold, jobs, labels, lost, photos, returns, tests } from './unit-parts.js';
@@ -98,7 +98,7 @@ function handOn({ id }) {
  */
 function sheetLink(hash, words, note) {
   return html`<li>
-    <a class="list-row" href=${`/${hash}`}>
+    <a class="list-row" href=${linkTo(hash)}>
       ${icon('print')}
       <span class="list-main"><span class="list-title">${words}</span><span class="list-note">${note}</span></span>
       <span class="list-end">${icon('forward')}</span>

@@ -10,7 +10,7 @@ import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
 import { keeping } from './keeping.js';
 import { pairNext } from './pair-next.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 import { sendingState } from './sending-state.js';
 import { chooseTheme, chosenTheme } from './theme.js';
 import { confirmRead, toneWanted, wantTone } from './tones.js';
@@ -46,7 +46,7 @@ function outbox({ services }) {
   const status = services.sync.status.value;
   const waits = status.unsentEvents + status.unsentPhotos;
   return html`${sendingState(status)}
-    <a class="link-button" href=${`/${to.outbox()}`}>${waits ? 'See what waits' : 'Take in a file from another phone'}</a>`;
+    <a class="link-button" href=${linkTo(to.outbox())}>${waits ? 'See what waits' : 'Take in a file from another phone'}</a>`;
 }
 
 /** @param {import('./app.js').Context} ctx */
@@ -74,7 +74,7 @@ function yourName(ctx) {
 function labelsLink() {
   return html`<section class="screen-stack">
     <h2>Labels</h2>
-    <a class="small-button" href=${`/${to.labels()}`}>Print labels, see what became of them</a>
+    <a class="small-button" href=${linkTo(to.labels())}>Print labels, see what became of them</a>
   </section>`;
 }
 

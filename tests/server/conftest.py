@@ -17,7 +17,7 @@ from tests.server.phones import Phone
 
 SMALL_APP = {
     "index.html": '<!doctype html><title>t</title><script type="importmap">{"imports":{}}</script>'
-    '<script type="module" src="/app/main.js"></script>',
+    '<script type="module" src="./app/main.js"></script>',
     "main.js": "export const a = 1;\n",
     "styles/base.css": "body { color: #15191d }\n" * 20,
     "icons/app.svg": "<svg/>",

@@ -6,6 +6,7 @@ import hashlib
 import json
 import re
 from pathlib import Path
+from urllib.parse import urljoin
 
 import pytest
 
@@ -27,7 +28,9 @@ def page_of(phone):
 
 def precache(phone):
     source = phone.get("/sw.js").get_data(as_text=True)
-    return json.loads(re.search(r"JSON\.parse\('(.*?)'\)", source).group(1))
+    listed = json.loads(re.search(r"JSON\.parse\('(.*?)'\)", source).group(1))
+    files = [{**file, "url": urljoin("/sw.js", file["url"])} for file in listed["files"]]
+    return {**listed, "files": files}
 
 
 @pytest.fixture(scope="module")
@@ -108,7 +111,7 @@ def test_every_address_in_the_page_and_the_manifest_is_on_the_list(visitor):
     manifest = json.loads(visitor.get("/manifest.webmanifest").data)
 
     named = set(re.findall(r'(?:href|src)="(/[^"]+)"', page))
-    named |= {icon["src"] for icon in manifest["icons"]}
+    named |= {urljoin("/manifest.webmanifest", icon["src"]) for icon in manifest["icons"]}
 
     assert named <= urls
 

@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { DECISION_MARKS } from './card.js';
 
 /**
@@ -18,7 +18,7 @@ import { DECISION_MARKS } from './card.js';
 export function decisionLine(line, decided, when) {
   const why = decided?.overrule || decided?.about.join(', ');
   return html`<li>
-    <a class="list-row" href=${`/${to.unit(line.unit)}`}>
+    <a class="list-row" href=${linkTo(to.unit(line.unit))}>
       <span class="list-main">
         <span class="list-title decision-title"
           >${line.code ? code(line.shown) : line.shown}

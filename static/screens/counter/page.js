@@ -13,7 +13,7 @@ import { mark } from '../../shapes/marks.js';
 import { textField } from '../field.js';
 import { checkRow } from '../file-link.js';
 import { phoneNotices } from '../phone-notices.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { scanHost } from '../scan-host.js';
 import { sentence } from '../sentence.js';
 import { ago } from '../when.js';
@@ -185,7 +185,7 @@ function decideParts(work, { answer }) {
         ? nothing
         : html`<button class="link-button" type="button" @click=${work.later}>Decide later</button>`}
       ${answer.job
-        ? html`<a class="link-button" href=${`/${to.unit(answer.unit)}`}>Its whole record</a>`
+        ? html`<a class="link-button" href=${linkTo(to.unit(answer.unit))}>Its whole record</a>`
         : nothing}
     </div>`;
   return {
@@ -240,8 +240,8 @@ function homeParts(work) {
       <h2 class="list-head">Today</h2>
       ${dayCounts(today)}
       <ul class="list">
-        <li><a class="list-row" href=${`/${to.returns()}`}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
-        <li><a class="list-row" href=${`/${to.search()}`}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${linkTo(to.returns())}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
         ${checkRow()}
       </ul>
     `,
@@ -255,7 +255,7 @@ function waitingList(waiting) {
   return html`<ul class="list">
     ${waiting.map(
       (line) => html`<li>
-        <a class="list-row" href=${`/${to.return(line.unit)}`}>
+        <a class="list-row" href=${linkTo(to.return(line.unit))}>
           ${code(line.shown)}
           <span class="list-main">
             <span class="list-title">${line.vehicle || 'No record here'}</span>

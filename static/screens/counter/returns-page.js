@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../../api.js';
 import { saveFile } from '../../save-file.js';
 import { icon } from '../../shapes/icons.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { day as dayWords, time } from '../when.js';
 import { dayAfter, dayCounts, localDay } from './day.js';
 import { decisionLine } from './decision-line.js';
@@ -36,11 +36,11 @@ export const returnsPage = {
       back: to.jobs(),
       body: html`
         <nav class="day-nav" aria-label="Day">
-          <a class="small-button" href=${`/${to.returns(dayAfter(day.name, -1))}`} aria-label="The day before">${icon('back')}</a>
+          <a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, -1)))} aria-label="The day before">${icon('back')}</a>
           <h1>${isToday ? 'Today' : dayWords(day.start)}</h1>
           ${isToday
             ? html`<span class="day-nav-none"></span>`
-            : html`<a class="small-button" href=${`/${to.returns(dayAfter(day.name, 1))}`} aria-label="The day after">${icon('forward')}</a>`}
+            : html`<a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, 1)))} aria-label="The day after">${icon('forward')}</a>`}
         </nav>
         ${dayCounts(data)}
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}

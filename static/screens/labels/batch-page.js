@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../../api.js';
 import { code } from '../../shapes/code.js';
 import { textField } from '../field.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { countWords } from './batches-page.js';
 import { filesMade, keepFiles } from './files.js';
 
@@ -141,7 +141,7 @@ function onSensors(labels) {
     <h2>On a sensor</h2>
     <ul class="list">
       ${labels.map(
-        ({ shown, unit }) => html`<li><a class="list-row" href=${`/${to.unit(unit)}`}>${code(shown)}</a></li>`,
+        ({ shown, unit }) => html`<li><a class="list-row" href=${linkTo(to.unit(unit))}>${code(shown)}</a></li>`,
       )}
     </ul>
   </section>`;
@@ -155,7 +155,7 @@ function outOfUse(labels) {
       ${labels.map(
         ({ shown, unit, reason }) => html`<li>
           ${unit
-            ? html`<a class="list-row" href=${`/${to.unit(unit)}`}
+            ? html`<a class="list-row" href=${linkTo(to.unit(unit))}
                 >${code(shown)}<span class="list-main"><span class="list-note">the sensor it was on</span></span></a
               >`
             : html`<span class="list-row"

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { day } from '../when.js';
 
 export const batchesPage = {
@@ -34,7 +34,7 @@ export const batchesPage = {
 /** @param {any} batch */
 function batchRow({ id, made_at: made, layout, counts, finished }) {
   return html`<li>
-    <a class="list-row" href=${`/${to.batch(id)}`}>
+    <a class="list-row" href=${linkTo(to.batch(id))}>
       <span class="list-main">
         <span class="list-title">Batch ${id} · ${day(made)}</span>
         <span class="list-note">${countWords(counts)}</span>

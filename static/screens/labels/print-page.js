@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../api.js';
+import { apiAddress, ApiError } from '../../api.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../field.js';
 import { to } from '../router.js';
@@ -215,12 +215,12 @@ function outcome(plan, fault, query, ctx) {
       <h2>How it comes out</h2>
       <p>${plan.summary}</p>
       <figure class="label-preview label-preview-one">
-        <img src=${`/api/labels/preview.svg?${query}&one=1`} alt="One label, larger than it is" />
+        <img src=${apiAddress(`/api/labels/preview.svg?${query}&one=1`)} alt="One label, larger than it is" />
         <figcaption>One label. Its code here is none of those that are printed.</figcaption>
       </figure>
       ${plan.a_page > 1
         ? html`<figure class="label-preview">
-            <img src=${`/api/labels/preview.svg?${query}`} alt=${`A sheet with ${plan.a_page} labels`} />
+            <img src=${apiAddress(`/api/labels/preview.svg?${query}`)} alt=${`A sheet with ${plan.a_page} labels`} />
             <figcaption>The sheet, ${plan.a_page} labels.</figcaption>
           </figure>`
         : nothing}

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { sentence } from '../sentence.js';
 import { draftsWith } from './drafts-with.js';
 import { summary } from './summary.js';
@@ -61,7 +61,7 @@ function unsettled({ view }) {
     ${units.map(
       ({ id, name, where }) =>
         html`<li>
-          <a class="list-row" href=${`/${to.unit(id)}`}>
+          <a class="list-row" href=${linkTo(to.unit(id))}>
             <span class="list-main">
               <span class="list-title">${sentence(name)}</span>
               <span class="list-note">${where}</span>

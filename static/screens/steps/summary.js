@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { proofCard } from '../proof-card.js';
-import { to } from '../router.js';
+import { linkTo, to } from '../router.js';
 import { sentence } from '../sentence.js';
 import { verdictCard } from '../verdict-card.js';
 
@@ -37,7 +37,7 @@ function whereabouts(units) {
       ${units.map(
         ({ id, shown, name, where }) =>
           html`<li>
-            <a class="list-row" href=${`/${to.unit(id)}`}>
+            <a class="list-row" href=${linkTo(to.unit(id))}>
               <span class="list-main">
                 <span class="list-title">${shown ? code(shown) : name}</span>
                 <span class="list-note">${where}</span>
