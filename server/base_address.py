@@ -15,13 +15,20 @@ from server.storage.folder import setting
 DEFAULT_HOST = "localhost"
 DEFAULT_PORT = 8765
 _SETTING = "base_address"
+_PORTS = {"http": 80, "https": 443}  # what a browser leaves out of an address
+# What to leave out or add so that a folder is served as it always was.
+_AS_BEFORE = {
+    "http": "Leave out --host, --port and what asks for HTTPS",
+    "https": "Start it the way it was started first (--lan, --cert and --key, or --behind-proxy), "
+    "without --host and --port",
+}
 
 
 class AddressRefused(Exception):
     """The address asked for cannot be served; the text says what to do."""
 
 
-def settle(db: Database, host: str | None, port: int | None) -> str:
+def settle(db: Database, host: str | None, port: int | None, scheme: str | None = None) -> str:
     """Returns the data folder's address, fixing it at first use; refuses another one later.
 
     None takes what was fixed, or the default. A folder that an earlier version fixed at a bare IP stays
@@ -30,15 +37,17 @@ def settle(db: Database, host: str | None, port: int | None) -> str:
     kept = setting(db, _SETTING)
     if kept is None:
         _refuse_bare_ip(host or DEFAULT_HOST)
-        base = _join(host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
+        base = _join(scheme or "http", host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
         keep_setting(db, _SETTING, base)
         return base
     parts = urlsplit(kept)
-    asked = _join(host or parts.hostname or "", parts.port or 80 if port is None else port)
+    asked = _join(
+        scheme or parts.scheme, host or parts.hostname or "", port_of(kept) if port is None else port
+    )
     if asked != kept:
         raise AddressRefused(
             f"This data folder answers at {kept} and stays there: phones keep their unsent work "
-            f"under that address and labels carry it. Leave out --host and --port, or start "
+            f"under that address and labels carry it. {_AS_BEFORE[parts.scheme]}, or start "
             f"{asked} with another --data folder."
         )
     return kept
@@ -66,6 +75,12 @@ def bind_host(base: str) -> str:
     return "127.0.0.1" if host == "localhost" else host
 
 
+def port_of(base: str) -> int:
+    """Returns the port of a base address, also where a browser leaves it out."""
+    parts = urlsplit(base)
+    return parts.port or _PORTS[parts.scheme]
+
+
 def _refuse_bare_ip(host: str) -> None:
     """Refuses a number in place of a name: a network gives numbers out anew, and a name can move."""
     if _bare_ip(host) is not None:
@@ -83,8 +98,8 @@ def _bare_ip(host: str) -> ipaddress.IPv4Address | ipaddress.IPv6Address | None:
         return None
 
 
-def _join(host: str, port: int) -> str:
+def _join(scheme: str, host: str, port: int) -> str:
     if not 1 <= port <= 65535:
         raise AddressRefused(f"--port {port} is not a port. Take one from 1 to 65535.")
     name = f"[{host}]" if ":" in host else host
-    return f"http://{name}" if port == 80 else f"http://{name}:{port}"  # as a browser writes it
+    return f"{scheme}://{name}" if port == _PORTS[scheme] else f"{scheme}://{name}:{port}"

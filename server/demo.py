@@ -33,7 +33,7 @@ def run(data: Path | None, port: int | None) -> None:
 
 
 def _run_in(data: Path, port: int | None) -> None:
-    base = settled_base(data, None, port)
+    base = settled_base(data, None, port, "http")
     hints = _fill(data, base)
     app = create_app(Config(data, base))
     with closing(DataFolder(data).open()) as db:

@@ -5,14 +5,15 @@ import signal
 import socket
 import threading
 from collections.abc import Callable
+from collections.abc import Iterable
 from collections.abc import Iterator
+from contextlib import AbstractContextManager
+from contextlib import ExitStack
 from contextlib import closing
 from contextlib import contextmanager
 from pathlib import Path
 from queue import SimpleQueue
-from urllib.parse import urlsplit
 
-from cheroot import wsgi
 from flask import Flask
 
 from server import base_address
@@ -22,16 +23,13 @@ from server import sessions
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.door import Certificate
+from server.door import Door
 from server.photo_sweep import sweep
-from server.record.container import MOST_BYTES
 from server.refusals import CommandRefused
 from server.return_window import set_return_days
 from server.storage import DataFolder
 from server.terminal import qr_lines
-
-THREADS = 8
-LARGEST_HEADERS = 64 * 1024
-LARGEST_BODY = MOST_BYTES + 1024 * 1024  # the app's own limits are lower and answer in its own words
 
 
 def run(
@@ -46,7 +44,7 @@ def run(
 
     `days` changes the return window of the data folder.
     """
-    base = settled_base(data, host, port)
+    base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
     folder = DataFolder(data)
     if days is not None:
@@ -59,39 +57,55 @@ def run(
         serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
 
 
-def settled_base(data: Path, host: str | None, port: int | None) -> str:
-    """Returns the address of a data folder, which is made if it is new."""
-    if host is not None:
+def settled_base(data: Path, host: str | None, port: int | None, scheme: str | None = None) -> str:
+    """Returns the address of a data folder, which is made if it is new.
+
+    `scheme` is how it is to be served: "https", "http", or None for a command that serves nothing.
+    """
+    if host is not None and scheme != "https":
         base_address.refuse_beyond_loopback(host)
     folder = DataFolder(data)
     folder.prepare()
     with closing(folder.open()) as db:
-        return base_address.settle(db, host, port)
+        return base_address.settle(db, host, port, scheme)
 
 
-def serve(app: Flask, base: str, ready: Callable[[], None]) -> None:
-    """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken."""
-    address = (base_address.bind_host(base), urlsplit(base).port or 80)
+def serve(
+    app: Flask,
+    base: str,
+    ready: Callable[[], None],
+    *,
+    certificate: Certificate | None = None,
+    bind: str | None = None,
+    beside: Iterable[AbstractContextManager] = (),
+) -> None:
+    """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken.
+
+    With a `certificate` over TLS; at the address `bind`, or where `base` lies. What stands in `beside`
+    is entered once the port is taken, before `ready`, and left before the server ends.
+    """
+    address = (bind or base_address.bind_host(base), base_address.port_of(base))
     _check_port(*address)
-    server = wsgi.Server(address, app, numthreads=THREADS)
-    server.max_request_header_size = LARGEST_HEADERS
-    server.max_request_body_size = LARGEST_BODY
+    door = Door(address, app, certificate)
     with _end_asked() as asked:
 
         def accept() -> None:
             try:
-                server.serve()
+                door.serve()
             finally:
                 asked.put(None)
 
-        server.prepare()
+        door.prepare()
         accepting = threading.Thread(target=accept, name="accepts connections")
         accepting.start()
         try:
-            ready()
-            asked.get()
+            with ExitStack() as running:
+                for each in beside:
+                    running.enter_context(each)
+                ready()
+                asked.get()
         finally:
-            server.stop()
+            door.stop()
             accepting.join()
     print()
 
