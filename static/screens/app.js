@@ -105,7 +105,7 @@ class App {
     const { sync, update, core, device, store, log } = this.#services;
     const redraw = () => this.#draw();
     applyTheme();
-    watchInstall(redraw);
+    watchInstall(device, redraw);
     this.#router.start();
     for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, device.kept, store.trouble, log.unsaved]) {
       observed.subscribe(redraw);

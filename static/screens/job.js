@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { board } from '../shapes/board.js';
 import { icon } from '../shapes/icons.js';
 import { fileRow } from './file-link.js';
+import { installLine } from './install-offer.js';
 import { loadJob } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from './router.js';
@@ -106,7 +107,8 @@ function jobBody(ctx, view, parts) {
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
     ${step.form === null ? jobBoard(ctx, view) : nothing}
-    ${proving(view) ? proofCard(view) : nothing} ${waysOut(ctx, step)} ${links(view)}
+    ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${proving(view) ? proofCard(view) : nothing}
+    ${waysOut(ctx, step)} ${links(view)}
   `;
 }
 

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
 import { loadJobs } from './job-data.js';
+import { installCard } from './install-offer.js';
 import { keepingNotice } from './keeping.js';
 import { checkRow } from './file-link.js';
 import { phoneNotices } from './phone-notices.js';
@@ -25,9 +26,10 @@ export const jobsPage = {
     return {
       title: 'Swaptrail',
       body: html`
-        ${phoneNotices(ctx)} ${keepingNotice(ctx, storage)}
+        ${phoneNotices(ctx)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
         ${jobs.length ? nothing : empty()}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
+        ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
         <ul class="list">${checkRow()}</ul>
       `,

@@ -8,7 +8,6 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../shapes/icons.js';
 import { freeSpace } from '../space.js';
-import { canInstall, install } from './install.js';
 import { linkTo, to } from './router.js';
 import { size } from './when.js';
 
@@ -39,7 +38,7 @@ export function keeping(ctx) {
     ${device.kept.value
       ? nothing
       : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
-    ${storage.installed ? nothing : installHint()} ${isShort(storage) ? makeRoom(ctx) : nothing}
+    ${storage.installed ? nothing : installLink()} ${isShort(storage) ? makeRoom(ctx) : nothing}
   </section>`;
 }
 
@@ -50,16 +49,9 @@ export function keeping(ctx) {
  */
 export function keepingNotice({ services }, storage) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
-  if (!storage.installed) {
-    return html`${room(storage)}${notice(
-      html`<strong>Only a page in the browser.</strong> The phone may throw away what you record. Put the app on the
-        home screen.`,
-      'notice-fault',
-    )}`;
-  }
   if (isShort(storage)) return room(storage);
-  // Undefined: it was not asked yet.
-  if (services.device.kept.value === false && unsentEvents + unsentPhotos) {
+  // Undefined: it was not asked yet. While it is only a page, the offer of the home screen says so.
+  if (storage.installed && services.device.kept.value === false && unsentEvents + unsentPhotos) {
     return notice('The browser has not promised to keep what is not sent. Send soon.');
   }
   return nothing;
@@ -67,16 +59,12 @@ export function keepingNotice({ services }, storage) {
 
 /** @param {import('../device.js').StorageFacts} storage */
 function room(storage) {
-  if (!isShort(storage)) return nothing;
   return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
 }
 
-/**
- * @param {unknown} words
- * @param {string} [look]
- */
-function notice(words, look = '') {
-  return html`<a class="notice notice-row ${look}" href=${linkTo(to.you())}>${icon('caution')} <span>${words}</span></a>`;
+/** @param {unknown} words */
+function notice(words) {
+  return html`<a class="notice notice-row" href=${linkTo(to.you())}>${icon('caution')} <span>${words}</span></a>`;
 }
 
 /** @param {import('../device.js').StorageFacts} storage */
@@ -113,12 +101,6 @@ function fact(holds, yes, no) {
   return html`<li class="list-row">${icon(holds ? 'tick' : 'ask')}<span class="list-main">${holds ? yes : no}</span></li>`;
 }
 
-function installHint() {
-  if (canInstall()) {
-    return html`<button class="small-button" type="button" @click=${install}>Put the app on the home screen</button>`;
-  }
-  return html`<p>
-    Put it on the home screen: open the browser's menu and choose to add or install this page. Some phones remove
-    the data of pages that were not opened for a week; an app on the home screen they leave alone.
-  </p>`;
+function installLink() {
+  return html`<a class="link-button" href=${linkTo(to.install())}>How to put it on the home screen</a>`;
 }

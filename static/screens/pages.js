@@ -15,6 +15,7 @@ import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
 import { handPage } from './hand-page.js';
 import { historyPage } from './history.js';
+import { installPage } from './install-page.js';
 import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
 import { batchPage } from './labels/batch-page.js';
@@ -69,6 +70,7 @@ const PAGES = {
   you: youPage,
   outbox: outboxPage,
   pair: pairPage,
+  install: installPage,
   phones: phonesPage,
   returns: atCounterPage,
   search: atCounterPage,

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../api.js';
+import { copied } from '../clipboard.js';
 import { ROLE_WORDS } from './phones-page.js';
 import { qrDrawing } from './qr.js';
 import { linkTo, to } from './router.js';
@@ -14,6 +15,8 @@ import { dayAndTime } from './when.js';
 /** The link that is shown; it is not kept. @type {{link: string, role: string, expires_at: number, qr: string[]} | null} */
 let invitation = null;
 let problem = '';
+/** What came of copying the link. */
+let copyWords = '';
 /** What the next phone is for. @type {import('../device.js').Role | null} */
 let chosen = null;
 
@@ -25,11 +28,13 @@ export function pairNext(ctx) {
   if (sync.status.value.state === 'not paired') {
     return html`<section class="panel panel-ask">
       <h2>This phone is not paired</h2>
-      <p>Open a pairing link on it: from a phone that is paired, or the one that the server printed.</p>
+      <p>A paired phone makes a link for it; the server printed one when it was first started.</p>
+      <a class="small-button" href=${linkTo(to.pair())}>Pair this phone</a>
     </section>`;
   }
   const invite = async () => {
     problem = '';
+    copyWords = '';
     try {
       invitation = await sync.pairingLink(role);
     } catch (error) {
@@ -42,7 +47,7 @@ export function pairNext(ctx) {
     <h2>Pair another phone</h2>
     ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
     ${own === 'counter' ? html`<p class="soft">It will be ${ROLE_WORDS.counter} too.</p>` : roleChoice(ctx, role)}
-    ${invitation ? shown(invitation) : nothing}
+    ${invitation ? shown(ctx, invitation) : nothing}
     <button class="small-button" type="button" @click=${invite}>
       ${invitation ? 'Make a fresh link' : 'Make a pairing link'}
     </button>
@@ -75,11 +80,20 @@ function roleChoice(ctx, role) {
   </div>`;
 }
 
-/** @param {{link: string, role: string, expires_at: number, qr: string[]}} invitation */
-function shown({ link, role, expires_at: until, qr }) {
+/**
+ * @param {import('./app.js').Context} ctx
+ * @param {{link: string, role: string, expires_at: number, qr: string[]}} invitation
+ */
+function shown(ctx, { link, role, expires_at: until, qr }) {
+  const copy = async () => {
+    copyWords = (await copied(link)) ? 'The link is copied.' : 'This browser does not copy. Hold your finger on the link.';
+    ctx.redraw();
+  };
   return html`<div class="card invitation">
     ${qrDrawing(qr, 'The pairing link as a QR code')}
     <p>Scan it with the camera of the other phone: it will be ${ROLE_WORDS[role]}. It works once, until ${dayAndTime(until)}.</p>
     <p class="invitation-link">${link}</p>
+    <button class="small-button" type="button" @click=${copy}>Copy the link</button>
+    <p class="soft" role="status">${copyWords}</p>
   </div>`;
 }

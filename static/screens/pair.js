@@ -1,17 +1,21 @@
 // @ts-check
 /**
- * The screen that a pairing link opens: a name, one tap, and this phone may send.
+ * The screen that a pairing link opens: a name, one tap, and this phone may send. The app on the home screen has
+ * no line for addresses, so a link can be scanned or pasted here too.
  */
 
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../api.js';
+import { copied } from '../clipboard.js';
 import { isInstalled } from '../device.js';
 import { icon } from '../shapes/icons.js';
 import { textField } from './field.js';
+import { phoneFamily } from './install.js';
+import { enterLink } from './pair-link.js';
 import { countWords } from './phone-notices.js';
 import { ROLE_WORDS } from './phones-page.js';
-import { to } from './router.js';
+import { linkTo, to } from './router.js';
 
 /** What the server said against it. */
 let problem = '';
@@ -24,12 +28,14 @@ export const pairPage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { form, data, params, services } = ctx;
-    if (!params.token) return noToken(ctx);
+    const { form, data, services } = ctx;
+    const token = ctx.params.token || form.token;
+    if (!token) return enterLink(ctx);
+    if (startsEmptyElsewhere(services) && !form.here) return installFirst(ctx);
     const name = (form.name ?? data.actor).trim();
     const missing = form.tried && !name;
     // The link says what it is for; the server holds it to that.
-    const role = params.token.startsWith('counter.') ? 'counter' : 'bench';
+    const role = token.startsWith('counter.') ? 'counter' : 'bench';
     const waits = waitingForAnother(services, role);
     if (waits) return sendFirst(ctx, role, waits);
     return {
@@ -54,11 +60,6 @@ export const pairPage = {
           autocomplete: 'name',
           most: 80,
         })}
-        ${isInstalled()
-          ? nothing
-          : html`<p class="soft">
-              On a phone, put the app on the home screen first and pair it there: some phones keep the two apart.
-            </p>`}
       `,
       main: { words: 'Pair this phone', run: () => pair(ctx, name) },
     };
@@ -70,10 +71,12 @@ export const pairPage = {
       context.redraw();
       if (!as) return;
       try {
-        await services.sync.pair(params.token, as);
+        await services.sync.pair(token, as);
       } catch (error) {
         if (!(error instanceof ApiError)) throw error;
         problem = error.sentence;
+        // A link that was used up makes way for another one.
+        if (error.kind === 'refused' && form.token) Object.assign(form, { token: '', fault: problem });
         context.redraw();
         return;
       }
@@ -117,15 +120,53 @@ function sendFirst(ctx, role, waits) {
   };
 }
 
+/**
+ * Safari and the app on the home screen of an iPhone share nothing: paired here, the app there would not be.
+ * @param {import('./app.js').Services} services
+ */
+function startsEmptyElsewhere({ device, sync }) {
+  // What is recorded here has to be sent from here.
+  const holdsWork = sync.status.value.unsentEvents || device.actor;
+  return phoneFamily() === 'iphone' && !isInstalled() && !holdsWork;
+}
+
 /** @param {import('./app.js').Context} ctx */
-function noToken(ctx) {
+function installFirst(ctx) {
+  const { form } = ctx;
+  const copy = async () => {
+    form.copied = await copied(location.href);
+    ctx.redraw();
+  };
   return {
     title: 'Pair this phone',
     back: to.jobs(),
-    body: html`<section class="panel panel-ask">
-      <h1>This link is not complete</h1>
-      <p>The part behind # is missing. Scan the QR code again, or copy the whole link.</p>
-    </section>`,
-    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+    body: html`
+      <h1>First the home screen, then pair it there</h1>
+      <p class="lead">On an iPhone the app on the home screen shares nothing with this page.</p>
+      <ol class="way-steps">
+        <li>Copy this link with the button below.</li>
+        <li>
+          Put Swaptrail on the home screen: in Safari, the square with an arrow up, then “Add to Home Screen”.
+          <a href=${linkTo(to.install())}>Show me</a>
+        </li>
+        <li>Open it there, tap “Pair this phone”, and paste the link.</li>
+      </ol>
+      <p role="status">${copyWords(form.copied)}</p>
+      ${form.copied === false ? html`<p class="invitation-link">${location.href}</p>` : nothing}
+    `,
+    main: { words: 'Copy the link', run: copy },
+    second: {
+      words: 'Pair this page',
+      run: () => {
+        form.here = true;
+        ctx.redraw();
+      },
+    },
   };
+}
+
+/** @param {boolean | undefined} done */
+function copyWords(done) {
+  if (done === undefined) return '';
+  return done ? 'The link is copied.' : 'This browser does not copy. Hold your finger on the link below and copy it.';
 }

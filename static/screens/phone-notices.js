@@ -22,10 +22,8 @@ function unpaired({ state }) {
   if (state !== 'not paired') return nothing;
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('caution')} This phone is not paired</p>
-    <p>
-      You can work, and everything is kept here, but nothing reaches the server. Open a pairing link from a phone
-      that is paired, or the one that the server printed when it was first started.
-    </p>
+    <p>You can work, and everything is kept here, but nothing reaches the server.</p>
+    <div class="card-actions"><a class="small-button" href=${linkTo(to.pair())}>Pair this phone</a></div>
   </section>`;
 }
 

@@ -22,7 +22,7 @@ const SCREENS = [
   [/^you$/, 'you', []],
   [/^outbox$/, 'outbox', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
-  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
@@ -31,6 +31,8 @@ const SCREENS = [
   [/^unit\/([^/]+)\/slip$/, 'slip', ['unit']],
   [/^unit\/([^/]+)\/paper$/, 'unitRecord', ['unit']],
   [/^job\/([^/]+)\/report$/, 'report', ['job']],
+  [/^install$/, 'install', []],
+  [/^pair$/, 'pair', []],
   [/^find$/, 'find', []],
   [/^return\/([^/]+)$/, 'jobs', ['unit']],
   [/^returns$/, 'returns', []],
@@ -86,6 +88,10 @@ export const to = {
   /** @param {string} unit @param {'slip' | 'paper'} sheet  what is printed of it */
   unitSheet: (unit, sheet) => `${to.unit(unit)}/${sheet}`,
   report: (/** @type {string} */ job) => `${to.job(job)}/report`,
+  /** How the app gets onto the home screen. */
+  install: () => '#/install',
+  /** By a link that is scanned or pasted here. */
+  pair: () => '#/pair',
   find: () => '#/find',
   /** @param {string} unit  one that waits at the counter */
   return: (unit) => `#/return/${encodeURIComponent(unit)}`,

@@ -146,16 +146,13 @@ INSTALLED = """() => {
   const asked = matchMedia.bind(window);
   window.matchMedia = (query) => query === '(display-mode: standalone)' ? { matches: true } : asked(query);
 }"""
-ONLY_A_PAGE = "Only a page in the browser."
 NOT_PROMISED = "The browser has not promised to keep what is not sent."
 
 
-def test_an_app_that_is_only_a_page_in_the_browser_says_so_before_anything_is_recorded(take_screens):
-    phone = take_screens()
-    page = phone.show()
-    page.get_by_text(ONLY_A_PAGE).click()
+def test_an_app_that_is_only_a_page_in_the_browser_says_so_and_how_to_change_it(take_screens):
+    page = take_screens().show("/#/you")
     page.get_by_text("The app is not on the home screen").wait_for()
-    page.get_by_text("open the browser's menu and choose to add or install this page").wait_for()
+    page.get_by_role("link", name="How to put it on the home screen").wait_for()
 
 
 @pytest.mark.parametrize(
@@ -172,7 +169,7 @@ def test_on_the_home_screen_a_promise_that_was_refused_is_named_while_something_
     phone.context.add_init_script(standing)
     page = phone.show()
     page.get_by_text(NOT_PROMISED).wait_for()
-    assert page.get_by_text(ONLY_A_PAGE).count() == 0
+    assert page.get_by_role("heading", name="Put Swaptrail on the home screen").count() == 0
 
     page.get_by_text(NOT_PROMISED).click()
     page.get_by_text("The app is on the home screen").wait_for()
