@@ -10,6 +10,7 @@ from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 
 from server import assets
+from server import bodies
 from server import database
 from server import errors
 from server import installation
@@ -68,6 +69,7 @@ def create_app(config: Config) -> Flask:
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
     errors.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
+    bodies.init_app(app)
     record_web.init_app(app)
     CSRFProtect(app)
     sessions.init_app(app)

@@ -3,11 +3,32 @@
 import json
 
 import orjson
+from flask import Flask
 from flask import request
 
 from server.core.errors import shorten
 from server.errors import BadRequest
 from server.errors import TooLarge
+
+
+def larger_bodies(app: Flask) -> dict[tuple[str, str], int]:
+    """Returns the routes, as (method, path), that take more than the app's usual limit, and how much.
+
+    The door asks before it lets a body in; the app asks again.
+    """
+    found: dict[tuple[str, str], int] = app.extensions.setdefault("larger_bodies", {})
+    return found
+
+
+def init_app(app: Flask) -> None:
+    """Raises the limit of such routes; called before the check for forgery, which opens the body."""
+    larger = larger_bodies(app)
+
+    @app.before_request
+    def _larger() -> None:
+        limit = larger.get((request.method, request.path))
+        if limit is not None:
+            request.max_content_length = limit
 
 
 def json_object(limit: int) -> dict:

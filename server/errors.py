@@ -83,6 +83,15 @@ class NotTaken(Refusal):
     status = 422
 
 
+class Busy(Refusal):
+    """The server has its hands full with requests of this kind."""
+
+    status = 503
+
+    def __init__(self, field: str, found: str, wanted: str):
+        super().__init__(field, found, wanted, "The server is busy with others. Try again in a moment.")
+
+
 class TooManyTries(Refusal):
     """Slow down: a limit on tries was reached."""
 

@@ -1,14 +1,28 @@
-"""The HTTP server: cheroot's, with TLS in front where there is a certificate."""
+"""The HTTP server: cheroot's workers, parser and gateway behind a waiting room of our own.
 
+What cheroot keeps connections in is made and closed again unused: it reads a request in the thread
+that answers it, and shakes hands for TLS in the one that accepts.
+"""
+
+import logging
 import ssl
 from typing import Protocol
 
 from cheroot import wsgi
-from cheroot.ssl.builtin import BuiltinSSLAdapter
 from flask import Flask
 
+from server.bodies import larger_bodies
+from server.door.connection import Connection
+from server.door.handover import HandedOver
+from server.door.limits import Limits
+from server.door.request_reader import LargestBody
+from server.door.request_reader import WholeRequest
+from server.door.waiting_room import WaitingRoom
+
+log = logging.getLogger(__name__)
+
 THREADS = 8
-LARGEST_HEADERS = 64 * 1024
+_BACKLOG = 128
 
 
 class Certificate(Protocol):
@@ -21,11 +35,16 @@ class Certificate(Protocol):
 class Door:
     """Serves an app at an address (host and port) between `prepare` and `stop`."""
 
-    def __init__(self, address: tuple[str, int], app: Flask, certificate: Certificate | None = None):
-        self._server = wsgi.Server(address, app, numthreads=THREADS)
-        self._server.max_request_header_size = LARGEST_HEADERS
-        if certificate is not None:
-            self._server.ssl_adapter = _Lazy(certificate)
+    def __init__(
+        self,
+        address: tuple[str, int],
+        app: Flask,
+        certificate: Certificate | None = None,
+        *,
+        limits: Limits | None = None,
+    ):
+        """With a `certificate` over TLS; routes that take large bodies are those of `bodies.take_larger`."""
+        self._server = _Server(address, app, certificate, limits or Limits())
 
     def prepare(self) -> None:
         """Takes the port; raises OSError where it cannot be had."""
@@ -36,23 +55,72 @@ class Door:
         self._server.serve()
 
     def stop(self) -> None:
-        """Ends serving; what is being answered is answered first."""
+        """Ends serving; requests that came in whole are answered first, within a few seconds."""
         self._server.stop()
 
+    @property
+    def port(self) -> int:
+        """Returns the port that was taken, also where 0 asked for any."""
+        port: int = self._server.bind_addr[1]
+        return port
 
-class _Lazy(BuiltinSSLAdapter):
-    """Shakes hands with the first read, for the thread that accepts must not wait for a client."""
 
-    def __init__(self, certificate: Certificate):
+class _Server(wsgi.Server):
+    """cheroot's server, whose connections are kept in a waiting room."""
+
+    def __init__(self, address: tuple[str, int], app: Flask, certificate: Certificate | None, limits: Limits):
+        super().__init__(address, app, numthreads=THREADS, server_name="Swaptrail")
+        self.request_queue_size = _BACKLOG
+        self.timeout = int(limits.idle)  # what cheroot tells clients of HTTP/1.0
         self._certificate = certificate
+        self._limits = limits
+        self._largest_body = _largest_body(app, limits)
 
-    def bind(self, sock):
-        """Returns the listening socket as it is."""
-        return sock
-
-    def wrap(self, sock):
-        """Returns the connection under TLS, and what the app is told of that."""
-        under_tls = self._certificate.context().wrap_socket(
-            sock, server_side=True, do_handshake_on_connect=False
+    def prepare(self) -> None:
+        super().prepare()
+        self._connections.close()  # type: ignore[attr-defined]  # set by cheroot's prepare
+        self._room = WaitingRoom(
+            self.socket,
+            self._hand_on,
+            self._largest_body,
+            self._limits,
+            self._certificate.context if self._certificate else None,
         )
-        return under_tls, {"wsgi.url_scheme": "https", "HTTPS": "on"}
+
+    def serve(self) -> None:
+        self._room.run()
+
+    def stop(self) -> None:
+        if not self.ready:
+            return
+        self._room.shut()
+        self.ready = False
+        self.requests.stop(self.shutdown_timeout)
+        self._room.end()
+
+    def put_conn(self, handed: HandedOver) -> None:
+        handed.keep()
+
+    @property
+    def can_add_keepalive_connection(self) -> bool:
+        return bool(self.ready)
+
+    def error_log(self, msg="", level=logging.INFO, traceback=False) -> None:
+        log.log(level, msg, exc_info=traceback)
+
+    def _hand_on(self, connection: Connection, whole: WholeRequest) -> None:
+        handed = HandedOver(
+            self,
+            whole,
+            self._limits.memory_bytes,
+            lambda handed, keep: self._room.take_back(connection, handed, keep),
+        )
+        handed.remote_addr, handed.remote_port = connection.peer
+        handed.ssl_env = {"wsgi.url_scheme": "https", "HTTPS": "on"} if connection.secure else {}
+        self.process_conn(handed)
+
+
+def _largest_body(app: Flask, limits: Limits) -> LargestBody:
+    usual = app.config.get("MAX_CONTENT_LENGTH") or limits.body_bytes
+    larger = larger_bodies(app)
+    return lambda method, path: larger.get((method, path), usual)

@@ -1,6 +1,10 @@
 """Records over HTTP: one to take along, and one from elsewhere to look at, which is not kept here."""
 
+import shutil
+import tempfile
 import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from flask import Blueprint
 from flask import Flask
@@ -8,14 +12,17 @@ from flask import Response
 from flask import request
 
 from server.answers import json_answer
+from server.bodies import larger_bodies
 from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.record import stand_ins
 from server.database import data_folder
 from server.database import database
 from server.errors import BadRequest
+from server.errors import Busy
 from server.errors import NotFound
 from server.errors import TooLarge
+from server.record.check import HEAD_BYTES
 from server.record.check import Altered
 from server.record.check import begins
 from server.record.check import check
@@ -32,17 +39,14 @@ from server.signing import signer
 blueprint = Blueprint("records", __name__)
 
 _CHECK = "/api/records/check"
-_one_at_a_time = threading.Lock()  # a record is held in memory whole, and there are several threads
+# A record is held in memory whole, so one at a time; and who waits for that keeps a thread from others.
+_one_at_a_time = threading.Lock()
+_in_line = threading.BoundedSemaphore(3)
 
 
 def init_app(app: Flask) -> None:
-    """Adds the routes; called before the check for forgery, which opens the body at its limit."""
-
-    @app.before_request
-    def _larger_for_a_record() -> None:
-        if request.method == "POST" and request.path == _CHECK:
-            request.max_content_length = MOST_BYTES
-
+    """Adds the routes; one of them takes a whole record."""
+    larger_bodies(app)["POST", _CHECK] = MOST_BYTES
     app.register_blueprint(blueprint)
 
 
@@ -57,7 +61,7 @@ def take_along(name: str) -> Response:
     """Sends the record of a sensor (by id or label) or of a job."""
     folder = data_folder()
     try:
-        with _one_at_a_time:
+        with _turn():
             made = make(database(), folder.photos, name, signer(folder), now_ms())
     except Unknown as error:
         raise NotFound("name", shorten(name), "a sensor or job that is on record", str(error)) from None
@@ -79,16 +83,20 @@ def look_at() -> Response:
     {"outcome": "intact", ...} with what the phone's core needs to show it; {"outcome": "altered" or
     "none", "sentence"} for any other file. Each is an answer to the question, so none is an error.
     """
-    with _one_at_a_time:
-        data = request.get_data(cache=False)
-        if not begins(data):
+    with tempfile.TemporaryFile() as file:
+        # In full before a turn is asked for: whoever sends slowly holds up nobody else.
+        shutil.copyfileobj(request.stream, file)
+        file.seek(0)
+        if not begins(file.read(HEAD_BYTES)):
             return _told("none", "This file is no record of a sensor or a job.")
-        try:
-            found = check(data)
-        except Altered as error:
-            return _told("altered", f"First place: {error}")
-        except CommandRefused as error:
-            return _told("none", str(error))
+        with _turn():
+            file.seek(0)
+            try:
+                found = check(file.read())
+            except Altered as error:
+                return _told("altered", f"First place: {error}")
+            except CommandRefused as error:
+                return _told("none", str(error))
     record = found.record
     shown = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
     return json_answer(
@@ -101,6 +109,18 @@ def look_at() -> Response:
             "photos": found.photos,
         }
     )
+
+
+@contextmanager
+def _turn() -> Iterator[None]:
+    """Waits for the turn to hold a record in memory; refuses where several wait already."""
+    if not _in_line.acquire(blocking=False):
+        raise Busy("record", "several records at work", "the same one in a moment")
+    try:
+        with _one_at_a_time:
+            yield
+    finally:
+        _in_line.release()
 
 
 def _told(outcome: str, sentence: str) -> Response:

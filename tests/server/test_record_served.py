@@ -7,6 +7,7 @@ import pytest
 from server import events
 from server.app import Config
 from server.app import create_app
+from server.bodies import larger_bodies
 from server.cli import main
 from server.clock import now_ms
 from server.pairing import make_link
@@ -128,8 +129,8 @@ def test_a_form_on_another_page_cannot_send_one(taken, counter):
     assert_refused(look(counter, taken, headers={"Origin": "http://evil.example"}), 403, "Origin")
 
 
-def test_one_that_is_too_large_is_refused(counter, monkeypatch):
-    monkeypatch.setattr("server.record.web.MOST_BYTES", 1000)
+def test_one_that_is_too_large_is_refused(counter):
+    larger_bodies(counter.client.application)["POST", "/api/records/check"] = 1000
     assert_refused(look(counter, bytes(1001)), 413, "body")
 
 
