@@ -64,6 +64,10 @@ class Door:
         port: int = self._server.bind_addr[1]
         return port
 
+    def is_empty(self) -> bool:
+        """Tells whether nobody is connected."""
+        return self._server.is_empty()
+
 
 class _Server(wsgi.Server):
     """cheroot's server, whose connections are kept in a waiting room."""
@@ -97,6 +101,10 @@ class _Server(wsgi.Server):
         self.ready = False
         self.requests.stop(self.shutdown_timeout)
         self._room.end()
+
+    def is_empty(self) -> bool:
+        """Tells whether nobody is connected."""
+        return self._room.is_empty()
 
     def put_conn(self, handed: HandedOver) -> None:
         handed.keep()

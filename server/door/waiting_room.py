@@ -81,6 +81,10 @@ class WaitingRoom:
         self._ends_at = time.monotonic() + self._limits.closing
         self._ring()
 
+    def is_empty(self) -> bool:
+        """Tells whether nobody is inside."""
+        return not self._inside
+
     # Everything below belongs to the thread that calls `run`.
 
     def run(self) -> None:
