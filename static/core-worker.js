@@ -43,8 +43,18 @@ function writeFiles(fileSystem, files) {
       if (!folders.has(folder)) fileSystem.mkdir(folder);
       folders.add(folder);
     }
-    fileSystem.writeFile(`/${path}`, files[path]);
+    fileSystem.writeFile(`/${path}`, path.endsWith('.mpy') ? bytesOf(files[path]) : files[path]);
   }
+}
+
+/**
+ * Compiled files (server/building/compiled.py) travel as text: the lowest eight bits of each character.
+ * @param {string} text
+ */
+function bytesOf(text) {
+  const bytes = new Uint8Array(text.length);
+  for (let n = 0; n < text.length; n += 1) bytes[n] = text.charCodeAt(n);
+  return bytes;
 }
 
 /** @param {{wasm: ArrayBuffer, files: Record<string, string>}} parts */

@@ -59,12 +59,12 @@ async function takeWholeBuild() {
 }
 
 /**
- * Put one file into the cache: as another build on this phone holds it, or from the server. The page has
- * fetched many a moment ago, so the server is first asked whether that copy still holds; what then is not
- * the file of this build is fetched past the HTTP cache.
+ * Put one file into the cache: as another build on this phone holds it, or from the browser's own cache, for
+ * the page has fetched many a moment ago, or from the server. Whatever is not the file of this build is
+ * fetched once more past all caches: hosts of files let stale copies live for minutes.
  */
 async function take(cache, file) {
-  const good = (await kept(file)) ?? (await fetched(file, 'no-cache')) ?? (await fetched(file, 'reload'));
+  const good = (await kept(file)) ?? (await fetched(file, 'default')) ?? (await fetched(file, 'reload'));
   if (!good) throw new Error(`${file.url} is not the file of this build`);
   await cache.put(file.url, good);
 }

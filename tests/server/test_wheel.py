@@ -8,8 +8,6 @@ import sys
 import zipfile
 from pathlib import Path
 
-import pytest
-
 ROOT = Path(__file__).resolve().parents[2]
 
 START = """
@@ -24,30 +22,6 @@ for path in ("/", "/app/main.js", "/app/vendor/zxing-wasm/zxing_reader.wasm", "/
     assert answer.status_code == 200, path
 print(server.__file__)
 """
-
-
-@pytest.fixture(scope="module")
-def wheel(tmp_path_factory):
-    """Builds the wheel as pip does, without a second environment for the build."""
-    out = tmp_path_factory.mktemp("wheel")
-    subprocess.run(
-        [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(out)],
-        cwd=ROOT,
-        check=True,
-        capture_output=True,
-        timeout=300,
-    )
-    (file,) = out.glob("*.whl")
-    return file
-
-
-@pytest.fixture(scope="module")
-def installed(wheel, tmp_path_factory):
-    """The wheel's files in a folder of their own; its dependencies come from this environment."""
-    folder = tmp_path_factory.mktemp("installed")
-    with zipfile.ZipFile(wheel) as archive:
-        archive.extractall(folder)
-    return folder
 
 
 def run(installed, *arguments, cwd):
@@ -91,6 +65,7 @@ def test_the_wheel_holds_what_is_needed_and_nothing_else(wheel):
     assert folders == {"server", "demo_db", f"swaptrail-{version()}.dist-info"}
     assert not [name for name in names if "node_modules" in name or "__pycache__" in name]
     assert "server/build_hook.py" not in names
+    assert not [name for name in names if "server/building" in name or "esbuild" in name]
     assert "server/_static/package.json" not in names
     assert "server/_static/vendor/micropython/micropython.wasm" in names
     assert "server/core/host.py" in names

@@ -1,0 +1,128 @@
+"""Joins the app's modules and styles into few files, because each request costs a weak line a round trip.
+
+What main.js imports at once becomes one file; what it imports later (`import(...)`) becomes chunks; each
+worker is a file of its own, for a worker shares none with the page.
+"""
+
+import json
+import re
+import subprocess
+import tempfile
+from pathlib import Path
+
+MAIN = "main.js"
+WORKERS = ("core-worker.js", "reading/code-worker.js")
+STYLES = "styles/app.css"
+
+# Fetched beside the script instead of after it: without them nothing can be concluded.
+_NEEDED_AT_ONCE = ("vendor/micropython/micropython.wasm", "core.json")
+
+# Of Node, where the interpreter runs, too; never asked for in a browser.
+_OF_NODE = ("fs", "module", "path", "url")
+
+_STYLE_LINK = re.compile(r'^ *<link rel="stylesheet" href="\./app/([^"]+)">\n', re.MULTILINE)
+_IMPORT_MAP = re.compile(
+    r'(?: *<!--(?:(?!-->).)*-->\n)? *<script type="importmap">(.*?)</script>\n', re.DOTALL
+)
+_MAIN_SCRIPT = re.compile(r'^( *)<script type="module" src="\./app/main\.js"></script>\n', re.MULTILINE)
+
+
+class BundleFailed(RuntimeError):
+    """The bundler refused the app's sources; the text is what it said."""
+
+
+def bundle(static: Path, out: Path) -> None:
+    """Writes index.html and what it needs of scripts and styles into `out`."""
+    page = (static / "index.html").read_text("utf-8")
+    sheets = _STYLE_LINK.findall(page)
+    found = _IMPORT_MAP.search(page)
+    if not sheets or found is None or not _MAIN_SCRIPT.search(page):
+        raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
+    at_once = _scripts(static, out, json.loads(found[1])["imports"])
+    _styles(static, out, sheets)
+    (out / "index.html").write_text(_page(page, at_once), "utf-8")
+
+
+def _scripts(static: Path, out: Path, names: dict[str, str]) -> list[str]:
+    """Bundles all scripts; returns the chunks that main.js needs at once."""
+    with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
+        meta = Path(folder, "meta.json")
+        _esbuild(
+            static,
+            *(str(static / name) for name in (MAIN, *WORKERS)),
+            *_aliases(static, names),
+            *(f"--external:{name}" for name in _OF_NODE),
+            "--splitting",
+            "--format=esm",
+            "--target=es2022",
+            f"--outdir={out}",
+            f"--outbase={static}",
+            "--chunk-names=part-[hash]",
+            "--legal-comments=eof",
+            f"--metafile={meta}",
+        )
+        outputs = json.loads(meta.read_text("utf-8"))["outputs"]
+    files = {Path(static, name).resolve(): output for name, output in outputs.items()}
+    at_once = [
+        Path(static, imported["path"]).resolve()
+        for imported in files[(out / MAIN).resolve()]["imports"]
+        if imported["kind"] == "import-statement"
+    ]
+    return sorted(file.relative_to(out.resolve()).as_posix() for file in at_once)
+
+
+def _styles(static: Path, out: Path, sheets: list[str]) -> None:
+    imports = "\n".join(f'@import "./{sheet}";' for sheet in sheets)
+    _esbuild(static, "--loader=css", f"--outfile={out / STYLES}", given=imports)
+
+
+def _esbuild(static: Path, *arguments: str, given: str | None = None) -> None:
+    done = subprocess.run(
+        [esbuild(static), "--bundle", "--minify", "--log-level=warning", *arguments],
+        cwd=static,
+        input=given,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    if done.returncode != 0 or done.stderr:
+        raise BundleFailed(f"esbuild ended with exit code {done.returncode}:\n{done.stderr}")
+
+
+def esbuild(static: Path) -> str:
+    """Returns the bundler's own program, which the build hook has put into static/vendor/."""
+    found = sorted((static / "vendor/esbuild").glob("esbuild*"))
+    if not found:
+        raise BundleFailed("static/vendor/ holds no esbuild: install the project again with pip.")
+    return str(found[0].resolve())
+
+
+def _aliases(static: Path, names: dict[str, str]) -> list[str]:
+    """Returns what the page's import map says, name by name: esbuild knows no map."""
+    aliases = []
+    for name, address in names.items():
+        file = static / address.removeprefix("./app/")
+        if name.endswith("/"):
+            aliases += [
+                f"--alias:{name}{one.relative_to(file).as_posix()}={one}" for one in file.rglob("*.js")
+            ]
+        else:
+            aliases.append(f"--alias:{name}={file}")
+    return sorted(aliases)
+
+
+def _page(page: str, at_once: list[str]) -> str:
+    """Returns the page with one style sheet, no import map, and what is needed at once named ahead."""
+
+    def script(found: re.Match[str]) -> str:
+        ahead = [
+            *(f'<link rel="modulepreload" href="./app/{name}">' for name in at_once),
+            *(f'<link rel="preload" as="fetch" crossorigin href="./app/{name}">' for name in _NEEDED_AT_ONCE),
+        ]
+        return found[0] + "".join(f"{found[1]}{line}\n" for line in ahead)
+
+    first = _STYLE_LINK.search(page)
+    assert first is not None
+    others = _STYLE_LINK.sub("", page[first.end() :])
+    page = page[: first.start()] + first[0].replace(first[1], STYLES) + others
+    return _MAIN_SCRIPT.sub(script, _IMPORT_MAP.sub("", page))
