@@ -7,13 +7,12 @@
  */
 
 import { observable } from './observable.js';
+import { PLACE_WORDS } from './place-words.js';
 import { ownName } from './place.js';
 import { ServerStanding } from './server-standing.js';
 
 /** Outlives a lost database in the same browser, so that the loss is noticed. */
 const MARKER = ownName('swaptrail.device');
-const LOST =
-  'This phone lost its data: the browser removed it. What was sent is safe on the server; what was not sent is gone.';
 
 const MET = 'met';
 const NOTICE = 'notice';
@@ -155,7 +154,7 @@ export class Device {
     if (await this.#store.getMeta(MET)) return;
     // Only a sync leaves this; phones of before MET was kept have it.
     const synced = (await this.#store.getMeta('installation')) !== undefined;
-    if (!synced) await this.tell({ state: 'lost', sentence: LOST });
+    if (!synced) await this.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
     await this.noteMet();
   }
 
@@ -219,7 +218,7 @@ export async function openDevice(store) {
   await device.server.reread();
   device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
   device.kept.set(await store.getMeta('kept'));
-  if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: LOST });
+  if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
   mark(device.id);
   return device;
 }

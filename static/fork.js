@@ -9,34 +9,33 @@
 import { newHead } from './device.js';
 import { LOG_LOCK, withLock } from './locks.js';
 import { chain } from './log.js';
+import { PLACE_WORDS } from './place-words.js';
 
 /**
  * @param {import('./store.js').Store} store
  * @param {import('./device.js').Device} device
+ * @param {{from?: number}} [options]  the number from which on the two chains differ, where that is known
  * @returns {Promise<number>} how many facts were recorded again
  */
-export function startNewDevice(store, device) {
+export function startNewDevice(store, device, { from = 1 } = {}) {
   return withLock(LOG_LOCK, async () => {
     let moved = -1;
-    while (moved < 0) moved = await move(store);
+    while (moved < 0) moved = await move(store, from);
     await device.reread();
-    await device.tell({
-      state: 'forked',
-      sentence:
-        'The same phone identity was in use twice, perhaps after a restored backup. This phone has a new one now; what it had not sent is kept and will be sent.',
-    });
+    await device.tell({ state: 'forked', sentence: PLACE_WORDS.forked });
     return moved;
   });
 }
 
 /**
  * @param {import('./store.js').Store} store
+ * @param {number} from
  * @returns {Promise<number>} -1 when another tab recorded meanwhile
  */
-async function move(store) {
+async function move(store, from) {
   const head = await store.getMeta('head');
   const unsent = await store.withDb((db) => db.getAllFromIndex('events', 'unsent'));
-  const stranded = unsent.filter((record) => record.device === head.device);
+  const stranded = unsent.filter(({ device, seq }) => device === head.device && seq >= from);
   const fresh = newHead(head.nextUnsent);
   const records = await chainAgain(stranded, fresh);
   return store.write(['meta', 'events', 'set_aside'], async (tx) => {

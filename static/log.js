@@ -12,6 +12,7 @@ import { CoreError } from './core-client.js';
 import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from './locks.js';
 import { observable } from './observable.js';
+import { PLACE_WORDS } from './place-words.js';
 import { EVENT_FORMAT } from './server-standing.js';
 import { isQuotaError, makingRoom } from './space.js';
 
@@ -64,8 +65,7 @@ export class SaveError extends Error {
 const SAVE_PROBLEMS = {
   full: {
     title: 'Not saved: this phone is full',
-    sentence:
-      'What you entered is still here. Free some space on the phone, or send what waits, then save again.',
+    sentence: `What you entered is still here. ${PLACE_WORDS.freeSpace}, then save again.`,
   },
   storage: {
     title: 'Not saved: this phone could not write',

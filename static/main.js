@@ -5,10 +5,13 @@
 
 import { html, render } from 'lit-html';
 
+import { NoServer } from './alone/no-server.js';
+import { Saved } from './alone/saved.js';
 import { Core } from './core-client.js';
 import { openDevice } from './device.js';
 import { openLog } from './log.js';
 import { Photos } from './photos.js';
+import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
 import { openStore } from './store.js';
 import { Sync } from './sync.js';
@@ -51,31 +54,38 @@ async function startParts() {
   const store = await openStore();
   const [device, core] = await Promise.all([openDevice(store), Core.start()]);
   const log = await openLog({ store, core, device });
-  const sync = new Sync({
-    store,
-    log,
-    device,
-    build: () => update.build,
-    onServerBuild: (serverBuild) => update.checkFor(serverBuild),
-  });
+  const saved = HAS_SERVER ? null : new Saved(store);
+  const sync = HAS_SERVER
+    ? new Sync({
+        store,
+        log,
+        device,
+        build: () => update.build,
+        onServerBuild: (serverBuild) => update.checkFor(serverBuild),
+      })
+    : new NoServer({ update });
   const photos = new Photos(store, sync.api);
-  keepDataOnceThereIsSome(device, sync);
-  startApp({ root, core, log, sync, photos, device, update, store });
+  keepDataOnceThereIsSome(device, saved, sync);
+  await saved?.start(log);
+  startApp({ root, core, log, sync, saved, photos, device, update, store });
   sync.start();
 }
 
 /**
  * Ask the browser to keep our data, once there is something to keep or the app was put on the home screen.
  * @param {import('./device.js').Device} device
- * @param {Sync} sync
+ * @param {Saved | null} saved
+ * @param {{status: Sync['status']}} sync
  */
-function keepDataOnceThereIsSome(device, sync) {
+function keepDataOnceThereIsSome(device, saved, sync) {
   let asked = false;
-  sync.status.subscribe(({ unsentEvents }) => {
-    if (asked || !unsentEvents) return;
+  const ask = (/** @type {boolean} */ something) => {
+    if (asked || !something) return;
     asked = true;
     device.askToKeepData();
-  });
+  };
+  saved?.standing.subscribe(({ held }) => ask(held.entries > 0));
+  sync.status.subscribe(({ unsentEvents }) => ask(unsentEvents > 0));
   addEventListener('appinstalled', () => device.askToKeepData());
 }
 

@@ -13,13 +13,18 @@ export function canShare(file) {
   return navigator.canShare?.({ files: [file] }) ?? false;
 }
 
-/** @param {File} file */
+/**
+ * @param {File} file
+ * @returns {Promise<boolean>}  whether the phone handed it on
+ */
 export async function shareFile(file) {
   try {
     await navigator.share({ files: [file] });
+    return true;
   } catch (error) {
     // Whoever closes the share sheet has changed his mind.
     if (!(error instanceof DOMException && error.name === 'AbortError')) throw error;
+    return false;
   }
 }
 

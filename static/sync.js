@@ -27,7 +27,8 @@ const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
 
 /**
- * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'} SyncState
+ * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'
+ *   | 'no server'} SyncState  the last: alone/no-server.js
  *
  * @typedef {object} SyncStatus
  * @property {SyncState} state

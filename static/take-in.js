@@ -1,7 +1,7 @@
 // @ts-check
 /**
- * Takes in what another phone could not send: its entries join this phone's log at once, also without a
- * network, and go to the server with this phone's own.
+ * Takes in the file of another phone: its entries join this phone's log at once, also without a network, and go
+ * to the server with this phone's own where there is one.
  *
  * They stay what they are, entries of that phone under its identity and hashes; the other phone may still
  * send them itself, and twice is harmless.
@@ -20,12 +20,20 @@ import { UnsentFileProblem, partsOf } from './unsent-file.js';
  */
 
 /**
+ * @typedef {object} Hooks
+ * @property {(entries: import('./unsent-file.js').Entry[]) => Promise<void>} [before]
+ *     sees what is in the file before anything of it is kept; throws UnsentFileProblem to refuse it
+ * @property {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
+ */
+
+/**
  * Take a file in, all of it or nothing; throws UnsentFileProblem where it may not be.
  * @param {import('./store.js').Store} store
  * @param {Blob} file
+ * @param {Hooks} [hooks]
  * @returns {Promise<TakenIn>}
  */
-export async function takeIn(store, file) {
+export async function takeIn(store, file, { before = async () => undefined, onPhoto = () => undefined } = {}) {
   /** @type {import('./unsent-file.js').Entry[]} */
   const entries = [];
   /** @type {Set<string>} */
@@ -37,7 +45,8 @@ export async function takeIn(store, file) {
     else if (part.kind === 'photo') named.add(part.sha256);
     else if (!part.whole) cutOff = { entries: part.entries - entries.length, photos: part.photos - named.size };
   }
-  const photos = await takePhotos(store, file);
+  await before(entries);
+  const photos = await takePhotos(store, file, (done) => onPhoto(done, named.size));
   try {
     const fresh = await withLock(LOG_LOCK, async () => {
       const missing = await unknown(store, entries);
@@ -108,17 +117,22 @@ function takeEntries(store, entries) {
  * Keep the photos of a file that are not here, one at a time.
  * @param {import('./store.js').Store} store
  * @param {Blob} file
+ * @param {(done: number) => void} onPhoto
  * @returns {Promise<string[]>} those that are new
  */
-async function takePhotos(store, file) {
+async function takePhotos(store, file, onPhoto) {
   /** @type {string[]} */
   const taken = [];
   try {
+    let done = 0;
     for await (const part of partsOf(file)) {
-      if (part.kind === 'photo' && !(await store.photo(part.sha256))) {
+      if (part.kind !== 'photo') continue;
+      if (!(await store.photo(part.sha256))) {
         await makingRoom(store, () => keepPhoto(store, part));
         taken.push(part.sha256);
       }
+      done += 1;
+      onPhoto(done);
     }
   } catch (error) {
     await dropPhotos(store, taken);

@@ -1,7 +1,8 @@
 // @ts-check
 /**
- * What this phone has not sent, as one file that a person can keep or pass on, photos included; and reading
- * such a file again, checked to the last byte. The last resort where a phone gets no network any more.
+ * What this phone recorded as one file that a person can keep or pass on, photos included; and reading such a
+ * file again, checked to the last byte. With a server it holds what was not sent, the last resort where a phone
+ * gets no network any more; without one (alone/history-file.js) it holds everything.
  *
  * A text file, because that is what phones share with the fewest questions: one canonical JSON value a line,
  *
@@ -20,6 +21,8 @@ import { canonicalText, eventHash, sha256Hex } from './canonical.js';
 const APP = 'swaptrail';
 const VERSION = 2;
 const ASCII_AT_ONCE = 32768; // arguments of one call
+/** In characters. A photo of the largest size is 5.6 million; a whole file of version 1 is one line. */
+const LONGEST_LINE = 32_000_000;
 
 /** A file that is not taken; `sentence` names the place. */
 export class UnsentFileProblem extends Error {
@@ -43,7 +46,7 @@ export class UnsentFileProblem extends Error {
  */
 
 /**
- * Make the file.
+ * Make the file of what was not sent.
  * @param {import('./store.js').Store} store
  * @param {string} device  who makes it
  * @returns {Promise<File>}
@@ -56,19 +59,39 @@ export async function unsentFile(store, device) {
       tx.objectStore('photos').index('unsent').getAllKeys(),
     ]);
   });
+  const name = `swaptrail-unsent-${device}.txt`;
+  return (await fileOf(store, { device, records, photos: /** @type {string[]} */ (photos), name })).file;
+}
+
+/**
+ * Make a file of entries and photos.
+ * @param {import('./store.js').Store} store
+ * @param {object} content
+ * @param {string} content.device   who makes it
+ * @param {import('./store.js').EventRecord[]} content.records  those of each device in order, without a gap
+ * @param {string[]} content.photos  their hashes
+ * @param {string} content.name     of the file
+ * @param {(done: number) => void} [content.onPhoto]  hears how many photos were gone through
+ * @returns {Promise<{file: File, photos: number, damaged: number}>}  photos in it, and those left out because their
+ *     bytes have changed on this phone: with one of them in it, no reader would take the file
+ */
+export async function fileOf(store, { device, records, photos, name, onPhoto = () => undefined }) {
   // Each photo becomes a Blob at once: a browser may keep those on disk, and all of them can be a lot.
   /** @type {Blob[]} */
   const pictures = [];
-  for (const sha256 of photos) {
-    const bytes = await store.photoBytes(/** @type {string} */ (sha256));
-    if (bytes) pictures.push(new Blob([canonicalText({ bytes: base64(bytes), sha256 }), '\n']));
+  let damaged = 0;
+  for (const [index, sha256] of photos.entries()) {
+    const bytes = await store.photoBytes(sha256);
+    if (bytes && (await sha256Hex(bytes)) !== sha256) damaged += 1;
+    else if (bytes) pictures.push(new Blob([canonicalText({ bytes: base64(bytes), sha256 }), '\n']));
+    onPhoto(index + 1);
   }
   const made = { app: APP, device, entries: records.length, made_at: Date.now(), photos: pictures.length, v: VERSION };
   const first = canonicalText(made);
   const entries = records.map(({ event, hash }) => `${canonicalText({ event, hash })}\n`);
   const end = canonicalText({ end: await sha256Hex(first) });
   const parts = [`${first}\n`, ...entries, ...pictures, `${end}\n`];
-  return new File(parts, `swaptrail-unsent-${device}.txt`, { type: 'text/plain' });
+  return { file: new File(parts, name, { type: 'text/plain' }), photos: pictures.length, damaged };
 }
 
 /**
@@ -82,9 +105,14 @@ export async function* partsOf(file) {
   /** @type {{text: string, entries: number, photos: number} | null} */
   let head = null;
   let number = 0;
+  let ended = false;
   for await (const { text, complete } of linesOf(file)) {
     number += 1;
     const value = parsed(text);
+    if (ended) {
+      if (text.trim() === '') continue;
+      throw followed(number, value);
+    }
     // Where a file breaks off, half a line is left.
     if (value === undefined && !complete) break;
     const line = `Line ${number}`;
@@ -107,14 +135,13 @@ export async function* partsOf(file) {
     } else if (value?.end !== undefined) {
       if (text !== canonicalText({ end: await sha256Hex(head.text) })) throw altered('Its first or its last line');
       if (found.entries !== head.entries || found.photos !== head.photos) throw incomplete(head, found);
-      yield { kind: 'end', whole: true, entries: head.entries, photos: head.photos };
-      return;
+      ended = true;
     } else {
       throw altered(line);
     }
   }
   if (head === null) throw notOurs();
-  yield { kind: 'end', whole: false, entries: head.entries, photos: head.photos };
+  yield { kind: 'end', whole: ended, entries: head.entries, photos: head.photos };
 }
 
 /** The end of each device's chain in the file; holds an entry against its hash and the one before it. */
@@ -185,13 +212,19 @@ async function* linesOf(file) {
   const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
   /** The beginning of a line that goes on. @type {string[]} */
   let begun = [];
+  let length = 0;
   for (let step = await reader.read(); !step.done; step = await reader.read()) {
     const pieces = decoder.decode(step.value, { stream: true }).split('\n');
     for (const piece of pieces.slice(0, -1)) {
       yield { text: begun.join('') + piece, complete: true };
       begun = [];
+      length = 0;
     }
-    begun.push(pieces[pieces.length - 1]);
+    const last = pieces[pieces.length - 1];
+    begun.push(last);
+    length += last.length;
+    // A film, for one, has no lines; nobody wants all of it in memory.
+    if (length > LONGEST_LINE) break;
   }
   const rest = begun.join('') + decoder.decode();
   if (rest) yield { text: rest, complete: false };
@@ -250,9 +283,21 @@ function incomplete(told, found) {
   );
 }
 
+/**
+ * @param {number} number
+ * @param {any} value
+ */
+function followed(number, value) {
+  if (value?.app !== APP) return altered(`Line ${number}`, 'it stands behind the end of the file');
+  return new UnsentFileProblem(
+    'These are two files in one',
+    `On line ${number} a second file begins. Nothing was taken in. Get each file by itself from the phone that made it, and take in one after the other.`,
+  );
+}
+
 function notOurs() {
   return new UnsentFileProblem(
-    'This is no file of unsent entries',
-    'Nothing was taken in. Pick the file that the other phone made of what waits on it.',
+    'This file was not made by this app',
+    'Nothing was taken in. Pick the file that the other phone made; its name begins with swaptrail.',
   );
 }

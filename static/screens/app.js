@@ -18,6 +18,7 @@ import { faultPage, pageFor } from './pages.js';
 import { Recorder } from './recorder.js';
 import { refusalPanel } from './refusal.js';
 import { Router } from './router.js';
+import { markOf } from './standing.js';
 import { applyTheme } from './theme.js';
 
 /**
@@ -25,7 +26,8 @@ import { applyTheme } from './theme.js';
  * @property {HTMLElement} root
  * @property {import('../core-client.js').Core} core
  * @property {import('../log.js').EventLog} log
- * @property {import('../sync.js').Sync} sync
+ * @property {import('../sync.js').Sync | import('../alone/no-server.js').NoServer} sync
+ * @property {import('../alone/saved.js').Saved | null} saved   where there is no server: what is in no file yet
  * @property {import('../photos.js').Photos} photos
  * @property {import('../device.js').Device} device
  * @property {import('../update.js').Update} update
@@ -102,7 +104,7 @@ class App {
   #loading = Promise.resolve();
 
   start() {
-    const { sync, update, core, device, store, log } = this.#services;
+    const { sync, saved, update, core, device, store, log } = this.#services;
     const redraw = () => this.#draw();
     applyTheme();
     watchInstall(device, redraw);
@@ -111,6 +113,7 @@ class App {
       observed.subscribe(redraw);
     }
     device.server.standing.subscribe(redraw);
+    saved?.standing.subscribe(redraw);
     log.changes.subscribe(() => this.#reload());
     // Without the core other screens are left.
     core.trouble.subscribe(() => this.#reload());
@@ -156,7 +159,8 @@ class App {
     this.#loads += 1;
     const load = this.#loads;
     const route = this.#route;
-    const page = pageFor(route.name, this.#services.core.available, this.#services.device.role.value);
+    const { core, device, saved } = this.#services;
+    const page = pageFor(route.name, { coreRuns: core.available, role: device.role.value, alone: saved !== null });
     try {
       const data = await page.load(this.#services, route.params);
       if (load !== this.#loads) return;
@@ -201,7 +205,7 @@ class App {
     const parts = this.#page.draw(ctx);
     const key = `${this.#route.path} ${parts.key ?? ''}`;
     const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
-    render(frame({ ...parts, body, key }, { status: this.#services.sync.status.value, busy: this.#recorder.busy }), this.#root);
+    render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy }), this.#root);
     document.title = `${parts.title} · Swaptrail`;
     if (key !== this.#shownKey) this.#arrive(key);
   }

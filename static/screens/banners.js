@@ -5,7 +5,9 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../place-words.js';
 import { icon } from '../shapes/icons.js';
+import { wayBack } from './alone/way-back.js';
 import { linkTo, to } from './router.js';
 
 /**
@@ -13,10 +15,13 @@ import { linkTo, to } from './router.js';
  * @param {{saveAgain: (() => unknown) | null}} unsaved
  */
 export function banners({ services }, { saveAgain }) {
-  const { log, store, core, device } = services;
+  const { log, store, core, device, saved } = services;
   return html`${unsavedBanner(log, saveAgain)}
   ${banner('panel-stop', 'This phone', store.trouble.value)}
-  ${banner('panel-stop', 'This phone', device.notice.value, () => device.noticeRead())}
+  ${banner('panel-stop', 'This phone', device.notice.value, {
+    read: () => device.noticeRead(),
+    also: saved && device.notice.value.state === 'lost' ? wayBack() : nothing,
+  })}
   ${banner('panel-ask', 'Checks are not available', core.trouble.value)}`;
 }
 
@@ -24,14 +29,15 @@ export function banners({ services }, { saveAgain }) {
  * @param {string} kind
  * @param {string} kicker
  * @param {{state: string, sentence: string}} trouble
- * @param {() => unknown} [read]  takes it away; without it, it goes by itself
+ * @param {{read?: () => unknown, also?: unknown}} [more]  read: takes it away; without it, it goes by itself
  */
-function banner(kind, kicker, { state, sentence }, read) {
+function banner(kind, kicker, { state, sentence }, { read, also = nothing } = {}) {
   if (state === 'none' || state === 'restarted') return nothing;
   return html`
     <section class="panel ${kind} banner" role="status">
       <p class="panel-kicker">${icon('caution')} ${kicker}</p>
       <p>${sentence}</p>
+      ${also}
       ${read ? html`<button class="small-button" type="button" @click=${read}>I have read this</button>` : nothing}
     </section>
   `;
@@ -53,7 +59,7 @@ function unsavedBanner(log, saveAgain) {
         <button class="small-button" type="button" @click=${() => (saveAgain ? saveAgain() : log.retry())}>
           Save again
         </button>
-        <a class="small-button" href=${linkTo(to.outbox())}>See what waits</a>
+        <a class="small-button" href=${linkTo(to.outbox())}>${PLACE_WORDS.seeWhatWaits}</a>
         <button class="link-button" type="button" @click=${() => log.giveUp()}>Do not save it</button>
       </div>
     </section>

@@ -10,6 +10,7 @@ import { code as shownCode } from '../shapes/code.js';
 import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
 import { makerReader } from './maker-reader.js';
+import { emptyPhoneParts } from './alone/empty-phone.js';
 import { to } from './router.js';
 import { toldPanel } from './stop-panel.js';
 import { labelTheWaiting } from './unit-care.js';
@@ -52,7 +53,9 @@ export const codePage = {
     }
     const { state, lastSyncAt } = ctx.services.sync.status.value;
     // Whoever came here through the app itself works with it.
-    if (bare && !lastSyncAt && !ctx.params.how) return strangerParts(ctx, read, state === 'not paired');
+    if (bare && !lastSyncAt && !ctx.params.how) {
+      return ctx.services.saved ? emptyPhoneParts(ctx, read) : strangerParts(ctx, read, state === 'not paired');
+    }
     return {
       title: 'A fresh label',
       back: to.jobs(),

@@ -23,11 +23,15 @@ import { linkTo, to } from './router.js';
  * @property {Button | null} [main]    the one main button
  * @property {Button | null} [second]  at most one other
  * @property {string} [key]      another key scrolls the body back to its beginning
+ *
+ * @typedef {object} Mark        in the head of every screen: whether what was recorded is safe (standing.js)
+ * @property {'sent' | 'waiting' | 'trouble'} state
+ * @property {string} words
  */
 
 /**
  * @param {Parts} parts
- * @param {{status: import('../sync.js').SyncStatus, busy: boolean}} standing
+ * @param {{mark: Mark, busy: boolean}} standing
  */
 export function frame({ title, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
   return html`
@@ -35,7 +39,7 @@ export function frame({ title, back = '', stages = [], body, main = null, second
       <header class="screen-head">
         ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
         <p class="screen-title">${title}</p>
-        ${pill(standing.status)}
+        ${pill(standing.mark)}
       </header>
       ${stages.length
         ? html`<ol class="stages" aria-label="Stages of the job">
@@ -80,26 +84,9 @@ function footButtons(main, second, busy) {
     : nothing}`;
 }
 
-/** @param {import('../sync.js').SyncStatus} status */
-function pill(status) {
-  const { state, words } = pillWords(status);
+/** @param {Mark} mark */
+function pill({ state, words }) {
   return html`<a class="pill" href=${linkTo(to.you())} data-state=${state}
     ><span class="aloud">This phone: </span>${words}</a
   >`;
-}
-
-/**
- * What the pill in the head says of the sending.
- * @param {import('../sync.js').SyncStatus} status
- * @returns {{state: 'sent' | 'waiting' | 'trouble', words: string}}
- */
-export function pillWords({ state, unsentEvents, unsentPhotos }) {
-  const count = unsentEvents + unsentPhotos;
-  if (state === 'not paired') return { state: 'trouble', words: count ? `not paired, ${count}` : 'not paired' };
-  if (state === 'refused') return { state: 'trouble', words: `${count} not taken` };
-  if (state === 'sending' && count) return { state: 'waiting', words: `sending ${count}` };
-  if (count) return { state: 'waiting', words: `${count} not sent yet` };
-  if (state === 'server in trouble') return { state: 'trouble', words: 'server trouble' };
-  if (state === 'server unreachable') return { state: 'waiting', words: 'offline' };
-  return { state: 'sent', words: state === 'sent' ? 'all sent' : 'nothing to send' };
 }

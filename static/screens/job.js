@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../place-words.js';
 import { board } from '../shapes/board.js';
 import { icon } from '../shapes/icons.js';
 import { fileRow } from './file-link.js';
@@ -160,7 +161,7 @@ function heading({ title, text, progress }) {
 function reopened() {
   return html`<section class="panel panel-ask" role="status">
     <p class="panel-kicker">${icon('ask')} Open again</p>
-    <p>This job was closed, then another phone sent work that was done on it. Settle it and close it again.</p>
+    <p>${PLACE_WORDS.reopened}</p>
   </section>`;
 }
 

@@ -10,8 +10,8 @@ import { loadJobs } from './job-data.js';
 import { installCard } from './install-offer.js';
 import { keepingNotice } from './keeping.js';
 import { checkRow } from './file-link.js';
-import { phoneNotices } from './phone-notices.js';
 import { linkTo, to } from './router.js';
+import { standingNotices } from './standing.js';
 import { day } from './when.js';
 
 export const jobsPage = {
@@ -26,18 +26,37 @@ export const jobsPage = {
     return {
       title: 'Swaptrail',
       body: html`
-        ${phoneNotices(ctx)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
+        ${standingNotices(ctx)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
         ${jobs.length ? nothing : empty()}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
-        <ul class="list">${checkRow()}</ul>
+        ${ctx.services.saved ? nothing : html`<ul class="list">${checkRow()}</ul>`}
       `,
-      main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
-      second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
+      ...buttons(ctx),
     };
   },
 };
+
+/**
+ * A phone without a server that holds nothing yet may be a new one in place of another.
+ * @param {import('./app.js').Context} ctx
+ * @returns {{main: import('./frame.js').Button, second: import('./frame.js').Button}}
+ */
+function buttons(ctx) {
+  const { saved } = ctx.services;
+  const openJob = () => ctx.go(to.newJob());
+  if (saved && saved.standing.value.held.entries === 0) {
+    return {
+      main: { words: 'Start here', run: openJob },
+      second: { words: 'I have a file from another phone', run: () => ctx.go(to.takeIn()) },
+    };
+  }
+  return {
+    main: { words: 'Open a job', run: openJob },
+    second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
+  };
+}
 
 function empty() {
   return html`<section class="nothing">

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../place-words.js';
 import { icon } from '../shapes/icons.js';
 import { freeSpace } from '../space.js';
 import { linkTo, to } from './router.js';
@@ -34,7 +35,7 @@ export function keeping(ctx) {
       ${fact(update.offlineReady.value, 'It starts without a network', 'It needs a network to start')}
       ${fact(!isShort(storage), roomWords(storage), `Space runs short: ${roomWords(storage)}`)}
     </ul>
-    <p class="soft">Only what was sent is safe from a lost phone.</p>
+    <p class="soft">${PLACE_WORDS.safe}</p>
     ${device.kept.value
       ? nothing
       : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
@@ -85,11 +86,10 @@ function makeRoom(ctx) {
     await freeSpace(ctx.services.store);
     await ctx.reload();
   };
-  return html`<p>
-      Send what waits and delete something else from the phone. Pictures that the server has can go from this phone:
-      they are shown from there.
-    </p>
-    <button class="small-button" type="button" @click=${drop}>Take sent pictures off this phone</button>`;
+  return html`<p>${PLACE_WORDS.noRoom}</p>
+    ${ctx.services.saved
+      ? nothing
+      : html`<button class="small-button" type="button" @click=${drop}>Take sent pictures off this phone</button>`}`;
 }
 
 /**

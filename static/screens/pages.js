@@ -35,6 +35,9 @@ import { needsCorePage, uncheckedJobPage } from './unchecked.js';
 import { unitPage } from './unit.js';
 import { unitRecordPage } from './unit-record.js';
 import { youPage } from './you.js';
+import { filePage } from './alone/file-page.js';
+import { noCheckPage, noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
+import { takeInPage } from './alone/take-in-page.js';
 
 /**
  * @typedef {object} Page
@@ -69,6 +72,9 @@ const PAGES = {
   batch: batchPage,
   you: youPage,
   outbox: outboxPage,
+  // With a server both are there: what is sent needs no file, and one of another phone is taken in.
+  file: outboxPage,
+  takeIn: outboxPage,
   pair: pairPage,
   install: installPage,
   phones: phonesPage,
@@ -92,6 +98,18 @@ const AT_COUNTER = {
   labels: atBenchPage,
   print: atBenchPage,
   batch: atBenchPage,
+};
+
+/** What an app without a server shows in their place: one person's tool. @type {Record<string, Page>} */
+const ALONE = {
+  outbox: filePage,
+  file: filePage,
+  takeIn: takeInPage,
+  pair: noPairingPage,
+  phones: onePhonePage,
+  returns: noCounterPage,
+  search: noCounterPage,
+  checkRecord: noCheckPage,
 };
 
 /** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */
@@ -119,12 +137,13 @@ const WITHOUT_CORE = {
 
 /**
  * @param {string} name
- * @param {boolean} coreRuns
- * @param {import('../device.js').Role} role  what this phone is for
+ * @param {{coreRuns: boolean, role: import('../device.js').Role, alone: boolean}} phone  role: what it is for; alone:
+ *     without a server
  * @returns {Page}
  */
-export function pageFor(name, coreRuns, role) {
-  const atCounter = role === 'counter' ? AT_COUNTER[name] : undefined;
+export function pageFor(name, { coreRuns, role, alone }) {
+  if (alone && ALONE[name]) return ALONE[name];
+  const atCounter = role === 'counter' && !alone ? AT_COUNTER[name] : undefined;
   if (!coreRuns && (WITHOUT_CORE[name] || atCounter)) return atCounter ? needsCorePage : WITHOUT_CORE[name];
   return atCounter ?? PAGES[name] ?? nowherePage;
 }

@@ -8,16 +8,16 @@ import { html, nothing } from 'lit-html';
 
 import { canShare, saveFile, shareFile } from '../save-file.js';
 import { icon } from '../shapes/icons.js';
-import { isQuotaError } from '../space.js';
 import { takeIn } from '../take-in.js';
-import { UnsentFileProblem, unsentFile } from '../unsent-file.js';
+import { unsentFile } from '../unsent-file.js';
 import { countWords } from './phone-notices.js';
+import { outcomeOf } from './taken-in.js';
 import { size } from './when.js';
 
 /** The file that was made last; it is not kept. @type {{file: File, events: number, photos: number} | null} */
 let made = null;
 let making = false;
-/** What became of the file that was picked last. @type {{title: string, sentence: string, good: boolean} | null} */
+/** What became of the file that was picked last. @type {import('./taken-in.js').Outcome | null} */
 let outcome = null;
 let taking = false;
 
@@ -92,32 +92,12 @@ export function takeInFile(ctx) {
  * @param {import('./app.js').Context} ctx
  * @param {File} file
  */
-async function take({ services }, file) {
+function take({ services }, file) {
   const { store, log, sync } = services;
-  try {
+  return outcomeOf(async () => {
     const taken = await takeIn(store, file);
     await log.catchUp();
     sync.now();
-    return takenWords(taken);
-  } catch (error) {
-    if (error instanceof UnsentFileProblem) return { title: error.title, sentence: error.sentence, good: false };
-    if (!isQuotaError(error)) throw error;
-    return {
-      title: 'Not taken in: this phone is full',
-      sentence: 'Nothing was changed. Free some space on the phone, or send what waits, then take the file in again.',
-      good: false,
-    };
-  }
-}
-
-/** @param {import('../take-in.js').TakenIn} taken */
-function takenWords({ entries, photos, known, cutOff }) {
-  const said = [];
-  if (entries || photos) said.push(`${countWords(entries, photos)} came in.`);
-  if (known) said.push(`${countWords(known, 0)} of it ${known === 1 ? 'was' : 'were'} here already.`);
-  if (!cutOff) return { title: 'Taken in', sentence: said.join(' ') || 'The file is empty.', good: true };
-  const missing = cutOff.entries + cutOff.photos;
-  const gone = countWords(cutOff.entries, cutOff.photos) || 'its last line';
-  said.push(`The file was cut off: ${gone} ${missing > 1 ? 'are' : 'is'} missing. Pass it on once more from the phone that made it.`);
-  return { title: 'Taken in as far as it goes', sentence: said.join(' '), good: false };
+    return taken;
+  });
 }

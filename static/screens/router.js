@@ -21,6 +21,8 @@ const SCREENS = [
   [/^new$/, 'new', []],
   [/^you$/, 'you', []],
   [/^outbox$/, 'outbox', []],
+  [/^file$/, 'file', []],
+  [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
@@ -75,6 +77,9 @@ export const to = {
   newJob: () => '#/new',
   you: () => '#/you',
   outbox: () => '#/outbox',
+  /** What was recorded as a file. */
+  file: () => '#/file',
+  takeIn: () => '#/take-in',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
   /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,

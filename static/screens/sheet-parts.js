@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../place-words.js';
 import { code } from '../shapes/code.js';
 import { labelQr } from './label-qr.js';
 import { chosenPaper } from './paper.js';
@@ -63,6 +64,6 @@ export function sheetFinding(finding) {
 export function sheetFoot({ services }) {
   const by = services.device.actor ? ` by ${services.device.actor}` : '';
   return html`<footer class="sheet-foot">
-    <p>Printed ${momentOnPaper(Date.now())}${by}. The paper is a copy: scan the code for the record itself, on a phone that is paired with ${location.host}.</p>
+    <p>Printed ${momentOnPaper(Date.now())}${by}. The paper is a copy: scan the code for the record itself, ${PLACE_WORDS.ofRecord}.</p>
   </footer>`;
 }

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../place-words.js';
 import { icon } from '../shapes/icons.js';
 import { capture, photoTaken } from './capture.js';
 import { textField } from './field.js';
@@ -65,7 +66,7 @@ export const uncheckedJobPage = {
         <h1>Record a picture and a label</h1>
         <p class="lead">
           The app cannot say what comes next. Pictures and labels are saved all the same; they are put in order
-          when the checks run again, here or on the server.
+          ${PLACE_WORDS.checksLater}.
         </p>
         ${taking.photo
           ? html`${taking.body}<button class="small-button" type="button" @click=${taking.again}>Take it again</button>`

@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { fileStanding } from './alone/file-page.js';
 import { newVersion } from './change-over.js';
 import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
@@ -30,13 +31,15 @@ export const youPage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { sync, device } = ctx.services;
+    const { sync, device, saved } = ctx.services;
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${outbox(ctx)} ${yourName(ctx)} ${pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
       ${tone(ctx)} ${thisPhone(ctx)}`,
-      main: { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
+      main: saved
+        ? { words: 'Your file', run: () => ctx.go(to.file()) }
+        : { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };
   },
 };
@@ -127,8 +130,10 @@ function thisPhone({ data, services }) {
       <dd class="device-id">${data.id}</dd>
       <dt>Version</dt>
       <dd class="device-id">${services.update.build || 'not known yet'}</dd>
-      <dt>Last exchange</dt>
-      <dd>${lastSyncAt ? dayAndTime(lastSyncAt) : 'none yet'}</dd>
+      ${services.saved
+        ? nothing
+        : html`<dt>Last exchange</dt>
+            <dd>${lastSyncAt ? dayAndTime(lastSyncAt) : 'none yet'}</dd>`}
     </dl>
   </details>`;
 }

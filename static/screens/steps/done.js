@@ -3,13 +3,16 @@
  * A closed job at a glance: what it was, what was done about it, and where everything is now.
  */
 
+import { html } from 'lit-html';
+
 import { to } from '../router.js';
+import { standingAtClose } from '../standing.js';
 import { summary } from './summary.js';
 
 /** @param {any} ctx */
 export function doneStep(ctx) {
   return {
-    body: summary(ctx),
+    body: html`${standingAtClose(ctx)} ${summary(ctx)}`,
     main: { words: 'See the trail', run: () => ctx.go(to.jobPart(ctx.job, 'trail')) },
     second: { words: 'History', run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
   };

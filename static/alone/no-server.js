@@ -1,0 +1,75 @@
+// @ts-check
+/**
+ * Stands where the sync loop stands in an app that has a server: nothing is sent, nothing is fetched, and
+ * whatever asks for the server's interface all the same gets a refusal in place of a request.
+ */
+
+import { ApiError } from '../api.js';
+import { observable } from '../observable.js';
+
+const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
+
+/** @type {import('../sync.js').SyncStatus} */
+const NOTHING_TO_SEND = {
+  state: 'no server',
+  unsentEvents: 0,
+  unsentPhotos: 0,
+  unsentBytes: 0,
+  oldestUnsentAt: null,
+  lastSyncAt: null,
+  nextTryAt: null,
+  toSend: null,
+  sentence: '',
+};
+
+/** The server's interface where there is no server; it makes no request. */
+class NoApi {
+  session = refuse;
+  get = refuse;
+  post = refuse;
+  file = refuse;
+  hasPhoto = refuse;
+  putPhoto = refuse;
+  record = refuse;
+  checkRecord = refuse;
+  recordFingerprint = refuse;
+
+  /** A picture that is not on this phone is nowhere else. @returns {Promise<null>} */
+  async photo() {
+    return null;
+  }
+}
+
+/** @returns {Promise<never>} */
+async function refuse() {
+  throw new ApiError('refused', 'This app works without a server, so this cannot be asked for here.');
+}
+
+/** In place of Sync. */
+export class NoServer {
+  /** @param {{update: import('../update.js').Update}} parts */
+  constructor({ update }) {
+    this.api = new NoApi();
+    this.status = observable(NOTHING_TO_SEND);
+    this.#update = update;
+  }
+
+  #update;
+  #looked = Date.now();
+
+  /** With no server to name its build, the app looks for a new version of itself when it is taken up again. */
+  start() {
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState !== 'visible' || Date.now() - this.#looked < LOOK_FOR_VERSION_MS) return;
+      this.#looked = Date.now();
+      this.#update.check();
+    });
+  }
+
+  async now() {
+    // There is nobody to exchange anything with.
+  }
+
+  pair = refuse;
+  pairingLink = refuse;
+}

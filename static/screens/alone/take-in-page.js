@@ -1,0 +1,99 @@
+// @ts-check
+/**
+ * Taking in the file of another phone, without a server: how an empty phone is set up, and how two phones of one
+ * person come to hold the same.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { takeInHistory } from '../../alone/take-in-history.js';
+import { to } from '../router.js';
+import { outcomeOf } from '../taken-in.js';
+
+/** What became of the file that was picked last. @type {import('../taken-in.js').Outcome | null} */
+let outcome = null;
+/** @type {{done: number, all: number} | null} */
+let taking = null;
+
+export const takeInPage = {
+  load: () => null,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { held } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
+    const choose = { words: chooseWords(), disabled: taking !== null, run: pick };
+    const jobs = { words: 'Show the jobs', run: () => ctx.go(to.jobs()) };
+    return {
+      title: 'A file from another phone',
+      back: to.jobs(),
+      key: outcome?.title ?? '',
+      body: html`
+        <h1>Take in a file</h1>
+        <p class="lead">
+          ${held.entries
+            ? 'What is in the file and not on this phone is added. What is here stays as it is.'
+            : 'Pick the file that the other phone saved. Its jobs, sensors and pictures are then on this phone, too.'}
+        </p>
+        ${outcome
+          ? html`<section class="panel ${outcome.good ? 'panel-good' : 'panel-stop'}" role="alert">
+              <h2>${outcome.title}</h2>
+              <p>${outcome.sentence}</p>
+            </section>`
+          : nothing}
+        ${taking ? progress(taking) : nothing}
+        <p class="soft">
+          Its name begins with swaptrail and a date. If it is not on this phone yet, share it from the other phone, or
+          copy it here.
+        </p>
+        <input id="history-file" class="aloud" type="file" accept=".txt,.json,text/plain,application/json" tabindex="-1"
+          aria-label="The file of the other phone" @change=${(/** @type {Event} */ event) => take(ctx, event)} />
+      `,
+      ...(outcome?.good ? { main: jobs, second: choose } : { main: choose }),
+    };
+  },
+};
+
+function chooseWords() {
+  if (taking) return 'Reading the file';
+  return outcome ? 'Choose another file' : 'Choose the file';
+}
+
+function pick() {
+  document.getElementById('history-file')?.click();
+}
+
+/** @param {{done: number, all: number}} taking */
+function progress({ done, all }) {
+  if (!all) return html`<p class="progress-words" role="status">Checking the file</p>`;
+  return html`<div class="progress">
+    <p class="progress-words">Taking it in: ${done} of ${all} pictures</p>
+    <progress max=${all} .value=${done} aria-label="How much was taken in"></progress>
+  </div>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} event
+ */
+async function take(ctx, { target }) {
+  const [file] = target.files;
+  target.value = '';
+  if (!file || taking) return;
+  const { services } = ctx;
+  const show = (/** @type {number} */ done, /** @type {number} */ all) => {
+    taking = { done, all };
+    ctx.redraw();
+  };
+  outcome = null;
+  show(0, 0);
+  try {
+    outcome = await outcomeOf(async () => {
+      const taken = await takeInHistory({ ...services, saved: /** @type {any} */ (services.saved) }, file, show);
+      await services.log.catchUp();
+      return taken;
+    });
+  } finally {
+    taking = null;
+    ctx.redraw();
+  }
+}
