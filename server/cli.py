@@ -126,8 +126,8 @@ def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]"
     _add_data(command)
     command.set_defaults(run=lambda asked: restore.run(asked.data, asked.file))
 
-    command = commands.add_parser("take-in", help="what a phone could not send, from the file it made")
-    command.add_argument("file", type=Path, metavar="FILE", help="the file with what waits on the phone")
+    command = commands.add_parser("take-in", help="what a phone recorded, from the file it made")
+    command.add_argument("file", type=Path, metavar="FILE", help="the file that the phone made")
     _add_data(command)
     command.set_defaults(run=lambda asked: take_in.run(asked.data, asked.file))
 

@@ -1,4 +1,6 @@
-"""`swaptrail take-in FILE`: takes in what a phone could not send, from the file that it made.
+"""`swaptrail take-in FILE`: takes in the file that a phone made of what it recorded.
+
+That is what a paired phone could not send, or the whole history of one that has no server.
 
 The entries go through the same checks as those that a phone sends, and twice is harmless. An altered
 file is refused as a whole; of one that was cut off, everything is taken that is there.
@@ -32,7 +34,10 @@ def run(data: Path, file: Path) -> int:
     """Takes the file in; returns 1 where something of it is missing or was not taken."""
     folder = DataFolder(data)
     if not folder.database.is_file():
-        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
+        raise CommandRefused(
+            f"{data} holds no data of this program. Name the folder with --data, or start `swaptrail serve` "
+            "on it once."
+        )
     end, told = _checked(file)
     folder.prepare()
     with closing(folder.open()) as db:
@@ -58,7 +63,7 @@ def _checked(file: Path) -> tuple[unsent_file.End, unsent_file.End]:
             photos += isinstance(part, unsent_file.Photo)
     except unsent_file.NotUnsent as error:
         raise CommandRefused(
-            f"{file} {error}. Name the file that a phone made of what waits on it."
+            f"{file} {error}. Name the file that the phone made; its name begins with swaptrail."
         ) from None
     except unsent_file.Altered as error:
         raise CommandRefused(f"{file} was altered, nothing was taken in. First place: {error}") from None

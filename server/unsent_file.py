@@ -1,4 +1,6 @@
-"""Reads the file that a phone makes of what it could not send; checked to the last byte.
+"""Reads the file that a phone makes of what it recorded; checked to the last byte.
+
+A paired phone makes it of what it could not send, a phone without a server of everything that it holds.
 
 One canonical JSON value a line, as `static/unsent-file.js` writes it:
 
@@ -102,8 +104,13 @@ def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
         yield End(True, len(head["events"]), 0)
         return
     entries = photos = 0
+    ended = False
     for number, (text, complete) in enumerate(lines, 2):
         value = _value(text)
+        if ended:
+            if text.strip():
+                raise _followed(number, value)
+            continue
         if value is None and not complete:
             break  # where a file breaks off, half a line is left
         line = f"line {number}"
@@ -122,11 +129,10 @@ def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
             if (entries, photos) != (head["entries"], head["photos"]):
                 what = f"names {head['entries']} entries and {head['photos']} photos"
                 raise _altered("its first line", f"{what}, and {entries} and {photos} are there")
-            yield End(True, entries, photos)
-            return
+            ended = True
         else:
             raise _altered(line)
-    yield End(False, head["entries"], head["photos"])
+    yield End(ended, head["entries"], head["photos"])
 
 
 class _ChainEnds:
@@ -162,11 +168,11 @@ class _ChainEnds:
 
 def _head(text: str, value: dict | None) -> dict:
     if value is None or value.get("app") != APP:
-        raise NotUnsent("is no file of unsent entries")
+        raise NotUnsent("is no file that a phone makes of its records")
     if value.get("v") == 1 and isinstance(value.get("events"), list):
         return value
     if value.get("v") != VERSION:
-        raise NotUnsent(f"is a file of unsent entries of version {value.get('v')}; up to {VERSION} is known")
+        raise NotUnsent(f"is a phone's file of version {value.get('v')}; up to {VERSION} is known")
     if not all(isinstance(value.get(name), int) for name in ("entries", "photos")):
         raise _altered("line 1")
     return value
@@ -192,6 +198,12 @@ def _value(text: str) -> dict | None:
     except (ValueError, RecursionError):
         return None
     return value if isinstance(value, dict) else None
+
+
+def _followed(number: int, value: dict | None) -> Altered:
+    if value and value.get("app") == APP:
+        return _altered(f"line {number}", "begins a second file; take in each file by itself")
+    return _altered(f"line {number}", "stands behind the end of the file")
 
 
 def _altered(place: str, what: str = "is not as it was written") -> Altered:

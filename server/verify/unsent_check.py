@@ -1,4 +1,4 @@
-"""The file of what a phone could not send, as a sort of file to verify."""
+"""The file that a phone makes of what it recorded, as a sort of file to verify."""
 
 from pathlib import Path
 
@@ -27,4 +27,4 @@ def first_fault(path: Path) -> Fault | None:
     return None
 
 
-UNSENT = Sort("a file of unsent entries", fits, first_fault)
+UNSENT = Sort("a file that a phone made", fits, first_fault)

@@ -27,7 +27,7 @@ export const jobsPage = {
       title: 'Swaptrail',
       body: html`
         ${standingNotices(ctx)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
-        ${jobs.length ? nothing : empty()}
+        ${jobs.length ? nothing : empty(ctx)}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
@@ -39,26 +39,22 @@ export const jobsPage = {
 };
 
 /**
- * A phone without a server that holds nothing yet may be a new one in place of another.
+ * A phone without a server that holds nothing yet has one thing to do.
  * @param {import('./app.js').Context} ctx
- * @returns {{main: import('./frame.js').Button, second: import('./frame.js').Button}}
+ * @returns {{main: import('./frame.js').Button, second?: import('./frame.js').Button}}
  */
 function buttons(ctx) {
   const { saved } = ctx.services;
   const openJob = () => ctx.go(to.newJob());
-  if (saved && saved.standing.value.held.entries === 0) {
-    return {
-      main: { words: 'Start here', run: openJob },
-      second: { words: 'I have a file from another phone', run: () => ctx.go(to.takeIn()) },
-    };
-  }
+  if (saved && holdsNothing(saved)) return { main: { words: 'Start here', run: openJob } };
   return {
     main: { words: 'Open a job', run: openJob },
     second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
   };
 }
 
-function empty() {
+/** @param {import('./app.js').Context} ctx */
+function empty({ services: { saved } }) {
   return html`<section class="nothing">
     ${icon('car', { size: 'large' })}
     <h1>No job yet</h1>
@@ -66,7 +62,15 @@ function empty() {
       A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first
       look to the proof.
     </p>
+    ${saved && holdsNothing(saved)
+      ? html`<a class="link-button" href=${linkTo(to.takeIn())}>I have a file from another phone</a>`
+      : nothing}
   </section>`;
+}
+
+/** @param {import('../alone/saved.js').Saved} saved */
+function holdsNothing({ standing }) {
+  return standing.value.held.entries === 0;
 }
 
 /** @param {any[]} jobs */

@@ -176,7 +176,7 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     page = pairs(second, app_server)
     for cut, title in (
         (content.replace(b"beeps", b"beeqs"), "This file was altered"),
-        (plain("#000000"), "This is no file of unsent entries"),
+        (plain("#000000"), "This file was not made by this app"),
     ):
         (tmp_path / "other.txt").write_bytes(cut)
         page.get_by_label("Take in a file").set_input_files(tmp_path / "other.txt")

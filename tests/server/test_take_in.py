@@ -187,7 +187,11 @@ def test_no_byte_can_be_changed_unseen(take_in, data, seed):
         status, said = take_in(changed)
 
         assert status == 2, (at, said)
-        assert "First place: " in said or "is no file of unsent entries" in said or "of version" in said
+        assert (
+            "First place: " in said
+            or "is no file that a phone makes of its records" in said
+            or "of version" in said
+        )
     assert kept(data) == ([], set())
 
 
@@ -276,17 +280,40 @@ def test_a_file_of_the_first_version_is_taken_in(take_in, data):
 @pytest.mark.parametrize(
     ("content", "words"),
     [
-        pytest.param(b"", "is no file of unsent entries", id="empty"),
-        pytest.param(jpeg(), "is no file of unsent entries", id="a picture"),
-        pytest.param(b'{"app":"other"}\n', "is no file of unsent entries", id="another's"),
+        pytest.param(b"", "is no file that a phone makes of its records", id="empty"),
+        pytest.param(jpeg(), "is no file that a phone makes of its records", id="a picture"),
+        pytest.param(b'{"app":"other"}\n', "is no file that a phone makes of its records", id="another's"),
         pytest.param(b'{"app":"swaptrail","v":9}\n', "of version 9; up to 2 is known", id="newer"),
-        pytest.param(b"[" * 100_000, "is no file of unsent entries", id="deep"),
+        pytest.param(b"[" * 100_000, "is no file that a phone makes of its records", id="deep"),
     ],
 )
 def test_another_file_is_refused(take_in, data, content, words):
     status, said = take_in(content)
 
     assert (status, words in said) == (2, True), said
+
+
+@pytest.mark.parametrize(
+    ("behind", "place"),
+    [
+        pytest.param("self", "line 6 begins a second file; take in each file by itself", id="the file twice"),
+        pytest.param("one more\n", "line 6 stands behind the end of the file", id="a word"),
+    ],
+)
+def test_what_stands_behind_the_end_of_a_file_is_named_and_nothing_is_taken(take_in, data, behind, place):
+    text = unsent_text(entries_of(DEVICE, 2), [jpeg()])
+    assert len(text.splitlines()) == 5
+
+    status, said = take_in(text + (text if behind == "self" else behind))
+
+    assert (status, place in said, "nothing was taken in" in said) == (2, True, True), said
+    assert kept(data) == ([], set())
+
+
+def test_an_empty_line_behind_the_end_is_harmless(take_in, data):
+    status, said = take_in(unsent_text(entries_of(DEVICE, 2)) + "\n \n")
+
+    assert (status, len(kept(data)[0])) == (0, 2), said
 
 
 def test_verify_tells_an_intact_file_and_one_that_was_cut_off(tmp_path, capsys):

@@ -37,7 +37,7 @@ export const noPairingPage = page({
   heading: 'Nothing to pair here',
   sentences: [
     'This app works by itself, for one person. A pairing link belongs to a server: open it at the address of that server, as it was given to you.',
-    'What you recorded here comes there as a file.',
+    'What you recorded here gets there as a file.',
   ],
   second: { words: 'Your file', hash: to.file() },
 });
