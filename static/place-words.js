@@ -12,6 +12,7 @@ const WITH_SERVER = {
     'The same phone identity was in use twice, perhaps after a restored backup. This phone has a new one now; what it had not sent is kept and will be sent.',
   freeSpace: 'Free some space on the phone, or send what waits',
   safe: 'Only what was sent is safe from a lost phone.',
+  safeEitherWay: 'What was sent is safe either way.',
   noRoom:
     'Send what waits and delete something else from the phone. Pictures that the server has can go from this phone: they are shown from there.',
   seeWhatWaits: 'See what waits',
@@ -26,6 +27,7 @@ const ALONE = {
   forked:
     'The same phone identity was in use on two phones, perhaps after one was copied to the other. This phone has a new one now; everything it recorded is kept.',
   freeSpace: 'Free some space on the phone',
+  safeEitherWay: 'Save your file all the same.',
   safe: 'Only what is in a file that you keep elsewhere is safe from a lost phone.',
   noRoom: 'Save the file first, then delete something else from the phone: films and other apps take most.',
   seeWhatWaits: 'Save the file',

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { isInstalled } from '../device.js';
 import { icon } from '../shapes/icons.js';
+import { PLACE_WORDS } from '../place-words.js';
 import { HAS_SERVER } from '../place.js';
 import { androidMenu, iphoneMenu } from '../shapes/install-menus.js';
 import { canInstall, install, phoneFamily, putInstallOff } from './install.js';
@@ -31,8 +32,7 @@ export const installPage = {
       body: html`
         <h1>${isInstalled() ? 'It is on the home screen' : 'Put Swaptrail on the home screen'}</h1>
         <p class="lead">
-          It then starts in one tap, and phones are slower to throw away what it keeps. What was sent is safe either
-          way.
+          It then starts in one tap, and phones are slower to throw away what it keeps. ${PLACE_WORDS.safeEitherWay}
         </p>
         ${ways}
       `,
@@ -89,7 +89,9 @@ function startsEmpty({ services }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('caution')} It starts empty there</p>
     <p>On an iPhone the app on the home screen shares nothing with this page.</p>
-    ${HAS_SERVER ? overTheServer(services) : html`<p>Save your records as one file first, and take that file in there.</p>`}
+    ${HAS_SERVER ? overTheServer(services) : html`<p>
+          <a href=${linkTo(to.file())}>Save your file</a> first, and take it in there.
+        </p>`}
   </section>`;
 }
 
