@@ -14,7 +14,7 @@ from server.storage.folder import setting
 
 DEFAULT_HOST = "localhost"
 DEFAULT_PORT = 8765
-_SETTING = "base_address"
+SETTING = "base_address"
 _PORTS = {"http": 80, "https": 443}  # what a browser leaves out of an address
 # What to leave out or add so that a folder is served as it always was.
 _AS_BEFORE = {
@@ -34,23 +34,23 @@ def settle(db: Database, host: str | None, port: int | None, scheme: str | None 
     None takes what was fixed, or the default. A folder that an earlier version fixed at a bare IP stays
     there: what its phones have not sent hangs on it.
     """
-    kept = setting(db, _SETTING)
-    if kept is None:
+    fixed = kept(db)
+    if fixed is None:
         _refuse_bare_ip(host or DEFAULT_HOST)
-        base = _join(scheme or "http", host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
-        keep_setting(db, _SETTING, base)
+        base = joined(scheme or "http", host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
+        keep_setting(db, SETTING, base)
         return base
-    parts = urlsplit(kept)
-    asked = _join(
-        scheme or parts.scheme, host or parts.hostname or "", port_of(kept) if port is None else port
+    parts = urlsplit(fixed)
+    asked = joined(
+        scheme or parts.scheme, host or parts.hostname or "", port_of(fixed) if port is None else port
     )
-    if asked != kept:
+    if asked != fixed:
         raise AddressRefused(
-            f"This data folder answers at {kept} and stays there: phones keep their unsent work "
+            f"This data folder answers at {fixed} and stays there: phones keep their unsent work "
             f"under that address and labels carry it. {_AS_BEFORE[parts.scheme]}, or start "
             f"{asked} with another --data folder."
         )
-    return kept
+    return fixed
 
 
 def refuse_beyond_loopback(host: str) -> None:
@@ -98,7 +98,13 @@ def _bare_ip(host: str) -> ipaddress.IPv4Address | ipaddress.IPv6Address | None:
         return None
 
 
-def _join(scheme: str, host: str, port: int) -> str:
+def kept(db: Database) -> str | None:
+    """Returns the address that was fixed for a data folder, or None while there is none."""
+    return setting(db, SETTING)
+
+
+def joined(scheme: str, host: str, port: int) -> str:
+    """Returns an address as a browser writes it."""
     if not 1 <= port <= 65535:
         raise AddressRefused(f"--port {port} is not a port. Take one from 1 to 65535.")
     name = f"[{host}]" if ":" in host else host

@@ -19,6 +19,8 @@ from server.base_address import DEFAULT_PORT
 from server.base_address import AddressRefused
 from server.core.errors import BadInput
 from server.labelling import command as labels_command
+from server.lan import command as lan_serve
+from server.lan import trust as lan_trust
 from server.record import command as record
 from server.refusals import CommandRefused
 from server.return_window import DEFAULT_DAYS
@@ -81,11 +83,14 @@ def _parser() -> argparse.ArgumentParser:
         metavar="N",
         help=f"how many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS})",
     )
-    command.set_defaults(
-        run=lambda asked: serve.run(
-            asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days
-        )
+    _add_lan(command)
+    command.set_defaults(run=_serve)
+
+    command = commands.add_parser(
+        "trust", help="the authority that phones trust: fingerprint, end, how to take it off a phone"
     )
+    _add_data(command)
+    command.set_defaults(run=lambda asked: lan_trust.run(asked.data))
 
     command = commands.add_parser("reason", help="the engine alone: JSON in, JSON out")
     command.add_argument("case", metavar="CASE.json", help="the case")
@@ -106,6 +111,48 @@ def _parser() -> argparse.ArgumentParser:
 
     _add_keeping(commands)
     return parser
+
+
+def _add_lan(command: argparse.ArgumentParser) -> None:
+    """Adds what serves the phones in the same network."""
+    command.add_argument(
+        "--lan", action="store_true", help="for the phones in the same network, over HTTPS of its own"
+    )
+    command.add_argument(
+        "--name",
+        metavar="NAME",
+        help="with --lan: NAME.local, a DNS name of your own, or a private address; fixed at first start "
+        "(a new name)",
+    )
+    command.add_argument(
+        "--trust-port", type=int, metavar="N", help="with --lan: of the page for phones (one above --port)"
+    )
+    command.add_argument(
+        "--interface", metavar="I", help="with --lan: the network, by name or address (the one to the router)"
+    )
+
+
+def _serve(asked: argparse.Namespace) -> None:
+    if not asked.lan:
+        for option in ("name", "trust_port", "interface"):
+            if getattr(asked, option) is not None:
+                given = f"--{option.replace('_', '-')} {getattr(asked, option)}"
+                raise CommandRefused(f"{given} goes with --lan. Add --lan, or leave it out.")
+        serve.run(asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days)
+        return
+    if asked.host is not None:
+        raise CommandRefused(f"--host {asked.host} does not go with --lan. Give the name with --name.")
+    lan_serve.run(
+        lan_serve.Asked(
+            asked.data,
+            asked.name,
+            asked.port,
+            asked.trust_port,
+            asked.interface,
+            asked.pair,
+            asked.return_days,
+        )
+    )
 
 
 def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:

@@ -2,6 +2,7 @@
 
 from flask import Blueprint
 from flask import Response
+from flask import current_app
 from flask import session as cookie
 from flask_wtf.csrf import generate_csrf
 from sqlite_utils import Database
@@ -42,6 +43,8 @@ def session() -> Response:
             "format": FORMAT_VERSION,
             "oldest_format": OLDEST_TO_BEGIN,
             "now": now_ms(),
+            # Where a phone gets to trust this server, for the day it does not any more; empty elsewhere.
+            "trust_page": current_app.config.get("TRUST_PAGE", ""),
         }
     )
 

@@ -61,7 +61,8 @@ def init_app(app: Flask, base: str, script_hashes: list[str]) -> None:
         response.headers["X-Content-Type-Options"] = "nosniff"
         response.headers["Referrer-Policy"] = "same-origin"
         response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
-        response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
+        # One picture is for the trust page, which is of another origin, and says so itself.
+        response.headers.setdefault("Cross-Origin-Resource-Policy", "same-origin")
         if request.path.startswith("/api/"):
             response.headers["Cache-Control"] = "no-store"
         return response

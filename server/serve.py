@@ -31,6 +31,8 @@ from server.return_window import set_return_days
 from server.storage import DataFolder
 from server.terminal import qr_lines
 
+_OTHER_PORT = "give a new data folder another port with --port; one that was served before keeps its own"
+
 
 def run(
     data: Path,
@@ -46,15 +48,20 @@ def run(
     """
     base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
-    folder = DataFolder(data)
-    if days is not None:
-        with closing(folder.open()) as db:
-            set_return_days(db, days)
-    # Held open while serving: with the last connection SQLite takes its log file away, and where the
-    # folder can no longer be written it could not make a new one to read by.
-    with closing(folder.open()) as db:
-        sweep(db, folder.photos, now_ms())
+    with held_open(DataFolder(data), days):
         serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
+
+
+@contextmanager
+def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
+    """Makes a data folder ready and holds it open while it is served; `days` changes its return window."""
+    with closing(folder.open()) as db:
+        if days is not None:
+            set_return_days(db, days)
+        sweep(db, folder.photos, now_ms())
+        # Held open while serving: with the last connection SQLite takes its log file away, and where the
+        # folder can no longer be written it could not make a new one to read by.
+        yield
 
 
 def settled_base(data: Path, host: str | None, port: int | None, scheme: str | None = None) -> str:
@@ -85,7 +92,7 @@ def serve(
     is entered once the port is taken, before `ready`, and left before the server ends.
     """
     address = (bind or base_address.bind_host(base), base_address.port_of(base))
-    _check_port(*address)
+    check_port(*address)
     door = Door(address, app, certificate)
     with _end_asked() as asked:
 
@@ -151,8 +158,11 @@ def _greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
     ]
 
 
-def _check_port(host: str, port: int) -> None:
-    """Refuses a port that cannot be had; asked first, for cheroot wraps the reason in a text."""
+def check_port(host: str, port: int, otherwise: str = _OTHER_PORT) -> None:
+    """Refuses a port that cannot be had; asked first, for cheroot wraps the reason in a text.
+
+    `otherwise` says what else can be done than end the program that has it.
+    """
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     with socket.socket(family) as probe:
         probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
@@ -162,6 +172,5 @@ def _check_port(host: str, port: int) -> None:
             if error.errno != errno.EADDRINUSE:
                 raise CommandRefused(f"Port {port} cannot be opened: {error.strerror}.") from None
             raise CommandRefused(
-                f"Port {port} is taken by another program. End that one, or give a new data "
-                "folder another port with --port; one that was served before keeps its own."
+                f"Port {port} is taken by another program. End that one, or {otherwise}."
             ) from None

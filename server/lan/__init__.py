@@ -1,0 +1,14 @@
+"""Serves phones in the same network: HTTPS by an authority of the installation, under a name of its own.
+
+`command` is `serve --lan` and puts the parts together; `trust` is `swaptrail trust`. Both print what
+`greeting` and `phone_steps` word.
+
+* The place: `naming` chooses and checks the name, `address` fixes it with its ports, `network` finds the
+  addresses that phones are sent to, `announce` makes the name known to them.
+* The certificates: `authority` is what phones trust, made once; `leaf` is what the server shows; `renewal`
+  keeps it fresh in a file, which the server's door reads anew. `instants` is their clock.
+* The phones: `trust_page` leads them through their settings, over plain HTTP on a port of its own; `page/`
+  has its text, looks and pictures.
+
+Nothing here knows of jobs, and nothing outside knows of certificates: `command` hands the door a file.
+"""

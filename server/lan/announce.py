@@ -1,0 +1,154 @@
+"""Announces NAME.local to the phones in the network (multicast DNS, RFC 6762) while the server runs.
+
+The name stays when the machine's address changes: the addresses are looked at again and again, and a new
+one is announced once it has stood for two looks. The end says goodbye, for without it phones would go on
+for two minutes to an address where nothing answers.
+"""
+
+import ipaddress
+import logging
+import sys
+import threading
+from collections.abc import Callable
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from zeroconf import AddressResolver
+from zeroconf import IPVersion
+from zeroconf import NonUniqueNameException
+from zeroconf import ServiceInfo
+from zeroconf import Zeroconf
+
+from server.lan.leaf import Address
+from server.lan.network import Interface
+from server.refusals import CommandRefused
+
+SERVICE = "_https._tcp.local."
+LOOK_SECONDS = 5.0
+ASK_MS = 1500  # RFC 6762, 8.1: probes take three quarters of a second; twice that for a slow radio
+
+log = logging.getLogger(__name__)
+
+
+class Announcer:
+    """Announces one name while it is entered; `changed` hears of new addresses."""
+
+    def __init__(
+        self,
+        name: str,
+        port: int,
+        interface: Callable[[], Interface],
+        changed: Callable[[tuple[Address, ...]], None] = lambda addresses: None,
+        look_seconds: float = LOOK_SECONDS,
+    ):
+        """Keeps what to announce; `interface` says which addresses phones are to be sent to now."""
+        self.name = name
+        self._port = port
+        self._interface = interface
+        self._changed = changed
+        self._look_seconds = look_seconds
+        self._ended = threading.Event()
+        self._thread = threading.Thread(target=self._follow, name="announces the name")
+        self._zeroconf: Zeroconf | None = None
+        self._addresses: tuple[Address, ...] = ()
+
+    def __enter__(self) -> "Announcer":
+        """Announces the name, which nobody else may have: see `refuse_taken`."""
+        self._announce(self._interface().addresses)
+        self._thread.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        """Says goodbye."""
+        self._ended.set()
+        self._thread.join()
+        self._be_silent()
+
+    def _announce(self, addresses: tuple[Address, ...]) -> None:
+        self._zeroconf = _speaking(addresses)
+        self._addresses = addresses
+        label = self.name.partition(".")[0]
+        service = ServiceInfo(
+            SERVICE,
+            f"{label}.{SERVICE}",
+            port=self._port,
+            server=f"{self.name}.",
+            properties={"path": "/"},
+            addresses=[address.packed for address in addresses],
+        )
+        try:
+            self._zeroconf.register_service(service, allow_name_change=False)
+        except NonUniqueNameException:
+            self._be_silent()
+            raise _taken(self.name, "another machine") from None
+        except BaseException:
+            self._be_silent()
+            raise
+
+    def _be_silent(self) -> None:
+        if self._zeroconf is not None:
+            self._zeroconf.close()
+            self._zeroconf = None
+
+    def _follow(self) -> None:
+        """Announces anew what has changed and stood for two looks: a network that comes up settles first."""
+        seen = self._addresses
+        while not self._ended.wait(self._look_seconds):
+            try:
+                interface = self._interface()
+            except CommandRefused:
+                continue  # no network now; the name is wanted again with the next one
+            if interface.addresses == seen and seen != self._addresses:
+                self._move(interface)
+            seen = interface.addresses
+
+    def _move(self, interface: Interface) -> None:
+        self._be_silent()
+        try:
+            refuse_taken(self.name, interface)
+            self._announce(interface.addresses)
+        except (CommandRefused, OSError) as refusal:
+            print(f"swaptrail: {refusal}", file=sys.stderr, flush=True)
+            self._addresses = ()  # so that the next two looks try again
+            return
+        log.info("announced at %s", interface.addresses)
+        self._changed(interface.addresses)
+
+
+def refuse_taken(name: str, interface: Interface) -> None:
+    """Asks the network for a name and refuses it when another machine answers (RFC 6762, 8.1)."""
+    asked = AddressResolver(f"{name}.")
+    with _asking(interface.addresses) as zeroconf:
+        asked.request(zeroconf, ASK_MS)
+        found = {ipaddress.ip_address(text.partition("%")[0]) for text in asked.parsed_addresses()}
+    foreign = sorted(str(address) for address in found - set(interface.addresses))
+    if foreign:
+        raise _taken(name, f"another machine, at {', '.join(foreign)}")
+
+
+def _taken(name: str, by: str) -> CommandRefused:
+    return CommandRefused(
+        f"The name {name} is announced in this network by {by}, and phones would go there. End that one, or "
+        "take another name with --name for a new data folder; one that was served before keeps its own."
+    )
+
+
+@contextmanager
+def _asking(addresses: tuple[Address, ...]) -> Iterator[Zeroconf]:
+    zeroconf = _speaking(addresses)
+    try:
+        yield zeroconf
+    finally:
+        zeroconf.close()
+
+
+def _speaking(addresses: tuple[Address, ...]) -> Zeroconf:
+    versions = {address.version for address in addresses}
+    version = IPVersion.All if len(versions) == 2 else IPVersion.V6Only if 6 in versions else IPVersion.V4Only
+    try:
+        return Zeroconf(interfaces=[str(address) for address in addresses], ip_version=version)
+    except OSError as error:
+        raise CommandRefused(
+            f"The name cannot be announced in the network: {error.strerror}. Look whether another program "
+            "keeps UDP port 5353 to itself, or take a DNS name of your own with --name for a new data folder."
+        ) from None

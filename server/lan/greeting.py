@@ -1,0 +1,99 @@
+"""What `serve --lan` prints: where phones open it, what it made, and by which figure they know it."""
+
+from pathlib import Path
+from typing import NamedTuple
+
+from server import roles
+from server.lan import naming
+from server.lan.address import Planned
+from server.lan.authority import Authority
+from server.lan.instants import readable
+from server.lan.leaf import Address
+from server.lan.network import Interface
+from server.terminal import qr_lines
+
+_PAIRS_A_LINE = 16
+
+
+class Said(NamedTuple):
+    """One start of the server in words."""
+
+    data: Path
+    planned: Planned
+    authority: Authority
+    is_new: bool
+    interface: Interface
+
+    def lines(self, link: tuple[str, str] | None, minutes: int) -> list[str]:
+        """Returns the lines; `link` is a pairing link and its role, good for `minutes`, or None."""
+        made = "Made now, once:" if self.is_new else "Its own:"
+        return [
+            f"Swaptrail answers in your network at {self.planned.base} with the data in {self.data}.",
+            f"{made} a certificate authority, good until {readable(self.authority.ends)} for "
+            f"{limits(self.planned.host)}.",
+            "Its key stays in that folder. Its fingerprint (SHA-256), which phones show too:",
+            *fingerprint_lines(self.authority),
+            *self._cautions(),
+            "",
+            *(self._for_phones(*link, minutes) if link else self._for_paired()),
+            "",
+            "Ctrl-C ends it.",
+        ]
+
+    def _for_phones(self, link: str, role: str, minutes: int) -> list[str]:
+        token = link.partition("#")[2]
+        pages = [f"{page}/#{token}" for page in self._pages()]
+        return [
+            "Scan this with a phone in the same network, or open the address there. It leads the phone "
+            f"through its settings and pairs one phone {roles.WHERE[role]}, within {minutes} minutes:",
+            *(f"    {page}" for page in pages),
+            "",
+            *qr_lines(pages[0]),
+            "",
+            "A phone that trusts it already pairs with this link:",
+            f"    {link}",
+        ]
+
+    def _for_paired(self) -> list[str]:
+        return [
+            "Pair another phone from one that is paired, or start with --pair. A phone "
+            "has to trust it first, at",
+            *(f"    {page}/" for page in self._pages()),
+        ]
+
+    def _pages(self) -> list[str]:
+        """The trust page, by address first: that works before a phone finds the name."""
+        numbers = [
+            self.planned._replace(host=str(number)).page
+            for number in _easiest_first(self.interface.addresses)[:1]
+        ]
+        return list(dict.fromkeys([*numbers, self.planned.page]))
+
+    def _cautions(self) -> list[str]:
+        if self.interface.is_loopback:
+            return [
+                f"It listens on {self.interface.name} alone, so no other machine finds it: for trying out."
+            ]
+        if naming.as_ip(self.planned.host) is not None:
+            return [
+                f"Caution: {self.planned.host} has to stay the address of this machine for good. Have the "
+                "router give it always the same one; under another, every phone would begin with nothing."
+            ]
+        return []
+
+
+def limits(host: str) -> str:
+    """Returns what the authority of a host is good for, in words."""
+    own = "" if naming.as_ip(host) is not None else f"{host} and "
+    return f"{own}addresses inside private networks, and nothing else"
+
+
+def fingerprint_lines(authority: Authority) -> list[str]:
+    """Returns the fingerprint in lines that a narrow terminal holds."""
+    pairs = authority.fingerprint.split(":")
+    return ["    " + ":".join(pairs[at : at + _PAIRS_A_LINE]) for at in range(0, len(pairs), _PAIRS_A_LINE)]
+
+
+def _easiest_first(addresses: tuple[Address, ...]) -> list[Address]:
+    """Returns addresses with IPv4 first, which every phone has."""
+    return sorted(addresses, key=lambda address: address.version)

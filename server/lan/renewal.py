@@ -1,0 +1,141 @@
+"""Keeps the server's certificate fresh while it serves, so that no phone ever meets one that has ended.
+
+It is made anew at two thirds of its life and when the machine's addresses change. The file is replaced
+whole, and the server takes it in without a restart.
+"""
+
+import os
+import secrets
+import threading
+from collections.abc import Iterable
+from contextlib import suppress
+from datetime import UTC
+from datetime import datetime
+from datetime import timedelta
+from pathlib import Path
+
+from cryptography import x509
+from cryptography.exceptions import InvalidSignature
+from cryptography.hazmat.primitives.asymmetric import ec
+from cryptography.hazmat.primitives.serialization import load_pem_private_key
+
+from server.lan import instants
+from server.lan.authority import Authority
+from server.lan.leaf import Address
+from server.lan.leaf import Leaf
+from server.lan.leaf import names_of
+from server.lan.leaf import new_leaf
+from server.lan.leaf import wanted_names
+from server.storage.durable import sync_folder
+
+# A machine that slept, or whose clock was set, is noticed within this time.
+LONGEST_WAIT = timedelta(hours=1)
+FILE = "server-certificate.pem"  # in the keys of the data folder
+
+
+class Renewal:
+    """Keeps a fresh certificate of one authority in a file; a context manager that renews meanwhile."""
+
+    def __init__(
+        self,
+        authority: Authority,
+        path: Path,
+        addresses: Iterable[Address],
+        clock: instants.Clock = instants.now,
+    ):
+        """Makes sure that the file holds a certificate that is good now."""
+        self.path = path
+        self._authority = authority
+        self._clock = clock
+        self._addresses = set(addresses)
+        self._changed = threading.Condition()
+        self._ended = False
+        self._thread = threading.Thread(target=self._renew_when_due, name="renews the certificate")
+        self.leaf = self._fresh(kept_leaf(path))
+
+    def __enter__(self) -> "Renewal":
+        """Begins to renew while something else serves."""
+        self._thread.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        """Stops renewing."""
+        with self._changed:
+            self._ended = True
+            self._changed.notify_all()
+        self._thread.join()
+
+    def look(self, addresses: Iterable[Address] | None = None) -> None:
+        """Looks at once whether a new certificate is due, for these addresses if they are given."""
+        with self._changed:
+            if addresses is not None:
+                self._addresses = set(addresses)
+            self.leaf = self._fresh(self.leaf)
+            self._changed.notify_all()
+
+    def due(self) -> datetime:
+        """Returns when the present certificate is to be made anew."""
+        return self._due(self.leaf)
+
+    def _renew_when_due(self) -> None:
+        with self._changed:
+            while not self._ended:
+                self.leaf = self._fresh(self.leaf)
+                self._changed.wait(min(self.due() - self._clock(), LONGEST_WAIT).total_seconds())
+
+    def _fresh(self, kept: Leaf | None) -> Leaf:
+        now = self._clock()
+        if kept is not None and self._is_good(kept, now):
+            return kept
+        leaf = new_leaf(self._authority, self._addresses, now)
+        _replace(self.path, leaf.pem())
+        return leaf
+
+    def _due(self, leaf: Leaf) -> datetime:
+        """At two thirds of its life; one that ends with its authority cannot be made to last longer."""
+        if leaf.ends >= self._authority.ends:
+            return datetime.max.replace(tzinfo=UTC)
+        return leaf.begins + (leaf.ends - leaf.begins) * 2 / 3
+
+    def _is_good(self, leaf: Leaf, now: datetime) -> bool:
+        wanted = wanted_names(self._authority.host, self._addresses)
+        return (
+            leaf.certificate.issuer == self._authority.certificate.subject
+            and _is_signed_by(leaf.certificate, self._authority)
+            and leaf.begins <= now < self._due(leaf)
+            and names_of(leaf.certificate) == wanted
+        )
+
+
+def _is_signed_by(certificate: x509.Certificate, authority: Authority) -> bool:
+    try:
+        certificate.verify_directly_issued_by(authority.certificate)
+    except (InvalidSignature, TypeError, ValueError):
+        return False
+    return True
+
+
+def kept_leaf(path: Path) -> Leaf | None:
+    """Returns what the file holds, or None for anything that is no pair of key and certificate."""
+    with suppress(OSError, ValueError):
+        pem = path.read_bytes()
+        key = load_pem_private_key(pem, password=None)
+        certificate = x509.load_pem_x509_certificate(pem)
+        if isinstance(key, ec.EllipticCurvePrivateKey) and key.public_key() == certificate.public_key():
+            return Leaf(certificate, key)
+    return None
+
+
+def _replace(path: Path, content: bytes) -> None:
+    """Writes a file of secrets whole under its name, readable by its owner alone."""
+    part = path.with_name(f"{path.name}.{secrets.token_hex(4)}.part")
+    descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+    try:
+        with os.fdopen(descriptor, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        part.replace(path)
+    finally:
+        part.unlink(missing_ok=True)
+    sync_folder(path.parent)
