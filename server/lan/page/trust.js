@@ -16,8 +16,8 @@ const on = /** @type {HTMLAnchorElement} */ (document.getElementById('on'));
 const SAID = {
   ask: 'Looking …',
   yes: 'This phone trusts the server.',
-  untrusted: 'Not yet: this phone does not trust the server. Go through the steps once more; none can be left out.',
-  lost: `This phone does not find ${new URL(app).hostname}. Is it in the same network? Turn off VPN and Private DNS. If the browser asks for nearby devices or the local network, allow it.`,
+  untrusted: 'Not yet: this phone does not trust the server. Go through the steps again; none can be left out.',
+  lost: `This phone does not find ${new URL(app).hostname}. Put it into the same network, turn off VPN and Private DNS, allow nearby devices.`,
 };
 
 let asked = false;
