@@ -50,6 +50,7 @@ def trusted() -> Response:
 def create_trust_page(base: str, page: str, authority: Authority) -> Flask:
     """Returns the app of the trust page at `page` for an installation at `base`."""
     app = Flask(__name__, static_folder=None, template_folder="page")
+    app.config["MAX_CONTENT_LENGTH"] = 1024  # nothing is sent to this page
     host = urlsplit(base).hostname or ""
     file = certificate_name(host)
     sent = _fixed_files()
