@@ -33,6 +33,7 @@ from server.try_limit import TryLimit
 
 PAIRING_TRIES = 10
 PAIRING_SECONDS = 300
+PAIRING_FAILURES_NOTED = 60  # of all addresses together: each is a write to the disk
 SESSION_DAYS = 400  # what browsers keep a cookie for at most; every visit begins them anew
 
 
@@ -67,6 +68,7 @@ def create_app(config: Config) -> Flask:
         WTF_CSRF_SSL_STRICT=False,  # wants a Referer, which some phones leave out; Origin is checked
     )
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
+    app.extensions["pairing_failures_noted"] = TryLimit(PAIRING_FAILURES_NOTED, PAIRING_SECONDS)
     errors.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
     bodies.init_app(app)

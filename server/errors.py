@@ -86,10 +86,9 @@ class NotTaken(Refusal):
 class Busy(Refusal):
     """The server has its hands full with requests of this kind."""
 
-    status = 503
-
     def __init__(self, field: str, found: str, wanted: str):
         super().__init__(field, found, wanted, "The server is busy with others. Try again in a moment.")
+        self.status = 503
 
 
 class TooManyTries(Refusal):

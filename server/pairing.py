@@ -1,6 +1,7 @@
 """Lets phones in: one-time links, made in the terminal or by a phone that is in already."""
 
 import secrets
+from typing import NoReturn
 
 import qrcode
 from flask import Blueprint
@@ -10,6 +11,7 @@ from flask import request
 from sqlite_utils import Database
 
 from server import devices
+from server import pairing_log
 from server import roles
 from server import sessions
 from server.answers import json_answer
@@ -18,6 +20,7 @@ from server.bodies import text_field
 from server.clock import now_ms
 from server.core.errors import shorten
 from server.database import database
+from server.door.peer import crowd_of
 from server.errors import BadRequest
 from server.errors import NotAllowed
 from server.storage import writing
@@ -32,27 +35,49 @@ LINK_MINUTES = 15
 @blueprint.post("/api/pair")
 def pair() -> Response:
     """Turns a one-time token into a session for this phone."""
-    limit: TryLimit = current_app.extensions["pairing_tries"]
-    asker = request.remote_addr or ""
-    limit.check(asker)
     body = json_object(MOST_BYTES)
     token = text_field(body, "token", 200)
     device = devices.checked_id(body)
     name = text_field(body, "name", 80).strip()
     db, now = database(), now_ms()
+    address = request.remote_addr or ""
+    # Looked at before the database is locked: a wrong guess must not cost a write.
+    if not _is_good(db, token, now):
+        _refuse_stranger(db, now, name, address, device)
     with writing(db):
         role = _use_up(db, token, now)
-        if role is None:
-            limit.count(asker)
-            raise NotAllowed(
-                "token",
-                "a link that was used or has expired",
-                "a fresh pairing link",
-                "This pairing link was used already or has expired. Ask for a fresh one.",
-            )
+        if role is None:  # another phone was faster
+            raise _used_or_expired()
         session = sessions.begin_session(db, name, role, now)
         devices.take_over(db, device, session.id, now)
+        pairing_log.note(db, pairing_log.PAIRED, now, name=name, role=role, address=address, device=device)
     return json_answer({"paired": True, "name": session.name, "role": session.role})
+
+
+def _refuse_stranger(db: Database, now: int, name: str, address: str, device: str) -> NoReturn:
+    """Refuses a token that is not good; slower, once there are many from one address.
+
+    Only wrong tokens ever meet the limit: a good one is 192 random bits, which nobody comes upon by
+    trying, and whoever has it must not wait for those who share an address with somebody who tries.
+    """
+    limit: TryLimit = current_app.extensions["pairing_tries"]
+    limit.check(crowd_of(address))
+    limit.count(crowd_of(address))
+    noted: TryLimit = current_app.extensions["pairing_failures_noted"]
+    if not noted.is_used_up(""):
+        noted.count("")
+        with writing(db):
+            pairing_log.note(db, pairing_log.FAILED, now, name=name, address=address, device=device)
+    raise _used_or_expired()
+
+
+def _used_or_expired() -> NotAllowed:
+    return NotAllowed(
+        "token",
+        "a link that was used or has expired",
+        "a fresh pairing link",
+        "This pairing link was used already or has expired. Ask for a fresh one.",
+    )
 
 
 @blueprint.post("/api/pairings")
@@ -116,6 +141,15 @@ def qr_matrix(link: str) -> list[list[bool]]:
 
 def _rows(matrix: list[list[bool]]) -> list[str]:
     return ["".join("1" if dark else "0" for dark in row) for row in matrix]
+
+
+def _is_good(db: Database, token: str, now: int) -> bool:
+    """Tells whether a token would let a phone in."""
+    row = db.conn.execute(
+        "SELECT 1 FROM pairings WHERE token_hash = ? AND expires_at > ? AND uses_left > 0",
+        [sessions.token_hash(token), now],
+    ).fetchone()
+    return row is not None
 
 
 def _use_up(db: Database, token: str, now: int) -> str | None:

@@ -2,7 +2,9 @@
 
 from flask import Blueprint
 from flask import Response
+from flask import request
 
+from server import pairing_log
 from server import roles
 from server.answers import json_answer
 from server.bodies import json_object
@@ -20,7 +22,9 @@ MOST_BYTES = 4096
 
 @blueprint.get("/api/phones")
 def phones() -> Response:
-    """Lists the phones that are let in, the one seen last first; at the counter, those at the counter."""
+    """Lists the phones that are let in, the one seen last first, and who came and went; at the counter,
+    those at the counter.
+    """
     asker = require_session()
     rows = database().conn.execute(
         "SELECT sessions.id, name, role, created_at, max(coalesce(last_seen, created_at)) AS seen, "
@@ -44,7 +48,8 @@ def phones() -> Response:
                 }
                 for identity, name, role, paired_at, seen_at, promised, installed in rows
                 if asker.role != roles.COUNTER or role == roles.COUNTER
-            ]
+            ],
+            "log": pairing_log.last(database(), asker.role),
         }
     )
 
@@ -64,12 +69,26 @@ def revoke(phone: int) -> Response:
     db = database()
     with writing(db):
         row = db.conn.execute(
-            "SELECT role FROM sessions WHERE id = ? AND revoked_at IS NULL", [phone]
+            "SELECT role, name, (SELECT device FROM devices WHERE session = sessions.id "
+            "ORDER BY last_seen DESC LIMIT 1) FROM sessions WHERE id = ? AND revoked_at IS NULL",
+            [phone],
         ).fetchone()
         if row is None:
             raise NotFound(
                 "phone", str(phone), "a phone that is paired", "This phone is not paired any more."
             )
-        roles.check_reach(asker.role, row[0])
-        db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now_ms(), phone])
+        role, name, device = row
+        roles.check_reach(asker.role, role)
+        now = now_ms()
+        db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now, phone])
+        pairing_log.note(
+            db,
+            pairing_log.PUT_OUT,
+            now,
+            name=name,
+            role=role,
+            address=request.remote_addr or "",
+            device=device or "",
+            by=asker.name,
+        )
     return json_answer({"revoked": True})

@@ -17,6 +17,11 @@ class TryLimit:
         self._lock = threading.Lock()
         self._failures: dict[str, list[float]] = {}
 
+    def is_used_up(self, asker: str) -> bool:
+        """Tells whether an asker failed as often as it may."""
+        with self._lock:
+            return len(self._recent(self._clock()).get(asker, [])) >= self.most
+
     def check(self, asker: str) -> None:
         """Refuses an asker who failed too often lately."""
         now = self._clock()

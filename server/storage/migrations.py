@@ -274,3 +274,21 @@ def note_what_phones_promise(db: Database) -> None:
     """Whether a phone's browser promised to keep its data, and whether the app is on its home screen."""
     for column in ("promised", "installed"):
         db.conn.execute(f"ALTER TABLE devices ADD COLUMN {column} INTEGER")
+
+
+@migrations()
+def make_pairing_log(db: Database) -> None:
+    """Who was let in, who failed to be, who was put out: when, from which address."""
+    db.conn.execute(
+        """CREATE TABLE pairing_log (
+            id INTEGER PRIMARY KEY AUTOINCREMENT,
+            at INTEGER NOT NULL,
+            what TEXT NOT NULL CHECK (what IN ('paired', 'failed', 'put_out')),
+            name TEXT NOT NULL,
+            role TEXT NOT NULL,
+            address TEXT NOT NULL,
+            device TEXT NOT NULL,
+            by TEXT NOT NULL
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX pairing_log_by_what ON pairing_log (what, id)")

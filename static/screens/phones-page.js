@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * The phones that are let in: what each is for, when it was last seen, and the way to put one out.
+ * The phones that are let in: what each is for, when it was last seen, and the way to put one out;
+ * below them who came, who failed to, and who was put out.
  */
 
 import { html, nothing } from 'lit-html';
@@ -8,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../api.js';
 import { icon } from '../shapes/icons.js';
 import { to } from './router.js';
-import { ago, day } from './when.js';
+import { ago, day, dayAndTime } from './when.js';
 
 export const ROLE_WORDS = /** @type {Record<string, string>} */ ({
   bench: 'at the bench',
@@ -22,7 +23,7 @@ export const phonesPage = {
       return await sync.api.get('/api/phones');
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      return { phones: [], problem: error.sentence };
+      return { phones: [], log: [], problem: error.sentence };
     }
   },
 
@@ -30,7 +31,7 @@ export const phonesPage = {
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
-    const { phones, problem } = ctx.data;
+    const { phones, log = [], problem } = ctx.data;
     return {
       title: 'Paired phones',
       back: to.you(),
@@ -43,6 +44,7 @@ export const phonesPage = {
         <ul class="list">
           ${phones.map((/** @type {any} */ phone) => row(ctx, phone))}
         </ul>
+        ${log.length ? cameAndWent(log) : nothing}
       `,
       main: { words: 'Look again', run: () => ctx.reload() },
     };
@@ -79,6 +81,37 @@ function row(ctx, phone) {
         </div>`
       : nothing}
   </li>`;
+}
+
+/**
+ * @typedef {{at: number, what: string, name: string, role: string, address: string, by: string}} Line
+ */
+
+/** @param {Line[]} log  the newest first */
+function cameAndWent(log) {
+  return html`<h2>Who came and went</h2>
+    ${log.some(({ what }) => what === 'failed')
+      ? html`<p class="lead">Whoever was not let in had no good link and saw nothing. If it was none of you, ask who uses your network.</p>`
+      : nothing}
+    <ul class="list">
+      ${log.map(
+        (line) => html`<li class="list-row">
+          ${icon(line.what === 'paired' ? 'tick' : line.what === 'failed' ? 'caution' : 'cross')}
+          <span class="list-main">
+            <span class="list-title">${lineWords(line)}</span>
+            <span class="list-note">${dayAndTime(line.at)}${line.address ? `, from ${line.address}` : ''}</span>
+          </span>
+        </li>`,
+      )}
+    </ul>`;
+}
+
+/** @param {Line} line */
+function lineWords({ what, name, role, by }) {
+  const who = name || 'A phone without a name';
+  if (what === 'paired') return `${who} was let in ${ROLE_WORDS[role] ?? ''}`;
+  if (what === 'put_out') return `${who} was put out${by ? ` by ${by}` : ''}`;
+  return name ? `Someone who said to be ${name} was not let in` : 'Someone was not let in';
 }
 
 /**

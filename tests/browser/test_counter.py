@@ -259,6 +259,8 @@ def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, 
     row.get_by_role("button", name="Put out").tap()
     mara.tap("Put it out now")
     row.wait_for(state="detached")
+    mara.see("Jo was put out by")
+    mara.see("Jo was let in at the parts counter")
     heard = mara.complaints.heard
     mara.close()
     assert heard == []

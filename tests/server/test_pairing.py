@@ -4,11 +4,14 @@ import re
 
 import pytest
 
+from server import pairing_log
+from server.app import PAIRING_FAILURES_NOTED
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.pairing import LINK_MINUTES
 from server.pairing import make_link
+from server.storage import writing
 from server.try_limit import TryLimit
 from tests.server.phones import BASE
 from tests.server.phones import Phone
@@ -161,7 +164,59 @@ def test_guessing_is_stopped(app, db, stranger):
     error = assert_refused(answer, 429, "token")
     assert 0 < int(answer.headers["Retry-After"]) <= 300
     assert "Wait" in error["message"]
-    assert_refused(stranger.pair_by(make_link(db, BASE, now_ms())), 429, "token")
+
+
+def test_a_phone_with_a_good_link_never_waits_for_those_who_guess_behind_its_address(app, db, stranger):
+    body = {"token": "guess", "device": stranger.device, "name": "Mara"}
+    while stranger.post("/api/pair", body).status_code != 429:
+        pass
+
+    assert Phone(app).pair_by(make_link(db, BASE, now_ms())).status_code == 200
+    assert stranger.post("/api/pair", body).status_code == 429, "which takes nothing off the others' pause"
+
+
+def test_guessing_writes_to_the_disk_a_few_times_and_no_more(app, db, stranger):
+    body = {"token": "guess", "device": stranger.device, "name": "Mara"}
+    for host in range(1, 12):
+        for _ in range(12):
+            stranger.post("/api/pair", body, environ_overrides={"REMOTE_ADDR": f"192.168.7.{host}"})
+
+    assert db.conn.execute("SELECT count(*) FROM pairing_log").fetchone() == (PAIRING_FAILURES_NOTED,)
+
+
+def test_who_came_and_went_is_kept_and_told(app, db, phone, counter, stranger):
+    body = {"token": "guess", "device": stranger.device, "name": "Nobody"}
+    stranger.post("/api/pair", body, environ_overrides={"REMOTE_ADDR": "192.168.7.9"})
+    counter.synced()
+    [jo] = [each["id"] for each in phone.get("/api/phones").get_json()["phones"] if each["name"] == "Jo"]
+    before_jo_left = counter.get("/api/phones").get_json()["log"]
+    phone.post(f"/api/phones/{jo}/revoke")
+
+    log = phone.get("/api/phones").get_json()["log"]
+
+    assert [(line["what"], line["name"], line["role"], line["by"]) for line in log] == [
+        ("put_out", "Jo", "counter", "Mara"),
+        ("failed", "Nobody", "", ""),
+        ("paired", "Jo", "counter", ""),
+        ("paired", "Mara", "bench", ""),
+    ]
+    assert [line["address"] for line in log] == ["127.0.0.1", "192.168.7.9", "127.0.0.1", "127.0.0.1"]
+    assert [line["device"] for line in log] == [
+        counter.device, stranger.device, counter.device, phone.device,
+    ]  # fmt: skip
+    assert all(line["at"] > 0 for line in log)
+    assert [(line["what"], line["name"]) for line in before_jo_left] == [("paired", "Jo")]
+
+
+def test_the_log_keeps_the_newest_of_each_and_no_more(db):
+    with writing(db):
+        pairing_log.note(db, pairing_log.PAIRED, 1, name="Mara")
+        for at in range(300):
+            pairing_log.note(db, pairing_log.FAILED, at, name="Nobody")
+
+    counts = dict(db.conn.execute("SELECT what, count(*) FROM pairing_log GROUP BY what").fetchall())
+    assert counts == {"paired": 1, "failed": 200}
+    assert pairing_log.last(db, "bench")[0]["at"] == 299
 
 
 def test_tries_are_forgotten_with_time():

@@ -52,6 +52,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_search",
         "make_label_prints",
         "note_what_phones_promise",
+        "make_pairing_log",
     ]
 
 
