@@ -27,11 +27,13 @@ MIME_TYPES = {
     ".wasm": "application/wasm",
     ".wav": "audio/wav",
     ".webmanifest": "application/manifest+json",
+    ".webp": "image/webp",
     ".woff2": "font/woff2",
 }
 
 SHELL_URL = "/"
 CORE_URL = "/app/core.json"
+HELP_URL = "/app/help.json"
 MANIFEST_URL = "/manifest.webmanifest"
 WORKER_URL = "/sw.js"
 
@@ -39,7 +41,7 @@ WORKER_URL = "/sw.js"
 PLACEHOLDER = "__PRECACHE__"
 
 _OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
-_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm")
+_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/README.md")
 _INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
 
 
@@ -80,6 +82,8 @@ def find_static() -> Path:
 
 def load_shell(static: Path) -> Shell:
     """Reads the whole app into memory."""
+    from server.help_pages import help_bundle  # here: a build, which has no Markdown reader, needs the rest
+
     missing = [name for name in _NEEDED if not (static / name).is_file()]
     if missing:
         raise ShellIncomplete(
@@ -93,6 +97,7 @@ def load_shell(static: Path) -> Shell:
         assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
     compiled = static / "core.json"
     assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
+    assets[HELP_URL] = _packed(help_bundle(static / "help"), ".json")
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(_placed(page, build), ".html")

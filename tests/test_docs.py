@@ -7,8 +7,12 @@ import pytest
 
 from server.cli import main
 from server.core.kinds import KINDS
+from server.help_pages import INDEX
+from server.help_pages import HelpBroken
+from server.help_pages import help_pages
 
 ROOT = Path(__file__).parents[1]
+HELP = ROOT / "static" / "help"
 README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 
@@ -44,3 +48,44 @@ def test_nothing_lies_at_the_top_that_the_design_does_not_name():
     ignored = {"build", "dist", "data"}
     found = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
     assert found - ignored <= allowed
+
+
+def test_every_page_of_the_help_is_reached_from_its_first():
+    pages = {page.name: page for page in help_pages(HELP)}
+    reached, waiting = set(), [INDEX]
+    while waiting:
+        name = waiting.pop()
+        if name not in reached:
+            reached.add(name)
+            waiting += pages[name].links
+    assert reached == set(pages)
+
+
+def test_every_picture_of_the_help_is_shown_with_words_and_a_size():
+    shown = re.findall(r"<img[^>]*>", "".join(page.html for page in help_pages(HELP)))
+    for image in shown:
+        assert re.search(r' alt="[^"]{20,}"', image), image
+        assert re.search(r' width="\d+" height="\d+"', image), image
+    named = {re.search(r'src="pictures/([^"]*)"', image)[1] for image in shown}
+    assert named == {file.name for file in (HELP / "pictures").iterdir()}
+
+
+@pytest.mark.parametrize(
+    ("text", "named"),
+    [
+        ("# A\n[b](no-such-page.md)", "no-such-page.md"),
+        ("# A\n[b](http://example.org)", "http://example.org"),
+        ("# A\n![b](pictures/none.webp)", "pictures/none.webp"),
+        ("no heading", "README.md"),
+        ("# A\n\n# B", "README.md"),
+    ],
+)
+def test_a_page_of_the_help_that_leads_nowhere_is_refused_by_name(tmp_path, text, named):
+    (tmp_path / "README.md").write_text(text)
+    with pytest.raises(HelpBroken, match=re.escape(named)):
+        help_pages(tmp_path)
+
+
+def test_raw_html_in_the_help_is_text(tmp_path):
+    (tmp_path / "README.md").write_text("# A\n\n<script>alert(1)</script>\n")
+    assert "<script" not in help_pages(tmp_path)[0].html

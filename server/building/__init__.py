@@ -15,7 +15,7 @@ from server.building.compiled import compiled_core
 from server.building.packed import pack
 
 # Sent as they are; everything else under static/ goes into the bundle or stays behind.
-_TAKEN = ("icons", "vendor/micropython/micropython.wasm", "vendor/zxing-wasm/zxing_reader.wasm")
+_TAKEN = ("help", "icons", "vendor/micropython/micropython.wasm", "vendor/zxing-wasm/zxing_reader.wasm")
 _BESIDE = ("manifest.webmanifest", "sw.js", "sw-retire.js")
 
 

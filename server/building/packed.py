@@ -5,7 +5,7 @@ from pathlib import Path
 from server.shell import MIME_TYPES
 
 SUFFIX = ".br"
-_PACKED_ALREADY = {".png", ".jpg", ".woff2", ".mp3"}
+_PACKED_ALREADY = {".png", ".jpg", ".webp", ".woff2", ".mp3"}
 _FILLED_IN_LATER = {"index.html", "sw.js", "manifest.webmanifest"}  # by the server, at its start
 
 

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../shapes/icons.js';
 import { loadJobs } from './job-data.js';
 import { installCard } from './install-offer.js';
+import { helpRow } from './help-link.js';
 import { keepingNotice } from './keeping.js';
 import { checkRow } from './file-link.js';
 import { linkTo, to } from './router.js';
@@ -31,7 +32,7 @@ export const jobsPage = {
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
-        ${ctx.services.saved ? nothing : html`<ul class="list">${checkRow()}</ul>`}
+        <ul class="list">${ctx.services.saved ? nothing : checkRow()} ${helpRow()}</ul>
       `,
       ...buttons(ctx),
     };

@@ -14,6 +14,7 @@ import { searchPage } from './counter/search-page.js';
 import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
 import { handPage } from './hand-page.js';
+import { helpPage } from './help-page.js';
 import { historyPage } from './history.js';
 import { installPage } from './install-page.js';
 import { jobPage, stepContext } from './job.js';
@@ -65,6 +66,7 @@ const PAGES = {
   slip: slipPage,
   unitRecord: unitRecordPage,
   report: reportPage,
+  help: helpPage,
   find: findPage,
   code: codePage,
   labels: batchesPage,

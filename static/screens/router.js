@@ -35,6 +35,9 @@ const SCREENS = [
   [/^job\/([^/]+)\/report$/, 'report', ['job']],
   [/^install$/, 'install', []],
   [/^pair$/, 'pair', []],
+  [/^help$/, 'help', []],
+  [/^help\/([^/]+)$/, 'help', ['page']],
+  [/^job\/([^/]+)\/help\/([^/]+)$/, 'help', ['job', 'page']],
   [/^find$/, 'find', []],
   [/^return\/([^/]+)$/, 'jobs', ['unit']],
   [/^returns$/, 'returns', []],
@@ -97,6 +100,10 @@ export const to = {
   install: () => '#/install',
   /** By a link that is scanned or pasted here. */
   pair: () => '#/pair',
+  /** @param {string} [page]  its name; the page that leads to all of them when left out */
+  help: (page) => (page ? `#/help/${page}` : '#/help'),
+  /** @param {string} job @param {string} page  help for the step of this job; the way back leads to it */
+  stepHelp: (job, page) => `${to.job(job)}/help/${page}`,
   find: () => '#/find',
   /** @param {string} unit  one that waits at the counter */
   return: (unit) => `#/return/${encodeURIComponent(unit)}`,

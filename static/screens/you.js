@@ -9,6 +9,7 @@ import { fileStanding } from './alone/file-page.js';
 import { newVersion } from './change-over.js';
 import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
+import { helpRow } from './help-link.js';
 import { keeping } from './keeping.js';
 import { pairNext } from './pair-next.js';
 import { linkTo, to } from './router.js';
@@ -36,7 +37,7 @@ export const youPage = {
       title: 'You and this phone',
       back: to.jobs(),
       body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
-      ${tone(ctx)} ${thisPhone(ctx)}`,
+      ${tone(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
       main: saved
         ? { words: 'Your file', run: () => ctx.go(to.file()) }
         : { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },

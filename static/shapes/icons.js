@@ -46,6 +46,7 @@ const DRAWINGS = {
   clock: svg`<circle cx="16" cy="16" r="12" /><path d="M16 9v7l5 4" />`,
   person: svg`<circle cx="16" cy="10" r="5.5" /><path d="M5 28c1-7 5-9.5 11-9.5S26 21 27 28" />`,
   car: svg`<path d="M3 23v-7l4-2 3-7h12l3 7 4 2v7zM7 14h18" /><circle cx="9.5" cy="24" r="3" /><circle cx="22.5" cy="24" r="3" />`,
+  help: svg`<path d="M16 8.5C13 6 9 5 3.5 5v19.5c5.5 0 9.5 1 12.5 3.5 3-2.5 7-3.5 12.5-3.5V5C23 5 19 6 16 8.5zM16 8.5V28" />`,
   counter: svg`<path d="M3 13h26M5 13v14h22V13M13 13V6h6v7" />`,
 };
 

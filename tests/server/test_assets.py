@@ -59,12 +59,12 @@ def test_the_list_holds_the_whole_app(visitor):
     static = ROOT / "static"
     on_disk = {
         f"/app/{file.relative_to(static).as_posix()}"
-        for pattern in ("*.js", "*.mjs", "*.css", "*.svg", "*.png", "*.wasm")
+        for pattern in ("*.js", "*.mjs", "*.css", "*.svg", "*.png", "*.webp", "*.wasm")
         for file in static.rglob(pattern)
         if "node_modules" not in file.parts and file.name != "sw.js"
     }
 
-    assert urls == on_disk | {"/", "/app/core.json", "/manifest.webmanifest"}
+    assert urls == on_disk | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
 
 
 def test_every_module_that_is_imported_is_on_the_list(visitor):

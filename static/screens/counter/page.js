@@ -12,6 +12,7 @@ import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
 import { textField } from '../field.js';
 import { checkRow } from '../file-link.js';
+import { helpRow } from '../help-link.js';
 import { phoneNotices } from '../phone-notices.js';
 import { linkTo, to } from '../router.js';
 import { scanHost } from '../scan-host.js';
@@ -242,7 +243,7 @@ function homeParts(work) {
       <ul class="list">
         <li><a class="list-row" href=${linkTo(to.returns())}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
         <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
-        ${checkRow()}
+        ${checkRow()} ${helpRow()}
       </ul>
     `,
     main: { words: 'Scan returns', run: work.open },

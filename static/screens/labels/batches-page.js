@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { helpLink } from '../help-link.js';
 import { linkTo, to } from '../router.js';
 import { day } from '../when.js';
 
@@ -26,6 +27,7 @@ export const batchesPage = {
           ${icon('ask', { size: 'large' })}
           <h2>No labels were printed yet</h2>
           <p>Print a sheet or a roll, and keep some in the tool bag.</p>
+          <p>${helpLink(to.help('labels'), 'Which labels hold')}</p>
         </section>`,
     main: { words: 'Print labels', run: () => ctx.go(to.printLabels()) },
   }),

@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 
 import { board } from '../../shapes/board.js';
 import { capture, photoTaken } from '../capture.js';
+import { helpLink } from '../help-link.js';
+import { to } from '../router.js';
 import { sentenceCase } from '../sentence-case.js';
 import { codeFields, codesOf } from './test-codes.js';
 
@@ -34,7 +36,8 @@ export function testEntryStep(ctx) {
   const { photo } = screen;
   const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
   return {
-    body: html`${soundQuestion(ctx)} ${form.heard ? readings(ctx) : nothing}
+    body: html`${form.heard === undefined ? helpLink(to.stepHelp(ctx.job, 'self-test'), 'How to start the self-test') : nothing}
+    ${soundQuestion(ctx)} ${form.heard ? readings(ctx) : nothing}
     ${form.heard === undefined ? nothing : html`${more(ctx, screen)} ${summary(ctx)}`}`,
     main: {
       words: form.heard === false ? 'Record it, set aside' : 'Record the result',
