@@ -35,7 +35,7 @@ def main(argv: list[str] | None = None) -> int:
 
     0 done, 1 done and something is not as it should be, 2 refused with a line that says why.
     """
-    asked = _parser().parse_args(argv)
+    asked = parser().parse_args(argv)
     try:
         return asked.run(asked) or 0
     except (AddressRefused, BadInput, CommandRefused, ShellIncomplete) as error:
@@ -49,7 +49,8 @@ def main(argv: list[str] | None = None) -> int:
         return 0
 
 
-def _parser() -> argparse.ArgumentParser:
+def parser() -> argparse.ArgumentParser:
+    """Returns what reads the command line."""
     parser = argparse.ArgumentParser(
         prog="swaptrail", description="Swap-test bookkeeping for parking sensors."
     )

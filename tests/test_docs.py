@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from server.cli import main
+from server.cli import parser
 from server.core.kinds import KINDS
 from server.help_pages import INDEX
 from server.help_pages import HelpBroken
@@ -15,6 +15,8 @@ ROOT = Path(__file__).parents[1]
 HELP = ROOT / "static" / "help"
 README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+MOST_WORDS = 1300
+COMMANDS = next(action.choices for action in parser()._actions if isinstance(action.choices, dict))
 
 
 def test_the_readme_sets_up_with_two_lines_each_alone_in_its_block():
@@ -35,12 +37,39 @@ def test_every_kind_of_event_is_listed_with_its_sentence():
     assert listed == {kind: sentence for kind, (sentence, _) in KINDS.items()}
 
 
-def test_every_command_is_in_the_readme(capsys):
-    with pytest.raises(SystemExit):
-        main(["--help"])
-    commands = re.findall(r"^    ([\w-]+)  ", capsys.readouterr().out, re.MULTILINE)
-    assert "demo" in commands
-    assert re.findall(r"^\| `swaptrail ([\w-]+)", README, re.MULTILINE) == commands
+def test_the_readme_stays_short():
+    assert len(README.split()) <= MOST_WORDS
+
+
+def test_every_command_is_in_the_readme_with_options_that_it_has():
+    rows = re.findall(r"^\| `swaptrail ([\w-]+)([^`]*)`", README, re.MULTILINE)
+    assert [name for name, _ in rows] == list(COMMANDS)
+    for name, options in rows:
+        assert set(re.findall(r"--[a-z-]+", options)) <= options_of(name), name
+
+
+def test_every_command_and_option_is_in_the_help():
+    told = (HELP / "commands.md").read_text("utf-8")
+    sections = re.split(r"^## `swaptrail ", told, flags=re.MULTILINE)
+    assert {section.partition("\n")[0].strip("`").split()[0] for section in sections[1:]} == set(COMMANDS)
+    for section in sections[1:]:
+        name = re.match(r"[\w-]+", section)[0]
+        named = set(re.findall(r"--[a-z-]+", section)) | {"--data", "--help"}
+        assert named >= options_of(name), name
+        assert named <= options_of(name) | {"--data", "--help"}, name
+    assert "`--data DIR`" in sections[0]
+
+
+def options_of(command):
+    return {flag for action in COMMANDS[command]._actions for flag in action.option_strings if flag != "-h"}
+
+
+def test_every_file_that_the_documents_lead_to_is_there():
+    for text in (README, DEVELOPERS):
+        for target in re.findall(r"\]\(([^)]+)\)", text):
+            assert target.startswith("https://") or (ROOT / target).is_file(), target
+    shown = re.findall(r"!\[[^\]]{20,}\]\((static/help/pictures/[^)]+)\)", README)
+    assert len(shown) == 3
 
 
 def test_nothing_lies_at_the_top_that_the_design_does_not_name():

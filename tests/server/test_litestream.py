@@ -1,4 +1,4 @@
-"""Litestream with the README's configuration streams the database while it is written, and gives it back."""
+"""Litestream, configured as the help says, streams the database while it is written, and gives it back."""
 
 import re
 import signal
@@ -14,13 +14,13 @@ from server.verify.data_folder import FOLDER
 from tests.server.phones import NOW
 from tests.server.phones import entry_after
 
-README = Path(__file__).parents[2] / "README.md"
+HELP = Path(__file__).parents[2] / "static" / "help" / "data.md"
 LITESTREAM = Path(sys.executable).with_name("litestream")
 DEVICE = "d00000000000000aa"
 
 
 def configuration(data, replica):
-    text = re.search(r"```yaml\n(.*?)```", README.read_text("utf-8"), re.DOTALL)[1]
+    text = re.search(r"```yaml\n(.*?)```", HELP.read_text("utf-8"), re.DOTALL)[1]
     assert text.count("data/swaptrail.db") == text.count("/mnt/elsewhere/swaptrail") == 1
     return text.replace("data/swaptrail.db", str(data)).replace("/mnt/elsewhere/swaptrail", str(replica))
 
