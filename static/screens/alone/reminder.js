@@ -68,7 +68,7 @@ function panel(ctx, urgent) {
     <p>
       <strong>${atStake(ctx.services)}</strong>
       ${urgent ? 'would be gone with this phone' : 'are on this phone only'}${waited > WORTH_NAMING_MS
-        ? `, since ${span(waited)}`
+        ? `, the oldest for ${span(waited)}`
         : nothing}.
       ${last ? `The last file is from ${ago(last.at)}.` : 'There is no file yet.'} ${risk(ctx.services)}
     </p>
