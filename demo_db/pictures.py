@@ -25,7 +25,7 @@ from demo_db.paint import scratch
 from demo_db.paint import shade
 from demo_db.paint import soft
 from server.core import labels
-from server.labelling.symbol import address
+from server.core.labels import address
 from server.labelling.symbol import matrix
 
 _W, _H = CANVAS

@@ -12,7 +12,7 @@ import zipfile
 from contextlib import closing
 from pathlib import Path
 
-from server.labelling.store import share_of
+from server.core.labels import share_of
 from server.manifest import DATABASE
 from server.manifest import Manifest
 from server.photo_store import path_of

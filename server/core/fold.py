@@ -10,6 +10,7 @@ from . import kinds
 from .fold_custody import HANDLERS as CUSTODY
 from .fold_evidence import HANDLERS as EVIDENCE
 from .fold_job import HANDLERS as JOB
+from .fold_printing import HANDLERS as PRINTING
 from .fold_returns import HANDLERS as RETURNS
 from .state import State
 from .state import position_of
@@ -196,5 +197,5 @@ def _nothing(state: State, event: dict, job: dict | None) -> None:
 
 
 _HANDLERS = {"corrected": _nothing}
-for _group in (CUSTODY, EVIDENCE, JOB, RETURNS):
+for _group in (CUSTODY, EVIDENCE, JOB, PRINTING, RETURNS):
     _HANDLERS.update(_group)

@@ -35,6 +35,8 @@ KINDS: dict = {
     "cleaned": ("A position was cleaned.", {"position": "name", "note": "text"}),
     "unit_labelled": ("A label was put on a unit.", {"unit": "name", "code": "name", "how": HOW}),
     "label_voided": ("A label is torn or lost.", {"unit": "name", "code": "name", "reason": "reason"}),
+    "labels_printed": ("Labels were printed, by a phone without a server.", {
+        "batch": "name", "codes": "names", "layout": "options"}),
     "unit_added": ("A unit that was not on a vehicle before.", {
         "unit": "name", "part": "text", "serial": "text", "code": "text", "how": HOW,
         "place": ("out", "stock")}),
@@ -91,7 +93,7 @@ KINDS: dict = {
 LATER: dict = {"move_started": {"positions": "names"}}
 
 # facts about a unit that may happen away from any job; every other kind needs its job
-WITHOUT_JOB = ("unit_added", "unit_labelled", "label_voided", "part_noted", "unit_moved",
+WITHOUT_JOB = ("labels_printed", "unit_added", "unit_labelled", "label_voided", "part_noted", "unit_moved",
                "unit_seen", "return_received", "return_decided", "corrected")  # fmt: skip
 
 # what may still be said of a job after its closing; anything else means that work went on
@@ -217,6 +219,12 @@ def _confidence(path, value):
         raise BadInput(path, value, "0 (as it was) or 500000 to 999999 parts per million")
 
 
+def _options(path, value):
+    _object(path, value, ())
+    for name in sorted(value):
+        _name("{}.{}".format(path, name), value[name])
+
+
 def _list(path, value):
     if not isinstance(value, list) or len(value) > 200:
         raise BadInput(path, value, "a list of at most 200")
@@ -238,5 +246,5 @@ _FORMS = {
     "text": _text, "name": _name, "reason": _reason, "flag": _flag, "count": _count,
     "digest": _digest, "names": _names, "vehicle": _vehicle, "positions": _positions,
     "findings": _findings, "codes": _codes, "fitted": _fitted, "cause": _cause, "rates": _rates,
-    "confidence": _confidence,
+    "confidence": _confidence, "options": _options,
 }  # fmt: skip

@@ -5,6 +5,8 @@ some exchanges of neighbouring characters through, so a code is issued only when
 own adjacent exchanges is caught.
 """
 
+import hashlib
+
 from .errors import BadInput
 
 ALPHABET = "234679ACDEFHJKMNPRTWXY"  # no 0 O 1 I L, 5 S, 8 B, Z, G, Q, U, V: alike in felt pen
@@ -14,6 +16,8 @@ BODY_LENGTH = 4
 CODE_LENGTH = BODY_LENGTH + 1
 _ISO = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _PATH = "/U/"
+_MARK = "#"
+_SHARES = 16
 
 
 def check_character(body: str) -> str:
@@ -60,16 +64,38 @@ def shown(code: str) -> str:
 
 
 def address(code: str, base: str) -> str:
-    """Return the text of a label's QR: upper case throughout, which makes the symbol small."""
-    return _upper(base) + _PATH + code
+    """Return the text of a label's QR, for `base`, the address of the installation.
+
+    A server answers "/U/CODE" in any case, so there all of it is upper case, which makes the symbol small.
+    A `base` that ends in "/" is a folder of files: any host of files opens it, but hardly one knows more
+    addresses or ignores case, so the code stands behind "#", where the app reads it and no host sees it.
+    """
+    if not base.endswith("/"):
+        return _upper(base) + _PATH + code
+    start = base.find("/", base.find("//") + 2)
+    return _upper(base[:start]) + base[start:] + _MARK + code
 
 
-def codes_from(random_bytes: list, count: int, taken=(), first: str = PRINT_FIRST) -> list[str]:
+def share_of(identity: str) -> int:
+    """Return which share of all codes an installation or a phone prints from, by its id (it ends in hex).
+
+    What was set up again from a copy has another id, and knows nothing of the labels printed since then.
+    """
+    return int(identity[-1], 16) % _SHARES
+
+
+def in_share(code: str, share: int) -> bool:
+    """Tell whether a code belongs to a share."""
+    return hashlib.sha256(code.encode()).digest()[0] % _SHARES == share
+
+
+def codes_from(random_bytes: list, count: int, taken=(), first: str = PRINT_FIRST, share=None) -> list[str]:
     """Return up to `count` different codes made from `random_bytes` (ints 0 to 255), none in `taken`.
 
     `first` holds the characters that a code may begin with. A phone without network cannot know which
     codes lie about on paper, so codes for writing by hand begin as no printed one does. Bytes that
-    would favour some characters are passed over, so each code is equally likely.
+    would favour some characters are passed over, so each code is equally likely. `share` takes codes of
+    one share alone.
     """
     used = {}
     for code in taken:
@@ -85,7 +111,7 @@ def codes_from(random_bytes: list, count: int, taken=(), first: str = PRINT_FIRS
             continue
         code = body + check_character(body)
         body = ""
-        if code not in used and may_be_issued(code):
+        if code not in used and may_be_issued(code) and (share is None or in_share(code, share)):
             used[code] = True
             codes.append(code)
             if len(codes) == count:
@@ -97,7 +123,8 @@ def parse(text, host: str = "") -> dict:
     """Say what a scanned or typed text is.
 
     Returns {"outcome": "ours", "code", "shown"}, or "mistyped", "other_host" or "foreign" with
-    {"title", "sentence"}. `host` is this installation's host[:port]; "" takes any.
+    {"title", "sentence"}. `host` is this installation's host[:port], and where it is a folder of files also
+    its path, without the last "/"; "" takes any.
     """
     if not isinstance(text, str):
         raise BadInput("text", text, "the text that was scanned or typed")
@@ -136,9 +163,11 @@ def _address(raw: str) -> tuple | None:
     for scheme in ("HTTPS://", "HTTP://"):
         if raw.startswith(scheme):
             rest = raw[len(scheme) :]
-            at = rest.find(_PATH)
-            if at > 0 and "/" not in rest[:at]:
-                return rest[:at], rest[at + len(_PATH) :]
+            for between in (_PATH, "/" + _MARK):
+                at = rest.find(between)
+                # A server has no folders; a folder of files may lie anywhere.
+                if at > 0 and (between != _PATH or "/" not in rest[:at]):
+                    return rest[:at], rest[at + len(between) :]
     return None
 
 

@@ -174,6 +174,9 @@ MAKERS = {
     "unit_labelled": lambda state, job, data: "Label {} put on ({}).".format(
         labels.shown(data["code"]), _HOW[data["how"]]
     ),
+    "labels_printed": lambda state, job, data: "{} printed.".format(
+        "1 label" if len(data["codes"]) == 1 else "{} labels".format(len(data["codes"]))
+    ),
     "label_voided": lambda state, job, data: "Label {} void: {}".format(
         labels.shown(data["code"]), data["reason"]
     ),

@@ -14,6 +14,7 @@ class State:
         self.units = {}
         self.codes = {}
         self.jobs = {}
+        self.printed = []
         self.mixed = []
         self.aliases = {}
         self.conflicts = []
@@ -27,6 +28,7 @@ class State:
             "units": self.units,
             "codes": self.codes,
             "jobs": self.jobs,
+            "printed": self.printed,
             "mixed": self.mixed,
             "aliases": self.aliases,
             "conflicts": self.conflicts,
@@ -40,6 +42,7 @@ class State:
         other.units = dict(self.units)
         other.codes = dict(self.codes)
         other.jobs = dict(self.jobs)
+        other.printed = _copied(self.printed)
         other.mixed = _copied(self.mixed)
         other.aliases = dict(self.aliases)
         other.conflicts = [dict(conflict) for conflict in self.conflicts]

@@ -11,26 +11,26 @@ from sqlite_utils import Database
 
 from server.clock import now_ms
 from server.core import labels
+from server.core.printing.advice import summary
+from server.core.printing.advice import warnings
+from server.core.printing.face import Face
+from server.core.printing.layout import DPIS
+from server.core.printing.layout import OPTIONS
+from server.core.printing.layout import PAPERS
+from server.core.printing.layout import Layout
+from server.core.printing.layout import layout_of
+from server.core.printing.reach import RULE
+from server.core.printing.reach import USUAL_CM
+from server.core.printing.reach import checked_distance
 from server.labelling import store
-from server.labelling.advice import summary
-from server.labelling.advice import warnings
-from server.labelling.face import Face
-from server.labelling.face import face_of
 from server.labelling.files import FORMATS
 from server.labelling.files import drawn
-from server.labelling.layout import DPIS
-from server.labelling.layout import OPTIONS
-from server.labelling.layout import PAPERS
-from server.labelling.layout import Layout
-from server.labelling.layout import layout_of
-from server.labelling.reach import RULE
-from server.labelling.reach import USUAL_CM
-from server.labelling.reach import checked_distance
 from server.labelling.states import FREE
 from server.labelling.states import ON
 from server.labelling.states import VOID
 from server.labelling.states import batch_options
 from server.labelling.states import batches
+from server.labelling.symbol import face_for
 from server.refusals import CommandRefused
 from server.serve import settled_base
 from server.storage import DataFolder
@@ -92,7 +92,7 @@ def _print(asked: argparse.Namespace) -> None:
     with closing(DataFolder(asked.data).open()) as db:
         if asked.count is None and not options:
             layout = layout_of(batch_options(db, asked.again))
-        face = face_of(layout, base, distance)
+        face = face_for(layout, base, distance)
         if asked.count is None:
             printing = store.again(db, asked.again, now_ms())
         else:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from server.core.errors import BadInput
+from server.core.printing.face import Face
+from server.core.printing.layout import Layout
 from server.labelling import pdf
 from server.labelling import svg
-from server.labelling.face import Face
-from server.labelling.layout import Layout
 from server.labelling.sheet import pages
 
 FORMATS = {"pdf": "application/pdf", "svg": "image/svg+xml"}

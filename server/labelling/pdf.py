@@ -6,8 +6,8 @@ from collections.abc import Iterable
 
 from reportlab.pdfgen.canvas import Canvas
 
-from server.labelling.layout import Layout
-from server.labelling.sheet import Line
+from server.core.printing.layout import Layout
+from server.core.printing.sheet import Line
 from server.labelling.sheet import Page
 
 _FACE = "Courier-Bold"
@@ -38,9 +38,9 @@ def draw(pages: Iterable[Page], layout: Layout, title: str) -> bytes:
 
 def _write(canvas: Canvas, line: Line) -> None:
     canvas.saveState()
-    canvas.translate(line.x, line.y)
+    canvas.translate(line.x / 100, line.y / 100)
     canvas.scale(1, -1)
     canvas.rotate(90 if line.turned else 0)
-    canvas.setFont(_FACE, line.size)
+    canvas.setFont(_FACE, line.size / 100)
     (canvas.drawCentredString if line.centred else canvas.drawString)(0, 0, line.text)
     canvas.restoreState()

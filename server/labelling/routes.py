@@ -13,26 +13,25 @@ from server.bodies import text_field
 from server.clock import now_ms
 from server.core import labels
 from server.core.errors import BadInput
+from server.core.printing.advice import plan as planned
+from server.core.printing.face import ANY_CODE
+from server.core.printing.face import Face
+from server.core.printing.layout import OPTIONS
+from server.core.printing.layout import Layout
+from server.core.printing.layout import layout_of
+from server.core.printing.layout import one_label
+from server.core.printing.reach import USUAL_CM
+from server.core.printing.reach import checked_distance
 from server.database import database
 from server.labelling import store
-from server.labelling.advice import summary
-from server.labelling.advice import warnings
-from server.labelling.face import ANY_CODE
-from server.labelling.face import Face
-from server.labelling.face import face_of
 from server.labelling.files import FORMATS
 from server.labelling.files import drawn
 from server.labelling.files import format_of
 from server.labelling.files import page_count
-from server.labelling.layout import OPTIONS
-from server.labelling.layout import Layout
-from server.labelling.layout import layout_of
-from server.labelling.reach import RULE
-from server.labelling.reach import USUAL_CM
-from server.labelling.reach import checked_distance
 from server.labelling.states import batch_options
 from server.labelling.states import batches
 from server.labelling.states import labels_of
+from server.labelling.symbol import face_for
 
 blueprint = Blueprint("labelling", __name__, url_prefix="/api/labels")
 
@@ -80,10 +79,7 @@ def plan() -> Response:
     return json_answer(
         {
             "fault": "",
-            "summary": summary(layout, face),
-            "warnings": warnings(layout, face, distance),
-            "rule": RULE,
-            "a_page": layout.labels,
+            **planned(layout, face, distance),
             "most": store.MOST_LABELS,
         }
     )
@@ -95,9 +91,7 @@ def preview() -> Response:
     distance = checked_distance(request.args.get("distance", str(USUAL_CM)))
     layout, face = _layout_and_face(dict(request.args), distance)
     if request.args.get("one"):
-        layout = layout._replace(
-            page_width=layout.width, page_height=layout.height, columns=1, rows=1, left=0, top=0, marked=False
-        )
+        layout = one_label(layout)
     (picture,) = drawn([ANY_CODE] * layout.labels, _base(), layout, face, "svg", "")
     return Response(picture, mimetype=FORMATS["svg"])
 
@@ -163,7 +157,7 @@ def _options(body: dict) -> dict[str, str]:
 
 def _layout_and_face(options: dict[str, str], distance: int) -> tuple[Layout, Face]:
     layout = layout_of(options)
-    return layout, face_of(layout, _base(), distance)
+    return layout, face_for(layout, _base(), distance)
 
 
 def _distance(body: dict) -> int:

@@ -8,7 +8,6 @@ A folder that was restored from a backup knows nothing of the labels printed aft
 its codes from a share of all there are, and a restored one from another share.
 """
 
-import hashlib
 import json
 import secrets
 from typing import NamedTuple
@@ -27,12 +26,6 @@ MOST_LABELS = 2000  # in one batch
 
 _BYTES_A_ROUND = 4096
 _ROUNDS_WITHOUT_ANY = 50
-_SHARES = 16
-
-
-def share_of(installation: str) -> int:
-    """Returns which share of all codes the folder with this installation id takes its own from."""
-    return int(installation, 16) % _SHARES
 
 
 class Printing(NamedTuple):
@@ -48,7 +41,7 @@ def issue(db: Database, count: int, base: str, options: dict[str, str], now: int
     if not 1 <= count <= MOST_LABELS:
         raise BadInput("count", count, f"1 to {MOST_LABELS}")
     with writing(db):
-        codes = _draw(count, _taken(db), share_of(installation_id(db)))
+        codes = _draw(count, _taken(db), labels.share_of(installation_id(db)))
         batch: int = db.conn.execute(
             "INSERT INTO label_batches (made_at, base, layout) VALUES (?, ?, ?) RETURNING id",
             [now, base, json.dumps(options, sort_keys=True)],
@@ -115,9 +108,13 @@ def _taken(db: Database) -> set[str]:
     """Returns every code printed here, and every one that an event names."""
     taken = {code for (code,) in db.conn.execute("SELECT code FROM labels")}
     rows = db.conn.execute(
-        "SELECT body FROM events WHERE kind IN ('unit_labelled', 'unit_added', 'label_voided')"
+        "SELECT body FROM events WHERE kind IN "
+        "('unit_labelled', 'unit_added', 'label_voided', 'labels_printed')"
     )
-    taken.update(str(json.loads(body)["data"].get("code")) for (body,) in rows)
+    for (body,) in rows:
+        data = json.loads(body)["data"]
+        codes = data.get("codes")
+        taken.update(map(str, [data.get("code"), *(codes if isinstance(codes, list) else [])]))
     return taken
 
 
@@ -128,14 +125,11 @@ def _draw(count: int, taken: set[str], share: int) -> list[str]:
         fruitless = 0
         while len(codes) < count and fruitless < _ROUNDS_WITHOUT_ANY:
             random_bytes = list(secrets.token_bytes(_BYTES_A_ROUND))
-            drawn = labels.codes_from(random_bytes, _BYTES_A_ROUND, taken | set(codes))
-            new = [code for code in drawn if not within or _share(code) == share]
+            new = labels.codes_from(
+                random_bytes, _BYTES_A_ROUND, taken | set(codes), share=share if within else None
+            )
             fruitless = 0 if new else fruitless + 1
             codes += new[: count - len(codes)]
     if len(codes) < count:
         raise BadInput("count", count, f"at most {len(codes)}: no more codes are left that were never issued")
     return codes
-
-
-def _share(code: str) -> int:
-    return hashlib.sha256(code.encode()).digest()[0] % _SHARES

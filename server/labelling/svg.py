@@ -2,8 +2,8 @@
 
 from xml.sax.saxutils import escape
 
-from server.labelling.sheet import Box
-from server.labelling.sheet import Line
+from server.core.printing.sheet import Box
+from server.core.printing.sheet import Line
 from server.labelling.sheet import Page
 
 _FACE = "ui-monospace, 'DejaVu Sans Mono', 'Courier New', monospace"
@@ -14,9 +14,10 @@ def draw(page: Page) -> bytes:
     width, height = page.layout.page_width, page.layout.page_height
     marks = "".join(_box(box) for box in page.boxes)
     texts = "\n".join(_text(line) for line in page.lines)
+    dot_mm = 25.4 / page.layout.dpi
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width * page.layout.dot_mm:.4f}mm" '
-        f'height="{height * page.layout.dot_mm:.4f}mm" viewBox="0 0 {width} {height}">\n'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width * dot_mm:.4f}mm" '
+        f'height="{height * dot_mm:.4f}mm" viewBox="0 0 {width} {height}">\n'
         f'<rect width="100%" height="100%" fill="#fff"/>\n'
         f'<path fill="#000" shape-rendering="crispEdges" d="{marks}"/>\n'
         f'<g fill="#000" font-family="{_FACE}" font-weight="700">\n{texts}\n</g>\n</svg>\n'
@@ -29,6 +30,7 @@ def _box(box: Box) -> str:
 
 def _text(line: Line) -> str:
     anchor = ' text-anchor="middle"' if line.centred else ""
-    turn = f' transform="rotate(-90 {line.x:g} {line.y:g})"' if line.turned else ""
-    place = f'x="{line.x:g}" y="{line.y:g}" font-size="{line.size:g}"'
+    x, y, size = line.x / 100, line.y / 100, line.size / 100
+    turn = f' transform="rotate(-90 {x:g} {y:g})"' if line.turned else ""
+    place = f'x="{x:g}" y="{y:g}" font-size="{size:g}"'
     return f"<text {place}{anchor}{turn}>{escape(line.text)}</text>"

@@ -1,24 +1,16 @@
-"""The QR symbol of a label: its text, its modules, and which level and size suit the room there is.
-
-Sources: ISO/IEC 18004 for the levels, the smallest version and the margin of 4 modules; qrcode.com
-(howto/cell.html, of the symbol's inventor) for 4 printer dots a module at least.
-"""
-
-from typing import NamedTuple
+"""The QR symbol of a label: its modules, and how large it has to be at each level."""
 
 import qrcode
 from qrcode.exceptions import DataOverflowError
 from qrcode.util import MODE_ALPHA_NUM
 from qrcode.util import QRData
 
-QUIET_MODULES = 4  # of margin on every side
-LEAST_DOTS = 4  # a module
-LEVELS = {  # best first; how much of a symbol may be covered, about, in percent
-    "H": 30,
-    "Q": 25,
-    "M": 15,
-    "L": 7,
-}
+from server.core import labels
+from server.core.printing.face import ANY_CODE
+from server.core.printing.face import Face
+from server.core.printing.face import face_of
+from server.core.printing.layout import Layout
+
 _LEVELS = {
     "H": qrcode.constants.ERROR_CORRECT_H,
     "Q": qrcode.constants.ERROR_CORRECT_Q,
@@ -27,55 +19,26 @@ _LEVELS = {
 }
 
 
-class Choice(NamedTuple):
-    """How a symbol is drawn: its level, its version, and how many dots wide a module is."""
-
-    level: str
-    version: int
-    dots: int
-
-    @property
-    def across(self) -> int:
-        """How many dots the symbol takes with its margin."""
-        return modules_across(self.version) * self.dots
+def face_for(layout: Layout, base: str, distance_cm: int) -> Face:
+    """Returns the face of the labels that belong to `base`."""
+    return face_of(layout, versions(labels.address(ANY_CODE, base)), base, distance_cm)
 
 
-def address(code: str, base: str) -> str:
-    """Returns the text of a label's QR: upper case throughout, which makes the symbol small."""
-    return f"{base}/U/{code}".upper()
+def versions(text: str) -> dict[str, int]:
+    """Returns by level the smallest version that holds the text; one that none does is left out."""
+    found = {}
+    for level in _LEVELS:
+        try:
+            found[level] = _symbol(text, level, made=False).best_fit()
+        except DataOverflowError:
+            continue
+    return found
 
 
 def matrix(text: str, level: str = "Q") -> list[list[bool]]:
     """Returns the modules of the smallest QR symbol in alphanumeric mode, without its margin."""
     modules: list[list[bool]] = _symbol(text, level).get_matrix()
     return modules
-
-
-def modules_across(version: int) -> int:
-    """Returns the modules of a symbol's side with the margin on both ends."""
-    return 17 + 4 * version + 2 * QUIET_MODULES
-
-
-def choices(text: str, room: int) -> list[Choice]:
-    """Returns how the text can be drawn in a square of `room` dots, the best level first."""
-    found = []
-    for level in LEVELS:
-        try:
-            version = _symbol(text, level, made=False).best_fit()
-        except DataOverflowError:
-            continue
-        dots = room // modules_across(version)
-        if dots:
-            found.append(Choice(level, version, dots))
-    return found
-
-
-def choose(found: list[Choice], wanted: int) -> Choice | None:
-    """Returns the best level with modules of `wanted` dots; where none has, the largest modules."""
-    if not found:
-        return None
-    large = [choice for choice in found if choice.dots >= wanted]
-    return large[0] if large else max(found, key=lambda choice: choice.dots)
 
 
 def _symbol(text: str, level: str, made: bool = True) -> qrcode.QRCode:

@@ -14,8 +14,8 @@ from PIL import Image
 from PIL import ImageFilter
 
 from server.core import labels
-from server.labelling.symbol import QUIET_MODULES
-from server.labelling.symbol import address
+from server.core.labels import address
+from server.core.printing.face import QUIET_MODULES
 from server.labelling.symbol import matrix
 
 FINE = 12  # dots a module before it is made small

@@ -6,8 +6,8 @@ from pathlib import Path
 from PIL import Image
 
 from server.core import labels
-from server.labelling.symbol import QUIET_MODULES
-from server.labelling.symbol import address
+from server.core.labels import address
+from server.core.printing.face import QUIET_MODULES
 from server.labelling.symbol import matrix
 from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera

@@ -10,11 +10,11 @@ import resvg_py
 from PIL import Image
 
 from server.core import labels
-from server.labelling.face import face_of
+from server.core.labels import address
+from server.core.printing.face import QUIET_MODULES
+from server.core.printing.layout import layout_of
 from server.labelling.files import drawn
-from server.labelling.layout import layout_of
-from server.labelling.symbol import QUIET_MODULES
-from server.labelling.symbol import address
+from server.labelling.symbol import face_for
 from server.labelling.symbol import matrix
 from tests.server.phones import BASE
 
@@ -34,7 +34,7 @@ class Printed:
     def __init__(self, codes, form, distance=20, base=BASE, **options):
         self.codes, self.base = codes, base
         self.layout = layout_of(options)
-        self.face = face_of(self.layout, base, distance)
+        self.face = face_for(self.layout, base, distance)
         self.files = list(drawn(codes, base, self.layout, self.face, form, "Labels"))
         self.pictures = self._pdf() if form == "pdf" else map(self._svg, self.files)
 

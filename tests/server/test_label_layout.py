@@ -4,17 +4,18 @@ import pytest
 
 from server.core import labels
 from server.core.errors import BadInput
-from server.labelling import reach
-from server.labelling.advice import summary
-from server.labelling.advice import warnings
-from server.labelling.face import ANY_CODE
-from server.labelling.face import face_of
-from server.labelling.layout import layout_of
-from server.labelling.symbol import Choice
-from server.labelling.symbol import address
-from server.labelling.symbol import choices
-from server.labelling.symbol import choose
+from server.core.labels import address
+from server.core.printing import reach
+from server.core.printing.advice import summary
+from server.core.printing.advice import warnings
+from server.core.printing.face import ANY_CODE
+from server.core.printing.face import Choice
+from server.core.printing.face import choices
+from server.core.printing.face import choose
+from server.core.printing.layout import layout_of
+from server.labelling.symbol import face_for
 from server.labelling.symbol import matrix
+from server.labelling.symbol import versions
 from tests.server.phones import BASE
 
 # ISO/IEC 18004, capacity in alphanumeric mode of versions 1 to 4 by level (facts agreed on by two
@@ -28,29 +29,29 @@ def test_the_symbol_is_the_smallest_that_the_standard_allows(level):
         assert len(matrix("A" * capacity, level)) == 17 + 4 * version
         assert len(matrix("A" * (capacity + 1), level)) == 17 + 4 * (version + 1)
         room = (17 + 4 * version + 8) * 5
-        assert Choice(level, version, 5) in choices("A" * capacity, room)
-        assert Choice(level, version + 1, 5) in choices("A" * (capacity + 1), room + 20)
+        assert Choice(level, version, 5) in choices(versions("A" * capacity), room)
+        assert Choice(level, version + 1, 5) in choices(versions("A" * (capacity + 1)), room + 20)
 
 
 def test_the_best_level_is_taken_that_leaves_modules_wide_enough():
     text = address(ANY_CODE, BASE)
     assert len(text) == 29  # H wants version 3 (37 modules with the margin), Q version 2 (33), M and L too
-    found = choices(text, 37 * 5)
+    found = choices(versions(text), 37 * 5)
     assert found == [Choice("H", 3, 5), Choice("Q", 2, 5), Choice("M", 2, 5), Choice("L", 2, 5)]
     assert choose(found, 5).level == "H"
-    found = choices(text, 37 * 5 - 1)  # H has to make do with 4 dots now
+    found = choices(versions(text), 37 * 5 - 1)  # H has to make do with 4 dots now
     assert choose(found, 5) == Choice("Q", 2, 5)
     assert choose(found, 6) == Choice("Q", 2, 5)  # nothing is wide enough: the widest
     long = address(ANY_CODE, "https://swaptrail.workshop.lan:48765")
-    assert [choice.version for choice in choices(long, 400)] == [4, 3, 3, 2]
-    assert choose(choices(long, 37 * 5), 5) == Choice("Q", 3, 5)
-    assert choose(choices(long, 33 * 6), 6) == Choice("L", 2, 6)
+    assert [choice.version for choice in choices(versions(long), 400)] == [4, 3, 3, 2]
+    assert choose(choices(versions(long), 37 * 5), 5) == Choice("Q", 3, 5)
+    assert choose(choices(versions(long), 33 * 6), 6) == Choice("L", 2, 6)
 
 
 def test_nothing_is_drawn_where_not_even_one_dot_fits():
-    assert choose(choices(address(ANY_CODE, BASE), 20), 4) is None
+    assert choose(choices(versions(address(ANY_CODE, BASE)), 20), 4) is None
     with pytest.raises(BadInput, match=r"label: found .*8 x 8 mm.* wanted .* the address https://aaa"):
-        face_of(layout_of({"roll": "8x8"}), "https://" + "a" * 250, 20)
+        face_for(layout_of({"roll": "8x8"}), "https://" + "a" * 250, 20)
 
 
 def test_the_specimen_code_is_never_issued():
@@ -116,11 +117,10 @@ def test_what_cannot_be_laid_out_is_refused_with_field_found_and_wanted(options,
 
 def test_the_reach_follows_from_pixels_and_angle():
     """By hand: 1280 pixels over 2 * tan(32.5 degrees) = 1.2741 times the distance, 3 pixels a module."""
-    assert reach.reach_mm(0.5) == pytest.approx(0.5 * 1280 / (3 * 1.2741), rel=1e-4)
-    layout = layout_of({"dpi": "300"})
-    assert reach.wanted_dots(layout, 20) == 8  # 0.597 mm are 7.05 dots
-    assert reach.wanted_dots(layout, 5) == 4  # 0.149 mm are 1.8 dots; the printer wants 4
-    assert reach.wanted_dots(layout_of({"roll": "30x20"}), 20) == 5  # 4.77 dots
+    assert reach.reach_cm(4, 203) == int(4 * 2.54 / 203 * 1280 / (3 * 1.2741)) == 16
+    assert reach.wanted_dots(300, 20) == 8  # 0.597 mm are 7.05 dots
+    assert reach.wanted_dots(300, 5) == 4  # 0.149 mm are 1.8 dots; the printer wants 4
+    assert reach.wanted_dots(203, 20) == 5  # 4.77 dots
 
 
 @pytest.mark.parametrize("distance", ["4", "101", "far", "-10", ""])
@@ -149,20 +149,20 @@ def test_a_distance_that_is_none_is_refused(distance):
 )
 def test_a_label_that_will_be_hard_to_read_is_warned_about(options, distance, said):
     layout = layout_of(options)
-    found = warnings(layout, face_of(layout, BASE, distance), distance)
+    found = warnings(layout, face_for(layout, BASE, distance), distance)
     assert len(found) == len(said), found
     for warning, start in zip(found, said, strict=True):
         assert warning.startswith(start)
-    assert "scans from up to" in summary(layout, face_of(layout, BASE, distance))
+    assert "scans from up to" in summary(layout, face_for(layout, BASE, distance))
 
 
 def test_a_warning_names_the_room_that_would_do():
     """And labels of that size do."""
     layout = layout_of({"roll": "30x20"})
-    (warning,) = warnings(layout, face_of(layout, BASE, 20), 20)
+    (warning,) = warnings(layout, face_for(layout, BASE, 20), 20)
     assert "The symbol wants 24 mm with its margin" in warning
     larger = layout_of({"roll": "30x25"})
-    assert warnings(larger, face_of(larger, BASE, 20), 20) == []
+    assert warnings(larger, face_for(larger, BASE, 20), 20) == []
 
 
 def test_the_rule_names_its_sources():

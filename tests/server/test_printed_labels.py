@@ -16,8 +16,8 @@ from PIL import ImageDraw
 from PIL import ImageFilter
 
 from server.core import labels
-from server.labelling.layout import PAPERS
-from server.labelling.symbol import LEAST_DOTS
+from server.core.printing.layout import PAPERS
+from server.core.printing.reach import LEAST_DOTS
 from tests.browser_support import find_browser
 from tests.server.phones import BASE
 from tests.server.printed import Printed
@@ -101,7 +101,7 @@ def test_the_code_is_in_letters_beside_the_symbol(form):
 @pytest.mark.parametrize("options", [*ROLLS.values(), *SHEETS.values()])
 def test_a_page_has_its_size_on_paper(options):
     """ISO 216 and ANSI/ASME Y14.1 for the sheets; whole dots are at most half a dot off."""
-    wanted = PAPERS[options.get("paper", "a4")]
+    wanted = [side / 100 for side in PAPERS[options.get("paper", "a4")]]
     if "roll" in options:
         wanted = [float(side) for side in options["roll"].split("x")]
     printed = Printed(some_codes(1), "pdf", **options)

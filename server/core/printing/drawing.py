@@ -1,0 +1,61 @@
+"""What a screen asks while labels are chosen and printed: the plan of a layout, and pages to draw.
+
+`versions` says, level by level, the smallest version that holds the text of a label of `base`, by the
+library that will draw it: see `face`.
+"""
+
+from .. import labels
+from ..errors import BadInput
+from .advice import plan
+from .batches import MOST_LABELS
+from .face import ANY_CODE
+from .face import face_of
+from .layout import layout_of
+from .layout import one_label
+from .measures import length_of
+from .reach import checked_distance
+from .sheet import pages
+
+
+def specimen(base: str) -> str:
+    """Return the text of a label that is never issued; those of all labels are as long."""
+    return labels.address(ANY_CODE, base)
+
+
+def planned(options: dict, distance: str, versions: dict, base: str) -> dict:
+    """Return what comes out; a layout that does not work is an answer too, for its measures are typed."""
+    try:
+        layout, face, distance_cm = _layout_and_face(options, distance, versions, base)
+    except BadInput as error:
+        return {"fault": error.message()}
+    found = plan(layout, face, distance_cm)
+    found["fault"] = ""
+    found["most"] = MOST_LABELS
+    return found
+
+
+def drawn(options: dict, distance: str, versions: dict, base: str, codes: list | None, one: bool) -> dict:
+    """Return pages with their size in 1/100 mm and in dots; without `codes`, a page or `one` of specimens."""
+    layout, face, _ = _layout_and_face(options, distance, versions, base)
+    if one:
+        layout = one_label(layout)
+    choice = face.choice
+    return {
+        "width": layout.page_width,
+        "height": layout.page_height,
+        "width_mm100": length_of(layout.page_width, layout.dpi),
+        "height_mm100": length_of(layout.page_height, layout.dpi),
+        "level": choice.level,
+        "version": choice.version,
+        "dots": choice.dots,
+        "pages": [
+            {"boxes": page.boxes, "lines": page.lines, "symbols": page.symbols}
+            for page in pages([ANY_CODE] * layout.labels if codes is None else codes, base, layout, face)
+        ],
+    }
+
+
+def _layout_and_face(options: dict, distance: str, versions: dict, base: str) -> tuple:
+    distance_cm = checked_distance(distance)
+    layout = layout_of(options)
+    return layout, face_of(layout, versions, base, distance_cm), distance_cm

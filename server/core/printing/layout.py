@@ -1,0 +1,160 @@
+"""How labels lie on paper: a sheet with a grid, or a roll with one label a page; checked, in printer dots.
+
+What is left out of the options gets its ready-made value. Everything that comes out is in whole dots of
+the printer, so that nothing is smeared between two of them.
+"""
+
+from collections import namedtuple
+
+from ..errors import BadInput
+from .measures import dots
+from .measures import pair
+from .measures import parsed_pair
+from .measures import size_words
+from .measures import words
+
+PAPERS = {"a4": (21000, 29700), "letter": (21590, 27940)}  # 1/100 mm; ISO 216, ANSI/ASME Y14.1
+PAPER_NAMES = ("a4", "letter")
+DPIS = (203, 300)
+OPTIONS = ("paper", "grid", "label", "margin", "gap", "precut", "roll", "dpi")
+
+_SHEET_ONLY = ("paper", "grid", "label", "margin", "gap", "precut")
+_SIDE, _TOP, _FOOT = 800, 1500, 2200  # 1/100 mm that stay free on a sheet that is cut by hand
+_LABEL = (2600, 3200)  # 1/100 mm
+_LEAST, _MOST = 800, 30000  # 1/100 mm of a label's side
+_MOST_PLACES = 40
+
+_Fields = namedtuple(
+    "_Fields", "dpi page_width page_height columns rows width height left top across down marked words"
+)
+
+
+class Layout(_Fields):
+    """One page of labels, in dots; a roll is a page that holds one label and nothing else.
+
+    `across` and `down` are the gaps between columns and rows; `marked` asks for cut marks, and for the
+    note at the foot where there is room; `words` is "A4, 7 by 8 labels of 26 x 32 mm".
+    """
+
+    @property
+    def labels(self) -> int:
+        """How many labels a page holds."""
+        return self.columns * self.rows
+
+    def dots(self, length: int) -> int:
+        """Return a length (1/100 mm) in whole dots."""
+        return dots(length, self.dpi)
+
+    def corner(self, place: int) -> tuple:
+        """Return where the label at a place of the page begins."""
+        column, row = place % self.columns, place // self.columns
+        return self.left + column * (self.width + self.across), self.top + row * (self.height + self.down)
+
+
+def layout_of(options: dict) -> Layout:
+    """Return the layout that the options (some of OPTIONS, as texts) ask for."""
+    given = {}
+    for name in OPTIONS:
+        if options.get(name):
+            given[name] = options[name]
+            if not isinstance(given[name], str):
+                raise BadInput(name, given[name], "text")
+    return _roll(given) if "roll" in given else _sheet(given)
+
+
+def one_label(layout: Layout) -> Layout:
+    """Return a page with a single label of a layout, to look at it."""
+    width, height = layout.width, layout.height
+    return Layout(layout.dpi, width, height, 1, 1, width, height, 0, 0, 0, 0, False, layout.words)
+
+
+def _roll(given: dict) -> Layout:
+    for name in _SHEET_ONLY:
+        if name in given:
+            raise BadInput(name, given[name], "nothing beside a roll: it is an option of sheets")
+    dpi = _dpi(given, "203")
+    size = _label("roll", given["roll"], "30x20")
+    width, height = dots(size[0], dpi), dots(size[1], dpi)
+    told = "Roll, labels of {}, {} dpi".format(size_words(size), dpi)
+    return Layout(dpi, width, height, 1, 1, width, height, 0, 0, 0, 0, False, told)
+
+
+def _sheet(given: dict) -> Layout:
+    name = given.get("paper", "a4").lower()
+    if name not in PAPER_NAMES:
+        raise BadInput("paper", name, "one of " + ", ".join(PAPER_NAMES))
+    paper = PAPERS[name]
+    dpi, precut = _dpi(given, "300"), given.get("precut", "no")
+    if precut not in ("yes", "no"):
+        raise BadInput("precut", precut, "yes or no")
+    gaps = pair("gap", given.get("gap", "0x0"), "2.5x0")
+    margins = pair("margin", given["margin"], "8x15") if "margin" in given else None
+    counts, size = _grid(given, _free(paper, margins, precut == "yes"), gaps)
+    spans = [counts[n] * size[n] + (counts[n] - 1) * gaps[n] for n in (0, 1)]
+    begin = margins or _margins(paper, spans, precut == "yes")
+    for n in (0, 1):
+        if begin[n] + spans[n] > paper[n]:
+            found = "{} by {} labels of {}: {} mm {}".format(
+                counts[0], counts[1], size_words(size), words(begin[n] + spans[n]), ("wide", "high")[n]
+            )
+            raise BadInput("grid", found, "at most {} mm, margin included".format(words(paper[n])))
+    told = "{}, {} by {} labels of {}".format(
+        "A4" if name == "a4" else "US Letter", counts[0], counts[1], size_words(size)
+    )
+    page, label, start, between = [[dots(side, dpi) for side in each] for each in (paper, size, begin, gaps)]
+    return Layout(
+        dpi, page[0], page[1], counts[0], counts[1], label[0], label[1], start[0], start[1],
+        between[0], between[1], precut == "no", told,
+    )  # fmt: skip
+
+
+def _free(paper, margins, precut: bool) -> list:
+    """Return how much of the paper labels may take."""
+    side, top = margins or ((0, 0) if precut else (_SIDE, _TOP))
+    foot = top if precut or margins else _FOOT
+    return [paper[0] - 2 * side, paper[1] - top - foot]
+
+
+def _grid(given: dict, free: list, gaps) -> tuple:
+    """Return how many labels of which size: as asked, else as many, or as large, as fit."""
+    size = _label("label", given["label"], "26x32") if "label" in given else None
+    if "grid" not in given:
+        size = size or _LABEL
+        return tuple([max(1, (free[n] + gaps[n]) // (size[n] + gaps[n])) for n in (0, 1)]), size
+    wanted = "columns and rows with an x between, 1 to {} each, such as 7x8".format(_MOST_PLACES)
+    counts = parsed_pair("grid", given["grid"], wanted)
+    for count in counts:
+        if count % 100 or not 1 <= count // 100 <= _MOST_PLACES:
+            raise BadInput("grid", given["grid"], wanted)
+    counts = (counts[0] // 100, counts[1] // 100)
+    if size is None:
+        sides = [(free[n] - (counts[n] - 1) * gaps[n]) // counts[n] for n in (0, 1)]
+        if min(sides) < _LEAST:
+            raise BadInput(
+                "grid", given["grid"], "few enough for labels of {} mm and more".format(words(_LEAST))
+            )
+        size = (sides[0] // 10 * 10, sides[1] // 10 * 10)
+    return counts, size
+
+
+def _margins(paper, spans: list, precut: bool) -> tuple:
+    """Return where the grid begins when nobody says so: in the middle, with room for the note below."""
+    left, top = (paper[0] - spans[0]) // 2, (paper[1] - spans[1]) // 2
+    if not precut and _TOP + spans[1] + _FOOT <= paper[1]:
+        top = _TOP
+    return max(0, left), max(0, top)
+
+
+def _dpi(given: dict, usual: str) -> int:
+    text = given.get("dpi", usual)
+    known = [str(dpi) for dpi in DPIS]
+    if text not in known:
+        raise BadInput("dpi", text, "one of " + ", ".join(known))
+    return int(text)
+
+
+def _label(name: str, text: str, example: str) -> tuple:
+    size = pair(name, text, example)
+    if not _LEAST <= min(size) <= max(size) <= _MOST:
+        raise BadInput(name, text, "sides of {} to {} mm".format(words(_LEAST), words(_MOST)))
+    return size

@@ -1,0 +1,81 @@
+"""Puts labels on pages: where each symbol, code and cut mark goes, whatever draws them."""
+
+from collections import namedtuple
+
+from .. import labels
+from .face import QUIET_MODULES
+from .face import Face
+from .layout import Layout
+
+_NOTE = 340  # 1/100 mm, like all here
+_MARK = 200  # half a cut mark
+_MARK_WIDTH = 34
+_RULER_MM = 100
+_RULER_WIDTH = 50
+_FOOT = 600  # from the last row to the note
+_UNPRINTED = 500  # at the foot of the paper
+
+# A filled black rectangle, in dots from the upper left corner of the page.
+Box = namedtuple("Box", ("x", "y", "width", "height"))
+# A line of text; (x, y) is on its baseline: its middle, or its start when it is not `centred`. One that is
+# `turned` runs upwards. x, y and size are in hundredths of a dot.
+Line = namedtuple("Line", ("x", "y", "size", "text", "centred", "turned"))
+# A symbol by its text; (x, y) is the corner of its first module, in dots: the margin lies outside.
+Symbol = namedtuple("Symbol", ("text", "x", "y"))
+Page = namedtuple("Page", ("boxes", "lines", "symbols"))
+
+
+def pages(codes: list, base: str, layout: Layout, face: Face) -> list:
+    """Lay `codes` out, on as many pages as it takes."""
+    return [
+        _page(codes[start : start + layout.labels], base, layout, face)
+        for start in range(0, len(codes), layout.labels)
+    ]
+
+
+def _page(codes: list, base: str, layout: Layout, face: Face) -> Page:
+    page = Page(_cut_marks(layout, len(codes)) if layout.marked else [], [], [])
+    quiet = QUIET_MODULES * face.choice.dots
+    for place in range(len(codes)):
+        x, y = layout.corner(place)
+        page.symbols.append(
+            Symbol(labels.address(codes[place], base), x + face.x + quiet, y + face.y + quiet)
+        )
+        at = (x * 100 + face.text_x, y * 100 + face.text_y)
+        page.lines.append(Line(at[0], at[1], face.type_size, labels.shown(codes[place]), True, face.turned))
+    if layout.marked:
+        _add_note(page, base, layout)
+    return page
+
+
+def _cut_marks(layout: Layout, count: int) -> list:
+    """Return a small cross at each corner of each of the first `count` labels."""
+    corners = {}
+    for place in range(count):
+        x, y = layout.corner(place)
+        for right in (0, layout.width):
+            for below in (0, layout.height):
+                corners[x + right, y + below] = True
+    half, thick = layout.dots(_MARK), layout.dots(_MARK_WIDTH)
+    boxes = []
+    for x, y in sorted(corners):
+        boxes.append(Box(x - half, y - thick // 2, 2 * half, thick))
+        boxes.append(Box(x - thick // 2, y - half, thick, 2 * half))
+    return boxes
+
+
+def _add_note(page: Page, base: str, layout: Layout) -> None:
+    """Add the foot where it has room: how to print it, and a ruler to check the print with."""
+    size = layout.dots(_NOTE)
+    x, y = layout.corner((layout.rows - 1) * layout.columns)
+    y += layout.height + layout.dots(_FOOT)
+    ruler = Box(x, y + size * 28 // 10, layout.dots(_RULER_MM * 100), layout.dots(_RULER_WIDTH))
+    if ruler.y + ruler.height > layout.page_height - layout.dots(_UNPRINTED):
+        return
+    for text in (
+        'Print at 100 %, not "fit to page", on matt stock. The bar is {} mm long.'.format(_RULER_MM),
+        "These labels belong to {} and open there only.".format(base),
+    ):
+        page.lines.append(Line(x * 100, y * 100, size * 100, text, False, False))
+        y += size * 14 // 10
+    page.boxes.append(ruler)
