@@ -116,8 +116,8 @@ export class Device {
     }
   }
 
-  /** A random id for a new job, vehicle or unit: the letter and 12 hex digits. */
-  newId(/** @type {'j' | 'v' | 'u'} */ letter) {
+  /** A random id for a new job, vehicle, unit or batch of labels: the letter and 12 hex digits. */
+  newId(/** @type {'j' | 'v' | 'u' | 'b'} */ letter) {
     return letter + randomHex(6);
   }
 

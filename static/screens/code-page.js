@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { LABEL_HOST } from '../label-place.js';
 import { code as shownCode } from '../shapes/code.js';
 import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
@@ -25,7 +26,7 @@ export const codePage = {
    * @param {Record<string, string>} params
    */
   async load({ core }, { code, how = FROM_OUTSIDE }) {
-    const read = await core.call('code', { text: code, host: location.host });
+    const read = await core.call('code', { text: code, host: LABEL_HOST });
     if (read.outcome !== 'ours') return { read, unit: null };
     const unit = await unitWith(core, read.code, how);
     if (unit) return { read, unit };

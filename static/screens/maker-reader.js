@@ -11,6 +11,7 @@ import { html, nothing } from 'lit-html';
 import { scanHost } from './scan-host.js';
 import { sentence } from './sentence.js';
 import { confirmRead, prepareTones } from './tones.js';
+import { LABEL_HOST } from '../label-place.js';
 
 const FORMATS = ['data_matrix', 'code_128', 'qr_code'];
 /** A bag carries several symbols, and the camera does not catch all of them in the same picture. */
@@ -85,7 +86,7 @@ function camera(ctx, fields) {
 async function take(ctx, form, fields, texts) {
   if (form.maker?.mode !== 'camera') return;
   try {
-    const read = await ctx.services.core.call('maker_symbol', { texts, host: location.host });
+    const read = await ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
     if (read.outcome === 'numbers') numbers(ctx, form, fields, read);
     else if (read.outcome === 'choices') offer(ctx, form, fields, read);
     else show(ctx, form, { mode: 'told', title: read.title, sentence: read.sentence });

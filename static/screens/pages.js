@@ -3,6 +3,7 @@
  * The screens by name (the names that router.js gives).
  */
 
+import { HAS_SERVER } from '../place.js';
 import { assumptionsPage } from './assumptions.js';
 import { checkRecordPage } from './check-record.js';
 import { codePage } from './code-page.js';
@@ -22,6 +23,7 @@ import { jobsPage } from './jobs.js';
 import { batchPage } from './labels/batch-page.js';
 import { batchesPage } from './labels/batches-page.js';
 import { printPage } from './labels/print-page.js';
+import { labelSheetPage } from './labels/sheet-page.js';
 import { movesPage } from './moves-page.js';
 import { openJobPage } from './open-job.js';
 import { outboxPage } from './outbox.js';
@@ -72,6 +74,7 @@ const PAGES = {
   labels: batchesPage,
   print: printPage,
   batch: batchPage,
+  labelSheet: labelSheetPage,
   you: youPage,
   outbox: outboxPage,
   // With a server both are there: what is sent needs no file, and one of another phone is taken in.
@@ -100,6 +103,7 @@ const AT_COUNTER = {
   labels: atBenchPage,
   print: atBenchPage,
   batch: atBenchPage,
+  labelSheet: atBenchPage,
 };
 
 /** What an app without a server shows in their place: one person's tool. @type {Record<string, Page>} */
@@ -135,6 +139,9 @@ const WITHOUT_CORE = {
   report: needsCorePage,
   find: needsCorePage,
   code: needsCorePage,
+  // A server prints labels without the phone's core; a phone alone does not.
+  ...(HAS_SERVER ? {} : { labels: needsCorePage, print: needsCorePage, batch: needsCorePage }),
+  labelSheet: needsCorePage,
 };
 
 /**

@@ -47,6 +47,9 @@ const SCREENS = [
   [/^labels$/, 'labels', []],
   [/^labels\/print$/, 'print', []],
   [/^labels\/(\d+)$/, 'batch', ['batch']],
+  [/^labels\/(\d+)\/sheet$/, 'labelSheet', ['batch']],
+  // What a label holds where the app is only files on a host: label-place.js.
+  [/^([0-9A-Z]{5})$/, 'code', ['code']],
   [/^code\/([^/]+)$/, 'code', ['code']],
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
@@ -114,6 +117,7 @@ export const to = {
   labels: () => '#/labels',
   printLabels: () => '#/labels/print',
   batch: (/** @type {number} */ batch) => `#/labels/${batch}`,
+  labelSheet: (/** @type {number} */ batch) => `#/labels/${batch}/sheet`,
   /** @param {string} code @param {string} how  how it was read, scanned or typed */
   code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
 };

@@ -5,6 +5,8 @@
 
 import { html, nothing } from 'lit-html';
 
+import { LABEL_BASE } from '../label-place.js';
+import { HAS_SERVER } from '../place.js';
 import { PLACE_WORDS } from '../place-words.js';
 import { code } from '../shapes/code.js';
 import { labelQr } from './label-qr.js';
@@ -20,7 +22,7 @@ import { dayOnPaper, momentOnPaper } from './when.js';
  */
 export async function loadUnitSheet(services, unit, kept) {
   return {
-    unit: await services.core.call('unit', { unit, base: location.origin }),
+    unit: await services.core.call('unit', { unit, base: LABEL_BASE }),
     paper: await chosenPaper(services, kept),
   };
 }
@@ -44,7 +46,7 @@ export function sheetHead(kind, unit) {
     ${unit.address
       ? html`<figure class="sheet-symbol">
           ${labelQr(unit.address, `The label ${unit.shown} as a QR code`)}
-          <figcaption>${unit.address.toLowerCase()}</figcaption>
+          <figcaption>${HAS_SERVER ? unit.address.toLowerCase() : unit.address}</figcaption>
         </figure>`
       : nothing}
   </header>`;

@@ -15,6 +15,7 @@ FOLDING = {
     "fold_job.py",
     "fold_labels.py",
     "fold_mixed.py",
+    "fold_printing.py",
     "fold_returns.py",
 }
 

@@ -19,6 +19,7 @@ def listed(state) -> list:
         found.append(
             {
                 "id": number,
+                "batch": batch["id"],
                 "made_at": batch["at"],
                 "layout": _words(batch["layout"]),
                 "counts": counts,

@@ -12,6 +12,7 @@ from .face import ANY_CODE
 from .face import face_of
 from .layout import layout_of
 from .layout import one_label
+from .layout import paper_of
 from .measures import length_of
 from .reach import checked_distance
 from .sheet import pages
@@ -35,16 +36,17 @@ def planned(options: dict, distance: str, versions: dict, base: str) -> dict:
 
 
 def drawn(options: dict, distance: str, versions: dict, base: str, codes: list | None, one: bool) -> dict:
-    """Return pages with their size in 1/100 mm and in dots; without `codes`, a page or `one` of specimens."""
+    """Return pages, their lengths in dots; without `codes` a page, or `one`, of specimens.
+
+    `paper` is in 1/100 mm: paper is no whole number of dots.
+    """
     layout, face, _ = _layout_and_face(options, distance, versions, base)
     if one:
         layout = one_label(layout)
-    choice = face.choice
+    choice, label = face.choice, (layout.width, layout.height)
     return {
-        "width": layout.page_width,
-        "height": layout.page_height,
-        "width_mm100": length_of(layout.page_width, layout.dpi),
-        "height_mm100": length_of(layout.page_height, layout.dpi),
+        "dpi": layout.dpi,
+        "paper": [length_of(side, layout.dpi) for side in label] if one else paper_of(options),
         "level": choice.level,
         "version": choice.version,
         "dots": choice.dots,

@@ -62,6 +62,13 @@ def layout_of(options: dict) -> Layout:
     return _roll(given) if "roll" in given else _sheet(given)
 
 
+def paper_of(options: dict) -> list:
+    """Return width and height of the paper that good options ask for, in 1/100 mm."""
+    if options.get("roll"):
+        return list(pair("roll", options["roll"], "30x20"))
+    return list(PAPERS[(options.get("paper") or "a4").lower()])
+
+
 def one_label(layout: Layout) -> Layout:
     """Return a page with a single label of a layout, to look at it."""
     width, height = layout.width, layout.height

@@ -4,6 +4,7 @@
  * window, and whether the record is as it was written.
  */
 
+import { LABEL_HOST } from '../../label-place.js';
 import { recordFaults } from '../../record-check.js';
 
 /**
@@ -26,7 +27,7 @@ export const nothingRead = () => ({ part: '', serial: '', compared: '' });
  * @returns {Promise<any>}
  */
 export async function proposal({ core, device, store }, { text = '', unit = '', how = '', read }) {
-  const question = { text, unit, how, host: location.host, read, now: Date.now(), window_days: device.returnDays };
+  const question = { text, unit, how, host: LABEL_HOST, read, now: Date.now(), window_days: device.returnDays };
   const first = await core.call('counter', question);
   if (first.outcome !== 'unit') return first;
   return core.call('counter', { ...question, record: await recordFaults(store, first.job) });

@@ -10,6 +10,7 @@ import { alarm } from '../alarm.js';
 import { draftsWith } from '../steps/drafts-with.js';
 import { confirmRead, prepareTones } from '../tones.js';
 import { nothingRead, proposal } from './asking.js';
+import { LABEL_HOST } from '../../label-place.js';
 
 /** A label that was just decided on and is still in view does not come in again. */
 const JUST_DECIDED_MS = 6000;
@@ -125,7 +126,7 @@ export class Work {
   async #symbol(texts) {
     const current = this.current;
     if (!current) return;
-    const read = await this.ctx.services.core.call('maker_symbol', { texts, host: location.host });
+    const read = await this.ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
     if (read.outcome === 'numbers') await this.#read(current, { part: read.part, serial: read.serial });
     else this.ctx.form.told = read;
   }

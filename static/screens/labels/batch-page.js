@@ -6,16 +6,16 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../api.js';
+import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
 import { textField } from '../field.js';
 import { linkTo, to } from '../router.js';
 import { countWords } from './batches-page.js';
-import { filesMade, keepFiles } from './files.js';
+import { press } from './press.js';
 
 const STATES = /** @type {const} */ (['on paper', 'on a sensor', 'void']);
 
-/** What the server said against the last wish. */
+/** What was said against the last wish. */
 let problem = '';
 
 export const batchPage = {
@@ -23,7 +23,7 @@ export const batchPage = {
    * @param {import('../app.js').Services} services
    * @param {Record<string, string>} params
    */
-  load: ({ sync }, { batch }) => sync.api.get(`/api/labels/${batch}`),
+  load: (services, { batch }) => press.batch(services, Number(batch)),
 
   /** @param {Record<string, string>} params */
   formKey: ({ batch }) => `batch/${batch}`,
@@ -34,7 +34,7 @@ export const batchPage = {
     /** @type {Record<string, any[]>} */
     const by = Object.fromEntries(STATES.map((state) => [state, labels.filter((/** @type {any} */ each) => each.state === state)]));
     const counts = Object.fromEntries(STATES.map((state) => [state, by[state].length]));
-    const { told, main } = filesMade(id);
+    const { told, main } = press.made(ctx, id);
     return {
       title: `Batch ${id}`,
       back: to.labels(),
@@ -42,7 +42,7 @@ export const batchPage = {
         <h1>${countWords(counts)}</h1>
         <p class="lead">${layout}</p>
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing} ${told}
-        ${by['on paper'].length ? html`${printAgain(ctx, by['on paper'])} ${takeOut(ctx, by['on paper'])}` : nothing}
+        ${by['on paper'].length ? html`${printAgain(ctx, by['on paper'])} ${press.takeOut ? takeOut(ctx, by['on paper']) : nothing}` : nothing}
         ${by['on a sensor'].length ? onSensors(by['on a sensor']) : nothing} ${by.void.length ? outOfUse(by.void) : nothing}
       `,
       main: main ?? { words: 'Print new labels', run: () => ctx.go(to.printLabels()) },
@@ -53,21 +53,11 @@ export const batchPage = {
 
 /**
  * @param {import('../app.js').Context} ctx
- * @param {string} path
- * @param {object} body
+ * @param {Promise<{problem?: string}> | undefined} wish
  */
-async function ask(ctx, path, body) {
-  const { api } = ctx.services.sync;
-  problem = '';
-  try {
-    await api.session();
-    const answer = await api.post(`/api/labels/${ctx.data.id}/${path}`, body);
-    if (answer.files) keepFiles(answer);
-    else ctx.forget();
-  } catch (error) {
-    if (!(error instanceof ApiError)) throw error;
-    problem = error.sentence;
-  }
+async function done(ctx, wish) {
+  problem = (await wish)?.problem ?? '';
+  if (!problem) ctx.forget();
   await ctx.reload();
 }
 
@@ -81,9 +71,9 @@ function printAgain(ctx, free) {
     <div class="screen-stack">
       <p>
         The ${free.length} that are on no sensor can be made once more. First destroy what was printed of them: one code
-        on two sensors puts both in doubt. A phone that has not sent yet may have used some.
+        on two sensors puts both in doubt. ${HAS_SERVER ? 'A phone that has not sent yet may have used some.' : nothing}
       </p>
-      <button class="small-button" type="button" @click=${() => ask(ctx, 'again', { format: 'pdf' })}>
+      <button class="small-button" type="button" @click=${() => done(ctx, press.again(ctx))}>
         It is destroyed: make these ${free.length} again
       </button>
     </div>
@@ -103,7 +93,7 @@ function takeOut(ctx, free) {
   const take = () => {
     form.reasonAsked = !reason;
     if (!reason) return ctx.redraw();
-    return ask(ctx, 'void', { codes: chosen, reason });
+    return done(ctx, press.takeOut?.(ctx, chosen, reason));
   };
   return html`<details class="more" ?open=${form.reason !== undefined || chosen.length > 0}>
     <summary>Some are torn or lost</summary>

@@ -9,10 +9,11 @@ import { icon } from '../../shapes/icons.js';
 import { helpLink } from '../help-link.js';
 import { linkTo, to } from '../router.js';
 import { day } from '../when.js';
+import { press } from './press.js';
 
 export const batchesPage = {
   /** @param {import('../app.js').Services} services */
-  load: ({ sync }) => sync.api.get('/api/labels'),
+  load: (services) => press.batches(services),
 
   /** @param {import('../app.js').Context} ctx */
   draw: (ctx) => ({

@@ -1,13 +1,13 @@
 // @ts-check
 /**
- * What the server says of a layout while it is being chosen: what comes out, what will be hard to read.
+ * What comes out of a layout while it is being chosen, and what will be hard to read.
  */
 
-import { ApiError } from '../../api.js';
+import { press } from './press.js';
 
 const PAUSE_MS = 250; // while somebody is typing a measure
 
-/** @typedef {{summary: string, warnings: string[], rule: string, a_page: number, most: number}} Plan */
+/** @typedef {import('./press.js').Plan} Plan */
 
 /** @type {Map<string, {plan: Plan | null, fault: string}>} */
 const known = new Map();
@@ -22,23 +22,19 @@ export function forgetPlans() {
 }
 
 /**
- * The plan of a layout; null until the server has answered, after which the screen is drawn again.
+ * The plan of a layout; null until it is known, after which the screen is drawn again.
  * @param {import('../app.js').Context} ctx
- * @param {string} query
+ * @param {import('./press.js').Options} options
  */
-export function planOf(ctx, query) {
+export function planOf(ctx, options) {
+  const query = JSON.stringify(options);
   const found = known.get(query) ?? null;
   if (found || query === asked) return found;
   asked = query;
   clearTimeout(timer);
   timer = setTimeout(async () => {
-    try {
-      const { fault, ...plan } = await ctx.services.sync.api.get(`/api/labels/plan?${query}`);
-      known.set(query, { plan: fault ? null : plan, fault });
-    } catch (error) {
-      if (!(error instanceof ApiError)) throw error;
-      known.set(query, { plan: null, fault: error.sentence });
-    }
+    const { fault, ...plan } = await press.plan(ctx.services, options);
+    known.set(query, { plan: fault ? null : plan, fault });
     ctx.redraw();
   }, PAUSE_MS);
   return null;

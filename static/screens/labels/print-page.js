@@ -6,12 +6,11 @@
 
 import { html, nothing } from 'lit-html';
 
-import { apiAddress, ApiError } from '../../api.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../field.js';
 import { to } from '../router.js';
-import { keepFiles } from './files.js';
 import { forgetPlans, planOf } from './plan.js';
+import { press } from './press.js';
 
 const ON = /** @type {const} */ ([
   ['a4', 'A4 sheet'],
@@ -27,9 +26,12 @@ const DISTANCES = /** @type {const} */ ([
   ['20', '20 cm'],
   ['30', '30 cm'],
 ]);
-const FORMATS = /** @type {const} */ ([
-  ['pdf', 'PDF'],
-  ['svg', 'SVG, a file a page'],
+/** Labels of rolls that many printers take; what a printer of 58 or 80 mm leaves free lies beside the symbol. */
+const ROLLS = /** @type {const} */ ([
+  ['50', '30', '50 x 30 mm'],
+  ['30', '20', '30 x 20 mm'],
+  ['58', '30', '58 mm roll'],
+  ['80', '40', '80 mm roll'],
 ]);
 
 /** Measures of a sheet: option, and the fields that make up its two figures. */
@@ -42,7 +44,7 @@ const MEASURES = /** @type {const} */ ([
 
 const ROLL_FULL = '50'; // labels, when nobody says how many
 
-/** What the server said against making them. */
+/** What was said against making them. */
 let problem = '';
 let making = false;
 
@@ -54,8 +56,7 @@ export const printPage = {
   /** @param {import('../app.js').Context} ctx */
   draw(ctx) {
     const { form } = ctx;
-    const query = new URLSearchParams(options(form)).toString();
-    const { plan, fault } = planOf(ctx, query) ?? { plan: null, fault: '' };
+    const { plan, fault } = planOf(ctx, options(form)) ?? { plan: null, fault: '' };
     const typed = (form.count ?? '').trim();
     const count = Number(typed || (roll(form) ? ROLL_FULL : (plan?.a_page ?? 0)));
     const good = Number.isInteger(count) && count >= 1 && count <= (plan?.most ?? 0);
@@ -71,7 +72,8 @@ export const printPage = {
           digits: true,
           fault: plan && !good ? `Found ${typed}; 1 to ${plan.most} can be made at once.` : '',
         })}
-        ${choice(ctx, 'format', 'Which kind of file?', FORMATS, 'pdf')} ${outcome(plan, fault, query, ctx)}
+        ${press.formats.length ? choice(ctx, 'format', 'Which kind of file?', press.formats, 'pdf') : nothing}
+        ${outcome(plan, fault, ctx)}
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
       `,
       main: {
@@ -89,14 +91,14 @@ function roll(form) {
 }
 
 /**
- * The options of the layout, as the server names them.
+ * The options of the layout, as the core names them.
  * @param {Record<string, any>} form
- * @returns {Record<string, string>}
+ * @returns {import('./press.js').Options}
  */
 function options(form) {
   const { on = 'a4', distance = '20', dpi = '203', precut = false } = form;
   if (on === 'roll') return { roll: both(form, 'rollWidth', 'rollHeight', '50', '30'), dpi, distance };
-  /** @type {Record<string, string>} */
+  /** @type {import('./press.js').Options} */
   const asked = { paper: on, distance };
   if (precut) asked.precut = 'yes';
   for (const [option, [first], [second]] of MEASURES) {
@@ -120,7 +122,27 @@ function both(form, first, second, usualFirst, usualSecond) {
 
 /** @param {import('../app.js').Context} ctx */
 function rollMeasures(ctx) {
-  return html`<div class="field-pair">
+  const { form } = ctx;
+  return html`<fieldset class="asked">
+      <legend class="asked-words">Which labels are on it?</legend>
+      <div class="choices choices-two">
+        ${ROLLS.map(
+          ([width, height, words]) => html`<label class="choice">
+            <input
+              type="radio"
+              name="roll"
+              .checked=${(form.rollWidth ?? '50') === width && (form.rollHeight ?? '30') === height}
+              @change=${() => {
+                Object.assign(form, { rollWidth: width, rollHeight: height });
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word">${words}</span>
+          </label>`,
+        )}
+      </div>
+    </fieldset>
+    <div class="field-pair">
       ${textField(ctx, 'rollWidth', 'Label width, mm', { most: 6, digits: true, initial: '50' })}
       ${textField(ctx, 'rollHeight', 'Label height, mm', { most: 6, digits: true, initial: '30' })}
     </div>
@@ -189,10 +211,9 @@ function choice(ctx, key, words, among, usual) {
 /**
  * @param {import('./plan.js').Plan | null} plan
  * @param {string} fault
- * @param {string} query
  * @param {import('../app.js').Context} ctx
  */
-function outcome(plan, fault, query, ctx) {
+function outcome(plan, fault, ctx) {
   if (fault) {
     return html`<section class="panel panel-ask" role="alert">
       <p class="panel-kicker">${icon('ask')} This can't be printed so</p>
@@ -203,6 +224,7 @@ function outcome(plan, fault, query, ctx) {
     </section>`;
   }
   if (!plan) return html`<p class="soft" role="status">Looking how it comes out.</p>`;
+  const { one, page } = press.preview(options(ctx.form), plan);
   return html`
     ${plan.warnings.length
       ? html`<section class="panel panel-ask" role="alert">
@@ -215,12 +237,12 @@ function outcome(plan, fault, query, ctx) {
       <h2>How it comes out</h2>
       <p>${plan.summary}</p>
       <figure class="label-preview label-preview-one">
-        <img src=${apiAddress(`/api/labels/preview.svg?${query}&one=1`)} alt="One label, larger than it is" />
+        ${one}
         <figcaption>One label. Its code here is none of those that are printed.</figcaption>
       </figure>
       ${plan.a_page > 1
         ? html`<figure class="label-preview">
-            <img src=${apiAddress(`/api/labels/preview.svg?${query}`)} alt=${`A sheet with ${plan.a_page} labels`} />
+            ${page}
             <figcaption>The sheet, ${plan.a_page} labels.</figcaption>
           </figure>`
         : nothing}
@@ -233,24 +255,13 @@ function outcome(plan, fault, query, ctx) {
  * @param {number} count
  */
 async function make(ctx, count) {
-  const { api } = ctx.services.sync;
   problem = '';
   making = true;
   ctx.redraw();
   try {
-    await api.session();
-    const { distance, ...layout } = options(ctx.form);
-    const answer = await api.post('/api/labels', {
-      ...layout,
-      count,
-      distance: Number(distance),
-      format: ctx.form.format ?? 'pdf',
-    });
-    keepFiles(answer);
-    ctx.go(to.batch(answer.batch));
-  } catch (error) {
-    if (!(error instanceof ApiError)) throw error;
-    problem = error.sentence;
+    const made = await press.make(ctx, count, options(ctx.form), ctx.form.format ?? 'pdf');
+    problem = made.problem ?? '';
+    if (made.batch) ctx.go(to.batch(made.batch));
   } finally {
     making = false;
     ctx.redraw();

@@ -11,6 +11,7 @@ import { alarm } from '../alarm.js';
 import { cameraView, typeView, whichView, writeView } from './label-views.js';
 import { stopPanel, toldPanel } from '../stop-panel.js';
 import { confirmRead, prepareTones } from '../tones.js';
+import { LABEL_HOST } from '../../label-place.js';
 
 /** @typedef {'scanned' | 'typed' | 'written'} How */
 /** @typedef {'' | 'camera' | 'type' | 'write' | 'which' | 'told' | 'stop'} Mode */
@@ -123,7 +124,7 @@ export class Reader {
     asking = true;
     try {
       const { ctx, options } = this;
-      const asked = { job: ctx.job, text, how, host: location.host };
+      const asked = { job: ctx.job, text, how, host: LABEL_HOST };
       if (options.expects) Object.assign(asked, { expects: options.expects });
       await this.#answer(await ctx.services.core.call('scan', asked), how);
     } catch (error) {
@@ -145,7 +146,7 @@ export class Reader {
     }
     const which = [];
     for (const text of texts) {
-      const read = await this.ctx.services.core.call('code', { text, host: location.host });
+      const read = await this.ctx.services.core.call('code', { text, host: LABEL_HOST });
       if (read.outcome === 'ours') which.push({ text, shown: read.shown });
     }
     if (which.length > 1) this.show({ mode: 'which', which });

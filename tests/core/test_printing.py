@@ -1,0 +1,135 @@
+"""Labels that a phone prints by itself: laid out, drawn and remembered alike in both hosts of the core."""
+
+import random
+
+import pytest
+
+from server.core import labels
+from tests.core.driver import Driver
+from tests.hosts import CoreError
+
+FOLDER = "https://files.example.org/Garage/trail/"
+# By level, the smallest version for the address above, as two other encoders have it.
+VERSIONS = {"H": 5, "Q": 4, "M": 3, "L": 3}
+DICE = [random.Random(15415 + index).randrange(256) for index in range(8000)]
+LAYOUTS = [
+    {},
+    {"paper": "letter", "dpi": "203"},
+    {"grid": "3x8", "label": "60x30", "margin": "10x12,7", "gap": "2.54×3"},
+    {"grid": "5x13", "precut": "yes"},
+    {"roll": "50x30"},
+    {"roll": "58x30", "dpi": "300"},
+    {"roll": "12x12"},
+    {"roll": "8x40", "dpi": "300"},
+]
+
+
+@pytest.fixture
+def job(core):
+    return Driver(core).begin()
+
+
+def printed(job, codes, batch="b0000000000aa", **layout):
+    data = {"batch": batch, "codes": codes, "layout": layout}
+    job.core("add", events=[{"event": job.envelope("labels_printed", data, job=None)}])
+
+
+def refusal(core, codes, batch="b0000000000bb"):
+    data = {"batch": batch, "codes": codes, "layout": {}}
+    found = core("check", events=[{"kind": "labels_printed", "job": None, "data": data}])["refusal"]
+    return found and found["title"]
+
+
+def drawn(core, count):
+    return core("new_labels", random=DICE, count=count)
+
+
+def test_a_folder_of_files_stands_in_a_label_as_it_is_written(core):
+    """Only scheme and host are the same in any case (RFC 3986, 6.2.2.1); a path is not."""
+    text = core("label_specimen", base=FOLDER)
+    assert text == "HTTPS://FILES.EXAMPLE.ORG/Garage/trail/#A2345"
+    assert core("label_specimen", base="http://localhost:8765") == "HTTP://LOCALHOST:8765/U/A2345"
+    (code,) = drawn(core, 1)
+    host = FOLDER.removeprefix("https://").removesuffix("/")
+    for base in (FOLDER, FOLDER.lower()):
+        read = core("code", text=labels.address(code, base), host=host)
+        assert (read["outcome"], read["code"]) == ("ours", code)
+    assert core("code", text=f"https://files.example.org/#{code}", host=host)["outcome"] == "other_host"
+    assert core("code", text=f"https://files.example.org/U/{code}", host=host)["outcome"] == "other_host"
+    assert (
+        core("code", text=f"https://files.example.org/#{code}", host="files.example.org")["outcome"] == "ours"
+    )
+    assert core("code", text=f"{FOLDER}#A2345", host=host)["outcome"] == "foreign"
+    assert core("code", text=f"{FOLDER}U/{code}", host=host)["outcome"] == "foreign"
+
+
+@pytest.mark.parametrize("options", LAYOUTS)
+def test_a_layout_comes_out_alike_in_both_hosts(core, options):
+    """The fixture holds the bytes of both hosts equal; what they are is tested with the server's labels."""
+    asked = {"options": options, "distance": "20", "versions": VERSIONS, "base": FOLDER}
+    plan = core("label_plan", **asked)
+    assert plan["fault"] == ""
+    pages = core("label_pages", **asked, codes=drawn(core, 5))
+    assert sum(len(page["symbols"]) for page in pages["pages"]) == 5
+    assert pages["dots"] > 0
+    one = core("label_pages", **asked, one=True)
+    assert len(one["pages"][0]["symbols"]) == 1
+    half_a_dot = 2540 // 203 // 2 + 1
+    assert one["paper"][0] <= pages["paper"][0] + half_a_dot
+
+
+@pytest.mark.parametrize(
+    ("options", "distance", "said"),
+    [
+        ({"paper": "a5"}, "20", 'paper: found "a5", wanted one of a4, letter'),
+        ({"roll": "30"}, "20", 'roll: found "30"'),
+        ({"roll": "50x30"}, "far", 'distance: found "far", wanted 5 to 100 cm'),
+        ({"label": "4000x1"}, "20", 'label: found "4000x1", wanted two lengths'),
+        ({"paper": 4}, "20", "paper: found 4, wanted text"),
+    ],
+)
+def test_a_layout_that_does_not_work_is_an_answer(core, options, distance, said):
+    plan = core("label_plan", options=options, distance=distance, versions=VERSIONS, base=FOLDER)
+    assert said in plan["fault"]
+
+
+def test_each_phone_draws_from_a_share_of_its_own(core):
+    """A phone that was set up from an older one's file does not know what that printed since."""
+    shares = [core("new_labels", random=DICE, count=99, device=f"d000000000000000{n:x}") for n in range(16)]
+    assert all(shares)
+    assert len({code for share in shares for code in share}) == sum(map(len, shares))
+
+
+def test_what_became_of_each_label_follows_from_the_log(core, job):
+    codes = drawn(core, 4)
+    printed(job, codes, roll="50x30")
+    job.force("unit_labelled", unit="v1.rear-left-outer", code=codes[0], how="scanned")
+    job.force("unit_labelled", unit="v1.rear-left-inner", code=codes[1], how="scanned")
+    job.force("label_voided", unit="v1.rear-left-inner", code=codes[1], reason="torn")
+    (batch,) = core("label_batches")
+    assert batch["counts"] == {"on paper": 2, "on a sensor": 1, "void": 1}
+    assert batch["layout"] == "Roll, labels of 50 x 30 mm, 203 dpi"
+    states = {label["code"]: label["state"] for label in core("label_batch", batch=1)["labels"]}
+    assert [states[code] for code in codes] == ["on a sensor", "void", "on paper", "on paper"]
+    assert not set(codes) & set(drawn(core, 4))
+    with pytest.raises(CoreError, match="batch: found 2"):
+        core("label_batch", batch=2)
+
+
+def test_a_code_goes_into_one_batch_and_again_only_while_no_sensor_has_it(core, job):
+    codes = drawn(core, 3)
+    assert refusal(core, codes) is None
+    printed(job, codes)
+    assert refusal(core, codes) == "This label was printed before"
+    assert refusal(core, codes, batch="b0000000000aa") is None
+    job.force("unit_labelled", unit="v1.rear-left-outer", code=codes[0], how="scanned")
+    assert refusal(core, codes, batch="b0000000000aa") == "This label is in use"
+    assert refusal(core, codes[1:], batch="b0000000000aa") is None
+    assert refusal(core, ["A2345"]) == "Not a label code"
+    (by_hand,) = labels.codes_from(DICE, 1, first=labels.HAND_FIRST)
+    assert refusal(core, [by_hand]) == "Not a label code"
+
+
+def test_a_layout_of_a_later_version_does_not_hide_the_batches(core, job):
+    printed(job, drawn(core, 1), paper="b7")
+    assert core("label_batches")[0]["layout"] == "Another layout"
