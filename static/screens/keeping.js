@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { PLACE_WORDS } from '../place-words.js';
 import { icon } from '../shapes/icons.js';
 import { freeSpace } from '../space.js';
+import { helpLink } from './help-link.js';
 import { linkTo, to } from './router.js';
 import { size } from './when.js';
 
@@ -36,6 +37,7 @@ export function keeping(ctx) {
       ${fact(!isShort(storage), roomWords(storage), `Space runs short: ${roomWords(storage)}`)}
     </ul>
     <p class="soft">${PLACE_WORDS.safe}</p>
+    ${helpLink(to.help('data'), 'How to keep the data safe')}
     ${device.kept.value
       ? nothing
       : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
