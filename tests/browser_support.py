@@ -88,9 +88,14 @@ def launch(started: Playwright | None = None, *, args: Iterable[str] = ()) -> Br
 
 
 def launch_profile(
-    folder: Path, *, camera: "FakeCamera | None" = None, args: Iterable[str] = (), **options
+    folder: Path,
+    *,
+    camera: "FakeCamera | None" = None,
+    args: Iterable[str] = (),
+    browser: str | None = None,
+    **options,
 ) -> BrowserContext:
-    """Start a browser on a profile folder, as a phone keeps it from day to day.
+    """Start a browser on a profile folder, as a phone keeps it from day to day; `browser` names another one.
 
     Storage limits work only here. With `camera`, its pictures are what the camera shows, and the page may
     use it; `options` are those of Playwright's launch_persistent_context.
@@ -101,7 +106,7 @@ def launch_profile(
         options["permissions"] = [*options.get("permissions", ()), "camera"]
     options.setdefault("viewport", {"width": 390, "height": 844})
     return playwright().chromium.launch_persistent_context(
-        folder, executable_path=find_browser(), args=[*ARGUMENTS, *extra], **options
+        folder, executable_path=browser or find_browser(), args=[*ARGUMENTS, *extra], **options
     )
 
 

@@ -5,6 +5,7 @@ import os
 import pytest
 from hypothesis import settings
 
+from tests import netns
 from tests.hosts import Core
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
@@ -16,6 +17,18 @@ from tests.wheels import unpack
 settings.register_profile("same", derandomize=True)
 settings.register_profile("search", derandomize=False)
 settings.load_profile("search" if os.environ.get("SWAPTRAIL_LONG") else "same")
+
+
+def pytest_terminal_summary(terminalreporter):
+    """Say what the run left out, and why."""
+    left_out = [
+        report
+        for report in terminalreporter.stats.get("skipped", ())
+        if netns.LEFT_OUT in str(report.longrepr)
+    ]
+    if left_out:
+        terminalreporter.section("left out")
+        terminalreporter.write_line(f"{len(left_out)} tests of {netns.WHAT}: {netns.missing()}.")
 
 
 @pytest.fixture(scope="session")

@@ -39,8 +39,8 @@ def qr_picture(text: str) -> Image.Image:
 class Phone:
     """One phone with the app, its camera and its owner's fingers."""
 
-    def __init__(self, folder: Path, base: str, size=(390, 844)):
-        """Take a phone out of its box: an empty profile with a camera."""
+    def __init__(self, folder: Path, base: str, size=(390, 844), **options):
+        """Take a phone out of its box: an empty profile with a camera; `options` are launch_profile's."""
         folder.mkdir(parents=True, exist_ok=True)
         self.base = base
         self.camera = FakeCamera(folder / "camera.y4m")
@@ -50,6 +50,7 @@ class Phone:
             viewport={"width": size[0], "height": size[1]},
             has_touch=True,
             is_mobile=True,
+            **options,
         )
         self.page = self.context.pages[0]
         self.complaints = Complaints(base)

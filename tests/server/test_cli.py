@@ -39,9 +39,9 @@ def port():
 class Running:
     """A command that runs until it is told to end; its output is read as it comes."""
 
-    def __init__(self, arguments, cwd, program=("-m", "server.cli")):
+    def __init__(self, arguments, cwd, program=("-m", "server.cli"), before=()):
         self.process = subprocess.Popen(
-            [sys.executable, *program, *arguments],
+            [*before, sys.executable, *program, *arguments],
             cwd=cwd,
             env={**os.environ, "PYTHONPATH": str(ROOT)},
             stdout=subprocess.PIPE,

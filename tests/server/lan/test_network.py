@@ -1,0 +1,203 @@
+"""The yard's network: the name announced and resolved, a phone that opens the app by it, an end with goodbye.
+
+The server and the phone are in network namespaces of their own, joined by a cable; nothing leaves them.
+"""
+
+import json
+import re
+import signal
+import ssl
+
+import pytest
+
+from tests import netns
+from tests.browser.mechanic import Mechanic
+from tests.browser.phone import Phone
+from tests.server.lan.trusting import browser_of
+from tests.server.test_cli import Running
+
+PORT, TRUST_PORT = 8765, 8766
+NEIGHBOUR = ("-m", "tests.server.lan.neighbour")
+PLAIN = f"http://{netns.YARD}:{TRUST_PORT}/"
+
+
+@pytest.fixture
+def machines():
+    if netns.missing():
+        # Never silent: the end of the report counts them and says why (tests/conftest.py).
+        pytest.skip(f"{netns.LEFT_OUT}: {netns.missing()}")
+    with netns.TwoMachines() as two:
+        yield two
+
+
+@pytest.fixture
+def started():
+    """Everything that was started; it ends with the test."""
+    running = []
+    yield running
+    for each in running:
+        if each.process.poll() is None:
+            each.end(signal.SIGKILL)
+
+
+@pytest.fixture
+def serve(machines, tmp_path, started):
+    """Start the server on the yard's machine."""
+
+    def run(*arguments):
+        before = machines.inside(machines.yard)
+        started.append(Running(["serve", "--lan", *arguments], tmp_path, before=before))
+        return started[-1]
+
+    return run
+
+
+@pytest.fixture
+def neighbour(machines, tmp_path, started):
+    """Start a neighbour on the phone's machine."""
+
+    def run(*arguments):
+        before = machines.inside(machines.phone)
+        started.append(Running(arguments, tmp_path, program=NEIGHBOUR, before=before))
+        return started[-1]
+
+    return run
+
+
+def name_of(server):
+    server.wait_for("Ctrl-C ends it")
+    return server.wait_for(r"https://([a-z0-9.-]+):")[1]
+
+
+def heard(listener):
+    return [json.loads(line) for line in listener.lines]
+
+
+def ask(neighbour, name):
+    asking = neighbour("ask", name)
+    asking.ends()
+    return json.loads(asking.lines[-1])
+
+
+def test_the_name_resolves_says_goodbye_at_the_end_and_is_not_heard_after_it(serve, neighbour):
+    listener = neighbour("listen")
+    listener.wait_for("listens")
+    server = serve()
+    name = name_of(server)
+
+    assert set(ask(neighbour, name)) >= {netns.YARD}
+    listener.wait_for(f'"name": "{re.escape(name)}.", "ttl": 120')
+
+    assert server.end(signal.SIGTERM) == 0
+    # RFC 6762, 10.1: a goodbye is the record with a time to live of 0.
+    listener.wait_for(f'"name": "{re.escape(name)}.", "ttl": 0')
+    told = [record for record in heard(listener) if record.get("name") == f"{name}."]
+    assert {record["address"] for record in told if "address" in record} == {netns.YARD, netns.YARD_6}
+    assert ask(neighbour, name) == []
+
+
+def test_a_name_that_another_machine_announces_is_refused(serve, neighbour, tmp_path):
+    other = neighbour("announce", "yard.local", netns.PHONE)
+    other.wait_for("announces")
+
+    server = serve("--name", "yard")
+    assert server.ends() == 2
+
+    (said,) = server.lines
+    assert f"yard.local is announced in this network by another machine, at {netns.PHONE}" in said
+    assert "--name" in said
+    assert not (tmp_path / "data").exists()
+
+
+def test_a_changed_address_is_announced_and_certified_while_it_serves(serve, neighbour, machines):
+    server = serve()
+    name = name_of(server)
+    listener = neighbour("listen")
+    listener.wait_for("listens")
+
+    machines.ip(machines.yard, f"addr del {netns.YARD}/24 dev v0")
+    machines.ip(machines.yard, "addr add 10.77.0.9/24 dev v0")
+    machines.ip(machines.yard, f"route replace default via {netns.PHONE}")
+
+    listener.wait_for(rf'"{re.escape(name)}.", "ttl": 120, "type": 1, "address": "10.77.0.9"', seconds=40)
+    assert "10.77.0.9" in ask(neighbour, name)
+    shown = neighbour("certificate", "10.77.0.9", str(PORT), name)
+    shown.ends()
+    assert "10.77.0.9" in json.loads(shown.lines[-1])
+
+
+def test_no_network_is_said(machines, serve, tmp_path):
+    machines.ip(machines.yard, "link del v0")
+    server = serve()
+    assert server.ends() == 2
+    assert "no network address that a phone could reach" in server.lines[0]
+    assert not (tmp_path / "data").exists()
+
+
+@pytest.fixture
+def take_phone(machines, tmp_path):
+    """Give phones on the phone's machine that know the name, with the authority trusted or not."""
+    phones = []
+
+    def take(name, host, base, authority=None):
+        folder = tmp_path / name
+        browser = browser_of(folder / "home", authority, machines.inside(machines.phone))
+        # The browser of a desktop asks DNS alone; the phones' systems resolve .local by themselves.
+        rules = [f"--host-resolver-rules=MAP {host} {netns.YARD}"]
+        phones.append(Phone(folder, base, browser=browser, args=rules))
+        return phones[-1]
+
+    yield take
+    for phone in phones:
+        phone.close()
+
+
+def test_a_phone_that_trusts_the_authority_works_offline_and_syncs(serve, neighbour, take_phone, tmp_path):
+    server = serve()
+    host = name_of(server)
+    base = f"https://{host}:{PORT}"
+    token = re.search(r"#(\S+)", "\n".join(server.lines))[1]
+    authority = tmp_path / "authority.pem"
+    fetched = neighbour("fetch", f"{PLAIN}{host.removesuffix('.local')}.crt")
+    fetched.ends()
+    authority.write_text(ssl.DER_cert_to_PEM_cert(bytes.fromhex(json.loads(fetched.lines[-1]))))
+
+    phone = take_phone("trusting", host, base, authority)
+    page = phone.page
+    page.goto(f"{PLAIN}#{token}")
+    page.get_by_role("button", name="Check this phone").tap()
+    phone.see("This phone trusts the server.")
+    page.get_by_role("link", name="Go on: pair this phone").tap()
+    page.get_by_label("Your name").fill("Mara")
+    phone.tap("Pair this phone")
+    page.get_by_role("button", name="Open a job").wait_for()
+    page.evaluate("() => navigator.serviceWorker.ready.then(() => 1)")
+    assert page.url.startswith(base)
+    assert page.evaluate("() => isSecureContext")
+
+    phone.offline()
+    page.reload()
+    mechanic = Mechanic(phone)
+    mechanic.opens_a_job()
+    mechanic.enters_a_test("right outer")
+    mechanic.photographs(1)
+    assert "not sent yet" in phone.text()
+    phone.online()
+    page.reload()
+    phone.see("all sent")
+    plain = f"request to another address: {PLAIN}"
+    assert [said for said in phone.complaints.heard if not said.startswith(plain)] == []
+
+
+def test_a_phone_without_trust_sees_the_plain_page_and_the_browsers_warning(serve, take_phone):
+    server = serve()
+    host = name_of(server)
+    base = f"https://{host}:{PORT}"
+
+    page = take_phone("stranger", host, base).page
+    page.goto(PLAIN)
+    page.get_by_role("button", name="Check this phone").tap()
+    page.get_by_text("Not yet: this phone does not trust the server.").wait_for()
+    assert not page.get_by_role("link", name="Go on").is_visible()
+    with pytest.raises(Exception, match="ERR_CERT_AUTHORITY_INVALID"):
+        page.goto(f"{base}/")
