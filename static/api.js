@@ -10,6 +10,8 @@ import { ROOT } from './place.js';
 
 const REPLY_SECONDS = 30;
 const LARGE_SECONDS = 120;
+/** Names that no public certificate is made for: there, a failed answer may be one that is not trusted. */
+const OWN_CERTIFICATE = /^https:\/\/([^/:]+\.local|[\d.]+|\[[^\]]+\])(:|\/)/;
 
 /** A request that did not bring the server's answer, or brought a refusal. */
 export class ApiError extends Error {
@@ -41,6 +43,7 @@ export class ApiError extends Error {
  * @property {number} [format]         of events, the newest that the server knows
  * @property {number} [oldest_format]  in which a job may still be begun
  * @property {number} now
+ * @property {string} [trust_page]     where a phone gets to trust a server whose certificate is its own
  */
 
 /** The server's HTTP interface. */
@@ -239,7 +242,8 @@ async function refusal(response) {
 }
 
 function unreachable() {
-  return new ApiError('unreachable', 'The server cannot be reached. Everything is kept on this phone.');
+  const why = OWN_CERTIFICATE.test(ROOT.href) ? ', or this phone does not trust it' : '';
+  return new ApiError('unreachable', `The server cannot be reached${why}. Everything is kept on this phone.`);
 }
 
 function untrusted() {

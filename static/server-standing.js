@@ -13,7 +13,10 @@ const SETTING = 'setting.server';
 /** A clock is read through a network: less than this is no news. */
 const CLOCK_STEP_MS = 5000;
 
-/** @typedef {{format: number, oldest: number, clockAhead: number | null}} Standing */
+/**
+ * @typedef {{format: number, oldest: number, clockAhead: number | null, trustPage?: string}} Standing
+ * `trustPage` is where a phone gets to trust a server whose certificate is its own; empty elsewhere.
+ */
 
 /** Of one phone; `device.server`. */
 export class ServerStanding {
@@ -33,16 +36,17 @@ export class ServerStanding {
 
   /**
    * Keep what an answer of the server tells. Servers from before there was a second format name none.
-   * @param {{now: number, format?: number, oldest_format?: number}} session
+   * @param {{now: number, format?: number, oldest_format?: number, trust_page?: string}} session
    * @param {number} asked     this phone's clock when it asked, ms
    * @param {number} answered  and when the answer was here
    */
-  async keep({ now, format = 1, oldest_format: oldest = 1 }, asked, answered) {
+  async keep({ now, format = 1, oldest_format: oldest = 1, trust_page: trustPage = '' }, asked, answered) {
     const before = this.standing.value;
     const measured = Math.round((asked + answered) / 2 - now);
     const same = before.clockAhead !== null && Math.abs(measured - before.clockAhead) < CLOCK_STEP_MS;
-    if (same && format === before.format && oldest === before.oldest) return;
-    const next = { format, oldest, clockAhead: same ? before.clockAhead : measured };
+    const old = same && format === before.format && oldest === before.oldest && trustPage === before.trustPage;
+    if (old) return;
+    const next = { format, oldest, clockAhead: same ? before.clockAhead : measured, trustPage };
     this.standing.set(next);
     // Only for show and measured anew each time: on a full phone it may be lost.
     await this.#store.setMeta(SETTING, next).catch(() => undefined);

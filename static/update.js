@@ -24,6 +24,8 @@ export class Update {
     this.ready = observable(/** @type {boolean} */ (false));
     /** Whether the app starts with no network from now on. */
     this.offlineReady = observable(/** @type {boolean} */ (false));
+    /** Whether the browser keeps no app from here: a certificate that was only put up with, for one. */
+    this.refused = observable(/** @type {boolean} */ (false));
     this.build = BUILD;
   }
 
@@ -42,7 +44,9 @@ export class Update {
     serviceWorker.addEventListener('controllerchange', () => this.#look());
     try {
       this.#registration = await serviceWorker.register(new URL('sw.js', ROOT), { updateViaCache: 'none' });
-    } catch {
+    } catch (error) {
+      // By the standard's own name for it, an insecure answer; a lost network throws another.
+      this.refused.set(error instanceof DOMException && error.name === 'SecurityError');
       return;
     }
     const registration = this.#registration;

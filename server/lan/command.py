@@ -80,7 +80,7 @@ def run(asked: Asked) -> None:
     app.config["TRUST_PAGE"] = f"{planned.page}/"
     app.register_blueprint(check)
     page = create_trust_page(planned.base, planned.page, authority)
-    beside: list[AbstractContextManager] = [renewal, _open(Door((bind, planned.trust_port), page))]
+    beside: list[AbstractContextManager] = [renewal, open_door(Door((bind, planned.trust_port), page))]
     if announces:
         where = asked.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
@@ -127,7 +127,7 @@ def _bind_host(interface: Interface) -> str:
 
 
 @contextmanager
-def _open(door: Door) -> Iterator[None]:
+def open_door(door: Door) -> Iterator[None]:
     """Serves a second door for as long as it is entered."""
     door.prepare()
     serving = threading.Thread(target=door.serve, name="serves the trust page")

@@ -113,6 +113,7 @@ class App {
       observed.subscribe(redraw);
     }
     device.server.standing.subscribe(redraw);
+    update.refused.subscribe(redraw);
     saved?.standing.subscribe(redraw);
     log.changes.subscribe(() => this.#reload());
     // Without the core other screens are left.

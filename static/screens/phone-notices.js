@@ -9,12 +9,13 @@ import { icon } from '../shapes/icons.js';
 import { newVersion } from './change-over.js';
 import { clockNotice } from './clock-notice.js';
 import { linkTo, to } from './router.js';
+import { trustNotice } from './trust-notice.js';
 import { ago } from './when.js';
 
 /** @param {import('./app.js').Context} ctx */
 export function phoneNotices(ctx) {
   const { status } = ctx.services.sync;
-  return html`${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}${clockNotice(ctx)}`;
+  return html`${trustNotice(ctx)}${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}${clockNotice(ctx)}`;
 }
 
 /** @param {import('../sync.js').SyncStatus} status */
