@@ -53,7 +53,7 @@ ANDROID = Family(
             "screen lock first: set one.",
             "android-warning",
             "The warning of the phone; the button Install anyway is marked.",
-            150,
+            176,
         ),
         Step(
             "Choose {file}",
