@@ -1,5 +1,7 @@
 """The documents are true: commands, kinds of events and set-up lines are the ones that exist."""
 
+import gzip
+import html
 import re
 from pathlib import Path
 
@@ -9,6 +11,7 @@ from server.cli import parser
 from server.core.kinds import KINDS
 from server.help_pages import INDEX
 from server.help_pages import HelpBroken
+from server.help_pages import help_bundle
 from server.help_pages import help_pages
 
 ROOT = Path(__file__).parents[1]
@@ -16,6 +19,9 @@ HELP = ROOT / "static" / "help"
 README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 MOST_WORDS = 1300
+MOST_BYTES = 90_000
+# Where the words of screens stand.
+SOURCES = (("static/screens", "*.js"), ("server/core", "*.py"), ("server/lan", "*.py"))
 COMMANDS = next(action.choices for action in parser()._actions if isinstance(action.choices, dict))
 
 
@@ -90,6 +96,19 @@ def test_every_page_of_the_help_is_reached_from_its_first():
     assert reached == set(pages)
 
 
+def test_what_the_help_quotes_stands_on_a_screen():
+    """Words in italics are those of the app, or of the page on which a phone gets to trust it."""
+    told = [file.read_text("utf-8") for folder, kind in SOURCES for file in (ROOT / folder).rglob(kind)]
+    words = " ".join(" ".join(told).split())
+    quoted = {
+        (page.name, html.unescape(found).rstrip("."))
+        for page in help_pages(HELP)
+        for found in re.findall(r"<em>(.*?)</em>", " ".join(page.html.split()))
+    }
+    assert len(quoted) > 50
+    assert [(name, quote) for name, quote in sorted(quoted) if quote not in words] == []
+
+
 def test_every_picture_of_the_help_is_shown_with_words_and_a_size():
     shown = re.findall(r"<img[^>]*>", "".join(page.html for page in help_pages(HELP)))
     for image in shown:
@@ -97,6 +116,11 @@ def test_every_picture_of_the_help_is_shown_with_words_and_a_size():
         assert re.search(r' width="\d+" height="\d+"', image), image
     named = {re.search(r'src="pictures/([^"]*)"', image)[1] for image in shown}
     assert named == {file.name for file in (HELP / "pictures").iterdir()}
+
+
+def test_the_help_costs_a_first_visit_little():
+    pictures = sum(file.stat().st_size for file in (HELP / "pictures").iterdir())
+    assert pictures + len(gzip.compress(help_bundle(HELP))) <= MOST_BYTES
 
 
 @pytest.mark.parametrize(
