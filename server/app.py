@@ -13,6 +13,7 @@ from server import assets
 from server import bodies
 from server import database
 from server import errors
+from server import forwarded
 from server import installation
 from server import pairing
 from server import phones
@@ -44,6 +45,7 @@ class Config:
     data: Path
     base: str
     static: Path = field(default_factory=find_static)
+    behind_proxy: bool = False
 
 
 def create_app(config: Config) -> Flask:
@@ -70,6 +72,8 @@ def create_app(config: Config) -> Flask:
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
     app.extensions["pairing_failures_noted"] = TryLimit(PAIRING_FAILURES_NOTED, PAIRING_SECONDS)
     errors.init_app(app)
+    if config.behind_proxy:
+        forwarded.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
     bodies.init_app(app)
     record_web.init_app(app)

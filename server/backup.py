@@ -6,9 +6,7 @@ damaged byte then costs one entry or photo, which `verify` can name, and not all
 """
 
 import hashlib
-import os
 import sqlite3
-import tempfile
 import zipfile
 from contextlib import closing
 from pathlib import Path
@@ -23,6 +21,7 @@ from server.new_file import refuse_unless_new
 from server.new_file import written_whole
 from server.photo_store import path_of
 from server.storage import DataFolder
+from server.storage.parts import scratch_folder
 from server.verify.data_folder import open_only
 
 _BLOCK = 1 << 20
@@ -43,13 +42,11 @@ def run(data: Path, out: Path) -> int:
 
 
 def _write(folder: DataFolder, part: Path) -> tuple[list[str], Manifest]:
-    descriptor = os.open(part, os.O_RDWR | os.O_CREAT | os.O_TRUNC, 0o600)
     with (
-        os.fdopen(descriptor, "w+b") as file,
-        zipfile.ZipFile(file, "w", zipfile.ZIP_STORED, allowZip64=True) as archive,
-        tempfile.TemporaryDirectory(dir=part.parent, prefix=".swaptrail-") as scratch,
+        zipfile.ZipFile(part, "w", zipfile.ZIP_STORED, allowZip64=True) as archive,
+        scratch_folder(part.parent) as scratch,
     ):
-        copy = Path(scratch) / DATABASE
+        copy = scratch / DATABASE
         _copy_database(folder, copy)
         files = {DATABASE: _add(archive, DATABASE, copy)}
         with closing(open_only(copy)) as connection:

@@ -5,6 +5,7 @@ Under another address the same phone would be an empty one, with what it has not
 """
 
 import ipaddress
+import re
 from urllib.parse import urlsplit
 
 from sqlite_utils import Database
@@ -15,6 +16,8 @@ from server.storage.folder import setting
 DEFAULT_HOST = "localhost"
 DEFAULT_PORT = 8765
 SETTING = "base_address"
+_LABEL = r"[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?"  # RFC 1123, 2.1
+_NAME = re.compile(rf"{_LABEL}(\.{_LABEL})*")
 _PORTS = {"http": 80, "https": 443}  # what a browser leaves out of an address
 # What to leave out or add so that a folder is served as it always was.
 _AS_BEFORE = {
@@ -35,8 +38,9 @@ def settle(db: Database, host: str | None, port: int | None, scheme: str | None 
     there: what its phones have not sent hangs on it.
     """
     fixed = kept(db)
+    host = host and host.lower()  # as a browser writes it
     if fixed is None:
-        _refuse_bare_ip(host or DEFAULT_HOST)
+        _refuse_no_name(host or DEFAULT_HOST)
         base = joined(scheme or "http", host or DEFAULT_HOST, DEFAULT_PORT if port is None else port)
         keep_setting(db, SETTING, base)
         return base
@@ -57,9 +61,9 @@ def refuse_beyond_loopback(host: str) -> None:
     """Refuses a host that other machines reach: over plain HTTP the app would only half work."""
     if not is_loopback(host):
         raise AddressRefused(
-            f"{host} is reached from other machines, and off loopback a phone gives neither the "
-            "camera nor offline work to a page that comes without HTTPS, which this version does "
-            f"not serve. Leave out --host and use the app on this machine, at {DEFAULT_HOST}."
+            f"{host} is reached from other machines, and off loopback a phone gives neither the camera nor "
+            "offline work to a page that comes without HTTPS. Add --lan, --cert and --key, or "
+            f"--behind-proxy. Leave out --host to use the app on this machine alone, at {DEFAULT_HOST}."
         )
 
 
@@ -81,13 +85,18 @@ def port_of(base: str) -> int:
     return parts.port or _PORTS[parts.scheme]
 
 
-def _refuse_bare_ip(host: str) -> None:
-    """Refuses a number in place of a name: a network gives numbers out anew, and a name can move."""
+def _refuse_no_name(host: str) -> None:
+    """Refuses what is no name, and a number in its place: networks give numbers out anew, a name can move."""
     if _bare_ip(host) is not None:
         raise AddressRefused(
             f"--host {host} is a bare IP address, and a new data folder is tied to a name: what phones "
             "store, what they were permitted and what labels say belong to the name, and a number may be "
             f"another machine's tomorrow. Take --host {DEFAULT_HOST}, or leave it out."
+        )
+    if not _NAME.fullmatch(host):
+        raise AddressRefused(
+            f"--host {host} is no name of a machine. Give one such as shop.example: letters, digits, hyphens "
+            "and dots, without https:// in front of it and a port behind it."
         )
 
 
@@ -105,7 +114,18 @@ def kept(db: Database) -> str | None:
 
 def joined(scheme: str, host: str, port: int) -> str:
     """Returns an address as a browser writes it."""
+    name = in_brackets(host)
+    checked_port(port)
+    return f"{scheme}://{name}" if port == _PORTS[scheme] else f"{scheme}://{name}:{port}"
+
+
+def in_brackets(host: str) -> str:
+    """Returns a host as it stands in an address: IPv6 in brackets."""
+    return f"[{host}]" if ":" in host else host
+
+
+def checked_port(port: int) -> int:
+    """Returns a port; refuses a number that is none."""
     if not 1 <= port <= 65535:
         raise AddressRefused(f"--port {port} is not a port. Take one from 1 to 65535.")
-    name = f"[{host}]" if ":" in host else host
-    return f"{scheme}://{name}" if port == _PORTS[scheme] else f"{scheme}://{name}:{port}"
+    return port

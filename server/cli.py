@@ -10,24 +10,22 @@ from server import demo
 from server import reason_cli
 from server import rebuild
 from server import restore
-from server import roles
-from server import serve
+from server import serve_options
 from server import take_in
 from server import verify
-from server.base_address import DEFAULT_HOST
 from server.base_address import DEFAULT_PORT
 from server.base_address import AddressRefused
 from server.core.errors import BadInput
+from server.first_start import nothing_left
 from server.labelling import command as labels_command
-from server.lan import command as lan_serve
 from server.lan import trust as lan_trust
 from server.record import command as record
 from server.refusals import CommandRefused
-from server.return_window import DEFAULT_DAYS
 from server.shell import ShellIncomplete
 from server.storage.trouble import storage_words
 
 DEFAULT_DATA = Path("data")
+_REFUSALS = (AddressRefused, BadInput, CommandRefused, ShellIncomplete)
 
 
 def main(argv: list[str] | None = None) -> int:
@@ -37,8 +35,9 @@ def main(argv: list[str] | None = None) -> int:
     """
     asked = parser().parse_args(argv)
     try:
-        return asked.run(asked) or 0
-    except (AddressRefused, BadInput, CommandRefused, ShellIncomplete) as error:
+        with nothing_left(getattr(asked, "data", None) or DEFAULT_DATA, _REFUSALS):
+            return asked.run(asked) or 0
+    except _REFUSALS as error:
         print(f"swaptrail: {error}", file=sys.stderr)
         return 2
     except (OSError, sqlite3.Error) as error:
@@ -65,27 +64,8 @@ def parser() -> argparse.ArgumentParser:
 
     command = commands.add_parser("serve", help="serve one data folder")
     _add_data(command)
-    command.add_argument(
-        "--host", metavar="H", help=f"name in the address, fixed at first start ({DEFAULT_HOST})"
-    )
     _add_port(command)
-    command.add_argument(
-        "--pair",
-        nargs="?",
-        const=roles.BENCH,
-        choices=roles.ROLES,
-        metavar="ROLE",
-        help="print a pairing link although a phone is paired, for a phone at the bench or, with "
-        "ROLE counter, at the parts counter",
-    )
-    command.add_argument(
-        "--return-days",
-        type=int,
-        metavar="N",
-        help=f"how many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS})",
-    )
-    _add_lan(command)
-    command.set_defaults(run=_serve)
+    serve_options.add_options(command)
 
     command = commands.add_parser(
         "trust", help="the authority that phones trust: fingerprint, end, how to take it off a phone"
@@ -112,48 +92,6 @@ def parser() -> argparse.ArgumentParser:
 
     _add_keeping(commands)
     return parser
-
-
-def _add_lan(command: argparse.ArgumentParser) -> None:
-    """Adds what serves the phones in the same network."""
-    command.add_argument(
-        "--lan", action="store_true", help="for the phones in the same network, over HTTPS of its own"
-    )
-    command.add_argument(
-        "--name",
-        metavar="NAME",
-        help="with --lan: NAME.local, a DNS name of your own, or a private address; fixed at first start "
-        "(a new name)",
-    )
-    command.add_argument(
-        "--trust-port", type=int, metavar="N", help="with --lan: of the page for phones (one above --port)"
-    )
-    command.add_argument(
-        "--interface", metavar="I", help="with --lan: the network, by name or address (the one to the router)"
-    )
-
-
-def _serve(asked: argparse.Namespace) -> None:
-    if not asked.lan:
-        for option in ("name", "trust_port", "interface"):
-            if getattr(asked, option) is not None:
-                given = f"--{option.replace('_', '-')} {getattr(asked, option)}"
-                raise CommandRefused(f"{given} goes with --lan. Add --lan, or leave it out.")
-        serve.run(asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days)
-        return
-    if asked.host is not None:
-        raise CommandRefused(f"--host {asked.host} does not go with --lan. Give the name with --name.")
-    lan_serve.run(
-        lan_serve.Asked(
-            asked.data,
-            asked.name,
-            asked.port,
-            asked.trust_port,
-            asked.interface,
-            asked.pair,
-            asked.return_days,
-        )
-    )
 
 
 def _add_keeping(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:

@@ -1,9 +1,9 @@
 """`swaptrail demo`: the demo scenario on loopback, gone when it ends unless it has a folder."""
 
-import tempfile
 from contextlib import closing
 from pathlib import Path
 
+from server import base_address
 from server import events
 from server import pairing
 from server import roles
@@ -12,11 +12,15 @@ from server.app import create_app
 from server.clock import now_ms
 from server.refusals import CommandRefused
 from server.return_window import set_return_days
+from server.serve import check_port
+from server.serve import held_open
 from server.serve import serve
 from server.serve import settled_base
 from server.storage import DataFolder
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
+from server.storage.parts import DEMO
+from server.storage.parts import scratch_folder
 
 LINK_HOURS = 24
 _MARK = "demo"
@@ -28,12 +32,13 @@ def run(data: Path | None, port: int | None) -> None:
     if data is not None:
         _run_in(data, port)
         return
-    with tempfile.TemporaryDirectory(prefix="swaptrail-demo-") as folder:
-        _run_in(Path(folder), port)
+    with scratch_folder(start=DEMO) as folder:
+        _run_in(folder, port)
 
 
 def _run_in(data: Path, port: int | None) -> None:
     base = settled_base(data, None, port, "http")
+    check_port(base_address.bind_host(base), base_address.port_of(base))  # before the work of filling it
     hints = _fill(data, base)
     app = create_app(Config(data, base))
     with closing(DataFolder(data).open()) as db:
@@ -54,7 +59,8 @@ def _run_in(data: Path, port: int | None) -> None:
         "",
         "Ctrl-C ends it.",
     ]
-    serve(app, base, lambda: print("\n".join(lines), flush=True))
+    with held_open(DataFolder(data)):
+        serve(app, base, lambda: print("\n".join(lines), flush=True))
 
 
 def _fill(data: Path, base: str) -> list[str]:

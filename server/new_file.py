@@ -8,6 +8,10 @@ from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.storage.durable import sync_file
 from server.storage.durable import sync_folder
+from server.storage.parts import beside
+from server.storage.parts import making
+from server.storage.parts import name_for
+from server.storage.parts import take_away_left
 
 
 def filled(data: Path) -> DataFolder:
@@ -27,13 +31,14 @@ def refuse_unless_new(out: Path, what: str) -> None:
 
 
 @contextmanager
-def written_whole(out: Path) -> Iterator[Path]:
-    """Gives the name to write under: the file stands under its own name in full or not at all."""
-    part = out.with_name(f"{out.name}.part")
-    try:
+def written_whole(out: Path, mode: int = 0o600) -> Iterator[Path]:
+    """Gives the name to write under: the file stands under its own name in full or not at all.
+
+    `mode` is what others may do with it, as far as the user's umask lets them.
+    """
+    take_away_left(beside(out.parent))
+    with making(name_for(out), mode) as part:
         yield part
         sync_file(part)
         part.replace(out)
-    finally:
-        part.unlink(missing_ok=True)
     sync_folder(out.parent)

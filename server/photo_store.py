@@ -3,7 +3,6 @@
 import hashlib
 import io
 import os
-import secrets
 from pathlib import Path
 
 from PIL import Image
@@ -14,6 +13,9 @@ from server.errors import NotTaken
 from server.errors import TooLarge
 from server.storage import writing
 from server.storage.durable import sync_folder
+from server.storage.parts import making
+from server.storage.parts import name_inside
+from server.storage.private import make_private_folder
 
 MOST_BYTES = 4 * 1024 * 1024
 # The app scales to 2048 on the long side; this leaves room and still bounds the memory to decode.
@@ -92,16 +94,12 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
 
 def _write(path: Path, data: bytes) -> None:
     """Writes a file so that it is either there in full or not at all, also after a power cut."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    part = path.with_name(f"{path.name}.{secrets.token_hex(4)}.part")
-    try:
-        with part.open("xb") as file:
+    make_private_folder(path.parent)
+    with making(name_inside(path)) as part:
+        with part.open("wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
         os.replace(part, path)
-    except BaseException:
-        part.unlink(missing_ok=True)
-        raise
     for folder in (path.parent, path.parent.parent):
         sync_folder(folder)

@@ -6,7 +6,6 @@ with the old one, and sends everything of its own again; repeats are harmless.
 
 import os
 import secrets
-import shutil
 import sqlite3
 import zipfile
 from contextlib import closing
@@ -20,6 +19,12 @@ from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.storage.durable import sync_file
 from server.storage.durable import sync_folder
+from server.storage.parts import beside
+from server.storage.parts import making_folder
+from server.storage.parts import name_for
+from server.storage.parts import take_away_left
+from server.storage.private import make_private_file
+from server.storage.private import make_private_folder
 from server.verify import examine
 from server.verify.backup_zip import BACKUP
 from server.verify.backup_zip import hash_of
@@ -35,30 +40,26 @@ def run(data: Path, file: Path) -> None:
     if found.fault:
         raise CommandRefused(f"{file} is altered, nothing was restored. {found.fault.sentence()}")
     data.parent.mkdir(parents=True, exist_ok=True)
-    part = data.with_name(f"{data.name}.restoring-{secrets.token_hex(4)}")
-    try:
+    take_away_left(beside(data.parent))
+    with making_folder(name_for(data)) as part:
         entries = _unpack(file, DataFolder(part))
         os.replace(part, data)
-    finally:
-        shutil.rmtree(part, ignore_errors=True)
     sync_folder(data.parent)
     print(f"{data}: {entries} entries restored. Serve it; phones notice and send again what they have.")
 
 
 def _unpack(file: Path, folder: DataFolder) -> int:
-    for made in (folder.root, folder.photos, folder.keys):
+    for made in (folder.photos, folder.keys):
         made.mkdir(mode=0o700)
     with zipfile.ZipFile(file) as archive:
         manifest = Manifest.read(archive)
         for name, digest in manifest.files.items():
             target = _place(folder, name)
-            target.parent.mkdir(exist_ok=True)
+            make_private_folder(target.parent)
+            make_private_file(target)
             if hash_of(archive, name, target) != digest:
                 raise CommandRefused(f"{name} in {file} changed while it was read. Nothing was restored.")
             sync_file(target)
-    for key in folder.keys.iterdir():
-        key.chmod(0o600)
-    folder.root.chmod(0o755)
     with closing(sqlite3.connect(folder.database)) as connection:
         connection.execute("PRAGMA synchronous = FULL")
         before = connection.execute("SELECT value FROM settings WHERE name = 'installation'").fetchone()[0]

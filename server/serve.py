@@ -25,10 +25,14 @@ from server.app import create_app
 from server.clock import now_ms
 from server.door import Certificate
 from server.door import Door
+from server.door.limits import Limits
 from server.photo_sweep import sweep
 from server.refusals import CommandRefused
 from server.return_window import set_return_days
 from server.storage import DataFolder
+from server.storage.parts import beside
+from server.storage.parts import inside
+from server.storage.parts import take_away_left
 from server.terminal import qr_lines
 
 _OTHER_PORT = "give a new data folder another port with --port; one that was served before keeps its own"
@@ -49,12 +53,17 @@ def run(
     base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
     with held_open(DataFolder(data), days):
-        serve(app, base, lambda: print("\n".join(_greeting(app, base, data, pair)), flush=True))
+        serve(app, base, lambda: print("\n".join(greeting(app, base, data, pair)), flush=True))
 
 
 @contextmanager
 def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
-    """Makes a data folder ready and holds it open while it is served; `days` changes its return window."""
+    """Makes a data folder ready and holds it open while it is served; `days` changes its return window.
+
+    What a killed process left half written in it or beside it is taken away.
+    """
+    take_away_left(inside(folder.photos, folder.keys))
+    take_away_left(beside(folder.root.resolve().parent))
     with closing(folder.open()) as db:
         if days is not None:
             set_return_days(db, days)
@@ -84,16 +93,18 @@ def serve(
     *,
     certificate: Certificate | None = None,
     bind: str | None = None,
+    port: int | None = None,
+    limits: Limits | None = None,
     beside: Iterable[AbstractContextManager] = (),
 ) -> None:
     """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken.
 
-    With a `certificate` over TLS; at the address `bind`, or where `base` lies. What stands in `beside`
-    is entered once the port is taken, before `ready`, and left before the server ends.
+    With a `certificate` over TLS; at the address `bind` and the port `port`, or where `base` lies. What
+    stands in `beside` is entered once the port is taken, before `ready`, and left before the server ends.
     """
-    address = (bind or base_address.bind_host(base), base_address.port_of(base))
+    address = (bind or base_address.bind_host(base), port or base_address.port_of(base))
     check_port(*address)
-    door = Door(address, app, certificate)
+    door = Door(address, app, certificate, limits=limits)
     with _end_asked() as asked:
 
         def accept() -> None:
@@ -135,7 +146,8 @@ def _end_asked() -> Iterator[SimpleQueue]:
             signal.signal(sign, handler)
 
 
-def _greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
+def greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
+    """Returns what a start says; makes a pairing link where no phone is paired or `pair` names a role."""
     with closing(app.extensions["data_folder"].open()) as db:
         if sessions.any_paired(db) and not pair:
             return [

@@ -7,7 +7,7 @@ from enum import Enum
 from selectors import EVENT_READ
 from selectors import EVENT_WRITE
 
-from server.door.handover import Answer
+from server.door.answer import Answer
 from server.door.limits import Limits
 from server.door.peer import Peer
 from server.door.peer import crowd_of
@@ -192,7 +192,7 @@ class Connection:
         assert self._answer is not None
         for _ in range(_SENT_AT_ONCE):
             if not self._block:
-                self._block = memoryview(self._answer.read(_BLOCK))
+                self._block = self._answer.read(_BLOCK)
             if not self._block:
                 return self._answered(at)
             sent = self.socket.send(self._block)

@@ -5,11 +5,11 @@ the answer, however slowly the client takes it.
 """
 
 import io
-import tempfile
 from collections.abc import Callable
 
 from cheroot.server import HTTPConnection
 
+from server.door.answer import Answer
 from server.door.request_reader import WholeRequest
 
 
@@ -77,36 +77,6 @@ class GatheredRequest:
         if len(self._parts) > 1 and isinstance(head, io.BytesIO) and head.tell() == len(head.getvalue()):
             del self._parts[0]
         return data
-
-
-class Answer:
-    """The file that cheroot writes an answer to; a long one lies on disk until it is sent."""
-
-    closed = False
-
-    def __init__(self, memory_bytes: int):
-        self._file = tempfile.SpooledTemporaryFile(memory_bytes)  # noqa: SIM115 # closed when sent
-        self.bytes_written = 0
-
-    def write(self, data: bytes) -> int:
-        """Takes the next bytes of the answer."""
-        self.bytes_written += len(data)
-        return self._file.write(data)
-
-    def flush(self) -> None:
-        """Does nothing: the answer goes out when it is complete."""
-
-    def rewind(self) -> None:
-        """Goes to the beginning, to be sent."""
-        self._file.seek(0)
-
-    def read(self, size: int) -> bytes:
-        """Returns the next bytes to send."""
-        return self._file.read(size)
-
-    def close(self) -> None:
-        """Frees the answer's place."""
-        self._file.close()
 
 
 class _NoSocket:

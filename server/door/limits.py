@@ -24,7 +24,8 @@ class Limits(NamedTuple):
 
     head_bytes: int = 64 * KILO
     body_bytes: int = 1 * KILO * KILO  # where a route sets no limit of its own
-    memory_bytes: int = 256 * KILO  # of one body or answer; what is longer goes to a temporary file
+    memory_bytes: int = 256 * KILO  # of one body; a longer one goes to a temporary file
+    answer_memory_bytes: int = 1 * KILO * KILO  # of one answer, likewise
     bodies_bytes: int = 256 * KILO * KILO  # of all bodies that are not whole yet
 
     connections: int = 256

@@ -3,7 +3,9 @@
 import json
 from http import HTTPStatus
 
+from server.errors import NotStored
 from server.errors import Refusal
+from server.storage.trouble import trouble
 
 
 class DoorRefusal(Refusal):
@@ -38,6 +40,12 @@ class DoorRefusal(Refusal):
         """Returns the refusal of a body that has to make room for others."""
         message = "The server takes in too much at once. Try again in a minute."
         return cls(503, "request", "too many large requests at once", "the same one in a minute", message)
+
+    @classmethod
+    def of_storage(cls, error: OSError) -> "DoorRefusal":
+        """Returns the refusal of a body that there is no place for."""
+        refusal = NotStored(trouble(error) or "broken")
+        return cls(refusal.status, refusal.field, refusal.found, refusal.wanted, str(refusal))
 
     def as_http(self) -> bytes:
         """Returns the whole answer as bytes."""

@@ -67,6 +67,8 @@ class RequestReader:
                     return self._whole()
                 else:
                     raise EOFError
+        except OSError as error:
+            raise DoorRefusal.of_storage(error) from None
         except h11.RemoteProtocolError as error:
             if not data:
                 raise EOFError from None

@@ -120,7 +120,7 @@ class _Server(wsgi.Server):
         handed = HandedOver(
             self,
             whole,
-            self._limits.memory_bytes,
+            self._limits.answer_memory_bytes,
             lambda handed, keep: self._room.take_back(connection, handed, keep),
         )
         handed.remote_addr, handed.remote_port = connection.peer

@@ -5,7 +5,6 @@ whole, and the server takes it in without a restart.
 """
 
 import os
-import secrets
 import threading
 from collections.abc import Iterable
 from contextlib import suppress
@@ -27,6 +26,8 @@ from server.lan.leaf import names_of
 from server.lan.leaf import new_leaf
 from server.lan.leaf import wanted_names
 from server.storage.durable import sync_folder
+from server.storage.parts import making
+from server.storage.parts import name_inside
 
 # A machine that slept, or whose clock was set, is noticed within this time.
 LONGEST_WAIT = timedelta(hours=1)
@@ -128,14 +129,10 @@ def kept_leaf(path: Path) -> Leaf | None:
 
 def _replace(path: Path, content: bytes) -> None:
     """Writes a file of secrets whole under its name, readable by its owner alone."""
-    part = path.with_name(f"{path.name}.{secrets.token_hex(4)}.part")
-    descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
-    try:
-        with os.fdopen(descriptor, "wb") as file:
+    with making(name_inside(path)) as part:
+        with part.open("wb") as file:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
         part.replace(path)
-    finally:
-        part.unlink(missing_ok=True)
     sync_folder(path.parent)

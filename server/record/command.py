@@ -20,7 +20,7 @@ def run(data: Path, name: str, out: Path) -> None:
     signs = signer(folder)
     with closing(folder.open()) as db:
         made = make(db, folder.photos, name, signs, now_ms())
-    with written_whole(out) as part:
+    with written_whole(out, 0o666) as part:  # it is made to be handed on
         part.write_bytes(made.data)
     entries, photos = _count(made.entries, "entry", "entries"), _count(made.photos, "photo", "photos")
     print(f"{out}: the record of {made.title}, {entries}, {photos}.")

@@ -13,6 +13,11 @@ from .connection import open_database
 from .connection import writing
 from .durable import sync_folder
 from .migrations import migrations
+from .parts import making
+from .parts import name_inside
+from .private import make_private_file
+from .private import make_private_folder
+from .private import tighten
 
 SECRET_BYTES = 32
 
@@ -28,8 +33,11 @@ class DataFolder:
 
     def prepare(self) -> None:
         """Makes what is missing and runs the migrations that are due."""
-        self.photos.mkdir(parents=True, exist_ok=True)
-        self.keys.mkdir(exist_ok=True, mode=0o700)
+        for folder in (self.root, self.photos, self.keys):
+            make_private_folder(folder)
+        make_private_file(self.database)
+        for end in ("-wal", "-shm"):  # SQLite gives new ones the mode of the database
+            tighten(self.database.with_name(f"{self.database.name}{end}"))
         with closing(self.open()) as db:
             migrations.apply(db)
             with writing(db):
@@ -51,18 +59,13 @@ class DataFolder:
         """Returns a key of the installation, made at first use and readable by its owner only."""
         path = self.keys / name
         if not path.exists():
-            part = path.with_name(f"{name}.{secrets.token_hex(4)}.part")
-            descriptor = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
-            try:
-                with os.fdopen(descriptor, "wb") as file:
-                    file.write(make())
-                    file.flush()
-                    os.fsync(file.fileno())
+            with making(name_inside(path)) as part, part.open("wb") as file:
+                file.write(make())
+                file.flush()
+                os.fsync(file.fileno())
                 # Not replaced: of two processes that make it at the same time, one's is the key.
                 with suppress(FileExistsError):
                     os.link(part, path)
-            finally:
-                part.unlink(missing_ok=True)
             sync_folder(self.keys)
         return path.read_bytes()
 

@@ -3,7 +3,6 @@
 import hashlib
 import os
 import struct
-import tempfile
 import zipfile
 import zlib
 from collections.abc import Iterator
@@ -16,6 +15,7 @@ from server.manifest import MANIFEST
 from server.manifest import Manifest
 from server.manifest import NoManifest
 from server.manifest import photo_name
+from server.storage.parts import scratch_folder
 from server.verify import log_check
 from server.verify import photo_check
 from server.verify.data_folder import open_only
@@ -40,10 +40,10 @@ def fits(path: Path) -> bool:
 
 def first_fault(path: Path) -> Fault | None:
     """Returns the first fault of a backup: the log first, for it names the place best."""
-    with zipfile.ZipFile(path) as archive, tempfile.TemporaryDirectory() as scratch:
+    with zipfile.ZipFile(path) as archive, scratch_folder() as scratch:
         manifest = Manifest.read(archive)
         names = set(archive.namelist())
-        copy = Path(scratch) / DATABASE
+        copy = scratch / DATABASE
         digest = hash_of(archive, DATABASE, copy) if DATABASE in names else None
         if digest is None and not copy.exists():
             return Fault("", 0, f"{DATABASE} is missing in it")

@@ -58,10 +58,11 @@ class Running:
             self.lines.append(line.rstrip("\n"))
         self.ended.set()
 
-    def wait_for(self, pattern, seconds=30):
-        """Returns the first match in the output."""
+    def wait_for(self, pattern, seconds=30, ask=lambda: None):
+        """Returns the first match in the output; calls `ask` while it waits."""
         until = time.monotonic() + seconds
         while time.monotonic() < until:
+            ask()
             found = re.search(pattern, "\n".join(self.lines))
             if found:
                 return found

@@ -55,6 +55,10 @@ class Client:
         length = headers["Content-Length"]
         return Answer(status, headers, self._file.read(int(length) if length else -1))
 
+    def rest(self):
+        """Returns whatever comes until the server closes."""
+        return self._file.read()
+
     def is_closed(self):
         """Waits for the server's next word; tells whether it is the end."""
         try:
