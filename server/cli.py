@@ -22,6 +22,7 @@ from server.lan import trust as lan_trust
 from server.record import command as record
 from server.refusals import CommandRefused
 from server.shell import ShellIncomplete
+from server.site import command as site_command
 from server.storage.trouble import storage_words
 
 DEFAULT_DATA = Path("data")
@@ -72,6 +73,12 @@ def parser() -> argparse.ArgumentParser:
     )
     _add_data(command)
     command.set_defaults(run=lambda asked: lan_trust.run(asked.data))
+
+    command = commands.add_parser("site", help="the app alone as static files: one person, no server")
+    command.add_argument(
+        "--out", type=Path, required=True, metavar="DIR", help="a new folder, or one with an earlier site"
+    )
+    command.set_defaults(run=lambda asked: site_command.run(asked.out))
 
     command = commands.add_parser("reason", help="the engine alone: JSON in, JSON out")
     command.add_argument("case", metavar="CASE.json", help="the case")

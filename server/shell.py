@@ -10,6 +10,8 @@ import gzip
 import hashlib
 import json
 import re
+from collections.abc import Callable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -43,6 +45,11 @@ PLACEHOLDER = "__PRECACHE__"
 _OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
 _NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/README.md")
 _INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
+
+
+# Takes index.html and a build, returns the page as it is sent.
+Placed = Callable[[bytes, str], bytes]
+_NO_BUILD = "0" * 16
 
 
 class ShellIncomplete(Exception):
@@ -80,8 +87,14 @@ def find_static() -> Path:
     return packaged if packaged.is_dir() else here.parent / "static"
 
 
-def load_shell(static: Path) -> Shell:
-    """Reads the whole app into memory."""
+def load_shell(
+    static: Path, placed: Placed | None = None, beside: Mapping[str, bytes] | None = None
+) -> Shell:
+    """Reads the whole app into memory.
+
+    `placed` gives the page its addresses, for a server's own when left out; `beside` are further pages by
+    address that belong to the build.
+    """
     from server.help_pages import help_bundle  # here: a build, which has no Markdown reader, needs the rest
 
     missing = [name for name in _NEEDED if not (static / name).is_file()]
@@ -91,7 +104,10 @@ def load_shell(static: Path) -> Shell:
             "with pip, which fetches what the app is made of."
         )
     page = (static / "index.html").read_bytes()
-    assets = {SHELL_URL: _packed(page, ".html")}
+    placed = placed or _placed
+    assets = {SHELL_URL: _packed(placed(page, _NO_BUILD), ".html")}
+    for url, body in (beside or {}).items():
+        assets[url] = _packed(body, ".html")
     assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
     for file in app_files(static):
         assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
@@ -100,8 +116,8 @@ def load_shell(static: Path) -> Shell:
     assets[HELP_URL] = _packed(help_bundle(static / "help"), ".json")
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
-    assets[SHELL_URL] = _packed(_placed(page, build), ".html")
-    script_hashes = _script_hashes(assets[SHELL_URL].body)
+    assets[SHELL_URL] = _packed(placed(page, build), ".html")
+    script_hashes = script_sources(assets[SHELL_URL].body)
     assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
     return Shell(build, assets, script_hashes)
 
@@ -163,7 +179,7 @@ def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
     return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
 
 
-def _script_hashes(page: bytes) -> list[str]:
+def script_sources(page: bytes) -> list[str]:
     """Returns the CSP sources of the page's inline scripts, in practice its import map.
 
     An import map cannot be a file of its own, and the policy allows no inline script unnamed.

@@ -22,6 +22,8 @@ const NOTES = `${OWN}swaptrail-builds`;
 const SHELL_URL = './';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
+/** A server answers each address of the app with its one page; a host of files has a page for the others. */
+const OTHER_PAGES = KNOWN.has('404.html') ? '404.html' : SHELL_URL;
 
 self.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
 self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
@@ -39,7 +41,8 @@ self.addEventListener('fetch', (event) => {
   const below = url.pathname.slice(ROOT.length);
   if (below.startsWith('api/')) return;
   const [, build, path] = OF_A_BUILD.exec(below) ?? [];
-  if (request.mode === 'navigate') event.respondWith(answer(chosen(), SHELL_URL, request));
+  const page = below === '' || below === 'index.html' ? SHELL_URL : OTHER_PAGES;
+  if (request.mode === 'navigate') event.respondWith(answer(chosen(), page, request));
   else if (build) event.respondWith(answer(CACHE_PREFIX + build, `app${path}`, request));
   else if (KNOWN.has(below)) event.respondWith(answer(chosen(), below, request));
 });

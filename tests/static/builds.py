@@ -19,12 +19,12 @@ class OwnApp(AppServer):
         static = shutil.copytree(
             find_static(), folder / "static", ignore=shutil.ignore_patterns("node_modules")
         )
-        _mark(static, "first")
+        mark_build(static, "first")
         super().__init__(folder / "data", static)
 
     def new_build(self, name: str) -> None:
         """Serve another build at the same address."""
-        _mark(self.static, name)
+        mark_build(self.static, name)
         self.close()
         self.start()
 
@@ -45,7 +45,8 @@ def wait_for_app(page):
     wait_until(page, "document.querySelector('#app').innerText.trim().length > 0", seconds=30)
 
 
-def _mark(static: Path, name: str) -> None:
+def mark_build(static: Path, name: str) -> None:
+    """Give the build in `static` a name that its pages show."""
     style = static / "styles" / "tokens.css"
     kept = style.read_text().partition("\n/* build */")[0]
     style.write_text(f"{kept}\n/* build */ :root {{ --of-this-build: {name}; }}\n")

@@ -1,0 +1,190 @@
+"""`swaptrail site`: whole or not at all, in new folders and in the place of its own earlier work only."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from server import cli
+from server.shell import find_static
+from server.site import command
+from server.site import folder as site_folder
+from server.site.notes import NOTES
+
+PLACES = re.compile(r'(?:href|src)="([^"]+)"|: "(\./[^"]+)"')
+
+
+@pytest.fixture
+def static(small_static):
+    """A small app whose page is as the real one's."""
+    (small_static / "index.html").write_text(
+        '<!doctype html><html lang="en">\n  <head>\n    <meta charset="utf-8">\n'
+        '<script type="importmap">{"imports": {"x": "./app/main.js"}}</script>'
+        '<script type="module" src="./app/main.js"></script></head></html>'
+    )
+    return small_static
+
+
+def tree(folder: Path) -> dict[str, bytes]:
+    return {
+        file.relative_to(folder).as_posix(): file.read_bytes() for file in folder.rglob("*") if file.is_file()
+    }
+
+
+def builds(folder: Path) -> set[str]:
+    return {one.name for one in (folder / "app").iterdir()}
+
+
+def build_of(folder: Path) -> str:
+    return json.loads((folder / "swaptrail-site.json").read_text())["build"]
+
+
+def change(static: Path, text: str) -> None:
+    (static / "styles/base.css").write_text(text)
+
+
+def test_the_policy_is_the_first_thing_in_the_head_and_allows_what_stands_there(static, tmp_path):
+    command.write(static, tmp_path / "site")
+
+    for name in ("index.html", "404.html"):
+        page = (tmp_path / "site" / name).read_text()
+        policy = re.search(r'<head>\s*<meta http-equiv="Content-Security-Policy" content="([^"]+)">', page)
+        assert policy is not None
+        assert "default-src 'self'" in policy[1]
+        assert "script-src 'self' 'wasm-unsafe-eval' 'sha256-" in policy[1]
+        assert "frame-ancestors" not in policy[1], "a page cannot say this of itself"
+    headers = (tmp_path / "site/_headers").read_text()
+    for source in re.findall(r"'sha256-[^']+'", page):
+        assert source in headers
+    assert "frame-ancestors 'none'" in headers
+    assert "nosniff" in headers
+
+
+def test_every_address_is_relative_and_there(tmp_path):
+    command.write(find_static(), tmp_path / "site")
+    page = (tmp_path / "site/index.html").read_text()
+    places = {a or b for a, b in PLACES.findall(page)}
+
+    assert 'data-server="none"' in page
+    assert f"./app/{build_of(tmp_path / 'site')}/main.js" in places
+    for place in places:
+        assert place.startswith("./"), place
+        assert (tmp_path / "site" / place).exists(), place
+    manifest = json.loads((tmp_path / "site/manifest.webmanifest").read_text())
+    assert (manifest["start_url"], manifest["scope"], "id" in manifest) == ("./", "./", False)
+    assert not [name for name in tree(tmp_path / "site") if name.endswith(".br")]
+    assert "BSD" in (tmp_path / "site/LICENSES.txt").read_text()
+
+
+def test_a_newer_site_takes_the_place_of_an_older_one_and_keeps_its_build_once(static, tmp_path):
+    out = tmp_path / "site"
+    command.write(static, out)
+    first = build_of(out)
+    change(static, "body { margin: 0 }")
+    command.write(static, out)
+    second = build_of(out)
+
+    assert builds(out) == {first, second}
+    again = tree(out)
+    command.write(static, out)
+    assert tree(out) == again
+    change(static, "body { margin: 1px }")
+    command.write(static, out)
+    assert builds(out) == {second, build_of(out)}
+    assert (out / "app" / second / "main.js").is_file()
+
+
+@pytest.mark.parametrize("last", ["index.html", "sw.js", "swaptrail-site.json", "manifest.webmanifest"])
+def test_a_site_cut_off_while_it_is_replaced_still_is_one_whole_build(static, tmp_path, monkeypatch, last):
+    out = tmp_path / "site"
+    command.write(static, out)
+    change(static, "body { margin: 0 }")
+    replace = site_folder.os.replace
+
+    def stop(source, target):
+        if Path(target).name == last:
+            raise KeyboardInterrupt
+        replace(source, target)
+
+    monkeypatch.setattr(site_folder.os, "replace", stop)
+    with pytest.raises(KeyboardInterrupt):
+        command.write(static, out)
+    monkeypatch.undo()
+
+    named = re.search(r'src="\./(app/[0-9a-f]{16}/main\.js)"', (out / "index.html").read_text())[1]
+    assert (out / named).is_file()
+    worker = json.loads(re.search(r"JSON\.parse\('(.*?)'\)", (out / "sw.js").read_text())[1])
+    assert (out / "app" / worker["build"] / "main.js").is_file()
+    assert not [one for one in out.iterdir() if one.name.startswith(".")]
+    command.write(static, out)
+    assert len(builds(out)) == 2
+
+
+def test_a_new_site_cut_off_leaves_nothing(static, tmp_path, monkeypatch):
+    def stop(files, folder):
+        (folder / "index.html").write_text("half")
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(site_folder, "_write", stop)
+    with pytest.raises(KeyboardInterrupt):
+        command.write(static, tmp_path / "site")
+
+    assert not (tmp_path / "site").exists()
+    assert [one.name for one in tmp_path.iterdir()] == ["static"]
+
+
+def test_an_empty_folder_is_taken(static, tmp_path):
+    (tmp_path / "site").mkdir()
+
+    command.write(static, tmp_path / "site")
+
+    assert (tmp_path / "site/index.html").is_file()
+
+
+@pytest.mark.parametrize(
+    ("name", "sentence"),
+    [
+        ("full", "holds files that are no site of this command"),
+        ("file", "is no folder"),
+        ("link", "is no folder"),
+        ("forged", "holds files that are no site of this command"),
+        ("missing/site", "there is no folder"),
+    ],
+)
+def test_a_folder_that_is_not_its_own_is_refused_in_one_sentence_and_left_alone(
+    name, sentence, tmp_path, capsys
+):
+    for folder in ("full", "forged", "elsewhere"):
+        (tmp_path / folder).mkdir()
+    (tmp_path / "full/letter.txt").write_text("mine")
+    (tmp_path / "forged/swaptrail-site.json").write_text("[]")
+    (tmp_path / "file").write_text("mine")
+    (tmp_path / "link").symlink_to(tmp_path / "elsewhere")
+    before = tree(tmp_path)
+
+    assert cli.main(["site", "--out", str(tmp_path / name)]) == 2
+
+    said = capsys.readouterr().err
+    assert sentence in said
+    assert len(said.splitlines()) == 1
+    assert tree(tmp_path) == before
+
+
+def test_the_command_says_what_the_host_has_to_do(tmp_path, capsys):
+    assert cli.main(["site", "--out", str(tmp_path / "site")]) == 0
+
+    said = capsys.readouterr().out
+    assert NOTES in said
+    assert (tmp_path / "site/README.txt").read_text() == NOTES
+    for word in ("HTTPS", "no-cache", "immutable", "404.html", "any folder", "frame"):
+        assert word in NOTES
+
+
+def test_it_works_from_the_wheel_too(installed, tmp_path):
+    command.write(installed / "server/_static", tmp_path / "site")
+
+    build = build_of(tmp_path / "site")
+    named = tree(tmp_path / "site")
+    assert f"app/{build}/styles/app.css" in named
+    assert len(named) < 45
