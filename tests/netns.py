@@ -10,6 +10,7 @@ import os
 import shutil
 import subprocess
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 YARD, PHONE = "10.77.0.1", "10.77.0.2"
@@ -55,7 +56,10 @@ class TwoMachines:
                 self.ip(machine, f"link set {end} up")
                 self.ip(machine, f"route add default via {other}")
             for machine, end in ((self.yard, "v0"), (self.phone, "v1")):
-                self._wait_for("state UP", machine, end)
+                self._wait(machine, f"link show {end}", lambda said: "state UP" in said)
+                # An address that comes later would cut a browser's connections.
+                settled = f"-6 addr show dev {end}"
+                self._wait(machine, settled, lambda said: "fe80" in said and "tentative" not in said)
         except BaseException:
             self.__exit__()
             raise
@@ -80,13 +84,13 @@ class TwoMachines:
         command = [*self.inside(machine), "ip", *arguments.split()]
         return subprocess.run(command, check=True, capture_output=True, text=True).stdout
 
-    def _wait_for(self, state: str, machine: int, end: str) -> None:
-        """Wait until an end of the cable carries."""
+    def _wait(self, machine: int, shown: str, is_so: Callable[[str], bool]) -> None:
+        """Wait until what `ip` shows is so."""
         until = time.monotonic() + 10
-        while state not in self.ip(machine, f"link show {end}"):
+        while not is_so(self.ip(machine, shown)):
             if time.monotonic() > until:
-                raise RuntimeError(f"the cable does not come up at {end}")
-            time.sleep(0.01)
+                raise RuntimeError(f"the cable does not come up: {self.ip(machine, shown)}")
+            time.sleep(0.02)
 
     def _hold(self, before: list[str], *, rootless: bool) -> int:
         """Start a process that does nothing but keep a new namespace; return its id."""

@@ -84,7 +84,7 @@ def run(asked: Asked) -> None:
     if announces:
         where = asked.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
-    said = greeting.Said(asked.data, planned, authority, is_new, interface)
+    said = greeting.Said(asked.data, planned, authority, is_new, interface, instants.now())
     with held_open(folder, asked.days):
         serve(
             app,

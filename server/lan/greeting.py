@@ -1,5 +1,7 @@
 """What `serve --lan` prints: where phones open it, what it made, and by which figure they know it."""
 
+from datetime import datetime
+from datetime import timedelta
 from pathlib import Path
 from typing import NamedTuple
 
@@ -13,6 +15,7 @@ from server.lan.network import Interface
 from server.terminal import qr_lines
 
 _PAIRS_A_LINE = 16
+_END_IS_NEAR = timedelta(days=90)
 
 
 class Said(NamedTuple):
@@ -23,6 +26,7 @@ class Said(NamedTuple):
     authority: Authority
     is_new: bool
     interface: Interface
+    now: datetime
 
     def lines(self, link: tuple[str, str] | None, minutes: int) -> list[str]:
         """Returns the lines; `link` is a pairing link and its role, good for `minutes`, or None."""
@@ -52,7 +56,13 @@ class Said(NamedTuple):
             "",
             "A phone that trusts it already pairs with this link:",
             f"    {link}",
+            "",
+            "If the page does not come: same network? Does the firewall of this machine let in TCP "
+            f"{self.planned.port} and {self.planned.trust_port}{self._announcing()}?",
         ]
+
+    def _announcing(self) -> str:
+        return " and UDP 5353" if naming.is_announced(self.planned.host) else ""
 
     def _for_paired(self) -> list[str]:
         return [
@@ -70,6 +80,19 @@ class Said(NamedTuple):
         return list(dict.fromkeys([*numbers, self.planned.page]))
 
     def _cautions(self) -> list[str]:
+        return [*self._of_the_place(), *self._of_the_end()]
+
+    def _of_the_end(self) -> list[str]:
+        """Says in time that the authority ends: every phone has to trust the next one anew."""
+        left = self.authority.ends - self.now
+        if left > _END_IS_NEAR:
+            return []
+        return [
+            f"Caution: the authority ends in {left.days} days. Take its file in keys/ away and start again "
+            "at a quiet time: a new one is made, and every phone has to trust that."
+        ]
+
+    def _of_the_place(self) -> list[str]:
         if self.interface.is_loopback:
             return [
                 f"It listens on {self.interface.name} alone, so no other machine finds it: for trying out."

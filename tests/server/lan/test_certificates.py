@@ -27,6 +27,7 @@ from server.lan.authority import new_authority
 from server.lan.leaf import new_leaf
 from server.refusals import CommandRefused
 from server.storage import DataFolder
+from tests.server.lan.forging import forged
 
 HOST = "swaptrail-k7f3.local"
 NOW = datetime.now(UTC).replace(microsecond=0)
@@ -118,32 +119,6 @@ def test_every_field_of_a_leaf(authority):
     assert issued_by.key_identifier == own.digest
 
 
-def forged(authority, name):
-    """A leaf as a thief of the key would make it: for any name at all."""
-    key = ec.generate_private_key(ec.SECP256R1())
-    model = new_leaf(authority, [], NOW).certificate
-    builder = (
-        x509.CertificateBuilder()
-        .subject_name(model.subject)
-        .issuer_name(model.issuer)
-        .public_key(key.public_key())
-        .serial_number(x509.random_serial_number())
-        .not_valid_before(model.not_valid_before_utc)
-        .not_valid_after(model.not_valid_after_utc)
-        .add_extension(x509.SubjectAlternativeName([name]), critical=False)
-        .add_extension(x509.SubjectKeyIdentifier.from_public_key(key.public_key()), critical=False)
-    )
-    for oid in (
-        ExtensionOID.BASIC_CONSTRAINTS,
-        ExtensionOID.KEY_USAGE,
-        ExtensionOID.EXTENDED_KEY_USAGE,
-        ExtensionOID.AUTHORITY_KEY_IDENTIFIER,
-    ):
-        found = model.extensions.get_extension_for_oid(oid)
-        builder = builder.add_extension(found.value, critical=found.critical)
-    return builder.sign(authority.key, SHA256())
-
-
 def dns(name):
     return x509.DNSName(name)
 
@@ -174,7 +149,7 @@ NAMES = [
 def test_openssl_takes_the_chain_for_its_own_names_alone(tmp_path, host, name, good):
     authority = new_authority(host, NOW)
     (tmp_path / "root.pem").write_bytes(authority.certificate.public_bytes(Encoding.PEM))
-    (tmp_path / "leaf.pem").write_bytes(forged(authority, name).public_bytes(Encoding.PEM))
+    (tmp_path / "leaf.pem").write_bytes(forged(authority, name).certificate.public_bytes(Encoding.PEM))
     is_ip = isinstance(name, x509.IPAddress)
     wanted = ["-verify_ip", str(name.value)] if is_ip else ["-verify_hostname", name.value]
 
@@ -205,7 +180,7 @@ def test_a_second_verifier_says_the_same(host, name, good):
     authority = new_authority(host, NOW)
     subject = x509.IPAddress(name.value) if isinstance(name, x509.IPAddress) else x509.DNSName(name.value)
     verifier = PolicyBuilder().store(Store([authority.certificate])).time(NOW).build_server_verifier(subject)
-    leaf = forged(authority, name)
+    leaf = forged(authority, name).certificate
     if good:
         assert verifier.verify(leaf, []) == [leaf, authority.certificate]
     else:

@@ -3,16 +3,23 @@
 The server and the phone are in network namespaces of their own, joined by a cable; nothing leaves them.
 """
 
+import ipaddress
 import json
 import re
 import signal
 import ssl
 
 import pytest
+from cryptography import x509
+from cryptography.hazmat.primitives.serialization import Encoding
 
+from server.lan.authority import existing_authority
+from server.lan.renewal import FILE
+from server.storage import DataFolder
 from tests import netns
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
+from tests.server.lan.forging import forged
 from tests.server.lan.trusting import browser_of
 from tests.server.test_cli import Running
 
@@ -121,9 +128,14 @@ def test_a_changed_address_is_announced_and_certified_while_it_serves(serve, nei
 
     listener.wait_for(rf'"{re.escape(name)}.", "ttl": 120, "type": 1, "address": "10.77.0.9"', seconds=40)
     assert "10.77.0.9" in ask(neighbour, name)
-    shown = neighbour("certificate", "10.77.0.9", str(PORT), name)
-    shown.ends()
-    assert "10.77.0.9" in json.loads(shown.lines[-1])
+    assert "10.77.0.9" in shown(neighbour, "10.77.0.9", name)
+
+
+def shown(neighbour, address, name):
+    """Return the names in the certificate that the server shows at an address."""
+    asking = neighbour("certificate", address, str(PORT), name)
+    asking.ends()
+    return json.loads(asking.lines[-1])
 
 
 def test_no_network_is_said(machines, serve, tmp_path):
@@ -189,6 +201,40 @@ def test_a_phone_that_trusts_the_authority_works_offline_and_syncs(serve, neighb
     assert [said for said in phone.complaints.heard if not said.startswith(plain)] == []
 
 
+def authority_in(data, host, pem):
+    """Return the authority of a data folder, and write its certificate where a browser takes it from."""
+    authority = existing_authority(DataFolder(data), host)
+    pem.write_bytes(authority.certificate.public_bytes(Encoding.PEM))
+    return authority
+
+
+def test_no_browser_takes_the_authority_for_a_public_name_or_address(
+    serve, neighbour, machines, take_phone, tmp_path
+):
+    host = name_of(serve())
+    keys, pem = tmp_path / "data" / "keys", tmp_path / "authority.pem"
+    authority = authority_in(tmp_path / "data", host, pem)
+    public = "203.0.113.5"  # RFC 5737: nobody's; the phone's way there leads to the yard
+    machines.ip(machines.yard, f"addr add {public}/32 dev v0")
+    page = take_phone("trusting", "shop.example", f"https://{host}:{PORT}", pem).page
+    machines.ip(machines.phone, f"route add {public}/32 via {netns.YARD}")
+
+    for place, name, taken in (
+        ("shop.example", x509.DNSName("shop.example"), False),
+        (public, x509.IPAddress(ipaddress.ip_address(public)), False),
+        (netns.YARD, x509.IPAddress(ipaddress.ip_address(netns.YARD)), True),
+    ):
+        (keys / "forged").write_bytes(forged(authority, name).pem())
+        (keys / "forged").replace(keys / FILE)
+        while shown(neighbour, netns.YARD, host) != [str(name.value)]:
+            pass  # the server looks at its file once in a second
+        if taken:
+            assert page.goto(f"https://{place}:{PORT}/api/ping").status == 421  # let in, under a foreign name
+        else:
+            with pytest.raises(Exception, match="ERR_CERT"):
+                page.goto(f"https://{place}:{PORT}/api/ping")
+
+
 def test_a_phone_without_trust_sees_the_plain_page_and_the_browsers_warning(serve, take_phone):
     server = serve()
     host = name_of(server)
@@ -201,3 +247,41 @@ def test_a_phone_without_trust_sees_the_plain_page_and_the_browsers_warning(serv
     assert not page.get_by_role("link", name="Go on").is_visible()
     with pytest.raises(Exception, match="ERR_CERT_AUTHORITY_INVALID"):
         page.goto(f"{base}/")
+
+
+@pytest.mark.parametrize("name", [netns.YARD, "yard.example.org"])
+def test_an_address_or_a_dns_name_serves_too_and_announces_nothing(
+    serve, neighbour, take_phone, tmp_path, name
+):
+    listener = neighbour("listen")
+    listener.wait_for("listens")
+    server = serve("--name", name)
+    assert name_of(server) == name
+    said = "\n".join(server.lines)
+    assert ("has to stay the address of this machine for good" in said) == (name == netns.YARD)
+    assert "5353" not in said
+
+    authority_in(tmp_path / "data", name, tmp_path / "authority.pem")
+    base = f"https://{name}:{PORT}"
+    phone = take_phone("trusting", name, base, tmp_path / "authority.pem")
+    phone.visit(re.search(rf"{base}/pair#\S+", said)[0])
+    phone.page.evaluate("() => navigator.serviceWorker.ready.then(() => 1)")
+    assert phone.complaints.heard == []
+    assert server.end(signal.SIGTERM) == 0
+    assert heard(listener) == [{"listens": True}]
+
+
+def test_a_second_machine_in_the_yard_is_announced_beside_the_first(serve, neighbour, tmp_path):
+    first = name_of(serve())
+    second = serve("--data", str(tmp_path / "second"), "--port", str(PORT + 10))
+    assert name_of(second) != first
+    assert netns.YARD in ask(neighbour, first)
+    assert netns.YARD in ask(neighbour, name_of(second))
+
+
+def test_a_port_that_another_program_has_is_refused(serve, tmp_path):
+    name_of(serve())
+    other = serve("--data", str(tmp_path / "second"))
+    assert other.ends() == 2
+    assert f"Port {PORT} is taken by another program" in other.lines[0]
+    assert not (tmp_path / "second").exists()

@@ -5,12 +5,19 @@ import socket
 import ssl
 from datetime import UTC
 from datetime import datetime
+from datetime import timedelta
+from ipaddress import ip_address
 
 import pytest
 
+from server.app import Config
+from server.app import create_app
 from server.cli import main
 from server.lan import instants
+from server.lan.address import Planned
 from server.lan.authority import new_authority
+from server.lan.greeting import Said
+from server.lan.network import Interface
 from server.lan.trust_page import certificate_name
 from server.serve import settled_base
 from server.storage import DataFolder
@@ -76,6 +83,25 @@ def test_a_request_under_another_name_is_led_to_the_installations_own(yard):
     ):
         line.sendall(b"GET /U/X HTTP/1.1\r\nHost: elsewhere.example\r\nConnection: close\r\n\r\n")
         assert f"Location: {yard.base}/U/X" in line.recv(65536).decode()
+
+
+def test_two_installations_of_one_name_keep_their_cookies_apart(tmp_path):
+    # Cookies know no ports (RFC 6265, 8.5), and a name may have two installations behind it.
+    names = {
+        create_app(Config(tmp_path / str(port), f"https://yard.example:{port}")).config["SESSION_COOKIE_NAME"]
+        for port in (443, 8765, 8775)
+    }
+    assert len(names) == 3
+
+
+def test_an_authority_that_ends_soon_is_said_in_time(tmp_path):
+    made = datetime.now(UTC)
+    authority = new_authority("yard.local", made)
+    place = Interface("eth0", (ip_address("192.168.1.20"),))
+    said = Said(tmp_path, Planned("yard.local", 8765, 8766), authority, False, place, made)
+    assert "the authority ends" not in "\n".join(said.lines(None, 60))
+    late = said._replace(now=authority.ends - timedelta(days=40))
+    assert "Caution: the authority ends in 40 days." in "\n".join(late.lines(None, 60))
 
 
 def test_a_phone_without_the_authority_gets_no_connection(yard):
