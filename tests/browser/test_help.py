@@ -5,12 +5,14 @@ import pytest
 from server.help_pages import INDEX
 from server.help_pages import help_pages
 from server.shell import find_static
+from server.site.command import write
 from tests.browser.screens import TOO_WIDE
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
 from tests.static.builds import first_visit
+from tests.static.file_host import FileHost
 
 PAGES = help_pages(find_static() / "help")
 LOADED = (
@@ -91,3 +93,29 @@ def test_the_counter_and_the_page_about_this_phone_lead_to_the_help(screen_app, 
     page.goto(f"{phone.base}/#/you")
     page.get_by_role("link", name="Help").click()
     page.get_by_role("heading", level=1, name="Help").wait_for()
+
+
+def test_the_help_is_part_of_the_site_in_a_folder_of_a_host_too(installed, screen_browser, tmp_path):
+    write(installed / "server/_static", tmp_path / "site")
+    host = FileHost(tmp_path / "site", "/a/b/")
+    context = screen_browser.new_context(viewport={"width": 390, "height": 844})
+    try:
+        complaints = Complaints(host.base)
+        page = complaints.listen(context.new_page())
+        page.goto(host.base)
+        wait_until(page, "navigator.serviceWorker.controller !== null", seconds=60)
+        context.set_offline(True)
+        page.get_by_role("link", name="Help").click()
+        page.get_by_role("link", name="In the driveway").click()
+        page.get_by_role("heading", level=1, name="First ten minutes in the driveway").wait_for()
+        assert page.url == f"{host.base}#/help/driveway"
+        for image in page.locator(".help img").all():
+            image.scroll_into_view_if_needed()
+        wait_until(page, LOADED)
+        page.get_by_role("link", name="print labels").click()
+        page.get_by_role("heading", level=1, name="Labels", exact=True).wait_for()
+        assert complaints.heard == []
+        assert not [path for path in host.paths if not path.startswith("/a/b/")]
+    finally:
+        context.close()
+        host.close()
