@@ -57,6 +57,7 @@ class Connection:
         self._keep = False
         self._rest = b""  # of a next request, sent before this one was answered
         self._small_reads = 0
+        self._came, self._came_from = 0, at  # bytes of this request, and since when it could come
         self._wants = EVENT_READ
         self.stage = Stage.IDLE
         self._enter(Stage.HANDSHAKE if self._secure else Stage.IDLE, at)
@@ -130,8 +131,10 @@ class Connection:
         return False
 
     def pace(self, at: float) -> float:
-        """Returns how many bytes a second it moves in its stage."""
-        return self.moved / max(at - self.since, 1.0)
+        """Returns how many bytes a second it moves: of its request so far, or of the answer it takes."""
+        if self.stage is Stage.ANSWER:
+            return self.moved / max(at - self.since, 1.0)
+        return self._came / max(at - self._came_from, 1.0)
 
     def close(self) -> None:
         """Ends it at once."""
@@ -164,6 +167,7 @@ class Connection:
         data = self.socket.recv(_BLOCK)
         self._wants = EVENT_READ
         self.moved += len(data)
+        self._came += len(data)
         whole = self._feed(data, at)
         if whole is None and len(data) < self._limits.small_read:
             self._small_reads += 1
@@ -212,6 +216,7 @@ class Connection:
             return None
         self._reader = RequestReader(self._largest_body, self._limits)
         self._small_reads = 0
+        self._came, self._came_from = 0, at
         self._enter(Stage.IDLE, at)
         return self._feed(self._rest, at) if self._rest else None
 

@@ -28,8 +28,8 @@ class Limits(NamedTuple):
     answer_memory_bytes: int = 1 * KILO * KILO  # of one answer, likewise
     bodies_bytes: int = 256 * KILO * KILO  # of all bodies that are not whole yet
 
-    connections: int = 256
-    connections_an_address: int = 96
+    connections: int = 1000  # or as many files as the system lets the process open, less what the app needs
+    connections_an_address: int = 500
     young: float = 2  # so long after it came a connection is let be while there are older ones
 
     small_read: int = 512  # a client that sends so little at a time …

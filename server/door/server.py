@@ -13,6 +13,7 @@ from flask import Flask
 
 from server.bodies import larger_bodies
 from server.door.connection import Connection
+from server.door.descriptors import files_allowed
 from server.door.handover import HandedOver
 from server.door.limits import Limits
 from server.door.request_reader import LargestBody
@@ -77,7 +78,7 @@ class _Server(wsgi.Server):
         self.request_queue_size = _BACKLOG
         self.timeout = int(limits.idle)  # what cheroot tells clients of HTTP/1.0
         self._certificate = certificate
-        self._limits = limits
+        self._limits = limits._replace(connections=min(limits.connections, files_allowed(limits.connections)))
         self._largest_body = _largest_body(app, limits)
 
     def prepare(self) -> None:

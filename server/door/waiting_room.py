@@ -54,6 +54,7 @@ class WaitingRoom:
         self._limits = limits
         self._context = context
         self._inside: set[Connection] = set()
+        self._resting: set[Connection] = set()
         self._answers: deque[tuple[Connection, HandedOver, bool]] = deque()
         self._open = True
         self._ends_at: float | None = None
@@ -112,7 +113,7 @@ class WaitingRoom:
         return not self._inside or time.monotonic() > self._ends_at
 
     def _patience(self) -> float:
-        return self._limits.rest if any(each.rests_until for each in self._inside) else _TICK
+        return self._limits.rest if self._resting else _TICK
 
     def _attend(self, fileobj: object, connection: Connection | None) -> None:
         if fileobj is self._bell:
@@ -144,6 +145,8 @@ class WaitingRoom:
         if connection.stage is Stage.GONE or (not self._open and connection.stage is Stage.IDLE):
             self._drop(connection)
             return
+        if connection.rests_until > at:
+            self._resting.add(connection)
         events = connection.events(at)
         if events == connection.watched:
             return
@@ -157,6 +160,7 @@ class WaitingRoom:
 
     def _drop(self, connection: Connection) -> None:
         self._inside.discard(connection)
+        self._resting.discard(connection)
         if connection.watched:
             connection.watched = 0
             with suppress(KeyError, ValueError):
@@ -213,8 +217,8 @@ class WaitingRoom:
             self._step(connection, partial(connection.answer_with, handed.answer, keep))
 
     def _wake_rested(self, at: float) -> None:
-        for connection in [each for each in self._inside if each.rests_until and each.rests_until <= at]:
-            connection.rests_until = 0.0
+        for connection in [each for each in self._resting if each.rests_until <= at]:
+            self._resting.discard(connection)
             self._watch(connection, at)
 
     def _send_away_late(self, at: float) -> None:

@@ -19,6 +19,7 @@ from server.app import create_app
 from server.clock import now_ms
 from server.door import CertificateFiles
 from server.door import Door
+from server.door.limits import Limits
 from server.lan import address
 from server.lan import greeting
 from server.lan import instants
@@ -42,6 +43,7 @@ from server.storage import DataFolder
 
 # A phone first has to be led through its settings, which takes longer than opening a link.
 LINK_MINUTES = 60
+_PAGE_LIMITS = Limits(connections=100, connections_an_address=50)  # a phone fetches a few files, once
 
 
 class Asked(NamedTuple):
@@ -80,7 +82,10 @@ def run(asked: Asked) -> None:
     app.config["TRUST_PAGE"] = f"{planned.page}/"
     app.register_blueprint(check)
     page = create_trust_page(planned.base, planned.page, authority)
-    beside: list[AbstractContextManager] = [renewal, open_door(Door((bind, planned.trust_port), page))]
+    beside: list[AbstractContextManager] = [
+        renewal,
+        open_door(Door((bind, planned.trust_port), page, limits=_PAGE_LIMITS)),
+    ]
     if announces:
         where = asked.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))

@@ -105,7 +105,7 @@ class RealPhone:
         """Returns (status, JSON or bytes); raises OSError or HTTPException when cut off."""
         data = body if isinstance(body, bytes | None) else json.dumps(body).encode()
         headers = {"Cookie": self.cookie, "X-CSRFToken": self.csrf, "Host": f"localhost:{self.port}"}
-        with closing(http.client.HTTPConnection("127.0.0.1", self.port, timeout=30)) as connection:
+        with closing(self.connection()) as connection:
             connection.request(method, path, data, headers)
             answer = connection.getresponse()
             content = answer.read()
@@ -113,6 +113,10 @@ class RealPhone:
                 self.cookie = f"{name}={value.value}"
             is_json = answer.getheader("Content-Type") == "application/json"
             return answer.status, json.loads(content) if is_json and content else content
+
+    def connection(self):
+        """Returns a new connection, not opened yet."""
+        return http.client.HTTPConnection("127.0.0.1", self.port, timeout=30)
 
     def ask_session(self):
         self.csrf = self.send("GET", "/api/session")[1]["csrf"]

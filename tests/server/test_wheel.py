@@ -3,10 +3,18 @@
 import json
 import os
 import re
+import shutil
+import signal
 import subprocess
 import sys
+import sysconfig
 import zipfile
+from contextlib import closing
 from pathlib import Path
+
+from tests.server.door.client import GET
+from tests.server.door.client import Client
+from tests.server.real_server import free_port
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -75,6 +83,65 @@ def test_the_command_is_declared(wheel):
     name = f"swaptrail-{version()}.dist-info/entry_points.txt"
 
     assert "swaptrail = server.cli:main" in zipfile.ZipFile(wheel).read(name).decode()
+
+
+def test_the_files_for_running_it_as_a_service_are_in_the_wheel(wheel):
+    names = set(zipfile.ZipFile(wheel).namelist())
+
+    assert {f"server/deploy/{name}" for name in ("swaptrail.service", "Containerfile", "nginx.conf")} <= names
+
+
+def test_what_the_containerfile_runs_installs_the_wheel_and_starts_it(wheel, tmp_path):
+    """Its own commands, in an environment in place of an image; the one that adds a user is left out.
+
+    The packages that the wheel needs come from the environment of the tests, not from an index.
+    """
+    steps = containerfile()
+    environment = tmp_path / "environment"
+    subprocess.run([sys.executable, "-m", "venv", environment], check=True, timeout=180)
+    (tmp_path / "tmp").mkdir()
+    shutil.copy(wheel, tmp_path / "tmp")
+    variables = {
+        **os.environ,
+        "PATH": f"{environment}/bin:{os.environ['PATH']}",
+        "PIP_NO_DEPS": "1",
+        "PIP_NO_INDEX": "1",
+        "PYTHONPATH": sysconfig.get_path("purelib"),
+    }
+    install, add_user = (value for name, value in steps if name == "RUN")
+    assert add_user.startswith("useradd --system --uid ")
+    command = install.replace("/tmp/", f"{tmp_path}/tmp/")
+    subprocess.run(
+        command, shell=True, env=variables, cwd=tmp_path, check=True, capture_output=True, timeout=180
+    )
+    assert list((tmp_path / "tmp").iterdir()) == []
+
+    entry = json.loads(dict(steps)["ENTRYPOINT"])
+    port = free_port()
+    ours = {"/data": str(tmp_path / "data"), "0.0.0.0": "127.0.0.1"}
+    process = subprocess.Popen(
+        [*(ours.get(word, word) for word in entry), "--host", "shop.example", "--port", str(port)],
+        env=variables, cwd=tmp_path, stdout=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    try:
+        assert any("Ctrl-C ends it" in line for line in process.stdout)
+        with closing(Client(port)) as client:
+            assert client.ask(GET).status == 400, "as it did not come by the proxy"
+        process.send_signal(getattr(signal, dict(steps)["STOPSIGNAL"]))
+        assert process.wait(timeout=30) == 0
+    finally:
+        process.kill()
+        process.wait()
+        process.stdout.close()
+
+
+def containerfile():
+    """Returns its instructions, each a name and what stands behind it."""
+    text = (ROOT / "server" / "deploy" / "Containerfile").read_text("utf-8")
+    lines = [line for line in text.splitlines() if line and not line.startswith("#")]
+    steps = [tuple(line.split(" ", 1)) for line in lines]
+    assert ("USER", "swaptrail") in steps
+    return steps
 
 
 def version():

@@ -22,14 +22,14 @@ class Answer(NamedTuple):
 
 
 class Client:
-    """A connection of a test; `cafile` is what it trusts, None speaks plain HTTP."""
+    """A connection of a test; `cafile` is what it trusts to be `name`, None speaks plain HTTP."""
 
-    def __init__(self, port, cafile=None, seconds=20, source=None):
+    def __init__(self, port, cafile=None, seconds=20, source=None, name="localhost"):
         source = source and (source, 0)
         self.sock = socket.create_connection(("127.0.0.1", port), timeout=seconds, source_address=source)
         if cafile:
             context = ssl.create_default_context(cafile=cafile)
-            self.sock = context.wrap_socket(self.sock, server_hostname="localhost")
+            self.sock = context.wrap_socket(self.sock, server_hostname=name)
         self._file = self.sock.makefile("rb")
 
     def send(self, raw):

@@ -1,5 +1,6 @@
 """Who is slow, silent or many costs others nothing: each case with honest requests beside it."""
 
+import errno
 import shutil
 import socket
 import ssl
@@ -260,6 +261,57 @@ def test_a_renewed_certificate_is_served_without_a_pause(tmp_path, certificate, 
     with closing(Client(door.port, newer.cert)) as after_renewal:
         assert after_renewal.ask(GET).status == 200
     assert before.ask(GET).status == 200, "a connection from before goes on"
+
+
+def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeypatch, caplog):
+    door = after.enter_context(opened(head=LONG))
+    drips = after.enter_context(Drips(clients(after, door, 5)))
+    room = door._server._room
+    real, failures = room._listening, iter([errno.EMFILE, errno.EMFILE])
+
+    class Listening:
+        def accept(self):
+            for number in failures:
+                raise OSError(number, "Too many open files")
+            return real.accept()
+
+        def __getattr__(self, name):
+            return getattr(real, name)
+
+    monkeypatch.setattr(room, "_listening", Listening())
+
+    with closing(Client(door.port)) as honest:
+        assert honest.ask(GET).status == 200
+
+    assert "No more connections can be opened" in caplog.text
+    assert drips.open_ones() == 3
+
+
+def test_a_client_that_drips_fast_is_read_from_only_so_often(after):
+    door = after.enter_context(opened(head=LONG, rest=3600))
+    drips = after.enter_context(Drips(clients(after, door, 1), data=b"GET /" + b"a" * 9999, pause=0.001))
+    room = door._server._room
+
+    _until(lambda: room._resting)
+
+    [connection] = room._inside
+    assert connection.moved <= 17 * 512, "after sixteen small reads it rests"
+    with closing(Client(door.port)) as honest:
+        assert honest.ask(GET).status == 200
+    assert drips.open_ones() == 1
+
+
+def test_a_body_that_there_is_no_place_for_is_refused_with_the_reason(after, monkeypatch):
+    door = after.enter_context(opened(memory_bytes=1000))
+
+    def full(*_, **__):
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr("tempfile.TemporaryFile", full)
+    client = after.enter_context(closing(Client(door.port)))
+    answer = client.ask(POST % 5000 + bytes(5000))
+
+    assert (answer.status, answer.json()["error"]["field"]) == (507, "storage")
 
 
 def _until(fact, seconds=20):
