@@ -31,6 +31,7 @@ export const assumptionsPage = {
     const { job, told } = ctx.data;
     return {
       title: 'What the figures rest on',
+      titled: true,
       back: to.job(job),
       body: html`
         <p class="lead">

@@ -46,6 +46,7 @@ export const codePage = {
     if (read.outcome !== 'ours') {
       return {
         title: 'Not a label',
+        titled: true,
         back: to.jobs(),
         body: toldPanel(read),
         main: { words: 'Look up another', run: () => ctx.go(to.find()) },

@@ -15,7 +15,7 @@ export const nowherePage = {
     title: 'No such screen',
     back: to.jobs(),
     body: html`<section class="nothing">${icon('ask', { size: 'large' })}
-      <h2>This address leads nowhere</h2>
+      <h1>This address leads nowhere</h1>
       <p>Go back to the list of jobs.</p></section>`,
     main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
   }),
@@ -26,6 +26,7 @@ export const faultPage = {
   /** @param {import('./app.js').Context} ctx  its data is the error */
   draw: (ctx) => ({
     title: 'Not found',
+    titled: true,
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
       <p class="panel-kicker">${icon('ask')} This could not be shown</p>

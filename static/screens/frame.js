@@ -17,6 +17,7 @@ import { linkTo, to } from './router.js';
  *
  * @typedef {object} Parts       what a screen returns; the app puts it into the frame
  * @property {unknown} title     one short line in the head
+ * @property {boolean} [titled]   the title is the heading of the screen, for the body brings none of the first level
  * @property {string} [back]     where the arrow leads (one of `to`); no arrow when left out
  * @property {Array<{id: string, word: string, state: string}>} [stages]
  * @property {unknown} body      the screen's own template; its children are spaced
@@ -33,28 +34,33 @@ import { linkTo, to } from './router.js';
  * @param {Parts} parts
  * @param {{mark: Mark, busy: boolean}} standing
  */
-export function frame({ title, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
+export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
   return html`
     <div class="screen">
-      <header class="screen-head">
-        ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
-        <p class="screen-title">${title}</p>
-        ${pill(standing.mark)}
+      <header class="screen-top">
+        <div class="screen-head">
+          ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
+          ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
+          ${pill(standing.mark)}
+        </div>
+        ${stages.length ? stageStrip(stages) : nothing}
       </header>
-      ${stages.length
-        ? html`<ol class="stages" aria-label="Stages of the job">
-            ${stages.map(
-              ({ word, state }) =>
-                html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
-                  <span class="stage-word">${word}</span>
-                </li>`,
-            )}
-          </ol>`
-        : nothing}
-      ${keyed(key, html`<main class="screen-body" tabindex="-1">${body}</main>`)}
+      ${keyed(key, html`<main class="screen-body" tabindex="0">${body}</main>`)}
       <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
     </div>
   `;
+}
+
+/** @param {Array<{id: string, word: string, state: string}>} stages */
+function stageStrip(stages) {
+  return html`<ol class="stages" aria-label="Stages of the job">
+    ${stages.map(
+      ({ word, state }) =>
+        html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
+          <span class="stage-word">${word}</span>
+        </li>`,
+    )}
+  </ol>`;
 }
 
 /**

@@ -22,7 +22,7 @@ export const handPage = {
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
-    const head = { title: `In hand · ${view.title}`, back: to.job(view.id) };
+    const head = { title: `In hand · ${view.title}`, titled: true, back: to.job(view.id) };
     if (ctx.form.mixing && view.out.length > 1) return { ...head, key: 'mixing', ...mixing(ctx, view) };
     return {
       ...head,

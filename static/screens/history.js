@@ -25,6 +25,7 @@ export const historyPage = {
     const view = ctx.data;
     return {
       title: `History · ${view.title}`,
+      titled: true,
       back: to.job(view.id),
       body: html`
         <p class="lead">Nothing is ever deleted. Tap an entry that was a mistake to take it back.</p>

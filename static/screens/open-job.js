@@ -32,6 +32,7 @@ export const openJobPage = {
     const count = Object.keys(faults).length;
     return {
       title: 'Open a job',
+      titled: true,
       back: to.jobs(),
       body: html`
         ${count

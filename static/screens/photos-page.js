@@ -24,7 +24,7 @@ export const photosPage = {
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
-    const head = { title: `Pictures · ${view.title}`, back: to.job(view.id) };
+    const head = { title: `Pictures · ${view.title}`, titled: true, back: to.job(view.id) };
     const taking = capture(ctx, { words: 'The work, before or after', alt: 'The work' });
     const parts = takingParts(ctx, taking, head, { shows: 'work' });
     if (parts) return parts;

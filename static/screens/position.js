@@ -34,7 +34,7 @@ export const positionPage = {
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
     const { view, position, unit } = ctx.data;
-    const head = { title: sentenceCase(position.name), back: to.job(view.id) };
+    const head = { title: sentenceCase(position.name), titled: true, back: to.job(view.id) };
     const taking = capture(ctx, { words: 'The sensor and the paint around it', alt: position.name });
     const parts = takingParts(ctx, taking, head, { shows: 'position', position: position.id });
     if (parts) return parts;

@@ -15,8 +15,11 @@ import { ROOT } from '../place.js';
  * @property {string} path                     tells two routes apart
  */
 
-/** @type {Array<[RegExp, string, string[]]>} */
-const SCREENS = [
+/**
+ * The address behind `#`, the screen it means (empty: the part in it names the screen), its fields.
+ * @type {Array<[RegExp, string, string[]]>}
+ */
+export const SCREENS = [
   [/^$/, 'jobs', []],
   [/^new$/, 'new', []],
   [/^you$/, 'you', []],

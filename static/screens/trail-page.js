@@ -29,6 +29,7 @@ export const trailPage = {
     const view = ctx.data;
     return {
       title: 'What the tests say',
+      titled: true,
       back: to.job(view.id),
       stages: view.stages,
       body: view.trail.tests.length ? told(view) : noneYet(),

@@ -41,6 +41,7 @@ export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
   return {
     title: unit.shown ? `Sensor ${unit.shown}` : 'A sensor without a label',
+    titled: true,
     back: job ? to.job(job.id) : to.jobs(),
     body: html`
       <section class="unit-head">

@@ -76,7 +76,7 @@ function comparing(work, answer) {
       ? html`<ul class="compare-pictures">
           ${answer.photos.map(
             (/** @type {any} */ { sha256, words }) =>
-              html`<li>${picture(work.ctx.services, sha256, { alt: words })}<span class="list-note">${words}</span></li>`,
+              html`<li>${picture(work.ctx.services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
           )}
         </ul>`
       : nothing}

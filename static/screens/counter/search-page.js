@@ -23,6 +23,7 @@ export const searchPage = {
     const onKey = (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && search(ctx);
     return {
       title: 'Search',
+      titled: true,
       back: to.jobs(),
       body: html`
         <div @keydown=${onKey}>

@@ -18,6 +18,7 @@ export const batchesPage = {
   /** @param {import('../app.js').Context} ctx */
   draw: (ctx) => ({
     title: 'Labels',
+    titled: true,
     back: to.you(),
     body: ctx.data.batches.length
       ? html`<p class="lead">Each printing is a batch. No code is ever printed for a second sensor.</p>

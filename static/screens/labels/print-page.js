@@ -62,6 +62,7 @@ export const printPage = {
     const good = Number.isInteger(count) && count >= 1 && count <= (plan?.most ?? 0);
     return {
       title: 'Print labels',
+      titled: true,
       back: to.labels(),
       body: html`
         ${choice(ctx, 'on', 'What do you print on?', ON, 'a4')} ${roll(form) ? rollMeasures(ctx) : sheetMeasures(ctx)}

@@ -1,0 +1,99 @@
+"""Every screen holds: for those who hear it, at 200 % text, at 320 px, lying down, in both themes.
+
+The rules of axe stand for what a machine can tell of WCAG 2.2; that a person finds the way only people can
+tell.
+"""
+
+import re
+from contextlib import closing
+
+import pytest
+
+from server.clock import now_ms
+from server.labelling import store
+from tests.browser.every_screen import Eye
+from tests.browser.every_screen import addresses
+from tests.browser.every_screen import without_example
+from tests.browser.every_stage import put_on_server
+from tests.browser_support import ROOT
+from tests.static.app_server import AppServer
+
+AT_COUNTER = ("", "returns", "returns/2026-01-31", "search", "new", "you", "find")
+
+
+class Yard:
+    """A server with a job at every kind of step, and what its addresses are made of."""
+
+    def __init__(self, server: AppServer):
+        """Fill the server's empty folder."""
+        self.server = server
+        self.jobs, worn = put_on_server(server)
+        with closing(self.server.database()) as db:
+            self.batch = store.issue(db, 4, self.server.base, {}, now_ms()).batch
+        number = list(self.jobs).index("returned") + 1
+        self.unit = f"v{number:012x}.rear-right-outer"
+        self.code = worn[self.unit]
+
+    def addresses(self) -> list[str]:
+        """Return an address of every screen."""
+        return addresses(self.jobs, unit=self.unit, code=self.code, batch=self.batch)
+
+
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory):
+    """Give the server, once for all tests here."""
+    server = AppServer(tmp_path_factory.mktemp("every-screen"))
+    try:
+        yield Yard(server)
+    finally:
+        server.close()
+
+
+@pytest.fixture
+def take_eye(screen_browser, yard):
+    """Give a maker of paired phones whose screens are looked at; the person wants no motion."""
+    contexts = []
+
+    def take(role="bench"):
+        # The policy is taken off for axe alone; tests/static/test_policy.py holds the app to it.
+        context = screen_browser.new_context(
+            bypass_csp=True, reduced_motion="reduce", permissions=["camera"], service_workers="block"
+        )
+        contexts.append(context)
+        eye = Eye(context.new_page(), yard.server.base)
+        eye.open(yard.server.link(role).removeprefix(yard.server.base))
+        eye.look("pair by a link")
+        eye.page.get_by_label("Your name").fill("Mara")
+        eye.page.get_by_role("button", name="Pair this phone").click()
+        eye.page.get_by_role("link", name="all sent").wait_for()
+        return eye
+
+    yield take
+    for context in contexts:
+        context.close()
+
+
+def test_every_kind_of_step_is_among_the_jobs(yard):
+    known = (ROOT / "static" / "screens" / "steps" / "index.js").read_text("utf-8")
+    forms = set(re.findall(r"^  (\w+): \w+Step,$", known, re.MULTILINE))
+    assert sorted(forms - set(yard.jobs)) == []
+
+
+def test_every_screen_holds_for_a_phone_that_does_jobs(take_eye, yard):
+    eye = take_eye()
+    shown = yard.addresses()
+    assert without_example(eye.page, shown) == [], "give each new route an address in every_screen.py"
+    for address in shown:
+        eye.go(address)
+        eye.look(address)
+    eye.open(f"/U/{yard.code}")
+    eye.look("a label opened by the phone's own camera")
+    assert not eye.wrong, "\n".join(eye.wrong)
+
+
+def test_every_screen_holds_for_a_phone_at_the_counter(take_eye, yard):
+    eye = take_eye("counter")
+    for address in (*AT_COUNTER, f"return/{yard.unit}", f"code/{yard.code}/scanned"):
+        eye.go(address)
+        eye.look(f"counter {address}")
+    assert not eye.wrong, "\n".join(eye.wrong)
