@@ -31,7 +31,7 @@ export const jobsPage = {
         ${jobs.length ? nothing : empty(ctx)}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
-        ${closed.length ? html`<h2 class="list-head">Closed</h2>${jobList(closed)}` : nothing}
+        ${closed.length ? html`${closedHead(open)}${jobList(closed)}` : nothing}
         <ul class="list">${ctx.services.saved ? nothing : checkRow()} ${helpRow()}</ul>
       `,
       ...buttons(ctx),
@@ -52,6 +52,11 @@ function buttons(ctx) {
     main: { words: 'Open a job', run: openJob },
     second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
   };
+}
+
+/** @param {any[]} open */
+function closedHead(open) {
+  return open.length ? html`<h2 class="list-head">Closed</h2>` : html`<h1>Closed jobs</h1>`;
 }
 
 /** @param {import('./app.js').Context} ctx */

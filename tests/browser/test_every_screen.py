@@ -11,14 +11,20 @@ import pytest
 
 from server.clock import now_ms
 from server.labelling import store
+from tests.browser.every_screen import ALONE
+from tests.browser.every_screen import AT_COUNTER
 from tests.browser.every_screen import Eye
 from tests.browser.every_screen import addresses
 from tests.browser.every_screen import without_example
 from tests.browser.every_stage import put_on_server
+from tests.browser.seeded_job import put_on_phone
 from tests.browser_support import ROOT
+from tests.core.counter_yard import BAD
+from tests.core.counter_yard import proven
+from tests.core.driver import JOB
+from tests.hosts import Core
+from tests.static.alone_app import AloneApp
 from tests.static.app_server import AppServer
-
-AT_COUNTER = ("", "returns", "returns/2026-01-31", "search", "new", "you", "find")
 
 
 class Yard:
@@ -50,17 +56,29 @@ def yard(tmp_path_factory):
 
 
 @pytest.fixture
-def take_eye(screen_browser, yard):
-    """Give a maker of paired phones whose screens are looked at; the person wants no motion."""
+def open_context(screen_browser):
+    """Give a maker of phones whose person wants no motion."""
     contexts = []
 
-    def take(role="bench"):
+    def make():
         # The policy is taken off for axe alone; tests/static/test_policy.py holds the app to it.
         context = screen_browser.new_context(
             bypass_csp=True, reduced_motion="reduce", permissions=["camera"], service_workers="block"
         )
         contexts.append(context)
-        eye = Eye(context.new_page(), yard.server.base)
+        return context
+
+    yield make
+    for context in contexts:
+        context.close()
+
+
+@pytest.fixture
+def take_eye(open_context, yard):
+    """Give a maker of paired phones whose screens are looked at."""
+
+    def take(role="bench"):
+        eye = Eye(open_context().new_page(), yard.server.base)
         eye.open(yard.server.link(role).removeprefix(yard.server.base))
         eye.look("pair by a link")
         eye.page.get_by_label("Your name").fill("Mara")
@@ -68,9 +86,7 @@ def take_eye(screen_browser, yard):
         eye.page.get_by_role("link", name="all sent").wait_for()
         return eye
 
-    yield take
-    for context in contexts:
-        context.close()
+    return take
 
 
 def test_every_kind_of_step_is_among_the_jobs(yard):
@@ -96,4 +112,19 @@ def test_every_screen_holds_for_a_phone_at_the_counter(take_eye, yard):
     for address in (*AT_COUNTER, f"return/{yard.unit}", f"code/{yard.code}/scanned"):
         eye.go(address)
         eye.look(f"counter {address}")
+    assert not eye.wrong, "\n".join(eye.wrong)
+
+
+def test_every_screen_holds_without_a_server(open_context, tmp_path):
+    server = AloneApp(tmp_path)
+    try:
+        context = open_context()
+        put_on_phone(context, server.base, proven(Core()))
+        eye = Eye(context.new_page(), server.base)
+        eye.open("/")
+        for address in (*ALONE, f"job/{JOB}", f"job/{JOB}/file", f"unit/{BAD}", f"unit/{BAD}/file"):
+            eye.go(address)
+            eye.look(f"alone {address}")
+    finally:
+        server.close()
     assert not eye.wrong, "\n".join(eye.wrong)
