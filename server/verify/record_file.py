@@ -2,12 +2,12 @@
 
 from pathlib import Path
 
+from server.core.record_file import MOST_BYTES
 from server.fault import Fault
 from server.record.check import HEAD_BYTES
 from server.record.check import Altered
 from server.record.check import begins
 from server.record.check import check
-from server.record.container import MOST_BYTES
 from server.verify.sort import Sort
 
 
