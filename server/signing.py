@@ -1,15 +1,21 @@
-"""The installation's own key: what it signs can be told from what anybody else wrote.
+"""Keys that sign: the installation's own, and what a phone without a server signs with its.
 
 Ed25519 (RFC 8032). The key is made once, at first use, and lies in the data folder with the other
 keys, readable by its owner only. A backup holds it like them: a yard that had to restore its data
-still signs as the same yard.
+still signs as the same yard. A phone has ECDSA over P-256 (FIPS 186-5), which every browser knows and keeps.
 """
 
 import hashlib
+import re
 
 from cryptography.exceptions import InvalidSignature
+from cryptography.hazmat.primitives.asymmetric.ec import ECDSA
+from cryptography.hazmat.primitives.asymmetric.ec import SECP256R1
+from cryptography.hazmat.primitives.asymmetric.ec import EllipticCurvePublicKey
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey
+from cryptography.hazmat.primitives.asymmetric.utils import encode_dss_signature
+from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.serialization import Encoding
 from cryptography.hazmat.primitives.serialization import NoEncryption
 from cryptography.hazmat.primitives.serialization import PrivateFormat
@@ -19,6 +25,8 @@ from server.refusals import CommandRefused
 from server.storage import DataFolder
 
 _FILE = "signing.key"
+# Of the points of P-256: SEC 2, 2.4.2, and FIPS 186-5.
+_P256_ORDER = 0xFFFFFFFF00000000FFFFFFFFFFFFFFFFBCE6FAADA7179E84F3B9CAC2FC632551
 _GROUPS = 5  # of four hex digits: 80 bits, few enough to read out over the phone
 
 
@@ -51,6 +59,24 @@ def is_signed(text: str, signature: str, key: str) -> bool:
     """Tells whether `signature` over `text` was made with the private half of `key`; both in hex."""
     try:
         Ed25519PublicKey.from_public_bytes(bytes.fromhex(key)).verify(bytes.fromhex(signature), text.encode())
+    except (ValueError, InvalidSignature):
+        return False
+    return True
+
+
+def is_signed_by_phone(text: str, signature: str, key: str) -> bool:
+    """Tells whether a phone signed `text`: `key` is its public point, `signature` r and s, all in hex.
+
+    Of the two s that would do, only the lower one is taken, so that a signature can be written in one way.
+    """
+    if not re.fullmatch("[0-9a-f]{128}", signature) or not re.fullmatch("04[0-9a-f]{128}", key):
+        return False
+    r, s = int(signature[:64], 16), int(signature[64:], 16)
+    if not 0 < s <= _P256_ORDER // 2:
+        return False
+    try:
+        public = EllipticCurvePublicKey.from_encoded_point(SECP256R1(), bytes.fromhex(key))
+        public.verify(encode_dss_signature(r, s), text.encode(), ECDSA(SHA256()))
     except (ValueError, InvalidSignature):
         return False
     return True

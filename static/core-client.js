@@ -18,6 +18,14 @@ const WORKER_URL = new URL('core-worker.js', APP);
 const SELF_CHECK = { text: 'ä😀', largest: 9007199254740991, nothing: null, yes: true };
 const SELF_CHECK_TEXT = '{"largest":9007199254740991,"nothing":null,"text":"ä😀","yes":true}';
 
+/**
+ * By which core's files this app concludes, as records carry it.
+ * @returns {Promise<string>}
+ */
+export async function coreDigest() {
+  return (await (await fetch(FILES_URL)).json()).digest;
+}
+
 /** The core refused or failed; `field`, `found` and `wanted` are filled where it named them. */
 export class CoreError extends Error {
   /**

@@ -14,6 +14,10 @@ APP, VERSION = "swaptrail record", 1
 PHONE_APP = "swaptrail phone record"
 RECORD, ENTRIES, HASHES, SEAL = "record.json", "entries.jsonl", "hashes.json", "seal.json"
 
+# The seal: {"app", "v", "key", "digests", "signature"}; a field of `record.json` is a part of its own.
+SEAL_APP, PHONE_SEAL_APP, SEAL_VERSION = "swaptrail seal", "swaptrail phone seal", 1
+FIELD = RECORD + "/"
+
 MOST_BYTES = 48 * 1024 * 1024  # of the whole file
 MOST_TEXT = 16 * 1024 * 1024  # of one member that is no photo, so that reading it stays bounded
 MOST_MEMBERS = 2000
@@ -87,4 +91,6 @@ def parts(fold, unit: str, job: str, told) -> dict:
         "title": title(state, unit, job),
         "name": file_name(state, unit, job),
         "most_text": MOST_TEXT,
+        "names": {"record": RECORD, "entries": ENTRIES, "hashes": HASHES, "seal": SEAL},
+        "seal": {"app": PHONE_SEAL_APP, "v": SEAL_VERSION, "field": FIELD},
     }

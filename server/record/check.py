@@ -12,9 +12,11 @@ from server import named
 from server.core import canon
 from server.core.record_file import APP
 from server.core.record_file import ENTRIES
+from server.core.record_file import FIELD
 from server.core.record_file import HASHES
 from server.core.record_file import MOST_BYTES
 from server.core.record_file import MOST_TEXT
+from server.core.record_file import PHONE_APP
 from server.core.record_file import RECORD
 from server.core.record_file import SEAL
 from server.core.record_file import VERSION
@@ -37,7 +39,7 @@ from server.record.make import photo_member
 from server.refusals import CommandRefused
 
 # How every record begins: the first member's name in its head, then the member itself.
-_BEGINNING = b"record.json" + canon.dumps({"app": APP}).encode()[:-1]
+_BEGINNINGS = tuple(b"record.json" + canon.dumps({"app": app}).encode()[:-1] for app in (APP, PHONE_APP))
 _NAME_AT = 30
 
 
@@ -53,20 +55,22 @@ class Altered(Exception):
 class Sound(NamedTuple):
     """A record that is as it was sealed: what it says, its events, where in it each photo lies.
 
-    `photos` is digest -> [offset, length], so that whoever has the file can show them.
+    `by` is who sealed it, an installation or a phone; `photos` is digest -> [offset, length], so that
+    whoever has the file can show them.
     """
 
     record: dict
+    by: str
     events: list[dict]
     photos: dict[str, list[int]]
 
 
 def begins(head: bytes) -> bool:
     """Tells by its first bytes whether a file means to be a record."""
-    return head[_NAME_AT:].startswith(_BEGINNING)
+    return head[_NAME_AT:].startswith(_BEGINNINGS)
 
 
-HEAD_BYTES = _NAME_AT + len(_BEGINNING)
+HEAD_BYTES = _NAME_AT + max(map(len, _BEGINNINGS))
 
 
 def check(data: bytes) -> Sound:
@@ -94,7 +98,7 @@ def check(data: bytes) -> Sound:
     if difference:
         raise _altered(difference)
     places = offsets(members)
-    return Sound(record, events, {digest: places[photo_member(digest)] for digest in shown})
+    return Sound(record, sealed.by, events, {digest: places[photo_member(digest)] for digest in shown})
 
 
 def _seal(members: dict) -> seal.Seal:
@@ -113,19 +117,19 @@ def _record(members: dict, sealed: seal.Seal) -> dict:
     version = record.get("v")
     if isinstance(version, int) and version > VERSION:
         raise CommandRefused(f"This record is of version {version}, later than this program. Update it.")
-    fields = {name.removeprefix(seal.FIELD) for name in digests if name.startswith(seal.FIELD)}
+    fields = {name.removeprefix(FIELD) for name in digests if name.startswith(FIELD)}
     for name in sorted(fields | set(record)):
         if name not in record:
             raise _altered(f"{RECORD}: {name} is missing")
         if name not in fields:
             raise _altered(f"{RECORD}: {name} was added")
-        if canon.sha256_hex(canon.dumps(record[name])) != digests[seal.FIELD + name]:
+        if canon.sha256_hex(canon.dumps(record[name])) != digests[FIELD + name]:
             raise _altered(f"{RECORD}: {name} was changed")
     try:
         check_record(record)
     except NotOfTheForm:
         raise _altered(f"{RECORD} is not written as a record is") from None
-    if record["key"] != sealed.key:
+    if record["key"] != sealed.key or (record["app"] == PHONE_APP) != (sealed.by == seal.PHONE):
         raise _altered(f"{RECORD}: it names another key than the seal")
     return record
 
@@ -202,7 +206,7 @@ def _photos(members: dict, digests: dict[str, str], events: list[dict]) -> set[s
 
 
 def _all_there(members: list[Member], digests: dict[str, str]) -> None:
-    sealed = {name for name in digests if not name.startswith(seal.FIELD)}
+    sealed = {name for name in digests if not name.startswith(FIELD)}
     for name, _ in members:
         if name not in {RECORD, SEAL, *sealed}:
             raise _altered(f"{name} was added to it")

@@ -9,8 +9,11 @@ from server.core import envelope
 from server.core import labels
 from server.core.errors import BadInput
 from server.core.record_file import APP
+from server.core.record_file import PHONE_APP
 
 _HASH = re.compile(r"[0-9a-f]{64}")
+# By who made it: the public key of an installation (Ed25519), or of a phone (a point of P-256).
+_KEYS = {APP: _HASH, PHONE_APP: re.compile(r"04[0-9a-f]{128}")}
 _FIELDS = {
     "app", "v", "unit", "job", "code", "jobs", "made_at", "installation", "key", "core", "format",
     "elsewhere", "missing", "told",
@@ -51,12 +54,13 @@ def check_record(record: dict) -> None:
     try:
         sound = (
             set(record) == _FIELDS
-            and record["app"] == APP
+            and record["app"] in _KEYS
+            and bool(_KEYS[record["app"]].fullmatch(record["key"]))
             and _texts([record[name] for name in ("unit", "job", "code", "installation")])
             and bool(record["unit"]) != bool(record["job"])
             and (not record["code"] or labels.may_be_issued(record["code"]))
             and _texts(record["jobs"])
-            and all(_HASH.fullmatch(record[name]) for name in ("key", "core"))
+            and bool(_HASH.fullmatch(record["core"]))
             and all(isinstance(record[name], int) for name in ("made_at", "format"))
             and all(_HASH.fullmatch(digest) for digest in record["missing"])
             and all(set(unit) == _ELSEWHERE and _texts(unit.values()) for unit in record["elsewhere"])

@@ -1,4 +1,4 @@
-"""The seal of a record: the digest of every part of it, signed with the installation's key.
+"""The seal of a record: the digest of every part of it, signed by an installation or by a phone.
 
 Part by part, so that what was changed can be named: each field of `record.json` has a digest of its
 own, each other member one over its bytes.
@@ -11,17 +11,24 @@ from typing import NamedTuple
 
 from server.core import canon
 from server.core.errors import BadInput
+from server.core.record_file import FIELD
+from server.core.record_file import PHONE_SEAL_APP
+from server.core.record_file import SEAL_APP
+from server.core.record_file import SEAL_VERSION
 from server.signing import Signer
 from server.signing import is_signed
+from server.signing import is_signed_by_phone
 
-APP, VERSION = "swaptrail seal", 1
-FIELD = "record.json/"  # before the name of a field
+INSTALLATION, PHONE = "installation", "phone"  # who seals
+
+_SEALED_BY = {SEAL_APP: (INSTALLATION, is_signed), PHONE_SEAL_APP: (PHONE, is_signed_by_phone)}
 
 
 class Seal(NamedTuple):
-    """Whose seal it is, and the digest of each part by its name."""
+    """Whose seal it is, what kind of maker that is, and the digest of each part by its name."""
 
     key: str
+    by: str
     digests: dict[str, str]
 
 
@@ -38,7 +45,7 @@ def digests(record: dict, members: Mapping[str, bytes]) -> dict[str, str]:
 
 def sealed(digests: dict[str, str], signer: Signer) -> str:
     """Returns the seal as the file that goes into the record."""
-    body = {"app": APP, "v": VERSION, "key": signer.key, "digests": digests}
+    body = {"app": SEAL_APP, "v": SEAL_VERSION, "key": signer.key, "digests": digests}
     return canon.dumps({**body, "signature": signer.sign(canon.dumps(body))})
 
 
@@ -47,10 +54,11 @@ def opened(text: str) -> Seal:
     try:
         seal = json.loads(text)
         body = {name: seal[name] for name in ("app", "v", "key", "digests")}
-        if canon.dumps({**body, "signature": seal["signature"]}) != text or body["app"] != APP:
+        if canon.dumps({**body, "signature": seal["signature"]}) != text or body["app"] not in _SEALED_BY:
             raise Unsealed("it is not written as a seal is")
-        if not is_signed(canon.dumps(body), seal["signature"], body["key"]):
+        by, fits = _SEALED_BY[body["app"]]
+        if not fits(canon.dumps(body), seal["signature"], body["key"]):
             raise Unsealed("its signature does not fit")
-        return Seal(body["key"], {str(name): str(digest) for name, digest in body["digests"].items()})
+        return Seal(body["key"], by, {str(name): str(digest) for name, digest in body["digests"].items()})
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError, BadInput):
         raise Unsealed("it is not written as a seal is") from None

@@ -103,7 +103,10 @@ def look_at() -> Response:
         {
             "outcome": "intact",
             **{name: record[name] for name in shown},
-            "maker": meet(database(), record["key"], signer(data_folder()), now_ms()),
+            "maker": {
+                "kind": found.by,
+                **meet(database(), record["key"], signer(data_folder()), now_ms()),
+            },
             "same_core": record["core"] == core_digest(),
             "events": [*stand_ins(record["elsewhere"]), *found.events],
             "photos": found.photos,

@@ -42,6 +42,8 @@ def run(path: Path) -> int:
     sort, fault = examine(path)
     if fault is None:
         print(f"Intact: {path}, {sort.name}.")
+        if sort.maker:
+            print(sort.maker(path))
         return 0
     print(f"Altered: {path}, {sort.name}. First place: {fault.sentence()}")
     return 1

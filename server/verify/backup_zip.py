@@ -30,11 +30,11 @@ def fits(path: Path) -> bool:
     """Tells whether `path` is a backup of this program."""
     if not path.is_file() or not zipfile.is_zipfile(path):
         return False
-    with zipfile.ZipFile(path) as archive:
-        try:
+    try:
+        with zipfile.ZipFile(path) as archive:
             Manifest.read(archive)
-        except NoManifest:
-            return False
+    except (NoManifest, *_UNREADABLE):
+        return False
     return True
 
 

@@ -4,10 +4,13 @@ from pathlib import Path
 
 from server.core.record_file import MOST_BYTES
 from server.fault import Fault
+from server.record import seal
 from server.record.check import HEAD_BYTES
 from server.record.check import Altered
+from server.record.check import Sound
 from server.record.check import begins
 from server.record.check import check
+from server.signing import fingerprint
 from server.verify.sort import Sort
 
 
@@ -21,13 +24,23 @@ def fits(path: Path) -> bool:
 
 def first_fault(path: Path) -> Fault | None:
     """Returns the first fault of a record."""
-    with path.open("rb") as file:
-        data = file.read(MOST_BYTES + 1)
     try:
-        check(data)
+        _checked(path)
     except Altered as error:
         return error.fault
     return None
 
 
-RECORD = Sort("a record", fits, first_fault)
+def maker(path: Path) -> str:
+    """Says who sealed a record: whose key it is, it cannot say."""
+    found = _checked(path)
+    by = "the phone that recorded it" if found.by == seal.PHONE else "an installation"
+    return f"Sealed by {by}, fingerprint {fingerprint(found.record['key'])}."
+
+
+def _checked(path: Path) -> Sound:
+    with path.open("rb") as file:
+        return check(file.read(MOST_BYTES + 1))
+
+
+RECORD = Sort("a record", fits, first_fault, maker)

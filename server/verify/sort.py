@@ -13,3 +13,4 @@ class Sort(NamedTuple):
     name: str
     fits: Callable[[Path], bool]
     first_fault: Callable[[Path], Fault | None]
+    maker: Callable[[Path], str] | None = None  # a sentence on who made an intact one, where it says so

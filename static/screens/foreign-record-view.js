@@ -27,7 +27,7 @@ export function foreignRecord(ctx, { answer, view, photos: own }) {
   return html`
     ${sealed(answer)} ${worked(view.compared, answer.missing.length)}
     <div class="foreign">
-      <p class="foreign-mark">${answer.maker.own ? 'From the file' : 'From another installation'}</p>
+      <p class="foreign-mark">${markWords(answer.maker)}</p>
       ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {any} */ job) => jobPart(within, job))}
     </div>
   `;
@@ -37,10 +37,22 @@ export function foreignRecord(ctx, { answer, view, photos: own }) {
 function sealed({ maker, made_at: at }) {
   return html`<section class="panel panel-good" role="status">
     <p class="panel-kicker">${icon('tick')} Not changed since it was sealed</p>
-    <p>Sealed on ${dayAndTime(at)}, with the fingerprint</p>
+    <p>Sealed ${maker.kind === 'phone' ? 'by a phone' : nothing} on ${dayAndTime(at)}, with the fingerprint</p>
     <p class="fingerprint">${maker.fingerprint}</p>
     <p>${knownWords(maker)}</p>
+    ${maker.kind === 'phone'
+      ? html`<p>
+          The maker is a phone, not an installation: it recorded this by itself, and no server had the entries as they
+          were made. The seal shows every change since then, and none from before.
+        </p>`
+      : nothing}
   </section>`;
+}
+
+/** @param {{own: boolean, kind: string}} maker */
+function markWords({ own, kind }) {
+  if (own) return 'From the file';
+  return kind === 'phone' ? 'From a phone without a server' : 'From another installation';
 }
 
 /** @param {{own: boolean, known_since: number | null}} maker */

@@ -1,24 +1,25 @@
 // @ts-check
 /**
- * Taking the record of a sensor or a job along as one file. The server seals it, so the phone asks for it
- * first and hands it on with a second tap: a share sheet opens only right after a tap.
+ * Taking the record of a sensor or a job along as one file. Sealing takes its time, so a second tap hands it
+ * on: a share sheet opens only right after a tap.
  */
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../api.js';
 import { canShare, saveFile, shareFile } from '../save-file.js';
 import { icon } from '../shapes/icons.js';
+import { phoneSeal } from './alone/phone-seal.js';
 import { countWords } from './phone-notices.js';
+import { sealer } from './record-sealer.js';
 import { to } from './router.js';
 import { size } from './when.js';
 
-/** What was fetched last and of what; it is not kept. @type {{name: string, file: File} | null} */
+/** What was made last and of what; it is not kept. @type {({name: string} & import('./record-sealer.js').Sealed) | null} */
 let taken = null;
 /** @type {{name: string, sentence: string} | null} */
 let problem = null;
-/** Of what it is being fetched. */
-let fetching = '';
+/** Of what one is being made. */
+let making = '';
 
 export const takeRecordPage = {
   /**
@@ -33,14 +34,15 @@ export const takeRecordPage = {
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
     const { name, back, title } = ctx.data;
-    const file = taken?.name === name ? taken.file : null;
+    const here = taken?.name === name ? taken : null;
+    const file = here?.file ?? null;
     return {
       title: `Record · ${title}`,
       back,
       key: file ? 'taken' : '',
       body: html`
         <h1>${file ? 'The record is ready' : 'The record as one file'}</h1>
-        ${file ? ready(file) : about()} ${unsent(ctx)}
+        ${here ? ready(here) : sealer.about()} ${unsent(ctx)}
         ${problem?.name === name
           ? html`<section class="panel panel-ask" role="alert">
               <p class="panel-kicker">${icon('ask')} No record was made</p>
@@ -48,7 +50,7 @@ export const takeRecordPage = {
             </section>`
           : nothing}
       `,
-      ...(file ? handOver(file) : { main: fetchButton(ctx, name) }),
+      ...(file ? handOver(file) : { main: makeButton(ctx, name) }),
     };
   },
 };
@@ -58,21 +60,14 @@ function titleOf({ shown }) {
   return shown ? `sensor ${shown}` : 'a sensor without a label';
 }
 
-function about() {
-  return html`<p class="lead">
-      For a parts counter that does not use this server. It holds whole jobs: the entries, the tests and the pictures.
-      Of any other job nothing can be read in it.
-    </p>
-    <p>The server seals it, so that every later change shows. It can be opened with any program that unpacks zip files.</p>`;
-}
-
-/** @param {File} file */
-function ready(file) {
+/** @param {import('./record-sealer.js').Sealed} sealed */
+function ready({ file, key }) {
   return html`<section class="card card-now">
-    <p class="panel-kicker">${icon('tick')} Sealed by the server</p>
-    <p class="record-file">${file.name}</p>
-    <p class="soft">${size(file.size)}</p>
-  </section>`;
+      <p class="panel-kicker">${icon('tick')} ${sealer.sealed}</p>
+      <p class="record-file">${file.name}</p>
+      <p class="soft">${size(file.size)}</p>
+    </section>
+    ${key ? phoneSeal(key) : nothing}`;
 }
 
 /** What this phone has not sent is not in it. @param {import('./app.js').Context} ctx */
@@ -89,26 +84,23 @@ function unsent({ services }) {
  * @param {import('./app.js').Context} ctx
  * @param {string} name
  */
-function fetchButton(ctx, name) {
+function makeButton(ctx, name) {
   return {
-    words: fetching === name ? 'The server seals it' : 'Make the file',
-    disabled: fetching !== '',
+    words: making === name ? sealer.busy : 'Make the file',
+    disabled: making !== '',
     run: async () => {
-      fetching = name;
+      making = name;
       problem = null;
       ctx.redraw();
       try {
-        await ctx.services.sync.now();
-        taken = { name, file: await ctx.services.sync.api.record(name) };
+        const subject = ctx.params.unit ? { unit: name } : { job: name };
+        taken = { name, ...(await sealer.seal(ctx.services, subject)) };
       } catch (error) {
-        if (!(error instanceof ApiError)) throw error;
-        const sentence =
-          error.kind === 'unreachable'
-            ? 'Only the server can seal a record, and it cannot be reached now. Try again when it can.'
-            : error.sentence;
+        const sentence = sealer.problem(error);
+        if (sentence === null) throw error;
         problem = { name, sentence };
       } finally {
-        fetching = '';
+        making = '';
       }
       await ctx.reload();
     },

@@ -5,7 +5,9 @@
 
 import { html, nothing } from 'lit-html';
 
+import { phoneKey } from '../record/phone-key.js';
 import { fileStanding } from './alone/file-page.js';
+import { phoneSeal } from './alone/phone-seal.js';
 import { newVersion } from './change-over.js';
 import { clockNotice } from './clock-notice.js';
 import { textField } from './field.js';
@@ -26,7 +28,12 @@ const THEMES = /** @type {const} */ ([
 
 export const youPage = {
   /** @param {import('./app.js').Services} services */
-  load: async ({ device }) => ({ storage: await device.storage(), actor: device.actor, id: device.id }),
+  load: async ({ device, saved, store }) => ({
+    storage: await device.storage(),
+    actor: device.actor,
+    id: device.id,
+    seal: saved && (await phoneKey(store)),
+  }),
 
   formKey: () => 'you',
 
@@ -36,7 +43,7 @@ export const youPage = {
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${ctx.data.seal ? phoneSeal(ctx.data.seal) : nothing} ${theme(ctx)}
       ${tone(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
       main: saved
         ? { words: 'Your file', run: () => ctx.go(to.file()) }

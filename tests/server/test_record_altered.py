@@ -3,6 +3,7 @@
 import hashlib
 import io
 import json
+import re
 import struct
 import zipfile
 from contextlib import closing
@@ -85,7 +86,9 @@ def entry(lines, n):
 
 def test_what_is_intact_passes(verified, data):
     status, text = verified(data)
-    assert (status, text.startswith("Intact: "), text.endswith(", a record.\n")) == (0, True, True)
+    first, second = text.splitlines()
+    assert (status, first.startswith("Intact: "), first.endswith(", a record.")) == (0, True, True)
+    assert re.fullmatch("Sealed by an installation, fingerprint [0-9a-f ]{24}[.]", second)
 
 
 def byte_of_an_entry(lines):

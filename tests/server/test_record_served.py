@@ -83,7 +83,12 @@ def test_another_server_verifies_it_and_keeps_nothing_but_whose_key_it_met(taken
     assert first.status_code == 200, first.get_data(as_text=True)
     found = first.get_json()
     assert (found["unit"], found["jobs"], found["code"]) == (BAD, [JOB], BAD_CODE)
-    assert found["maker"] == {"fingerprint": fingerprint(own), "own": False, "known_since": None}
+    assert found["maker"] == {
+        "kind": "installation",
+        "fingerprint": fingerprint(own),
+        "own": False,
+        "known_since": None,
+    }
     assert found["same_core"] is True
     assert look(counter, taken).get_json()["maker"]["known_since"] is not None
     there = counter.client.application.extensions["data_folder"]

@@ -1,0 +1,124 @@
+// @ts-check
+/**
+ * The record of a sensor or a job as a file, made and sealed on this phone.
+ *
+ * The core picks what goes in and says what is concluded; here entries, hashes and pictures are put together
+ * and signed. `server/record/` makes the same file, and checks both.
+ */
+
+import { canonicalText, sha256Hex } from '../canonical.js';
+import { coreDigest } from '../core-client.js';
+import { container } from './container.js';
+
+/** No record could be made; `sentence` says why. */
+export class NoRecord extends Error {
+  /** @param {string} sentence */
+  constructor(sentence) {
+    super(sentence);
+    this.name = 'NoRecord';
+    this.sentence = sentence;
+  }
+}
+
+/**
+ * @param {import('../screens/app.js').Services} services
+ * @param {import('./phone-key.js').PhoneKey} key
+ * @param {{unit: string} | {job: string}} subject
+ * @returns {Promise<File>}  throws NoRecord
+ */
+export async function makeRecord({ core, store, device }, key, subject) {
+  const parts = await core.call('record_parts', subject);
+  const { names, seal } = parts;
+  const events = await eventsOf(store, parts.order);
+  const entries = events.map(({ event }) => `${canonicalText(event)}\n`).join('');
+  const hashes = canonicalText({ devices: await chainsOf(store, parts.order), order: parts.order });
+  const text = [entries, hashes, canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
+  if (text > parts.most_text) {
+    throw new NoRecord(`It would hold ${text >> 20} MB of entries; ${parts.most_text >> 20} is the most. Take the record of one job.`);
+  }
+  const { pictures, missing } = await picturesFor(core, store, parts.photos, text);
+  const record = {
+    ...parts.fields,
+    made_at: Date.now(),
+    installation: device.id,
+    key: key.key,
+    core: await coreDigest(),
+    missing,
+  };
+  /** @type {Array<[string, Uint8Array]>} */
+  const others = [[names.entries, utf8(entries)], [names.hashes, utf8(hashes)], ...pictures];
+  /** @type {Record<string, string>} */
+  const digests = {};
+  for (const [name, value] of Object.entries(record)) digests[seal.field + name] = await sha256Hex(canonicalText(value));
+  for (const [name, bytes] of others) digests[name] = await sha256Hex(bytes);
+  const body = { app: seal.app, v: seal.v, key: key.key, digests };
+  const sealed = canonicalText({ ...body, signature: await key.sign(canonicalText(body)) });
+  const [entriesMember, hashesMember, ...rest] = others;
+  const file = container([
+    [names.record, utf8(canonicalText(record))],
+    entriesMember,
+    hashesMember,
+    [names.seal, utf8(sealed)],
+    ...rest,
+  ]);
+  return new File([/** @type {BlobPart} */ (file)], parts.name, { type: 'application/zip' });
+}
+
+/**
+ * @param {import('../store.js').Store} store
+ * @param {Array<[string, number]>} order
+ * @returns {Promise<import('../store.js').EventRecord[]>}
+ */
+async function eventsOf(store, order) {
+  return store.withDb((db) => {
+    const events = db.transaction('events').store;
+    return Promise.all(order.map((place) => events.get(place)));
+  });
+}
+
+/**
+ * Of each device the hashes of all its entries from the first to the last one in the record.
+ * @param {import('../store.js').Store} store
+ * @param {Array<[string, number]>} order
+ */
+async function chainsOf(store, order) {
+  /** @type {Record<string, {first: number, hashes: string[]}>} */
+  const chains = {};
+  for (const device of new Set(order.map(([each]) => each))) {
+    const seqs = order.filter(([each]) => each === device).map(([, seq]) => seq);
+    const [first, last] = [Math.min(...seqs), Math.max(...seqs)];
+    const range = IDBKeyRange.bound([device, first], [device, last]);
+    const records = await store.withDb((db) => db.getAll('events', range));
+    if (records.length !== last - first + 1) {
+      throw new NoRecord('Entries between those of this record are missing on this phone, so it would prove nothing.');
+    }
+    chains[device] = { first, hashes: records.map(({ hash }) => hash) };
+  }
+  return chains;
+}
+
+/**
+ * The pictures that there is room for, and the digests of those that are not in the file.
+ * @param {import('../core-client.js').Core} core
+ * @param {import('../store.js').Store} store
+ * @param {string[]} digests
+ * @param {number} text  bytes of it
+ */
+async function picturesFor(core, store, digests, text) {
+  const sizes = await Promise.all(digests.map(async (sha256) => (await store.photo(sha256))?.size ?? null));
+  const fits = await core.call('record_room', { sizes, text });
+  /** @type {Array<[string, Uint8Array]>} */
+  const pictures = [];
+  const missing = [];
+  for (const [n, sha256] of digests.entries()) {
+    const bytes = fits[n] ? await store.photoBytes(sha256) : undefined;
+    if (bytes && (await sha256Hex(bytes)) === sha256) pictures.push([`photos/${sha256}.jpg`, new Uint8Array(bytes)]);
+    else missing.push(sha256);
+  }
+  return { pictures, missing };
+}
+
+/** @param {string} text */
+function utf8(text) {
+  return new TextEncoder().encode(text);
+}
