@@ -154,7 +154,7 @@ def test_an_empty_phone_offers_one_beginning_and_the_file_of_another_phone(take)
 def test_the_mark_counts_what_is_in_no_file_until_there_is_one(take):
     phone = take().holds(job_driver().open())
     page = phone.show()
-    page.get_by_text("saved, not in a file yet (1)").wait_for()
+    page.get_by_text("1 in no file yet").wait_for()
     page.get_by_role("link", name="1 entry in no file yet").click()
     page.get_by_role("heading", name="1 entry in no file yet").wait_for()
 
@@ -219,7 +219,7 @@ def test_a_phone_that_promises_to_keep_it_is_left_in_peace_longer(take):
     phone.context.add_init_script(KEPT)
     page = phone.show()
     # The promise is asked for on the first look.
-    wait_until(page, "() => document.querySelector('.pill').innerText.includes('not in a file yet')")
+    wait_until(page, "() => document.querySelector('.pill').innerText.includes('in no file yet')")
     page.reload()
     assert reminder(page) is None
     page.get_by_role("link", name=re.compile("entries and|entries in no file")).wait_for()

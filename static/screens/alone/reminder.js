@@ -25,7 +25,7 @@ const WORTH_NAMING_MS = 60 * 60 * 1000;
  */
 export function fileMark({ entries, photos, held }) {
   const count = entries + photos;
-  if (count) return { state: 'waiting', words: `saved, not in a file yet (${count})` };
+  if (count) return { state: 'waiting', words: `${count} in no file yet` };
   return { state: 'sent', words: held.entries ? 'saved on this phone' : 'nothing recorded yet' };
 }
 
