@@ -43,6 +43,8 @@ ADDRESSES = (
     f"/#/unit/{UNIT}",
     f"/#/unit/{UNIT}/slip",
     f"/#/unit/{UNIT}/paper",
+    "/#/labels",
+    "/#/labels/print",
     "/#/record",
     "/#/find",
     "/#/install",

@@ -63,8 +63,8 @@ def site(tmp_path):
     """The app with nothing behind it."""
     server = AloneApp(tmp_path / "site")
     yield server
-    assert server.asked() == []
     server.close()
+    assert server.asked() == []
 
 
 @pytest.fixture

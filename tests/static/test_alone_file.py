@@ -6,6 +6,7 @@ import pytest
 from PIL import Image
 
 from tests.browser_support import Complaints
+from tests.browser_support import wait_until
 from tests.static.alone_app import AloneApp
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
@@ -220,6 +221,61 @@ def test_two_other_phones_of_one_identity_are_refused_with_what_to_do(take_phone
     assert refused["title"] == "Two phones have used one identity"
     assert f"Entry 1 of phone {one.device}" in refused["sentence"]
     assert third.names() == [(one.device, 1)]
+
+
+def test_a_paired_phone_takes_the_file_in_and_sends_all_of_it(take_phone, make_phone, app_server):
+    old = take_phone()
+    old.record("one", "two")
+    old.record_photo(picture())
+    paired = make_phone()
+    paired.record("own")
+    paired.sync()
+
+    taken = paired.page.evaluate(
+        """async (text) => {
+          const { takeIn } = await import('/app/take-in.js');
+          return takeIn(store, new File([text], 'swaptrail.txt'));
+        }""",
+        old.file(),
+    )
+
+    assert taken == {"entries": 4, "photos": 1, "known": 0, "cutOff": None}
+    paired.sync()
+    rows = app_server.rows("SELECT device, seq FROM events ORDER BY n")
+    assert rows == [(paired.device, 1), *old.names()]
+    assert app_server.rows("SELECT count(*) FROM photos") == [(1,)]
+    assert paired.complaints.heard == [] or all("404" in heard for heard in paired.complaints.heard)
+
+
+def test_a_phone_that_went_out_in_the_middle_of_taking_in_begins_again(take_phone, alone_app):
+    old, new = take_phone(), take_phone()
+    for size in ((64, 48), (80, 60)):
+        old.record_photo(noise(size))
+    text = old.file()
+    new.record("own")
+    before = new.names()
+    new.page.evaluate(
+        """(text) => {
+          const write = store.write.bind(store);
+          let pictures = 0;
+          store.write = (tables, work) => {
+            if (!tables.includes('photo_bytes') || ++pictures !== 2) return write(tables, work);
+            window.stuck = true;
+            return new Promise(() => undefined);
+          };
+          takeIn(text);
+        }""",
+        text,
+    )
+    wait_until(new.page, "window.stuck === true")
+    new.page.close()
+
+    again = AlonePhone(new.page.context, alone_app)
+
+    assert (again.names(), len(again.pictures())) == (before, 1)
+    assert again.takes_in(text) == {"entries": 4, "photos": 1, "known": 0, "cutOff": None}
+    assert len(again.pictures()) == 2
+    assert again.complaints.heard == []
 
 
 def parts_of(phone):
