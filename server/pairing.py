@@ -30,6 +30,8 @@ blueprint = Blueprint("pairing", __name__)
 
 MOST_BYTES = 4096
 LINK_MINUTES = 15
+# A phone that first has to be led through its settings takes longer than one that opens a link.
+TRUST_MINUTES = 60
 
 
 @blueprint.post("/api/pair")
@@ -84,7 +86,8 @@ def _used_or_expired() -> NotAllowed:
 def invite() -> Response:
     """Makes a link for the next phone, with the QR symbol to show it as rows of 0 and 1.
 
-    `role` says what that phone is for; left out, the same as the one that asks.
+    `role` says what that phone is for; left out, the same as the one that asks. Where phones have to trust
+    this server first, the link is that of the trust page, which leads on to pairing.
     """
     session = sessions.require_session()
     role = json_object(MOST_BYTES).get("role", session.role)
@@ -92,12 +95,17 @@ def invite() -> Response:
         raise BadRequest("role", shorten(role), " or ".join(roles.ROLES))
     roles.check_reach(session.role, role)
     now = now_ms()
-    link = make_link(database(), current_app.config["BASE_ADDRESS"], now, role=role, made_by=session.id)
+    trust_page = current_app.config.get("TRUST_PAGE", "")
+    base = current_app.config["BASE_ADDRESS"]
+    minutes = TRUST_MINUTES if trust_page else LINK_MINUTES
+    link = make_link(database(), base, now, role=role, made_by=session.id, minutes=minutes)
+    if trust_page:
+        link = f"{trust_page}#{token_of(link)}"
     return json_answer(
         {
             "link": link,
             "role": role,
-            "expires_at": now + LINK_MINUTES * 60_000,
+            "expires_at": now + minutes * 60_000,
             "qr": _rows(qr_matrix(link)),
         }
     )
@@ -128,6 +136,11 @@ def make_link(
             [sessions.token_hash(token), role, made_by, now, now + minutes * 60_000, uses],
         )
     return f"{base}/pair#{token}"
+
+
+def token_of(link: str) -> str:
+    """Returns the token of a pairing link."""
+    return link.partition("#")[2]
 
 
 def qr_matrix(link: str) -> list[list[bool]]:

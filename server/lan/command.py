@@ -41,8 +41,6 @@ from server.serve import held_open
 from server.serve import serve
 from server.storage import DataFolder
 
-# A phone first has to be led through its settings, which takes longer than opening a link.
-LINK_MINUTES = 60
 _PAGE_LIMITS = Limits(connections=100, connections_an_address=50)  # a phone fetches a few files, once
 
 
@@ -95,7 +93,7 @@ def run(asked: Asked) -> None:
             app,
             planned.base,
             lambda: print(
-                "\n".join(said.lines(_link(app, planned.base, asked.pair), LINK_MINUTES)), flush=True
+                "\n".join(said.lines(_link(app, planned.base, asked.pair), pairing.TRUST_MINUTES)), flush=True
             ),
             certificate=CertificateFiles(renewal.path, renewal.path),
             bind=bind,
@@ -109,7 +107,7 @@ def _link(app: Flask, base: str, pair: str | None) -> tuple[str, str] | None:
         if sessions.any_paired(db) and not pair:
             return None
         role = pair or roles.BENCH
-        return pairing.make_link(db, base, now_ms(), role=role, minutes=LINK_MINUTES), role
+        return pairing.make_link(db, base, now_ms(), role=role, minutes=pairing.TRUST_MINUTES), role
 
 
 def _check_own_address(host: str, interface: Interface) -> None:

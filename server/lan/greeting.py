@@ -12,6 +12,7 @@ from server.lan.authority import Authority
 from server.lan.instants import readable
 from server.lan.leaf import Address
 from server.lan.network import Interface
+from server.pairing import token_of
 from server.terminal import qr_lines
 
 _PAIRS_A_LINE = 16
@@ -45,7 +46,7 @@ class Said(NamedTuple):
         ]
 
     def _for_phones(self, link: str, role: str, minutes: int) -> list[str]:
-        token = link.partition("#")[2]
+        token = token_of(link)
         pages = [f"{page}/#{token}" for page in self._pages()]
         return [
             "Scan this with a phone in the same network, or open the address there. It leads the phone "

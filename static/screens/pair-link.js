@@ -67,6 +67,7 @@ export function enterLink(ctx) {
  */
 export function readLink(text) {
   const url = asAddress(text.trim());
+  if (url && isTrustPage(url)) return { token: url.hash.slice(1), fault: '' };
   if (!url || !/^https?:$/.test(url.protocol) || !/\/pair$/.test(url.pathname)) {
     return { token: '', fault: `This is no pairing link. One looks like ${ROOT.host}${ROOT.pathname}pair#… with letters after #.` };
   }
@@ -78,6 +79,16 @@ export function readLink(text) {
   }
   const token = url.hash.slice(1);
   return { token, fault: token ? '' : 'This link is not complete: the part behind # is missing. Copy the whole link.' };
+}
+
+/**
+ * Whether a link is that of the page on which phones get to trust a server in their network, by the name of this
+ * app's server or by a bare address. It carries the same token, and the token opens no other server.
+ * @param {URL} url
+ */
+function isTrustPage({ protocol, pathname, hostname, hash }) {
+  const ofThisNetwork = hostname === ROOT.hostname || /^[\d.]+$|^\[/.test(hostname);
+  return protocol === 'http:' && pathname === '/' && hash.length > 1 && ofThisNetwork;
 }
 
 /**

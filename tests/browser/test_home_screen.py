@@ -179,10 +179,27 @@ def test_a_pairing_link_on_an_iphone_page_sends_to_the_home_screen_first(take_sc
 
 
 @pytest.mark.parametrize(
+    "page_of_trust", ["http://192.168.1.20:8766/", "http://[fd00::20]:8766/", "http://localhost:9/"]
+)
+def test_the_link_that_begins_with_trusting_the_server_pairs_here_too(
+    take_screens, screen_app, page_of_trust
+):
+    phone = take_screens()
+    page = phone.show("/#/pair")
+    page.get_by_label("Pairing link").fill(f"{page_of_trust}#{screen_app.token()}")
+    phone.tap("Use this link")
+    page.get_by_label("Your name").fill("Mara")
+    phone.tap("Pair this phone")
+    page.get_by_text("No job yet").wait_for()
+
+
+@pytest.mark.parametrize(
     ("pasted", "told"),
     [
         pytest.param("hello", "This is no pairing link.", id="no link"),
         pytest.param("https://other.example/pair#abc", "This link is for other.example", id="another server"),
+        pytest.param("http://other.example/#abc", "This is no pairing link.", id="a page elsewhere"),
+        pytest.param("http://192.168.1.20:8766/", "This is no pairing link.", id="the trust page alone"),
         pytest.param("{base}/pair", "the part behind # is missing", id="cut off"),
         pytest.param("javascript:alert(1)//pair", "This is no pairing link.", id="a script"),
     ],

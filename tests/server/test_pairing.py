@@ -70,6 +70,15 @@ def test_a_paired_phone_lets_the_next_one_in(app, phone):
     assert answer["expires_at"] > now_ms()
 
 
+def test_where_phones_have_to_trust_the_server_first_the_link_leads_there(app, phone):
+    app.config["TRUST_PAGE"] = "http://yard.local:8766/"
+    answer = phone.post("/api/pairings").get_json()
+    token = answer["link"].removeprefix("http://yard.local:8766/#")
+
+    assert Phone(app, "d00000000000000bb").pair_by(f"{BASE}/pair#{token}", "Nora").status_code == 200
+    assert answer["expires_at"] > now_ms() + 59 * 60_000
+
+
 def test_a_stranger_makes_no_links(stranger):
     assert_refused(stranger.post("/api/pairings"), 401, "session")
 

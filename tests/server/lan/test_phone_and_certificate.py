@@ -77,6 +77,23 @@ def test_phones_work_on_while_the_certificate_is_renewed(yard, take_phone):
     assert phone.complaints.heard == []
 
 
+def test_a_paired_phone_lets_the_next_one_in_by_way_of_the_trust_page(yard, take_phone):
+    first = take_phone(trusts=True)
+    first.visit(yard.link())
+    first.page.goto(f"{yard.base}/#/you")
+    first.tap("Make a pairing link")
+    link = first.page.locator(".invitation-link").inner_text().strip()
+    assert link.startswith(f"{yard.planned.page}/#")
+
+    second = take_phone(trusts=True)
+    second.page.goto(link)
+    second.tap("Check this phone")
+    second.page.get_by_role("link", name="Go on: pair this phone").tap()
+    second.page.get_by_label("Your name").fill("Jo")
+    second.tap("Pair this phone")
+    second.page.get_by_role("button", name="Open a job").wait_for()
+
+
 def test_an_ended_certificate_leaves_the_app_working_and_is_said(yard, take_phone, tmp_path):
     phone = take_phone(trusts=True)
     phone.visit(yard.link())
