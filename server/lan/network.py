@@ -86,16 +86,21 @@ def _asked_for(asked: str, interfaces: list[Interface]) -> Interface:
 
 def _by_default_route(interfaces: list[Interface]) -> Interface | None:
     for family, far_away in _FAR_AWAY:
-        with socket.socket(family, socket.SOCK_DGRAM) as probe:
-            try:
-                probe.connect((far_away, _ANY_PORT))
-            except OSError:
-                continue
-            own = ipaddress.ip_address(probe.getsockname()[0].partition("%")[0])
+        own = _own_address_towards(family, far_away)
         for interface in interfaces:
             if own in interface.addresses:
                 return interface
     return None
+
+
+def _own_address_towards(family: socket.AddressFamily, far_away: str) -> Address | None:
+    """Returns the address that this machine would send from, or None where no way leads there."""
+    try:
+        with socket.socket(family, socket.SOCK_DGRAM) as probe:
+            probe.connect((far_away, _ANY_PORT))
+            return ipaddress.ip_address(probe.getsockname()[0].partition("%")[0])
+    except OSError:
+        return None
 
 
 def _leads_nowhere(interface: Interface) -> bool:

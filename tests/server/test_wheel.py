@@ -77,6 +77,7 @@ def test_the_wheel_holds_what_is_needed_and_nothing_else(wheel):
     assert "server/_static/package.json" not in names
     assert "server/_static/vendor/micropython/micropython.wasm" in names
     assert "server/core/host.py" in names
+    assert {"server/lan/page/trust.html", "server/lan/page/pictures/key.svg"} <= set(names)
 
 
 def test_the_command_is_declared(wheel):
