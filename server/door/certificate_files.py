@@ -36,7 +36,8 @@ class CertificateFiles:
         self._name = name
         self._clock = clock
         self._lock = threading.Lock()
-        self._seen = self._marks()
+        self._served = self._marks()
+        self._complaint = ""
         self._context = checked_context(self._pair, name)
         self._looked = clock()
 
@@ -49,15 +50,21 @@ class CertificateFiles:
             return self._context
 
     def _take_up_changes(self) -> None:
+        """Serves what lies in the files now; where that is not fit, looks again each time.
+
+        It may become fit without a change of a file: when a clock moves on, or permissions are set right.
+        """
         marks = self._marks()
-        if marks == self._seen:
+        if marks == self._served:
             return
-        self._seen = marks
         try:
             self._context = checked_context(self._pair, self._name)
         except CommandRefused as error:
-            log.error("The certificate from before is served on. %s", error)
+            if str(error) != self._complaint:
+                self._complaint = str(error)
+                log.error("The certificate from before is served on. %s", error)
         else:
+            self._served, self._complaint = marks, ""
             log.warning("The certificate in %s was changed and is served now.", self._pair.certificate)
 
     def _marks(self) -> list[tuple[int, int, int] | None]:

@@ -30,6 +30,7 @@ log = logging.getLogger(__name__)
 
 _TICK = 0.25  # seconds between two looks at who is late
 _ACCEPTED_AT_ONCE = 32
+_SAID_EVERY = 60  # seconds between two lines in the log about the same trouble
 _NO_DESCRIPTORS = {errno.EMFILE, errno.ENFILE, errno.ENOBUFS, errno.ENOMEM}
 
 HandOn = Callable[[Connection, WholeRequest], None]
@@ -58,6 +59,7 @@ class WaitingRoom:
         self._answers: deque[tuple[Connection, HandedOver, bool]] = deque()
         self._open = True
         self._ends_at: float | None = None
+        self._quiet_until = 0.0
         self._selector = selectors.DefaultSelector()
         self._bell, self._bell_rope = socket.socketpair()
         for end in (listening, self._bell, self._bell_rope):
@@ -201,7 +203,9 @@ class WaitingRoom:
         waiting = [each for each in self._inside if each.stage is not Stage.WORK]
         if waiting:
             self._drop(crowd.slowest(waiting, self._limits, time.monotonic()))
-        log.warning("No more connections can be opened; %d are.", len(self._inside))
+        if time.monotonic() >= self._quiet_until:
+            self._quiet_until = time.monotonic() + _SAID_EVERY
+            log.warning("No more connections can be opened; %d are.", len(self._inside))
 
     def _bound_bodies(self, at: float) -> None:
         """Keeps what lies here of unfinished bodies within its limit."""

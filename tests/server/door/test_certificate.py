@@ -1,8 +1,10 @@
 """The certificate that a server is given: what is refused, and that a changed one is taken up."""
 
+import errno
 import os
 import shutil
 import ssl
+from pathlib import Path
 
 import pytest
 
@@ -108,3 +110,29 @@ def test_changed_files_are_taken_up_and_an_unfit_pair_is_not(tmp_path, pair, cap
     assert second is not first
     now[0] += 2
     assert files.context() is second
+
+
+def test_a_pair_that_becomes_fit_later_is_taken_up_and_complained_of_once(
+    tmp_path, pair, caplog, monkeypatch
+):
+    now, opens = [0.0], []
+    files = CertificateFiles(*pair, name="shop.example", clock=lambda: now[0])
+    first = files.context()
+    newer = make_pair(tmp_path, ["shop.example"], stem="newer")
+    shutil.copy(newer.cert, pair.cert)
+    shutil.copy(newer.key, pair.key)
+    monkeypatch.setattr(Path, "read_bytes", lambda path: opens.append(path) or deny())
+
+    for _ in range(3):
+        now[0] += 2
+        assert files.context() is first
+    monkeypatch.undo()  # as when somebody lets the server's user read it
+    now[0] += 2
+
+    assert files.context() is not first
+    assert len(opens) == 3
+    assert caplog.text.count("cannot be read: Permission denied") == 1
+
+
+def deny():
+    raise PermissionError(errno.EACCES, "Permission denied")
