@@ -14,6 +14,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from zeroconf import AddressResolver
+from zeroconf import DNSAddress
 from zeroconf import IPVersion
 from zeroconf import NonUniqueNameException
 from zeroconf import ServiceInfo
@@ -51,6 +52,7 @@ class Announcer:
         self._thread = threading.Thread(target=self._follow, name="announces the name")
         self._zeroconf: Zeroconf | None = None
         self._addresses: tuple[Address, ...] = ()
+        self._warned = ""
 
     def __enter__(self) -> "Announcer":
         """Announces the name, which nobody else may have: see `refuse_taken`."""
@@ -80,7 +82,7 @@ class Announcer:
             self._zeroconf.register_service(service, allow_name_change=False)
         except NonUniqueNameException:
             self._be_silent()
-            raise _taken(self.name, "another machine") from None
+            raise _taken(self.name, set()) from None
         except BaseException:
             self._be_silent()
             raise
@@ -94,13 +96,31 @@ class Announcer:
         """Announces anew what has changed and stood for two looks: a network that comes up settles first."""
         seen = self._addresses
         while not self._ended.wait(self._look_seconds):
+            self._look_for_others()
             try:
                 interface = self._interface()
             except CommandRefused:
-                continue  # no network now; the name is wanted again with the next one
+                self._addresses = seen = ()  # no network now; with the next one the name is announced anew
+                continue
             if interface.addresses == seen and seen != self._addresses:
                 self._move(interface)
             seen = interface.addresses
+
+    def _look_for_others(self) -> None:
+        """Warns of a machine that took the name later, whose answers come in with all others."""
+        if self._zeroconf is None:
+            return
+        records = self._zeroconf.cache.entries_with_name(f"{self.name}.")
+        heard = {ipaddress.ip_address(record.address) for record in records if isinstance(record, DNSAddress)}
+        foreign = heard - set(self._addresses)
+        if foreign and self._addresses:
+            self._warn(_taken(self.name, foreign))
+
+    def _warn(self, refusal: Exception) -> None:
+        """Says on the terminal what stands against the name, once."""
+        if str(refusal) != self._warned:
+            self._warned = str(refusal)
+            print(f"swaptrail: {refusal}", file=sys.stderr, flush=True)
 
     def _move(self, interface: Interface) -> None:
         self._be_silent()
@@ -108,7 +128,7 @@ class Announcer:
             refuse_taken(self.name, interface)
             self._announce(interface.addresses)
         except (CommandRefused, OSError) as refusal:
-            print(f"swaptrail: {refusal}", file=sys.stderr, flush=True)
+            self._warn(refusal)
             self._addresses = ()  # so that the next two looks try again
             return
         log.info("announced at %s", interface.addresses)
@@ -121,14 +141,16 @@ def refuse_taken(name: str, interface: Interface) -> None:
     with _asking(interface.addresses) as zeroconf:
         asked.request(zeroconf, ASK_MS)
         found = {ipaddress.ip_address(text.partition("%")[0]) for text in asked.parsed_addresses()}
-    foreign = sorted(str(address) for address in found - set(interface.addresses))
+    foreign = found - set(interface.addresses)
     if foreign:
-        raise _taken(name, f"another machine, at {', '.join(foreign)}")
+        raise _taken(name, foreign)
 
 
-def _taken(name: str, by: str) -> CommandRefused:
+def _taken(name: str, foreign: set[Address]) -> CommandRefused:
+    where = f", at {', '.join(sorted(map(str, foreign)))}" if foreign else ""
     return CommandRefused(
-        f"The name {name} is announced in this network by {by}, and phones would go there. End that one, or "
+        f"The name {name} is announced in this network by another machine{where}, and phones would go there. "
+        "End that one, or "
         "take another name with --name for a new data folder; one that was served before keeps its own."
     )
 

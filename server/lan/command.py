@@ -56,19 +56,19 @@ class Asked(NamedTuple):
     days: int | None = None
 
 
+class _Place(NamedTuple):
+    """Where a data folder is to be served, all of it checked."""
+
+    planned: address.Planned
+    interface: Interface
+    bind: str
+    announces: bool
+
+
 def run(asked: Asked) -> None:
     """Serves a data folder to the phones in the network; what can be refused is, before anything is made."""
     check_clock(instants.now())
-    planned = address.planned(asked.data, asked.name, asked.port, asked.trust_port)
-    interface = chosen_interface(asked.interface)
-    _check_own_address(planned.host, interface)
-    bind = _bind_host(interface)
-    check_port(bind, planned.port)
-    check_port(bind, planned.trust_port, "give the page for phones another port with --trust-port")
-    announces = naming.is_announced(planned.host) and not interface.is_loopback
-    if announces:
-        refuse_taken(planned.host, interface)
-
+    planned, interface, bind, announces = _checked_place(asked)
     folder = DataFolder(asked.data)
     folder.prepare()
     with closing(folder.open()) as db:
@@ -99,6 +99,19 @@ def run(asked: Asked) -> None:
             bind=bind,
             beside=beside,
         )
+
+
+def _checked_place(asked: Asked) -> _Place:
+    planned = address.planned(asked.data, asked.name, asked.port, asked.trust_port)
+    interface = chosen_interface(asked.interface)
+    _check_own_address(planned.host, interface)
+    bind = _bind_host(interface)
+    check_port(bind, planned.port)
+    check_port(bind, planned.trust_port, "give the page for phones another port with --trust-port")
+    announces = naming.is_announced(planned.host) and not interface.is_loopback
+    if announces:
+        refuse_taken(planned.host, interface)
+    return _Place(planned, interface, bind, announces)
 
 
 def _link(app: Flask, base: str, pair: str | None) -> tuple[str, str] | None:

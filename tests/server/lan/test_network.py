@@ -116,6 +116,13 @@ def test_a_name_that_another_machine_announces_is_refused(serve, neighbour, tmp_
     assert not (tmp_path / "data").exists()
 
 
+def test_a_machine_that_takes_the_name_later_is_said(serve, neighbour):
+    server = serve("--name", "yard")
+    name_of(server)
+    neighbour("announce", "yard.local", netns.PHONE).wait_for("announces")
+    server.wait_for(f"yard.local is announced in this network by another machine, at {netns.PHONE}")
+
+
 def test_a_changed_address_is_announced_and_certified_while_it_serves(serve, neighbour, machines):
     server = serve()
     name = name_of(server)
