@@ -89,12 +89,16 @@ def find_static() -> Path:
 
 
 def load_shell(
-    static: Path, placed: Placed | None = None, beside: Mapping[str, bytes] | None = None
+    static: Path,
+    placed: Placed | None = None,
+    beside: Mapping[str, bytes] | None = None,
+    placed_manifest: Placed | None = None,
 ) -> Shell:
     """Reads the whole app into memory.
 
     `placed` gives the page its addresses, for a server's own when left out; `beside` are further pages by
-    address that belong to the build.
+    address that belong to the build; `placed_manifest` gives the manifest its addresses, which a server
+    leaves as they are.
     """
     from server.help_pages import help_bundle  # here: a build, which has no Markdown reader, needs the rest
 
@@ -118,6 +122,10 @@ def load_shell(
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(placed(page, build), ".html")
+    if placed_manifest:
+        assets[MANIFEST_URL] = _packed(
+            placed_manifest(assets[MANIFEST_URL].body, build), Path(MANIFEST_URL).suffix
+        )
     script_hashes = script_sources(assets[SHELL_URL].body)
     assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
     return Shell(build, assets, script_hashes)

@@ -15,8 +15,8 @@ from server.refusals import CommandRefused
 
 MARK = "swaptrail-site.json"
 _APP = "swaptrail site"
-# The page names the build's files, the worker checks the page: each comes after what it names.
-_LAST = ("index.html", "sw.js", MARK)
+# Manifest and page name the build's files, the worker checks the page: each comes after what it names.
+_LAST = ("manifest.webmanifest", "index.html", "sw.js", MARK)
 
 
 def put(files: Mapping[str, bytes], build: str, folder: Path) -> bool:

@@ -24,7 +24,7 @@ _CHANGING = ("/", "/index.html", f"/{NOT_FOUND}", "/sw.js", "/manifest.webmanife
 def site_shell(static: Path) -> Shell:
     """Returns the app of `static` for a host of files."""
     missing_page = (Path(__file__).parent / NOT_FOUND).read_bytes()
-    return load_shell(static, _placed, {f"/{NOT_FOUND}": _with_policy(missing_page)})
+    return load_shell(static, _placed, {f"/{NOT_FOUND}": _with_policy(missing_page)}, _placed_manifest)
 
 
 def site_files(shell: Shell) -> dict[str, bytes]:
@@ -60,6 +60,10 @@ def _placed(page: bytes, build: str) -> bytes:
     marked = page.replace(b"<html ", b'<html data-server="none" ', 1)
     assert marked != page, "index.html has no <html ...>"
     return _with_policy(marked.replace(b'"./app/', f'"./app/{build}/'.encode()))
+
+
+def _placed_manifest(manifest: bytes, build: str) -> bytes:
+    return manifest.replace(b'"app/', f'"app/{build}/'.encode())
 
 
 def _with_policy(page: bytes) -> bytes:

@@ -7,19 +7,34 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+import qrcode
 
 from server.cli import main
+from server.core import labels
 from server.core.host import Host
+from server.shell import find_static
+from server.site.command import write
 from server.storage import DataFolder
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser_support import wait_until
-from tests.static.alone_app import AloneApp
 from tests.static.app_server import AppServer
+from tests.static.file_host import FileHost
 from tests.static.phone_parts import Phone as PartsPhone
-from tests.static.phone_parts import start_parts
 
 OUTER = "right outer"
+# From beside the page's own module: the site may lie in any folder, and each build in one of its own.
+CORE = """async ([op, args]) => {
+  const main = document.querySelector('script[type=module]').src;
+  const at = (name) => import(new URL(`${name}.js`, main));
+  const [{ openStore }, { openDevice }, { Core }, { openLog }] = await Promise.all(
+    ['store', 'device', 'core-client', 'log'].map(at),
+  );
+  const store = await openStore();
+  const [device, core] = await Promise.all([openDevice(store), Core.start()]);
+  await openLog({ store, core, device });
+  return core.call(op, args);
+}"""
 
 
 class AlonePhone(Phone):
@@ -27,9 +42,15 @@ class AlonePhone(Phone):
 
     def visit(self, link: str, name="Mara") -> None:
         """Open the app once and wait until it is there for offline work; nothing is paired."""
-        self.page.goto(link)
+        self.page.goto(f"{link}/")
         self.page.get_by_role("button", name=re.compile("Start here|Open a job")).wait_for()
         wait_until(self.page, "() => navigator.serviceWorker.controller !== null", seconds=60)
+
+    def hold(self, code: str) -> None:
+        """Hold a label that this app printed before the camera."""
+        symbol = qrcode.QRCode(box_size=9, border=4)
+        symbol.add_data(labels.address(code, f"{self.base}/"))
+        self.camera.show(symbol.make_image().get_image())
 
     def saves_the_file(self, path: Path) -> Path:
         """Make the file, from wherever the button is, and keep what was downloaded."""
@@ -46,25 +67,23 @@ class AlonePhone(Phone):
         self.page.get_by_role("heading", name="Taken in", exact=True).wait_for(timeout=60_000)
 
     def core(self, op: str, **arguments):
-        """Ask a core that has read this phone's log anew; its parts are fetched one by one for that."""
-        self.online()
+        """Ask a core that has read this phone's log anew."""
         page = self.context.new_page()
-        page.goto(self.base)
+        page.goto(f"{self.base}/")
         page.locator(".screen").wait_for()
-        start_parts(page)
-        answer = page.evaluate("([op, args]) => core.call(op, args)", [op, arguments])
+        answer = page.evaluate(CORE, [op, arguments])
         page.close()
-        self.offline()
         return answer
 
 
 @pytest.fixture
 def site(tmp_path):
-    """The app with nothing behind it."""
-    server = AloneApp(tmp_path / "site")
-    yield server
-    server.close()
-    assert server.asked() == []
+    """A host of files with the app in a folder of it, and nothing behind it."""
+    write(find_static(), tmp_path / "site")
+    host = FileHost(tmp_path / "site", "/yard/tools/")
+    yield host.base.removesuffix("/")
+    host.close()
+    assert [path for path in host.paths if "/api/" in path] == []
 
 
 @pytest.fixture
@@ -73,7 +92,7 @@ def take_phone(tmp_path, site):
     phones = []
 
     def take(name: str) -> AlonePhone:
-        phone = AlonePhone(tmp_path / name, site.base)
+        phone = AlonePhone(tmp_path / name, site)
         if os.environ.get("SWAPTRAIL_SHOTS"):
             phone.shots = Path(os.environ["SWAPTRAIL_SHOTS"])
         phones.append(phone)
@@ -126,7 +145,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     take_phone, tmp_path, capsys, site, server, screen_browser
 ):
     phone = take_phone("phone")
-    phone.visit(site.base)
+    phone.visit(site)
     phone.offline()
     mechanic = Mechanic(phone)
     opens_the_first_job(mechanic)
@@ -167,7 +186,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
 
     # A new phone is set up from it and goes on working, as a device of its own.
     new = take_phone("new")
-    new.visit(site.base)
+    new.visit(site)
     new.offline()
     new.page.get_by_role("link", name="I have a file from another phone").tap()
     new.takes_in(file)
@@ -176,16 +195,16 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     new.tap("Show the jobs")
     new.page.get_by_text("Blue estate").first.tap()
     new.wait_step("done")
-    new.page.goto(f"{site.base}/#/")
+    new.page.goto(f"{site}/#/")
     second = Mechanic(new)
     second.opens_a_job(vehicle="Grey van")
     second.enters_a_test(OUTER)
-    new.page.goto(f"{site.base}/#/file")
+    new.page.goto(f"{site}/#/file")
     new.tap("Make the file")
     back = new.saves_the_file(tmp_path / "second.txt")
 
     # The first one takes in what the new one did, and the server does, too: the same everywhere.
-    phone.page.goto(f"{site.base}/#/take-in")
+    phone.page.goto(f"{site}/#/take-in")
     phone.takes_in(back)
     phone.see("were here already")
     phone.tap("Show the jobs")
@@ -200,3 +219,16 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     paired.sync()
     assert paired.state() == after
     context.close()
+
+
+def test_a_pairing_link_and_a_label_lead_into_an_app_that_was_never_opened_there(take_phone, site):
+    phone = take_phone("phone")
+    for address, heading in (
+        ("pair#T0KEN", "Nothing to pair here"),
+        (f"U/{labels.codes_from([7] * 200, 1)[0]}", "This phone holds no records yet"),
+    ):
+        phone.page.goto(f"{site}/{address}")
+        phone.page.get_by_role("heading", name=heading).wait_for()
+    # The host says of both that it has no such file, which the browser notes.
+    assert all("404" in said for said in phone.complaints.heard)
+    phone.complaints.heard.clear()

@@ -73,6 +73,10 @@ def test_every_address_is_relative_and_there(tmp_path):
         assert (tmp_path / "site" / place).exists(), place
     manifest = json.loads((tmp_path / "site/manifest.webmanifest").read_text())
     assert (manifest["start_url"], manifest["scope"], "id" in manifest) == ("./", "./", False)
+    # Without its icons a browser offers no home screen.
+    icons = [icon["src"] for icon in manifest["icons"]]
+    assert icons
+    assert [icon for icon in icons if not (tmp_path / "site" / icon).is_file()] == []
     assert not [name for name in tree(tmp_path / "site") if name.endswith(".br")]
     assert "BSD" in (tmp_path / "site/LICENSES.txt").read_text()
 
