@@ -155,12 +155,16 @@ class Connection:
         assert isinstance(self.socket, ssl.SSLSocket)
         try:
             self.socket.do_handshake()
+        except ssl.SSLWantReadError:
+            self._came_little(at)
+            raise
         except ssl.SSLError as error:
             if error.reason != "HTTP_REQUEST":
                 raise
             self._secure = False
             self._say_last(plain_http_told(), at)
             return
+        self._small_reads = 0
         self._enter(Stage.IDLE, at)
 
     def _receive(self, at: float) -> WholeRequest | None:
@@ -170,10 +174,14 @@ class Connection:
         self._came += len(data)
         whole = self._feed(data, at)
         if whole is None and len(data) < self._limits.small_read:
-            self._small_reads += 1
-            if self._small_reads > self._limits.small_reads:
-                self.rests_until = at + self._limits.rest
+            self._came_little(at)
         return whole
+
+    def _came_little(self, at: float) -> None:
+        """Has a client that sends crumbs rest between them: each costs more to read than it brings."""
+        self._small_reads += 1
+        if self._small_reads > self._limits.small_reads:
+            self.rests_until = at + self._limits.rest
 
     def _feed(self, data: bytes, at: float) -> WholeRequest | None:
         try:

@@ -59,7 +59,7 @@ class WaitingRoom:
         self._answers: deque[tuple[Connection, HandedOver, bool]] = deque()
         self._open = True
         self._ends_at: float | None = None
-        self._quiet_until = 0.0
+        self._late_from = self._quiet_until = 0.0
         self._selector = selectors.DefaultSelector()
         self._bell, self._bell_rope = socket.socketpair()
         for end in (listening, self._bell, self._bell_rope):
@@ -92,22 +92,28 @@ class WaitingRoom:
 
     def run(self) -> None:
         """Serves the connections until `end` was called."""
-        late_from = 0.0
         try:
             while not self._is_over():
-                for key, _ in self._selector.select(self._patience()):
-                    self._attend(key.fileobj, key.data)
-                self._send_answers()
-                at = time.monotonic()
-                self._wake_rested(at)
-                if at >= late_from:
-                    late_from = at + _TICK
-                    self._send_away_late(at)
+                try:
+                    self._take_turn()
+                except Exception:  # a fault of ours must not shut the door on everybody
+                    log.exception("the waiting room failed")
+                    time.sleep(_TICK)
         finally:
             for connection in list(self._inside):
                 self._drop(connection)
             for end in (self._selector, self._listening, self._bell, self._bell_rope):
                 end.close()
+
+    def _take_turn(self) -> None:
+        for key, _ in self._selector.select(self._patience()):
+            self._attend(key.fileobj, key.data)
+        self._send_answers()
+        at = time.monotonic()
+        self._wake_rested(at)
+        if at >= self._late_from:
+            self._late_from = at + _TICK
+            self._send_away_late(at)
 
     def _is_over(self) -> bool:
         if self._ends_at is None:
@@ -190,6 +196,9 @@ class WaitingRoom:
         except OSError:  # gone again
             sock.close()
             return
+        except Exception:
+            sock.close()
+            raise
         newcomer = Connection(sock, peer, self._limits, self._largest_body, at)
         self._inside.add(newcomer)
         while (leaving := crowd.to_leave(self._inside, newcomer, self._limits, at)) is not None:

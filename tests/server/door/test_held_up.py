@@ -301,6 +301,37 @@ def test_a_client_that_drips_fast_is_read_from_only_so_often(after):
     assert drips.open_ones() == 1
 
 
+def test_the_same_holds_for_crumbs_of_a_handshake(certificate, after):
+    door = after.enter_context(opened(certificate=CertificateFiles(*certificate), handshake=LONG, rest=3600))
+    hello = b"\x16\x03\x01\x10\x00\x01\x00\x0f\xfc\x03\x03" + bytes(4000)
+    after.enter_context(Drips(clients(after, door, 1), data=hello, pause=0.001))
+
+    _until(lambda: door._server._room._resting)
+
+    with closing(Client(door.port, certificate.cert)) as honest:
+        assert honest.ask(GET).status == 200
+
+
+def test_a_fault_of_the_waiting_room_does_not_end_it(certificate, after, caplog):
+    faults = [RuntimeError("a fault of the test")]
+
+    class FaultyOnce(CertificateFiles):
+        def context(self):
+            if faults:
+                raise faults.pop()
+            return super().context()
+
+    door = after.enter_context(opened(certificate=FaultyOnce(*certificate)))
+    lost = after.enter_context(socket.create_connection(("127.0.0.1", door.port), timeout=20))
+    _until(lambda: not faults)
+
+    with closing(Client(door.port, certificate.cert)) as honest:
+        assert honest.ask(GET).status == 200
+    assert "a fault of the test" in caplog.text
+    with suppress(ConnectionError):
+        assert lost.recv(1) == b""
+
+
 def test_a_body_that_there_is_no_place_for_is_refused_with_the_reason(after, monkeypatch):
     door = after.enter_context(opened(memory_bytes=1000))
 
