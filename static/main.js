@@ -9,10 +9,13 @@ import { NoServer } from './alone/no-server.js';
 import { Saved } from './alone/saved.js';
 import { Core } from './core-client.js';
 import { openDevice } from './device.js';
+import { LastViews } from './last-view.js';
 import { openLog } from './log.js';
 import { Photos } from './photos.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
+import { routeOf } from './screens/router.js';
+import { applyTheme } from './screens/theme.js';
 import { openStore } from './store.js';
 import { Sync } from './sync.js';
 import { Update } from './update.js';
@@ -30,6 +33,8 @@ const NEEDS = [
   },
 ];
 
+/** @type {LastViews | null} */
+let lastViews = null;
 const root = /** @type {HTMLElement} */ (document.getElementById('app'));
 
 async function begin() {
@@ -38,21 +43,31 @@ async function begin() {
     showProblem('Swaptrail cannot record here', lack.sentence);
     return;
   }
+  const update = new Update();
   try {
-    await startParts();
+    await startParts(update);
   } catch (error) {
     showProblem(
       'Swaptrail could not start',
       `What was recorded is not touched. Close the app and open it again. (${error})`,
     );
+  } finally {
+    // Only now: on a weak line, keeping the app for later must not hold up its first screen.
+    update.start();
   }
 }
 
-async function startParts() {
-  const update = new Update();
-  update.start();
+/**
+ * Start everything; settles once there is a screen.
+ * @param {Update} update
+ */
+async function startParts(update) {
+  applyTheme();
+  const starting = Core.start();
   const store = await openStore();
-  const [device, core] = await Promise.all([openDevice(store), Core.start()]);
+  lastViews = new LastViews(store, root);
+  lastViews.paint(routeOf(location).path);
+  const [device, core] = await Promise.all([openDevice(store), starting]);
   const log = await openLog({ store, core, device });
   const saved = HAS_SERVER ? null : new Saved(store);
   const sync = HAS_SERVER
@@ -67,8 +82,9 @@ async function startParts() {
   const photos = new Photos(store, sync.api);
   keepDataOnceThereIsSome(device, saved, sync);
   await saved?.start(log);
-  startApp({ root, core, log, sync, saved, photos, device, update, store });
+  const drawn = startApp({ root, core, log, sync, saved, photos, device, update, store, lastViews });
   sync.start();
+  await drawn;
 }
 
 /**
@@ -94,6 +110,8 @@ function keepDataOnceThereIsSome(device, saved, sync) {
  * @param {string} sentence
  */
 function showProblem(title, sentence) {
+  lastViews?.end();
+  root.replaceChildren();
   render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p></main>`, root);
 }
 

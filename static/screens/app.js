@@ -32,6 +32,7 @@ import { applyTheme } from './theme.js';
  * @property {import('../device.js').Device} device
  * @property {import('../update.js').Update} update
  * @property {import('../store.js').Store} store
+ * @property {import('../last-view.js').LastViews} lastViews
  *
  * @typedef {Omit<AppParts, 'root'> & {drafts: Drafts}} Services
  *
@@ -52,12 +53,12 @@ import { applyTheme } from './theme.js';
  */
 
 /**
- * Draw the app into `root` and keep it in step.
+ * Draw the app into `root` and keep it in step; settles once the first screen is drawn.
  * @param {AppParts} parts
  */
 export function startApp({ root, ...below }) {
   const app = new App(root, { ...below, drafts: new Drafts(below.store) });
-  app.start();
+  return app.start();
 }
 
 class App {
@@ -90,6 +91,8 @@ class App {
   #shownKey = '';
   /** @type {any} */
   #data = null;
+  /** Where the log stood before the data was loaded. */
+  #stamp = '';
   /** What the data belongs to. @type {import('./pages.js').Page | null} */
   #page = null;
   #formKey = '';
@@ -120,6 +123,7 @@ class App {
     core.trouble.subscribe(() => this.#reload());
     // The other role has other screens.
     device.role.subscribe(() => this.#reload());
+    return this.#loading;
   }
 
   /** @param {import('./router.js').Route} route */
@@ -162,6 +166,7 @@ class App {
     const route = this.#route;
     const { core, device, saved } = this.#services;
     const page = pageFor(route.name, { coreRuns: core.available, role: device.role.value, alone: saved !== null });
+    const stamp = this.#services.lastViews.stamp();
     try {
       const data = await page.load(this.#services, route.params);
       if (load !== this.#loads) return;
@@ -169,10 +174,12 @@ class App {
       if (load !== this.#loads) return;
       this.#data = data;
       this.#page = page;
+      this.#stamp = core.available ? await stamp : '';
     } catch (error) {
       if (load !== this.#loads) return;
       this.#data = error;
       this.#page = faultPage;
+      this.#stamp = '';
     }
     this.#shownPath = route.path;
     keepAwake(Boolean(route.params.job) || this.#services.device.role.value === 'counter');
@@ -196,19 +203,18 @@ class App {
   }
 
   #draw() {
-    if (!this.#page) {
-      if (!this.#root.firstElementChild) render(html`<p class="starting">Reading what is on this phone</p>`, this.#root);
-      return;
-    }
+    if (!this.#page) return;
     // Until the next screen has its data, the present one stays.
     if (this.#shownPath !== this.#route.path) return;
     const ctx = this.#context();
     const parts = this.#page.draw(ctx);
     const key = `${this.#route.path} ${parts.key ?? ''}`;
     const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
+    this.#services.lastViews.end();
     render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy }), this.#root);
     document.title = `${parts.title} · Swaptrail`;
     if (key !== this.#shownKey) this.#arrive(key);
+    if (!this.#recorder.busy && !this.#recorder.refusal) this.#services.lastViews.keep(this.#route, this.#stamp);
   }
 
   /** Tell those who hear the screen that it is another one. @param {string} key */

@@ -42,7 +42,11 @@ def first_visit(context, server, complaints=None):
 
 def wait_for_app(page):
     """Wait until the screens have drawn something."""
-    wait_until(page, "document.querySelector('#app').innerText.trim().length > 0", seconds=30)
+    wait_until(
+        page,
+        "document.querySelector('#app > :not(.starting)') !== null && !document.querySelector('#app').inert",
+        seconds=30,
+    )
 
 
 def mark_build(static: Path, name: str) -> None:

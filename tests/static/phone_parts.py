@@ -42,6 +42,7 @@ def open_bare(context, base, complaints=None):
         complaints.listen(page)
     page.route("**/main.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
     page.goto(base)
+    page.evaluate("document.querySelector('#app').replaceChildren()")
     return page
 
 
