@@ -43,6 +43,14 @@ WORKER_URL = "/sw.js"
 # In static/sw.js, inside quotes: the worker parses it as JSON.
 PLACEHOLDER = "__PRECACHE__"
 
+# Served, but not kept on phones: a browser asks for them while it puts the app on the home screen, which
+# needs a network anyway, and the last one takes the place of sw.js.
+NOT_KEPT = {
+    "/app/icons/swaptrail-512.png",
+    "/app/icons/swaptrail-maskable-512.png",
+    "/app/sw-retire.js",
+}
+
 _OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
 _NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/README.md")
 _INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
@@ -78,7 +86,9 @@ class Shell:
 
     def precached_bytes(self) -> int:
         """Returns what a first visit transfers, compressed."""
-        return sum(len(asset.brotli or asset.gzip) for asset in self.assets.values())
+        return sum(
+            len(asset.brotli or asset.gzip) for url, asset in self.assets.items() if url not in NOT_KEPT
+        )
 
 
 def find_static() -> Path:
@@ -193,7 +203,8 @@ def _placed(page: bytes, build: str) -> bytes:
 def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
     if worker.count(PLACEHOLDER) != 1:
         raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
-    files = [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in sorted(assets)]
+    kept = sorted(assets.keys() - NOT_KEPT)
+    files = [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in kept]
     return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
 
 

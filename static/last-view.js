@@ -38,7 +38,7 @@ export class LastViews {
   #line = null;
 
   /**
-   * Show what stood at an address, if it still holds.
+   * Show what stood at an address, if it still holds; settles when it can be seen, or there is none.
    * @param {string} path  of the route
    */
   async paint(path) {
@@ -52,6 +52,7 @@ export class LastViews {
     this.#line.setAttribute('role', 'status');
     this.#line.textContent = 'As it was. Checking it now.';
     document.body.append(this.#line);
+    await shown();
   }
 
   /** Make room for the screen itself; call it right before the first one is drawn. */
@@ -103,6 +104,14 @@ export class LastViews {
       return { views, stamp: JSON.stringify([APP.href, ...stands]) };
     });
   }
+}
+
+/** Settles once the browser has painted, or could have: a page in the background paints nothing. */
+function shown() {
+  return new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve));
+    setTimeout(resolve, 100);
+  });
 }
 
 /**

@@ -7,15 +7,12 @@ import { html, render } from 'lit-html';
 
 import { NoServer } from './alone/no-server.js';
 import { Saved } from './alone/saved.js';
-import { Core } from './core-client.js';
+import { lastViews, root, starting, store } from './begin.js';
 import { openDevice } from './device.js';
-import { LastViews } from './last-view.js';
 import { openLog } from './log.js';
 import { Photos } from './photos.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
-import { routeOf } from './screens/router.js';
-import { applyTheme } from './screens/theme.js';
 import { openStore } from './store.js';
 import { Sync } from './sync.js';
 import { Update } from './update.js';
@@ -32,10 +29,6 @@ const NEEDS = [
     sentence: 'This browser is too old to keep your records. Update it, or use another one.',
   },
 ];
-
-/** @type {LastViews | null} */
-let lastViews = null;
-const root = /** @type {HTMLElement} */ (document.getElementById('app'));
 
 async function begin() {
   const lack = NEEDS.find((need) => need.missing());
@@ -62,11 +55,7 @@ async function begin() {
  * @param {Update} update
  */
 async function startParts(update) {
-  applyTheme();
-  const starting = Core.start();
-  const store = await openStore();
-  lastViews = new LastViews(store, root);
-  lastViews.paint(routeOf(location).path);
+  await openStore(store);
   const [device, core] = await Promise.all([openDevice(store), starting]);
   const log = await openLog({ store, core, device });
   const saved = HAS_SERVER ? null : new Saved(store);
@@ -110,7 +99,7 @@ function keepDataOnceThereIsSome(device, saved, sync) {
  * @param {string} sentence
  */
 function showProblem(title, sentence) {
-  lastViews?.end();
+  lastViews.end();
   root.replaceChildren();
   render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p></main>`, root);
 }

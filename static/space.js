@@ -13,7 +13,8 @@ const RANDOM_AT_ONCE = 65536; // the most that getRandomValues fills
  */
 export async function keepReserve(store) {
   try {
-    if ((await store.getMeta('reserve')) === undefined) {
+    // Its key only: reading it would take longer than all else at the start.
+    if ((await store.withDb((db) => db.getKey('meta', 'reserve'))) === undefined) {
       // Random, because zeros would be compressed to nothing.
       const reserve = new Uint8Array(RESERVE_BYTES);
       for (let at = 0; at < RESERVE_BYTES; at += RANDOM_AT_ONCE) {

@@ -248,10 +248,10 @@ export class Store {
 
 /**
  * Open the store and watch its connection.
+ * @param {Store} [store]
  * @returns {Promise<Store>}
  */
-export async function openStore() {
-  const store = new Store();
+export async function openStore(store = new Store()) {
   await store.probe();
   await keepReserve(store);
   const wake = () => {

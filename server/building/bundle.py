@@ -1,7 +1,7 @@
 """Joins the app's modules and styles into few files, because each request costs a weak line a round trip.
 
-What main.js imports at once becomes one file; what it imports later (`import(...)`) becomes chunks; each
-worker is a file of its own, for a worker shares none with the page.
+What begin.js and main.js import at once becomes a file each; what they import later (`import(...)`)
+becomes chunks; each worker is a file of its own, for a worker shares none with the page.
 """
 
 import json
@@ -10,6 +10,7 @@ import subprocess
 import tempfile
 from pathlib import Path
 
+BEGIN = "begin.js"
 MAIN = "main.js"
 WORKERS = ("core-worker.js", "reading/code-worker.js")
 STYLES = "styles/app.css"
@@ -24,7 +25,7 @@ _STYLE_LINK = re.compile(r'^ *<link rel="stylesheet" href="\./app/([^"]+)">\n', 
 _IMPORT_MAP = re.compile(
     r'(?: *<!--(?:(?!-->).)*-->\n)? *<script type="importmap">(.*?)</script>\n', re.DOTALL
 )
-_MAIN_SCRIPT = re.compile(r'^( *)<script type="module" src="\./app/main\.js"></script>\n', re.MULTILINE)
+_SCRIPT = re.compile(r'^( *)<script type="module" src="\./app/begin\.js"></script>\n', re.MULTILINE)
 
 
 class BundleFailed(RuntimeError):
@@ -36,7 +37,7 @@ def bundle(static: Path, out: Path) -> None:
     page = (static / "index.html").read_text("utf-8")
     sheets = _STYLE_LINK.findall(page)
     found = _IMPORT_MAP.search(page)
-    if not sheets or found is None or not _MAIN_SCRIPT.search(page):
+    if not sheets or found is None or not _SCRIPT.search(page):
         raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
     at_once = _scripts(static, out, json.loads(found[1])["imports"])
     _styles(static, out, sheets)
@@ -44,12 +45,12 @@ def bundle(static: Path, out: Path) -> None:
 
 
 def _scripts(static: Path, out: Path, names: dict[str, str]) -> list[str]:
-    """Bundles all scripts; returns the chunks that main.js needs at once."""
+    """Bundles all scripts; returns the chunks that those of the page need at once."""
     with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
         meta = Path(folder, "meta.json")
         _esbuild(
             static,
-            *(str(static / name) for name in (MAIN, *WORKERS)),
+            *(str(static / name) for name in (BEGIN, MAIN, *WORKERS)),
             *_aliases(static, names),
             *(f"--external:{name}" for name in _OF_NODE),
             "--splitting",
@@ -63,12 +64,13 @@ def _scripts(static: Path, out: Path, names: dict[str, str]) -> list[str]:
         )
         outputs = json.loads(meta.read_text("utf-8"))["outputs"]
     files = {Path(static, name).resolve(): output for name, output in outputs.items()}
-    at_once = [
-        Path(static, imported["path"]).resolve()
-        for imported in files[(out / MAIN).resolve()]["imports"]
+    at_once = {
+        Path(static, imported["path"]).resolve().relative_to(out.resolve()).as_posix()
+        for name in (BEGIN, MAIN)
+        for imported in files[(out / name).resolve()]["imports"]
         if imported["kind"] == "import-statement"
-    ]
-    return sorted(file.relative_to(out.resolve()).as_posix() for file in at_once)
+    }
+    return sorted(at_once - {BEGIN} | {MAIN})
 
 
 def _styles(static: Path, out: Path, sheets: list[str]) -> None:
@@ -125,4 +127,4 @@ def _page(page: str, at_once: list[str]) -> str:
     assert first is not None
     others = _STYLE_LINK.sub("", page[first.end() :])
     page = page[: first.start()] + first[0].replace(first[1], STYLES) + others
-    return _MAIN_SCRIPT.sub(script, _IMPORT_MAP.sub("", page))
+    return _SCRIPT.sub(script, _IMPORT_MAP.sub("", page))

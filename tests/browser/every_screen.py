@@ -127,8 +127,8 @@ def without_example(page: Page, shown: list[str]) -> list[str]:
     """Return the routes of the app's own table that none of these addresses belongs to."""
     table = page.evaluate(
         """async () => {
-          const main = document.querySelector('script[src$="main.js"]').src;
-          const { SCREENS } = await import(main.replace('main.js', 'screens/router.js'));
+          const main = document.querySelector('script[src$="begin.js"]').src;
+          const { SCREENS } = await import(main.replace('begin.js', 'screens/router.js'));
           return SCREENS.map(([pattern, name]) => [pattern.source, name]);
         }"""
     )

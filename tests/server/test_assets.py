@@ -64,7 +64,9 @@ def test_the_list_holds_the_whole_app(visitor):
         if "node_modules" not in file.parts and file.name != "sw.js"
     }
 
-    assert urls == on_disk | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
+    whole = on_disk | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
+    assert whole > shell.NOT_KEPT
+    assert urls == whole - shell.NOT_KEPT
 
 
 def test_every_module_that_is_imported_is_on_the_list(visitor):
@@ -106,7 +108,7 @@ def test_no_script_names_a_file_without_its_build():
 
 
 def test_every_address_in_the_page_and_the_manifest_is_on_the_list(visitor):
-    urls = {file["url"] for file in precache(visitor)["files"]}
+    urls = {file["url"] for file in precache(visitor)["files"]} | shell.NOT_KEPT
     page = page_of(visitor)
     manifest = json.loads(visitor.get("/manifest.webmanifest").data)
 

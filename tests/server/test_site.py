@@ -67,7 +67,7 @@ def test_every_address_is_relative_and_there(tmp_path):
     places = {a or b for a, b in PLACES.findall(page)}
 
     assert 'data-server="none"' in page
-    assert f"./app/{build_of(tmp_path / 'site')}/main.js" in places
+    assert f"./app/{build_of(tmp_path / 'site')}/begin.js" in places
     for place in places:
         assert place.startswith("./"), place
         assert (tmp_path / "site" / place).exists(), place

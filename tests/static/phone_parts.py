@@ -40,7 +40,7 @@ def open_bare(context, base, complaints=None):
     page = context.new_page()
     if complaints:
         complaints.listen(page)
-    page.route("**/main.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.route("**/begin.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
     page.goto(base)
     page.evaluate("document.querySelector('#app').replaceChildren()")
     return page

@@ -84,6 +84,7 @@ def test_the_worker_fetches_nothing_but_its_own_script(bare_page, shared_app):
     assert {path for path in shared_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
         "/app/core-client.js",
         "/app/observable.js",
+        "/app/place.js",
         *by_the_worker,
         *fetched,
     }

@@ -1,0 +1,31 @@
+// @ts-check
+/**
+ * What begins at once, before the rest of the app has been read: the core in its worker, the store, and the last
+ * view of the address. A file of its own and small, for on a slow phone reading the rest takes a while.
+ */
+
+import { Core } from './core-client.js';
+import { LastViews } from './last-view.js';
+import { routeOf } from './screens/router.js';
+import { applyTheme } from './screens/theme.js';
+import { Store } from './store.js';
+
+/** What the screens are drawn into. */
+export const root = /** @type {HTMLElement} */ (document.getElementById('app'));
+
+/** The core, once it runs or cannot. */
+export const starting = Core.start();
+
+/** To be opened by `openStore`. */
+export const store = new Store();
+
+export const lastViews = new LastViews(store, root);
+
+/** So long the rest waits for the last view at most: reading it blocks the page, and a store may hang. */
+const LATE_MS = 300;
+
+applyTheme();
+Promise.race([
+  lastViews.paint(routeOf(location).path),
+  new Promise((resolve) => setTimeout(resolve, LATE_MS)),
+]).then(() => import('./main.js'));
