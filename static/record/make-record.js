@@ -9,16 +9,7 @@
 import { canonicalText, sha256Hex } from '../canonical.js';
 import { coreDigest } from '../core-client.js';
 import { container } from './container.js';
-
-/** No record could be made; `sentence` says why. */
-export class NoRecord extends Error {
-  /** @param {string} sentence */
-  constructor(sentence) {
-    super(sentence);
-    this.name = 'NoRecord';
-    this.sentence = sentence;
-  }
-}
+import { NoRecord } from './no-record.js';
 
 /**
  * @param {import('../screens/app.js').Services} services

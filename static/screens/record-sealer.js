@@ -7,7 +7,7 @@ import { html } from 'lit-html';
 
 import { ApiError } from '../api.js';
 import { HAS_SERVER } from '../place.js';
-import { makeRecord, NoRecord } from '../record/make-record.js';
+import { NoRecord } from '../record/no-record.js';
 import { phoneKey } from '../record/phone-key.js';
 
 /**
@@ -56,6 +56,8 @@ const phone = {
     </p>`,
   async seal(services, subject) {
     const key = await phoneKey(services.store);
+    // Hardly ever wanted, and never where there is a server.
+    const { makeRecord } = await import('../record/make-record.js');
     return { file: await makeRecord(services, key, subject), key };
   },
   problem: (error) => (error instanceof NoRecord ? error.sentence : null),

@@ -156,6 +156,27 @@ def test_no_code_is_printed_twice_and_a_failed_print_only_where_no_sensor_has_th
     assert not set(second) & set(first)
 
 
+def test_the_file_of_the_labels_prints_at_their_size_too(alone, site, tmp_path):
+    """From a computer with a printer, say: the file stands alone."""
+    make(alone, 3, taps=["Roll, one label a page", "80 mm roll"])
+    page = alone.page
+    (codes,) = in_the_log(page)
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save as a file").click()
+    file = tmp_path / download.value.suggested_filename
+    assert file.name == f"Labels-of-batch-{page.url.split('/')[-2]}.html"
+    download.value.save_as(file)
+    other = alone.context.new_page()
+    other.goto(file.as_uri())
+    pictures, sizes, words = printed(other)
+    assert len(pictures) == 3
+    assert all(size == pytest.approx((80, 40), abs=0.3) for size in sizes)
+    texts = [symbol.text for picture in pictures for symbol in read(picture)]
+    assert sorted(texts) == sorted(address(site, code) for code in codes)
+    assert all(labels.shown(code) in words for code in codes)
+    measure(pictures[0], 203, ruler=False)
+
+
 def test_a_code_that_was_printed_is_refused_for_another_batch(alone):
     """Two tabs may draw at once: the log takes a code for one batch alone."""
     make(alone, 2, taps=["Roll, one label a page"])

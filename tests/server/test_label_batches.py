@@ -72,6 +72,17 @@ def test_codes_on_phones_are_not_issued_again(phone, db, monkeypatch):
     assert written not in store.issue(db, 1, BASE, {}, 0).codes
 
 
+def test_codes_that_a_phone_without_a_server_printed_are_not_issued_again(phone, db, monkeypatch):
+    dice = list(range(256)) * 16
+    printed = labels.codes_from(dice, 200)
+    assert 0 < len(printed) < 200  # all that these dice ever give
+    monkeypatch.setattr("secrets.token_bytes", lambda count: bytes(dice[:count]))
+    phone.record(kind="labels_printed", job=None, data={"batch": "b1", "codes": printed, "layout": {}})
+    phone.synced()
+    with pytest.raises(BadInput, match="count: found 3, wanted at most 0"):
+        store.issue(db, 3, BASE, {}, 1)
+
+
 def test_when_the_codes_run_out_it_says_so(fresh_db, monkeypatch):
     monkeypatch.setattr("secrets.token_bytes", lambda count: bytes(count))
 
