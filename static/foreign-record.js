@@ -1,11 +1,12 @@
 // @ts-check
 /**
- * A record from elsewhere: verified by the server, then folded by itself in a core of its own, so that
- * nothing of it ever gets into this phone's log or state.
+ * A record from elsewhere: verified by the server, or on this phone where there is none, then folded by
+ * itself in a core of its own, so that nothing of it ever gets into this phone's log or state.
  */
 
 import { ApiError } from './api.js';
 import { Core } from './core-client.js';
+import { HAS_SERVER } from './place.js';
 
 const MOST_BYTES = 48 * 1024 * 1024; // what the server takes
 
@@ -35,28 +36,37 @@ export class RecordProblem extends Error {
 
 /**
  * Verify and fold a file; throws RecordProblem.
- * @param {import('./api.js').Api} api
+ * @param {import('./screens/app.js').Services} services
  * @param {File} file
  * @returns {Promise<ForeignRecord>}
  */
-export async function openForeignRecord(api, file) {
+export async function openForeignRecord({ sync, store }, file) {
   if (file.size > MOST_BYTES) {
     throw new RecordProblem('none', 'No record', `${file.name} is larger than any record.`);
   }
-  const answer = await verified(api, file);
   const core = await Core.start();
   try {
     if (!core.available) throw new RecordProblem('later', 'It cannot be shown here', core.trouble.value.sentence);
-    await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
-    const { unit, jobs, told, elsewhere, same_core } = answer;
-    const view = await core.call('record', { unit, jobs, told, elsewhere, same_core });
-    return { answer, view, ...picturesOf(file, answer.photos) };
-  } catch (error) {
-    if (error instanceof RecordProblem) throw error;
-    const said = error instanceof Error ? error.message : String(error);
-    throw new RecordProblem('none', 'It cannot be shown', `It is as it was sealed, but this app cannot read it. ${said}`);
+    const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
+    return { answer, view: await folded(core, answer), ...picturesOf(file, answer.photos) };
   } finally {
     core.stop();
+  }
+}
+
+/**
+ * What the core makes of a record that is as it was sealed.
+ * @param {Core} core
+ * @param {any} answer
+ */
+async function folded(core, answer) {
+  try {
+    await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
+    const { unit, jobs, told, elsewhere, same_core } = answer;
+    return await core.call('record', { unit, jobs, told, elsewhere, same_core });
+  } catch (error) {
+    const said = error instanceof Error ? error.message : String(error);
+    throw new RecordProblem('none', 'It cannot be shown', `It is as it was sealed, but this app cannot read it. ${said}`);
   }
 }
 
@@ -64,11 +74,10 @@ export async function openForeignRecord(api, file) {
  * @param {import('./api.js').Api} api
  * @param {File} file
  */
-async function verified(api, file) {
-  let answer;
+async function askedServer(api, file) {
   try {
     await api.session();
-    answer = await api.checkRecord(file);
+    return await api.checkRecord(file);
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     if (error.kind === 'unreachable') {
@@ -80,6 +89,34 @@ async function verified(api, file) {
     }
     throw new RecordProblem('later', 'It could not be checked', error.sentence);
   }
+}
+
+/**
+ * @param {{core: Core, store: import('./store.js').Store}} services
+ * @param {File} file
+ */
+async function checkedHere(services, file) {
+  const { CannotTell, checkHere } = await import('./record/check-here.js');
+  try {
+    return await checkHere(services, file);
+  } catch (error) {
+    if (!(error instanceof CannotTell)) {
+      const said = error instanceof Error ? error.message : String(error);
+      throw new RecordProblem('later', 'It could not be checked', `Try it again. ${said}`);
+    }
+    throw new RecordProblem(
+      'later',
+      'This browser cannot check it',
+      'The record was sealed by an installation, and this browser does not know its kind of key. Update it, or open the file in another browser.',
+    );
+  }
+}
+
+/**
+ * The answer for a record as it was sealed; throws RecordProblem for any other.
+ * @param {any} answer
+ */
+function intact(answer) {
   if (answer.outcome === 'altered') {
     throw new RecordProblem('altered', 'This record was altered', answer.sentence);
   }

@@ -184,6 +184,36 @@ class Host:
 
         return record_file.with_room(sizes, text)
 
+    def op_record_seal(self, sizes, text):
+        """Return whose seal this is and what its signature is over, or the first `fault`, after `sizes`."""
+        from . import record_check
+
+        try:
+            record_check.check_sizes(sizes)
+            seal = record_check.opened(text)
+        except record_check.Altered as error:
+            return {"fault": list(error.place)}
+        return {"fault": None, "by": seal.by, "key": seal.key, "signature": seal.signature, "text": seal.text}
+
+    def op_record_check(self, digests, texts):
+        """Return what a record holds whose signature fits, or the first `fault`, or that it is `later`."""
+        from . import record_check
+
+        try:
+            seal = record_check.opened(texts[record_check.SEAL])
+            sound = record_check.check(seal, digests, texts, record_check.read_event)
+        except record_check.Altered as error:
+            return {"fault": list(error.place), "later": ""}
+        except record_check.Later as error:
+            return {"fault": None, "later": str(error)}
+        return {
+            "fault": None,
+            "later": "",
+            "record": sound.record,
+            "events": record.stand_ins(sound.record["elsewhere"]) + sound.events,
+            "photos": sound.photos,
+        }
+
     def op_record(self, unit, jobs, told, elsewhere, same_core=True):
         """Return the views that a record shows, and how they compare with what it was `told` with."""
         shown = self.op_unit(unit) if unit else None

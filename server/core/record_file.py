@@ -27,6 +27,11 @@ _OTHER_MEMBERS = 4
 _OTHER_BYTES = 64 * 1024
 
 
+def photo_member(digest: str) -> str:
+    """Return under which name a photo lies in a record."""
+    return "photos/{}.jpg".format(digest)
+
+
 def photos(entries: list) -> list[str]:
     """Return the digests of the photos that entries name, each once, in their order."""
     found = []

@@ -17,6 +17,7 @@ from server.core.record_file import HASHES
 from server.core.record_file import MOST_TEXT
 from server.core.record_file import RECORD
 from server.core.record_file import SEAL
+from server.core.record_file import photo_member
 from server.folded import FoldedState
 from server.installation import installation_id
 from server.projection import catch_up
@@ -84,11 +85,6 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
     file = b"".join(bytes(piece) for _, piece in pieces(order))
     file_name = record_file.file_name(state, unit, job)
     return Made(file, file_name, title, len(found.entries), len(pictures), len(absent))
-
-
-def photo_member(digest: str) -> str:
-    """Returns under which name a photo lies in a record."""
-    return f"photos/{digest}.jpg"
 
 
 def _told(state: FoldedState, unit: str, jobs: list[str]) -> dict:

@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
+from server.core import record_check
 from server.core.record_file import MOST_BYTES
 from server.fault import Fault
-from server.record import seal
 from server.record.check import HEAD_BYTES
 from server.record.check import Altered
 from server.record.check import Sound
@@ -34,7 +34,7 @@ def first_fault(path: Path) -> Fault | None:
 def maker(path: Path) -> str:
     """Says who sealed a record: whose key it is, it cannot say."""
     found = _checked(path)
-    by = "the phone that recorded it" if found.by == seal.PHONE else "an installation"
+    by = "the phone that recorded it" if found.by == record_check.PHONE else "an installation"
     return f"Sealed by {by}, fingerprint {fingerprint(found.record['key'])}."
 
 

@@ -89,11 +89,19 @@ async function works({ privateKey, key }) {
  * @returns {Promise<PhoneKey>}
  */
 async function described({ privateKey, key, madeAt }, kept) {
-  const digest = await sha256Hex(bytesOf(key));
-  const fingerprint = Array.from({ length: GROUPS }, (_, n) => digest.slice(4 * n, 4 * n + 4)).join(' ');
+  const fingerprint = await fingerprintOf(key);
   const sign = async (/** @type {string} */ text) =>
     lowered(hex(await crypto.subtle.sign(SIGNING, privateKey, new TextEncoder().encode(text))));
   return { key, fingerprint, madeAt, kept, sign };
+}
+
+/**
+ * A public key in short, for two people to compare.
+ * @param {string} key  in hex
+ */
+export async function fingerprintOf(key) {
+  const digest = await sha256Hex(bytesOf(key));
+  return Array.from({ length: GROUPS }, (_, n) => digest.slice(4 * n, 4 * n + 4)).join(' ');
 }
 
 /**

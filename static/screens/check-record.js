@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { openForeignRecord, RecordProblem } from '../foreign-record.js';
+import { HAS_SERVER } from '../place.js';
 import { icon } from '../shapes/icons.js';
 import { foreignRecord } from './foreign-record-view.js';
 import { to } from './router.js';
@@ -21,7 +22,9 @@ let count = 0;
 
 export const checkRecordPage = {
   /** @param {import('./app.js').Services} services */
-  load: async ({ sync }) => {
+  load: async ({ sync, saved }) => {
+    // Without a server the fingerprint is this phone's, on the page about it.
+    if (saved) return { fingerprint: '' };
     try {
       return { fingerprint: await sync.api.recordFingerprint() };
     } catch {
@@ -61,8 +64,8 @@ function before({ data }) {
   return html`
     <h1>Is this record as it was made?</h1>
     <p class="lead">
-      A yard with a server of its own can hand over the record of a sensor as a file. The server checks every byte of it
-      and whose seal it bears. Nothing of it is kept here.
+      Whoever recorded a sensor can hand over its record as a file. ${HAS_SERVER ? 'The server' : 'This phone'} checks
+      every byte of it and whose seal it bears. Nothing of it is kept here.
     </p>
     ${problem ? problemPanel(problem) : nothing}
     ${data.fingerprint
@@ -100,7 +103,7 @@ async function take(ctx, { target }) {
   checking = true;
   ctx.redraw();
   try {
-    shown = await openForeignRecord(ctx.services.sync.api, file);
+    shown = await openForeignRecord(ctx.services, file);
   } catch (error) {
     if (!(error instanceof RecordProblem)) throw error;
     problem = error;

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { HAS_SERVER } from '../place.js';
 import { code } from '../shapes/code.js';
 import { icon } from '../shapes/icons.js';
 import { trail } from '../shapes/trail.js';
@@ -42,7 +43,7 @@ function sealed({ maker, made_at: at }) {
     <p>${knownWords(maker)}</p>
     ${maker.kind === 'phone'
       ? html`<p>
-          The maker is a phone, not an installation: it recorded this by itself, and no server had the entries as they
+          The maker is a phone, not an installation: it recorded this by itself, and nobody else had the entries as they
           were made. The seal shows every change since then, and none from before.
         </p>`
       : nothing}
@@ -52,12 +53,12 @@ function sealed({ maker, made_at: at }) {
 /** @param {{own: boolean, kind: string}} maker */
 function markWords({ own, kind }) {
   if (own) return 'From the file';
-  return kind === 'phone' ? 'From a phone without a server' : 'From another installation';
+  return kind === 'phone' ? 'From a phone that works by itself' : 'From another installation';
 }
 
 /** @param {{own: boolean, known_since: number | null}} maker */
 function knownWords({ own, known_since: since }) {
-  if (own) return 'This server sealed it itself.';
+  if (own) return HAS_SERVER ? 'This server sealed it itself.' : 'This phone sealed it itself.';
   if (since) return `This seal was first seen here on ${day(since)}.`;
   return 'This seal is seen here for the first time. Let its owner read out the fingerprint before you rely on it.';
 }

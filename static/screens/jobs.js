@@ -32,7 +32,7 @@ export const jobsPage = {
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`${closedHead(open)}${jobList(closed)}` : nothing}
-        <ul class="list">${ctx.services.saved ? nothing : checkRow()} ${helpRow()}</ul>
+        <ul class="list">${checkRow()} ${helpRow()}</ul>
       `,
       ...buttons(ctx),
     };

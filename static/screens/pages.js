@@ -39,7 +39,7 @@ import { unitPage } from './unit.js';
 import { unitRecordPage } from './unit-record.js';
 import { youPage } from './you.js';
 import { filePage } from './alone/file-page.js';
-import { noCheckPage, noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
+import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
 import { takeInPage } from './alone/take-in-page.js';
 
 /**
@@ -115,7 +115,6 @@ const ALONE = {
   phones: onePhonePage,
   returns: noCounterPage,
   search: noCounterPage,
-  checkRecord: noCheckPage,
 };
 
 /** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */

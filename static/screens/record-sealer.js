@@ -51,8 +51,8 @@ const phone = {
       read in it.
     </p>
     <p>
-      This phone seals it with a key of its own, so that every later change shows. A server checks it; it can also be
-      opened with any program that unpacks zip files.
+      This phone seals it with a key of its own, so that every later change shows. Whoever has this app can check it; it
+      can also be opened with any program that unpacks zip files.
     </p>`,
   async seal(services, subject) {
     const key = await phoneKey(services.store);

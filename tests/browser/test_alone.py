@@ -26,7 +26,6 @@ TRUE_WORDS = (
     " that server, as it was given to you.",
     "A pairing link",
     "Nothing to pair here",
-    "Records are checked where there is a server",
 )
 ADDRESSES = (
     "/#/",

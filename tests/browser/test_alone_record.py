@@ -284,6 +284,59 @@ def test_a_counter_sees_that_a_phone_made_it(sealed, screen_browser, tmp_path):
         page.get_by_text("Sealed by a phone on").wait_for()
         assert page.locator(".fingerprint").first.inner_text() == shown
         page.get_by_text("The maker is a phone, not an installation").wait_for()
-        page.get_by_text("From a phone without a server").wait_for()
+        page.get_by_text("From a phone that works by itself").wait_for()
         page.get_by_text("Worked out again here from these entries alone, it comes to the same.").wait_for()
         assert phone.lacks_room() == []
+
+
+def look_at(phone, data, path):
+    """Choose a file on the screen that checks records; returns the page once it has said something."""
+    path.write_bytes(data)
+    page = phone.show("/#/record")
+    page.locator("#record-file").set_input_files(path)
+    page.get_by_role("button", name="Another file").wait_for(timeout=30_000)
+    return page
+
+
+def test_a_phone_without_a_server_checks_records_by_itself(sealed, yard, take_phone, tmp_path):
+    phone = take_phone()
+    file = tmp_path / "record.zip"
+    with closing(yard.folder.open()) as db:
+        installations = make(db, yard.folder.photos, BAD_CODE, signer(yard.folder), NOW).data
+    page = look_at(phone, installations, file)
+    page.get_by_text("Not changed since it was sealed").wait_for()
+    assert page.locator(".fingerprint").inner_text() == fingerprint(signer(yard.folder).key)
+    page.get_by_text("it comes to the same").wait_for()
+    assert page.get_by_text("The maker is a phone").count() == 0
+    assert phone.lacks_room() == []
+
+    page = look_at(phone, sealed, file)
+    page.get_by_text("Sealed by a phone on").wait_for()
+    page.get_by_text("The maker is a phone, not an installation").wait_for()
+    page.get_by_text("it comes to the same").wait_for()
+    page = look_at(phone, record_from(phone)[0], file)
+    page.get_by_text("This phone sealed it itself.").wait_for()
+
+    parts = members(sealed)
+    lines = parts["entries.jsonl"].splitlines(keepends=True)
+    gone = json.loads(lines[3])
+    photo = next(name for name in parts if name.startswith("photos/"))
+    altered = {
+        f"device {gone['device']}, entry {gone['seq']}: it is missing": packed(
+            {**parts, "entries.jsonl": b"".join(lines[:3] + lines[4:])}
+        ),
+        f"the photo {photo[7:-4]} is another one, or was changed": packed({**parts, photo: b"another"}),
+        "its signature does not fit": resealed(parts, signature="00" * 64),
+        "it is cut short behind": sealed[: len(sealed) // 2],
+        "what lies between its parts was changed": sealed[:14] + b"\0" + sealed[15:],
+        "record.json: code was changed": packed(
+            {**parts, "record.json": parts["record.json"].replace(BAD_CODE.encode(), b"K7F3M")}
+        ),
+    }
+    for said, data in altered.items():
+        page = look_at(phone, data, file)
+        page.get_by_text("This record was altered").wait_for()
+        page.get_by_text(said).wait_for()
+    assert phone.lacks_room() == []
+    page = look_at(phone, b"PK\x03\x04 something else", file)
+    page.get_by_text("This file is no record of a sensor or a job.").wait_for()

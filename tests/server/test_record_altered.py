@@ -405,7 +405,7 @@ def test_one_larger_than_any_record_is_refused(verified, data, monkeypatch):
     status, text = verified(data)
     assert (status, "larger than" in text) == (1, True)
     monkeypatch.undo()
-    monkeypatch.setattr("server.record.check.MOST_TEXT", 100)
+    monkeypatch.setattr("server.core.record_check.MOST_TEXT", 100)
     status, text = verified(data)
     assert (status, "larger than in any record" in text) == (1, True)
 

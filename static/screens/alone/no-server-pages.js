@@ -57,10 +57,3 @@ export const noCounterPage = page({
   sentences: ['Take the sensor to the parts counter with its return slip and its record. Both are on the page of the sensor.'],
   second: { words: 'Scan a label', hash: to.find() },
 });
-
-export const noCheckPage = page({
-  sign: 'in',
-  title: 'Check a record',
-  heading: 'Records are checked where there is a server',
-  sentences: ['Give the file to someone who runs one: it says whether a byte of it was changed, and whose seal it bears.'],
-});

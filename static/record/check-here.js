@@ -1,0 +1,174 @@
+// @ts-check
+/**
+ * Checks a record on this phone, where there is no server to ask: takes the file apart, hashes what is in it
+ * and checks the signature; the core says what is not as it was sealed. `server/record/check.py` does the same.
+ */
+
+import { sha256Hex } from '../canonical.js';
+import { coreDigest } from '../core-client.js';
+import { container } from './container.js';
+import { fingerprintOf, phoneKey } from './phone-key.js';
+
+const LOCAL_HEAD = 30; // bytes before a member's name; APPNOTE.TXT 4.3.7
+const LOCAL_MARK = 0x04034b50;
+const CENTRAL_MARK = 0x02014b50;
+const BEGINNINGS = ['record.json{"app":"swaptrail record"', 'record.json{"app":"swaptrail phone record"'];
+const NAMES = /^(record\.json|entries\.jsonl|hashes\.json|seal\.json|photos\/[0-9a-f]{64}\.jpg)$/;
+const TEXTS = ['record.json', 'entries.jsonl', 'hashes.json', 'seal.json'];
+const MAKERS = 'record_makers';
+
+/** The seal can't be checked by this browser. */
+export class CannotTell extends Error {}
+
+/** A place in the file where it can't be taken apart. */
+class Broken extends Error {}
+
+/**
+ * Whether a file is a record as it was sealed, and what it holds: the answer that a server gives.
+ * @param {{core: import('../core-client.js').Core, store: import('../store.js').Store}} services
+ * @param {File} file
+ * @returns {Promise<any>}  throws CannotTell
+ */
+export async function checkHere({ core, store }, file) {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const head = new TextDecoder().decode(bytes.subarray(LOCAL_HEAD, LOCAL_HEAD + 48));
+  if (!BEGINNINGS.some((each) => head.startsWith(each))) {
+    return { outcome: 'none', sentence: 'This file is no record of a sensor or a job.' };
+  }
+  try {
+    const members = membersOf(bytes);
+    const { later, seal, ...sound } = await soundParts(core, members);
+    if (later) return { outcome: 'none', sentence: later };
+    const packed = container(members.map(({ name, content }) => [name, content]));
+    const at = packed.findIndex((byte, n) => byte !== bytes[n]);
+    if (at >= 0 || packed.length !== bytes.length) throw new Broken('what lies between its parts was changed');
+    return await answerOf(store, sound, seal, members);
+  } catch (error) {
+    if (!(error instanceof Broken)) throw error;
+    return { outcome: 'altered', sentence: `First place: ${error.message}.` };
+  }
+}
+
+/**
+ * @typedef {{name: string, at: number, content: Uint8Array}} Member
+ *
+ * The members as they stand one behind the other.
+ * @param {Uint8Array} bytes
+ * @returns {Member[]}
+ */
+function membersOf(bytes) {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  /** @type {Member[]} */
+  const members = [];
+  let at = 0;
+  const mark = () => (at + 4 <= bytes.length ? view.getUint32(at, true) : 0);
+  while (mark() === LOCAL_MARK) {
+    const last = members.at(-1)?.name ?? 'its beginning';
+    if (at + LOCAL_HEAD > bytes.length) throw new Broken(`it is cut short behind ${last}`);
+    const [method, held, size] = [view.getUint16(at + 8, true), view.getUint32(at + 18, true), view.getUint32(at + 22, true)];
+    const begin = at + LOCAL_HEAD + view.getUint16(at + 26, true);
+    const name = new TextDecoder().decode(bytes.subarray(at + LOCAL_HEAD, begin));
+    if (!NAMES.test(name)) throw new Broken(`what stands behind ${last} does not belong in it`);
+    if (members.some((each) => each.name === name)) throw new Broken(`${name} stands in it twice`);
+    if (method !== 0 || held !== size) throw new Broken(`${name} is packed otherwise than in a record`);
+    if (begin + size > bytes.length) throw new Broken(`it is cut short in ${name}`);
+    members.push({ name, at: begin, content: bytes.subarray(begin, begin + size) });
+    at = begin + size;
+  }
+  if (mark() !== CENTRAL_MARK) throw new Broken(`it is cut short behind ${members.at(-1)?.name ?? 'its beginning'}`);
+  return members;
+}
+
+/**
+ * What the core makes of the parts, once the signature fits; throws Broken at the first place that is not as
+ * it was sealed.
+ * @param {import('../core-client.js').Core} core
+ * @param {Member[]} members
+ */
+async function soundParts(core, members) {
+  const sizes = Object.fromEntries(members.map(({ name, content }) => [name, content.length]));
+  // A mark at the beginning of a text would be swallowed otherwise, and could be changed unseen.
+  const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
+  const texts = Object.fromEntries(
+    members.filter(({ name }) => TEXTS.includes(name)).map(({ name, content }) => [name, decoder.decode(content)]),
+  );
+  const seal = await core.call('record_seal', { sizes, text: texts['seal.json'] ?? '' });
+  if (seal.fault) throw brokenAt(seal.fault);
+  if (!(await isSigned(seal))) throw new Broken('seal.json: its signature does not fit');
+  const digests = await Promise.all(members.map(async ({ name, content }) => [name, await sha256Hex(content)]));
+  const found = await core.call('record_check', { digests, texts });
+  if (found.fault) throw brokenAt(found.fault);
+  return { ...found, seal };
+}
+
+/** @param {[string, number, string]} place */
+function brokenAt([device, seq, what]) {
+  return new Broken(device ? `device ${device}, entry ${seq}: ${what}` : what);
+}
+
+const KINDS = {
+  phone: { key: { name: 'ECDSA', namedCurve: 'P-256' }, signing: { name: 'ECDSA', hash: 'SHA-256' }, form: /^04[0-9a-f]{128}$/ },
+  installation: { key: { name: 'Ed25519' }, signing: { name: 'Ed25519' }, form: /^[0-9a-f]{64}$/ },
+};
+const SIGNATURE = /^[0-9a-f]{128}$/;
+/** Half the number of points of P-256: of the two s that would do, only the lower is taken (server/signing.py). */
+const HALF_ORDER = 0xffffffff00000000ffffffffffffffffbce6faada7179e84f3b9cac2fc632551n / 2n;
+
+/** @param {{by: 'phone' | 'installation', key: string, signature: string, text: string}} seal */
+async function isSigned({ by, key, signature, text }) {
+  const kind = KINDS[by];
+  if (!kind.form.test(key) || !SIGNATURE.test(signature)) return false;
+  if (by === 'phone' && BigInt(`0x${signature.slice(64)}`) > HALF_ORDER) return false;
+  /** @type {CryptoKey} */
+  let maker;
+  try {
+    maker = await crypto.subtle.importKey('raw', bytesOf(key), kind.key, true, ['verify']);
+  } catch (error) {
+    // Not every browser knows the keys of installations yet.
+    if (error instanceof DOMException && error.name === 'NotSupportedError') throw new CannotTell();
+    return false;
+  }
+  return crypto.subtle.verify(kind.signing, maker, bytesOf(signature), new TextEncoder().encode(text));
+}
+
+/**
+ * @param {import('../store.js').Store} store
+ * @param {any} sound
+ * @param {{by: string, key: string}} seal
+ * @param {Member[]} members
+ */
+async function answerOf(store, { record, events, photos }, { by, key }, members) {
+  const own = (await phoneKey(store)).key === key;
+  const { unit, job, code, jobs, made_at, elsewhere, missing, told } = record;
+  return {
+    outcome: 'intact',
+    unit, job, code, jobs, made_at, elsewhere, missing, told,
+    maker: { kind: by, fingerprint: await fingerprintOf(key), own, known_since: own ? null : await metBefore(store, key) },
+    same_core: record.core === (await coreDigest()),
+    events,
+    photos: Object.fromEntries(
+      photos.map((/** @type {string} */ digest) => {
+        const member = members.find(({ name }) => name === `photos/${digest}.jpg`);
+        return [digest, [member?.at, member?.content.length]];
+      }),
+    ),
+  };
+}
+
+/**
+ * When this seal was seen here first, before now; null the first time.
+ * @param {import('../store.js').Store} store
+ * @param {string} key
+ */
+async function metBefore(store, key) {
+  const known = (await store.getMeta(MAKERS)) ?? {};
+  if (known[key]) return known[key];
+  // Only for show: on a full phone it may be lost.
+  await store.setMeta(MAKERS, { ...known, [key]: Date.now() }).catch(() => undefined);
+  return null;
+}
+
+/** @param {string} text */
+function bytesOf(text) {
+  return Uint8Array.from(text.match(/../g) ?? [], (pair) => parseInt(pair, 16));
+}
