@@ -16,7 +16,7 @@ export function trustNotice({ services }) {
   if (update.refused.value) {
     return panel(
       'This phone does not trust the server',
-      'The browser keeps no app from a server it was only told to put up with: without a network this page will not open. Nothing that is recorded here is lost.',
+      'The app was opened past a warning of the browser, so it will not open without a network. What you record here is kept.',
       trustPage,
     );
   }
@@ -37,6 +37,6 @@ function panel(kicker, sentence, page) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('caution')} ${kicker}</p>
     <p>${sentence}</p>
-    <div class="card-actions"><a class="small-button" href=${page}>Let this phone trust it</a></div>
+    <div class="card-actions"><a class="small-button" href=${page}>Trust the server</a></div>
   </section>`;
 }

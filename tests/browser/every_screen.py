@@ -29,7 +29,7 @@ CONTRAST = {
     "runOnly": {"type": "rule", "values": ["color-contrast-enhanced"]},
     "resultTypes": ["violations"],
 }
-_RUN = """(options) => axe.run(document, options).then(({ violations }) => violations.flatMap(
+RUN = """(options) => axe.run(document, options).then(({ violations }) => violations.flatMap(
   ({ id, nodes }) => nodes.map(({ html, target, any }) =>
     `${id}: ${target} ${html.slice(0, 120)} ${any.map(({ message }) => message).join('; ')}`)))"""
 
@@ -176,9 +176,9 @@ class Eye:
         )
         if not self.page.evaluate("() => 'axe' in globalThis"):
             self.page.evaluate(AXE)
-        found.update(self.page.evaluate(_RUN, RULES))
+        found.update(self.page.evaluate(RUN, RULES))
         self.page.emulate_media(color_scheme="dark")
-        found.update(f"dark {each}" for each in self.page.evaluate(_RUN, CONTRAST))
+        found.update(f"dark {each}" for each in self.page.evaluate(RUN, CONTRAST))
         self.page.emulate_media(color_scheme="light")
         found.update(self.page.evaluate(_MOVES))
         for width, height, percent in ((320, 640, 100), (320, 640, 200), (844, 390, 100), (568, 320, 100)):

@@ -105,7 +105,7 @@ def test_an_ended_certificate_leaves_the_app_working_and_is_said(yard, take_phon
 
     phone.see("Blue estate")
     phone.see("The server: not reachable, or not trusted")
-    link = phone.page.get_by_role("link", name="Let this phone trust it")
+    link = phone.page.get_by_role("link", name="Trust the server")
     assert link.get_attribute("href") == f"{yard.planned.page}/"
     Mechanic(phone).opens_a_job("Red van")
     phone.page.goto(f"{phone.base}/")
@@ -124,5 +124,5 @@ def test_a_warning_that_was_clicked_away_gives_no_app_offline_and_is_said(yard, 
     assert (
         phone.page.evaluate("() => navigator.serviceWorker.getRegistrations().then((all) => all.length)") == 0
     )
-    link = phone.page.get_by_role("link", name="Let this phone trust it")
+    link = phone.page.get_by_role("link", name="Trust the server")
     assert link.get_attribute("href") == f"{yard.planned.page}/"

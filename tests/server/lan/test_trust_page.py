@@ -8,6 +8,9 @@ from pathlib import Path
 import pytest
 
 from server.lan.phone_steps import FAMILIES
+from tests.browser.every_screen import AXE
+from tests.browser.every_screen import RULES
+from tests.browser.every_screen import RUN
 from tests.browser_support import Complaints
 from tests.browser_support import launch
 from tests.browser_support import launch_profile
@@ -85,6 +88,14 @@ def test_it_holds_at_any_width_and_with_large_text(open_page, width, text):
         assert box["x"] + box["width"] <= width
     assert page.get_by_role("button", name="Check this phone").bounding_box()["height"] >= 64
     assert heard == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_in_it(open_page, scheme):
+    page, _ = open_page(color_scheme=scheme, bypass_csp=True)  # axe alone needs the policy off
+    page.locator("details").evaluate_all("(all) => all.forEach((each) => { each.open = true; })")
+    page.evaluate(AXE)
+    assert page.evaluate(RUN, RULES) == []
 
 
 def test_its_colours_are_the_apps():
