@@ -12,7 +12,8 @@ Caching    sw.js, index.html, 404.html, manifest.webmanifest: Cache-Control: no-
            Where the host sets its own times, the app still works: it checks each file by its hash.
 _headers   says so to the hosts that read such a file. They read it at the root of an address only. In a
            folder, put that folder before each path in it.
-404.html   opens labels: let the host answer with it where it has no file. Most do so by themselves.
+404.html   leads back to the app: let the host answer with it where it has no file. Most do so by themselves.
+           Labels open without it.
 Framing    Only a header can forbid other pages to show the app in a frame. A host that reads no _headers file
            does not forbid it.
 Workers    The policy in the page does not reach the two workers. They fetch nothing, and run only files of

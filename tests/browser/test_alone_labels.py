@@ -73,13 +73,15 @@ def read(picture):
 
 def address(site, code):
     """What a label holds: the folder of the app, in capitals where case does not count, then the code."""
-    return f"{site.base.upper()}/#{code}"
+    scheme, host, path = re.fullmatch("(https?)://([^/]+)(.*)", site.base).groups()
+    return f"{scheme.upper()}://{host.upper()}{path}/#{code}"
 
 
 def in_the_log(page):
     """The codes of each printing that the phone has on record."""
     return page.evaluate("""async () => {
-      const { openStore } = await import('/app/store.js');
+      const { src } = document.querySelector('script[type=module]');
+      const { openStore } = await import(new URL('store.js', src));
       const store = await openStore();
       const all = await store.withDb((db) => db.getAll('events'));
       return all.filter(({ event }) => event.kind === 'labels_printed').map(({ event }) => event.data.codes);
