@@ -19,6 +19,7 @@ from server.door.request_reader import WholeRequest
 
 _BLOCK = 64 * 1024
 _SENT_AT_ONCE = 16  # blocks, until others have their turn
+_LONGEST_REST = 10  # times the first one
 
 
 class Stage(Enum):
@@ -180,8 +181,9 @@ class Connection:
     def _came_little(self, at: float) -> None:
         """Has a client that sends crumbs rest between them: each costs more to read than it brings."""
         self._small_reads += 1
-        if self._small_reads > self._limits.small_reads:
-            self.rests_until = at + self._limits.rest
+        over = self._small_reads - self._limits.small_reads
+        if over > 0:
+            self.rests_until = at + self._limits.rest * min(over, _LONGEST_REST)
 
     def _feed(self, data: bytes, at: float) -> WholeRequest | None:
         try:

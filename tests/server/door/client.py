@@ -1,5 +1,6 @@
 """A client that sends bytes as they are and reads one answer after the other from the same connection."""
 
+import functools
 import http.client
 import json
 import socket
@@ -7,6 +8,12 @@ import ssl
 from typing import NamedTuple
 
 GET = b"GET /?a=1 HTTP/1.1\r\nHost: x\r\n\r\n"
+
+
+@functools.lru_cache(maxsize=8)
+def trusting(cafile):
+    """Returns a context that trusts what lay in a file when it was first asked for."""
+    return ssl.create_default_context(cafile=cafile)
 
 
 class Answer(NamedTuple):
@@ -28,7 +35,7 @@ class Client:
         source = source and (source, 0)
         self.sock = socket.create_connection(("127.0.0.1", port), timeout=seconds, source_address=source)
         if cafile:
-            context = ssl.create_default_context(cafile=cafile)
+            context = trusting(cafile)
             self.sock = context.wrap_socket(self.sock, server_hostname=name)
         self._file = self.sock.makefile("rb")
 
