@@ -8,8 +8,8 @@ from contextlib import closing
 
 import pytest
 
+from server.core.record_file import MOST_BYTES
 from server.record import web
-from server.record.container import MOST_BYTES
 from tests.server.door.client import Client
 from tests.server.door.test_held_up import Drips
 from tests.server.phones import JOB
