@@ -46,6 +46,8 @@ PLACEHOLDER = "__PRECACHE__"
 # Served, but not kept on phones: a browser asks for them while it puts the app on the home screen, which
 # needs a network anyway, and the last one takes the place of sw.js.
 NOT_KEPT = {
+    "/app/icons/swaptrail-180.png",
+    "/app/icons/swaptrail-192.png",
     "/app/icons/swaptrail-512.png",
     "/app/icons/swaptrail-maskable-512.png",
     "/app/sw-retire.js",

@@ -141,6 +141,13 @@ export class Device {
     this.notice.set(UNTOLD);
   }
 
+  /** Whether this installation has ever been paired, as far as what is stored here says. */
+  async hasMet() {
+    if (await this.#store.getMeta(MET)) return true;
+    // Only a sync leaves this; phones of before MET was kept have it.
+    return (await this.#store.getMeta('installation')) !== undefined;
+  }
+
   /** Remember that this installation and the server have met. */
   noteMet() {
     return this.#store.setMeta(MET, true);
@@ -152,9 +159,7 @@ export class Device {
    */
   async compareWithServer() {
     if (await this.#store.getMeta(MET)) return;
-    // Only a sync leaves this; phones of before MET was kept have it.
-    const synced = (await this.#store.getMeta('installation')) !== undefined;
-    if (!synced) await this.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
+    if (!(await this.hasMet())) await this.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
     await this.noteMet();
   }
 

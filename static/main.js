@@ -13,6 +13,7 @@ import { openLog } from './log.js';
 import { Photos } from './photos.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
+import { readRarePages } from './screens/pages.js';
 import { openStore } from './store.js';
 import { Sync } from './sync.js';
 import { Update } from './update.js';
@@ -71,9 +72,12 @@ async function startParts(update) {
   const photos = new Photos(store, sync.api);
   keepDataOnceThereIsSome(device, saved, sync);
   await saved?.start(log);
+  await sync.recall();
   const drawn = startApp({ root, core, log, sync, saved, photos, device, update, store, lastViews });
   sync.start();
   await drawn;
+  // Whoever opens one finds it there; a failure shows then.
+  readRarePages().catch(() => undefined);
 }
 
 /**

@@ -20,6 +20,7 @@ import { countUnsent, firstRefusal } from './unsent.js';
 const BATCH_EVENTS = 200;
 const BATCH_CHARACTERS = 1_000_000;
 const MOST_STARTS = 3;
+const NOT_PAIRED = 'This phone is not paired with the server yet.';
 const OLDER_SERVER =
   'The server runs an older version than this app and does not take everything yet. It is kept here and sent once the server is as new.';
 const CALM_SECONDS = 60;
@@ -86,6 +87,11 @@ export class Sync {
   #running = null;
   #again = false;
   #following = false;
+
+  /** Say what is known before the server has been asked, so that the first screen already says it. */
+  async recall() {
+    if (!(await this.#device.hasMet())) this.#set({ state: 'not paired', sentence: NOT_PAIRED });
+  }
 
   /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
   start() {
@@ -166,7 +172,7 @@ export class Sync {
       await this.#device.server.keep(session, asked, Date.now());
       this.#onServerBuild(session.build);
       if (!session.paired) {
-        throw new ApiError('not paired', 'This phone is not paired with the server yet.');
+        throw new ApiError('not paired', NOT_PAIRED);
       }
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();

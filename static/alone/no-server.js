@@ -57,6 +57,10 @@ export class NoServer {
   #update;
   #looked = Date.now();
 
+  async recall() {
+    // There is no pairing to know of.
+  }
+
   /** With no server to name its build, the app looks for a new version of itself when it is taken up again. */
   start() {
     document.addEventListener('visibilitychange', () => {

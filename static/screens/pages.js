@@ -4,43 +4,25 @@
  */
 
 import { HAS_SERVER } from '../place.js';
-import { assumptionsPage } from './assumptions.js';
-import { checkRecordPage } from './check-record.js';
 import { codePage } from './code-page.js';
-import { counterPage } from './counter/page.js';
 import { atBenchPage, atCounterPage } from './other-role.js';
-import { phonesPage } from './phones-page.js';
-import { returnsPage } from './counter/returns-page.js';
-import { searchPage } from './counter/search-page.js';
 import { faultPage, nowherePage } from './fault.js';
 import { findPage } from './find-page.js';
 import { handPage } from './hand-page.js';
-import { helpPage } from './help-page.js';
 import { historyPage } from './history.js';
-import { installPage } from './install-page.js';
 import { jobPage, stepContext } from './job.js';
 import { jobsPage } from './jobs.js';
-import { batchPage } from './labels/batch-page.js';
-import { batchesPage } from './labels/batches-page.js';
-import { printPage } from './labels/print-page.js';
-import { labelSheetPage } from './labels/sheet-page.js';
 import { movesPage } from './moves-page.js';
 import { openJobPage } from './open-job.js';
 import { outboxPage } from './outbox.js';
 import { pairPage } from './pair.js';
 import { photosPage } from './photos-page.js';
 import { positionPage } from './position.js';
-import { reportPage } from './report.js';
-import { slipPage } from './slip.js';
-import { takeRecordPage } from './take-record.js';
 import { trailPage } from './trail-page.js';
 import { needsCorePage, uncheckedJobPage } from './unchecked.js';
 import { unitPage } from './unit.js';
-import { unitRecordPage } from './unit-record.js';
 import { youPage } from './you.js';
-import { filePage } from './alone/file-page.js';
 import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
-import { takeInPage } from './alone/take-in-page.js';
 
 /**
  * @typedef {object} Page
@@ -48,6 +30,29 @@ import { takeInPage } from './alone/take-in-page.js';
  * @property {(ctx: any) => import('./frame.js').Parts} draw
  * @property {(params: Record<string, string>, data: any) => string} [formKey]  where what is entered here is kept
  */
+
+/**
+ * A screen that is opened rarely: its script is read once the first screen stands, or when it is opened.
+ * @param {(rare: typeof import('./rare-pages.js')) => Page} which
+ * @returns {Page}
+ */
+function later(which) {
+  /** @type {Page} */
+  let page;
+  return {
+    async load(services, params) {
+      page = which(await readRarePages());
+      return page.load(services, params);
+    },
+    draw: (ctx) => page.draw(ctx),
+    formKey: (params, data) => page.formKey?.(params, data) ?? '',
+  };
+}
+
+/** Read the scripts of the screens that are opened rarely. */
+export function readRarePages() {
+  return import('./rare-pages.js');
+}
 
 /** @type {Record<string, Page>} */
 const PAGES = {
@@ -59,41 +64,41 @@ const PAGES = {
   trail: trailPage,
   history: historyPage,
   photos: photosPage,
-  assumptions: assumptionsPage,
+  assumptions: later((rare) => rare.assumptionsPage),
   hand: handPage,
   position: positionPage,
   unit: unitPage,
-  takeRecord: takeRecordPage,
-  checkRecord: checkRecordPage,
-  slip: slipPage,
-  unitRecord: unitRecordPage,
-  report: reportPage,
-  help: helpPage,
+  takeRecord: later((rare) => rare.takeRecordPage),
+  checkRecord: later((rare) => rare.checkRecordPage),
+  slip: later((rare) => rare.slipPage),
+  unitRecord: later((rare) => rare.unitRecordPage),
+  report: later((rare) => rare.reportPage),
+  help: later((rare) => rare.helpPage),
   find: findPage,
   code: codePage,
-  labels: batchesPage,
-  print: printPage,
-  batch: batchPage,
-  labelSheet: labelSheetPage,
+  labels: later((rare) => rare.batchesPage),
+  print: later((rare) => rare.printPage),
+  batch: later((rare) => rare.batchPage),
+  labelSheet: later((rare) => rare.labelSheetPage),
   you: youPage,
   outbox: outboxPage,
   // With a server both are there: what is sent needs no file, and one of another phone is taken in.
   file: outboxPage,
   takeIn: outboxPage,
   pair: pairPage,
-  install: installPage,
-  phones: phonesPage,
+  install: later((rare) => rare.installPage),
+  phones: later((rare) => rare.phonesPage),
   returns: atCounterPage,
   search: atCounterPage,
 };
 
 /** What a phone at the parts counter shows in their place. @type {Record<string, Page>} */
 const AT_COUNTER = {
-  jobs: counterPage,
-  returns: returnsPage,
-  search: searchPage,
-  code: counterPage,
-  find: counterPage,
+  jobs: later((rare) => rare.counterPage),
+  returns: later((rare) => rare.returnsPage),
+  search: later((rare) => rare.searchPage),
+  code: later((rare) => rare.counterPage),
+  find: later((rare) => rare.counterPage),
   new: atBenchPage,
   job: atBenchPage,
   moves: atBenchPage,
@@ -108,9 +113,9 @@ const AT_COUNTER = {
 
 /** What an app without a server shows in their place: one person's tool. @type {Record<string, Page>} */
 const ALONE = {
-  outbox: filePage,
-  file: filePage,
-  takeIn: takeInPage,
+  outbox: later((rare) => rare.filePage),
+  file: later((rare) => rare.filePage),
+  takeIn: later((rare) => rare.takeInPage),
   pair: noPairingPage,
   phones: onePhonePage,
   returns: noCounterPage,

@@ -181,7 +181,7 @@ def saves(phone):
 
 def reminder(page):
     """Return (kicker, sentence) of the reminder on the screen; the jobs are there by then."""
-    page.get_by_role("link", name="Blue estate").first.wait_for()
+    page.locator("#app:not([inert])").get_by_role("link", name="Blue estate").first.wait_for()
     panel = page.locator(".panel").filter(has=page.get_by_role("button", name="Save the file"))
     if not panel.count():
         return None

@@ -1,0 +1,24 @@
+// @ts-check
+/**
+ * The screens that are opened rarely, in one script of their own: labels, paper, records, the counter, help.
+ * pages.js reads it after the first screen stands; the service worker keeps it with all the others.
+ */
+
+export { filePage } from './alone/file-page.js';
+export { takeInPage } from './alone/take-in-page.js';
+export { assumptionsPage } from './assumptions.js';
+export { checkRecordPage } from './check-record.js';
+export { counterPage } from './counter/page.js';
+export { returnsPage } from './counter/returns-page.js';
+export { searchPage } from './counter/search-page.js';
+export { helpPage } from './help-page.js';
+export { installPage } from './install-page.js';
+export { batchPage } from './labels/batch-page.js';
+export { batchesPage } from './labels/batches-page.js';
+export { printPage } from './labels/print-page.js';
+export { labelSheetPage } from './labels/sheet-page.js';
+export { phonesPage } from './phones-page.js';
+export { reportPage } from './report.js';
+export { slipPage } from './slip.js';
+export { takeRecordPage } from './take-record.js';
+export { unitRecordPage } from './unit-record.js';
