@@ -64,6 +64,8 @@ KEPT = """(() => {
   window.matchMedia = (query) => query === '(display-mode: standalone)' ? { matches: true } : asked(query);
   navigator.storage.persist = async () => true;
 })();"""
+# The screen itself, no longer the picture of what it showed last.
+OPEN = "!document.querySelector('#app').inert && document.querySelector('.screen') !== null"
 LATER = """(() => { const now = Date.now; Date.now = () => now() + %d * 24 * 3600 * 1000; })();"""
 SHARES = """navigator.canShare = ({ files }) => files.length === 1;
 navigator.share = async ({ files }) => {
@@ -131,7 +133,7 @@ def test_no_screen_speaks_of_a_server_or_asks_for_one(take, alone, holds, width)
     found = {}
     for address in ADDRESSES:
         page = phone.show(address.format(code=code))
-        page.wait_for_timeout(50)
+        wait_until(page, OPEN)
         told = foreign_words(page) + [("room", lack) for lack in phone.lacks_room()]
         if told:
             found[address] = told
@@ -181,7 +183,8 @@ def saves(phone):
 
 def reminder(page):
     """Return (kicker, sentence) of the reminder on the screen; the jobs are there by then."""
-    page.locator("#app:not([inert])").get_by_role("link", name="Blue estate").first.wait_for()
+    wait_until(page, OPEN)
+    page.get_by_role("link", name="Blue estate").first.wait_for()
     panel = page.locator(".panel").filter(has=page.get_by_role("button", name="Save the file"))
     if not panel.count():
         return None
