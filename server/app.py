@@ -77,7 +77,7 @@ def create_app(config: Config) -> Flask:
     security.init_app(app, config.base, shell.script_hashes)
     bodies.init_app(app)
     record_web.init_app(app)
-    CSRFProtect(app)
+    CSRFProtect(app).exempt(assets.shared)
     sessions.init_app(app)
     assets.init_app(app, shell)
     projection.init_app(app, shell.assets[CORE_URL].sha256)

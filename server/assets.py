@@ -4,16 +4,22 @@ from flask import Blueprint
 from flask import Flask
 from flask import Response
 from flask import current_app
+from flask import redirect
 from flask import request
+from werkzeug.wrappers import Response as WerkzeugResponse
 
+from server.bodies import larger_bodies
 from server.errors import NotFound
 from server.shell import MANIFEST_URL
+from server.shell import SHARE_URL
 from server.shell import SHELL_URL
 from server.shell import WORKER_URL
 from server.shell import Asset
 from server.shell import Shell
 
 blueprint = Blueprint("assets", __name__)
+
+_MOST_SHARED_BYTES = 40 * 1024 * 1024  # a picture of the largest size that the app takes
 
 _FOREVER = "public, max-age=31536000, immutable"
 _ASK_AGAIN = "no-cache"
@@ -22,6 +28,7 @@ _ASK_AGAIN = "no-cache"
 def init_app(app: Flask, shell: Shell) -> None:
     """Serves `shell` from this app."""
     app.extensions["shell"] = shell
+    larger_bodies(app)["POST", SHARE_URL] = _MOST_SHARED_BYTES
     app.register_blueprint(blueprint)
 
 
@@ -39,6 +46,15 @@ def current_shell() -> Shell:
 def page(code: str = "", rest: str = "") -> Response:
     """Answers every route of the app with its one page; the app reads the address itself."""
     return _send(current_shell().assets[SHELL_URL], _ASK_AGAIN)
+
+
+@blueprint.post(SHARE_URL)
+def shared() -> WerkzeugResponse:
+    """Leads a phone whose service worker did not take the shared pictures to a screen that says so.
+
+    Nothing is read or kept: what a phone shares is taken by the app on it, with or without a network.
+    """
+    return redirect("./#/shared/missed", 303)
 
 
 @blueprint.get("/app/<path:name>")

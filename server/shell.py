@@ -38,6 +38,8 @@ SHELL_URL = "/"
 CORE_URL = "/app/core.json"
 HELP_URL = "/app/help.json"
 MANIFEST_URL = "/manifest.webmanifest"
+# The manifest names it: phones send shared pictures here, without a token and from no page of the app.
+SHARE_URL = "/share"
 WORKER_URL = "/sw.js"
 
 # In static/sw.js, inside quotes: the worker parses it as JSON.

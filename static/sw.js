@@ -19,6 +19,8 @@ const CACHE_PREFIX = `${OWN}swaptrail-build-`;
 const CACHE = CACHE_PREFIX + PRECACHE.build;
 /** Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap. */
 const NOTES = `${OWN}swaptrail-builds`;
+/** Pictures that another app shares with this one wait here (shared.js). */
+const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
@@ -36,8 +38,10 @@ self.addEventListener('message', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (url.origin !== self.location.origin || request.method !== 'GET') return;
-  if (!url.pathname.startsWith(ROOT)) return;
+  if (url.origin !== self.location.origin) return;
+  // The manifest names this address to the phone; where no worker is, the server answers it.
+  if (request.method === 'POST' && url.pathname === `${ROOT}share`) event.respondWith(takeShared(request));
+  if (request.method !== 'GET' || !url.pathname.startsWith(ROOT)) return;
   const below = url.pathname.slice(ROOT.length);
   if (below.startsWith('api/')) return;
   const [, build, path] = OF_A_BUILD.exec(below) ?? [];
@@ -137,4 +141,27 @@ async function note(key, build) {
 async function noted(key) {
   const response = await (await caches.open(NOTES)).match(key);
   return response ? response.text() : '';
+}
+
+/** Put shared pictures aside before anything else, all or none; the page then asks what they show. */
+async function takeShared(request) {
+  const put = [];
+  try {
+    const cache = await caches.open(SHARED);
+    for (const file of (await request.formData()).getAll('pictures')) {
+      if (typeof file === 'string' || !file.size) continue;
+      const key = new URL(`shared/${Date.now()}-${put.length}`, self.location).href;
+      put.push(key);
+      await cache.put(key, new Response(file, { headers: { 'X-Name': encodeURIComponent(file.name) } }));
+    }
+  } catch (error) {
+    for (const key of put) await (await caches.open(SHARED)).delete(key);
+    return shown(error.name === 'QuotaExceededError' ? 'shared/full' : 'shared/missed');
+  }
+  return shown(put.length ? 'shared' : 'shared/nothing');
+}
+
+/** Lead the phone from what it sent to a screen of the app. */
+function shown(screen) {
+  return Response.redirect(new URL(`./#/${screen}`, self.location), 303);
 }

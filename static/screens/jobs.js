@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { sharedCount } from '../shared.js';
 import { icon } from '../shapes/icons.js';
 import { loadJobs } from './job-data.js';
 import { installCard } from './install-offer.js';
@@ -17,7 +18,11 @@ import { day } from './when.js';
 
 export const jobsPage = {
   /** @param {import('./app.js').Services} services */
-  load: async (services) => ({ jobs: await loadJobs(services), storage: await services.device.storage() }),
+  load: async (services) => ({
+    jobs: await loadJobs(services),
+    storage: await services.device.storage(),
+    shared: await sharedCount(),
+  }),
 
   /** @param {import('./app.js').Context} ctx */
   draw(ctx) {
@@ -27,7 +32,7 @@ export const jobsPage = {
     return {
       title: 'Swaptrail',
       body: html`
-        ${standingNotices(ctx)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
+        ${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
         ${jobs.length ? nothing : empty(ctx)}
         ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
@@ -52,6 +57,14 @@ function buttons(ctx) {
     main: { words: 'Open a job', run: openJob },
     second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
   };
+}
+
+/** Somebody left before saying what they show. @param {number} count */
+function sharedNotice(count) {
+  if (!count) return nothing;
+  return html`<a class="notice notice-row" href=${linkTo(to.shared())}>
+    ${icon('camera')} <span>${count === 1 ? '1 shared picture waits' : `${count} shared pictures wait`} for a job.</span>
+  </a>`;
 }
 
 /** @param {any[]} open */

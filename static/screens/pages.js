@@ -87,6 +87,7 @@ const PAGES = {
   takeIn: outboxPage,
   pair: pairPage,
   install: later((rare) => rare.installPage),
+  shared: later((rare) => rare.sharedPage),
   phones: later((rare) => rare.phonesPage),
   returns: atCounterPage,
   search: atCounterPage,
@@ -94,6 +95,7 @@ const PAGES = {
 
 /** What a phone at the parts counter shows in their place. @type {Record<string, Page>} */
 const AT_COUNTER = {
+  shared: atBenchPage,
   jobs: later((rare) => rare.counterPage),
   returns: later((rare) => rare.returnsPage),
   search: later((rare) => rare.searchPage),
@@ -124,6 +126,7 @@ const ALONE = {
 
 /** What is left of the screens while the core does not run; the others do without it. @type {Record<string, Page>} */
 const WITHOUT_CORE = {
+  shared: needsCorePage,
   new: needsCorePage,
   job: uncheckedJobPage,
   moves: uncheckedJobPage,

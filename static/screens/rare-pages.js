@@ -19,6 +19,7 @@ export { printPage } from './labels/print-page.js';
 export { labelSheetPage } from './labels/sheet-page.js';
 export { phonesPage } from './phones-page.js';
 export { reportPage } from './report.js';
+export { sharedPage } from './shared-page.js';
 export { slipPage } from './slip.js';
 export { takeRecordPage } from './take-record.js';
 export { unitRecordPage } from './unit-record.js';

@@ -27,7 +27,7 @@ export const SCREENS = [
   [/^file$/, 'file', []],
   [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
-  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install|shared)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
@@ -36,6 +36,8 @@ export const SCREENS = [
   [/^unit\/([^/]+)\/slip$/, 'slip', ['unit']],
   [/^unit\/([^/]+)\/paper$/, 'unitRecord', ['unit']],
   [/^job\/([^/]+)\/report$/, 'report', ['job']],
+  [/^shared$/, 'shared', []],
+  [/^shared\/(full|missed|nothing)$/, 'shared', ['trouble']],
   [/^install$/, 'install', []],
   [/^pair$/, 'pair', []],
   [/^help$/, 'help', []],
@@ -102,6 +104,8 @@ export const to = {
   /** @param {string} unit @param {'slip' | 'paper'} sheet  what is printed of it */
   unitSheet: (unit, sheet) => `${to.unit(unit)}/${sheet}`,
   report: (/** @type {string} */ job) => `${to.job(job)}/report`,
+  /** Pictures that another app has shared with this one. */
+  shared: () => '#/shared',
   /** How the app gets onto the home screen. */
   install: () => '#/install',
   /** By a link that is scanned or pasted here. */

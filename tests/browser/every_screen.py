@@ -105,7 +105,8 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list
     return [
         "", "new", "you", "outbox", "install", "pair", "find", "record", "search", "phones",
         *(f"job/{each}" for each in jobs.values()),
-        *(f"job/{jobs['moves']}/{part}" for part in ("moves", "trail", "history", "assumptions", "install")),
+        *(f"job/{jobs['moves']}/{part}" for part in ("moves", "trail", "history", "assumptions")),
+        f"job/{jobs['moves']}/install", f"job/{jobs['moves']}/shared", "shared", "shared/full",
         f"job/{job}/photos",
         f"job/{jobs['cautions']}/photos",
         f"job/{jobs['twelve']}/trail",

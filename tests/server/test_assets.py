@@ -268,3 +268,17 @@ def test_a_worker_without_its_place_for_the_list_is_refused(small_static):
 def test_a_stranger_may_fetch_the_app_but_nothing_else(stranger):
     assert stranger.get("/app/main.js").status_code == 200
     assert_refused(stranger.get("/api/jobs"), 401, "session")
+
+
+@pytest.mark.parametrize("origin", [None, "null", "https://other.example"])
+def test_shared_pictures_that_no_worker_took_lead_to_the_app_and_are_not_read(app, origin):
+    headers = {"Origin": origin} if origin else {}
+    answer = app.test_client().post(
+        "/share",
+        base_url=BASE,
+        headers=headers,
+        content_type="multipart/form-data; boundary=b",
+        data=b"--b\r\n" + b"x" * 6_000_000,
+    )
+    assert answer.status_code == 303
+    assert answer.headers["Location"] == "./#/shared/missed"
