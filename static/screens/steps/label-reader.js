@@ -36,8 +36,10 @@ import { LABEL_HOST } from '../../label-place.js';
 /** Forms whose camera was opened by a tap since the page was loaded. @type {WeakSet<object>} */
 const tapped = new WeakSet();
 
-/** Whether a label is being asked about just now: the camera sees faster than the core thinks. */
-let asking = false;
+/** The text that is being asked about just now: the camera sees faster than the core thinks. */
+let asked = '';
+/** What was seen meanwhile: the scanner tells a label once, so it is taken as soon as the core has answered. */
+let meanwhile = /** @type {(() => Promise<void>) | null} */ (null);
 
 /**
  * The reader of a step.
@@ -120,18 +122,21 @@ export class Reader {
    * @param {How} how
    */
   take = async (text, how) => {
-    if (asking) return;
-    asking = true;
+    if (asked) return;
+    asked = text;
     try {
       const { ctx, options } = this;
-      const asked = { job: ctx.job, text, how, host: LABEL_HOST };
-      if (options.expects) Object.assign(asked, { expects: options.expects });
-      await this.#answer(await ctx.services.core.call('scan', asked), how);
+      const question = { job: ctx.job, text, how, host: LABEL_HOST };
+      if (options.expects) Object.assign(question, { expects: options.expects });
+      await this.#answer(await ctx.services.core.call('scan', question), how);
     } catch (error) {
       this.#tell(error);
     } finally {
-      asking = false;
+      asked = '';
     }
+    const next = meanwhile;
+    meanwhile = null;
+    await next?.();
   };
 
   /**
@@ -139,7 +144,12 @@ export class Reader {
    * @param {string[]} texts
    */
   see = async (texts) => {
-    if (this.state.mode !== 'camera' || asking) return;
+    if (this.state.mode !== 'camera') return;
+    if (asked) {
+      // The one that is asked about may still be in view.
+      if (!texts.includes(asked)) meanwhile = () => this.see(texts);
+      return;
+    }
     if (texts.length === 1) {
       await this.take(texts[0], 'scanned');
       return;
