@@ -54,6 +54,8 @@ export class Finder {
   /** Draw and start the camera. */
   open() {
     this.#draw();
+    // On a phone that lies on its side it begins below the words.
+    this.video.parentElement?.scrollIntoView({ block: 'nearest' });
     return this.camera.start();
   }
 

@@ -23,7 +23,7 @@ const SETTING = 'install_put_off';
 
 /** What some browsers hand over for this. @type {{prompt: () => Promise<unknown>} | null} */
 let prompt = null;
-/** @type {PutOff | undefined} */
+/** Undefined until it is known; null for never. @type {PutOff | null | undefined} */
 let putOff;
 
 /**
@@ -41,7 +41,7 @@ export async function watchInstall(device, onChange) {
     prompt = null;
     onChange();
   });
-  putOff = await device.setting(SETTING);
+  putOff = (await device.setting(SETTING)) ?? null;
   onChange();
 }
 
@@ -75,7 +75,7 @@ export function phoneFamily({ userAgent, maxTouchPoints } = navigator) {
  * @returns {'none' | 'offer' | 'strong'}
  */
 export function installOffer({ device, sync }, jobs) {
-  if (!jobs || isInstalled()) return 'none';
+  if (!jobs || isInstalled() || putOff === undefined) return 'none';
   const { unsent, level } = atStake(device, sync);
   if (!putOff) return level;
   const graver = level === 'strong' && putOff.level === 'offer';

@@ -17,6 +17,7 @@ from tests.browser.every_screen import Eye
 from tests.browser.every_screen import addresses
 from tests.browser.every_screen import without_example
 from tests.browser.every_stage import put_on_server
+from tests.browser.seeded_job import job_driver
 from tests.browser.seeded_job import put_on_phone
 from tests.browser_support import ROOT
 from tests.core.counter_yard import BAD
@@ -128,3 +129,21 @@ def test_every_screen_holds_without_a_server(open_context, tmp_path):
     finally:
         server.close()
     assert not eye.wrong, "\n".join(eye.wrong)
+
+
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (320, 640), (844, 390), (568, 320)])
+def test_the_camera_is_seen_together_with_its_button(take_screens, width, height):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    phone = take_screens(width=width, height=height).holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    phone.tap("Open the camera")
+    phone.sees()
+    button = page.get_by_role("button", name="Take the picture").bounding_box()
+    picture = page.locator(".finder").bounding_box()
+    assert picture["height"] >= 150
+    assert picture["y"] >= 0
+    assert picture["y"] + picture["height"] <= height
+    assert button["y"] + button["height"] <= height
+    apart = button["y"] >= picture["y"] + picture["height"] or button["x"] >= picture["x"] + picture["width"]
+    assert apart, (picture, button)
