@@ -6,6 +6,7 @@ carries the drafts for each decision.
 
 from . import canon
 from . import labels
+from . import own_label
 from . import returns
 from . import words
 from .fold_returns import open_return
@@ -26,11 +27,9 @@ def read_label(state, text: str, host: str) -> dict:
     {"outcome": "unit", "unit", "code", "shown", "elsewhere"}, or what `labels.parse` says of a text
     that is no label.
     """
-    said = labels.parse(text, host)
+    said = own_label.read(state, text, host)
     if said["outcome"] == "other_host":
-        address = text.strip().upper()
-        their_host = address.split("/")[2]
-        code = address.split("/")[-1]
+        their_host, code = said["host"], said["code"]
         return {
             "outcome": "unit",
             "unit": _id_of("HTTP://{}/U/{}".format(their_host, code)),

@@ -22,11 +22,20 @@ def printed_codes(state) -> dict:
     return found
 
 
+def printed_for(state, code: str) -> str:
+    """Return the host (and folder) that the label with this code names, or "" where none was printed."""
+    for batch in state.printed:
+        if code in batch["codes"]:
+            return batch["host"]
+    return ""
+
+
 def _labels_printed(state, event, job):
     data = event["data"]
     batch = batch_of(state, data["batch"])
     if batch is None:
         batch = {"id": data["batch"], "layout": data["layout"], "codes": [], "at": event["at"], "printed": 0}
+        batch["host"] = data["host"]
         state.printed.append(batch)
     for code in data["codes"]:
         if code not in batch["codes"]:

@@ -17,6 +17,7 @@ from . import kinds
 from . import labels
 from . import layouts
 from . import maker_symbol
+from . import own_label
 from . import places
 from . import record
 from . import rules
@@ -284,7 +285,7 @@ class Host:
 
     def op_code(self, text, host=""):
         """Parse a label text."""
-        return labels.parse(text, host)
+        return own_label.read(self.fold.state, text, host)
 
     def op_maker_symbol(self, texts, host=""):
         """Say what part number and serial the symbols in view hold."""

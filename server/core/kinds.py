@@ -36,7 +36,7 @@ KINDS: dict = {
     "unit_labelled": ("A label was put on a unit.", {"unit": "name", "code": "name", "how": HOW}),
     "label_voided": ("A label is torn or lost.", {"unit": "name", "code": "name", "reason": "reason"}),
     "labels_printed": ("Labels were printed, by a phone without a server.", {
-        "batch": "name", "codes": "names", "layout": "options"}),
+        "batch": "name", "codes": "names", "host": "text", "layout": "options"}),
     "unit_added": ("A unit that was not on a vehicle before.", {
         "unit": "name", "part": "text", "serial": "text", "code": "text", "how": HOW,
         "place": ("out", "stock")}),

@@ -71,9 +71,9 @@ def address(code: str, base: str) -> str:
     addresses or ignores case, so the code stands behind "#", where the app reads it and no host sees it.
     """
     if not base.endswith("/"):
-        return _upper(base) + _PATH + code
+        return upper_ascii(base) + _PATH + code
     start = base.find("/", base.find("//") + 2)
-    return _upper(base[:start]) + base[start:] + _MARK + code
+    return upper_ascii(base[:start]) + base[start:] + _MARK + code
 
 
 def share_of(identity: str) -> int:
@@ -123,29 +123,31 @@ def parse(text, host: str = "") -> dict:
     """Say what a scanned or typed text is.
 
     Returns {"outcome": "ours", "code", "shown"}, or "mistyped", "other_host" or "foreign" with
-    {"title", "sentence"}. `host` is this installation's host[:port], and where it is a folder of files also
+    {"title", "sentence"}; "other_host" also has {"code", "host"}, the host in capitals. `host` is this installation's host[:port], and where it is a folder of files also
     its path, without the last "/"; "" takes any.
     """
     if not isinstance(text, str):
         raise BadInput("text", text, "the text that was scanned or typed")
-    raw = _upper(text.strip())
+    raw = upper_ascii(text.strip())
     address = _address(raw)
     if address is not None:
         their_host, raw = address
         if not may_be_issued(raw):
             return _foreign(text)
-        if host and their_host != _upper(host):
+        if host and their_host != upper_ascii(host):
             return {
                 "outcome": "other_host",
+                "code": raw,
+                "host": their_host,
                 "title": "A label from elsewhere",
                 "sentence": "This label belongs to {}, not to this installation. Stick one of your "
                 "own labels on the sensor.".format(their_host.lower()),
             }
-        return {"outcome": "ours", "code": raw, "shown": shown(raw)}
+        return ours(raw)
     code = "".join([character for character in raw if character not in "- "])
     if len(code) == CODE_LENGTH and _all_in(code, _ISO):
         if may_be_issued(code):
-            return {"outcome": "ours", "code": code, "shown": shown(code)}
+            return ours(code)
         return _mistyped(code)
     if 0 < len(code) < 9 and _all_in(code, _ISO):
         return {
@@ -156,6 +158,11 @@ def parse(text, host: str = "") -> dict:
             ),
         }
     return _foreign(text)
+
+
+def ours(code: str) -> dict:
+    """Return what `parse` says of a label of this installation."""
+    return {"outcome": "ours", "code": code, "shown": shown(code)}
 
 
 def _address(raw: str) -> tuple | None:
@@ -206,6 +213,6 @@ def _all_in(text: str, characters: str) -> bool:
     return True
 
 
-def _upper(text: str) -> str:
+def upper_ascii(text: str) -> str:
     """Upper-case ASCII letters only, so that both hosts agree on every text."""
     return "".join([chr(ord(c) - 32) if "a" <= c <= "z" else c for c in text])

@@ -1,6 +1,6 @@
 """What a scanned or typed label means at the step the job is at: go on, or stop, with both names."""
 
-from . import labels
+from . import own_label
 from . import words
 from .exchange import short_name
 from .fold_mixed import in_hand
@@ -15,7 +15,7 @@ def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: s
     {"outcome": "stop", "title", "sentence", "more", "events"} stops the hand;
     "foreign", "mistyped" and "other_host" carry {"title", "sentence"}.
     """
-    read = labels.parse(text, host)
+    read = own_label.read(state, text, host)
     if read["outcome"] != "ours":
         return read
     code = read["code"]

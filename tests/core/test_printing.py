@@ -9,6 +9,7 @@ from tests.core.driver import Driver
 from tests.hosts import CoreError
 
 FOLDER = "https://files.example.org/Garage/trail/"
+HOST = FOLDER.removeprefix("https://").removesuffix("/")
 # By level, the smallest version for the address above, as two other encoders have it.
 VERSIONS = {"H": 5, "Q": 4, "M": 3, "L": 3}
 DICE = [random.Random(15415 + index).randrange(256) for index in range(8000)]
@@ -30,12 +31,12 @@ def job(core):
 
 
 def printed(job, codes, batch="b0000000000aa", **layout):
-    data = {"batch": batch, "codes": codes, "layout": layout}
+    data = {"batch": batch, "codes": codes, "host": HOST, "layout": layout}
     job.core("add", events=[{"event": job.envelope("labels_printed", data, job=None)}])
 
 
 def refusal(core, codes, batch="b0000000000bb"):
-    data = {"batch": batch, "codes": codes, "layout": {}}
+    data = {"batch": batch, "codes": codes, "host": HOST, "layout": {}}
     found = core("check", events=[{"kind": "labels_printed", "job": None, "data": data}])["refusal"]
     return found and found["title"]
 
@@ -50,7 +51,7 @@ def test_a_folder_of_files_stands_in_a_label_as_it_is_written(core):
     assert text == "HTTPS://FILES.EXAMPLE.ORG/Garage/trail/#A2345"
     assert core("label_specimen", base="http://localhost:8765") == "HTTP://LOCALHOST:8765/U/A2345"
     (code,) = drawn(core, 1)
-    host = FOLDER.removeprefix("https://").removesuffix("/")
+    host = HOST
     for base in (FOLDER, FOLDER.lower()):
         read = core("code", text=labels.address(code, base), host=host)
         assert (read["outcome"], read["code"]) == ("ours", code)
@@ -61,6 +62,32 @@ def test_a_folder_of_files_stands_in_a_label_as_it_is_written(core):
     )
     assert core("code", text=f"{FOLDER}#A2345", host=host)["outcome"] == "foreign"
     assert core("code", text=f"{FOLDER}U/{code}", host=host)["outcome"] == "foreign"
+
+
+def test_labels_from_before_there_was_a_server_are_its_own_once_it_has_taken_in_the_log(core, job):
+    """Nobody sticks new labels on sensors because the bookkeeping moved to another address."""
+    one, other = drawn(core, 2)
+    printed(job, [one])
+    job.force("unit_labelled", unit="v1.rear-left-outer", code=one, how="scanned")
+
+    def read(text):
+        scanned = core("scan", job=job.job, text=text, how="scanned", host="yard.example.org")
+        return scanned["outcome"], core("code", text=text, host="yard.example.org")["outcome"]
+
+    label = labels.address(one, FOLDER)
+    assert read(label) == ("ours", "ours")
+    assert read(label.lower()) == ("ours", "ours")
+    assert read(labels.address(other, FOLDER)) == ("other_host", "other_host")
+    assert read(label.replace("trail", "shed")) == ("other_host", "other_host")
+    at_counter = core("counter", text=label, host="yard.example.org", now=0)
+    assert (at_counter["unit"], at_counter["shown"]) == ("v1.rear-left-outer", labels.shown(one))
+
+
+def test_a_label_of_a_folder_is_known_by_its_code_at_a_counter_elsewhere(core, job):
+    (code,) = drawn(core, 1)
+    found = core("counter", text=labels.address(code, FOLDER), host="parts.example.org", now=0)
+    assert (found["shown"], found["code"]) == (labels.shown(code), f"{code}@{HOST.lower()}")
+    assert found["unit"] != core("counter", text=code, host="parts.example.org", now=0)["unit"]
 
 
 @pytest.mark.parametrize("options", LAYOUTS)

@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { LABEL_BASE } from '../../label-place.js';
+import { LABEL_BASE, LABEL_HOST } from '../../label-place.js';
 import { versionsOf } from '../label-qr.js';
 import { to } from '../router.js';
 import { labelPage } from './label-drawing.js';
@@ -104,7 +104,7 @@ async function questionFor(core, { distance = '20', ...options }) {
  * @param {import('./press.js').Options} options
  */
 async function recorded(ctx, batch, codes, options) {
-  const kept = await ctx.act([{ kind: 'labels_printed', job: null, data: { batch, codes, layout: options } }]);
+  const kept = await ctx.act([{ kind: 'labels_printed', job: null, data: { batch, codes, host: LABEL_HOST, layout: options } }]);
   if (kept) keepPrinting({ batch, codes, options });
   return kept;
 }
