@@ -123,8 +123,9 @@ def parse(text, host: str = "") -> dict:
     """Say what a scanned or typed text is.
 
     Returns {"outcome": "ours", "code", "shown"}, or "mistyped", "other_host" or "foreign" with
-    {"title", "sentence"}; "other_host" also has {"code", "host"}, the host in capitals. `host` is this installation's host[:port], and where it is a folder of files also
-    its path, without the last "/"; "" takes any.
+    {"title", "sentence"}; "other_host" also has {"code", "host"}, the host in capitals. `host` is this
+    installation's host[:port], and where it is a folder of files also its path, without the last "/"; ""
+    takes any.
     """
     if not isinstance(text, str):
         raise BadInput("text", text, "the text that was scanned or typed")

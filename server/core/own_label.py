@@ -11,6 +11,7 @@ from .fold_printing import printed_for
 def read(state, text: str, host: str) -> dict:
     """Return what `labels.parse` says; a label printed for an address of this log's past is ours."""
     said = labels.parse(text, host)
-    if said["outcome"] == "other_host" and labels.upper_ascii(printed_for(state, said["code"])) == said["host"]:
-        return labels.ours(said["code"])
-    return said
+    if said["outcome"] != "other_host":
+        return said
+    ours = labels.upper_ascii(printed_for(state, said["code"])) == said["host"]
+    return labels.ours(said["code"]) if ours else said

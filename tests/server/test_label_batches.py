@@ -77,7 +77,8 @@ def test_codes_that_a_phone_without_a_server_printed_are_not_issued_again(phone,
     printed = labels.codes_from(dice, 200)
     assert 0 < len(printed) < 200  # all that these dice ever give
     monkeypatch.setattr("secrets.token_bytes", lambda count: bytes(dice[:count]))
-    phone.record(kind="labels_printed", job=None, data={"batch": "b1", "codes": printed, "host": "files.example.org", "layout": {}})
+    data = {"batch": "b1", "codes": printed, "host": "files.example.org", "layout": {}}
+    phone.record(kind="labels_printed", job=None, data=data)
     phone.synced()
     with pytest.raises(BadInput, match="count: found 3, wanted at most 0"):
         store.issue(db, 3, BASE, {}, 1)
