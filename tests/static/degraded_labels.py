@@ -13,8 +13,10 @@ import numpy
 from PIL import Image
 from scipy import ndimage
 
+from server.core.labels import address
 from server.core.labels import codes_from
-from server.labelling import symbol as printed
+from server.core.printing.face import QUIET_MODULES as QUIET
+from server.labelling.symbol import matrix
 
 STEPS = 6
 MILD_STEPS = 3
@@ -23,7 +25,6 @@ PIXELS_A_MODULE = 4.0  # a module of 0.5 mm at 20 cm, 1920 pixels over 65 degree
 MODULE_MM = 0.5
 SENSOR_RADIUS_MM = 11.0
 CAMERA_MM = 120.0
-QUIET = printed.QUIET_MODULES
 INK, PAPER = 28.0, 215.0
 FINE = 3  # samples a side of a pixel
 BASES = ("http://yard:8765", "https://returns.example:8443")  # symbol versions 2 and 3
@@ -52,8 +53,8 @@ class Scene:
         self.random = numpy.random.default_rng(seed)
         code = codes_from([int(byte) for byte in self.random.integers(0, 256, 200)], 1)[0]
         base = BASES[int(self.random.integers(len(BASES)))]
-        self.text = printed.address(code, base)
-        self.modules = numpy.array(printed.matrix(self.text))
+        self.text = address(code, base)
+        self.modules = numpy.array(matrix(self.text))
         self.angle = math.radians(self.random.uniform(-10, 10))
         self.scale = PIXELS_A_MODULE * self.random.uniform(0.95, 1.05)
         self.middle = FRAME / 2 + self.random.uniform(-40, 40, 2)
