@@ -99,7 +99,7 @@ export class LastViews {
     return this.#store.withDb(async (db) => {
       const meta = db.transaction('meta').store;
       const [views, ...stands] = await Promise.all(
-        [KEY, 'head', 'cursor', 'setting.role', 'setting.file', 'actor'].map((key) => meta.get(key)),
+        [KEY, 'head', 'cursor', 'setting.role', 'setting.file', 'setting.install_put_off', 'actor'].map((key) => meta.get(key)),
       );
       return { views, stamp: JSON.stringify([APP.href, ...stands]) };
     });
