@@ -36,7 +36,7 @@ def main(argv: list[str] | None = None) -> int:
     """
     asked = parser().parse_args(argv)
     try:
-        with nothing_left(getattr(asked, "data", None) or DEFAULT_DATA, _REFUSALS):
+        with nothing_left(_REFUSALS):
             return asked.run(asked) or 0
     except _REFUSALS as error:
         print(f"swaptrail: {error}", file=sys.stderr)

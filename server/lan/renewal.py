@@ -26,6 +26,7 @@ from server.lan.leaf import names_of
 from server.lan.leaf import new_leaf
 from server.lan.leaf import wanted_names
 from server.storage.durable import sync_folder
+from server.storage.own_work import note
 from server.storage.parts import making
 from server.storage.parts import name_inside
 
@@ -129,10 +130,13 @@ def kept_leaf(path: Path) -> Leaf | None:
 
 def _replace(path: Path, content: bytes) -> None:
     """Writes a file of secrets whole under its name, readable by its owner alone."""
+    is_new = not path.exists()
     with making(name_inside(path)) as part:
         with part.open("wb") as file:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
         part.replace(path)
+    if is_new:
+        note(path)
     sync_folder(path.parent)

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from . import own_work
 from .connection import open_database
 from .connection import writing
 from .durable import sync_folder
@@ -20,6 +21,7 @@ from .private import make_private_folder
 from .private import tighten
 
 SECRET_BYTES = 32
+_TRIES = 20
 
 
 class DataFolder:
@@ -33,8 +35,17 @@ class DataFolder:
 
     def prepare(self) -> None:
         """Makes what is missing and runs the migrations that are due."""
-        for folder in (self.root, self.photos, self.keys):
-            make_private_folder(folder)
+        for tries_left in reversed(range(_TRIES)):
+            try:
+                make_private_folder(self.root)
+                make_private_folder(self.keys)
+                if own_work.hold(self.keys):
+                    break
+            except FileNotFoundError:  # as below
+                if not tries_left:
+                    raise
+            # A command that made it was refused, and took it back meanwhile.
+        make_private_folder(self.photos)
         make_private_file(self.database)
         for end in ("-wal", "-shm"):  # SQLite gives new ones the mode of the database
             tighten(self.database.with_name(f"{self.database.name}{end}"))
@@ -66,6 +77,7 @@ class DataFolder:
                 # Not replaced: of two processes that make it at the same time, one's is the key.
                 with suppress(FileExistsError):
                     os.link(part, path)
+                    own_work.note(path)
             sync_folder(self.keys)
         return path.read_bytes()
 

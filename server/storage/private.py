@@ -5,12 +5,14 @@ import stat
 from contextlib import suppress
 from pathlib import Path
 
+from .own_work import note
+
 _OTHERS = 0o077
 
 
 def make_private_folder(path: Path) -> None:
     """Makes a folder that only its owner may enter; one that is there already is tightened."""
-    path.mkdir(mode=0o700, parents=True, exist_ok=True)
+    _make(path, 0o700)
     tighten(path)
 
 
@@ -18,7 +20,21 @@ def make_private_file(path: Path) -> None:
     """Makes an empty file that only its owner may read; one that is there already is tightened."""
     with suppress(FileExistsError):
         os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600))
+        note(path)
     tighten(path)
+
+
+def _make(folder: Path, mode: int) -> None:
+    """Makes a folder and those above it that are missing, and notes each."""
+    if not folder.parent.exists():
+        _make(folder.parent, 0o777)
+    try:
+        folder.mkdir(mode)
+    except FileExistsError:
+        if not folder.is_dir():
+            raise
+    else:
+        note(folder)
 
 
 def tighten(path: Path) -> None:

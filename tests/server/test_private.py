@@ -14,17 +14,23 @@ from contextlib import closing
 import pytest
 
 from server import photo_store
+from server import serve
 from server.app import Config
 from server.app import create_app
 from server.cli import main
 from server.clock import now_ms
 from server.new_file import written_whole
+from server.refusals import CommandRefused
 from server.serve import held_open
+from server.site import command as site_command
 from server.storage import DataFolder
 from server.storage import parts
+from server.storage.own_work import noted
 from tests.server.phones import BASE
 from tests.server.phones import jpeg
 from tests.server.real_server import ROOT
+from tests.server.real_server import RealServer
+from tests.server.real_server import free_port
 
 
 def modes(root):
@@ -147,6 +153,109 @@ def test_a_start_that_is_refused_touches_nothing_that_was_there(tmp_path, taken_
     assert main(["serve", "--data", str(data), "--port", taken_port]) == 2
 
     assert sorted(data.rglob("*")) == before
+
+
+_THEIRS = ["while it serves", "after it has ended"]
+
+
+@pytest.fixture
+def another():
+    """Serves a data folder by another process, until the end of the test at the latest."""
+    started = []
+
+    def start(data, port, when, *emptied):
+        server = RealServer(data, port)
+        started.append(server.start())
+        with closing(DataFolder(data).open()) as db:
+            for table in emptied:
+                db.conn.execute(f"DELETE FROM {table}")
+            db.conn.commit()
+        if when == _THEIRS[1]:
+            server.end()
+        return server
+
+    yield start
+    for server in started:
+        server.end()
+
+
+@pytest.mark.parametrize("when", _THEIRS)
+def test_a_start_that_is_refused_leaves_what_another_has_made_meanwhile(
+    tmp_path, another, monkeypatch, when, capsys
+):
+    data, port = tmp_path / "d", free_port()
+    settled = serve.settled_base
+
+    def made_by_another_first(*arguments):
+        another(data, port, when, "pairings")
+        made.update(data.rglob("[!.]*"))
+        return settled(*arguments)
+
+    made = set()
+    monkeypatch.setattr(serve, "settled_base", made_by_another_first)
+    arguments = ["serve", "--data", str(data), "--port", str(port), "--return-days", "-1"]
+
+    assert main(arguments) == 2
+
+    names = {path.name for path in data.rglob("*")}
+    assert {path.name for path in made if "db-" not in path.name} <= names
+    assert {"swaptrail.db", "cookie.key", "photos"} <= names
+
+
+@pytest.mark.parametrize(
+    ("when", "emptied"), [(_THEIRS[0], ["pairings"]), (_THEIRS[1], [])], ids=["in use", "a link was made"]
+)
+def test_a_start_that_is_refused_leaves_what_another_has_come_to_use(
+    tmp_path, another, monkeypatch, when, emptied, capsys
+):
+    data, port = tmp_path / "d", free_port()
+
+    def refused_after_another_came(*_):
+        another(data, port, when, *emptied)
+        raise CommandRefused(f"Port {port} is taken.")
+
+    monkeypatch.setattr(serve, "check_port", refused_after_another_came)
+
+    assert main(["serve", "--data", str(data), "--port", str(port)]) == 2
+
+    assert {"swaptrail.db", "cookie.key", "photos"} <= {path.name for path in data.rglob("*")}
+
+
+def test_a_folder_that_is_taken_back_while_another_begins_on_it_is_made_anew(tmp_path, monkeypatch):
+    folder, lock, taken = DataFolder(tmp_path / "d"), fcntl.flock, []
+
+    def take_back_once(descriptor, how):
+        if not taken:
+            taken.append(folder.keys.rmdir())
+            folder.root.rmdir()
+        lock(descriptor, how)
+
+    monkeypatch.setattr(fcntl, "flock", take_back_once)
+    with noted() as work:
+        folder.prepare()
+
+        assert taken
+        assert folder.database.is_file()
+        assert work.is_alone(folder.keys)
+
+
+def test_a_refused_command_without_data_leaves_a_folder_of_the_usual_name(tmp_path, monkeypatch, capsys):
+    def refused(_):
+        code = "from server.storage import DataFolder; DataFolder('data').prepare()"
+        subprocess.run(
+            [sys.executable, "-c", code],
+            cwd=tmp_path,
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            check=True,
+        )
+        raise CommandRefused("No.")
+
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(site_command, "run", refused)
+
+    assert main(["site", "--out", "x"]) == 2
+
+    assert (tmp_path / "data/swaptrail.db").is_file()
 
 
 # --- what a killed process leaves
