@@ -46,7 +46,7 @@ def planned(data: Path, name: str | None, port: int | None, trust_port: int | No
         if parts.scheme != "https":
             raise CommandRefused(_fixed_without_https(kept, data))
         fixed = parts.hostname or "", base_address.port_of(kept)
-        if (host or fixed[0], port or fixed[1]) != fixed:
+        if (host or fixed[0], fixed[1] if port is None else port) != fixed:
             raise CommandRefused(
                 f"This data folder answers at {kept} and stays there: phones keep their unsent work under "
                 "that address and labels carry it. Leave out --name and --port, or take another --data."
@@ -54,15 +54,22 @@ def planned(data: Path, name: str | None, port: int | None, trust_port: int | No
         host, port = fixed
     host = host or naming.new_name()
     port = base_address.DEFAULT_PORT if port is None else port
-    trust_port = trust_port or kept_trust_port or port + 1
+    if trust_port is None:
+        trust_port = _beside(port) if kept_trust_port is None else kept_trust_port
     for option, number in (("--port", port), ("--trust-port", trust_port)):
         if not 1 <= number <= _HIGHEST_PORT:
             raise CommandRefused(f"{option} {number} is not a port. Take one from 1 to {_HIGHEST_PORT}.")
     if port == trust_port:
         raise CommandRefused(
-            f"--trust-port {trust_port} is the port of the app itself. Take another one, such as {port + 1}."
+            f"--trust-port {trust_port} is the port of the app itself. Take another one, such as "
+            f"{_beside(port)}."
         )
     return Planned(host, port, trust_port)
+
+
+def _beside(port: int) -> int:
+    """Returns the port of the trust page where none is asked for."""
+    return port - 1 if port == _HIGHEST_PORT else port + 1
 
 
 def keep(db: Database, plan: Planned) -> None:

@@ -3,6 +3,7 @@
 import re
 import socket
 import ssl
+from contextlib import closing
 from datetime import UTC
 from datetime import datetime
 from datetime import timedelta
@@ -13,12 +14,14 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.cli import main
+from server.lan import address
 from server.lan import instants
 from server.lan.address import Planned
 from server.lan.authority import new_authority
 from server.lan.greeting import Said
 from server.lan.network import Interface
 from server.lan.trust_page import certificate_name
+from server.refusals import CommandRefused
 from server.serve import settled_base
 from server.storage import DataFolder
 from tests.server.lan.conftest import Yard
@@ -195,7 +198,8 @@ def test_a_port_that_is_taken_is_refused(capsys, asked, tmp_path, port, which, o
     ("more", "words"),
     [
         (["--port", "0"], "--port 0 is not a port"),
-        (["--port", "65535"], "--trust-port 65536 is not a port"),
+        (["--trust-port", "0"], "--trust-port 0 is not a port"),
+        (["--port", "65535", "--trust-port", "65535"], "Take another one, such as 65534"),
         (["--port", "8765", "--trust-port", "8765"], "is the port of the app itself"),
         (["--interface", "nowhere0"], "--interface nowhere0 is no interface of this machine"),
         (["--interface", "198.51.100.7"], "--interface 198.51.100.7 is no interface of this machine"),
@@ -251,3 +255,19 @@ def test_trust_refuses_a_folder_that_was_never_served_to_a_network(capsys, tmp_p
     words = "was never served with --lan" if made else "holds no data of this program"
     assert words in capsys.readouterr().err
     assert (tmp_path / "data").exists() is made
+
+
+def test_the_trust_page_of_the_highest_port_is_one_below_it(tmp_path):
+    assert address.planned(tmp_path / "d", "yard.local", 65535, None).trust_port == 65534
+
+
+def test_port_0_is_another_port_than_the_one_that_was_fixed(tmp_path):
+    folder = DataFolder(tmp_path / "d")
+    folder.prepare()
+    with closing(folder.open()) as db:
+        address.keep(db, address.planned(folder.root, "yard.local", 8765, None))
+
+    with pytest.raises(CommandRefused, match="stays there"):
+        address.planned(folder.root, None, 0, None)
+    with pytest.raises(CommandRefused, match="--trust-port 0 is not a port"):
+        address.planned(folder.root, None, None, 0)
