@@ -1,17 +1,20 @@
 """Puts a site into a folder so that at every moment whoever opens it gets one whole build.
 
-A new site is made beside its folder and moved there. In an older site's place, the files of the new build
-come first, the page and the worker that name them last; the build before stays until the next time.
+A new site is made beside its folder and moved there. In an empty folder, and in an older site's place, the
+files of the new build come first, the page and the worker that name them last; the build before stays until
+the next time.
 """
 
 import json
 import os
 import shutil
-import tempfile
 from collections.abc import Mapping
 from pathlib import Path
 
 from server.refusals import CommandRefused
+from server.storage.parts import beside
+from server.storage.parts import scratch_folder
+from server.storage.parts import take_away_left
 
 MARK = "swaptrail-site.json"
 _APP = "swaptrail site"
@@ -21,19 +24,23 @@ _LAST = ("manifest.webmanifest", "index.html", "sw.js", MARK)
 
 def put(files: Mapping[str, bytes], build: str, folder: Path) -> bool:
     """Writes a site; returns whether it took the place of an older one."""
+    folder = folder.absolute()  # "." has no name of its own
     earlier = _earlier(folder)
-    if earlier is None:
+    if earlier is None and not folder.exists():
         _put_new({**files, MARK: _mark(build, None)}, folder)
         return False
-    before = earlier["build"] if earlier["build"] != build else earlier.get("before")
+    if earlier is None:
+        _mark_empty(build, folder)
+    before = earlier["build"] if earlier and earlier["build"] != build else (earlier or {}).get("before")
     _put_over({**files, MARK: _mark(build, before)}, build, before, folder)
-    return True
+    return earlier is not None
 
 
 def _earlier(folder: Path) -> dict | None:
     """Returns what the site in `folder` says of itself, None where there is nothing yet."""
     if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
         raise CommandRefused(f"--out is {folder}, which is no folder. Name a new folder, or an empty one.")
+    take_away_left(beside(folder))
     if not folder.exists() or not any(folder.iterdir()):
         return None
     try:
@@ -55,15 +62,20 @@ def _mark(build: str, before: str | None) -> bytes:
 def _put_new(files: Mapping[str, bytes], folder: Path) -> None:
     if not folder.parent.is_dir():
         raise CommandRefused(f"--out is {folder}, but there is no folder {folder.parent}. Make it first.")
-    made = Path(tempfile.mkdtemp(prefix=f".{folder.name}-", dir=folder.parent))
-    try:
+    with scratch_folder(folder.parent) as made:
         _write(files, made)
         made.chmod(0o755)  # what is to be served may be read
-        if folder.exists():
-            folder.rmdir()
         made.rename(folder)
-    finally:
-        shutil.rmtree(made, ignore_errors=True)
+
+
+def _mark_empty(build: str, folder: Path) -> None:
+    """Begins in an empty folder, which stays: it may be a mount, or stand where nothing else can be made.
+
+    The mark comes first, so that the next run takes up what is cut off here; nobody opens it before its page.
+    """
+    with scratch_folder(folder) as made:
+        _write({MARK: _mark(build, None)}, made)
+        (made / MARK).replace(folder / MARK)
 
 
 def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder: Path) -> None:
@@ -71,8 +83,7 @@ def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder
     app.mkdir(exist_ok=True)
     own = f"app/{build}/"
     whole = all((folder / name).is_file() for name in files if name.startswith(own))
-    made = Path(tempfile.mkdtemp(prefix=".new-", dir=folder))
-    try:
+    with scratch_folder(folder) as made:
         _write(files, made)
         if not whole:
             shutil.rmtree(app / build, ignore_errors=True)  # the rest of a copy that was cut off
@@ -80,8 +91,6 @@ def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder
         names = [name for name in files if not name.startswith(own)]
         for name in sorted(names, key=lambda name: (_LAST.index(name) + 1 if name in _LAST else 0, name)):
             os.replace(made / name, folder / name)
-    finally:
-        shutil.rmtree(made, ignore_errors=True)
     for old in app.iterdir():
         if old.name not in {build, before} and old.is_dir():
             shutil.rmtree(old)

@@ -2,6 +2,9 @@
 
 import json
 import re
+import stat
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -11,6 +14,7 @@ from server.shell import find_static
 from server.site import command
 from server.site import folder as site_folder
 from server.site.notes import NOTES
+from tests.server.real_server import ROOT
 
 PLACES = re.compile(r'(?:href|src)="([^"]+)"|: "(\./[^"]+)"')
 
@@ -144,6 +148,83 @@ def test_an_empty_folder_is_taken(static, tmp_path):
     command.write(static, tmp_path / "site")
 
     assert (tmp_path / "site/index.html").is_file()
+
+
+def test_the_folder_one_stands_in_is_taken_and_stays_the_same_folder(static, tmp_path, monkeypatch, capsys):
+    out = tmp_path / "site"
+    out.mkdir()
+    before = out.stat().st_ino
+    monkeypatch.chdir(out)
+
+    assert cli.main(["site", "--out", "."]) == 0
+
+    assert out.stat().st_ino == before
+    assert (out / "index.html").is_file()
+    assert {one.name for one in tmp_path.iterdir()} == {"static", "site"}
+
+
+def test_in_an_empty_folder_what_names_other_files_comes_last(static, tmp_path, monkeypatch):
+    out = tmp_path / "site"
+    out.mkdir()
+    replace, moved = site_folder.os.replace, []
+
+    def stop_at_the_worker(source, target):
+        if Path(target).name == "sw.js":
+            raise KeyboardInterrupt
+        moved.append(Path(target).name)
+        replace(source, target)
+
+    monkeypatch.setattr(site_folder.os, "replace", stop_at_the_worker)
+    with pytest.raises(KeyboardInterrupt):
+        command.write(static, out)
+    monkeypatch.undo()
+
+    assert moved[-2:] == ["manifest.webmanifest", "index.html"]
+    command.write(static, out)
+    assert (out / "sw.js").is_file()
+    assert len(builds(out)) == 1
+
+
+_KILLED = """
+import sys, time
+from pathlib import Path
+from server.site import command, folder
+
+def stop(files, place):
+    (place / "index.html").write_text("half")
+    print("begun", flush=True)
+    time.sleep(600)
+
+folder._write = stop
+command.write(Path(sys.argv[1]), Path(sys.argv[2]))
+"""
+
+
+@pytest.mark.parametrize("there", ["nothing", "an empty folder", "a site"])
+def test_what_a_killed_run_left_goes_with_the_next(static, tmp_path, there):
+    out = tmp_path / "site"
+    if there == "an empty folder":
+        out.mkdir()
+    elif there == "a site":
+        command.write(static, out)
+        change(static, "body { margin: 0 }")
+    arguments = [sys.executable, "-c", _KILLED, str(static), str(out)]
+    with subprocess.Popen(arguments, cwd=ROOT, stdout=subprocess.PIPE, text=True) as process:
+        assert process.stdout.readline() == "begun\n"
+        process.kill()
+    place = tmp_path if there == "nothing" else out
+    assert [one for one in place.iterdir() if one.name.startswith(".")], "it left something"
+
+    command.write(static, out)
+
+    assert not list(tmp_path.rglob(".*"))
+    assert (out / "index.html").read_text() != "half"
+
+
+def test_a_new_site_may_be_read_by_who_serves_it(static, tmp_path):
+    command.write(static, tmp_path / "site")
+
+    assert stat.S_IMODE((tmp_path / "site").stat().st_mode) == 0o755
 
 
 @pytest.mark.parametrize(
