@@ -7,6 +7,7 @@ the next time.
 
 import json
 import os
+import re
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
@@ -18,6 +19,7 @@ from server.storage.parts import take_away_left
 
 MARK = "swaptrail-site.json"
 _APP = "swaptrail site"
+_BUILD = re.compile("[0-9a-f]{16}")
 # Manifest and page name the build's files, the worker checks the page: each comes after what it names.
 _LAST = ("manifest.webmanifest", "index.html", "sw.js", MARK)
 
@@ -80,6 +82,8 @@ def _mark_empty(build: str, folder: Path) -> None:
 
 def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder: Path) -> None:
     app = folder / "app"
+    if app.is_symlink() or (app.exists() and not app.is_dir()):
+        raise CommandRefused(f"--out is {folder}, but {app} is no folder of this command. Name a new folder.")
     app.mkdir(exist_ok=True)
     own = f"app/{build}/"
     whole = all((folder / name).is_file() for name in files if name.startswith(own))
@@ -92,7 +96,9 @@ def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder
         for name in sorted(names, key=lambda name: (_LAST.index(name) + 1 if name in _LAST else 0, name)):
             os.replace(made / name, folder / name)
     for old in app.iterdir():
-        if old.name not in {build, before} and old.is_dir():
+        # Nothing but a build is taken away: what else lies there, somebody else has put there.
+        is_build = _BUILD.fullmatch(old.name) and old.is_dir() and not old.is_symlink()
+        if is_build and old.name not in {build, before}:
             shutil.rmtree(old)
 
 

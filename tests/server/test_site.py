@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from server import cli
+from server.refusals import CommandRefused
 from server.shell import find_static
 from server.site import command
 from server.site import folder as site_folder
@@ -183,6 +184,38 @@ def test_in_an_empty_folder_what_names_other_files_comes_last(static, tmp_path, 
     command.write(static, out)
     assert (out / "sw.js").is_file()
     assert len(builds(out)) == 1
+
+
+def test_what_is_no_build_stays_beside_the_builds(static, tmp_path):
+    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+    command.write(static, out)
+    elsewhere.mkdir()
+    for mine in ("mine", "0123456789ABCDEF", "0123456789abcdef0"):
+        (out / "app" / mine).mkdir()
+    (out / "app" / ("0" * 16)).symlink_to(elsewhere)
+    (out / "app" / ("1" * 16)).mkdir()
+    before = builds(out)
+    change(static, "body { margin: 0 }")
+
+    command.write(static, out)
+
+    assert builds(out) == (before | {build_of(out)}) - {"1" * 16}
+    assert elsewhere.is_dir()
+
+
+def test_builds_that_lie_elsewhere_are_left_alone(static, tmp_path):
+    out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
+    command.write(static, out)
+    (out / "app").rename(elsewhere)
+    (out / "app").symlink_to(elsewhere)
+    before = tree(tmp_path)
+    change(static, "body { margin: 0 }")
+    before["static/styles/base.css"] = b"body { margin: 0 }"
+
+    with pytest.raises(CommandRefused, match="is no folder of this command"):
+        command.write(static, out)
+
+    assert tree(tmp_path) == before
 
 
 _KILLED = """
