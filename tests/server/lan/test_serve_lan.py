@@ -201,6 +201,8 @@ def test_a_port_that_is_taken_is_refused(capsys, asked, tmp_path, port, which, o
         (["--trust-port", "0"], "--trust-port 0 is not a port"),
         (["--port", "65535", "--trust-port", "65535"], "Take another one, such as 65534"),
         (["--port", "8765", "--trust-port", "8765"], "is the port of the app itself"),
+        # Found out when authority and certificate have been made: they go too.
+        (["--return-days", "-1"], "-1"),
         (["--interface", "nowhere0"], "--interface nowhere0 is no interface of this machine"),
         (["--interface", "198.51.100.7"], "--interface 198.51.100.7 is no interface of this machine"),
         (["--host", "yard"], "Give the name with --name"),
