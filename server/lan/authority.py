@@ -57,6 +57,11 @@ class Authority:
         return common_name(self.host)
 
     @property
+    def begins(self) -> datetime:
+        """From when it is valid."""
+        return self.certificate.not_valid_before_utc
+
+    @property
     def ends(self) -> datetime:
         """When it ends to be valid."""
         return self.certificate.not_valid_after_utc
@@ -70,11 +75,10 @@ def kept_authority(folder: DataFolder, host: str, now: datetime) -> Authority:
     """Returns the authority for a host, made now if there is none; refuses a clock that cannot be right."""
     check_clock(now)
     authority = _read(_path(folder, host), folder.kept_key(_path(folder, host).name, lambda: _new(host, now)))
-    begins = authority.certificate.not_valid_before_utc
-    if now < begins:
+    if now < authority.begins:
         raise CommandRefused(
             f"The clock of this machine says {readable(now)}, but the authority in {folder.root} was made "
-            f"after {readable(begins)}. Set the clock, then start again."
+            f"after {readable(authority.begins)}. Set the clock, then start again."
         )
     if now >= authority.ends:
         raise CommandRefused(

@@ -4,6 +4,7 @@ It is made anew at two thirds of its life and when the machine's addresses chang
 whole, and the server takes it in without a restart.
 """
 
+import logging
 import os
 import threading
 from collections.abc import Iterable
@@ -32,7 +33,11 @@ from server.storage.parts import name_inside
 
 # A machine that slept, or whose clock was set, is noticed within this time.
 LONGEST_WAIT = timedelta(hours=1)
+# How soon it is tried again after it failed: a disk that was full, a clock that was wrong.
+RETRY_WAIT = timedelta(minutes=5)
 FILE = "server-certificate.pem"  # in the keys of the data folder
+
+log = logging.getLogger(__name__)
 
 
 class Renewal:
@@ -52,6 +57,7 @@ class Renewal:
         self._addresses = set(addresses)
         self._changed = threading.Condition()
         self._ended = False
+        self._logged: set[str] = set()  # what stands against a new one since the last success
         self._thread = threading.Thread(target=self._renew_when_due, name="renews the certificate")
         self.leaf = self._fresh(kept_leaf(path))
 
@@ -68,11 +74,14 @@ class Renewal:
         self._thread.join()
 
     def look(self, addresses: Iterable[Address] | None = None) -> None:
-        """Looks at once whether a new certificate is due, for these addresses if they are given."""
+        """Looks at once whether a new certificate is due, for these addresses if they are given.
+
+        Where none can be made now, the present one stays, and the thread tries again.
+        """
         with self._changed:
             if addresses is not None:
                 self._addresses = set(addresses)
-            self.leaf = self._fresh(self.leaf)
+            self._renewed()
             self._changed.notify_all()
 
     def due(self) -> datetime:
@@ -82,8 +91,35 @@ class Renewal:
     def _renew_when_due(self) -> None:
         with self._changed:
             while not self._ended:
-                self.leaf = self._fresh(self.leaf)
-                self._changed.wait(min(self.due() - self._clock(), LONGEST_WAIT).total_seconds())
+                wait = min(self.due() - self._clock(), LONGEST_WAIT) if self._renewed() else RETRY_WAIT
+                self._changed.wait(wait.total_seconds())
+
+    def _renewed(self) -> bool:
+        """Sees to it that the certificate is good now; if not, the present one stays and it returns False.
+
+        Whatever the reason, the thread lives on: a renewal that ended would lock phones out months later.
+        """
+        try:
+            self._check_clock()
+            self.leaf = self._fresh(self.leaf)
+        except Exception as error:
+            # Without the name of the file, which is another at every try.
+            reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
+            if reason not in self._logged:
+                self._logged.add(reason)
+                log.warning("The server's certificate could not be renewed; the one in use stays: %s", reason)
+            return False
+        self._logged.clear()
+        return True
+
+    def _check_clock(self) -> None:
+        """Refuses a time at which the authority itself is not valid: no phone would take what it signs."""
+        now = self._clock()
+        if not self._authority.begins <= now < self._authority.ends:
+            raise ValueError(
+                f"the clock says {instants.readable(now)}, and the authority is valid from "
+                f"{instants.readable(self._authority.begins)} to {instants.readable(self._authority.ends)}"
+            )
 
     def _fresh(self, kept: Leaf | None) -> Leaf:
         now = self._clock()

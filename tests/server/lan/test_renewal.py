@@ -1,5 +1,6 @@
 """The server's certificate stays fresh while it serves: by age, by the machine's addresses, by the clock."""
 
+import errno
 import ipaddress
 import stat
 import threading
@@ -10,8 +11,11 @@ from datetime import timedelta
 import pytest
 from cryptography import x509
 
+from server.lan import renewal as renewing
 from server.lan.authority import new_authority
 from server.lan.leaf import names_of
+from server.lan.renewal import LONGEST_WAIT
+from server.lan.renewal import RETRY_WAIT
 from server.lan.renewal import Renewal
 
 HOST = "swaptrail-k7f3.local"
@@ -116,3 +120,85 @@ def test_a_damaged_file_is_written_anew(renewal, clock, content):
     renewal.path.write_bytes(content)
     again = Renewal(renewal._authority, renewal.path, [OLD], clock)
     served(again).verify_directly_issued_by(renewal._authority.certificate)
+
+
+class Waits(threading.Condition):
+    """Lets time pass in steps: each wait does what is next, and the last one ends the renewal."""
+
+    def __init__(self, renewal, *steps):
+        super().__init__()
+        self.renewal, self.steps, self.waited = renewal, list(steps), []
+
+    def wait(self, timeout=None):
+        self.waited.append(timedelta(seconds=timeout))
+        if self.steps:
+            self.steps.pop(0)()
+        else:
+            self.renewal._ended = True
+
+
+def run_through(renewal, *steps):
+    """Runs what the thread runs; returns how long it waited before each step and at the end."""
+    renewal._changed = waits = Waits(renewal, *steps)
+    renewal._renew_when_due()
+    return waits.waited
+
+
+def test_a_full_disk_is_told_once_and_tried_again(renewal, clock, monkeypatch, caplog):
+    first = served(renewal)
+    replace = renewing._replace
+    reasons = [errno.ENOSPC, errno.ENOSPC, errno.EROFS, errno.ENOSPC]
+    words = {errno.ENOSPC: "No space left on device", errno.EROFS: "Read-only file system"}
+    tries = []
+
+    def fail(path, content):
+        tries.append(path)
+        number = reasons[len(tries) - 1]
+        raise OSError(number, words[number], f"{path}.{len(tries)}.part")
+
+    monkeypatch.setattr(renewing, "_replace", fail)
+    clock.now = renewal.due()
+
+    def repair():
+        monkeypatch.setattr(renewing, "_replace", replace)
+
+    waited = run_through(renewal, *[lambda: None] * (len(reasons) - 1), repair)
+
+    assert len(tries) == len(reasons)
+    assert waited == [RETRY_WAIT] * len(reasons) + [LONGEST_WAIT]
+    said = [record.getMessage() for record in caplog.records]
+    assert [words[errno.ENOSPC] in line for line in said] == [True, False]
+    assert words[errno.EROFS] in said[1]
+    assert served(renewal) == renewal.leaf.certificate != first
+    assert renewal.leaf.begins == clock.now - DAY
+
+
+def test_addresses_that_could_not_be_written_are_taken_up_later(renewal, monkeypatch):
+    replace = renewing._replace
+    monkeypatch.setattr(renewing, "_replace", lambda *_: (_ for _ in ()).throw(OSError(errno.ENOSPC, "full")))
+    renewal.look([NEW])
+    assert x509.IPAddress(OLD) in names_of(renewal.leaf.certificate)
+
+    monkeypatch.setattr(renewing, "_replace", replace)
+    run_through(renewal)
+    assert names_of(served(renewal)) == [x509.DNSName(HOST), x509.IPAddress(NEW)]
+
+
+@pytest.mark.parametrize("years", [-3, 11], ids=["before the authority", "after its end"])
+def test_a_clock_outside_the_authoritys_life_keeps_the_certificate_until_it_is_right(
+    renewal, clock, years, caplog
+):
+    first = served(renewal)
+    clock.now = START + 365 * years * DAY
+
+    def set_right():
+        assert served(renewal) == renewal.leaf.certificate == first
+        clock.now = START + 300 * DAY
+
+    waited = run_through(renewal, lambda: None, set_right)
+
+    assert waited == [RETRY_WAIT, RETRY_WAIT, LONGEST_WAIT]
+    assert len(caplog.records) == 1
+    assert "the clock says" in caplog.text
+    assert served(renewal) == renewal.leaf.certificate != first
+    assert renewal.leaf.begins == clock.now - DAY
