@@ -52,7 +52,7 @@ class Announcer:
         self._thread = threading.Thread(target=self._follow, name="announces the name")
         self._zeroconf: Zeroconf | None = None
         self._addresses: tuple[Address, ...] = ()
-        self._warned = ""
+        self._warned: set[str] = set()
 
     def __enter__(self) -> "Announcer":
         """Announces the name, which nobody else may have: see `refuse_taken`."""
@@ -88,23 +88,36 @@ class Announcer:
             raise
 
     def _be_silent(self) -> None:
-        if self._zeroconf is not None:
-            self._zeroconf.close()
-            self._zeroconf = None
+        zeroconf, self._zeroconf = self._zeroconf, None  # one that fails to close is not closed again
+        if zeroconf is not None:
+            zeroconf.close()
 
     def _follow(self) -> None:
-        """Announces anew what has changed and stood for two looks: a network that comes up settles first."""
+        """Announces anew what has changed and stood for two looks: a network that comes up settles first.
+
+        Whatever fails is said, and the next two looks begin afresh: a thread that ended would leave the name
+        without an answer until somebody starts the server again.
+        """
         seen = self._addresses
         while not self._ended.wait(self._look_seconds):
-            self._look_for_others()
             try:
-                interface = self._interface()
-            except CommandRefused:
-                self._addresses = seen = ()  # no network now; with the next one the name is announced anew
-                continue
-            if interface.addresses == seen and seen != self._addresses:
-                self._move(interface)
-            seen = interface.addresses
+                seen = self._look(seen)
+            except Exception as error:
+                log.info("announcing failed", exc_info=error)
+                self._warn(error if isinstance(error, CommandRefused) else _failed(self.name, error))
+                self._addresses = seen = ()
+
+    def _look(self, seen: tuple[Address, ...]) -> tuple[Address, ...]:
+        """Looks once, after a look that saw these addresses; returns those that it sees."""
+        self._look_for_others()
+        try:
+            interface = self._interface()
+        except CommandRefused:
+            self._addresses = ()  # no network now; with the next one the name is announced anew
+            return ()
+        if interface.addresses == seen and seen != self._addresses:
+            self._move(interface)
+        return interface.addresses
 
     def _look_for_others(self) -> None:
         """Warns of a machine that took the name later, whose answers come in with all others."""
@@ -118,21 +131,17 @@ class Announcer:
 
     def _warn(self, refusal: Exception) -> None:
         """Says on the terminal what stands against the name, once."""
-        if str(refusal) != self._warned:
-            self._warned = str(refusal)
+        if str(refusal) not in self._warned:
+            self._warned.add(str(refusal))
             print(f"swaptrail: {refusal}", file=sys.stderr, flush=True)
 
     def _move(self, interface: Interface) -> None:
         self._be_silent()
-        try:
-            refuse_taken(self.name, interface)
-            self._announce(interface.addresses)
-        except (CommandRefused, OSError) as refusal:
-            self._warn(refusal)
-            self._addresses = ()  # so that the next two looks try again
-            return
+        refuse_taken(self.name, interface)
+        self._announce(interface.addresses)
         log.info("announced at %s", interface.addresses)
         self._changed(interface.addresses)
+        self._warned.clear()
 
 
 def refuse_taken(name: str, interface: Interface) -> None:
@@ -152,6 +161,14 @@ def _taken(name: str, foreign: set[Address]) -> CommandRefused:
         f"The name {name} is announced in this network by another machine{where}, and phones would go there. "
         "End that one, or "
         "take another name with --name for a new data folder; one that was served before keeps its own."
+    )
+
+
+def _failed(name: str, error: Exception) -> CommandRefused:
+    reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
+    return CommandRefused(
+        f"The name {name} could not be announced in the network: {reason}. It is tried again. If phones do "
+        "not find the server meanwhile, start it again."
     )
 
 

@@ -4,6 +4,9 @@ import threading
 from ipaddress import ip_address
 
 import pytest
+from zeroconf import EventLoopBlocked
+from zeroconf import NotRunningException
+from zeroconf import ServiceNameAlreadyRegistered
 
 from server.lan import announce
 from server.lan.announce import Announcer
@@ -74,3 +77,64 @@ def test_a_name_that_cannot_be_told_anew_is_said_once_and_tried_again(monkeypatc
     with Announcer("yard.local", 8765, Network(OLD, NEW), look_seconds=0.005):
         assert enough.wait(10)
     assert capsys.readouterr().err == "swaptrail: it is taken\n"
+
+
+class Failing:
+    """Does what it stands for, but for a few times at first."""
+
+    def __init__(self, error, times, then):
+        self.error, self.times, self.then = error, times, then
+
+    def __call__(self, *args):
+        if self.times:
+            self.times -= 1
+            raise self.error
+        return self.then(*args)
+
+
+@pytest.mark.parametrize(
+    ("place", "error", "said"),
+    [
+        ("interface", OSError(19, "No such device"), "No such device"),
+        ("asked", EventLoopBlocked(), "EventLoopBlocked"),
+        ("announced", ServiceNameAlreadyRegistered(), "ServiceNameAlreadyRegistered"),
+        ("silent", NotRunningException(), "NotRunningException"),
+        ("changed", OSError(28, "No space left on device"), "No space left on device"),
+        ("others", RuntimeError("dictionary changed"), "dictionary changed"),
+    ],
+)
+def test_whatever_fails_is_said_once_and_the_name_is_announced_all_the_same(
+    monkeypatch, capsys, place, error, said
+):
+    told, certified = [], threading.Event()
+
+    def failing(here, then):
+        return Failing(error, 2, then) if here == place else then
+
+    def tell(announcer, addresses):
+        told.append(addresses)
+        announcer._addresses = addresses
+
+    announcing = failing("announced", lambda *_: None)
+    looks = failing("interface", Network(OLD, NEW))
+
+    def change(addresses):
+        assert addresses == NEW
+        certified.set()
+
+    monkeypatch.setattr(announce, "refuse_taken", failing("asked", lambda *_: None))
+    monkeypatch.setattr(Announcer, "_announce", tell)
+    monkeypatch.setattr(Announcer, "_look_for_others", lambda self: others())
+    monkeypatch.setattr(Announcer, "_be_silent", lambda self: silent())
+    others, silent = failing("others", lambda: None), failing("silent", lambda: None)
+    announcer = Announcer("yard.local", 8765, Network(OLD), failing("changed", change), look_seconds=0.005)
+    with announcer:  # the first is not to fail: the start says so by itself
+        announcer._interface = looks
+        monkeypatch.setattr(Announcer, "_announce", lambda self, at: (announcing(), tell(self, at)))
+        assert certified.wait(10)
+
+    assert told[-1] == NEW
+    errors = capsys.readouterr().err.splitlines()
+    assert len(errors) == 1
+    assert errors[0].startswith("swaptrail: The name yard.local could not be announced in the network: ")
+    assert said in errors[0]
