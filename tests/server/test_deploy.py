@@ -64,7 +64,22 @@ def test_the_unit_shuts_the_service_in():
         "@system-service",
         "~@privileged @resources",
     ]
-    assert settings["RestartPreventExitStatus"] == "2", "a refused start is not tried for ever"
+
+
+def test_the_unit_never_gives_up():
+    """The program ends with 2 for a typing error and for a network that is not up yet alike.
+
+    So systemd cannot tell a refusal for good from one that passes, and has to try both again: a boot before
+    the Wi-Fi must not leave a yard without a server.
+    """
+    settings = dict(lines_of(UNIT))
+
+    assert settings["Restart"] == "on-failure"
+    assert settings["RestartSec"] == "15"
+    assert settings["StartLimitIntervalSec"] == "0"
+    assert "StartLimitIntervalSec" in UNIT.partition("\n[Service]\n")[0], "systemd reads it in [Unit] alone"
+    assert "RestartPreventExitStatus" not in settings
+    assert settings["After"] == settings["Wants"] == "network-online.target"
 
 
 def test_systemd_finds_nothing_amiss_in_the_unit(tmp_path):
