@@ -8,7 +8,7 @@ PAIRED, FAILED, PUT_OUT = "paired", "failed", "put_out"
 
 # The newest of each are kept: strangers who knock cannot push out who was let in.
 _KEPT = {PAIRED: 500, FAILED: 200, PUT_OUT: 500}
-_SHOWN = 50
+_SHOWN = 50  # of each too
 
 
 def note(
@@ -39,13 +39,14 @@ def note(
 
 
 def last(db: Database, role: str) -> list[dict]:
-    """Returns the newest lines that a phone of `role` may see, the newest first.
+    """Returns the newest lines of each sort that a phone of `role` may see, the newest first.
 
     At the counter those are the phones at the counter; who failed was of no role yet.
     """
     rows = db.conn.execute(
-        "SELECT at, what, name, role, address, device, by FROM pairing_log WHERE ?1 OR role = ?2 "
-        "ORDER BY id DESC LIMIT ?3",
+        "SELECT at, what, name, role, address, device, by FROM (SELECT *, row_number() OVER "
+        "(PARTITION BY what ORDER BY id DESC) AS place FROM pairing_log WHERE ?1 OR role = ?2) "
+        "WHERE place <= ?3 ORDER BY id DESC",
         [role != roles.COUNTER, roles.COUNTER, _SHOWN],
     )
     fields = ("at", "what", "name", "role", "address", "device", "by")

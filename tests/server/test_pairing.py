@@ -228,6 +228,24 @@ def test_the_log_keeps_the_newest_of_each_and_no_more(db):
     assert pairing_log.last(db, "bench")[0]["at"] == 299
 
 
+def test_strangers_who_knock_push_nobody_out_of_what_is_shown(db):
+    with writing(db):
+        pairing_log.note(db, pairing_log.PAIRED, 1, name="Mara", role="bench")
+        pairing_log.note(db, pairing_log.PAIRED, 2, name="Jo", role="counter")
+        pairing_log.note(db, pairing_log.PUT_OUT, 3, name="Jo", role="counter", by="Mara")
+        for at in range(4, 64):
+            pairing_log.note(db, pairing_log.FAILED, at, name="Nobody")
+        pairing_log.note(db, pairing_log.PAIRED, 64, name="Kim", role="counter")
+
+    shown = pairing_log.last(db, "bench")
+
+    assert [line["name"] for line in shown if line["what"] == "paired"] == ["Kim", "Jo", "Mara"]
+    assert [line["by"] for line in shown if line["what"] == "put_out"] == ["Mara"]
+    assert [line["at"] for line in shown if line["what"] == "failed"] == list(range(63, 13, -1))
+    assert [line["at"] for line in shown] == sorted((line["at"] for line in shown), reverse=True)
+    assert [line["name"] for line in pairing_log.last(db, "counter")] == ["Kim", "Jo", "Jo"]
+
+
 def test_tries_are_forgotten_with_time():
     now = [0.0]
     limit = TryLimit(2, 60, clock=lambda: now[0])
