@@ -32,10 +32,12 @@ def first_fault(path: Path) -> Fault | None:
 
 
 def maker(path: Path) -> str:
-    """Says who sealed a record: whose key it is, it cannot say."""
+    """Says what sealed a record: whose key it is, a record cannot say."""
     found = _checked(path)
-    by = "the phone that recorded it" if found.by == record_check.PHONE else "an installation"
-    return f"Sealed by {by}, fingerprint {fingerprint(found.record['key'])}."
+    shown = fingerprint(found.record["key"])
+    if found.by == record_check.PHONE:
+        return f"Sealed by a phone, fingerprint {shown}. Whose phone it is, the file cannot say."
+    return f"Sealed by an installation, fingerprint {shown}."
 
 
 def _checked(path: Path) -> Sound:

@@ -43,8 +43,8 @@ function sealed({ maker, made_at: at }) {
     <p>${knownWords(maker)}</p>
     ${maker.kind === 'phone'
       ? html`<p>
-          The maker is a phone, not an installation: it recorded this by itself, and nobody else had the entries as they
-          were made. The seal shows every change since then, and none from before.
+          The maker is a phone, not an installation. Whose phone it is, the file cannot say. The seal shows every change
+          since then, and none from before.
         </p>`
       : nothing}
   </section>`;

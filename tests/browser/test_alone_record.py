@@ -118,7 +118,7 @@ def test_a_phone_makes_the_very_record_that_a_server_makes_of_the_same_log(
     status, said = verify(tmp_path, capsys, data)
     assert (status, said.splitlines()[1]) == (
         0,
-        f"Sealed by the phone that recorded it, fingerprint {shown}.",
+        f"Sealed by a phone, fingerprint {shown}. Whose phone it is, the file cannot say.",
     )
     with closing(yard.folder.open()) as db:
         there = members(make(db, yard.folder.photos, BAD_CODE, signer(yard.folder), NOW).data)
@@ -283,7 +283,7 @@ def test_a_counter_sees_that_a_phone_made_it(sealed, screen_browser, tmp_path):
         page.get_by_text("Not changed since it was sealed").wait_for(timeout=30_000)
         page.get_by_text("Sealed by a phone on").wait_for()
         assert page.locator(".fingerprint").first.inner_text() == shown
-        page.get_by_text("The maker is a phone, not an installation").wait_for()
+        page.get_by_text("an installation. Whose phone it is, the file cannot say.").wait_for()
         page.get_by_text("From a phone that works by itself").wait_for()
         page.get_by_text("Worked out again here from these entries alone, it comes to the same.").wait_for()
         assert phone.lacks_room() == []
@@ -312,7 +312,7 @@ def test_a_phone_without_a_server_checks_records_by_itself(sealed, yard, take_ph
 
     page = look_at(phone, sealed, file)
     page.get_by_text("Sealed by a phone on").wait_for()
-    page.get_by_text("The maker is a phone, not an installation").wait_for()
+    page.get_by_text("an installation. Whose phone it is, the file cannot say.").wait_for()
     page.get_by_text("it comes to the same").wait_for()
     page = look_at(phone, record_from(phone)[0], file)
     page.get_by_text("This phone sealed it itself.").wait_for()
