@@ -93,7 +93,7 @@ def invite() -> Response:
     role = json_object(MOST_BYTES).get("role", session.role)
     if role not in roles.ROLES:
         raise BadRequest("role", shorten(role), " or ".join(roles.ROLES))
-    roles.check_reach(session.role, role)
+    roles.check_may_grant(session.role, role)
     now = now_ms()
     trust_page = current_app.config.get("TRUST_PAGE", "")
     base = current_app.config["BASE_ADDRESS"]

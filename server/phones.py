@@ -78,7 +78,7 @@ def revoke(phone: int) -> Response:
                 "phone", str(phone), "a phone that is paired", "This phone is not paired any more."
             )
         role, name, device = row
-        roles.check_reach(asker.role, role)
+        roles.check_may_grant(asker.role, role)
         now = now_ms()
         db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now, phone])
         pairing_log.note(

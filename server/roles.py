@@ -8,7 +8,7 @@ from server.core.roles import COUNTER
 from server.core.roles import ROLES
 from server.errors import NotAllowed
 
-__all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_reach"]
+__all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_may_grant"]
 
 # Beginning of a path -> the one role that it answers.
 _ALONE = {"/api/labels": BENCH, "/api/returns": COUNTER, "/api/search": COUNTER}
@@ -27,7 +27,7 @@ def check(role: str, path: str) -> None:
             )
 
 
-def check_reach(role: str, other: str) -> None:
+def check_may_grant(role: str, other: str) -> None:
     """Refuses a phone to let in or put out one of a role that is not its own to give."""
     if role == COUNTER and other != COUNTER:
         raise NotAllowed(

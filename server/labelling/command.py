@@ -19,9 +19,9 @@ from server.core.printing.layout import OPTIONS
 from server.core.printing.layout import PAPERS
 from server.core.printing.layout import Layout
 from server.core.printing.layout import layout_of
-from server.core.printing.reach import RULE
-from server.core.printing.reach import USUAL_CM
-from server.core.printing.reach import checked_distance
+from server.core.printing.scan_distance import RULE
+from server.core.printing.scan_distance import USUAL_CM
+from server.core.printing.scan_distance import checked_distance
 from server.labelling import store
 from server.labelling.files import FORMATS
 from server.labelling.files import drawn

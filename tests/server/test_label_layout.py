@@ -5,7 +5,7 @@ import pytest
 from server.core import labels
 from server.core.errors import BadInput
 from server.core.labels import address
-from server.core.printing import reach
+from server.core.printing import scan_distance
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
 from server.core.printing.face import ANY_CODE
@@ -115,18 +115,18 @@ def test_what_cannot_be_laid_out_is_refused_with_field_found_and_wanted(options,
     assert said in str(refused.value)
 
 
-def test_the_reach_follows_from_pixels_and_angle():
+def test_the_distance_follows_from_pixels_and_angle():
     """By hand: 1280 pixels over 2 * tan(32.5 degrees) = 1.2741 times the distance, 3 pixels a module."""
-    assert reach.reach_cm(4, 203) == int(4 * 2.54 / 203 * 1280 / (3 * 1.2741)) == 16
-    assert reach.wanted_dots(300, 20) == 8  # 0.597 mm are 7.05 dots
-    assert reach.wanted_dots(300, 5) == 4  # 0.149 mm are 1.8 dots; the printer wants 4
-    assert reach.wanted_dots(203, 20) == 5  # 4.77 dots
+    assert scan_distance.farthest_cm(4, 203) == int(4 * 2.54 / 203 * 1280 / (3 * 1.2741)) == 16
+    assert scan_distance.wanted_dots(300, 20) == 8  # 0.597 mm are 7.05 dots
+    assert scan_distance.wanted_dots(300, 5) == 4  # 0.149 mm are 1.8 dots; the printer wants 4
+    assert scan_distance.wanted_dots(203, 20) == 5  # 4.77 dots
 
 
 @pytest.mark.parametrize("distance", ["4", "101", "far", "-10", ""])
 def test_a_distance_that_is_none_is_refused(distance):
     with pytest.raises(BadInput, match=r"distance: found .* wanted 5 to 100 cm"):
-        reach.checked_distance(distance)
+        scan_distance.checked_distance(distance)
 
 
 @pytest.mark.parametrize(
@@ -167,4 +167,4 @@ def test_a_warning_names_the_room_that_would_do():
 
 def test_the_rule_names_its_sources():
     for part in ("qrcode.com", "measured", "assumed", "4 dots", "3 pixels", "1280 pixels", "65 degrees"):
-        assert part in reach.RULE
+        assert part in scan_distance.RULE

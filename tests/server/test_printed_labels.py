@@ -17,7 +17,7 @@ from PIL import ImageFilter
 
 from server.core import labels
 from server.core.printing.layout import PAPERS
-from server.core.printing.reach import LEAST_DOTS
+from server.core.printing.scan_distance import LEAST_DOTS
 from tests.browser_support import find_browser
 from tests.server.phones import BASE
 from tests.server.printed import Printed

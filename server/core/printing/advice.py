@@ -5,10 +5,10 @@ from .face import Face
 from .layout import Layout
 from .measures import length_of
 from .measures import words
-from .reach import LEAST_DOTS
-from .reach import RULE
-from .reach import reach_cm
-from .reach import wanted_dots
+from .scan_distance import LEAST_DOTS
+from .scan_distance import RULE
+from .scan_distance import farthest_cm
+from .scan_distance import wanted_dots
 
 # 1/100 mm; print smaller than this is guesswork on a dirty part; common practice, no source.
 _LEAST_TYPE = 250
@@ -37,7 +37,7 @@ def summary(layout: Layout, face: Face) -> str:
         COVERED[choice.level],
         _dots(choice.dots),
         _two_places(length_of(choice.dots, layout.dpi)),
-        reach_cm(choice.dots, layout.dpi),
+        farthest_cm(choice.dots, layout.dpi),
     )
 
 
@@ -45,19 +45,19 @@ def warnings(layout: Layout, face: Face, distance_cm: int) -> list:
     """Return a sentence or two for each thing that will make the labels hard to read."""
     found = []
     choice = face.choice
-    reach = reach_cm(choice.dots, layout.dpi)
+    farthest = farthest_cm(choice.dots, layout.dpi)
     if choice.dots < LEAST_DOTS:
         found.append(
             "Too fine for this printer: a module is {} wide, and fewer than {} smear. {}".format(
                 _dots(choice.dots), LEAST_DOTS, _larger(layout, face, LEAST_DOTS)
             )
         )
-    if reach < distance_cm:
+    if farthest < distance_cm:
         found.append(
             "Too small to scan from {} cm: a module of {} mm scans from up to {} cm. {}".format(
                 distance_cm,
                 _two_places(length_of(choice.dots, layout.dpi)),
-                reach,
+                farthest,
                 _larger(layout, face, wanted_dots(layout.dpi, distance_cm)),
             )
         )

@@ -14,7 +14,7 @@ from .layout import layout_of
 from .layout import one_label
 from .layout import paper_of
 from .measures import length_of
-from .reach import checked_distance
+from .scan_distance import checked_distance
 from .sheet import pages
 
 

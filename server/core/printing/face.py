@@ -9,7 +9,7 @@ from collections import namedtuple
 from .. import labels
 from ..errors import BadInput
 from .layout import Layout
-from .reach import wanted_dots
+from .scan_distance import wanted_dots
 
 QUIET_MODULES = 4  # of margin on every side
 LEVELS = ("H", "Q", "M", "L")  # best first

@@ -37,7 +37,7 @@ def checked_distance(text) -> int:
     raise BadInput("distance", text, "{} to {} cm".format(LEAST_CM, MOST_CM))
 
 
-def reach_cm(dots: int, dpi: int) -> int:
+def farthest_cm(dots: int, dpi: int) -> int:
     """Return from how far a module of so many dots still covers enough pixels, in whole cm."""
     over = dots * 254 * PICTURE_PIXELS * 100000
     under = dpi * PIXELS_A_MODULE * _PICTURE * 100
