@@ -92,7 +92,7 @@ async function kept({ url, sha256 }) {
 async function fetched({ url, sha256 }, mode) {
   const address = url.replace(/^app\//, `app/${PRECACHE.build}/`);
   const response = await fetch(address, { cache: mode, credentials: 'same-origin' });
-  if (!response.ok || response.redirected) throw new Error(`${address} answered ${response.status}`);
+  // Whatever way it came: some hosts send `x.html` on to `x`, or answer a 404.html with that status.
   const body = await response.arrayBuffer();
   if ((await hexDigest(body)) !== sha256) return null;
   // A fresh response: no trace of a redirect or of the encoding it came in.

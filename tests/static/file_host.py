@@ -8,8 +8,11 @@ from pathlib import Path
 class FileHost:
     """Serves a folder under `prefix` of an address on this machine, until `close`."""
 
-    def __init__(self, folder: Path, prefix: str = "/", max_age: int | None = None):
-        """Start; with `max_age` each file may be kept for so many seconds without asking again."""
+    def __init__(self, folder: Path, prefix: str = "/", max_age: int | None = None, *, short: bool = False):
+        """Start; with `max_age` each file may be kept for so many seconds without asking again.
+
+        `short` sends `x.html` on to `x`, as some hosts do, and answers a page for what is missing with 404.
+        """
         self.folder = folder
         self.prefix = prefix
         self.paths: list[str] = []
@@ -24,12 +27,20 @@ class FileHost:
                 host.paths.append(self.path)
                 name = self.path.removeprefix(host.prefix).partition("?")[0]
                 name += "index.html" if name.endswith("/") or not name else ""
+                if short and name.endswith(".html") and not self.path.endswith("/"):
+                    self.send_response(308)
+                    self.send_header("Location", self.path.removesuffix(".html"))
+                    self.send_header("Content-Length", "0")
+                    self.end_headers()
+                    return
                 file = host.folder / name
+                if short and not file.suffix and file.with_suffix(".html").is_file():
+                    file = file.with_suffix(".html")
                 inside = self.path.startswith(host.prefix) and file.is_file()
                 if not inside:
                     file = host.folder / "404.html"
                 body = host.stale.get(name) or file.read_bytes()
-                self.send_response(200 if inside else 404)
+                self.send_response(200 if inside and not (short and file.name == "404.html") else 404)
                 self.send_header("Content-Type", self.guess_type(str(file)))
                 self.send_header("Content-Length", str(len(body)))
                 if max_age is not None:

@@ -115,6 +115,34 @@ def test_a_label_opens_the_site_that_is_not_yet_on_the_phone(context, make_host,
     wait_for_app(page)
 
 
+def test_a_host_that_shortens_addresses_serves_it_too(context, make_host, tmp_path):
+    """Hosts of files send pages on to the address without .html; their bytes are the same."""
+    write(find_static(), tmp_path / "site")
+    host = make_host(tmp_path / "site", short=True)
+    page = visit(context, host)
+    assert any(path.endswith("/404.html") for path in host.paths)
+    page.close()
+
+    context.set_offline(True)
+    page = context.new_page()
+    page.goto(host.base)
+    wait_for_app(page)
+
+
+@pytest.mark.parametrize("path", ["/u/ABCDE", "/pair"])
+def test_an_address_with_another_host_in_its_path_stays_on_this_one(path, context, make_host, tmp_path):
+    write(find_static(), tmp_path / "site")
+    host = make_host(tmp_path / "site")
+    other = make_host(tmp_path / "site")
+    page = context.new_page()
+
+    page.goto(f"{host.origin}//{other.base.partition('//')[2].rstrip('/')}{path}")
+
+    wait_until(page, "location.hash !== ''", seconds=30)
+    assert page.evaluate("location.origin") == host.origin
+    assert other.paths == []
+
+
 def test_two_sites_of_one_host_keep_apart(context, make_host, tmp_path):
     (tmp_path / "host").mkdir()
     for name in ("one", "two"):
