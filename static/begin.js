@@ -5,6 +5,7 @@
  */
 
 import { Core } from './core-client.js';
+import './install-prompt.js';
 import { LastViews } from './last-view.js';
 import { routeOf } from './screens/router.js';
 import { applyTheme } from './screens/theme.js';
@@ -28,4 +29,26 @@ applyTheme();
 Promise.race([
   lastViews.paint(routeOf(location).path),
   new Promise((resolve) => setTimeout(resolve, LATE_MS)),
-]).then(() => import('./main.js'));
+])
+  .then(() => import('./main.js'))
+  .catch(notWhole);
+
+/** A line that breaks off must not leave a screen that says it is starting, or a picture of one, for good. */
+function notWhole() {
+  lastViews.end();
+  const panel = document.createElement('main');
+  panel.className = 'panel panel-stop';
+  panel.setAttribute('role', 'alert');
+  const again = Object.assign(document.createElement('button'), {
+    type: 'button',
+    className: 'small-button',
+    textContent: 'Load it again',
+    onclick: () => location.reload(),
+  });
+  panel.append(
+    Object.assign(document.createElement('h1'), { textContent: 'The app did not come over whole' }),
+    Object.assign(document.createElement('p'), { textContent: 'The line broke off. What was recorded is not touched.' }),
+    again,
+  );
+  root.replaceChildren(panel);
+}

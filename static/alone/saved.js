@@ -8,6 +8,7 @@
 
 import { observable } from '../observable.js';
 import { ownName } from '../place.js';
+import { makingRoom } from '../space.js';
 
 const FILE = 'setting.file';
 const SINCE = 'setting.file_since';
@@ -73,13 +74,16 @@ export class Saved {
   /**
    * The person has the file: what was made up to then counts as saved.
    * @param {LastFile | null} file  null: there is none after all
+   * @param {number | null} [since]  since when something was in no file, where this one turned out not to be there
    */
-  async note(file) {
-    await this.#store.write(['meta'], async (tx) => {
-      const meta = tx.objectStore('meta');
-      await (file ? meta.put(file, FILE) : meta.delete(FILE));
-      await meta.delete(SINCE);
-    });
+  async note(file, since = null) {
+    await makingRoom(this.#store, () =>
+      this.#store.write(['meta'], async (tx) => {
+        const meta = tx.objectStore('meta');
+        await (file ? meta.put(file, FILE) : meta.delete(FILE));
+        await (since === null ? meta.delete(SINCE) : meta.put(since, SINCE));
+      }),
+    );
     remember(file);
     await this.count();
   }

@@ -116,6 +116,6 @@ function beginsInTheMiddle(device, seq, missing) {
 function twoOthers(device, seq) {
   return new UnsentFileProblem(
     'Two phones have used one identity',
-    `Entry ${seq} of phone ${device} is not the one that is here. Nothing was taken in. Take in the file of one of these two phones on the other; that one gets an identity of its own. Then take in its file here.`,
+    `Entry ${seq} of phone ${device} is not the one that is here. Nothing was taken in. Take in the file of the phone whose entries are here on the phone that made this file; that one gets an identity of its own. Then take in its file here.`,
   );
 }

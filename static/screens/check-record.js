@@ -65,7 +65,7 @@ function before({ data }) {
     <h1>Is this record as it was made?</h1>
     <p class="lead">
       Whoever recorded a sensor can hand over its record as a file. ${HAS_SERVER ? 'The server' : 'This phone'} checks
-      every byte of it and whose seal it bears. Nothing of it is kept here.
+      every byte of it and which seal it bears. Nothing of it is kept here.
     </p>
     ${problem ? problemPanel(problem) : nothing}
     ${data.fingerprint

@@ -26,7 +26,7 @@ export function installCard(ctx, jobs, asked) {
     <h2 id="install-title">Put Swaptrail on the home screen</h2>
     <p>${strong ? muchWaits(ctx) : calmWords()}</p>
     <div class="card-actions">
-      ${way()}
+      ${way(ctx)}
       ${strong ? html`<a class="small-button" href=${linkTo(to.outbox())}>See what waits</a>` : nothing}
       <button class="link-button" type="button" @click=${() => later(ctx)}>Not now</button>
     </div>
@@ -45,10 +45,11 @@ export function installLine({ services }, job) {
   </a>`;
 }
 
-function way() {
+/** @param {import('./app.js').Context} ctx */
+function way({ services }) {
   // On an iPhone there is more to say first, and no browser hands over a prompt there.
   return canInstall()
-    ? html`<button class="small-button" type="button" @click=${install}>Put it there</button>`
+    ? html`<button class="small-button" type="button" @click=${() => install(services)}>Put it there</button>`
     : html`<a class="small-button" href=${linkTo(to.install())}>Show me how</a>`;
 }
 

@@ -44,7 +44,7 @@ export const installPage = {
 
 /** @param {import('./app.js').Context} ctx */
 async function byTheBrowser(ctx) {
-  await install();
+  await install(ctx.services);
   ctx.redraw();
 }
 

@@ -5,6 +5,7 @@
  */
 
 import { isInstalled } from '../device.js';
+import { installPrompt } from '../install-prompt.js';
 
 /** As many entries or pictures waiting, with no promise from the browser to keep them, are much to lose. */
 const MUCH = 20;
@@ -19,41 +20,43 @@ const SETTING = 'install_put_off';
  * @property {number} at
  * @property {number} unsent
  * @property {'offer' | 'strong'} level
+ * @property {boolean} [installed]  it was put there, so the page in the browser offers it no more
  */
 
-/** What some browsers hand over for this. @type {{prompt: () => Promise<unknown>} | null} */
-let prompt = null;
 /** Undefined until it is known; null for never. @type {PutOff | null | undefined} */
 let putOff;
 
 /**
- * Keep the browser's own offer for the moment somebody asks for it, and read what was put off.
+ * Follow what the browser hands over, and read what was put off.
  * @param {import('../device.js').Device} device
  * @param {() => void} onChange
  */
 export async function watchInstall(device, onChange) {
-  addEventListener('beforeinstallprompt', (event) => {
-    event.preventDefault();
-    prompt = /** @type {any} */ (event);
-    onChange();
-  });
   addEventListener('appinstalled', () => {
-    prompt = null;
-    onChange();
+    keepPutOff(device, { at: Date.now(), unsent: 0, level: 'strong', installed: true });
+    installPrompt.set(null);
   });
-  putOff = (await device.setting(SETTING)) ?? null;
-  onChange();
+  putOff ??= (await device.setting(SETTING)) ?? null;
+  installPrompt.subscribe(onChange);
 }
 
 /** Whether one button does it here. */
 export function canInstall() {
-  return prompt !== null;
+  return installPrompt.value !== null;
 }
 
-export async function install() {
-  const accepted = prompt;
-  prompt = null;
-  await accepted?.prompt();
+/**
+ * Let the browser ask; its 'no' is the person's 'not now'.
+ * @param {import('./app.js').Services} services
+ */
+export async function install(services) {
+  const accepted = installPrompt.value;
+  installPrompt.set(null);
+  const answer = await accepted?.prompt();
+  if (answer?.outcome === 'dismissed') {
+    await putInstallOff(services);
+    installPrompt.set(null);
+  }
 }
 
 /**
@@ -78,6 +81,7 @@ export function installOffer({ device, sync }, jobs) {
   if (!jobs || isInstalled() || putOff === undefined) return 'none';
   const { unsent, level } = atStake(device, sync);
   if (!putOff) return level;
+  if (putOff.installed) return 'none';
   const graver = level === 'strong' && putOff.level === 'offer';
   const again = graver || unsent >= putOff.unsent + MORE || Date.now() - putOff.at >= PUT_OFF_MS;
   return again ? level : 'none';
@@ -88,9 +92,17 @@ export function installOffer({ device, sync }, jobs) {
  * @param {import('./app.js').Services} services
  */
 export async function putInstallOff({ device, sync }) {
-  putOff = { at: Date.now(), ...atStake(device, sync) };
+  await keepPutOff(device, { at: Date.now(), ...atStake(device, sync) });
+}
+
+/**
+ * @param {import('../device.js').Device} device
+ * @param {PutOff} value
+ */
+async function keepPutOff(device, value) {
+  putOff = value;
   // Only an offer: on a full phone it may be forgotten.
-  await device.saveSetting(SETTING, putOff).catch(() => undefined);
+  await device.saveSetting(SETTING, value).catch(() => undefined);
 }
 
 /**

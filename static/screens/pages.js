@@ -51,7 +51,9 @@ function later(which) {
 
 /** Read the scripts of the screens that are opened rarely. */
 export function readRarePages() {
-  return import('./rare-pages.js');
+  return import('./rare-pages.js').catch(() => {
+    throw new Error('This screen is not on the phone yet. It needs the network once.');
+  });
 }
 
 /** @type {Record<string, Page>} */

@@ -104,6 +104,16 @@ function nothingParts(ctx) {
   };
 }
 
+/** What went wrong with the last sharing, above pictures that wait from one before. @param {import('./app.js').Context} ctx */
+function troubleBefore({ params }) {
+  const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (params.trouble)];
+  if (!trouble) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <p class="panel-kicker">${icon('caution')} ${trouble.title}</p>
+    <p>${trouble.sentence}</p>
+  </section>`;
+}
+
 /** @param {import('./app.js').Context} ctx */
 function noJobParts(ctx) {
   return {
@@ -130,6 +140,7 @@ function jobParts(ctx) {
     back: to.jobs(),
     key: 'job',
     body: html`
+      ${troubleBefore(ctx)}
       <h1>Which job do they belong to?</h1>
       <ul class="list">
         ${ctx.data.open.map(
@@ -162,6 +173,7 @@ function pictureParts(ctx) {
     back: open.length > 1 ? to.shared() : to.jobs(),
     key: 'pictures',
     body: html`
+      ${troubleBefore(ctx)}
       <h1>What do they show?</h1>
       ${pictures.map((each) => (each.photo ? showsField(ctx, each) : refused(each)))}
     `,

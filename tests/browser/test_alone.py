@@ -27,6 +27,16 @@ TRUE_WORDS = (
     "A pairing link",
     "Nothing to pair here",
 )
+SINCE = """() => new Promise((resolve) => {
+  const opening = indexedDB.open('swaptrail');
+  opening.onsuccess = () => {
+    const asked = opening.result.transaction('meta').objectStore('meta').get('setting.file_since');
+    asked.onsuccess = () => {
+      opening.result.close();
+      resolve(asked.result ?? null);
+    };
+  };
+})"""
 ADDRESSES = (
     "/#/",
     "/#/new",
@@ -273,12 +283,17 @@ def test_a_share_that_was_closed_or_failed_saved_nothing_and_one_that_came_throu
 def test_a_file_that_is_not_where_it_should_be_does_not_count(take):
     phone = take().holds(job_driver().open())
     page = phone.show("/#/file")
+    page.locator("#app:not([inert]) main").wait_for()
+    since = page.evaluate(SINCE)
+    assert since
     saves(phone)
+    assert page.evaluate(SINCE) is None
 
     phone.tap("It is not there")
 
     page.get_by_role("heading", name="1 entry in no file yet").wait_for()
     page.get_by_text("The file is ready, not saved yet").wait_for()
+    assert page.evaluate(SINCE) == since
 
 
 def test_what_is_recorded_after_the_file_was_made_makes_it_stale(take):

@@ -108,6 +108,34 @@ def test_where_the_browser_hands_over_its_prompt_one_button_does_it(take_screens
     assert page.evaluate("globalThis.prompted")
 
 
+def test_once_it_was_put_there_the_page_offers_it_no_more(take_screens):
+    phone = take_screens(user_agent=ANDROID).holds(job_driver().open())
+    page = phone.show()
+    offer(page).wait_for()
+    page.evaluate("dispatchEvent(new Event('appinstalled'))")
+    offer(page).wait_for(state="detached")
+    waits_longer(phone, page, 8)
+    page.locator("#app:not([inert])").wait_for()
+    assert offer(page).count() == 0
+
+
+def test_a_no_to_the_browser_is_a_not_now(take_screens):
+    phone = take_screens(user_agent=ANDROID).holds(job_driver().open())
+    page = phone.show()
+    page.get_by_role("link", name="Show me how").wait_for()
+    page.evaluate(PROMPTS.replace("globalThis.prompted = true;", "return { outcome: 'dismissed' };"))
+    phone.tap("Put it there")
+    offer(page).wait_for(state="detached")
+
+
+def test_a_prompt_that_comes_before_the_screens_is_kept(take_screens):
+    phone = take_screens(user_agent=ANDROID).holds(job_driver().open())
+    phone.context.add_init_script(f"addEventListener('load', {PROMPTS});")
+    page = phone.show()
+    phone.tap("Put it there")
+    assert page.evaluate("globalThis.prompted")
+
+
 def test_put_off_it_is_remembered_and_comes_back_after_a_week(take_screens):
     phone = take_screens(user_agent=ANDROID).holds(job_driver().open())
     page = phone.show()

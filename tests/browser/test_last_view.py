@@ -102,6 +102,28 @@ def test_what_stood_there_stands_again_before_the_core_runs_and_cannot_be_tapped
     assert page.evaluate("window.shifted") < 0.02
 
 
+def test_a_line_that_breaks_off_leaves_no_picture_and_a_way_on(phone):
+    """The worker is kept out, as on a first visit: what it holds does not come over the line."""
+    page = phone.show(f"/#/job/{JOB}")
+    see_it_kept(page, f"job/{JOB}")
+    page.evaluate(
+        "navigator.serviceWorker.getRegistrations()"
+        ".then((all) => Promise.all(all.map((each) => each.unregister())))"
+    )
+    page.route("**/main.js", lambda route: route.abort())
+    page.reload()
+    page.get_by_role("heading", name="The app did not come over whole").wait_for()
+    assert not page.evaluate("document.querySelector('#app').inert")
+    assert page.locator(".checking").count() == 0
+
+    # The browser says so by itself.
+    assert {said for said in phone.complaints.heard if "ERR_FAILED" not in said} == set()
+    phone.complaints.heard.clear()
+    page.unroute("**/main.js")
+    page.get_by_role("button", name="Load it again").click()
+    page.locator("[data-step]").wait_for()
+
+
 def test_it_is_gone_once_the_log_has_moved_on(phone):
     page = phone.show(f"/#/job/{JOB}")
     see_it_kept(page, f"job/{JOB}")

@@ -177,3 +177,13 @@ def test_a_phone_on_which_nothing_fits_keeps_none_of_them(tmp_path, app_server):
 def test_the_address_in_the_manifest_is_relative():
     manifest = json.loads((ROOT / "static" / "manifest.webmanifest").read_text("utf-8"))
     assert not manifest["share_target"]["action"].startswith(("/", "http"))
+
+
+def test_a_sharing_that_fails_is_said_also_where_an_earlier_picture_waits(take_screens):
+    phone = take_screens().holds(job_driver().begin())
+    page = ready(phone)
+    share(page, jpeg())
+    page.get_by_role("heading", name="What do they show?").wait_for()
+    page.evaluate("location.hash = '#/shared/full'")
+    page.get_by_text("This phone is full").wait_for()
+    page.get_by_role("heading", name="What do they show?").wait_for()

@@ -13,7 +13,7 @@ import { saveFile, shareFile } from '../../save-file.js';
  * @typedef {{state: 'idle'}
  *   | {state: 'making', done: number, all: number}
  *   | {state: 'ready', made: import('../../alone/history-file.js').MadeFile, problem: string}
- *   | {state: 'saved', how: 'shared' | 'downloaded', name: string, before: import('../../alone/saved.js').LastFile | null}
+ *   | {state: 'saved', how: 'shared' | 'downloaded', name: string, before: import('../../alone/saved.js').Standing | null}
  *   | {state: 'failed', sentence: string}} Making
  */
 
@@ -82,7 +82,7 @@ export async function takeBack(ctx) {
   if (making.state !== 'saved') return;
   const { before } = making;
   making = { state: 'idle' };
-  await ctx.services.saved?.note(before);
+  await ctx.services.saved?.note(before?.last ?? null, before?.since);
   await makeFile(ctx);
 }
 
@@ -92,7 +92,7 @@ export async function takeBack(ctx) {
  * @param {'shared' | 'downloaded'} how
  */
 async function confirm({ services }, { file, upTo, held }, how) {
-  const before = services.saved?.standing.value.last ?? null;
+  const before = services.saved?.standing.value ?? null;
   await services.saved?.note({ name: file.name, at: Date.now(), how, upTo, ...held });
   making = { state: 'saved', how, name: file.name, before };
 }

@@ -67,13 +67,19 @@ function panel(ctx, urgent) {
     <p class="panel-kicker">${icon(urgent ? 'caution' : 'out')} ${urgent ? 'Only on this phone' : 'Save the file'}</p>
     <p>
       <strong>${atStake(ctx.services)}</strong>
-      ${urgent ? 'would be gone with this phone' : 'are on this phone only'}${waited > WORTH_NAMING_MS
+      ${urgent ? 'would be gone with this phone' : onlyHere(ctx.services)}${waited > WORTH_NAMING_MS
         ? `, the oldest for ${span(waited)}`
         : nothing}.
       ${last ? `The last file is from ${ago(last.at)}.` : 'There is no file yet.'} ${risk(ctx.services)}
     </p>
     <button class="small-button" type="button" @click=${save}>${icon('out')} Save the file</button>
   </section>`;
+}
+
+/** @param {import('../app.js').Services} services */
+function onlyHere({ saved }) {
+  const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
+  return `${entries + photos === 1 ? 'is' : 'are'} on this phone only`;
 }
 
 /** @param {import('../app.js').Services} services */
