@@ -12,6 +12,7 @@ import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
 import { makerReader } from './maker-reader.js';
 import { emptyPhoneParts } from './alone/empty-phone.js';
+import { homeScreenFirst } from './home-screen-first.js';
 import { to } from './router.js';
 import { toldPanel } from './stop-panel.js';
 import { labelTheWaiting } from './unit-care.js';
@@ -103,6 +104,7 @@ function strangerParts(ctx, { shown }, unpaired) {
           What is on record about this sensor is kept by ${location.host}, and shown only on phones that are paired with it.
         </p>
       </section>
+      ${homeScreenFirst()}
       <section>
         <h2>You work here</h2>
         <p>Ask someone with a paired phone for a pairing link. Open it here, then scan the label again.</p>

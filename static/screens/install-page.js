@@ -89,9 +89,8 @@ function startsEmpty({ services }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('caution')} It starts empty there</p>
     <p>On an iPhone the app on the home screen shares nothing with this page.</p>
-    ${HAS_SERVER ? overTheServer(services) : html`<p>
-          <a href=${linkTo(to.file())}>Save your file</a> first, and take it in there.
-        </p>`}
+    ${HAS_SERVER ? overTheServer(services) : html`<p>Save your file first, and take it in there.</p>
+          <a class="small-button" href=${linkTo(to.file())}>Save your file</a>`}
   </section>`;
 }
 

@@ -182,6 +182,15 @@ def test_on_an_iphone_with_work_on_the_page_it_says_what_the_home_screen_means(t
     page.get_by_text("pair it with the copied link").wait_for()
 
 
+@pytest.mark.parametrize(("family", "sections"), [(IPHONE, 1), (ANDROID, 0)], ids=["iPhone", "Android"])
+def test_a_label_that_the_camera_of_an_iphone_opened_leads_to_the_app_that_holds_it(
+    take_screens, family, sections
+):
+    page = take_screens(user_agent=family).show(f"/U/{job_driver().codes[0]}")
+    page.get_by_role("heading", name="You work here").wait_for()
+    assert page.get_by_role("heading", name="You have Swaptrail on the home screen").count() == sections
+
+
 def test_a_pairing_link_on_an_iphone_page_sends_to_the_home_screen_first(take_screens, screen_app):
     link = screen_app.link()
     phone = take_screens(user_agent=IPHONE)

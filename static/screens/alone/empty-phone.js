@@ -7,6 +7,7 @@
 import { html } from 'lit-html';
 
 import { code as shownCode } from '../../shapes/code.js';
+import { homeScreenFirst } from '../home-screen-first.js';
 import { to } from '../router.js';
 
 /**
@@ -24,6 +25,7 @@ export function emptyPhoneParts(ctx, { shown }) {
         <h1>This phone holds no records yet</h1>
         <p class="lead">What is on record about this sensor is on the phone of whoever put the label on it.</p>
       </section>
+      ${homeScreenFirst()}
       <section>
         <h2>It is your label</h2>
         <p>Take in the file that your other phone saved, then scan the label again.</p>
