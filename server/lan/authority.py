@@ -15,12 +15,12 @@ from cryptography import x509
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.serialization import Encoding
-from cryptography.hazmat.primitives.serialization import NoEncryption
-from cryptography.hazmat.primitives.serialization import PrivateFormat
 from cryptography.hazmat.primitives.serialization import load_pem_private_key
 from cryptography.x509.oid import NameOID
 
 from server.lan import naming
+from server.lan.certified import Certified
+from server.lan.certified import key_usage
 from server.lan.instants import readable
 from server.refusals import CommandRefused
 from server.storage import DataFolder
@@ -39,12 +39,10 @@ _NO_NAME = "invalid"
 
 
 @dataclass(frozen=True)
-class Authority:
+class Authority(Certified):
     """Certificate and key of the authority for one host."""
 
     host: str
-    certificate: x509.Certificate
-    key: ec.EllipticCurvePrivateKey
 
     @property
     def fingerprint(self) -> str:
@@ -55,16 +53,6 @@ class Authority:
     def common_name(self) -> str:
         """Under which name phones list it."""
         return common_name(self.host)
-
-    @property
-    def begins(self) -> datetime:
-        """From when it is valid."""
-        return self.certificate.not_valid_before_utc
-
-    @property
-    def ends(self) -> datetime:
-        """When it ends to be valid."""
-        return self.certificate.not_valid_after_utc
 
     def der(self) -> bytes:
         """Returns the certificate alone, as phones take it in."""
@@ -125,12 +113,12 @@ def new_authority(host: str, now: datetime) -> Authority:
         .not_valid_before(begins)
         .not_valid_after(begins + LIFE)
         .add_extension(x509.BasicConstraints(ca=True, path_length=0), critical=True)
-        .add_extension(_key_usage(), critical=True)
+        .add_extension(key_usage(vouches=True), critical=True)
         .add_extension(_constraints(host), critical=True)
         .add_extension(public, critical=False)
         .sign(key, SHA256())
     )
-    return Authority(host, certificate, key)
+    return Authority(host=host, certificate=certificate, key=key)
 
 
 def _constraints(host: str) -> x509.NameConstraints:
@@ -140,29 +128,12 @@ def _constraints(host: str) -> x509.NameConstraints:
     return x509.NameConstraints(permitted_subtrees=[x509.DNSName(named), *networks], excluded_subtrees=None)
 
 
-def _key_usage() -> x509.KeyUsage:
-    return x509.KeyUsage(
-        digital_signature=False,
-        content_commitment=False,
-        key_encipherment=False,
-        data_encipherment=False,
-        key_agreement=False,
-        key_cert_sign=True,
-        crl_sign=True,
-        encipher_only=False,
-        decipher_only=False,
-    )
-
-
 def _path(folder: DataFolder, host: str) -> Path:
     return folder.keys / f"authority-{host.replace(':', '_')}.pem"
 
 
 def _new(host: str, now: datetime) -> bytes:
-    """Returns key and certificate in one text: in one file neither can be there without the other."""
-    authority = new_authority(host, now)
-    key = authority.key.private_bytes(Encoding.PEM, PrivateFormat.PKCS8, NoEncryption())
-    return key + authority.certificate.public_bytes(Encoding.PEM)
+    return new_authority(host, now).pem()
 
 
 def _read(path: Path, pem: bytes) -> Authority:
@@ -174,7 +145,7 @@ def _read(path: Path, pem: bytes) -> Authority:
         raise _damaged(path) from None
     if not isinstance(key, ec.EllipticCurvePrivateKey) or key.public_key() != certificate.public_key():
         raise _damaged(path)
-    return Authority(host, certificate, key)
+    return Authority(host=host, certificate=certificate, key=key)
 
 
 def _damaged(path: Path) -> CommandRefused:

@@ -5,7 +5,6 @@ then read back: a desktop browser takes certificates that a phone refuses, so a 
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime
 from datetime import timedelta
 from ipaddress import IPv4Address
@@ -14,42 +13,22 @@ from ipaddress import IPv6Address
 from cryptography import x509
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.hashes import SHA256
-from cryptography.hazmat.primitives.serialization import Encoding
-from cryptography.hazmat.primitives.serialization import NoEncryption
-from cryptography.hazmat.primitives.serialization import PrivateFormat
 from cryptography.x509.oid import ExtendedKeyUsageOID
 from cryptography.x509.oid import NameOID
 
 from server.lan import naming
 from server.lan.authority import BACKDATED
 from server.lan.authority import Authority
+from server.lan.certified import Certified
+from server.lan.certified import key_usage
 
 LONGEST_LIFE = timedelta(days=397)
 
 Address = IPv4Address | IPv6Address
 
 
-@dataclass(frozen=True)
-class Leaf:
+class Leaf(Certified):
     """A certificate of the server with its key."""
-
-    certificate: x509.Certificate
-    key: ec.EllipticCurvePrivateKey
-
-    @property
-    def begins(self) -> datetime:
-        """From when it is valid."""
-        return self.certificate.not_valid_before_utc
-
-    @property
-    def ends(self) -> datetime:
-        """Until when it is valid."""
-        return self.certificate.not_valid_after_utc
-
-    def pem(self) -> bytes:
-        """Returns key and certificate in one text, so that one file holds a pair that fits."""
-        key = self.key.private_bytes(Encoding.PEM, PrivateFormat.PKCS8, NoEncryption())
-        return key + self.certificate.public_bytes(Encoding.PEM)
 
 
 def new_leaf(authority: Authority, addresses: Iterable[Address], now: datetime) -> Leaf:
@@ -67,7 +46,7 @@ def new_leaf(authority: Authority, addresses: Iterable[Address], now: datetime) 
         .not_valid_before(begins)
         .not_valid_after(min(begins + LONGEST_LIFE, authority.ends))
         .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
-        .add_extension(_key_usage(), critical=True)
+        .add_extension(key_usage(vouches=False), critical=True)
         .add_extension(x509.ExtendedKeyUsage([ExtendedKeyUsageOID.SERVER_AUTH]), critical=False)
         .add_extension(x509.SubjectAlternativeName(names), critical=False)
         .add_extension(x509.SubjectKeyIdentifier.from_public_key(key.public_key()), critical=False)
@@ -121,17 +100,3 @@ def _check(
 def _issued_by(issuer: x509.Certificate) -> x509.AuthorityKeyIdentifier:
     own = issuer.extensions.get_extension_for_class(x509.SubjectKeyIdentifier).value
     return x509.AuthorityKeyIdentifier.from_issuer_subject_key_identifier(own)
-
-
-def _key_usage() -> x509.KeyUsage:
-    return x509.KeyUsage(
-        digital_signature=True,
-        content_commitment=False,
-        key_encipherment=False,
-        data_encipherment=False,
-        key_agreement=False,
-        key_cert_sign=False,
-        crl_sign=False,
-        encipher_only=False,
-        decipher_only=False,
-    )
