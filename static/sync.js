@@ -43,8 +43,8 @@ const LAST_RETRY_SECONDS = 300;
  * @property {string} sentence            what stands against sending; empty when nothing does
  */
 
-/** @type {SyncStatus} */
-const NOT_YET = {
+/** Before anything was looked at. @type {SyncStatus} */
+export const NOT_YET = {
   state: 'not sent',
   unsentEvents: 0,
   unsentPhotos: 0,

@@ -9,6 +9,7 @@ from tests import netns
 from tests.hosts import Core
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
+from tests.static.builds import OwnApp
 from tests.wheels import build_wheel
 from tests.wheels import unpack
 
@@ -75,5 +76,13 @@ def installed(wheel, tmp_path_factory):
 def app_server(tmp_path):
     """Give the app on a data folder of its own."""
     server = AppServer(tmp_path / "data")
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def own_app(tmp_path):
+    """Give an app of which new builds can be made."""
+    server = OwnApp(tmp_path)
     yield server
     server.close()

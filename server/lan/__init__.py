@@ -5,8 +5,9 @@
 
 * The place: `naming` chooses and checks the name, `address` fixes it with its ports, `network` finds the
   addresses that phones are sent to, `announce` makes the name known to them.
-* The certificates: `certified` is what both have in common; `authority` is what phones trust, made once; `leaf` is what the server shows; `renewal`
-  keeps it fresh in a file, which the server's door reads anew. `instants` is their clock.
+* The certificates: `authority` is what phones trust, made once; `leaf` is what the server shows, and
+  `certified` what both are; `renewal` keeps the leaf fresh in a file, which the server's door reads anew.
+  `instants` is their clock.
 * The phones: `trust_page` leads them through their settings, over plain HTTP on a port of its own; `page/`
   has its text, looks and pictures.
 

@@ -6,21 +6,12 @@
 
 import { ApiError } from '../api.js';
 import { observable } from '../observable.js';
+import { NOT_YET } from '../sync.js';
 
 const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
 
 /** @type {import('../sync.js').SyncStatus} */
-const NOTHING_TO_SEND = {
-  state: 'no server',
-  unsentEvents: 0,
-  unsentPhotos: 0,
-  unsentBytes: 0,
-  oldestUnsentAt: null,
-  lastSyncAt: null,
-  nextTryAt: null,
-  toSend: null,
-  sentence: '',
-};
+const NOTHING_TO_SEND = { ...NOT_YET, state: 'no server' };
 
 /** The server's interface where there is no server; it makes no request. */
 class NoApi {

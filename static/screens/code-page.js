@@ -12,11 +12,11 @@ import { CoreError } from '../core-client.js';
 import { textField } from './field.js';
 import { makerReader } from './maker-reader.js';
 import { emptyPhoneParts } from './alone/empty-phone.js';
-import { homeScreenFirst } from './home-screen-first.js';
 import { to } from './router.js';
 import { toldPanel } from './stop-panel.js';
 import { labelTheWaiting } from './unit-care.js';
 import { unitParts } from './unit.js';
+import { cameAcross, homeScreenFirst } from './unknown-label.js';
 
 /** An address with a code in it comes from a scan, unless it says otherwise. */
 const FROM_OUTSIDE = 'scanned';
@@ -109,10 +109,7 @@ function strangerParts(ctx, { shown }, unpaired) {
         <h2>You work here</h2>
         <p>Ask someone with a paired phone for a pairing link. Open it here, then scan the label again.</p>
       </section>
-      <section>
-        <h2>You came across this sensor</h2>
-        <p>Leave the label on it. Take it, with its slip if there is one, to whoever gave it to you or to their parts counter.</p>
-      </section>
+      ${cameAcross()}
     `,
     main: { words: 'Try again', run: () => ctx.services.sync.now().then(ctx.reload) },
     second: { words: 'The jobs', run: () => ctx.go(to.jobs()) },

@@ -11,7 +11,7 @@ import { icon } from '../shapes/icons.js';
 import { takeIn } from '../take-in.js';
 import { unsentFile } from '../unsent-file.js';
 import { countWords } from './phone-notices.js';
-import { outcomeOf } from './taken-in.js';
+import { outcomeOf, outcomePanel } from './taken-in.js';
 import { size } from './when.js';
 
 /** The file that was made last; it is not kept. @type {{file: File, events: number, photos: number} | null} */
@@ -75,12 +75,7 @@ export function takeInFile(ctx) {
   return html`<section class="screen-stack">
     <h2>A file from another phone</h2>
     <p>What another phone could not send is on record here at once, and goes to the server with yours.</p>
-    ${outcome
-      ? html`<section class="panel ${outcome.good ? 'panel-good' : 'panel-stop'}" role="alert">
-          <h2>${outcome.title}</h2>
-          <p>${outcome.sentence}</p>
-        </section>`
-      : nothing}
+    ${outcomePanel(outcome)}
     <label class="small-button file-button">
       ${icon('in')} ${taking ? 'Reading the file' : 'Take in a file'}
       <input class="aloud" type="file" accept=".txt,.json,text/plain,application/json" ?disabled=${taking} @change=${picked} />

@@ -3,6 +3,8 @@
  * What became of a file that was taken in, in words.
  */
 
+import { html, nothing } from 'lit-html';
+
 import { PLACE_WORDS } from '../place-words.js';
 import { isQuotaError } from '../space.js';
 import { UnsentFileProblem } from '../unsent-file.js';
@@ -53,4 +55,13 @@ function takenWords({ entries, photos, known, cutOff }) {
 /** A file that was moved, or lies in an app that lost its network. @param {unknown} error */
 function isUnreadable(error) {
   return error instanceof DOMException && (error.name === 'NotReadableError' || error.name === 'NotFoundError');
+}
+
+/** @param {Outcome | null} outcome  null: nothing has ended yet */
+export function outcomePanel(outcome) {
+  if (!outcome) return nothing;
+  return html`<section class="panel ${outcome.good ? 'panel-good' : 'panel-stop'}" role="alert">
+    <h2>${outcome.title}</h2>
+    <p>${outcome.sentence}</p>
+  </section>`;
 }

@@ -9,7 +9,6 @@ from tests.browser.seeded_job import job_driver
 from tests.browser.test_job_screens import facts
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
-from tests.static.builds import OwnApp
 
 # The core does not come before `letCoreCome`, whatever else does.
 HOLD_CORE = """(() => {
@@ -36,14 +35,6 @@ SHIFTS = """(() => {
     for (const entry of list.getEntries()) window.shifted += entry.value;
   }).observe({ type: 'layout-shift', buffered: true });
 })()"""
-
-
-@pytest.fixture
-def own_app(tmp_path):
-    """Give an app of which new builds can be made."""
-    server = OwnApp(tmp_path)
-    yield server
-    server.close()
 
 
 @pytest.fixture

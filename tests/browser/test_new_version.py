@@ -8,21 +8,12 @@ from tests.browser.test_job_screens import facts
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
 from tests.static.builds import STYLE
-from tests.static.builds import OwnApp
 
 BUTTON = "Change over now"
 FORM = """() => [...document.querySelectorAll('main input, main textarea, main [aria-pressed]')].map(
   ({ name, id, value, checked, ariaPressed }) => [name, id, value, checked, ariaPressed])"""
 SHOWN = "document.querySelector('main').innerText"
 SHOWS = f"(text) => {SHOWN} === text"
-
-
-@pytest.fixture
-def own_app(tmp_path):
-    """Give an app of which new builds can be made."""
-    server = OwnApp(tmp_path)
-    yield server
-    server.close()
 
 
 @pytest.fixture

@@ -12,6 +12,7 @@ from server.app import create_app
 from server.clock import now_ms
 from server.pairing import make_link
 from server.storage import DataFolder
+from tests import netns
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 
@@ -29,6 +30,16 @@ SMALL_APP = {
     "vendor/micropython/micropython.wasm": "not really wasm",
     "vendor/lit-html/LICENSE": "text",
 }
+
+
+@pytest.fixture
+def machines():
+    """Two machines in a network of their own."""
+    if netns.missing():
+        # Never silent: the end of the report counts them and says why (tests/conftest.py).
+        pytest.skip(f"{netns.LEFT_OUT}: {netns.missing()}")
+    with netns.TwoMachines() as two:
+        yield two
 
 
 @pytest.fixture

@@ -24,15 +24,6 @@ with socket.create_connection((host, int(port)), timeout=10) as raw:
 
 
 @pytest.fixture
-def machines():
-    if netns.missing():
-        # Never silent: the end of the report counts them and says why (tests/conftest.py).
-        pytest.skip(f"{netns.LEFT_OUT}: {netns.missing()}")
-    with netns.TwoMachines() as two:
-        yield two
-
-
-@pytest.fixture
 def serve(machines, tmp_path):
     """Starts the server on the yard's machine."""
     started = []

@@ -34,6 +34,14 @@ def shared_app(_shared_app):
 
 
 @pytest.fixture
+def context(browser):
+    """Give a phone that has never been here."""
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    yield context
+    context.close()
+
+
+@pytest.fixture
 def make_context(browser, shared_app):
     """Give a maker of empty phones without a service worker; each ends with the test."""
     contexts = []

@@ -56,20 +56,8 @@ def records(page) -> list[dict]:
     return page.evaluate("records()")
 
 
-class Phone:
-    """One phone: a browser context with the parts of the app, paired on request."""
-
-    def __init__(self, context, server, *, paired=True):
-        self.context = context
-        self.server = server
-        self.complaints = Complaints(server.base)
-        self.page = open_bare(context, server.base, self.complaints)
-        self.device = start_parts(self.page)
-        if paired:
-            self.pair()
-
-    def pair(self):
-        self.page.evaluate("(token) => sync.pair(token, 'Zoë')", self.server.token())
+class Recording:
+    """What a page with the parts on it records; `page` is given by whoever is one."""
 
     def record(self, *notes):
         for note in notes:
@@ -92,6 +80,22 @@ class Phone:
             }""",
             list(encoded(picture)),
         )
+
+
+class Phone(Recording):
+    """One phone: a browser context with the parts of the app, paired on request."""
+
+    def __init__(self, context, server, *, paired=True):
+        self.context = context
+        self.server = server
+        self.complaints = Complaints(server.base)
+        self.page = open_bare(context, server.base, self.complaints)
+        self.device = start_parts(self.page)
+        if paired:
+            self.pair()
+
+    def pair(self):
+        self.page.evaluate("(token) => sync.pair(token, 'Zoë')", self.server.token())
 
     def sync(self):
         self.page.evaluate("sync.now()")

@@ -8,9 +8,9 @@ from PIL import Image
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.alone_app import AloneApp
+from tests.static.phone_parts import Recording
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
-from tests.static.pictures import encoded
 from tests.static.pictures import picture
 from tests.static.test_log import quota
 from tests.unsent_files import unsent_text
@@ -32,7 +32,7 @@ PARTS = """async () => {
 WHOLE = "async () => (await wholeFile(store)).file.text()"
 
 
-class AlonePhone:
+class AlonePhone(Recording):
     """One phone without a server, with the parts of the app on its page and no screens."""
 
     def __init__(self, context, app):
@@ -41,28 +41,6 @@ class AlonePhone:
         self.page = open_bare(context, app.base, self.complaints)
         self.device = start_parts(self.page)
         self.page.evaluate(PARTS)
-
-    def record(self, *notes):
-        for note in notes:
-            self.page.evaluate("(note) => log.record([stock(note)])", note)
-
-    def record_photo(self, picture):
-        self.page.evaluate(
-            """async (bytes) => {
-              const photo = await photos.prepare(new Blob([Uint8Array.from(bytes)]));
-              const [{ id: layout, positions }] = await core.call('layouts');
-              const job = device.newId('j');
-              const vehicle = { id: device.newId('v'), name: 'blue estate', vin: '' };
-              const { sha256, mime, width, height } = photo;
-              const result = await log.record([
-                { job, kind: 'job_opened', data: { vehicle, complaint: '', layout, part: '', positions } },
-                { job, kind: 'photo_taken', data: { sha256, mime, bytes: photo.bytes.byteLength, width,
-                  height, shows: 'work', position: '', unit: '' } },
-              ], { photo });
-              if (result.refusal) throw new Error(result.refusal.sentence);
-            }""",
-            list(encoded(picture)),
-        )
 
     def file(self) -> str:
         """Make the file of everything and return its text."""

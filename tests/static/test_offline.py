@@ -7,7 +7,6 @@ import pytest
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE
-from tests.static.builds import OwnApp
 from tests.static.builds import first_visit
 from tests.static.builds import wait_for_app
 
@@ -24,22 +23,6 @@ BUILDS = "caches.keys().then((all) => all.filter((name) => name.startsWith('swap
 BUSY = """() => {
   setInterval(() => { for (let i = 0; i < 4; i += 1) fetch('/app/main.js').then((r) => r.text()); }, 20);
 }"""
-
-
-@pytest.fixture
-def own_app(tmp_path):
-    """Give an app of which new builds can be made."""
-    server = OwnApp(tmp_path)
-    yield server
-    server.close()
-
-
-@pytest.fixture
-def context(browser):
-    """Give a phone that has never been here."""
-    context = browser.new_context(viewport={"width": 390, "height": 844})
-    yield context
-    context.close()
 
 
 def has_new_build(page, server, name):

@@ -39,14 +39,6 @@ def make_host():
 
 
 @pytest.fixture
-def context(browser):
-    """Give a phone that has never been here."""
-    context = browser.new_context(viewport={"width": 390, "height": 844})
-    yield context
-    context.close()
-
-
-@pytest.fixture
 def static(tmp_path):
     """Give an app whose builds can be told apart; the first is called `first`."""
     kept = shutil.ignore_patterns("node_modules", "esbuild")

@@ -7,8 +7,8 @@
 import { html } from 'lit-html';
 
 import { code as shownCode } from '../../shapes/code.js';
-import { homeScreenFirst } from '../home-screen-first.js';
 import { to } from '../router.js';
+import { cameAcross, homeScreenFirst } from '../unknown-label.js';
 
 /**
  * @param {import('../app.js').Context} ctx
@@ -30,10 +30,7 @@ export function emptyPhoneParts(ctx, { shown }) {
         <h2>It is your label</h2>
         <p>Take in the file that your other phone saved, then scan the label again.</p>
       </section>
-      <section>
-        <h2>You came across this sensor</h2>
-        <p>Leave the label on it. Take it, with its slip if there is one, to whoever gave it to you or to their parts counter.</p>
-      </section>
+      ${cameAcross()}
     `,
     main: { words: 'Take in my file', run: () => ctx.go(to.takeIn()) },
     second: { words: 'The jobs', run: () => ctx.go(to.jobs()) },

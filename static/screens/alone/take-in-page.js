@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { takeInHistory } from '../../alone/take-in-history.js';
 import { to } from '../router.js';
-import { outcomeOf } from '../taken-in.js';
+import { outcomeOf, outcomePanel } from '../taken-in.js';
 
 /** What became of the file that was picked last. @type {import('../taken-in.js').Outcome | null} */
 let outcome = null;
@@ -34,12 +34,7 @@ export const takeInPage = {
             ? 'What is in the file and not on this phone is added. What is here stays as it is.'
             : 'Pick the file that the other phone saved. Its jobs, sensors and pictures are then on this phone, too.'}
         </p>
-        ${outcome
-          ? html`<section class="panel ${outcome.good ? 'panel-good' : 'panel-stop'}" role="alert">
-              <h2>${outcome.title}</h2>
-              <p>${outcome.sentence}</p>
-            </section>`
-          : nothing}
+        ${outcomePanel(outcome)}
         ${taking ? progress(taking) : nothing}
         <p class="soft">
           Its name begins with swaptrail and a date. If it is not on this phone yet, share it from the other phone, or

@@ -29,15 +29,6 @@ PLAIN = f"http://{netns.YARD}:{TRUST_PORT}/"
 
 
 @pytest.fixture
-def machines():
-    if netns.missing():
-        # Never silent: the end of the report counts them and says why (tests/conftest.py).
-        pytest.skip(f"{netns.LEFT_OUT}: {netns.missing()}")
-    with netns.TwoMachines() as two:
-        yield two
-
-
-@pytest.fixture
 def started():
     """Everything that was started; it ends with the test."""
     running = []
