@@ -124,6 +124,7 @@ function picture(root) {
   for (const image of copy.querySelectorAll('img')) image.removeAttribute('src');
   // The policy allows no styles in attributes.
   for (const styled of copy.querySelectorAll('[style]')) styled.removeAttribute('style');
-  for (const live of copy.querySelectorAll('video, canvas, iframe')) live.remove();
+  // What is said of the phone itself is not of the log: it may have been read or be over since.
+  for (const gone of copy.querySelectorAll('video, canvas, iframe, .banner')) gone.remove();
   return copy.innerHTML.replace(/<!--.*?-->/g, '');
 }

@@ -163,3 +163,33 @@ def test_only_what_the_core_says_of_the_log_is_kept_and_nothing_that_lives_in_th
 
     assert set(kept(page)) == {"", f"job/{JOB}"}
     assert not re.search(r"blob:|<video|<canvas| style=|<script|<!--", html)
+
+
+def test_what_was_said_of_the_phone_and_has_been_read_does_not_come_back_with_the_view(phone):
+    said = "This phone lost its data"
+    page = phone.show("/#/")
+    page.evaluate(
+        """(sentence) => new Promise((resolve) => {
+          const opening = indexedDB.open('swaptrail');
+          opening.onsuccess = () => {
+            const meta = opening.result.transaction('meta', 'readwrite').objectStore('meta');
+            meta.put({ state: 'lost', sentence }, 'notice').onsuccess = () => {
+              opening.result.close();
+              resolve();
+            };
+          };
+        })""",
+        said,
+    )
+    page.reload()
+    page.get_by_text(said).wait_for()
+    see_it_kept(page, "")
+    page.get_by_role("button", name="I have read this").click()
+    page.get_by_text(said).wait_for(state="detached")
+    start_again(phone)
+
+    wait_until(page, PICTURE)
+    assert page.get_by_text(said).count() == 0
+    page.evaluate("letCoreCome()")
+    wait_until(page, "!document.querySelector('#app').inert")
+    assert page.get_by_text(said).count() == 0
