@@ -11,8 +11,8 @@ from demo_db.log import StoryBroken
 from demo_db.stories import MARAS_PHONE
 from demo_db.stories import START
 from demo_db.stories import tell
-from server import events
-from server import photo_store
+from server.log import events
+from server.photos import store as photo_store
 from server.storage import DataFolder
 
 _MOST_BYTES = 64 * 1024 * 1024

@@ -5,9 +5,9 @@ import json
 from typing import NamedTuple
 
 from demo_db.dice import Dice
-from server import jpeg
 from server.core import envelope
 from server.core.host import Host
+from server.photos import jpeg
 
 _CODE_BYTES = 4000
 _CODES = 60

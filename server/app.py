@@ -9,28 +9,28 @@ from urllib.parse import urlsplit
 from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 
-from server import assets
-from server import bodies
-from server import database
-from server import errors
-from server import forwarded
-from server import installation
-from server import pairing
-from server import phones
-from server import photos
-from server import projection
-from server import returns
-from server import security
-from server import sessions
-from server import sync
+from server.keeping.record import web as record_web
 from server.labelling import routes as labelling
-from server.photo_store import MOST_BYTES
-from server.record import web as record_web
-from server.shell import CORE_URL
-from server.shell import find_static
-from server.shell import load_shell
+from server.log import sync
+from server.phones import installation
+from server.phones import paired as phones
+from server.phones import pairing
+from server.phones import sessions
+from server.phones.try_limit import TryLimit
+from server.photos import routes as photos
+from server.photos.store import MOST_BYTES
+from server.queries import projection
+from server.queries import returns
 from server.storage import DataFolder
-from server.try_limit import TryLimit
+from server.web import assets
+from server.web import bodies
+from server.web import database
+from server.web import errors
+from server.web import forwarded
+from server.web import security
+from server.web.shell import CORE_URL
+from server.web.shell import find_static
+from server.web.shell import load_shell
 
 PAIRING_TRIES = 10
 PAIRING_SECONDS = 300

@@ -2,7 +2,7 @@
 /**
  * The help that came with this build of the app: its pages, ready to be put on the screen.
  *
- * The server renders them once (server/help_pages.py), with raw HTML off, so that a phone needs no Markdown reader.
+ * The server renders them once (server/web/help_pages.py), with raw HTML off, so that a phone needs no Markdown reader.
  */
 
 import { APP, ROOT } from './place.js';

@@ -13,7 +13,7 @@
  *
  * so that every byte is under a hash or has only one right value, and half a file is still good as far as it
  * goes. Version 1, of the first release, is one line without photos: {"app", "device", "events", "v"}.
- * `server/unsent_file.py` reads the same.
+ * `server/log/unsent_file.py` reads the same.
  */
 
 import { canonicalText, eventHash, sha256Hex } from './canonical.js';

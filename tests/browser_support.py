@@ -231,7 +231,7 @@ class Server:
 
     def start(self) -> None:
         """Start the process, again after `stop`; prints a pairing link each time."""
-        command = [sys.executable, "-u", "-m", "server.cli", "serve", "--pair"]
+        command = [sys.executable, "-u", "-m", "server.commands.cli", "serve", "--pair"]
         self._process = subprocess.Popen(
             [*command, "--data", str(self.data), "--port", str(self.port)],
             cwd=self.package,

@@ -26,9 +26,9 @@ from demo_db.stories import COMES_AND_GOES
 from demo_db.stories import FOLLOWS
 from demo_db.stories import START
 from demo_db.stories import TWO_FAULTS
-from server import events
 from server.core import labels
-from server.return_window import set_return_days
+from server.log import events
+from server.storage.return_window import set_return_days
 from tests.browser_support import launch
 from tests.static.app_server import AppServer
 

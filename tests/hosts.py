@@ -14,7 +14,7 @@ from cheroot import wsgi
 from server.app import Config
 from server.app import create_app
 from server.core.host import Host
-from server.shell import find_static
+from server.web.shell import find_static
 from tests.browser_support import launch
 
 _START_WORKER = """async () => {

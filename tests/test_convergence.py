@@ -20,15 +20,15 @@ from hypothesis.stateful import invariant
 from hypothesis.stateful import precondition
 from hypothesis.stateful import rule
 
-from server import events
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.core import canon
 from server.core.host import Host
-from server.pairing import make_link
+from server.keeping.verify.data_folder import FOLDER
+from server.log import events
+from server.phones.pairing import make_link
 from server.storage import DataFolder
-from server.verify.data_folder import FOLDER
 from tests.long_runs import times
 from tests.model_phone import ModelPhone
 from tests.server.conftest import SMALL_APP

@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from server.cli import parser
+from server.commands.cli import parser
 from server.core.kinds import KINDS
-from server.help_pages import INDEX
-from server.help_pages import HelpBroken
-from server.help_pages import help_bundle
-from server.help_pages import help_pages
+from server.web.help_pages import INDEX
+from server.web.help_pages import HelpBroken
+from server.web.help_pages import help_bundle
+from server.web.help_pages import help_pages
 
 ROOT = Path(__file__).parents[1]
 HELP = ROOT / "static" / "help"
@@ -21,7 +21,7 @@ DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 MOST_WORDS = 1300
 MOST_BYTES = 90_000
 # Where the words of screens stand.
-SOURCES = (("static/screens", "*.js"), ("server/core", "*.py"), ("server/lan", "*.py"))
+SOURCES = (("static/screens", "*.js"), ("server/core", "*.py"), ("server/serving/lan", "*.py"))
 COMMANDS = next(action.choices for action in parser()._actions if isinstance(action.choices, dict))
 
 

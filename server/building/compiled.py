@@ -9,8 +9,8 @@ import subprocess
 import tempfile
 from pathlib import Path
 
-from server.shell import core_digest
-from server.shell import core_files
+from server.web.shell import core_digest
+from server.web.shell import core_files
 
 
 def compiled_core() -> bytes | None:

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from server.shell import MIME_TYPES
+from server.web.shell import MIME_TYPES
 
 SUFFIX = ".br"
 _PACKED_ALREADY = {".png", ".jpg", ".webp", ".woff2", ".mp3"}

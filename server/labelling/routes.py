@@ -7,9 +7,6 @@ from flask import Response
 from flask import current_app
 from flask import request
 
-from server.answers import json_answer
-from server.bodies import json_object
-from server.bodies import text_field
 from server.clock import now_ms
 from server.core import labels
 from server.core.errors import BadInput
@@ -22,7 +19,6 @@ from server.core.printing.layout import layout_of
 from server.core.printing.layout import one_label
 from server.core.printing.scan_distance import USUAL_CM
 from server.core.printing.scan_distance import checked_distance
-from server.database import database
 from server.labelling import store
 from server.labelling.files import FORMATS
 from server.labelling.files import drawn
@@ -32,6 +28,10 @@ from server.labelling.states import batch_options
 from server.labelling.states import batches
 from server.labelling.states import labels_of
 from server.labelling.symbol import face_for
+from server.web.answers import json_answer
+from server.web.bodies import json_object
+from server.web.bodies import text_field
+from server.web.database import database
 
 blueprint = Blueprint("labelling", __name__, url_prefix="/api/labels")
 

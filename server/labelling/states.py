@@ -10,7 +10,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.errors import BadInput
-from server.projection import catch_up
+from server.queries.projection import catch_up
 
 FREE, ON, VOID = "on paper", "on a sensor", "void"
 STATES = (FREE, ON, VOID)

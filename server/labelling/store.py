@@ -16,10 +16,10 @@ from sqlite_utils import Database
 
 from server.core import labels
 from server.core.errors import BadInput
-from server.installation import installation_id
 from server.labelling.states import FREE
 from server.labelling.states import batch_options
 from server.labelling.states import labels_of
+from server.phones.installation import installation_id
 from server.storage import writing
 
 MOST_LABELS = 2000  # in one batch

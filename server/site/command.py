@@ -2,13 +2,13 @@
 
 from pathlib import Path
 
-from server.shell import find_static
 from server.site.folder import put
 from server.site.notes import NOTES
 from server.site.pages import HEADERS
 from server.site.pages import headers_file
 from server.site.pages import site_files
 from server.site.pages import site_shell
+from server.web.shell import find_static
 
 
 def run(out: Path) -> None:

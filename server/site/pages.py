@@ -7,10 +7,10 @@ read. The app's folder is known only when it is opened, so every address is rela
 
 from pathlib import Path
 
-from server.security import content_security_policy
-from server.shell import Shell
-from server.shell import load_shell
-from server.shell import script_sources
+from server.web.security import content_security_policy
+from server.web.shell import Shell
+from server.web.shell import load_shell
+from server.web.shell import script_sources
 
 NOT_FOUND = "404.html"
 HEADERS = "_headers"

@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * Checks a record on this phone, where there is no server to ask: takes the file apart, hashes what is in it
- * and checks the signature; the core says what is not as it was sealed. `server/record/check.py` does the same.
+ * and checks the signature; the core says what is not as it was sealed. `server/keeping/record/check.py` does the same.
  */
 
 import { sha256Hex } from '../canonical.js';
@@ -111,7 +111,7 @@ const KINDS = {
   installation: { key: { name: 'Ed25519' }, signing: { name: 'Ed25519' }, form: /^[0-9a-f]{64}$/ },
 };
 const SIGNATURE = /^[0-9a-f]{128}$/;
-/** Half the number of points of P-256: of the two s that would do, only the lower is taken (server/signing.py). */
+/** Half the number of points of P-256: of the two s that would do, only the lower is taken (server/phones/signing.py). */
 const HALF_ORDER = 0xffffffff00000000ffffffffffffffffbce6faada7179e84f3b9cac2fc632551n / 2n;
 
 /** @param {{by: 'phone' | 'installation', key: string, signature: string, text: string}} seal */

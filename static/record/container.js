@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * The zip file of a record, byte for byte as `server/record/container.py` writes it: nothing compressed, no
+ * The zip file of a record, byte for byte as `server/keeping/record/container.py` writes it: nothing compressed, no
  * clock told, so that every byte follows from what is in it.
  */
 

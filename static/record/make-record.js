@@ -3,7 +3,7 @@
  * The record of a sensor or a job as a file, made and sealed on this phone.
  *
  * The core picks what goes in and says what is concluded; here entries, hashes and pictures are put together
- * and signed. `server/record/` makes the same file, and checks both.
+ * and signed. `server/keeping/record/` makes the same file, and checks both.
  */
 
 import { canonicalText, sha256Hex } from '../canonical.js';

@@ -15,7 +15,7 @@ const SIGNING = { name: 'ECDSA', hash: 'SHA-256' };
 /** Of the points of P-256: SEC 2, 2.4.2, and FIPS 186-5. */
 const ORDER = 0xffffffff00000000ffffffffffffffffbce6faada7179e84f3b9cac2fc632551n;
 const TRIAL = 'trial';
-const GROUPS = 5; // of four hex digits, as server/signing.py has it
+const GROUPS = 5; // of four hex digits, as server/phones/signing.py has it
 
 /**
  * @typedef {object} PhoneKey

@@ -22,7 +22,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from server.clock import now_ms
-from server.pairing import make_link
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.server.certificates import make_pair
 from tests.server.door.client import GET
@@ -53,7 +53,16 @@ def served(folder: Path, port: int, secure: bool) -> tuple[subprocess.Popen, Pat
     """Starts a server and waits until it answers; returns it and what to trust."""
     own = make_pair(folder)
     way = ["--cert", own.cert, "--key", own.key, "--bind", "127.0.0.1"] if secure else []
-    command = [sys.executable, "-m", "server.cli", "serve", "--host", "localhost", "--port", str(port)]
+    command = [
+        sys.executable,
+        "-m",
+        "server.commands.cli",
+        "serve",
+        "--host",
+        "localhost",
+        "--port",
+        str(port),
+    ]
     process = subprocess.Popen(
         [*command, "--data", folder / "shop", *way], cwd=ROOT, stdout=subprocess.PIPE, text=True
     )

@@ -26,9 +26,9 @@ import demo_db
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.pairing import make_link
-from server.shell import find_static
+from server.phones.pairing import make_link
 from server.storage import DataFolder
+from server.web.shell import find_static
 from tests.bench.weak_line import Line
 from tests.bench.weak_line import WeakLine
 from tests.browser_support import launch_profile

@@ -9,11 +9,11 @@ import json
 from contextlib import closing
 from random import Random
 
-from server import events
-from server import photo_store
 from server.clock import now_ms
 from server.core import envelope
 from server.core import labels
+from server.log import events
+from server.photos import store as photo_store
 from tests.core.counter_yard import proven
 from tests.core.driver import Driver
 from tests.core.driver import home

@@ -7,10 +7,10 @@ import json
 from contextlib import closing
 from random import Random
 
-from server import events
 from server.clock import now_ms
 from server.core import envelope
 from server.core import labels
+from server.log import events
 from tests.core.counter_yard import BAD
 from tests.core.counter_yard import proven
 from tests.hosts import Core

@@ -10,15 +10,15 @@ from contextlib import closing
 import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
-from server.cli import main
+from server.commands.cli import main
 from server.core import labels
-from server.record import container
-from server.record.check import HEAD_BYTES
-from server.record.make import make
-from server.record.seal import sealed as seal_text
-from server.signing import Signer
-from server.signing import fingerprint
-from server.signing import signer
+from server.keeping.record import container
+from server.keeping.record.check import HEAD_BYTES
+from server.keeping.record.make import make
+from server.keeping.record.seal import sealed as seal_text
+from server.phones.signing import Signer
+from server.phones.signing import fingerprint
+from server.phones.signing import signer
 from tests.browser.screens import screens
 from tests.server.phones import NOW
 from tests.server.record_yard import BAD

@@ -6,10 +6,10 @@ from types import SimpleNamespace
 import pytest
 from PIL import Image
 
-from server.cli import main
+from server.commands.cli import main
 from server.core import labels
-from server.shell import find_static
 from server.site.command import write
+from server.web.shell import find_static
 from tests.browser.screens import screens
 from tests.browser.test_alone_labels import ANSI_LETTER
 from tests.browser.test_alone_labels import address

@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 import qrcode
 
-from server.cli import main
+from server.commands.cli import main
 from server.core import labels
 from server.core.host import Host
-from server.shell import find_static
 from server.site.command import write
 from server.storage import DataFolder
+from server.web.shell import find_static
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import CODES
 from tests.browser.phone import Phone

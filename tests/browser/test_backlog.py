@@ -6,7 +6,7 @@ SWAPTRAIL_LONG=1 takes 10,000 entries and 500 pictures; how long it took and wha
 import re
 import time
 
-from server.verify import examine
+from server.keeping.verify import examine
 from tests.browser.backlog import put_backlog
 from tests.browser.screens import screens
 from tests.browser_support import wait_until

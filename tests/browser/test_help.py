@@ -2,10 +2,10 @@
 
 import pytest
 
-from server.help_pages import INDEX
-from server.help_pages import help_pages
-from server.shell import find_static
 from server.site.command import write
+from server.web.help_pages import INDEX
+from server.web.help_pages import help_pages
+from server.web.shell import find_static
 from tests.browser.screens import TOO_WIDE
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import Complaints

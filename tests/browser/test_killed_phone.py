@@ -15,7 +15,7 @@ from server.core import canon
 from server.core import chain
 from server.core import envelope
 from server.core import labels
-from server.verify.data_folder import FOLDER
+from server.keeping.verify.data_folder import FOLDER
 from tests.browser.killing import Killer
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone

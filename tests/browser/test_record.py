@@ -6,13 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from server.cli import main
 from server.clock import now_ms
-from server.pairing import make_link
-from server.roles import BENCH
-from server.roles import COUNTER
-from server.signing import fingerprint
-from server.signing import signer
+from server.commands.cli import main
+from server.phones.pairing import make_link
+from server.phones.roles import BENCH
+from server.phones.roles import COUNTER
+from server.phones.signing import fingerprint
+from server.phones.signing import signer
 from server.storage import DataFolder
 from tests.browser.screens import screens
 from tests.browser_support import start_server

@@ -4,8 +4,8 @@ import json
 
 import pytest
 
+from server.commands.reason import run
 from server.core.reason import reason
-from server.reason_cli import run
 
 CASE = {
     "positions": [{"id": place, "group": "rear", "reach_minutes": 3} for place in ("p", "q")],

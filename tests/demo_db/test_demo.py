@@ -14,11 +14,11 @@ import demo_db
 from demo_db import stories
 from demo_db.cars import blue_estate
 from demo_db.dice import identity
-from server import events
-from server import jpeg
 from server.core import envelope
 from server.core.host import Host
-from server.photo_store import whole
+from server.log import events
+from server.photos import jpeg
+from server.photos.store import whole
 from server.storage import DataFolder
 
 BASE = "http://localhost:8765"

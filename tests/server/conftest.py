@@ -10,7 +10,7 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.pairing import make_link
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests import netns
 from tests.server.phones import BASE

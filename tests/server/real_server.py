@@ -14,7 +14,7 @@ from contextlib import closing
 from pathlib import Path
 
 from server.clock import now_ms
-from server.pairing import make_link
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.server.phones import entry_after
 
@@ -39,7 +39,16 @@ class RealServer:
     def start(self, limit=None):
         """Starts it and waits until it answers; `limit` is set in the process before it begins."""
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "server.cli", "serve", "--data", self.data, "--port", str(self.port)],
+            [
+                sys.executable,
+                "-m",
+                "server.commands.cli",
+                "serve",
+                "--data",
+                self.data,
+                "--port",
+                str(self.port),
+            ],
             cwd=ROOT,
             env={**os.environ, "PYTHONPATH": str(ROOT)},
             stdout=subprocess.DEVNULL,

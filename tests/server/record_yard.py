@@ -4,9 +4,9 @@ import hashlib
 from contextlib import closing
 from pathlib import Path
 
-from server import events
-from server import photo_store
 from server.core import labels
+from server.log import events
+from server.photos import store as photo_store
 from server.storage import DataFolder
 from tests.server.phones import NOW
 from tests.server.phones import entry_after

@@ -10,9 +10,9 @@ from urllib.parse import urljoin
 
 import pytest
 
-from server import shell
 from server.app import Config
 from server.app import create_app
+from server.web import shell
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 from tests.server.phones import assert_refused

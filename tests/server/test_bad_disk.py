@@ -9,9 +9,9 @@ from contextlib import closing
 
 import pytest
 
-from server.cli import main
+from server.commands.cli import main
+from server.keeping.verify.data_folder import FOLDER
 from server.storage import DataFolder
-from server.verify.data_folder import FOLDER
 from tests.server.phones import job_opened
 from tests.server.phones import jpeg
 from tests.server.real_server import RealServer
@@ -209,7 +209,7 @@ def test_a_command_on_such_a_folder_says_so_in_one_line(tmp_path, command):
     give_back = shut(tmp_path / "data")
     try:
         answer = subprocess.run(
-            [sys.executable, "-m", "server.cli", command, "--data", tmp_path / "data", *more],
+            [sys.executable, "-m", "server.commands.cli", command, "--data", tmp_path / "data", *more],
             capture_output=True,
             text=True,
             timeout=60,

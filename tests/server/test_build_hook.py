@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from server import build_hook
+from server.building import build_hook
 
 ROOT = Path(__file__).resolve().parents[2]
 STATIC = ROOT / "static"

@@ -8,8 +8,8 @@ import pytest
 
 from server.app import Config
 from server.app import create_app
-from server.shell import NOT_KEPT
-from server.shell import core_files
+from server.web.shell import NOT_KEPT
+from server.web.shell import core_files
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 from tests.server.test_assets import page_of

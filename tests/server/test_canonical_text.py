@@ -7,11 +7,11 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server import intake
-from server import named
 from server.core import envelope
 from server.core import named as core_named
 from server.core.errors import BadInput
+from server.log import intake
+from server.log import named
 from tests.server.phones import entry_after
 
 # Everything that JSON can bring, with what is special to canonical JSON well represented.

@@ -16,8 +16,8 @@ from pathlib import Path
 
 import pytest
 
-from server import base_address
-from server.cli import main
+from server.commands.cli import main
+from server.serving import base_address
 from server.storage import DataFolder
 from server.storage.folder import keep_setting
 
@@ -39,7 +39,7 @@ def port():
 class Running:
     """A command that runs until it is told to end; its output is read as it comes."""
 
-    def __init__(self, arguments, cwd, program=("-m", "server.cli"), before=()):
+    def __init__(self, arguments, cwd, program=("-m", "server.commands.cli"), before=()):
         self.process = subprocess.Popen(
             [*before, sys.executable, *program, *arguments],
             cwd=cwd,
@@ -130,7 +130,7 @@ def test_serve_ends_quietly_when_told_to(start, port, how):
 _ENDED_WHILE_HANDING_ON = """
 import os, signal, sys, threading
 from cheroot.workers.threadpool import ThreadPool
-from server.cli import main
+from server.commands.cli import main
 
 hand_on = ThreadPool.put
 

@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 
 from server.clock import now_ms
-from server.pairing import make_link
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.server.certificates import make_pair
 from tests.server.door.client import Client

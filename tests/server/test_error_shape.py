@@ -2,7 +2,7 @@
 
 import pytest
 
-from server import errors
+from server.web import errors
 from tests.server.phones import assert_refused
 
 
@@ -27,7 +27,7 @@ def test_a_wrong_method_names_the_right_ones(phone):
 
 
 def test_an_error_of_the_servers_own_shows_nothing_of_its_inside(phone, monkeypatch):
-    monkeypatch.setattr("server.events.last_n", lambda db: 1 / 0)
+    monkeypatch.setattr("server.log.events.last_n", lambda db: 1 / 0)
 
     error = assert_refused(phone.sync([]), 500, "server")
 

@@ -12,16 +12,16 @@ from pathlib import Path
 
 import pytest
 
-from server import events
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.core import canon
 from server.core.host import Host
-from server.pairing import make_link
+from server.keeping.verify.data_folder import FOLDER
+from server.log import events
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from server.storage import migrations
-from server.verify.data_folder import FOLDER
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 

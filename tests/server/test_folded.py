@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server import events
 from server import folded
 from server.core import canon
 from server.core.host import Host
@@ -18,7 +17,8 @@ from server.core.words import DAY_MS
 from server.folded import progress
 from server.folded import rows
 from server.folded import state as state_module
-from server.projection import Projection
+from server.log import events
+from server.queries.projection import Projection
 from server.storage import DataFolder
 from server.storage import writing
 from tests.long_runs import times

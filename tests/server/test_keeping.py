@@ -12,15 +12,15 @@ from contextlib import closing
 
 import pytest
 
-from server import events
-from server import photo_store
-from server.cli import main
+from server.commands.cli import main
 from server.core import canon
 from server.core import labels
 from server.labelling import store
-from server.photo_sweep import KEPT_DAYS
-from server.photo_sweep import sweep
-from server.photo_sweep import sweep_files
+from server.log import events
+from server.photos import store as photo_store
+from server.photos.sweep import KEPT_DAYS
+from server.photos.sweep import sweep
+from server.photos.sweep import sweep_files
 from server.storage import DataFolder
 from tests.server.phones import NOW
 from tests.server.phones import entry_after

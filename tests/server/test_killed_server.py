@@ -11,8 +11,8 @@ from contextlib import closing
 
 import pytest
 
+from server.keeping.verify.data_folder import FOLDER
 from server.storage import DataFolder
-from server.verify.data_folder import FOLDER
 from tests.long_runs import times
 from tests.server.phones import job_opened
 from tests.server.phones import jpeg

@@ -4,10 +4,10 @@ from contextlib import closing
 
 import pytest
 
-from server.cli import main
+from server.commands import labels as command
+from server.commands.cli import main
 from server.core import labels
 from server.core.errors import BadInput
-from server.labelling import command
 from server.labelling import store
 from server.labelling.states import FREE
 from server.labelling.states import ON

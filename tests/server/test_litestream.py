@@ -8,9 +8,9 @@ import time
 from contextlib import closing
 from pathlib import Path
 
-from server import events
+from server.keeping.verify.data_folder import FOLDER
+from server.log import events
 from server.storage import DataFolder
-from server.verify.data_folder import FOLDER
 from tests.server.phones import NOW
 from tests.server.phones import entry_after
 

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from server import named
 from server.core import canon
 from server.core import named as core_named
+from server.log import named
 from tests.server.record_yard import filled
 
 NAMES = [

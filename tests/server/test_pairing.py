@@ -4,15 +4,15 @@ import re
 
 import pytest
 
-from server import pairing_log
 from server.app import PAIRING_FAILURES_NOTED
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.pairing import LINK_MINUTES
-from server.pairing import make_link
+from server.phones import pairing_log
+from server.phones.pairing import LINK_MINUTES
+from server.phones.pairing import make_link
+from server.phones.try_limit import TryLimit
 from server.storage import writing
-from server.try_limit import TryLimit
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 from tests.server.phones import assert_refused

@@ -6,8 +6,8 @@ import io
 import pytest
 from PIL import Image
 
-from server import jpeg as jpeg_module
-from server import photo_store
+from server.photos import jpeg as jpeg_module
+from server.photos import store as photo_store
 from tests.server.phones import JOB
 from tests.server.phones import assert_refused
 from tests.server.phones import jpeg

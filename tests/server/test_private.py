@@ -13,15 +13,15 @@ from contextlib import closing
 
 import pytest
 
-from server import photo_store
-from server import serve
 from server.app import Config
 from server.app import create_app
-from server.cli import main
 from server.clock import now_ms
-from server.new_file import written_whole
+from server.commands.cli import main
+from server.keeping.new_file import written_whole
+from server.photos import store as photo_store
 from server.refusals import CommandRefused
-from server.serve import held_open
+from server.serving import serve
+from server.serving.serve import held_open
 from server.site import command as site_command
 from server.storage import DataFolder
 from server.storage import parts
@@ -263,7 +263,9 @@ def test_a_refused_command_without_data_leaves_a_folder_of_the_usual_name(tmp_pa
 _BEGUN = """
 import os, sys, time
 from pathlib import Path
-from server import backup, photo_store, restore
+from server.keeping import backup
+from server.photos import store as photo_store
+from server.keeping import restore
 from server.storage import DataFolder, parts
 
 def stop(*_, **__):

@@ -5,9 +5,9 @@ import threading
 
 import pytest
 
-from server import projection
 from server.core.host import Host
 from server.folded import FoldedState
+from server.queries import projection
 from tests.server.phones import JOB
 from tests.server.phones import assert_refused
 from tests.server.phones import job_opened

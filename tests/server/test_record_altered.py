@@ -15,17 +15,17 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server.cli import main
+from server.commands.cli import main
 from server.core import canon
 from server.core import envelope
-from server.record import container
-from server.record import seal
-from server.record.check import Altered
-from server.record.check import check
-from server.record.make import make
+from server.keeping.record import container
+from server.keeping.record import seal
+from server.keeping.record.check import Altered
+from server.keeping.record.check import check
+from server.keeping.record.make import make
+from server.phones.signing import Signer
+from server.phones.signing import signer
 from server.refusals import CommandRefused
-from server.signing import Signer
-from server.signing import signer
 from tests.server.phones import NOW
 from tests.server.phones import jpeg
 from tests.server.record_yard import BAD_CODE
@@ -401,7 +401,7 @@ def test_a_packed_file_is_not_unfolded(verified, data):
 
 
 def test_one_larger_than_any_record_is_refused(verified, data, monkeypatch):
-    monkeypatch.setattr("server.record.check.MOST_BYTES", len(data) - 1)
+    monkeypatch.setattr("server.keeping.record.check.MOST_BYTES", len(data) - 1)
     status, text = verified(data)
     assert (status, "larger than" in text) == (1, True)
     monkeypatch.undo()

@@ -9,9 +9,9 @@ from hypothesis import settings
 
 from server.core.host import Host
 from server.core.record import stand_ins
-from server.record.check import check
-from server.record.make import make
-from server.signing import signer
+from server.keeping.record.check import check
+from server.keeping.record.make import make
+from server.phones.signing import signer
 from server.storage import DataFolder
 from tests.long_runs import times
 from tests.server import test_folded

@@ -10,10 +10,10 @@ import pytest
 from server.clock import now_ms
 from server.core.host import Host
 from server.core.record import stand_ins
-from server.record.check import check
-from server.record.make import make
+from server.keeping.record.check import check
+from server.keeping.record.make import make
+from server.phones.signing import signer
 from server.refusals import CommandRefused
-from server.signing import signer
 from tests.server.record_yard import BAD
 from tests.server.record_yard import BAD_CODE
 from tests.server.record_yard import CAR
@@ -187,6 +187,6 @@ def test_a_photo_for_which_there_is_no_room_is_left_out_and_listed(yard, monkeyp
 
 
 def test_entries_too_many_for_a_file_are_refused_and_said(yard, monkeypatch):
-    monkeypatch.setattr("server.record.make.MOST_TEXT", 1000)
+    monkeypatch.setattr("server.keeping.record.make.MOST_TEXT", 1000)
     with pytest.raises(CommandRefused, match="Take the record of one job"):
         record_of(yard, BAD_CODE)

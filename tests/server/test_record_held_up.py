@@ -9,7 +9,7 @@ from contextlib import closing
 import pytest
 
 from server.core.record_file import MOST_BYTES
-from server.record import web
+from server.keeping.record import web
 from tests.server.door.client import Client
 from tests.server.door.test_held_up import Drips
 from tests.server.phones import JOB

@@ -4,17 +4,17 @@ from contextlib import closing
 
 import pytest
 
-from server import events
 from server.app import Config
 from server.app import create_app
-from server.bodies import larger_bodies
-from server.cli import main
 from server.clock import now_ms
-from server.pairing import make_link
-from server.record.check import check
-from server.signing import fingerprint
-from server.signing import signer
+from server.commands.cli import main
+from server.keeping.record.check import check
+from server.log import events
+from server.phones.pairing import make_link
+from server.phones.signing import fingerprint
+from server.phones.signing import signer
 from server.storage import DataFolder
+from server.web.bodies import larger_bodies
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 from tests.server.phones import assert_refused

@@ -6,9 +6,9 @@ from collections import Counter
 
 import pytest
 
-from server import events
 from server.core.counter_lists import tokens
-from server.decisions_csv import COLUMNS
+from server.log import events
+from server.queries.decisions_csv import COLUMNS
 from tests.core.counter_yard import BAD
 from tests.core.counter_yard import NOW as DECIDED_AT
 from tests.core.counter_yard import Clerk

@@ -7,7 +7,7 @@ import pytest
 from server.clock import now_ms
 from server.core import kinds
 from server.core import roles
-from server.pairing import make_link
+from server.phones.pairing import make_link
 from tests.server.phones import BASE
 from tests.server.phones import JOB
 from tests.server.phones import Phone

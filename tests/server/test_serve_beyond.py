@@ -10,9 +10,9 @@ import pytest
 
 from server.app import Config
 from server.app import create_app
-from server.cli import main
 from server.clock import now_ms
-from server.pairing import make_link
+from server.commands.cli import main
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.server.certificates import make_pair
 from tests.server.door.client import Client

@@ -6,10 +6,10 @@ import threading
 import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
-from server import signing
-from server.cli import main
+from server.commands.cli import main
+from server.phones import signing
+from server.phones.signing import Signer
 from server.refusals import CommandRefused
-from server.signing import Signer
 from server.storage import DataFolder
 
 

@@ -9,12 +9,12 @@ from pathlib import Path
 
 import pytest
 
-from server import cli
+from server.commands import cli
 from server.refusals import CommandRefused
-from server.shell import find_static
 from server.site import command
 from server.site import folder as site_folder
 from server.site.notes import NOTES
+from server.web.shell import find_static
 from tests.server.real_server import ROOT
 
 PLACES = re.compile(r'(?:href|src)="([^"]+)"|: "(\./[^"]+)"')

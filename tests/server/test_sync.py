@@ -9,7 +9,7 @@ import pytest
 
 from server.app import Config
 from server.app import create_app
-from server.events import of_unit
+from server.log.events import of_unit
 from tests.server.phones import BASE
 from tests.server.phones import Phone
 from tests.server.phones import assert_refused
@@ -330,7 +330,7 @@ def test_a_phone_that_is_not_paired_gets_nothing(stranger):
 def test_a_failed_batch_leaves_no_half_of_it(phone, db, monkeypatch):
     phone.record()
     phone.record()
-    monkeypatch.setattr("server.named.units", lambda event: 1 / (2 - event["seq"]) and [])
+    monkeypatch.setattr("server.log.named.units", lambda event: 1 / (2 - event["seq"]) and [])
 
     assert_refused(phone.sync(), 500, "server")
 

@@ -7,11 +7,11 @@ from contextlib import closing
 
 import pytest
 
-from server.cli import main
+from server.commands.cli import main
 from server.core import canon
 from server.core import envelope
+from server.keeping.verify.data_folder import FOLDER
 from server.storage import DataFolder
-from server.verify.data_folder import FOLDER
 from tests.server.phones import JOB
 from tests.server.phones import entry_after
 from tests.server.phones import entry_of

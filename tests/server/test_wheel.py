@@ -60,7 +60,7 @@ def test_the_engine_answers_from_another_folder(installed, tmp_path):
 
     (tmp_path / "case.json").write_text(json.dumps(case))
 
-    answer = run(installed, "-m", "server.cli", "reason", "case.json", cwd=tmp_path)
+    answer = run(installed, "-m", "server.commands.cli", "reason", "case.json", cwd=tmp_path)
 
     assert answer.returncode == 0, answer.stderr
     assert json.loads(answer.stdout)["causes"][0]["cause"] == "unit:A"
@@ -72,18 +72,18 @@ def test_the_wheel_holds_what_is_needed_and_nothing_else(wheel):
     folders = {name.split("/")[0] for name in names}
     assert folders == {"server", "demo_db", f"swaptrail-{version()}.dist-info"}
     assert not [name for name in names if "node_modules" in name or "__pycache__" in name]
-    assert "server/build_hook.py" not in names
+    assert "server/building/build_hook.py" not in names
     assert not [name for name in names if "server/building" in name or "esbuild" in name]
     assert "server/_static/package.json" not in names
     assert "server/_static/vendor/micropython/micropython.wasm" in names
     assert "server/core/host.py" in names
-    assert {"server/lan/page/trust.html", "server/lan/page/pictures/key.svg"} <= set(names)
+    assert {"server/serving/lan/page/trust.html", "server/serving/lan/page/pictures/key.svg"} <= set(names)
 
 
 def test_the_command_is_declared(wheel):
     name = f"swaptrail-{version()}.dist-info/entry_points.txt"
 
-    assert "swaptrail = server.cli:main" in zipfile.ZipFile(wheel).read(name).decode()
+    assert "swaptrail = server.commands.cli:main" in zipfile.ZipFile(wheel).read(name).decode()
 
 
 def test_the_files_for_running_it_as_a_service_are_in_the_wheel(wheel):

@@ -3,7 +3,7 @@
 import shutil
 from pathlib import Path
 
-from server.shell import find_static
+from server.web.shell import find_static
 from tests.static.app_server import AppServer
 
 _PAGE = '<html lang="en"'

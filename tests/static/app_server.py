@@ -17,9 +17,9 @@ from cheroot import wsgi
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.pairing import make_link
-from server.shell import find_static
+from server.phones.pairing import make_link
 from server.storage import DataFolder
+from server.web.shell import find_static
 
 Request = namedtuple("Request", ["method", "path", "destination"])
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page
 
-from server.security import content_security_policy
+from server.web.security import content_security_policy
 from tests.browser_support import launch
 
 ROOT = Path(__file__).parents[2]

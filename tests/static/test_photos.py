@@ -7,7 +7,7 @@ import io
 import pytest
 from PIL import Image
 
-from server import jpeg
+from server.photos import jpeg
 from tests.static.phone_parts import start_parts
 from tests.static.pictures import encoded
 from tests.static.pictures import picture

@@ -4,8 +4,8 @@ import shutil
 
 import pytest
 
-from server.shell import find_static
 from server.site.command import write
+from server.web.shell import find_static
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE

@@ -8,9 +8,9 @@ from flask import Flask
 from flask import Response
 from flask import request
 
-from server.bodies import larger_bodies
-from server.door import Door
-from server.door.limits import Limits
+from server.serving.door import Door
+from server.serving.door.limits import Limits
+from server.web.bodies import larger_bodies
 
 USUAL = 100_000
 LARGE = 3_000_000

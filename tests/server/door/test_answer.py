@@ -5,7 +5,7 @@ import tempfile
 
 import pytest
 
-from server.door.answer import Answer
+from server.serving.door.answer import Answer
 
 PIECES = [bytes([number]) * 700 for number in range(20)]
 

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from server.door import CertificateFiles
 from server.refusals import CommandRefused
+from server.serving.door import CertificateFiles
 from tests.server.certificates import Files
 from tests.server.certificates import make_pair
 

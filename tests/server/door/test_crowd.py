@@ -4,11 +4,11 @@ from typing import NamedTuple
 
 import pytest
 
-from server.door import crowd
-from server.door.connection import Stage
-from server.door.limits import Limits
-from server.door.peer import crowd_of
-from server.door.peer import plain_address
+from server.serving.door import crowd
+from server.serving.door.connection import Stage
+from server.serving.door.limits import Limits
+from server.serving.door.peer import crowd_of
+from server.serving.door.peer import plain_address
 
 LIMITS = Limits(connections=6, connections_an_address=3, young=2)
 NOW = 100.0

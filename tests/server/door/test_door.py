@@ -5,7 +5,7 @@ from contextlib import closing
 
 import pytest
 
-from server.door import CertificateFiles
+from server.serving.door import CertificateFiles
 from tests.server.certificates import make_pair
 from tests.server.door.client import GET
 from tests.server.door.client import Client

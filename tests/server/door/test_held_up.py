@@ -14,8 +14,8 @@ import pytest
 from flask import Flask
 from flask import request
 
-from server.door import CertificateFiles
-from server.door.server import THREADS
+from server.serving.door import CertificateFiles
+from server.serving.door.server import THREADS
 from tests.server.certificates import make_pair
 from tests.server.door.client import GET
 from tests.server.door.client import Client

@@ -7,8 +7,8 @@ from cryptography import x509
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.hashes import SHA256
 
-from server.lan.leaf import Leaf
-from server.lan.leaf import new_leaf
+from server.serving.lan.leaf import Leaf
+from server.serving.lan.leaf import new_leaf
 
 
 def forged(authority, name):

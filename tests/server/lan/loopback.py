@@ -12,16 +12,16 @@ from cryptography.hazmat.primitives.serialization import Encoding
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.door import CertificateFiles
-from server.door import Door
-from server.lan.address import Planned
-from server.lan.authority import kept_authority
-from server.lan.command import open_door
-from server.lan.renewal import FILE
-from server.lan.renewal import Renewal
-from server.lan.trust_page import check
-from server.lan.trust_page import create_trust_page
-from server.pairing import make_link
+from server.phones.pairing import make_link
+from server.serving.door import CertificateFiles
+from server.serving.door import Door
+from server.serving.lan.address import Planned
+from server.serving.lan.authority import kept_authority
+from server.serving.lan.command import open_door
+from server.serving.lan.renewal import FILE
+from server.serving.lan.renewal import Renewal
+from server.serving.lan.trust_page import check
+from server.serving.lan.trust_page import create_trust_page
 from server.storage import DataFolder
 
 HOST = "yard.local"

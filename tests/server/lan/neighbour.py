@@ -25,7 +25,7 @@ from zeroconf import IPVersion
 from zeroconf import ServiceInfo
 from zeroconf import Zeroconf
 
-from server.lan.leaf import names_of
+from server.serving.lan.leaf import names_of
 
 GROUP, PORT = "224.0.0.251", 5353  # RFC 6762, 3
 

@@ -8,10 +8,10 @@ from zeroconf import EventLoopBlocked
 from zeroconf import NotRunningException
 from zeroconf import ServiceNameAlreadyRegistered
 
-from server.lan import announce
-from server.lan.announce import Announcer
-from server.lan.network import Interface
 from server.refusals import CommandRefused
+from server.serving.lan import announce
+from server.serving.lan.announce import Announcer
+from server.serving.lan.network import Interface
 
 OLD, NEW = ((ip_address(f"192.168.1.{number}"),) for number in (20, 21))
 

@@ -20,12 +20,12 @@ from cryptography.x509.verification import PolicyBuilder
 from cryptography.x509.verification import Store
 from cryptography.x509.verification import VerificationError
 
-from server.lan.authority import common_name
-from server.lan.authority import existing_authority
-from server.lan.authority import kept_authority
-from server.lan.authority import new_authority
-from server.lan.leaf import new_leaf
 from server.refusals import CommandRefused
+from server.serving.lan.authority import common_name
+from server.serving.lan.authority import existing_authority
+from server.serving.lan.authority import kept_authority
+from server.serving.lan.authority import new_authority
+from server.serving.lan.leaf import new_leaf
 from server.storage import DataFolder
 from tests.server.lan.forging import forged
 

@@ -6,8 +6,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from server.lan import network
 from server.refusals import CommandRefused
+from server.serving.lan import network
 
 LOOPBACK = ("lo", ["127.0.0.1", "::1"])
 CABLE = ("eth0", ["192.168.1.20", "fe80::1", "fd12::20", "2001:db8:5::20"])

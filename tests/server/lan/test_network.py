@@ -13,8 +13,8 @@ import pytest
 from cryptography import x509
 from cryptography.hazmat.primitives.serialization import Encoding
 
-from server.lan.authority import existing_authority
-from server.lan.renewal import FILE
+from server.serving.lan.authority import existing_authority
+from server.serving.lan.renewal import FILE
 from server.storage import DataFolder
 from tests import netns
 from tests.browser.mechanic import Mechanic

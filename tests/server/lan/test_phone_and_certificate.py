@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from server.lan.leaf import new_leaf
+from server.serving.lan.leaf import new_leaf
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.server.lan.loopback import HOST

@@ -11,12 +11,12 @@ from datetime import timedelta
 import pytest
 from cryptography import x509
 
-from server.lan import renewal as renewing
-from server.lan.authority import new_authority
-from server.lan.leaf import names_of
-from server.lan.renewal import LONGEST_WAIT
-from server.lan.renewal import RETRY_WAIT
-from server.lan.renewal import Renewal
+from server.serving.lan import renewal as renewing
+from server.serving.lan.authority import new_authority
+from server.serving.lan.leaf import names_of
+from server.serving.lan.renewal import LONGEST_WAIT
+from server.serving.lan.renewal import RETRY_WAIT
+from server.serving.lan.renewal import Renewal
 
 HOST = "swaptrail-k7f3.local"
 DAY = timedelta(days=1)
@@ -72,12 +72,13 @@ def test_it_is_renewed_while_serving(renewal, clock):
 
 
 def test_the_thread_wakes_by_itself_when_it_is_due(tmp_path, clock, monkeypatch):
-    monkeypatch.setattr("server.lan.renewal.LONGEST_WAIT", timedelta(milliseconds=10))
+    monkeypatch.setattr("server.serving.lan.renewal.LONGEST_WAIT", timedelta(milliseconds=10))
     renewal = Renewal(new_authority(HOST, START), tmp_path / "pair.pem", [OLD], clock)
     replaced = threading.Event()
     first = served(renewal)
     monkeypatch.setattr(
-        "server.lan.renewal._replace", lambda path, content: (path.write_bytes(content), replaced.set())
+        "server.serving.lan.renewal._replace",
+        lambda path, content: (path.write_bytes(content), replaced.set()),
     )
     with renewal:
         clock.now = renewal.due()

@@ -13,16 +13,16 @@ import pytest
 
 from server.app import Config
 from server.app import create_app
-from server.cli import main
-from server.lan import address
-from server.lan import instants
-from server.lan.address import Planned
-from server.lan.authority import new_authority
-from server.lan.greeting import Said
-from server.lan.network import Interface
-from server.lan.trust_page import certificate_name
+from server.commands.cli import main
 from server.refusals import CommandRefused
-from server.serve import settled_base
+from server.serving.lan import address
+from server.serving.lan import instants
+from server.serving.lan.address import Planned
+from server.serving.lan.authority import new_authority
+from server.serving.lan.greeting import Said
+from server.serving.lan.network import Interface
+from server.serving.lan.trust_page import certificate_name
+from server.serving.serve import settled_base
 from server.storage import DataFolder
 from tests.server.lan.conftest import Yard
 
@@ -227,7 +227,7 @@ def test_a_clock_wrong_by_years_is_refused(capsys, asked, tmp_path, monkeypatch,
 
 
 def test_a_machine_without_a_network_is_refused(capsys, asked, tmp_path, monkeypatch):
-    monkeypatch.setattr("server.lan.network.usable_interfaces", list)
+    monkeypatch.setattr("server.serving.lan.network.usable_interfaces", list)
     del asked[1:3]
     assert "no network address that a phone could reach" in refused(capsys, *asked)
     assert not (tmp_path / "new").exists()

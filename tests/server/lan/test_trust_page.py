@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from server.lan.phone_steps import FAMILIES
+from server.serving.lan.phone_steps import FAMILIES
 from tests.browser.every_screen import AXE
 from tests.browser.every_screen import RULES
 from tests.browser.every_screen import RUN
@@ -20,7 +20,7 @@ from tests.server.lan.loopback import LoopbackYard
 from tests.server.lan.trusting import browser_of
 
 ROOT = Path(__file__).resolve().parents[3]
-PAGE = ROOT / "server" / "lan" / "page"
+PAGE = ROOT / "server" / "serving" / "lan" / "page"
 ANDROID = "Mozilla/5.0 (Linux; Android 10; K) Chrome/156.0.0.0 Mobile"
 IPHONE = "Mozilla/5.0 (iPhone; CPU iPhone OS 18_5 like Mac OS X) Version/18.5 Mobile Safari"
 

@@ -1,0 +1,81 @@
+"""`swaptrail demo`: the demo scenario on loopback, gone when it ends unless it has a folder."""
+
+from contextlib import closing
+from pathlib import Path
+
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.log import events
+from server.phones import pairing
+from server.phones import roles
+from server.refusals import CommandRefused
+from server.serving import base_address
+from server.serving.serve import check_port
+from server.serving.serve import held_open
+from server.serving.serve import serve
+from server.serving.serve import settled_base
+from server.storage import DataFolder
+from server.storage.folder import keep_setting
+from server.storage.folder import setting
+from server.storage.parts import DEMO
+from server.storage.parts import scratch_folder
+from server.storage.return_window import set_return_days
+
+LINK_HOURS = 24
+_MARK = "demo"
+LINK_USES = 20  # so that one can play several phones, each in a browser of its own
+
+
+def run(data: Path | None, port: int | None) -> None:
+    """Builds the demo data and serves it."""
+    if data is not None:
+        _run_in(data, port)
+        return
+    with scratch_folder(start=DEMO) as folder:
+        _run_in(folder, port)
+
+
+def _run_in(data: Path, port: int | None) -> None:
+    base = settled_base(data, None, port, "http")
+    check_port(base_address.bind_host(base), base_address.port_of(base))  # before the work of filling it
+    hints = _fill(data, base)
+    app = create_app(Config(data, base))
+    with closing(DataFolder(data).open()) as db:
+        link, counter = (
+            pairing.make_link(db, base, now_ms(), role=role, minutes=LINK_HOURS * 60, uses=LINK_USES)
+            for role in roles.ROLES
+        )
+    lines = [
+        "The demo is ready. Open this link in a browser on this machine:",
+        "",
+        f"    {link}",
+        "",
+        "And this one in another browser, or in a private window, for the parts counter:",
+        "",
+        f"    {counter}",
+        "",
+        *hints,
+        "",
+        "Ctrl-C ends it.",
+    ]
+    with held_open(DataFolder(data)):
+        serve(app, base, lambda: print("\n".join(lines), flush=True))
+
+
+def _fill(data: Path, base: str) -> list[str]:
+    """Builds the demo data in an empty folder; returns what to try."""
+    with closing(DataFolder(data).open()) as db:
+        if setting(db, _MARK):
+            return ["The data from last time is used as it was left."]
+        if events.last_n(db):
+            raise CommandRefused(
+                f"{data} holds data that is no demo. Name another --data folder, or serve this one "
+                "with `swaptrail serve`."
+            )
+        import demo_db  # here, because no other command needs what the scenario needs
+
+        hints: list[str] = demo_db.build(data, base)
+        keep_setting(db, _MARK, "1")
+        set_return_days(db, 0)  # the story has its own dates; a window would shut on them
+    return hints

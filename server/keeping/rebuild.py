@@ -1,0 +1,107 @@
+"""`swaptrail rebuild`: makes everything that follows from the log anew, and says what differed.
+
+All in one transaction: a server that runs meanwhile waits or answers from before, and a power cut
+leaves what was there.
+"""
+
+import json
+from contextlib import closing
+from pathlib import Path
+
+from sqlite_utils import Database
+
+from server import folded
+from server.clock import now_ms
+from server.log import named
+from server.photos.sweep import KEPT_DAYS
+from server.photos.sweep import sweep
+from server.photos.sweep import sweep_files
+from server.queries.projection import catch_up
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.storage import writing
+
+_MOST_LINES = 20
+_ALL = 1 << 40
+
+_NEWEST = """(SELECT kind, id, body FROM folded WHERE body <> 'null' AND bucket = (
+    SELECT max(bucket) FROM folded AS other WHERE other.kind = folded.kind AND other.id = folded.id))"""
+
+# What is compared: in words, then two columns that tell a row and what it says, and where from.
+_COMPARED = {
+    "state": ("{} {}", "kind, id, body", _NEWEST),
+    "links": ("link {} {}", "link, id, ''", "folded_links"),
+    "withdrawn": ("correction of {} {}", "device, seq, actor || ' ' || reason", "withdrawn"),
+    "list": ("job {}{} in the list", "job, '', closed || ' ' || opened_at", "job_list"),
+    "words": ("words of {} {}", "kind, id, text", "search"),
+    "units": ("unit {} in entry {}", "unit, n, ''", "event_units"),
+    "photos": ("photo {} in entry {}", "sha256, n, ''", "event_photos"),
+    "wanted": ("request for photo {} of entry {}", "sha256, n, device", "photos_wanted"),
+}
+
+
+def run(data: Path) -> int:
+    """Makes the caches of `data` anew; returns 1 where something differed."""
+    folder = DataFolder(data)
+    if not folder.database.is_file():
+        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
+    folder.prepare()
+    with closing(folder.open()) as db:
+        catch_up(db)
+        differences = rebuild(db)
+        swept = len(sweep(db, folder.photos, now_ms())) + sweep_files(db, folder.photos, now_ms())
+        entries = db.conn.execute("SELECT count(*) FROM events").fetchone()[0]
+    if swept:
+        print(
+            f"{swept} photo files that nothing names in {KEPT_DAYS} days, or that were cut off: taken away."
+        )
+    if not differences:
+        print(f"{entries} entries folded anew: everything was as it should be.")
+        return 0
+    print(f"{entries} entries folded anew. {len(differences)} things differed, and are right now:")
+    print("\n".join(differences[:_MOST_LINES]))
+    return 1
+
+
+def rebuild(db: Database) -> list[str]:
+    """Drops the caches, makes them from the log, and returns what differed."""
+    with writing(db):
+        for name, (_, columns, source) in _COMPARED.items():
+            db.conn.execute(f"CREATE TEMP TABLE old_{name} AS SELECT {columns} FROM {source}")
+        folded.forget(db)
+        folded.advance(db, _ALL)
+        _index_again(db)
+        found = [line for name in _COMPARED for line in _differences(db, name)]
+        for name in _COMPARED:
+            db.conn.execute(f"DROP TABLE old_{name}")
+    return found
+
+
+def _differences(db: Database, name: str) -> list[str]:
+    words, columns, source = _COMPARED[name]
+    before, now = f"SELECT * FROM old_{name}", f"SELECT {columns} FROM {source}"
+    gone = {row[:2] for row in db.conn.execute(f"{before} EXCEPT {now}")}
+    new = {row[:2] for row in db.conn.execute(f"{now} EXCEPT {before}")}
+    lines = []
+    for key in sorted(gone | new):
+        what = "was another" if key in gone & new else "was too much" if key in gone else "was missing"
+        lines.append(f"{words.format(*key)} {what}")
+    return lines
+
+
+def _index_again(db: Database) -> None:
+    """Notes anew which entry names which unit and photo."""
+    db.conn.execute("DELETE FROM event_units")
+    db.conn.execute("DELETE FROM event_photos")
+    for n, body in db.conn.execute("SELECT n, body FROM events ORDER BY n"):
+        event = json.loads(body)
+        units = [(unit, n) for unit in named.units(event, body)]
+        db.conn.executemany("INSERT INTO event_units (unit, n) VALUES (?, ?)", units)
+        photo = named.photo(event)
+        if photo is not None:
+            db.conn.execute("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", [photo, n])
+    db.conn.execute("DELETE FROM photos_wanted")
+    db.conn.execute(
+        "INSERT INTO photos_wanted SELECT device, n, sha256 FROM event_photos JOIN events USING (n) "
+        "WHERE sha256 NOT IN (SELECT sha256 FROM photos)"
+    )

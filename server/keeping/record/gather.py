@@ -1,0 +1,116 @@
+"""Finds what a record is of, and asks the database for the entries that the core wants in it."""
+
+import json
+import re
+from typing import NamedTuple
+
+from sqlite_utils import Database
+
+from server.core import labels
+from server.core.errors import shorten
+from server.folded import FoldedState
+from server.log import named
+from server.refusals import CommandRefused
+
+_UNIT = re.compile(r"u[0-9a-f]{12}|v[0-9a-f]{12}\.\S{1,80}")
+
+
+class Unknown(CommandRefused):
+    """Nothing on record goes by the name."""
+
+
+class BadName(CommandRefused):
+    """The name can be none of a sensor, label or job."""
+
+
+class Subject(NamedTuple):
+    """Whose record it is: a unit or a job, the other one ""."""
+
+    unit: str
+    job: str
+
+
+class Entry(NamedTuple):
+    """An event of the log with its place in it."""
+
+    n: int
+    device: str
+    seq: int
+    hash: str
+    body: str
+    event: dict
+
+    @property
+    def units(self) -> list[str]:
+        """The units that it names."""
+        return named.units(self.event, self.body)
+
+
+class Log:
+    """The log in the database, as the core asks it."""
+
+    def __init__(self, db: Database):
+        """Opens nothing."""
+        self._db = db
+
+    def of_job(self, job: str) -> list[Entry]:
+        """Returns the entries of a job."""
+        return self._rows("WHERE job = ?", [job])
+
+    def outside_jobs(self, unit: str) -> list[Entry]:
+        """Returns the entries outside jobs that name a unit."""
+        return self._rows("JOIN event_units USING (n) WHERE unit = ? AND job IS NULL", [unit])
+
+    def naming(self, unit: str) -> list[Entry]:
+        """Returns the entries that name a unit."""
+        return self._rows("JOIN event_units USING (n) WHERE unit = ?", [unit])
+
+    def corrections(self) -> list[Entry]:
+        """Returns the entries that take another back."""
+        return self._rows("WHERE kind = 'corrected'", [])
+
+    def _rows(self, where: str, values: list) -> list[Entry]:
+        rows = self._db.conn.execute(
+            f"SELECT n, device, seq, hash, body FROM events {where} ORDER BY n", values
+        )
+        return [
+            Entry(n, device, seq, digest, body, json.loads(body)) for n, device, seq, digest, body in rows
+        ]
+
+
+def subject_of(state: FoldedState, name: str) -> Subject:
+    """Returns what a unit's id, the code on a label or a job's id means; refuses what means nothing."""
+    if name in state.jobs:
+        return Subject("", name)
+    unit = state.now(name)
+    if unit in state.units:
+        return Subject(unit, "")
+    read = labels.parse(name)
+    if read["outcome"] == "ours":
+        if read["code"] not in state.codes:
+            raise Unknown(f"No sensor on record has the label {read['shown']}.")
+        return Subject(state.codes[read["code"]], "")
+    if _UNIT.fullmatch(name) or re.fullmatch(r"j[0-9a-f]{12}", name):
+        raise Unknown(f"{name} is not on record here.")
+    said = read["sentence"] if read["outcome"] == "mistyped" else f"{shorten(name)} is no name of anything."
+    raise BadName(f"{said} Give the code on a label, a sensor's id or a job's id.")
+
+
+def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:
+    """Returns of each device the hashes of all entries from the first to the last one gathered."""
+    ends: dict[str, list[int]] = {}
+    for entry in entries:
+        ends.setdefault(entry.device, []).append(entry.seq)
+    return {
+        device: {
+            "first": min(seqs),
+            "hashes": [
+                digest
+                for (digest,) in db.conn.execute(
+                    "SELECT hash FROM events WHERE device = ? AND seq BETWEEN ? AND ? ORDER BY seq",
+                    [device, min(seqs), max(seqs)],
+                )
+            ],
+        }
+        for device, seqs in ends.items()
+    }

@@ -1,0 +1,130 @@
+"""Records over HTTP: one to take along, and one from elsewhere to look at, which is not kept here."""
+
+import shutil
+import tempfile
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from flask import Blueprint
+from flask import Flask
+from flask import Response
+from flask import request
+
+from server.clock import now_ms
+from server.core.errors import shorten
+from server.core.record import stand_ins
+from server.core.record_file import MOST_BYTES
+from server.keeping.record.check import HEAD_BYTES
+from server.keeping.record.check import Altered
+from server.keeping.record.check import begins
+from server.keeping.record.check import check
+from server.keeping.record.gather import BadName
+from server.keeping.record.gather import Unknown
+from server.keeping.record.make import make
+from server.keeping.record.makers import meet
+from server.phones.signing import fingerprint
+from server.phones.signing import signer
+from server.refusals import CommandRefused
+from server.web.answers import json_answer
+from server.web.bodies import larger_bodies
+from server.web.database import data_folder
+from server.web.database import database
+from server.web.errors import BadRequest
+from server.web.errors import Busy
+from server.web.errors import NotFound
+from server.web.errors import TooLarge
+from server.web.shell import core_digest
+
+blueprint = Blueprint("records", __name__)
+
+_CHECK = "/api/records/check"
+# A record is held in memory whole, so one at a time; and who waits for that keeps a thread from others.
+_one_at_a_time = threading.Lock()
+_in_line = threading.BoundedSemaphore(3)
+
+
+def init_app(app: Flask) -> None:
+    """Adds the routes; one of them takes a whole record."""
+    larger_bodies(app)["POST", _CHECK] = MOST_BYTES
+    app.register_blueprint(blueprint)
+
+
+@blueprint.get("/api/records/key")
+def key() -> Response:
+    """Tells by which fingerprint others know the records made here."""
+    return json_answer({"fingerprint": fingerprint(signer(data_folder()).key)})
+
+
+@blueprint.get("/api/records/<name>")
+def take_along(name: str) -> Response:
+    """Sends the record of a sensor (by id or label) or of a job."""
+    folder = data_folder()
+    try:
+        with _turn():
+            made = make(database(), folder.photos, name, signer(folder), now_ms())
+    except Unknown as error:
+        raise NotFound("name", shorten(name), "a sensor or job that is on record", str(error)) from None
+    except BadName as error:
+        raise BadRequest(
+            "name", shorten(name), "a label's code, a sensor's or a job's id", str(error)
+        ) from None
+    except CommandRefused as error:
+        raise TooLarge("record", "too much", "the record of one job", str(error)) from None
+    response = Response(made.data, mimetype="application/zip")
+    response.headers["Content-Disposition"] = f'attachment; filename="{made.name}"'
+    return response
+
+
+@blueprint.post(_CHECK)
+def look_at() -> Response:
+    """Says whether a file is a record as it was sealed, and what it holds; keeps none of it.
+
+    {"outcome": "intact", ...} with what the phone's core needs to show it; {"outcome": "altered" or
+    "none", "sentence"} for any other file. Each is an answer to the question, so none is an error.
+    """
+    with tempfile.TemporaryFile() as file:
+        # In full before a turn is asked for: whoever sends slowly holds up nobody else.
+        shutil.copyfileobj(request.stream, file)
+        file.seek(0)
+        if not begins(file.read(HEAD_BYTES)):
+            return _told("none", "This file is no record of a sensor or a job.")
+        with _turn():
+            file.seek(0)
+            try:
+                found = check(file.read())
+            except Altered as error:
+                return _told("altered", f"First place: {error}")
+            except CommandRefused as error:
+                return _told("none", str(error))
+    record = found.record
+    shown = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
+    return json_answer(
+        {
+            "outcome": "intact",
+            **{name: record[name] for name in shown},
+            "maker": {
+                "kind": found.by,
+                **meet(database(), record["key"], signer(data_folder()), now_ms()),
+            },
+            "same_core": record["core"] == core_digest(),
+            "events": [*stand_ins(record["elsewhere"]), *found.events],
+            "photos": found.photos,
+        }
+    )
+
+
+@contextmanager
+def _turn() -> Iterator[None]:
+    """Waits for the turn to hold a record in memory; refuses where several wait already."""
+    if not _in_line.acquire(blocking=False):
+        raise Busy("record", "several records at work", "the same one in a moment")
+    try:
+        with _one_at_a_time:
+            yield
+    finally:
+        _in_line.release()
+
+
+def _told(outcome: str, sentence: str) -> Response:
+    return json_answer({"outcome": outcome, "sentence": sentence})

@@ -1,0 +1,84 @@
+"""`swaptrail restore FILE.zip`: a backup as a new data folder, or nothing at all.
+
+The folder gets a new installation id. A phone that meets it knows that what it had sent may be gone
+with the old one, and sends everything of its own again; repeats are harmless.
+"""
+
+import os
+import secrets
+import sqlite3
+import zipfile
+from contextlib import closing
+from pathlib import Path
+
+from server.core.labels import share_of
+from server.keeping.manifest import DATABASE
+from server.keeping.manifest import Manifest
+from server.keeping.verify import examine
+from server.keeping.verify.backup_zip import BACKUP
+from server.keeping.verify.backup_zip import hash_of
+from server.photos.store import path_of
+from server.refusals import CommandRefused
+from server.storage import DataFolder
+from server.storage.durable import sync_file
+from server.storage.durable import sync_folder
+from server.storage.parts import beside
+from server.storage.parts import making_folder
+from server.storage.parts import name_for
+from server.storage.parts import take_away_left
+from server.storage.private import make_private_file
+from server.storage.private import make_private_folder
+
+
+def run(data: Path, file: Path) -> None:
+    """Makes `data` from a backup; refuses one that is altered, and a folder that holds anything."""
+    if data.exists() and (not data.is_dir() or any(data.iterdir())):
+        raise CommandRefused(f"{data} is not empty, and restoring overwrites nothing. Name a new folder.")
+    found = examine(file)
+    if found.sort is not BACKUP:
+        raise CommandRefused(f"{file} is {found.sort.name}, not a backup. Name a file made by `backup`.")
+    if found.fault:
+        raise CommandRefused(f"{file} is altered, nothing was restored. {found.fault.sentence()}")
+    data.parent.mkdir(parents=True, exist_ok=True)
+    take_away_left(beside(data.parent))
+    with making_folder(name_for(data)) as part:
+        entries = _unpack(file, DataFolder(part))
+        os.replace(part, data)
+    sync_folder(data.parent)
+    print(f"{data}: {entries} entries restored. Serve it; phones notice and send again what they have.")
+
+
+def _unpack(file: Path, folder: DataFolder) -> int:
+    for made in (folder.photos, folder.keys):
+        made.mkdir(mode=0o700)
+    with zipfile.ZipFile(file) as archive:
+        manifest = Manifest.read(archive)
+        for name, digest in manifest.files.items():
+            target = _place(folder, name)
+            make_private_folder(target.parent)
+            make_private_file(target)
+            if hash_of(archive, name, target) != digest:
+                raise CommandRefused(f"{name} in {file} changed while it was read. Nothing was restored.")
+            sync_file(target)
+    with closing(sqlite3.connect(folder.database)) as connection:
+        connection.execute("PRAGMA synchronous = FULL")
+        before = connection.execute("SELECT value FROM settings WHERE name = 'installation'").fetchone()[0]
+        connection.execute(
+            "UPDATE settings SET value = ? WHERE name = 'installation'", [_another_identity(before)]
+        )
+        connection.commit()
+    return sum(head["seq"] for head in manifest.heads.values())
+
+
+def _another_identity(before: str) -> str:
+    """Returns a new installation id, with another share of the label codes than the one before."""
+    while share_of(found := secrets.token_hex(8)) == share_of(before):
+        pass
+    return found
+
+
+def _place(folder: DataFolder, name: str) -> Path:
+    if name == DATABASE:
+        return folder.database
+    kind, _, file = name.partition("/")
+    return folder.keys / file if kind == "keys" else path_of(folder.photos, file.partition(".")[0])

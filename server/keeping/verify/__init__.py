@@ -1,0 +1,53 @@
+"""`swaptrail verify FILE`: whether what is kept is what was recorded, and if not, where first.
+
+Each sort of file is one `Sort`: how to tell it, and how to find its first fault. `SORTS` lists
+them; a further sort of file is one more entry.
+"""
+
+from pathlib import Path
+from typing import NamedTuple
+
+from server.keeping.verify.backup_zip import BACKUP
+from server.keeping.verify.data_folder import FOLDER
+from server.keeping.verify.record_file import RECORD
+from server.keeping.verify.sort import Sort
+from server.keeping.verify.unsent_check import UNSENT
+from server.log.fault import Fault
+from server.refusals import CommandRefused
+
+__all__ = ["SORTS", "Fault", "Found", "examine", "run"]
+
+SORTS: tuple[Sort, ...] = (FOLDER, BACKUP, RECORD, UNSENT)
+
+
+class Found(NamedTuple):
+    """What a file is, and its first fault or None."""
+
+    sort: Sort
+    fault: Fault | None
+
+
+def examine(path: Path) -> Found:
+    """Returns what `path` is and its first fault; refuses what is none of the sorts."""
+    if not path.exists():
+        raise CommandRefused(f"{path} does not exist. Name {_wanted()}.")
+    for sort in SORTS:
+        if sort.fits(path):
+            return Found(sort, sort.first_fault(path))
+    raise CommandRefused(f"{path} is not a record of this program, or was cut short. Name {_wanted()}.")
+
+
+def run(path: Path) -> int:
+    """Prints what is found; returns 0 for intact and 1 for altered."""
+    sort, fault = examine(path)
+    if fault is None:
+        print(f"Intact: {path}, {sort.name}.")
+        if sort.maker:
+            print(sort.maker(path))
+        return 0
+    print(f"Altered: {path}, {sort.name}. First place: {fault.sentence()}")
+    return 1
+
+
+def _wanted() -> str:
+    return " or ".join(sort.name for sort in SORTS)

@@ -1,0 +1,24 @@
+"""Holds photos against the hashes by which the log names them."""
+
+import sqlite3
+from collections.abc import Callable
+
+from server.log.fault import Fault
+
+# In the order in which the log first names them; those that no entry names come last.
+_STORED = """SELECT sha256, device, seq FROM photos
+    LEFT JOIN (SELECT sha256, min(n) AS n FROM event_photos GROUP BY sha256) USING (sha256)
+    LEFT JOIN events USING (n) ORDER BY n IS NULL, n, sha256"""
+
+
+def first_fault(connection: sqlite3.Connection, found: Callable[[str], str | None]) -> Fault | None:
+    """Returns the first photo that is not what it was; `found` gives the hash of one's bytes, or None.
+
+    A photo that an entry names and that never arrived is no fault: the phone still has it.
+    """
+    for digest, device, seq in connection.execute(_STORED):
+        now = found(digest)
+        if now != digest:
+            what = "is missing" if now is None else "is another one, or was changed"
+            return Fault(device or "", seq or 0, f"the photo {digest} {what}")
+    return None

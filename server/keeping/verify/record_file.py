@@ -1,0 +1,48 @@
+"""A record of a sensor or a job as a sort of file to verify."""
+
+from pathlib import Path
+
+from server.core import record_check
+from server.core.record_file import MOST_BYTES
+from server.keeping.record.check import HEAD_BYTES
+from server.keeping.record.check import Altered
+from server.keeping.record.check import Sound
+from server.keeping.record.check import begins
+from server.keeping.record.check import check
+from server.keeping.verify.sort import Sort
+from server.log.fault import Fault
+from server.phones.signing import fingerprint
+
+
+def fits(path: Path) -> bool:
+    """Tells whether `path` means to be a record; one that is cut short still does."""
+    if not path.is_file():
+        return False
+    with path.open("rb") as file:
+        return begins(file.read(HEAD_BYTES))
+
+
+def first_fault(path: Path) -> Fault | None:
+    """Returns the first fault of a record."""
+    try:
+        _checked(path)
+    except Altered as error:
+        return error.fault
+    return None
+
+
+def maker(path: Path) -> str:
+    """Says what sealed a record: whose key it is, a record cannot say."""
+    found = _checked(path)
+    shown = fingerprint(found.record["key"])
+    if found.by == record_check.PHONE:
+        return f"Sealed by a phone, fingerprint {shown}. Whose phone it is, the file cannot say."
+    return f"Sealed by an installation, fingerprint {shown}."
+
+
+def _checked(path: Path) -> Sound:
+    with path.open("rb") as file:
+        return check(file.read(MOST_BYTES + 1))
+
+
+RECORD = Sort("a record", fits, first_fault, maker)

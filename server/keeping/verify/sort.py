@@ -1,0 +1,16 @@
+"""What a sort of file has to bring to be verified."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import NamedTuple
+
+from server.log.fault import Fault
+
+
+class Sort(NamedTuple):
+    """A sort of file that can be verified."""
+
+    name: str
+    fits: Callable[[Path], bool]
+    first_fault: Callable[[Path], Fault | None]
+    maker: Callable[[Path], str] | None = None  # a sentence on who made an intact one, where it says so

@@ -1,0 +1,7 @@
+"""The event log of the server: how facts come in and go out. It has nothing to do with `logging`.
+
+`sync` is the route by which phones send and fetch, `take_in` the command for a file of a phone
+(`unsent_file` reads it). Both hand entries to `events`, which asks `intake` about each and keeps it;
+`named` finds the units that an entry names. `fault` is one place at which a log, a backup or a record is
+not as it was recorded.
+"""

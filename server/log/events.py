@@ -1,0 +1,246 @@
+"""The event log in the database: taking in, reading on from a cursor, heads, quarantine."""
+
+import json
+import logging
+import sqlite3
+from typing import NamedTuple
+
+from sqlite_utils import Database
+
+from server import folded
+from server.core import kinds
+from server.log import intake
+from server.log import named
+from server.phones.devices import claim
+from server.phones.devices import note
+from server.storage import writing
+
+log = logging.getLogger(__name__)
+
+# A phone that works sends few at a time, and the state follows in the same transaction. A backlog
+# comes in large batches; its state is made when it is asked for, so that the phone waits less.
+_FOLDED_AT_ONCE = 50
+_MOST_FOLDED = 4096
+
+
+class Receipt(NamedTuple):
+    """How many events were new, and {"device", "seq", "reason", "code"} of each not taken."""
+
+    stored: int
+    refused: list[dict]
+
+
+def receive(db: Database, entries: list, session: int | None, now: int, role: str = "") -> Receipt:
+    """Takes a batch of {"event", "hash"} in, in one transaction; returns after the commit.
+
+    `session` is whose phone sends it, `role` what that phone is for; without them it is the server
+    itself, filling a fresh data folder. An entry with "relayed" is passed on for a phone that could not
+    send it: it claims no identity, and all else is checked as ever.
+    """
+    with writing(db):
+        return take_in(db, entries, session, now, role)
+
+
+def take_in(db: Database, entries: list, session: int | None, now: int, role: str = "") -> Receipt:
+    """Does the work of `receive` inside a transaction that is open already."""
+    refused = []
+    heads: dict[str, intake.Head] = {}
+    claims: dict[str, bool] = {}
+    new = _New(db, now)
+    for entry in entries:
+        event, claimed = _parts(entry)
+        try:
+            body = intake.read(event)
+        except intake.Malformed as error:
+            refused.append(_refusal(event, "malformed", str(error)))
+            continue
+        device, seq = event["device"], event["seq"]
+        is_relayed = entry.get("relayed") is True
+        if device not in heads:
+            heads[device] = head(db, device)
+            if is_relayed:
+                note(db, device, now)
+        if not is_relayed and device not in claims:
+            claims[device] = claim(db, device, session, now)
+        digest = intake.hash_of(body)
+        kept = None
+        if seq <= heads[device].seq:
+            kept = new.hashes.get((device, seq)) or kept_hash(db, device, seq)
+        if kept != digest and not is_relayed and not claims[device]:
+            refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
+            continue
+        verdict = intake.judge(event, digest, claimed, heads[device], kept)
+        if verdict.action == "store" and role:
+            verdict = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or verdict
+        if verdict.action == "store":
+            new.add(event, body, digest)
+            heads[device] = intake.Head(seq, digest)
+        elif verdict.action == "quarantine":
+            _set_apart(db, event, body, digest, verdict.reason, now)
+        if verdict.code:
+            refused.append(_refusal(event, verdict.code, verdict.reason))
+    new.write()
+    if 0 < len(new.hashes) <= _FOLDED_AT_ONCE:
+        _move_state_on(db)
+    return Receipt(len(new.hashes), refused)
+
+
+class _New:
+    """The rows of a batch, written together at its end: one by one they would take much longer."""
+
+    def __init__(self, db: Database, now: int):
+        self.hashes: dict[tuple[str, int], str] = {}
+        self.kinds: dict[tuple[str, int], str] = {}
+        self._db = db
+        self._now = now
+        self._events: list[tuple] = []
+        self._units: list[tuple] = []
+        self._photos: list[tuple] = []
+        row = db.conn.execute("SELECT seq FROM sqlite_sequence WHERE name = 'events'").fetchone()
+        self._last = row[0] if row else 0
+
+    def add(self, event: dict, body: str, digest: str) -> None:
+        self._last += 1
+        device, seq = event["device"], event["seq"]
+        self.hashes[device, seq] = digest
+        self.kinds[device, seq] = event["kind"]
+        row = (self._last, device, seq, digest, event["prev"], event["kind"], event["job"], body, self._now)
+        self._events.append(row)
+        self._units += [(unit, self._last) for unit in named.units(event, body)]
+        photo = named.photo(event)
+        if photo is not None:
+            self._photos.append((photo, self._last))
+
+    def write(self) -> None:
+        insert = self._db.conn.executemany
+        insert(
+            "INSERT INTO events (n, device, seq, hash, prev, kind, job, body, received_at) "
+            "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            self._events,
+        )
+        insert("INSERT INTO event_units (unit, n) VALUES (?, ?)", self._units)
+        insert("INSERT INTO event_photos (sha256, n) VALUES (?, ?)", self._photos)
+        insert(
+            "INSERT INTO photos_wanted (device, n, sha256) SELECT device, ?2, ?1 FROM events "
+            "WHERE n = ?2 AND ?1 NOT IN (SELECT sha256 FROM photos)",
+            self._photos,
+        )
+
+
+def _corrected(db: Database, new: _New, event: dict) -> str:
+    """Returns the kind that a correction takes back, "" for other events and where it is not known.
+
+    A device of the counter may be corrected before its event is here: then it is the counter's.
+    """
+    if event["kind"] != "corrected" or kinds.problem("corrected", event["data"]):
+        return ""
+    target = (event["data"]["device"], event["data"]["seq"])
+    if target in new.kinds:
+        return new.kinds[target]
+    row = db.conn.execute(
+        "SELECT coalesce((SELECT kind FROM events WHERE device = ? AND seq = ?), "
+        "(SELECT 'return_decided' FROM devices JOIN sessions ON sessions.id = session "
+        "WHERE device = ? AND role = 'counter'), '')",
+        [*target, target[0]],
+    ).fetchone()
+    kind: str = row[0]
+    return kind
+
+
+def head(db: Database, device: str) -> intake.Head:
+    """Returns the number and hash of the last event kept of a device."""
+    row = db.conn.execute(
+        "SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1", [device]
+    ).fetchone()
+    return intake.Head(*row) if row else intake.NO_HEAD
+
+
+def kept_hash(db: Database, device: str, seq: int) -> str | None:
+    """Returns the hash of the event kept under an identity, or None."""
+    row = db.conn.execute("SELECT hash FROM events WHERE device = ? AND seq = ?", [device, seq]).fetchone()
+    return row[0] if row else None
+
+
+def last_n(db: Database) -> int:
+    """Returns the number of the event received last, 0 for an empty log."""
+    last: int = db.conn.execute("SELECT coalesce(max(n), 0) FROM events").fetchone()[0]
+    return last
+
+
+def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
+    """Returns the next events behind `cursor` in order of receipt, at least one if there is any."""
+    feed = feed_after(db, cursor, most, most_bytes)
+    found: list[dict] = json.loads(feed.text)
+    return found
+
+
+class Feed(NamedTuple):
+    """Events as the text of a JSON list of {"n", "received_at", "hash", "event"}; the last one's `n`."""
+
+    text: str
+    last: int
+
+
+def feed_after(db: Database, cursor: int, most: int, most_bytes: int) -> Feed:
+    """Returns what `after` does as JSON text: what is kept is JSON already."""
+    found: list[str] = []
+    size = 0
+    rows = db.conn.execute(
+        "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
+        [cursor, most],
+    )
+    for n, received_at, digest, body in rows:
+        size += len(body)
+        if found and size > most_bytes:
+            break
+        found.append(f'{{"n":{n},"received_at":{received_at},"hash":"{digest}","event":{body}}}')
+        cursor = n
+    rows.close()
+    return Feed(f"[{','.join(found)}]", cursor)
+
+
+def of_unit(db: Database, unit: str) -> list[dict]:
+    """Returns every event that names a unit, in order of receipt."""
+    rows = db.conn.execute(
+        "SELECT body FROM event_units JOIN events USING (n) WHERE unit = ? ORDER BY n", [unit]
+    )
+    return [json.loads(body) for (body,) in rows]
+
+
+def _move_state_on(db: Database) -> None:
+    """Folds what came in; a fold that fails must not keep a fact out, so it alone is taken back."""
+    db.conn.execute("SAVEPOINT state")
+    try:
+        folded.advance(db, _MOST_FOLDED)
+    except sqlite3.Error:
+        raise
+    except Exception:
+        log.exception("the state could not be folded")
+        db.conn.execute("ROLLBACK TO state")
+    db.conn.execute("RELEASE state")
+
+
+def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, now: int) -> None:
+    db.conn.execute(
+        "INSERT OR IGNORE INTO quarantine (device, seq, hash, body, reason, received_at) "
+        "VALUES (?, ?, ?, ?, ?, ?)",
+        [event["device"], event["seq"], digest, body, reason, now],
+    )
+
+
+def _parts(entry: object) -> tuple[dict, object]:
+    """Returns the event and the hash of an entry; an empty event where there is none."""
+    if not isinstance(entry, dict):
+        return {}, None
+    event = entry.get("event")
+    return event if isinstance(event, dict) else {}, entry.get("hash")
+
+
+def _refusal(event: dict, code: str, reason: str) -> dict:
+    device, seq = event.get("device"), event.get("seq")
+    return {
+        "device": device if isinstance(device, str) else None,
+        "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,
+        "reason": reason,
+        "code": code,
+    }

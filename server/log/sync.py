@@ -1,0 +1,108 @@
+"""POST /api/sync: takes what the server lacks, gives what the phone lacks.
+
+Any number of repeats in any order ends in the same log; the answer goes out after the commit.
+"""
+
+from flask import Blueprint
+from flask import Response
+from sqlite_utils import Database
+
+from server.clock import now_ms
+from server.core.envelope import FORMAT_VERSION
+from server.core.errors import shorten
+from server.log import events
+from server.phones import devices
+from server.phones.installation import installation_id
+from server.phones.sessions import require_session
+from server.storage import writing
+from server.web.answers import json_answer
+from server.web.assets import current_shell
+from server.web.bodies import json_object
+from server.web.bodies import text_field
+from server.web.database import database
+from server.web.errors import BadRequest
+from server.web.errors import NotAllowed
+from server.web.errors import TooLarge
+
+blueprint = Blueprint("sync", __name__)
+
+SYNC_VERSION = 1
+MOST_BYTES = 2 * 1024 * 1024
+MOST_EVENTS_UP = 200
+MOST_EVENTS_DOWN = 500
+MOST_PHOTOS_WANTED = 100
+
+
+@blueprint.post("/api/sync")
+def sync() -> Response:
+    """Receives a batch of events and answers with the feed behind the phone's cursor."""
+    session = require_session()
+    body = json_object(MOST_BYTES)
+    device, app, cursor, entries = _checked(body)
+    keeping = devices.checked_keeping(body)
+    db, now = database(), now_ms()
+    with writing(db):
+        if not devices.claim(db, device, session.id, now):
+            raise NotAllowed(
+                "device",
+                device,
+                "the device id of this phone",
+                "Another phone uses this device id. Pair this phone again to take it over.",
+            )
+        devices.note_app(db, device, app)
+        if keeping:
+            devices.note_keeping(db, device, keeping)
+        receipt = events.take_in(db, entries, session.id, now, session.role)
+    last = events.last_n(db)
+    if cursor > last:
+        cursor = 0  # the phone knows a longer log than this one: an older copy was put back
+    feed = events.feed_after(db, cursor, MOST_EVENTS_DOWN, MOST_BYTES)
+    return json_answer(
+        {
+            "installation": installation_id(db),
+            "cursor": feed.last,
+            "more": feed.last < events.last_n(db),
+            "heads": _heads(db, device, entries),
+            "refused": receipt.refused,
+            "photos_wanted": photos_wanted(db, session.id),
+            "build": current_shell().build,
+            "format": FORMAT_VERSION,
+            "now": now,
+        },
+        written={"events": feed.text},
+    )
+
+
+def photos_wanted(db: Database, session: int) -> list[str]:
+    """Returns the photos that events of this phone name and the server does not have."""
+    rows = db.conn.execute(
+        "SELECT sha256 FROM devices JOIN photos_wanted USING (device) WHERE session = ? ORDER BY n LIMIT ?",
+        [session, MOST_PHOTOS_WANTED],
+    )
+    return list(dict.fromkeys(digest for (digest,) in rows))
+
+
+def _checked(body: dict) -> tuple[str, str, int, list]:
+    if body.get("v") != SYNC_VERSION:
+        raise BadRequest("v", shorten(body.get("v")), f"sync version {SYNC_VERSION}")
+    device = devices.checked_id(body)
+    cursor = body.get("cursor")
+    if isinstance(cursor, bool) or not isinstance(cursor, int) or not 0 <= cursor < 2**53:
+        raise BadRequest("cursor", shorten(cursor), "a whole number from 0")
+    entries = body.get("events")
+    if not isinstance(entries, list):
+        raise BadRequest("events", shorten(entries), 'a list of {"event", "hash"}')
+    if len(entries) > MOST_EVENTS_UP:
+        raise TooLarge("events", shorten(entries), f"at most {MOST_EVENTS_UP} at once")
+    return device, text_field(body, "app", 80), cursor, entries
+
+
+def _heads(db: Database, device: str, entries: list) -> dict:
+    """Returns where the server stands with the sender and every device in its batch."""
+    asked = {device}
+    for entry in entries:
+        event = entry.get("event") if isinstance(entry, dict) else None
+        other = event.get("device") if isinstance(event, dict) else None
+        if isinstance(other, str) and other not in asked and devices.is_id(other):
+            asked.add(other)
+    return {name: events.head(db, name)._asdict() for name in sorted(asked)}

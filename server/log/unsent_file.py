@@ -1,0 +1,210 @@
+"""Reads the file that a phone makes of what it recorded; checked to the last byte.
+
+A paired phone makes it of what it could not send, a phone without a server of everything that it holds.
+
+One canonical JSON value a line, as `static/unsent-file.js` writes it:
+
+    {"app":"swaptrail","device":…,"entries":N,"made_at":…,"photos":M,"v":2}
+    {"event":{…},"hash":"…"}            N times; the entries of each device in order, without a gap
+    {"bytes":"<base64>","sha256":"…"}   M times
+    {"end":"<SHA-256 of the first line>"}
+
+A file that was cut off is good as far as it goes; one that was altered is not read beyond that place.
+Version 1, of the first release, is one line without photos: {"app", "device", "events", "v"}.
+"""
+
+import base64
+import binascii
+import hashlib
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import BinaryIO
+from typing import NamedTuple
+
+from server.core import canon
+from server.core.errors import BadInput
+from server.log import intake
+from server.log.fault import Fault
+from server.photos.store import MOST_BYTES
+
+APP = "swaptrail"
+VERSION = 2
+# Base64 takes a third more; the rest of the line is short.
+_LONGEST_LINE = MOST_BYTES * 4 // 3 + 4096
+
+
+class Altered(Exception):
+    """The file is not as it was written; `fault` names the first place."""
+
+    def __init__(self, fault: Fault):
+        super().__init__(fault.sentence())
+        self.fault = fault
+
+
+class NotUnsent(Exception):
+    """The file is none of these, or one of a version that is not known here; the text says which."""
+
+
+class Entry(NamedTuple):
+    """An entry as /api/sync takes it."""
+
+    event: dict
+    hash: str
+
+
+class Photo(NamedTuple):
+    """A photo's bytes under their hash."""
+
+    sha256: str
+    bytes: bytes
+
+
+class End(NamedTuple):
+    """Where the file ends: whether it was all there, and what it was to hold."""
+
+    whole: bool
+    entries: int
+    photos: int
+
+
+Part = Entry | Photo | End
+
+
+def parts(path: Path) -> Iterator[Part]:
+    """Yields what the file holds, an `End` last; raises Altered at the first place that is not right."""
+    with path.open("rb") as file:
+        yield from _parts(_lines(file))
+
+
+def is_one(path: Path) -> bool:
+    """Tells whether a file begins like one of these."""
+    try:
+        next(parts(path))
+    except NotUnsent:
+        return False
+    except Altered:
+        return True
+    return True
+
+
+def _lines(file: BinaryIO) -> Iterator[tuple[str, bool]]:
+    """Yields each line and whether its end is there; a line longer than any of ours is cut up."""
+    while line := file.readline(_LONGEST_LINE):
+        yield line.removesuffix(b"\n").decode("utf-8", "replace"), line.endswith(b"\n")
+
+
+def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
+    first, complete = next(lines, ("", False))
+    head = _head(first, _value(first))
+    ends = _ChainEnds()
+    if head["v"] == 1:
+        for each in head["events"]:
+            yield ends.checked(each if isinstance(each, dict) else {}, "line 1")[0]
+        yield End(True, len(head["events"]), 0)
+        return
+    entries = photos = 0
+    ended = False
+    for number, (text, complete) in enumerate(lines, 2):
+        value = _value(text)
+        if ended:
+            if text.strip():
+                raise _followed(number, value)
+            continue
+        if value is None and not complete:
+            break  # where a file breaks off, half a line is left
+        line = f"line {number}"
+        if value and "event" in value and not photos:
+            entry, canonical = ends.checked(value, line)
+            if text != f'{{"event":{canonical},"hash":"{entry.hash}"}}':
+                raise _altered(line)
+            entries += 1
+            yield entry
+        elif value and isinstance(value.get("bytes"), str):
+            photos += 1
+            yield _photo(value, text, number)
+        elif value and "end" in value:
+            if text != canon.dumps({"end": hashlib.sha256(first.encode()).hexdigest()}):
+                raise _altered("its first or its last line")
+            if (entries, photos) != (head["entries"], head["photos"]):
+                what = f"names {head['entries']} entries and {head['photos']} photos"
+                raise _altered("its first line", f"{what}, and {entries} and {photos} are there")
+            ended = True
+        else:
+            raise _altered(line)
+    yield End(ended, head["entries"], head["photos"])
+
+
+class _ChainEnds:
+    """The end of each device's chain in the file.
+
+    Whether an entry is one that the server takes is not asked here: a phone also keeps what was refused.
+    """
+
+    def __init__(self) -> None:
+        self._ends: dict[str, intake.Head] = {}
+
+    def checked(self, entry: dict, line: str) -> tuple[Entry, str]:
+        """Returns an entry and its canonical text; raises Altered where a byte or an entry is wrong."""
+        event = entry.get("event")
+        device, seq = (event.get("device"), event.get("seq")) if isinstance(event, dict) else (None, None)
+        if not isinstance(event, dict) or not isinstance(device, str) or not isinstance(seq, int):
+            raise _altered(line)
+        try:
+            text = canon.dumps(event)
+        except (BadInput, RecursionError):
+            raise _altered(line) from None
+        digest = intake.hash_of(text)
+        if entry.get("hash") != digest:
+            raise Altered(Fault(device, seq, "its bytes do not match its hash"))
+        last = self._ends.get(device)
+        if last and seq != last.seq + 1:
+            raise Altered(Fault(device, last.seq + 1, "it is missing"))
+        if last and event.get("prev") != last.hash:
+            raise Altered(Fault(device, seq, "it does not continue the entry before it"))
+        self._ends[device] = intake.Head(seq, digest)
+        return Entry(event, digest), text
+
+
+def _head(text: str, value: dict | None) -> dict:
+    if value is None or value.get("app") != APP:
+        raise NotUnsent("is no file that a phone makes of its records")
+    if value.get("v") == 1 and isinstance(value.get("events"), list):
+        return value
+    if value.get("v") != VERSION:
+        raise NotUnsent(f"is a phone's file of version {value.get('v')}; up to {VERSION} is known")
+    if not all(isinstance(value.get(name), int) for name in ("entries", "photos")):
+        raise _altered("line 1")
+    return value
+
+
+def _photo(value: dict, text: str, number: int) -> Photo:
+    try:
+        data = base64.b64decode(value["bytes"], validate=True)
+    except (binascii.Error, ValueError):
+        raise _altered(f"line {number}") from None
+    digest = value.get("sha256")
+    # Also the few bits that base64 leaves unused have one right value.
+    if text != f'{{"bytes":"{base64.b64encode(data).decode()}","sha256":"{digest}"}}':
+        raise _altered(f"line {number}")
+    if hashlib.sha256(data).hexdigest() != digest:
+        raise _altered(f"the photo on line {number}", "does not match its hash")
+    return Photo(digest, data)
+
+
+def _value(text: str) -> dict | None:
+    try:
+        value = json.loads(text)
+    except (ValueError, RecursionError):
+        return None
+    return value if isinstance(value, dict) else None
+
+
+def _followed(number: int, value: dict | None) -> Altered:
+    if value and value.get("app") == APP:
+        return _altered(f"line {number}", "begins a second file; take in each file by itself")
+    return _altered(f"line {number}", "stands behind the end of the file")
+
+
+def _altered(place: str, what: str = "is not as it was written") -> Altered:
+    return Altered(Fault("", 0, f"{place} {what}"))

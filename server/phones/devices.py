@@ -1,0 +1,106 @@
+"""Which session a device id belongs to: the one that used it first, until it is paired again."""
+
+import re
+from typing import NamedTuple
+
+from sqlite_utils import Database
+
+from server.core.errors import shorten
+from server.web.errors import BadRequest
+
+_ID = re.compile(r"d[0-9a-f]{16}")
+
+
+def is_id(text: str) -> bool:
+    """Tells whether `text` has the form of a device id."""
+    return _ID.fullmatch(text) is not None
+
+
+def checked_id(body: dict) -> str:
+    """Returns the device id in a request's body."""
+    device = body.get("device")
+    if not isinstance(device, str) or not is_id(device):
+        raise BadRequest("device", shorten(device), '"d" and 16 hex digits')
+    return device
+
+
+SEEN_EVERY_MS = 60_000  # a phone that only asks for news must not cost a disk write each time
+
+
+def claim(db: Database, device: str, session: int | None, now: int) -> bool:
+    """Binds a device id that is nobody's to `session`; returns whether the id is this session's to use."""
+    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    if row is None:
+        db.conn.execute(
+            "INSERT INTO devices (device, session, first_seen, last_seen) VALUES (?, ?, ?, ?)",
+            [device, session, now, now],
+        )
+        return True
+    if row[0] is None:
+        # Its entries came through another phone, or from a file, before it showed up itself.
+        db.conn.execute("UPDATE devices SET session = ? WHERE device = ?", [session, device])
+    elif row[0] != session:
+        return False
+    db.conn.execute(
+        "UPDATE devices SET last_seen = ? WHERE device = ? AND last_seen < ?",
+        [now, device, now - SEEN_EVERY_MS],
+    )
+    return True
+
+
+def note(db: Database, device: str, now: int) -> None:
+    """Makes a device id known without binding it: somebody else brings its entries."""
+    db.conn.execute(
+        "INSERT OR IGNORE INTO devices (device, first_seen, last_seen) VALUES (?, ?, ?)", [device, now, now]
+    )
+
+
+def take_over(db: Database, device: str, session: int, now: int) -> None:
+    """Gives a device id to a session that was just paired.
+
+    The phone of that id lost its cookie, so the session that held it ends, unless it has others.
+    """
+    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    if row is None:
+        claim(db, device, session, now)
+        return
+    db.conn.execute("UPDATE devices SET session = ?, last_seen = ? WHERE device = ?", [session, now, device])
+    db.conn.execute(
+        "UPDATE sessions SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL "
+        "AND NOT EXISTS (SELECT 1 FROM devices WHERE session = sessions.id)",
+        [now, row[0]],
+    )
+
+
+def note_app(db: Database, device: str, app: str) -> None:
+    """Notes which build of the app a device runs."""
+    db.conn.execute("UPDATE devices SET app = ? WHERE device = ? AND app <> ?", [app, device, app])
+
+
+class Keeping(NamedTuple):
+    """What a phone says of its storage; None is not known."""
+
+    promised: bool | None
+    installed: bool | None
+
+
+def checked_keeping(body: dict) -> Keeping | None:
+    """Returns what a request's body says of the phone's storage; older apps say nothing."""
+    said = body.get("storage")
+    if said is None:
+        return None
+    if not isinstance(said, dict):
+        raise BadRequest("storage", shorten(said), '{"promised", "installed"}')
+    for name in Keeping._fields:
+        if not isinstance(said.get(name), bool | None):
+            raise BadRequest(f"storage.{name}", shorten(said[name]), "true, false or null")
+    return Keeping(said.get("promised"), said.get("installed"))
+
+
+def note_keeping(db: Database, device: str, keeping: Keeping) -> None:
+    """Notes what a device says of its storage; written only when it changed."""
+    db.conn.execute(
+        "UPDATE devices SET promised = ?1, installed = ?2 "
+        "WHERE device = ?3 AND (promised IS NOT ?1 OR installed IS NOT ?2)",
+        [*keeping, device],
+    )

@@ -1,0 +1,54 @@
+"""Which installation answers, in what build, and what a phone may do here."""
+
+from flask import Blueprint
+from flask import Response
+from flask import current_app
+from flask import session as cookie
+from flask_wtf.csrf import generate_csrf
+from sqlite_utils import Database
+
+from server.clock import now_ms
+from server.core.envelope import FORMAT_VERSION
+from server.core.envelope import OLDEST_TO_BEGIN
+from server.phones.sessions import current_session
+from server.storage.folder import setting
+from server.storage.return_window import return_days
+from server.web.answers import json_answer
+from server.web.assets import current_shell
+from server.web.database import database
+
+blueprint = Blueprint("installation", __name__)
+
+
+@blueprint.get("/api/ping")
+def ping() -> Response:
+    """Proves that this server answers, and not a network's sign-in page."""
+    return json_answer({"ok": True, "now": now_ms()})
+
+
+@blueprint.get("/api/session")
+def session() -> Response:
+    """Tells a phone whether it is paired, and gives it the token that its writes need."""
+    found = current_session()
+    cookie.modified = True  # begins the cookie's days anew
+    return json_answer(
+        {
+            "csrf": generate_csrf(),
+            "paired": found is not None,
+            "name": found.name if found else "",
+            "role": found.role if found else "",
+            "return_days": return_days(database()),
+            "installation": installation_id(database()),
+            "build": current_shell().build,
+            "format": FORMAT_VERSION,
+            "oldest_format": OLDEST_TO_BEGIN,
+            "now": now_ms(),
+            # Where a phone gets to trust this server, for the day it does not any more; empty elsewhere.
+            "trust_page": current_app.config.get("TRUST_PAGE", ""),
+        }
+    )
+
+
+def installation_id(db: Database) -> str:
+    """Returns the random id of this data folder."""
+    return setting(db, "installation") or ""

@@ -1,0 +1,39 @@
+"""What phones of each role may ask of the server; which facts they may record is for the core to say.
+
+Everything that is not named here answers phones of either role: they share one log.
+"""
+
+from server.core.roles import BENCH
+from server.core.roles import COUNTER
+from server.core.roles import ROLES
+from server.web.errors import NotAllowed
+
+__all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_may_grant"]
+
+# Beginning of a path -> the one role that it answers.
+_ALONE = {"/api/labels": BENCH, "/api/returns": COUNTER, "/api/search": COUNTER}
+WHERE = {BENCH: "at the bench", COUNTER: "at the parts counter"}
+
+
+def check(role: str, path: str) -> None:
+    """Refuses a phone what only the other role may ask."""
+    for beginning, wanted in _ALONE.items():
+        if path.startswith(beginning) and role != wanted:
+            raise NotAllowed(
+                "role",
+                role,
+                wanted,
+                f"This is for phones {WHERE[wanted]}; this one is {WHERE[role]}.",
+            )
+
+
+def check_may_grant(role: str, other: str) -> None:
+    """Refuses a phone to let in or put out one of a role that is not its own to give."""
+    if role == COUNTER and other != COUNTER:
+        raise NotAllowed(
+            "role",
+            role,
+            BENCH,
+            "A phone at the parts counter lets in and puts out phones at the counter. "
+            "For one at the bench, use a phone at the bench.",
+        )

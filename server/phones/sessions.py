@@ -1,0 +1,91 @@
+"""Who is asking: one cookie a phone, whose token is kept only as a hash and can be revoked."""
+
+import hashlib
+import secrets
+from typing import NamedTuple
+
+from flask import Flask
+from flask import g
+from flask import request
+from flask import session as cookie
+from sqlite_utils import Database
+
+from server.phones import roles
+from server.web.database import database
+from server.web.errors import NotPaired
+
+# What answers before a phone is paired.
+OPEN_PATHS = {"/api/ping", "/api/session", "/api/pair"}
+
+
+class Session(NamedTuple):
+    """A paired phone."""
+
+    id: int
+    name: str
+    role: str
+
+
+def init_app(app: Flask) -> None:
+    """Keeps everything under /api/ but the open paths to paired phones."""
+
+    @app.before_request
+    def _paired_only() -> None:
+        if request.path.startswith("/api/") and request.path not in OPEN_PATHS:
+            roles.check(require_session().role, request.path)
+
+
+def current_session() -> Session | None:
+    """Returns the session of this request, or None."""
+    if "session" not in g:
+        g.session = _look_up(database(), cookie.get("token"))
+    found: Session | None = g.session
+    return found
+
+
+def require_session() -> Session:
+    """Returns the session of this request; refuses when there is none."""
+    found = current_session()
+    if found is None:
+        raise NotPaired(
+            "session",
+            "nothing",
+            "a paired phone",
+            "This phone is not paired, or its pairing was withdrawn. Open a pairing link from a "
+            "phone that is paired, or start the server with --pair to get one.",
+        )
+    return found
+
+
+def begin_session(db: Database, name: str, role: str, now: int) -> Session:
+    """Makes a session and sets its cookie; called inside a transaction."""
+    token = secrets.token_urlsafe(32)
+    identity: int = db.conn.execute(
+        "INSERT INTO sessions (token_hash, name, role, created_at) VALUES (?, ?, ?, ?) RETURNING id",
+        [token_hash(token), name, role, now],
+    ).fetchone()[0]
+    cookie["token"] = token
+    cookie.permanent = True
+    g.session = begun = Session(identity, name, role)
+    return begun
+
+
+def any_paired(db: Database) -> bool:
+    """Tells whether at least one phone can get in."""
+    row = db.conn.execute("SELECT 1 FROM sessions WHERE revoked_at IS NULL LIMIT 1").fetchone()
+    return row is not None
+
+
+def token_hash(token: str) -> str:
+    """Returns the form in which a token is kept; tokens are random, so no salt is needed."""
+    return hashlib.sha256(token.encode()).hexdigest()
+
+
+def _look_up(db: Database, token: object) -> Session | None:
+    if not isinstance(token, str):
+        return None
+    row = db.conn.execute(
+        "SELECT id, name, role FROM sessions WHERE token_hash = ? AND revoked_at IS NULL",
+        [token_hash(token)],
+    ).fetchone()
+    return Session(*row) if row else None

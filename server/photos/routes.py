@@ -1,0 +1,43 @@
+"""PUT, HEAD and GET /api/photos/<sha256>: photos travel apart from the events that name them."""
+
+import re
+
+from flask import Blueprint
+from flask import Response
+from flask import request
+
+from server.clock import now_ms
+from server.photos import store as photo_store
+from server.web.answers import json_answer
+from server.web.database import data_folder
+from server.web.database import database
+from server.web.errors import BadRequest
+from server.web.errors import NotFound
+
+blueprint = Blueprint("photos", __name__)
+
+_DIGEST = re.compile(r"[0-9a-f]{64}")
+
+
+@blueprint.put("/api/photos/<digest>")
+def put(digest: str) -> Response:
+    """Stores a photo; answers only once it is safe on disk."""
+    _check_digest(digest)
+    data = request.get_data(cache=False)
+    photo_store.keep(database(), data_folder().photos, digest, data, now_ms())
+    return json_answer({"sha256": digest, "stored": True})
+
+
+@blueprint.get("/api/photos/<digest>")
+def get(digest: str) -> Response:
+    """Sends a photo, or for HEAD only confirms it; either way its bytes are checked first."""
+    _check_digest(digest)
+    data = photo_store.whole(data_folder().photos, digest)
+    if data is None:
+        raise NotFound("photo", digest, "a photo that is stored here")
+    return Response(data, mimetype="image/jpeg")
+
+
+def _check_digest(digest: str) -> None:
+    if not _DIGEST.fullmatch(digest):
+        raise BadRequest("sha256", digest, "64 lower-case hex digits")

@@ -1,0 +1,105 @@
+"""Photos on disk, each under the hash of its bytes: stored once, never changed, always checkable."""
+
+import hashlib
+import io
+import os
+from pathlib import Path
+
+from PIL import Image
+from sqlite_utils import Database
+
+from server.photos import jpeg
+from server.storage import writing
+from server.storage.durable import sync_folder
+from server.storage.parts import making
+from server.storage.parts import name_inside
+from server.storage.private import make_private_folder
+from server.web.errors import NotTaken
+from server.web.errors import TooLarge
+
+MOST_BYTES = 4 * 1024 * 1024
+# The app scales to 2048 on the long side; this leaves room and still bounds the memory to decode.
+MOST_PIXELS = 16_777_216
+
+
+def check(data: bytes) -> jpeg.Picture:
+    """Returns the picture's size; refuses anything but a plain, whole JPEG of bounded size."""
+    if len(data) > MOST_BYTES:
+        raise TooLarge("photo", f"{len(data)} bytes", f"at most {MOST_BYTES} bytes")
+    try:
+        picture = jpeg.read(data)
+    except jpeg.NotJpeg as error:
+        raise NotTaken("photo", "no whole JPEG", "a JPEG", f"This is no JPEG. {error}") from None
+    if picture.width * picture.height > MOST_PIXELS:
+        found = f"{picture.width} x {picture.height} pixels"
+        raise TooLarge("photo", found, f"at most {MOST_PIXELS} pixels")
+    if picture.extras:
+        found = ", ".join(sorted(set(picture.extras)))
+        raise NotTaken(
+            "photo",
+            found,
+            "a JPEG without added data",
+            f"The photo carries {found}, which can tell where and when it was taken. "
+            "Encode it again without that.",
+        )
+    try:
+        with Image.open(io.BytesIO(data), formats=["JPEG"]) as image:
+            image.load()
+            decoded = image.size
+    except (OSError, ValueError, SyntaxError):
+        decoded = None
+    if decoded != (picture.width, picture.height):
+        raise NotTaken("photo", "a damaged JPEG", "a whole one", "The photo is damaged and cannot be shown.")
+    return picture
+
+
+def path_of(folder: Path, digest: str) -> Path:
+    """Returns where a photo lies; two levels, so that no folder grows without bound."""
+    return folder / digest[:2] / f"{digest}.jpg"
+
+
+def whole(folder: Path, digest: str) -> bytes | None:
+    """Returns a photo's bytes if they are there and still match their hash."""
+    try:
+        data = path_of(folder, digest).read_bytes()
+    except FileNotFoundError:
+        return None
+    return data if hashlib.sha256(data).hexdigest() == digest else None
+
+
+def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None:
+    """Stores a photo that must hash to `digest`; the same one again changes nothing."""
+    found = hashlib.sha256(data).hexdigest()
+    if found != digest:
+        raise NotTaken(
+            "photo",
+            found,
+            digest,
+            "The photo's bytes do not match its hash: they were changed or cut off on the way. "
+            "Send it again.",
+        )
+    picture = check(data)
+    if whole(folder, digest) is None:
+        _write(path_of(folder, digest), data)
+    with writing(db):
+        # Looked at again now that nobody else writes: a sweep may just have taken it away.
+        if not path_of(folder, digest).exists():
+            _write(path_of(folder, digest), data)
+        db.conn.execute(
+            "INSERT OR IGNORE INTO photos (sha256, bytes, width, height, stored_at) VALUES (?, ?, ?, ?, ?)",
+            [digest, len(data), picture.width, picture.height, now],
+        )
+        db.conn.execute("DELETE FROM photos_wanted WHERE sha256 = ?", [digest])
+
+
+def _write(path: Path, data: bytes) -> None:
+    """Writes a file so that it is either there in full or not at all, also after a power cut."""
+    make_private_folder(path.parent)
+    with making(name_inside(path)) as part:
+        with part.open("wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(part, path)
+    for folder in (path.parent, path.parent.parent):
+        sync_folder(folder)

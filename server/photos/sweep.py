@@ -1,0 +1,60 @@
+"""Takes away photos that no entry names and that nobody will name any more.
+
+A photo may arrive before the entry that names it, so each is kept for a long time first. One that
+an entry names stays for good, also where the entry was taken back or kept apart.
+"""
+
+import json
+from pathlib import Path
+
+from sqlite_utils import Database
+
+from server.photos.store import path_of
+from server.storage import writing
+
+KEPT_DAYS = 90
+_DAY_MS = 24 * 60 * 60 * 1000
+_DAY_SECONDS = 24 * 60 * 60
+
+_UNNAMED = "SELECT sha256 FROM photos WHERE stored_at < ? AND sha256 NOT IN (SELECT sha256 FROM event_photos)"
+
+
+def sweep(db: Database, folder: Path, now: int) -> list[str]:
+    """Takes away the photos that no entry has named in all that time; returns which."""
+    with writing(db):
+        old = [digest for (digest,) in db.conn.execute(_UNNAMED, [now - KEPT_DAYS * _DAY_MS])]
+        if not old:
+            return []
+        apart = _named_apart(db)
+        swept = [digest for digest in old if digest not in apart]
+        for digest in swept:
+            path_of(folder, digest).unlink(missing_ok=True)
+        db.conn.executemany("DELETE FROM photos WHERE sha256 = ?", [(digest,) for digest in swept])
+    return swept
+
+
+def sweep_files(db: Database, folder: Path, now: int) -> int:
+    """Takes away what a crash left in the photo folder: parts, and whole photos on no record."""
+    gone = 0
+    with writing(db):
+        for file in sorted(folder.glob("??/*")):
+            days = (now / 1000 - file.stat().st_mtime) / _DAY_SECONDS
+            cut_off = file.suffix == ".part" and days > 1
+            if cut_off or (days > KEPT_DAYS and not _known(db, file.stem)):
+                file.unlink(missing_ok=True)
+                gone += 1
+    return gone
+
+
+def _known(db: Database, digest: str) -> bool:
+    row = db.conn.execute(
+        "SELECT 1 FROM photos WHERE sha256 = ? UNION SELECT 1 FROM event_photos WHERE sha256 = ?",
+        [digest, digest],
+    ).fetchone()
+    return row is not None or digest in _named_apart(db)
+
+
+def _named_apart(db: Database) -> set[str]:
+    """Returns the photos named by entries that were kept apart."""
+    rows = db.conn.execute("SELECT body FROM quarantine")
+    return {str(json.loads(body)["data"].get("sha256")) for (body,) in rows}

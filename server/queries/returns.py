@@ -1,0 +1,79 @@
+"""What the parts counter asks: the day list, what waits, a search, and the decisions as a CSV file."""
+
+import json
+import re
+from datetime import UTC
+from datetime import datetime
+from datetime import timedelta
+from datetime import timezone
+
+from flask import Blueprint
+from flask import Response
+from flask import request
+
+from server.core.errors import shorten
+from server.core.words import DAY_MS
+from server.queries.decisions_csv import decisions_csv
+from server.queries.projection import projection
+from server.web.database import database
+from server.web.errors import BadRequest
+
+blueprint = Blueprint("returns", __name__)
+
+MOST_DAYS = 400  # in one list
+MOST_TEXT = 200
+_MOST_OFFSET = 16 * 60
+
+
+@blueprint.get("/api/returns")
+def decided() -> Response:
+    """Lists what was decided from `?from=` to before `?to=`, both in milliseconds UTC."""
+    return _json(projection().decided(database(), *_span()))
+
+
+@blueprint.get("/api/returns/waiting")
+def waiting() -> Response:
+    """Lists what is received or held and not decided."""
+    return _json(projection().waiting(database()))
+
+
+@blueprint.get("/api/returns.csv")
+def as_csv() -> Response:
+    """Gives the same decisions as a file; `?offset=` is the clerk's time zone in minutes east of UTC."""
+    start, end = _span()
+    offset = _whole("offset", "0", -_MOST_OFFSET, _MOST_OFFSET)
+    zone = timezone(timedelta(minutes=offset))
+    answer = json.loads(projection().decided(database(), start, end))
+    day = datetime.fromtimestamp(start / 1000, UTC).astimezone(zone).date().isoformat()
+    response = Response(decisions_csv(answer["lines"], zone), mimetype="text/csv")
+    response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
+    response.headers["Content-Disposition"] = f'attachment; filename="returns-{day}.csv"'
+    return response
+
+
+@blueprint.get("/api/search")
+def search() -> Response:
+    """Lists the units of whose words one begins with each word of `?text=`."""
+    text = request.args.get("text", "")
+    if len(text) > MOST_TEXT:
+        raise BadRequest("text", shorten(text), f"text of at most {MOST_TEXT} characters")
+    return _json(projection().find(database(), text))
+
+
+def _span() -> tuple[int, int]:
+    start = _whole("from", None, 0, 2**52)
+    end = _whole("to", None, start + 1, 2**52)
+    if end - start > MOST_DAYS * DAY_MS:
+        raise BadRequest("to", f"{(end - start) // DAY_MS} days", f"at most {MOST_DAYS} days at once")
+    return start, end
+
+
+def _whole(name: str, default: str | None, least: int, most: int) -> int:
+    text = request.args.get(name, default)
+    if text is None or not re.fullmatch(r"-?[0-9]{1,16}", text) or not least <= int(text) <= most:
+        raise BadRequest(name, shorten(text), f"a whole number from {least} to {most}")
+    return int(text)
+
+
+def _json(text: str) -> Response:
+    return Response(text, mimetype="application/json")

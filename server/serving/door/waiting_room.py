@@ -1,0 +1,256 @@
+"""The one thread that all connections belong to: it accepts, gathers requests and sends answers.
+
+Nothing in it waits for a single client. What a client may take of time and place is bounded by
+`Limits`; only a request that is whole is handed on to a worker thread.
+"""
+
+import errno
+import logging
+import selectors
+import socket
+import ssl
+import time
+from collections import deque
+from collections.abc import Callable
+from contextlib import suppress
+from functools import partial
+
+from server.serving.door import crowd
+from server.serving.door.connection import Connection
+from server.serving.door.connection import Stage
+from server.serving.door.handover import HandedOver
+from server.serving.door.limits import Limits
+from server.serving.door.peer import Peer
+from server.serving.door.peer import plain_address
+from server.serving.door.refusal import DoorRefusal
+from server.serving.door.request_reader import LargestBody
+from server.serving.door.request_reader import WholeRequest
+
+log = logging.getLogger(__name__)
+
+_TICK = 0.25  # seconds between two looks at who is late
+_ACCEPTED_AT_ONCE = 32
+_SAID_EVERY = 60  # seconds between two lines in the log about the same trouble
+_NO_DESCRIPTORS = {errno.EMFILE, errno.ENFILE, errno.ENOBUFS, errno.ENOMEM}
+
+HandOn = Callable[[Connection, WholeRequest], None]
+GiveContext = Callable[[], ssl.SSLContext]
+
+
+class WaitingRoom:
+    """Keeps every connection from its arrival to its end."""
+
+    def __init__(
+        self,
+        listening: socket.socket,
+        hand_on: HandOn,
+        largest_body: LargestBody,
+        limits: Limits,
+        context: GiveContext | None,
+    ):
+        """`context` gives what to serve TLS with; None serves plain HTTP."""
+        self._listening = listening
+        self._hand_on = hand_on
+        self._largest_body = largest_body
+        self._limits = limits
+        self._context = context
+        self._inside: set[Connection] = set()
+        self._resting: set[Connection] = set()
+        self._answers: deque[tuple[Connection, HandedOver, bool]] = deque()
+        self._open = True
+        self._ends_at: float | None = None
+        self._late_from = self._quiet_until = 0.0
+        self._selector = selectors.DefaultSelector()
+        self._bell, self._bell_rope = socket.socketpair()
+        for end in (listening, self._bell, self._bell_rope):
+            end.setblocking(False)
+        self._selector.register(listening, selectors.EVENT_READ)
+        self._selector.register(self._bell, selectors.EVENT_READ)
+
+    # What other threads may call.
+
+    def take_back(self, connection: Connection, handed: HandedOver, keep: bool) -> None:
+        """Takes an answer from a worker."""
+        self._answers.append((connection, handed, keep))
+        self._ring()
+
+    def shut(self) -> None:
+        """Lets nobody in any more, and sends away whoever has no whole request here."""
+        self._open = False
+        self._ring()
+
+    def end(self) -> None:
+        """Lets `run` return as soon as the answers under way are sent, or their time is up."""
+        self._ends_at = time.monotonic() + self._limits.closing
+        self._ring()
+
+    def is_empty(self) -> bool:
+        """Tells whether nobody is inside."""
+        return not self._inside
+
+    # Everything below belongs to the thread that calls `run`.
+
+    def run(self) -> None:
+        """Serves the connections until `end` was called."""
+        try:
+            while not self._is_over():
+                try:
+                    self._take_turn()
+                except Exception:  # a fault of ours must not shut the door on everybody
+                    log.exception("the waiting room failed")
+                    time.sleep(_TICK)
+        finally:
+            for connection in list(self._inside):
+                self._drop(connection)
+            for end in (self._selector, self._listening, self._bell, self._bell_rope):
+                end.close()
+
+    def _take_turn(self) -> None:
+        for key, _ in self._selector.select(self._patience()):
+            self._attend(key.fileobj, key.data)
+        self._send_answers()
+        at = time.monotonic()
+        self._wake_rested(at)
+        if at >= self._late_from:
+            self._late_from = at + _TICK
+            self._send_away_late(at)
+
+    def _is_over(self) -> bool:
+        if self._ends_at is None:
+            return False
+        return not self._inside or time.monotonic() > self._ends_at
+
+    def _patience(self) -> float:
+        return self._limits.rest if self._resting else _TICK
+
+    def _attend(self, fileobj: object, connection: Connection | None) -> None:
+        if fileobj is self._bell:
+            with suppress(BlockingIOError):
+                self._bell.recv(4096)
+            if not self._open:
+                self._empty()
+        elif connection is None:
+            self._accept()
+        else:
+            self._step(connection, connection.step)
+
+    def _step(self, connection: Connection, take: Callable[[float], WholeRequest | None]) -> None:
+        """Lets a connection take a step; a fault of ours costs that connection and no other."""
+        at = time.monotonic()
+        try:
+            whole = take(at)
+            if connection.gathered:
+                self._bound_bodies(at)
+            if whole is not None:
+                self._hand_on(connection, whole)
+        except Exception:
+            log.exception("a connection from %s failed", connection.peer.address)
+            connection.close()
+        self._watch(connection, at)
+
+    def _watch(self, connection: Connection, at: float) -> None:
+        """Has the selector wait for what a connection now waits for."""
+        if connection.stage is Stage.GONE or (not self._open and connection.stage is Stage.IDLE):
+            self._drop(connection)
+            return
+        if connection.rests_until > at:
+            self._resting.add(connection)
+        events = connection.events(at)
+        if events == connection.watched:
+            return
+        if not events:
+            self._selector.unregister(connection.socket)
+        elif connection.watched:
+            self._selector.modify(connection.socket, events, connection)
+        else:
+            self._selector.register(connection.socket, events, connection)
+        connection.watched = events
+
+    def _drop(self, connection: Connection) -> None:
+        self._inside.discard(connection)
+        self._resting.discard(connection)
+        if connection.watched:
+            connection.watched = 0
+            with suppress(KeyError, ValueError):
+                self._selector.unregister(connection.socket)
+        connection.close()
+
+    def _accept(self) -> None:
+        for _ in range(_ACCEPTED_AT_ONCE):
+            if not self._open:
+                return
+            try:
+                sock, address = self._listening.accept()
+            except OSError as error:
+                if error.errno in _NO_DESCRIPTORS:
+                    self._make_room_for_descriptors()
+                return
+            self._let_in(sock, Peer(plain_address(address[0]), address[1]))
+
+    def _let_in(self, sock: socket.socket, peer: Peer) -> None:
+        at = time.monotonic()
+        try:
+            sock.setblocking(False)
+            if self._context is not None:
+                sock = self._context().wrap_socket(sock, server_side=True, do_handshake_on_connect=False)
+        except OSError:  # gone again
+            sock.close()
+            return
+        except Exception:
+            sock.close()
+            raise
+        newcomer = Connection(sock, peer, self._limits, self._largest_body, at)
+        self._inside.add(newcomer)
+        while (leaving := crowd.to_leave(self._inside, newcomer, self._limits, at)) is not None:
+            self._drop(leaving)
+            if leaving is newcomer:
+                return
+        self._watch(newcomer, at)
+
+    def _make_room_for_descriptors(self) -> None:
+        """The process may open no more files: the slowest gives way, and the rest is tried again."""
+        waiting = [each for each in self._inside if each.stage is not Stage.WORK]
+        if waiting:
+            self._drop(crowd.slowest(waiting, self._limits, time.monotonic()))
+        if time.monotonic() >= self._quiet_until:
+            self._quiet_until = time.monotonic() + _SAID_EVERY
+            log.warning("No more connections can be opened; %d are.", len(self._inside))
+
+    def _bound_bodies(self, at: float) -> None:
+        """Keeps what lies here of unfinished bodies within its limit."""
+        while sum(each.gathered for each in self._inside) > self._limits.bodies_bytes:
+            sending = [each for each in self._inside if each.gathered]
+            slow = min(sending, key=lambda each: each.pace(at))
+            slow.refuse(DoorRefusal.crowded(), at)
+            self._watch(slow, at)
+
+    def _send_answers(self) -> None:
+        while self._answers:
+            connection, handed, keep = self._answers.popleft()
+            self._step(connection, partial(connection.answer_with, handed.answer, keep))
+
+    def _wake_rested(self, at: float) -> None:
+        for connection in [each for each in self._resting if each.rests_until <= at]:
+            self._resting.discard(connection)
+            self._watch(connection, at)
+
+    def _send_away_late(self, at: float) -> None:
+        for connection in [each for each in self._inside if each.is_late(at)]:
+            if connection.stage in {Stage.HEAD, Stage.BODY}:
+                connection.refuse(DoorRefusal.too_slow(), at)
+                self._watch(connection, at)
+            else:
+                self._drop(connection)
+
+    def _empty(self) -> None:
+        """Closes the door: nothing is accepted, and only what a worker has in hand is still answered."""
+        with suppress(KeyError, ValueError):
+            self._selector.unregister(self._listening)
+        self._listening.close()
+        for connection in list(self._inside):
+            if connection.stage not in {Stage.WORK, Stage.ANSWER, Stage.LINGER}:
+                self._drop(connection)
+
+    def _ring(self) -> None:
+        with suppress(BlockingIOError, OSError):
+            self._bell_rope.send(b"!")

@@ -1,0 +1,188 @@
+"""`swaptrail serve`: one data folder at its one address, until Ctrl-C."""
+
+import errno
+import signal
+import socket
+import threading
+from collections.abc import Callable
+from collections.abc import Iterable
+from collections.abc import Iterator
+from contextlib import AbstractContextManager
+from contextlib import ExitStack
+from contextlib import closing
+from contextlib import contextmanager
+from pathlib import Path
+from queue import SimpleQueue
+
+from flask import Flask
+
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.phones import pairing
+from server.phones import roles
+from server.phones import sessions
+from server.photos.sweep import sweep
+from server.refusals import CommandRefused
+from server.serving import base_address
+from server.serving.door import Certificate
+from server.serving.door import Door
+from server.serving.door.limits import Limits
+from server.serving.terminal import qr_lines
+from server.storage import DataFolder
+from server.storage.parts import beside
+from server.storage.parts import inside
+from server.storage.parts import take_away_left
+from server.storage.return_window import set_return_days
+
+_OTHER_PORT = "give a new data folder another port with --port; one that was served before keeps its own"
+
+
+def run(
+    data: Path,
+    host: str | None,
+    port: int | None,
+    *,
+    pair: str | None = None,
+    days: int | None = None,
+) -> None:
+    """Serves `data`; prints a pairing link when no phone is paired yet, or for the role in `pair`.
+
+    `days` changes the return window of the data folder.
+    """
+    base = settled_base(data, host, port, "http")
+    app = create_app(Config(data, base))
+    with held_open(DataFolder(data), days):
+        serve(app, base, lambda: print("\n".join(greeting(app, base, data, pair)), flush=True))
+
+
+@contextmanager
+def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
+    """Makes a data folder ready and holds it open while it is served; `days` changes its return window.
+
+    What a killed process left half written in it or beside it is taken away.
+    """
+    take_away_left(inside(folder.photos, folder.keys))
+    take_away_left(beside(folder.root.resolve().parent))
+    with closing(folder.open()) as db:
+        if days is not None:
+            set_return_days(db, days)
+        sweep(db, folder.photos, now_ms())
+        # Held open while serving: with the last connection SQLite takes its log file away, and where the
+        # folder can no longer be written it could not make a new one to read by.
+        yield
+
+
+def settled_base(data: Path, host: str | None, port: int | None, scheme: str | None = None) -> str:
+    """Returns the address of a data folder, which is made if it is new.
+
+    `scheme` is how it is to be served: "https", "http", or None for a command that serves nothing.
+    """
+    if host is not None and scheme != "https":
+        base_address.refuse_beyond_loopback(host)
+    folder = DataFolder(data)
+    folder.prepare()
+    with closing(folder.open()) as db:
+        return base_address.settle(db, host, port, scheme)
+
+
+def serve(
+    app: Flask,
+    base: str,
+    ready: Callable[[], None],
+    *,
+    certificate: Certificate | None = None,
+    bind: str | None = None,
+    port: int | None = None,
+    limits: Limits | None = None,
+    beside: Iterable[AbstractContextManager] = (),
+) -> None:
+    """Serves an app until Ctrl-C or SIGTERM; calls `ready` once the port is taken.
+
+    With a `certificate` over TLS; at the address `bind` and the port `port`, or where `base` lies. What
+    stands in `beside` is entered once the port is taken, before `ready`, and left before the server ends.
+    """
+    address = (bind or base_address.bind_host(base), port or base_address.port_of(base))
+    check_port(*address)
+    door = Door(address, app, certificate, limits=limits)
+    with _end_asked() as asked:
+
+        def accept() -> None:
+            try:
+                door.serve()
+            finally:
+                asked.put(None)
+
+        door.prepare()
+        accepting = threading.Thread(target=accept, name="accepts connections")
+        accepting.start()
+        try:
+            with ExitStack() as running:
+                for each in beside:
+                    running.enter_context(each)
+                ready()
+                asked.get()
+        finally:
+            door.stop()
+            accepting.join()
+    print()
+
+
+@contextmanager
+def _end_asked() -> Iterator[SimpleQueue]:
+    """Yields a queue that gets something as soon as Ctrl-C or SIGTERM asks for the end.
+
+    They throw nothing into what runs, as KeyboardInterrupt does: thrown while a connection was
+    being handed to a thread, it left that thread waiting for good, and the server never ended.
+    SIGINT too is set: a process started in the background of a script ignores it otherwise.
+    """
+    asked: SimpleQueue = SimpleQueue()  # its put() may be called from the handler of a signal
+    signs = (signal.SIGINT, signal.SIGTERM)
+    before = {sign: signal.signal(sign, lambda *_: asked.put(None)) for sign in signs}
+    try:
+        yield asked
+    finally:
+        for sign, handler in before.items():
+            signal.signal(sign, handler)
+
+
+def greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
+    """Returns what a start says; makes a pairing link where no phone is paired or `pair` names a role."""
+    with closing(app.extensions["data_folder"].open()) as db:
+        if sessions.any_paired(db) and not pair:
+            return [
+                f"Swaptrail answers at {base} with the data in {data}.",
+                "Pair another phone from one that is paired, or start with --pair.",
+                "Ctrl-C ends it.",
+            ]
+        role = pair or roles.BENCH
+        link = pairing.make_link(db, base, now_ms(), role=role)
+    return [
+        f"Swaptrail answers at {base} with the data in {data}.",
+        "",
+        f"Pair a phone {roles.WHERE[role]} with this link; it works once, "
+        f"within {pairing.LINK_MINUTES} minutes:",
+        link,
+        "",
+        *qr_lines(link),
+        "",
+        "Ctrl-C ends it.",
+    ]
+
+
+def check_port(host: str, port: int, otherwise: str = _OTHER_PORT) -> None:
+    """Refuses a port that cannot be had; asked first, for cheroot wraps the reason in a text.
+
+    `otherwise` says what else can be done than end the program that has it.
+    """
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as error:
+            if error.errno != errno.EADDRINUSE:
+                raise CommandRefused(f"Port {port} cannot be opened: {error.strerror}.") from None
+            raise CommandRefused(
+                f"Port {port} is taken by another program. End that one, or {otherwise}."
+            ) from None

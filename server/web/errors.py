@@ -1,0 +1,201 @@
+"""What the HTTP edge refuses with, and the one JSON shape in which every refusal leaves.
+
+{"error": {"field", "found", "wanted", "message"}}   with the status of the exception
+"""
+
+import logging
+import sqlite3
+
+from flask import Flask
+from flask import Response
+from flask import request
+from flask_wtf.csrf import CSRFError
+from werkzeug.exceptions import HTTPException
+from werkzeug.exceptions import RequestEntityTooLarge
+
+from server.core.errors import BadInput
+from server.core.errors import shorten
+from server.storage.trouble import trouble
+from server.web.answers import json_answer
+
+log = logging.getLogger(__name__)
+
+
+class Refusal(Exception):
+    """A request that is not carried out; subclasses carry the status."""
+
+    status = 400
+
+    def __init__(self, field: str, found: str, wanted: str, message: str | None = None):
+        """Keeps what was wrong; `found` is a description, or a value through `shorten`."""
+        super().__init__(message or f"{field}: found {found}, wanted {wanted}")
+        self.field = field
+        self.found = found
+        self.wanted = wanted
+
+    def as_dict(self) -> dict[str, str]:
+        """Returns the inside of the error shape."""
+        return {
+            "field": self.field,
+            "found": self.found,
+            "wanted": self.wanted,
+            "message": str(self),
+        }
+
+
+class BadRequest(Refusal):
+    """The request is not of the form that is wanted."""
+
+
+class NotPaired(Refusal):
+    """The phone has no session, or one that was revoked."""
+
+    status = 401
+
+
+class NotAllowed(Refusal):
+    """The phone is known, but this is not its to do."""
+
+    status = 403
+
+
+class NotFound(Refusal):
+    """Nothing here goes by that name."""
+
+    status = 404
+
+
+class WrongAddress(Refusal):
+    """The request came in under another name than the installation's own."""
+
+    status = 421
+
+
+class TooLarge(Refusal):
+    """More bytes, pixels or events than are taken at once."""
+
+    status = 413
+
+
+class NotTaken(Refusal):
+    """Well-formed, but the content is one that is never kept."""
+
+    status = 422
+
+
+class Busy(Refusal):
+    """The server has its hands full with requests of this kind."""
+
+    def __init__(self, field: str, found: str, wanted: str):
+        super().__init__(field, found, wanted, "The server is busy with others. Try again in a moment.")
+        self.status = 503
+
+
+class TooManyTries(Refusal):
+    """Slow down: a limit on tries was reached."""
+
+    status = 429
+
+    def __init__(self, field: str, seconds: int):
+        super().__init__(
+            field,
+            "too many tries",
+            f"a pause of {seconds} seconds",
+            f"Too many tries. Wait {seconds} seconds, then try once more.",
+        )
+        self.seconds = seconds
+
+
+class NotStored(Refusal):
+    """The server's own disk takes nothing, for a reason that a person there can look into."""
+
+    def __init__(self, why: str):
+        found, wanted, message = _STORAGE[why]
+        super().__init__(
+            "storage", found, wanted, f"{message} What is on the phone is safe and is sent again."
+        )
+        self.status = 507 if why == "full" else 503
+
+
+# How the server's storage fails -> (found, wanted, message).
+_STORAGE = {
+    "full": ("a full disk", "free space on the server", "The server's disk is full."),
+    "shut": (
+        "data that cannot be written",
+        "a data folder that the server may write",
+        "The server cannot write its data: the disk or folder is open for reading alone.",
+    ),
+    "busy": ("a busy database", "the same request in a moment", "The server is busy."),
+    "broken": (
+        "a disk that fails",
+        "a look at the server's disk",
+        "The server's disk does not take or give data as it should.",
+    ),
+}
+
+
+def init_app(app: Flask) -> None:
+    """Makes every error of the app leave in the one shape."""
+    app.register_error_handler(Refusal, _refusal)
+    app.register_error_handler(BadInput, lambda error: _answer(400, error.as_dict()))
+    app.register_error_handler(CSRFError, _csrf)
+    app.register_error_handler(RequestEntityTooLarge, _too_large)
+    app.register_error_handler(HTTPException, _http)
+    app.register_error_handler(OSError, _storage)
+    app.register_error_handler(sqlite3.Error, _storage)
+    app.register_error_handler(Exception, _unexpected)
+
+
+def _refusal(error: Refusal) -> Response:
+    response = _answer(error.status, error.as_dict())
+    if isinstance(error, TooManyTries):
+        response.headers["Retry-After"] = str(error.seconds)
+    return response
+
+
+def _csrf(error: CSRFError) -> Response:
+    wanted = "the csrf value from /api/session in the header X-CSRFToken"
+    return _answer(400, BadRequest("X-CSRFToken", str(error.description).rstrip("."), wanted).as_dict())
+
+
+def _too_large(error: RequestEntityTooLarge) -> Response:
+    return _answer(413, TooLarge("body", "too many bytes", "a smaller request").as_dict())
+
+
+def _http(error: HTTPException) -> Response:
+    if error.code is None or error.code < 400:
+        return error.get_response()  # type: ignore[return-value]  # redirects pass as they are
+    if error.code == 404:
+        error_404 = NotFound("path", shorten(request.path), "an address of the app")
+        return _answer(404, error_404.as_dict())
+    response = _answer(
+        error.code,
+        Refusal("request", error.name, "one that the server takes", error.description).as_dict(),
+    )
+    for name, value in error.get_headers():
+        if name == "Allow":
+            response.headers[name] = value
+    return response
+
+
+def _storage(error: OSError | sqlite3.Error) -> Response:
+    why = trouble(error)
+    if why is None:
+        return _unexpected(error)
+    log.error("storage: %s", error)
+    return _refusal(NotStored(why))
+
+
+def _unexpected(error: Exception) -> Response:
+    log.exception("unexpected error")
+    refusal = Refusal(
+        "server",
+        "an error of its own",
+        "the same request again",
+        "Something went wrong on the server. What is on the phone is safe and is sent again.",
+    )
+    return _answer(500, refusal.as_dict())
+
+
+def _answer(status: int, error: dict[str, str]) -> Response:
+    return json_answer({"error": error}, status)

@@ -1,0 +1,224 @@
+"""The phone app as one fixed set of files with a build id.
+
+A phone takes a build whole or not at all, so every file is read once at start, hashed, compressed,
+and listed for the service worker. Nothing on disk can change under a phone that is installing. The page names
+its files with the build in their address, so that files of two builds never meet in one page.
+"""
+
+import base64
+import functools
+import gzip
+import hashlib
+import json
+import re
+from collections.abc import Callable
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+# What is part of the app, and as what it is served: guessing differs between machines.
+MIME_TYPES = {
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".jpg": "image/jpeg",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".mp3": "audio/mpeg",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".wasm": "application/wasm",
+    ".wav": "audio/wav",
+    ".webmanifest": "application/manifest+json",
+    ".webp": "image/webp",
+    ".woff2": "font/woff2",
+}
+
+SHELL_URL = "/"
+CORE_URL = "/app/core.json"
+HELP_URL = "/app/help.json"
+MANIFEST_URL = "/manifest.webmanifest"
+# The manifest names it: phones send shared pictures here, without a token and from no page of the app.
+SHARE_URL = "/share"
+WORKER_URL = "/sw.js"
+
+# In static/sw.js, inside quotes: the worker parses it as JSON.
+PLACEHOLDER = "__PRECACHE__"
+
+# Served, but not kept on phones: a browser asks for them while it puts the app on the home screen, which
+# needs a network anyway, and the last one takes the place of sw.js.
+NOT_KEPT = {
+    "/app/icons/swaptrail-180.png",
+    "/app/icons/swaptrail-192.png",
+    "/app/icons/swaptrail-512.png",
+    "/app/icons/swaptrail-maskable-512.png",
+    "/app/sw-retire.js",
+}
+
+_OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
+_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/README.md")
+_INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
+
+
+# Takes index.html and a build, returns the page as it is sent.
+Placed = Callable[[bytes, str], bytes]
+_NO_BUILD = "0" * 16
+
+
+class ShellIncomplete(Exception):
+    """Files of the phone app are missing; the text says how to get them."""
+
+
+@dataclass(frozen=True)
+class Asset:
+    """One file, ready to send."""
+
+    body: bytes
+    gzip: bytes
+    brotli: bytes | None  # made at build time; a checkout has none
+    sha256: str
+    mime_type: str
+
+
+@dataclass(frozen=True)
+class Shell:
+    """All files of one build by their address, and what the headers must allow."""
+
+    build: str
+    assets: dict[str, Asset]
+    script_hashes: list[str]
+
+    def precached_bytes(self) -> int:
+        """Returns what a first visit transfers, compressed."""
+        return sum(
+            len(asset.brotli or asset.gzip) for url, asset in self.assets.items() if url not in NOT_KEPT
+        )
+
+
+def find_static() -> Path:
+    """Returns the app's folder: inside an installed package, or beside it in a checkout."""
+    here = Path(__file__).resolve().parents[1]
+    packaged = here / "_static"
+    return packaged if packaged.is_dir() else here.parent / "static"
+
+
+def load_shell(
+    static: Path,
+    placed: Placed | None = None,
+    beside: Mapping[str, bytes] | None = None,
+    placed_manifest: Placed | None = None,
+) -> Shell:
+    """Reads the whole app into memory.
+
+    `placed` gives the page its addresses, for a server's own when left out; `beside` are further pages by
+    address that belong to the build; `placed_manifest` gives the manifest its addresses, which a server
+    leaves as they are.
+    """
+    # Here: a build, which has no Markdown reader, needs the rest.
+    from server.web.help_pages import help_bundle
+
+    missing = [name for name in _NEEDED if not (static / name).is_file()]
+    if missing:
+        raise ShellIncomplete(
+            f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
+            "with pip, which fetches what the app is made of."
+        )
+    page = (static / "index.html").read_bytes()
+    placed = placed or _placed
+    assets = {SHELL_URL: _packed(placed(page, _NO_BUILD), ".html")}
+    for url, body in (beside or {}).items():
+        assets[url] = _packed(body, ".html")
+    assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
+    for file in app_files(static):
+        assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
+    compiled = static / "core.json"
+    assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
+    assets[HELP_URL] = _packed(help_bundle(static / "help"), ".json")
+    worker = (static / "sw.js").read_text("utf-8")
+    build = _build_id(assets, worker)
+    assets[SHELL_URL] = _packed(placed(page, build), ".html")
+    if placed_manifest:
+        assets[MANIFEST_URL] = _packed(
+            placed_manifest(assets[MANIFEST_URL].body, build), Path(MANIFEST_URL).suffix
+        )
+    script_hashes = script_sources(assets[SHELL_URL].body)
+    assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
+    return Shell(build, assets, script_hashes)
+
+
+def app_files(static: Path) -> list[Path]:
+    """Returns the files served under /app/."""
+    return sorted(
+        file
+        for file in static.rglob("*")
+        if file.is_file()
+        and file.suffix in MIME_TYPES
+        and file.suffix != ".json"  # npm's own files
+        and "node_modules" not in file.parts
+        and file.relative_to(static).as_posix() not in _OUTSIDE_APP
+    )
+
+
+def core_bundle() -> bytes:
+    """Returns the core's Python files as the JSON that the phone writes into its interpreter."""
+    return json.dumps(
+        {"digest": core_digest(), "files": core_files()}, ensure_ascii=False, sort_keys=True
+    ).encode()
+
+
+@functools.cache
+def core_digest() -> str:
+    """Returns by which core's files this program concludes, whether or not they were compiled for a phone."""
+    files = json.dumps({"files": core_files()}, ensure_ascii=False, sort_keys=True)
+    return hashlib.sha256(files.encode()).hexdigest()
+
+
+def core_files() -> dict[str, str]:
+    """Returns the core's Python files by the name under which the phone keeps them."""
+    package = Path(__file__).resolve().parents[1]
+    files = {"server/__init__.py": (package / "__init__.py").read_text("utf-8")}
+    for file in (package / "core").rglob("*.py"):
+        files[f"server/{file.relative_to(package).as_posix()}"] = file.read_text("utf-8")
+    return files
+
+
+def _asset(file: Path) -> Asset:
+    packed = file.with_name(f"{file.name}.br")
+    return _packed(file.read_bytes(), file.suffix, packed.read_bytes() if packed.is_file() else None)
+
+
+def _packed(body: bytes, suffix: str, brotli: bytes | None = None) -> Asset:
+    # mtime 0: the same bytes at every start
+    packed = gzip.compress(body, 9, mtime=0)
+    return Asset(body, packed, brotli, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
+
+
+def _build_id(assets: dict[str, Asset], worker: str) -> str:
+    digest = hashlib.sha256(worker.encode())
+    for url in sorted(assets):
+        digest.update(f"{url} {assets[url].sha256}\n".encode())
+    return digest.hexdigest()[:16]
+
+
+def _placed(page: bytes, build: str) -> bytes:
+    """Returns the page with whole addresses: it is the answer at /u/<code>, too, so none may be relative."""
+    return page.replace(b'"./', b'"/').replace(b'"/app/', f'"/app/{build}/'.encode())
+
+
+def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
+    if worker.count(PLACEHOLDER) != 1:
+        raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
+    kept = sorted(assets.keys() - NOT_KEPT)
+    files = [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in kept]
+    return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
+
+
+def script_sources(page: bytes) -> list[str]:
+    """Returns the CSP sources of the page's inline scripts, in practice its import map.
+
+    An import map cannot be a file of its own, and the policy allows no inline script unnamed.
+    """
+    return [
+        "'sha256-" + base64.b64encode(hashlib.sha256(script).digest()).decode() + "'"
+        for script in _INLINE_SCRIPT.findall(page)
+    ]
