@@ -13,7 +13,7 @@ from sqlite_utils import Database
 
 from server.core.fold_returns import open_return
 from server.core.words import DAY_MS
-from server.folded import search
+from server.folded.search import SearchIndex
 
 BUCKET = 1024  # events; going back costs at most so many more than have come since
 GROUP = 64  # buckets; of older ones only each group's last row is kept
@@ -41,6 +41,7 @@ class Rows:
     def __init__(self, db: Database):
         """Reads and writes through `db`, inside whatever transaction its caller has open."""
         self.conn = db.conn
+        self._search = SearchIndex(self.conn, self.read)
 
     def mark(self) -> Mark:
         """Returns how far the state is."""
@@ -112,7 +113,7 @@ class Rows:
         self.conn.executemany(
             "INSERT OR IGNORE INTO folded_links VALUES (?, ?)", [(link, name) for link in after - before]
         )
-        search.index(self, kind, name, old, new)
+        self._search.update(kind, name, old, new)
 
 
 def links(kind: str, body: str | None) -> set[str]:

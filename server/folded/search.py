@@ -5,34 +5,64 @@ vehicle's new name costs its jobs and not every unit that was ever on it.
 """
 
 import json
-from typing import TYPE_CHECKING
+import sqlite3
+from collections.abc import Callable
 
 from sqlite_utils import Database
 
 from server.core import counter_lists
 
-if TYPE_CHECKING:
-    from server.folded.rows import Rows
+_WORDS_OF_JOB = ("vehicle", "complaint", "part")  # what the words of a job come from
 
-_SAID = ("vehicle", "complaint", "part")  # what the words of a job come from
-
-_FOUND = """SELECT search.id FROM search_fts JOIN search ON search.n = search_fts.rowid
+_BY_ONE_WORD = """SELECT search.id FROM search_fts JOIN search ON search.n = search_fts.rowid
     WHERE search_fts MATCH ?1 AND kind = 'unit'
     UNION SELECT folded_links.id FROM search_fts JOIN search ON search.n = search_fts.rowid
     JOIN folded_links ON link = 'job:' || search.id WHERE search_fts MATCH ?1 AND kind = 'job'"""
 
 
-def index(rows: "Rows", kind: str, name: str, old: str | None, new: str | None) -> None:
-    """Keeps the words of an entity that has changed; both texts are its JSON, "null" where it is gone."""
-    before, after = (json.loads(body) if body else None for body in (old, new))
-    if kind == "unit":
-        _keep(rows, kind, name, _unit_text(before), _unit_text(after))
-    elif kind == "job":
-        if not before or not after or [before[each] for each in _SAID] != [after[each] for each in _SAID]:
-            _index_job(rows, name, after)
-    elif kind == "vehicle" and _vehicle_text(before) != _vehicle_text(after):
-        for job in (after or before or {}).get("jobs", []):
-            _index_job(rows, job, json.loads(rows.read("job", job) or "null"))
+class SearchIndex:
+    """The words of units and jobs, kept in step with the rows of the folded state."""
+
+    def __init__(self, conn: sqlite3.Connection, read: Callable[[str, str], str | None]) -> None:
+        """Writes through `conn`; `read` gives the newest text of an entity by its kind and id, or None."""
+        self._conn = conn
+        self._read = read
+
+    def update(self, kind: str, name: str, old: str | None, new: str | None) -> None:
+        """Keeps the words of an entity that has changed; both texts are its JSON, "null" where it is gone."""
+        before, after = (json.loads(body) if body else None for body in (old, new))
+        if kind == "unit":
+            self._keep(kind, name, _unit_text(before), _unit_text(after))
+        elif kind == "job":
+            if (
+                not before
+                or not after
+                or [before[each] for each in _WORDS_OF_JOB] != [after[each] for each in _WORDS_OF_JOB]
+            ):
+                self._keep_job(name, after)
+        elif kind == "vehicle" and _vehicle_text(before) != _vehicle_text(after):
+            for job in (after or before or {}).get("jobs", []):
+                self._keep_job(job, json.loads(self._read("job", job) or "null"))
+
+    def _keep_job(self, name: str, job: dict | None) -> None:
+        text = ""
+        if job:
+            vehicle = json.loads(self._read("vehicle", job["vehicle"]) or "null")
+            text = "\n".join(counter_lists.texts_of_job(vehicle, job)) if vehicle else ""
+        self._keep("job", name, None, text)
+
+    def _keep(self, kind: str, name: str, old: str | None, text: str) -> None:
+        if text == old:
+            return
+        kept = self._conn.execute(
+            "SELECT text FROM search WHERE kind = ? AND id = ?", [kind, name]
+        ).fetchone()
+        if kept and not text:
+            self._conn.execute("DELETE FROM search WHERE kind = ? AND id = ?", [kind, name])
+        elif kept and kept[0] != text:
+            self._conn.execute("UPDATE search SET text = ? WHERE kind = ? AND id = ?", [text, kind, name])
+        elif text and not kept:
+            self._conn.execute("INSERT INTO search (kind, id, text) VALUES (?, ?, ?)", [kind, name, text])
 
 
 def units_found(db: Database, text: str, most: int) -> list[str]:
@@ -40,29 +70,9 @@ def units_found(db: Database, text: str, most: int) -> list[str]:
     words = counter_lists.tokens(text)
     if not words:
         return []
-    each = [f"SELECT id FROM ({_FOUND.replace('?1', f'?{n + 1}')})" for n in range(len(words))]
+    each = [f"SELECT id FROM ({_BY_ONE_WORD.replace('?1', f'?{n + 1}')})" for n in range(len(words))]
     asked = " INTERSECT ".join(each) + f" ORDER BY id LIMIT {most}"
     return [name for (name,) in db.conn.execute(asked, [f'"{word}"*' for word in words])]
-
-
-def _index_job(rows: "Rows", name: str, job: dict | None) -> None:
-    text = ""
-    if job:
-        vehicle = json.loads(rows.read("vehicle", job["vehicle"]) or "null")
-        text = "\n".join(counter_lists.texts_of_job(vehicle, job)) if vehicle else ""
-    _keep(rows, "job", name, None, text)
-
-
-def _keep(rows: "Rows", kind: str, name: str, old: str | None, text: str) -> None:
-    if text == old:
-        return
-    kept = rows.conn.execute("SELECT text FROM search WHERE kind = ? AND id = ?", [kind, name]).fetchone()
-    if kept and not text:
-        rows.conn.execute("DELETE FROM search WHERE kind = ? AND id = ?", [kind, name])
-    elif kept and kept[0] != text:
-        rows.conn.execute("UPDATE search SET text = ? WHERE kind = ? AND id = ?", [text, kind, name])
-    elif text and not kept:
-        rows.conn.execute("INSERT INTO search (kind, id, text) VALUES (?, ?, ?)", [kind, name, text])
 
 
 def _unit_text(unit: dict | None) -> str:
