@@ -9,9 +9,9 @@ import json
 from server.core import canon
 from server.core import envelope
 from server.core.host import Host
-from tests.server.phones import BASE
-from tests.server.phones import NOW
-from tests.server.phones import entry_after
+from tests.server.phone import BASE
+from tests.server.phone import NOW
+from tests.server.phone import entry_after
 
 BATCH = 3  # small, so that a few facts need several rounds
 

@@ -32,9 +32,9 @@ from server.storage import DataFolder
 from tests.long_runs import times
 from tests.model_phone import ModelPhone
 from tests.server.conftest import SMALL_APP
-from tests.server.phones import BASE
-from tests.server.phones import Phone
-from tests.server.phones import job_opened
+from tests.server.phone import BASE
+from tests.server.phone import Phone
+from tests.server.phone import job_opened
 
 PHONES = 3
 MOST_ROUNDS = 200  # each sends three facts or fetches what is left

@@ -2,7 +2,7 @@
 
 The core looks entities up by id, and where it goes through all units or conflicts it keeps those of
 one job, of one vehicle, or the spares in stock. `focus` reads these beforehand, so going through
-what is read finds the same as going through everything. `tests/server/test_folded.py` holds every
+what is read finds the same as going through everything. `tests/server/folded/test_folded.py` holds every
 answer against a fold of the whole log.
 """
 

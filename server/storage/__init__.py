@@ -13,7 +13,7 @@ What is acknowledged is durable, by this discipline:
 * What the disk refuses reaches the phone as an error (`trouble`), never as an acknowledgement; the
   phone keeps its own copy until it has one.
 
-`tests/server/test_killed_server.py` and `test_bad_disk.py` hold the server to it.
+`tests/server/storage/test_killed_server.py` and `test_bad_disk.py` hold the server to it.
 """
 
 from .connection import open_database

@@ -25,13 +25,13 @@ from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.server.certificates import make_pair
-from tests.server.door.client import GET
-from tests.server.door.client import Client
-from tests.server.door.client import trusting
-from tests.server.phones import JOB
+from tests.server.phone import JOB
 from tests.server.real_server import ROOT
 from tests.server.real_server import RealPhone
 from tests.server.real_server import free_port
+from tests.server.serving.door.client import GET
+from tests.server.serving.door.client import Client
+from tests.server.serving.door.client import trusting
 
 GOAL = 2.0
 ENTRIES = 5

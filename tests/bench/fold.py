@@ -25,7 +25,7 @@ from tests.bench import workshop
 from tests.bench.reasoning import spent_ms
 from tests.browser_support import launch
 from tests.hosts import PhoneHost
-from tests.server.phones import entry_of
+from tests.server.phone import entry_of
 from tests.static.app_server import AppServer
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts

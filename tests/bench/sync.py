@@ -27,8 +27,8 @@ from server.queries.projection import catch_up
 from server.storage import DataFolder
 from server.storage import writing
 from tests.bench.workload import Workload
-from tests.server.phones import BASE
-from tests.server.phones import Phone
+from tests.server.phone import BASE
+from tests.server.phone import Phone
 
 BATCH = 200
 GOAL_THROUGHPUT, GOAL_LOOK_UP = 0.25, 1.5

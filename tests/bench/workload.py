@@ -5,7 +5,7 @@ Fast and plain: the facts are the ones of a guided exchange, without asking the 
 
 import random
 
-from tests.server.phones import entry_after
+from tests.server.phone import entry_after
 
 POSITIONS = ("rear-left-outer", "rear-left-inner", "rear-right-inner", "rear-right-outer")
 OPEN_AT_ONCE = 3

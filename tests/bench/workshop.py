@@ -18,7 +18,7 @@ from tests.core.driver import START
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.hosts import Core
-from tests.server.phones import entry_of
+from tests.server.phone import entry_of
 
 PHONES = ("d00000000000000a1", "d00000000000000a2")
 CLERK = "d00000000000000c1"

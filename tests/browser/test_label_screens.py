@@ -9,8 +9,8 @@ import zxingcpp
 
 from server.core import labels
 from tests.browser.screens import screens
-from tests.server.phones import Phone
-from tests.server.phones import job_opened
+from tests.server.phone import Phone
+from tests.server.phone import job_opened
 from tests.static.app_server import AppServer
 
 

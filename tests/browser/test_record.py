@@ -17,8 +17,8 @@ from server.storage import DataFolder
 from tests.browser.screens import screens
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
-from tests.server.record_yard import BAD_CODE
-from tests.server.record_yard import filled
+from tests.server.keeping.record_yard import BAD_CODE
+from tests.server.keeping.record_yard import filled
 
 SHOWN = f"{BAD_CODE[:3]}-{BAD_CODE[3:]}"
 

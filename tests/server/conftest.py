@@ -13,8 +13,8 @@ from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests import netns
-from tests.server.phones import BASE
-from tests.server.phones import Phone
+from tests.server.phone import BASE
+from tests.server.phone import Phone
 
 SMALL_APP = {
     "index.html": '<!doctype html><title>t</title><script type="importmap">{"imports":{}}</script>'

@@ -16,7 +16,7 @@ from pathlib import Path
 from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
-from tests.server.phones import entry_after
+from tests.server.phone import entry_after
 
 ROOT = Path(__file__).resolve().parents[2]
 _PR_CAPBSET_DROP, _CAP_DAC_OVERRIDE = 24, 1

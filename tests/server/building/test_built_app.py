@@ -1,0 +1,112 @@
+"""The app as a wheel brings it: few files, small, each with its Brotli copy, and the same core in them."""
+
+import re
+from pathlib import Path
+
+import brotli
+import pytest
+
+from server.app import Config
+from server.app import create_app
+from server.web.shell import NOT_KEPT
+from server.web.shell import core_files
+from tests.server.phone import BASE
+from tests.server.phone import Phone
+from tests.server.web.test_assets import page_of
+from tests.server.web.test_assets import precache
+
+MOST_FILES = 32
+MOST_BYTES = 880_000
+IMPORTED = re.compile(r"""(?:\bfrom|\bimport\(?) *"(\./[^"]+)\"""")
+
+
+@pytest.fixture(scope="module")
+def static(installed) -> Path:
+    return installed / "server/_static"
+
+
+@pytest.fixture(scope="module")
+def built(static, tmp_path_factory):
+    return create_app(Config(tmp_path_factory.mktemp("built"), BASE, static))
+
+
+@pytest.fixture
+def visitor(built):
+    return Phone(built)
+
+
+def listed(visitor) -> set[str]:
+    return {file["url"] for file in precache(visitor)["files"]}
+
+
+def test_a_first_visit_is_few_files_and_few_bytes(built, visitor):
+    """900 kB and 40 requests are the bound for the whole visit; head lines and answers come on top."""
+    sizes = {url: len(built.extensions["shell"].assets[url].brotli or b"") for url in listed(visitor)}
+
+    assert len(listed(visitor)) <= MOST_FILES
+    assert built.extensions["shell"].precached_bytes() < MOST_BYTES, sizes
+
+
+def test_whatever_the_page_and_its_scripts_ask_for_is_on_the_list(visitor):
+    named = set(re.findall(r'(?:href|src)="(/[^"]+)"', page_of(visitor)))
+    scripts = sorted(url for url in listed(visitor) if url.endswith(".js"))
+    for url in scripts:
+        for name in IMPORTED.findall(visitor.get(url).get_data(as_text=True)):
+            named.add(f"{url.rpartition('/')[0]}/{name.removeprefix('./')}")
+
+    assert named <= listed(visitor) | NOT_KEPT
+    assert {"/app/main.js", "/app/styles/app.css", "/app/core.json"} <= named
+    assert {"/app/core-worker.js", "/app/reading/code-worker.js"} <= listed(visitor)
+
+
+def test_the_page_runs_no_inline_script(visitor):
+    assert "importmap" not in page_of(visitor)
+    assert "sha256-" not in visitor.get("/").headers["Content-Security-Policy"]
+
+
+@pytest.mark.parametrize("name", ["main.js", "core.json", "vendor/zxing-wasm/zxing_reader.wasm"])
+def test_brotli_goes_to_who_takes_it(visitor, name):
+    plain = visitor.get(f"/app/{name}", headers={"Accept-Encoding": "identity"})
+    packed = visitor.get(f"/app/{name}", headers={"Accept-Encoding": "gzip, deflate, br"})
+    older = visitor.get(f"/app/{name}", headers={"Accept-Encoding": "gzip, br;q=0"})
+
+    assert packed.headers["Content-Encoding"] == "br"
+    assert older.headers["Content-Encoding"] == "gzip"
+    assert "Content-Encoding" not in plain.headers
+    assert brotli.decompress(packed.data) == plain.data
+    assert len(packed.data) < len(older.data) < len(plain.data)
+    assert {answer.headers["Vary"] for answer in (plain, packed, older)} == {"Accept-Encoding"}
+    assert len({answer.headers["ETag"] for answer in (plain, packed, older)}) == 3
+
+
+def test_a_tag_of_one_encoding_is_no_tag_of_another(visitor):
+    packed = visitor.get("/app/main.js", headers={"Accept-Encoding": "br"})
+    tag = {"If-None-Match": packed.headers["ETag"]}
+
+    again = visitor.get("/app/main.js", headers={"Accept-Encoding": "br", **tag})
+    other = visitor.get("/app/main.js", headers={"Accept-Encoding": "gzip", **tag})
+
+    assert (again.status_code, again.data) == (304, b"")
+    assert other.status_code == 200
+
+
+def test_no_brotli_copy_is_a_file_of_the_app(visitor):
+    assert not [url for url in listed(visitor) if url.endswith(".br")]
+    assert visitor.get("/app/main.js.br").status_code == 404
+
+
+def test_the_core_is_all_there_and_compiled(visitor):
+    files = visitor.get("/app/core.json").get_json()["files"]
+
+    assert {name.removesuffix(".mpy") for name in files} == {
+        name.removesuffix(".py") for name in core_files()
+    }
+    assert all(name.endswith(".mpy") for name in files)
+
+
+def test_the_licences_of_what_is_bundled_come_along(static):
+    bundled = (static / "main.js").read_text("utf-8")
+
+    assert "SPDX-License-Identifier: BSD-3-Clause" in bundled
+    licences = {file.parent.name for file in static.glob("vendor/*/LICENSE")}
+    assert licences == {"barcode-detector", "fflate", "idb", "lean-qr", "lit-html", "zxing-wasm"}

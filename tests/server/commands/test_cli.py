@@ -1,0 +1,307 @@
+"""The command line: what each command does, and how it says no."""
+
+import contextlib
+import json
+import os
+import re
+import resource
+import signal
+import socket
+import subprocess
+import sys
+import threading
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from server.commands.cli import main
+from server.serving import base_address
+from server.storage import DataFolder
+from server.storage.folder import keep_setting
+
+ROOT = Path(__file__).resolve().parents[3]
+CASE = {
+    "positions": [{"id": "rear-left", "group": "rear"}, {"id": "rear-right", "group": "rear"}],
+    "units": [{"id": "A"}, {"id": "B"}],
+    "tests": [{"fitted": {"rear-left": "A", "rear-right": "B"}, "faulted": ["rear-left"]}],
+}
+
+
+@pytest.fixture
+def port():
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        return free.getsockname()[1]
+
+
+class Running:
+    """A command that runs until it is told to end; its output is read as it comes."""
+
+    def __init__(self, arguments, cwd, program=("-m", "server.commands.cli"), before=()):
+        self.process = subprocess.Popen(
+            [*before, sys.executable, *program, *arguments],
+            cwd=cwd,
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            text=True,
+        )
+        self.lines = []
+        self.ended = threading.Event()
+        self.reader = threading.Thread(target=self._read)
+        self.reader.start()
+
+    def _read(self):
+        for line in self.process.stdout:
+            self.lines.append(line.rstrip("\n"))
+        self.ended.set()
+
+    def wait_for(self, pattern, seconds=30, ask=lambda: None):
+        """Returns the first match in the output; calls `ask` while it waits."""
+        until = time.monotonic() + seconds
+        while time.monotonic() < until:
+            ask()
+            found = re.search(pattern, "\n".join(self.lines))
+            if found:
+                return found
+            if self.ended.wait(0.05) and not re.search(pattern, "\n".join(self.lines)):
+                break
+        pytest.fail(f"{pattern} did not come; said: {self.lines}")
+
+    def end(self, how=signal.SIGINT):
+        self.process.send_signal(how)
+        return self.ends()
+
+    def ends(self):
+        """Waits until it ends, and returns how it did."""
+        try:
+            return self.process.wait(timeout=20)
+        finally:
+            self.process.kill()
+            self.reader.join()
+            self.process.stdout.close()
+
+
+@pytest.fixture
+def start(tmp_path):
+    started = []
+
+    def run(*arguments, **how):
+        started.append(Running(arguments, tmp_path, **how))
+        return started[-1]
+
+    yield run
+    for running in started:
+        if running.process.poll() is None:
+            running.end(signal.SIGKILL)
+
+
+def fetch(url):
+    with urllib.request.urlopen(url, timeout=10) as answer:
+        return answer.read()
+
+
+def test_serve_prints_its_address_and_a_link_for_the_first_phone(start, port):
+    running = start("serve", "--port", str(port))
+
+    link = running.wait_for(r"http://localhost:\d+/pair#\S+").group(0)
+    running.wait_for("Ctrl-C ends it")
+
+    assert link.startswith(f"http://localhost:{port}/")
+    assert json.loads(fetch(f"http://localhost:{port}/api/ping"))["ok"] is True
+    assert any(set(line) <= set("█▀▄ ") and len(line) > 25 for line in running.lines)
+    assert running.end() == 0
+
+
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
+def test_serve_ends_quietly_when_told_to(start, port, how):
+    running = start("serve", "--port", str(port))
+    running.wait_for("Ctrl-C ends it")
+
+    began = time.monotonic()
+    assert running.end(how) == 0
+
+    assert time.monotonic() - began < 10
+    assert "Traceback" not in "\n".join(running.lines)
+
+
+_ENDED_WHILE_HANDING_ON = """
+import os, signal, sys, threading
+from cheroot.workers.threadpool import ThreadPool
+from server.commands.cli import main
+
+hand_on = ThreadPool.put
+
+def put(pool, connection):
+    os.kill(os.getpid(), signal.SIGINT)
+    threading.Event().wait(0.2)
+    hand_on(pool, connection)
+    print("handed on", flush=True)
+
+ThreadPool.put = put
+sys.exit(main(["serve", *sys.argv[1:]]))
+"""
+
+
+def test_ctrl_c_leaves_alone_what_the_server_is_in_the_midst_of(start, port):
+    running = start("--port", str(port), program=("-c", _ENDED_WHILE_HANDING_ON))
+    running.wait_for("Ctrl-C ends it")
+
+    with contextlib.suppress(OSError):
+        fetch(f"http://localhost:{port}/api/ping")
+    running.wait_for("handed on")
+
+    assert running.ends() == 0
+
+
+def test_a_data_folder_keeps_its_address(start, port, tmp_path, capsys):
+    first = start("serve", "--data", "shop", "--port", str(port))
+    first.wait_for("Ctrl-C ends it")
+    first.end()
+
+    again = start("serve", "--data", "shop")
+    again.wait_for(f"http://localhost:{port}")
+    again.end()
+    status = main(["serve", "--data", str(tmp_path / "shop"), "--port", str(port % 60000 + 1)])
+
+    assert status == 2
+    assert "stays there: phones keep their unsent work" in capsys.readouterr().err
+
+
+def test_a_port_that_is_taken_is_said_in_one_line(tmp_path, capsys):
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        taken = other.getsockname()[1]
+        status = main(["serve", "--data", str(tmp_path / "d"), "--port", str(taken)])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert f"Port {taken} is taken" in error
+    assert error.count("\n") == 1
+
+
+@pytest.mark.parametrize("host", ["0.0.0.0", "192.168.1.20", "swaptrail.lan", "::"])
+def test_serve_refuses_to_be_half_of_an_app_for_other_machines(tmp_path, capsys, host):
+    status = main(["serve", "--data", str(tmp_path / "d"), "--host", host])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert "HTTPS" in error
+    assert "Leave out --host" in error
+    assert not (tmp_path / "d").exists()
+
+
+# Storage and permissions belong to the origin, which is scheme, host and port (RFC 6454, section 4).
+@pytest.mark.parametrize("host", ["127.0.0.1", "127.9.9.9", "::1"])
+def test_a_new_data_folder_is_not_tied_to_a_bare_ip(start, port, tmp_path, capsys, host):
+    data = str(tmp_path / "shop")
+    status = main(["serve", "--data", data, "--host", host, "--port", str(port)])
+
+    error = capsys.readouterr().err
+    assert status == 2
+    assert f"--host {host} is a bare IP address" in error
+    assert "belong to the name" in error
+    assert "Take --host localhost" in error
+    running = start("serve", "--data", data, "--host", "localhost", "--port", str(port))
+    running.wait_for(f"http://localhost:{port}")
+    assert running.end() == 0
+
+
+@pytest.mark.parametrize("given", [[], ["--host", "127.0.0.1"]], ids=["alone", "with its host"])
+def test_a_data_folder_that_was_fixed_at_a_bare_ip_goes_on_there(start, port, tmp_path, given):
+    folder = DataFolder(tmp_path / "shop")
+    folder.prepare()
+    with contextlib.closing(folder.open()) as db:
+        keep_setting(db, "base_address", f"http://127.0.0.1:{port}")
+
+    running = start("serve", "--data", "shop", *given)
+
+    link = running.wait_for(r"http://\S+/pair#\S+").group(0)
+    assert link.startswith(f"http://127.0.0.1:{port}/")
+    assert json.loads(fetch(f"http://127.0.0.1:{port}/api/ping"))["ok"] is True
+
+
+@pytest.mark.parametrize("number", ["0", "-1", "65536"])
+def test_a_port_that_is_none_is_refused(tmp_path, capsys, number):
+    assert main(["serve", "--data", str(tmp_path / "d"), "--port", number]) == 2
+    assert f"--port {number}" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("host", "loopback"),
+    [
+        ("localhost", True),
+        ("127.0.0.1", True),
+        ("127.9.9.9", True),
+        ("::1", True),
+        ("10.0.0.1", False),
+        ("0.0.0.0", False),
+        ("localhost.example", False),
+    ],
+)
+def test_loopback_is_this_machine_alone(host, loopback):
+    assert base_address.is_loopback(host) is loopback
+
+
+def test_reason_answers_a_case_and_refuses_what_is_none(tmp_path, capsys):
+    case = tmp_path / "case.json"
+    case.write_text(json.dumps(CASE))
+
+    assert main(["reason", str(case)]) == 0
+    answer = json.loads(capsys.readouterr().out)
+    assert answer["causes"][0]["cause"] == "unit:A"
+
+    case.write_text("{")
+    assert main(["reason", str(case)]) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert printed.err.count("\n") == 1
+
+
+def test_the_demo_is_ready_soon_and_leaves_nothing(start, port, tmp_path, monkeypatch):
+    monkeypatch.setenv("TMPDIR", str(tmp_path))
+    running = start("demo", "--port", str(port))
+
+    link = running.wait_for(r"http://localhost:\d+/pair#\S+", seconds=90).group(0)
+    running.wait_for("Ctrl-C ends it")
+
+    assert b"<html" in fetch(link.partition("#")[0])
+    assert [path.name[:15] for path in tmp_path.iterdir()] == ["swaptrail-demo-"]
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    assert running.end() == 0
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    assert list(tmp_path.iterdir()) == []
+    # Time at work, not on the clock: the suite may share the machine.
+    seconds = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+    assert seconds < 12, f"the demo worked for {seconds:.1f} s"
+
+
+def test_a_demo_with_a_folder_is_found_again(start, port):
+    first = start("demo", "--data", "kept", "--port", str(port))
+    first.wait_for("Ctrl-C ends it", seconds=90)
+    first.end()
+
+    again = start("demo", "--data", "kept")
+    again.wait_for("used as it was left")
+
+    assert again.end() == 0
+
+
+def test_the_demo_does_not_touch_real_data(app, folder, phone, capsys):
+    phone.record()
+    phone.synced()
+
+    assert main(["demo", "--data", str(folder.root)]) == 2
+    assert "no demo" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("arguments", [[], ["fly"], ["labels"], ["serve", "--nonsense"]])
+def test_a_command_that_is_none_is_refused(arguments, capsys):
+    with pytest.raises(SystemExit) as ended:
+        main(arguments)
+
+    assert ended.value.code == 2
+    assert "usage: swaptrail" in capsys.readouterr().err
