@@ -4,12 +4,12 @@
  * view of the address. A file of its own and small, for on a slow phone reading the rest takes a while.
  */
 
-import { Core } from './core-client.js';
-import './install-prompt.js';
-import { LastViews } from './last-view.js';
-import { routeOf } from './screens/router.js';
-import { applyTheme } from './screens/theme.js';
-import { Store } from './store.js';
+import { Core } from './core/client.js';
+import './phone/install-prompt.js';
+import { LastViews } from './screens/frame/last-view.js';
+import { routeOf } from './screens/frame/router.js';
+import { applyTheme } from './phone/theme.js';
+import { Store } from './log/store.js';
 
 /** What the screens are drawn into. */
 export const root = /** @type {HTMLElement} */ (document.getElementById('app'));

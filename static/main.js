@@ -8,15 +8,15 @@ import { html, render } from 'lit-html';
 import { NoServer } from './alone/no-server.js';
 import { Saved } from './alone/saved.js';
 import { lastViews, root, starting, store } from './begin.js';
-import { openDevice } from './device.js';
-import { openLog } from './log.js';
-import { Photos } from './photos.js';
+import { openDevice } from './log/device.js';
+import { openLog } from './log/log.js';
+import { Photos } from './photos/photos.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
 import { readRarePages } from './screens/pages.js';
-import { openStore } from './store.js';
-import { Sync } from './sync.js';
-import { Update } from './update.js';
+import { openStore } from './log/store.js';
+import { Sync } from './sync/sync.js';
+import { Update } from './phone/update.js';
 
 /** What the app needs of a browser, and what it says without it. */
 const NEEDS = [
@@ -82,7 +82,7 @@ async function startParts(update) {
 
 /**
  * Ask the browser to keep our data, once there is something to keep or the app was put on the home screen.
- * @param {import('./device.js').Device} device
+ * @param {import('./log/device.js').Device} device
  * @param {Saved | null} saved
  * @param {{status: Sync['status']}} sync
  */

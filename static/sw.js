@@ -19,7 +19,7 @@ const CACHE_PREFIX = `${OWN}swaptrail-build-`;
 const CACHE = CACHE_PREFIX + PRECACHE.build;
 /** Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap. */
 const NOTES = `${OWN}swaptrail-builds`;
-/** Pictures that another app shares with this one wait here (shared.js). */
+/** Pictures that another app shares with this one wait here (phone/shared-pictures.js). */
 const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;

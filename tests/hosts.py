@@ -22,7 +22,7 @@ _START_WORKER = """async () => {
     fetch('/app/vendor/micropython/micropython.wasm').then((r) => r.arrayBuffer()),
     fetch('/app/core.json').then((r) => r.json()),
   ]);
-  const worker = new Worker('/app/core-worker.js', { type: 'module' });
+  const worker = new Worker('/app/core/worker.js', { type: 'module' });
   let id = 0;
   const send = (message) => new Promise((resolve, reject) => {
     const mine = (id += 1);

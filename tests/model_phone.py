@@ -1,6 +1,6 @@
 """A phone as the sync protocol sees it: what it keeps, what it sends, what it makes of a reply.
 
-The protocol is the one of `static/sync.js` and `static/received.js`, the core is the real one. What
+The protocol is the one of `static/sync/sync.js` and `static/sync/received.js`, the core is the real one. What
 is in `kept` survives a crash; everything else is gone with it.
 """
 

@@ -1,4 +1,4 @@
-"""Files of what a phone could not send, as static/unsent-file.js writes them."""
+"""Files of what a phone could not send, as static/log/unsent-file.js writes them."""
 
 import base64
 import hashlib

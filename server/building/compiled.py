@@ -33,7 +33,7 @@ def compiled_core() -> bytes | None:
 
 
 def _as_text(compiled: bytes) -> str:
-    """Returns bytes as text, one character each: its lowest eight bits are the byte (core-worker.js).
+    """Returns bytes as text, one character each: its lowest eight bits are the byte (static/core/worker.js).
 
     What JSON would write as an escape is moved up by 256; so the text stays short and packs well.
     """

@@ -2,7 +2,7 @@
 
 A paired phone makes it of what it could not send, a phone without a server of everything that it holds.
 
-One canonical JSON value a line, as `static/unsent-file.js` writes it:
+One canonical JSON value a line, as `static/log/unsent-file.js` writes it:
 
     {"app":"swaptrail","device":…,"entries":N,"made_at":…,"photos":M,"v":2}
     {"event":{…},"hash":"…"}            N times; the entries of each device in order, without a gap

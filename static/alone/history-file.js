@@ -10,7 +10,7 @@
  * The format is that of unsent-file.js, so a server, a paired phone and another phone like this read it.
  */
 
-import { fileOf } from '../unsent-file.js';
+import { fileOf } from '../log/unsent-file.js';
 
 /**
  * @typedef {object} MadeFile
@@ -22,7 +22,7 @@ import { fileOf } from '../unsent-file.js';
  */
 
 /**
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
  * @returns {Promise<MadeFile>}
  */
@@ -46,8 +46,8 @@ export async function historyFile(store, onPhoto = () => undefined) {
 
 /**
  * One look at all of it, so that the count fits the entries. The pictures' bytes are read later, one by one.
- * @param {import('../store.js').Store} store
- * @returns {Promise<{head: import('../device.js').Head, records: import('../store.js').EventRecord[], photos: string[]}>}
+ * @param {import('../log/store.js').Store} store
+ * @returns {Promise<{head: import('../log/device.js').Head, records: import('../log/store.js').EventRecord[], photos: string[]}>}
  */
 function everything(store) {
   return store.withDb(async (db) => {

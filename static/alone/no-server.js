@@ -4,13 +4,13 @@
  * whatever asks for the server's interface all the same gets a refusal in place of a request.
  */
 
-import { ApiError } from '../api.js';
-import { observable } from '../observable.js';
-import { NOT_YET } from '../sync.js';
+import { ApiError } from '../sync/api.js';
+import { observable } from '../phone/observable.js';
+import { NOT_YET } from '../sync/sync.js';
 
 const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
 
-/** @type {import('../sync.js').SyncStatus} */
+/** @type {import('../sync/sync.js').SyncStatus} */
 const NOTHING_TO_SEND = { ...NOT_YET, state: 'no server' };
 
 /** The server's interface where there is no server; it makes no request. */
@@ -38,7 +38,7 @@ async function refuse() {
 
 /** In place of Sync. */
 export class NoServer {
-  /** @param {{update: import('../update.js').Update}} parts */
+  /** @param {{update: import('../phone/update.js').Update}} parts */
   constructor({ update }) {
     this.api = new NoApi();
     this.status = observable(NOTHING_TO_SEND);

@@ -6,9 +6,9 @@
  * that an empty phone was set up from. Whether it still exists nobody here can know.
  */
 
-import { observable } from '../observable.js';
+import { observable } from '../phone/observable.js';
 import { ownName } from '../place.js';
-import { makingRoom } from '../space.js';
+import { makingRoom } from '../log/space.js';
 
 const FILE = 'setting.file';
 const SINCE = 'setting.file_since';
@@ -38,7 +38,7 @@ const NOT_YET = { counted: false, entries: 0, photos: 0, since: null, held: { en
 
 /** Keeps count; `start` lets it follow the log. */
 export class Saved {
-  /** @param {import('../store.js').Store} store */
+  /** @param {import('../log/store.js').Store} store */
   constructor(store) {
     this.standing = observable(NOT_YET);
     this.#store = store;
@@ -47,7 +47,7 @@ export class Saved {
   #store;
 
   /**
-   * @param {import('../log.js').EventLog} log
+   * @param {import('../log/log.js').EventLog} log
    * @returns {Promise<void>}  settles once it was counted for the first time
    */
   start(log) {

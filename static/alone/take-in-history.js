@@ -8,18 +8,18 @@
  * recorded since the two parted moves to an identity of its own. Nothing that is here is ever lost.
  */
 
-import { startNewDevice } from '../fork.js';
-import { takeIn } from '../take-in.js';
-import { UnsentFileProblem } from '../unsent-file.js';
+import { startNewDevice } from '../log/fork.js';
+import { takeIn } from '../log/take-in.js';
+import { UnsentFileProblem } from '../log/unsent-file.js';
 
 /**
  * @param {object} parts
- * @param {import('../store.js').Store} parts.store
- * @param {import('../device.js').Device} parts.device
+ * @param {import('../log/store.js').Store} parts.store
+ * @param {import('../log/device.js').Device} parts.device
  * @param {import('./saved.js').Saved} parts.saved
  * @param {File} file
  * @param {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
- * @returns {Promise<import('../take-in.js').TakenIn>}  throws UnsentFileProblem where it may not be
+ * @returns {Promise<import('../log/take-in.js').TakenIn>}  throws UnsentFileProblem where it may not be
  */
 export async function takeInHistory({ store, device, saved }, file, onPhoto) {
   await saved.count();
@@ -43,7 +43,7 @@ export async function takeInHistory({ store, device, saved }, file, onPhoto) {
 
 /**
  * What an empty phone was set up from holds all that is on it.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {import('./saved.js').Saved} saved
  * @param {string} name
  */
@@ -58,9 +58,9 @@ async function noteSource(store, saved, name) {
 /**
  * Hold the entries of a file against what is here; throws UnsentFileProblem where the file leaves a gap, or where
  * two other phones use one identity.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {string} own
- * @param {import('../unsent-file.js').Entry[]} entries
+ * @param {import('../log/unsent-file.js').Entry[]} entries
  * @returns {Promise<{parted: number | null}>}  from which of its own entries on this phone holds others than the file
  */
 function compared(store, own, entries) {

@@ -4,8 +4,8 @@
  * and checks the signature; the core says what is not as it was sealed. `server/keeping/record/check.py` does the same.
  */
 
-import { sha256Hex } from '../canonical.js';
-import { coreDigest } from '../core-client.js';
+import { sha256Hex } from '../log/canonical.js';
+import { coreDigest } from '../core/client.js';
 import { container } from './container.js';
 import { fingerprintOf, phoneKey } from './phone-key.js';
 
@@ -25,7 +25,7 @@ class Broken extends Error {}
 
 /**
  * Whether a file is a record as it was sealed, and what it holds: the answer that a server gives.
- * @param {{core: import('../core-client.js').Core, store: import('../store.js').Store}} services
+ * @param {{core: import('../core/client.js').Core, store: import('../log/store.js').Store}} services
  * @param {File} file
  * @returns {Promise<any>}  throws CannotTell
  */
@@ -82,7 +82,7 @@ function membersOf(bytes) {
 /**
  * What the core makes of the parts, once the signature fits; throws Broken at the first place that is not as
  * it was sealed.
- * @param {import('../core-client.js').Core} core
+ * @param {import('../core/client.js').Core} core
  * @param {Member[]} members
  */
 async function soundParts(core, members) {
@@ -132,7 +132,7 @@ async function isSigned({ by, key, signature, text }) {
 }
 
 /**
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {any} sound
  * @param {{by: string, key: string}} seal
  * @param {Member[]} members
@@ -157,7 +157,7 @@ async function answerOf(store, { record, events, photos }, { by, key }, members)
 
 /**
  * When this seal was seen here first, before now; null the first time.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {string} key
  */
 async function metBefore(store, key) {

@@ -6,8 +6,8 @@
  * and signed. `server/keeping/record/` makes the same file, and checks both.
  */
 
-import { canonicalText, sha256Hex } from '../canonical.js';
-import { coreDigest } from '../core-client.js';
+import { canonicalText, sha256Hex } from '../log/canonical.js';
+import { coreDigest } from '../core/client.js';
 import { container } from './container.js';
 import { NoRecord } from './no-record.js';
 
@@ -56,9 +56,9 @@ export async function makeRecord({ core, store, device }, key, subject) {
 }
 
 /**
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {Array<[string, number]>} order
- * @returns {Promise<import('../store.js').EventRecord[]>}
+ * @returns {Promise<import('../log/store.js').EventRecord[]>}
  */
 async function eventsOf(store, order) {
   return store.withDb((db) => {
@@ -69,7 +69,7 @@ async function eventsOf(store, order) {
 
 /**
  * Of each device the hashes of all its entries from the first to the last one in the record.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @param {Array<[string, number]>} order
  */
 async function chainsOf(store, order) {
@@ -90,8 +90,8 @@ async function chainsOf(store, order) {
 
 /**
  * The pictures that there is room for, and the digests of those that are not in the file.
- * @param {import('../core-client.js').Core} core
- * @param {import('../store.js').Store} store
+ * @param {import('../core/client.js').Core} core
+ * @param {import('../log/store.js').Store} store
  * @param {string[]} digests
  * @param {number} text  bytes of it
  */

@@ -7,7 +7,7 @@
  * was recorded hangs on it. Such a phone seals with a key that lasts until the app is closed, and says so.
  */
 
-import { sha256Hex } from '../canonical.js';
+import { sha256Hex } from '../log/canonical.js';
 
 const KEPT_AS = 'record_key';
 const ALGORITHM = { name: 'ECDSA', namedCurve: 'P-256' };
@@ -33,7 +33,7 @@ let untilClosed = null;
 
 /**
  * The key of this phone, made now where it has none.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  * @returns {Promise<PhoneKey>}
  */
 export async function phoneKey(store) {
@@ -47,7 +47,7 @@ export async function phoneKey(store) {
 
 /**
  * The pair in the store; throws where the browser keeps none that works.
- * @param {import('../store.js').Store} store
+ * @param {import('../log/store.js').Store} store
  */
 async function keptPair(store) {
   const known = await store.getMeta(KEPT_AS);

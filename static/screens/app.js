@@ -9,30 +9,30 @@
 
 import { html, render } from 'lit-html';
 
-import { keepAwake } from '../awake.js';
-import { banners } from './banners.js';
-import { Drafts } from './drafts.js';
-import { frame } from './frame.js';
-import { watchInstall } from './install.js';
+import { keepAwake } from '../phone/awake.js';
+import { banners } from './phone/banners.js';
+import { Drafts } from './frame/drafts.js';
+import { frame } from './frame/frame.js';
+import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
-import { Recorder } from './recorder.js';
-import { refusalPanel } from './refusal.js';
-import { Router } from './router.js';
-import { markOf } from './standing.js';
-import { applyTheme } from './theme.js';
+import { Recorder } from './frame/recorder.js';
+import { refusalPanel } from './frame/refusal.js';
+import { Router } from './frame/router.js';
+import { markOf } from './phone/standing.js';
+import { applyTheme } from '../phone/theme.js';
 
 /**
  * @typedef {object} AppParts   everything below the screens
  * @property {HTMLElement} root
- * @property {import('../core-client.js').Core} core
- * @property {import('../log.js').EventLog} log
- * @property {import('../sync.js').Sync | import('../alone/no-server.js').NoServer} sync
+ * @property {import('../core/client.js').Core} core
+ * @property {import('../log/log.js').EventLog} log
+ * @property {import('../sync/sync.js').Sync | import('../alone/no-server.js').NoServer} sync
  * @property {import('../alone/saved.js').Saved | null} saved   where there is no server: what is in no file yet
- * @property {import('../photos.js').Photos} photos
- * @property {import('../device.js').Device} device
- * @property {import('../update.js').Update} update
- * @property {import('../store.js').Store} store
- * @property {import('../last-view.js').LastViews} lastViews
+ * @property {import('../photos/photos.js').Photos} photos
+ * @property {import('../log/device.js').Device} device
+ * @property {import('../phone/update.js').Update} update
+ * @property {import('../log/store.js').Store} store
+ * @property {import('./frame/last-view.js').LastViews} lastViews
  *
  * @typedef {Omit<AppParts, 'root'> & {drafts: Drafts}} Services
  *
@@ -41,9 +41,9 @@ import { applyTheme } from './theme.js';
  * @property {Record<string, string>} params  of the address
  * @property {any} data                       what `load` returned
  * @property {Record<string, any>} form       plain data that survives a reload; the same object until forgotten
- * @property {import('./recorder.js').StandingRefusal | null} refusal
+ * @property {import('./frame/recorder.js').StandingRefusal | null} refusal
  * @property {boolean} busy
- * @property {(drafts: import('../log.js').Draft[], options?: import('./recorder.js').ActOptions) => Promise<boolean>} act
+ * @property {(drafts: import('../log/log.js').Draft[], options?: import('./frame/recorder.js').ActOptions) => Promise<boolean>} act
  *     record facts that belong together; true when they are on record, false when a rule stood against them
  * @property {() => void} redraw              after a change of `form`: keep it and draw again
  * @property {() => Promise<void>} keep       write `form` down now; await it before a camera opens
@@ -84,7 +84,7 @@ class App {
   #services;
   #router;
   #recorder;
-  /** @type {import('./router.js').Route} */
+  /** @type {import('./frame/router.js').Route} */
   #route = { name: '', params: {}, path: '' };
   /** The route whose data is on the screen. */
   #shownPath = '';
@@ -96,7 +96,7 @@ class App {
   /** What the data belongs to. @type {import('./pages.js').Page | null} */
   #page = null;
   #formKey = '';
-  /** @type {import('./drafts.js').Form} */
+  /** @type {import('./frame/drafts.js').Form} */
   #form = {};
   #loads = 0;
   /** A load that has not begun. @type {Promise<void> | null} */
@@ -126,7 +126,7 @@ class App {
     return this.#loading;
   }
 
-  /** @param {import('./router.js').Route} route */
+  /** @param {import('./frame/router.js').Route} route */
   #show(route) {
     if (route.path === this.#route.path && route.name === this.#route.name) return;
     this.#route = route;
@@ -189,7 +189,7 @@ class App {
   /**
    * Open the form that belongs to what is shown now. Within one screen a new key means that the step is
    * done, and its form with it.
-   * @param {import('./router.js').Route} route
+   * @param {import('./frame/router.js').Route} route
    * @param {string} key
    */
   async #takeForm(route, key) {

@@ -4,30 +4,30 @@
  */
 
 import { HAS_SERVER } from '../place.js';
-import { codePage } from './code-page.js';
-import { atBenchPage, atCounterPage } from './other-role.js';
-import { faultPage, nowherePage } from './fault.js';
-import { findPage } from './find-page.js';
-import { handPage } from './hand-page.js';
-import { historyPage } from './history.js';
-import { jobPage, stepContext } from './job.js';
-import { jobsPage } from './jobs.js';
-import { movesPage } from './moves-page.js';
-import { openJobPage } from './open-job.js';
-import { outboxPage } from './outbox.js';
-import { pairPage } from './pair.js';
-import { photosPage } from './photos-page.js';
-import { positionPage } from './position.js';
-import { trailPage } from './trail-page.js';
-import { needsCorePage, uncheckedJobPage } from './unchecked.js';
-import { unitPage } from './unit.js';
-import { youPage } from './you.js';
+import { codePage } from './unit/code-page.js';
+import { atBenchPage, atCounterPage } from './you/other-role.js';
+import { faultPage, nowherePage } from './frame/fault.js';
+import { findPage } from './unit/find-page.js';
+import { handPage } from './job/hand-page.js';
+import { historyPage } from './job/history.js';
+import { jobPage, stepContext } from './job/job.js';
+import { jobsPage } from './job/jobs.js';
+import { movesPage } from './job/moves-page.js';
+import { openJobPage } from './job/open-job.js';
+import { outboxPage } from './you/outbox.js';
+import { pairPage } from './you/pair.js';
+import { photosPage } from './job/photos-page.js';
+import { positionPage } from './job/position.js';
+import { trailPage } from './job/trail-page.js';
+import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
+import { unitPage } from './unit/unit.js';
+import { youPage } from './you/you.js';
 import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
 
 /**
  * @typedef {object} Page
  * @property {(services: import('./app.js').Services, params: Record<string, string>) => Promise<any> | any} load
- * @property {(ctx: any) => import('./frame.js').Parts} draw
+ * @property {(ctx: any) => import('./frame/frame.js').Parts} draw
  * @property {(params: Record<string, string>, data: any) => string} [formKey]  where what is entered here is kept
  */
 
@@ -155,7 +155,7 @@ const WITHOUT_CORE = {
 
 /**
  * @param {string} name
- * @param {{coreRuns: boolean, role: import('../device.js').Role, alone: boolean}} phone  role: what it is for; alone:
+ * @param {{coreRuns: boolean, role: import('../log/device.js').Role, alone: boolean}} phone  role: what it is for; alone:
  *     without a server
  * @returns {Page}
  */

@@ -129,7 +129,7 @@ def without_example(page: Page, shown: list[str]) -> list[str]:
     table = page.evaluate(
         """async () => {
           const main = document.querySelector('script[src$="begin.js"]').src;
-          const { SCREENS } = await import(main.replace('begin.js', 'screens/router.js'));
+          const { SCREENS } = await import(main.replace('begin.js', 'screens/frame/router.js'));
           return SCREENS.map(([pattern, name]) => [pattern.source, name]);
         }"""
     )

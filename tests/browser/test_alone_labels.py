@@ -81,7 +81,7 @@ def in_the_log(page):
     """The codes of each printing that the phone has on record."""
     return page.evaluate("""async () => {
       const { src } = document.querySelector('script[type=module]');
-      const { openStore } = await import(new URL('store.js', src));
+      const { openStore } = await import(new URL('log/store.js', src));
       const store = await openStore();
       const all = await store.withDb((db) => db.getAll('events'));
       return all.filter(({ event }) => event.kind === 'labels_printed').map(({ event }) => event.data.codes);
@@ -206,7 +206,7 @@ def test_the_scanner_of_the_app_reads_a_printed_label(alone, site, camera):
 
 
 SAME_CODES_AGAIN = """async (code) => {
-  const { Core } = await import(new URL('core-client.js', document.querySelector('script[type=module]').src));
+  const { Core } = await import(new URL('core/client.js', document.querySelector('script[type=module]').src));
   const call = Core.prototype.call;
   Core.prototype.call = function (op, ...more) {
     return op === 'new_labels' ? Promise.resolve([code]) : call.call(this, op, ...more);

@@ -29,7 +29,7 @@ CORE = """async ([op, args]) => {
   const main = document.querySelector('script[type=module]').src;
   const at = (name) => import(new URL(`${name}.js`, main));
   const [{ openStore }, { openDevice }, { Core }, { openLog }] = await Promise.all(
-    ['store', 'device', 'core-client', 'log'].map(at),
+    ['log/store', 'log/device', 'core/client', 'log/log'].map(at),
   );
   const store = await openStore();
   const [device, core] = await Promise.all([openDevice(store), Core.start()]);

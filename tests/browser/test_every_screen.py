@@ -91,7 +91,7 @@ def take_eye(open_context, yard):
 
 
 def test_every_kind_of_step_is_among_the_jobs(yard):
-    known = (ROOT / "static" / "screens" / "steps" / "index.js").read_text("utf-8")
+    known = (ROOT / "static" / "screens" / "job" / "steps" / "index.js").read_text("utf-8")
     forms = set(re.findall(r"^  (\w+): \w+Step,$", known, re.MULTILINE))
     assert sorted(forms - set(yard.jobs)) == []
 

@@ -11,7 +11,7 @@ from tests.static.app_server import AppServer
 from tests.static.test_scanner import qr
 
 LOG = """async () => {
-  const { openStore } = await import('/app/store.js');
+  const { openStore } = await import('/app/log/store.js');
   const store = await openStore();
   const records = await store.withDb((db) => db.getAll('events'));
   return records.map((record) => record.event).sort((a, b) => a.seq - b.seq);

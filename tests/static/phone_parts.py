@@ -8,12 +8,12 @@ from tests.static.pictures import encoded
 
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
   const at = (name) => import(`/app/${name}.js`);
-  const { openStore } = await at('store');
-  const { openDevice } = await at('device');
-  const { Core } = await at('core-client');
-  const { openLog } = await at('log');
-  const { Photos } = await at('photos');
-  const { Sync } = await at('sync');
+  const { openStore } = await at('log/store');
+  const { openDevice } = await at('log/device');
+  const { Core } = await at('core/client');
+  const { openLog } = await at('log/log');
+  const { Photos } = await at('photos/photos');
+  const { Sync } = await at('sync/sync');
   window.store = await openStore();
   window.device = await openDevice(store);
   window.core = await Core.start({ timeoutSeconds });

@@ -61,7 +61,7 @@ class AlonePhone(Recording):
         """Return the hashes of the pictures whose bytes are here, each held against its bytes."""
         return self.page.evaluate(
             """async () => {
-              const { sha256Hex } = await import('/app/canonical.js');
+              const { sha256Hex } = await import('/app/log/canonical.js');
               const keys = await store.withDb((db) => db.getAllKeys('photo_bytes'));
               for (const key of keys) if ((await sha256Hex(await store.photoBytes(key))) !== key) throw key;
               return keys;
@@ -211,7 +211,7 @@ def test_a_paired_phone_takes_the_file_in_and_sends_all_of_it(take_phone, make_p
 
     taken = paired.page.evaluate(
         """async (text) => {
-          const { takeIn } = await import('/app/take-in.js');
+          const { takeIn } = await import('/app/log/take-in.js');
           return takeIn(store, new File([text], 'swaptrail.txt'));
         }""",
         old.file(),

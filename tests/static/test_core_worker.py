@@ -4,7 +4,7 @@ from tests.static.app_server import core_with
 from tests.static.phone_parts import open_bare
 
 START = """async (options) => {
-  const { Core } = await import('/app/core-client.js');
+  const { Core } = await import('/app/core/client.js');
   window.core = await Core.start(options);
   return [core.available, core.trouble.value];
 }"""
@@ -80,10 +80,10 @@ def test_the_worker_fetches_nothing_but_its_own_script(bare_page, shared_app):
 
     fetched = [request.path for request in shared_app.requests if request.destination == "empty"]
     assert sorted(fetched) == ["/app/core.json", "/app/vendor/micropython/micropython.wasm"]
-    by_the_worker = {"/app/core-worker.js", "/app/vendor/micropython/micropython.mjs"}
+    by_the_worker = {"/app/core/worker.js", "/app/vendor/micropython/micropython.mjs"}
     assert {path for path in shared_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
-        "/app/core-client.js",
-        "/app/observable.js",
+        "/app/core/client.js",
+        "/app/phone/observable.js",
         "/app/place.js",
         *by_the_worker,
         *fetched,

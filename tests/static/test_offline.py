@@ -14,7 +14,7 @@ ROUTES = ["/", "/pair", "/U/K7F3M", "/u/k7f3m", "/job/j0123456789ab", "/job/j012
 
 # Beside the page's own, and of the same build.
 UPDATE = """async () => {
-  const { Update } = await import(new URL('update.js', document.querySelector('script[src]').src));
+  const { Update } = await import(new URL('phone/update.js', document.querySelector('script[src]').src));
   window.update = new Update();
   await update.start();
 }"""
@@ -71,9 +71,9 @@ def test_core_and_scanner_run_with_no_network(context, shared_app):
 
     answer = page.evaluate(
         """async () => {
-          const { Core } = await import('/app/core-client.js');
+          const { Core } = await import('/app/core/client.js');
           const core = await Core.start();
-          const { openScanner } = await import('/app/scanner.js');
+          const { openScanner } = await import('/app/scan/scanner.js');
           const canvas = document.createElement('canvas');
           canvas.width = canvas.height = 50;
           const blob = await new Promise((resolve) => canvas.toBlob(resolve));

@@ -22,7 +22,7 @@ OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
 OPEN = """(given) => {
   const options = given ?? {};
   const host = document.getElementById('app');
-  return import('/app/scanner.js').then(({ openScanner, openCamera }) => {
+  return import('/app/scan/scanner.js').then(({ openScanner, openCamera }) => {
     window.texts = [];
     window.troubles = [];
     window.typed = 0;
@@ -387,7 +387,7 @@ def test_each_camera_error_has_a_sentence_of_its_own(bare_page):
 
     told = bare_page.evaluate(
         """async (names) => {
-          const { cameraTrouble } = await import('/app/camera.js');
+          const { cameraTrouble } = await import('/app/scan/camera.js');
           const errors = [...names.map((name) => new DOMException('x', name)), new TypeError('x'), null];
           return errors.map((error) => cameraTrouble(error));
         }""",

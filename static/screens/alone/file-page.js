@@ -5,12 +5,12 @@
 
 import { html, nothing } from 'lit-html';
 
-import { canShare } from '../../save-file.js';
+import { canShare } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
-import { countWords } from '../phone-notices.js';
-import { linkTo, to } from '../router.js';
-import { ago, dayAndTime, size } from '../when.js';
-import { download, dropFile, dropOldFile, fileInMaking, makeFile, share, takeBack } from './making.js';
+import { countWords } from '../phone/phone-notices.js';
+import { linkTo, to } from '../frame/router.js';
+import { ago, dayAndTime, size } from '../frame/when.js';
+import { download, dropFile, dropOldFile, fileInMaking, makeFile, share, takeBack } from '../phone/making-file.js';
 
 const HOW = {
   shared: 'shared',
@@ -60,7 +60,7 @@ export function fileStanding({ services }) {
 
 /**
  * @param {import('../app.js').Context} ctx
- * @param {import('./making.js').Making} making
+ * @param {import('../phone/making-file.js').Making} making
  */
 function stateOf(ctx, making) {
   if (making.state === 'making') return progress(making);
@@ -127,8 +127,8 @@ function about() {
 
 /**
  * @param {import('../app.js').Context} ctx
- * @param {import('./making.js').Making} making
- * @returns {{main: import('../frame.js').Button, second?: import('../frame.js').Button}}
+ * @param {import('../phone/making-file.js').Making} making
+ * @returns {{main: import('../frame/frame.js').Button, second?: import('../frame/frame.js').Button}}
  */
 function buttons(ctx, making) {
   const { held } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;

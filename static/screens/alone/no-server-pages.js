@@ -7,7 +7,7 @@
 import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
-import { to } from '../router.js';
+import { to } from '../frame/router.js';
 
 /**
  * @param {{sign: string, title: string, heading: string, sentences: string[], second?: {words: string, hash: string}}} told

@@ -7,10 +7,10 @@
 import { html, nothing } from 'lit-html';
 
 import { takeInHistory } from '../../alone/take-in-history.js';
-import { to } from '../router.js';
-import { outcomeOf, outcomePanel } from '../taken-in.js';
+import { to } from '../frame/router.js';
+import { outcomeOf, outcomePanel } from '../phone/taken-in.js';
 
-/** What became of the file that was picked last. @type {import('../taken-in.js').Outcome | null} */
+/** What became of the file that was picked last. @type {import('../phone/taken-in.js').Outcome | null} */
 let outcome = null;
 /** @type {{done: number, all: number} | null} */
 let taking = null;

@@ -4,8 +4,8 @@
  * window, and whether the record is as it was written.
  */
 
-import { LABEL_HOST } from '../../label-place.js';
-import { recordFaults } from '../../record-check.js';
+import { LABEL_HOST } from '../../phone/label-place.js';
+import { recordFaults } from '../../log/chain-check.js';
 
 /**
  * @typedef {object} Asked        which unit, and what was read off it

@@ -7,8 +7,8 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark, markShape } from '../../shapes/marks.js';
-import { picture } from '../picture.js';
-import { sentence } from '../sentence.js';
+import { picture } from '../frame/picture.js';
+import { sentence } from '../frame/sentence.js';
 
 /** A decision has the shape of what it says of the part. */
 export const DECISION_MARKS = /** @type {Record<string, string>} */ ({

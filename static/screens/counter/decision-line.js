@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
-import { linkTo, to } from '../router.js';
+import { linkTo, to } from '../frame/router.js';
 import { DECISION_MARKS } from './card.js';
 
 /**

@@ -5,11 +5,11 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../api.js';
-import { saveFile } from '../../save-file.js';
+import { ApiError } from '../../sync/api.js';
+import { saveFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
-import { linkTo, to } from '../router.js';
-import { day as dayWords, time } from '../when.js';
+import { linkTo, to } from '../frame/router.js';
+import { day as dayWords, time } from '../frame/when.js';
 import { dayAfter, dayCounts, localDay } from './day.js';
 import { decisionLine } from './decision-line.js';
 

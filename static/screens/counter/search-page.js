@@ -6,10 +6,10 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../api.js';
-import { textField } from '../field.js';
-import { to } from '../router.js';
-import { dayAndTime } from '../when.js';
+import { ApiError } from '../../sync/api.js';
+import { textField } from '../frame/field.js';
+import { to } from '../frame/router.js';
+import { dayAndTime } from '../frame/when.js';
 import { decisionLine } from './decision-line.js';
 
 export const searchPage = {

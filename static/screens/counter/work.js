@@ -6,11 +6,11 @@
  * what a code said that is no label (`told`), several labels in view (`which`).
  */
 
-import { alarm } from '../alarm.js';
-import { draftsWith } from '../steps/drafts-with.js';
-import { confirmRead, prepareTones } from '../tones.js';
+import { alarm } from '../scan/alarm.js';
+import { draftsWith } from '../frame/drafts-with.js';
+import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
-import { LABEL_HOST } from '../../label-place.js';
+import { LABEL_HOST } from '../../phone/label-place.js';
 
 /** A label that was just decided on and is still in view does not come in again. */
 const JUST_DECIDED_MS = 6000;
@@ -190,7 +190,7 @@ export class Work {
     else ctx.redraw();
   };
 
-  /** @param {{words: string, events: import('../../log.js').Draft[]}} handover  of the unit that was decided last */
+  /** @param {{words: string, events: import('../../log/log.js').Draft[]}} handover  of the unit that was decided last */
   handOn = async ({ words, events }) => {
     const { done } = this.ctx.form;
     // Its job is closed: what happens to it now goes on record without it.

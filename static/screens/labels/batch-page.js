@@ -8,8 +8,8 @@ import { html, nothing } from 'lit-html';
 
 import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
-import { textField } from '../field.js';
-import { linkTo, to } from '../router.js';
+import { textField } from '../frame/field.js';
+import { linkTo, to } from '../frame/router.js';
 import { countWords } from './batches-page.js';
 import { press } from './press.js';
 

@@ -6,9 +6,9 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
-import { helpLink } from '../help-link.js';
-import { linkTo, to } from '../router.js';
-import { day } from '../when.js';
+import { helpLink } from '../frame/help-link.js';
+import { linkTo, to } from '../frame/router.js';
+import { day } from '../frame/when.js';
 import { press } from './press.js';
 
 export const batchesPage = {

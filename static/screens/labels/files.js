@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { saveFile } from '../../save-file.js';
+import { saveFile } from '../../phone/save-file.js';
 
 /** @typedef {{batch: number, labels: number, files: Array<{name: string, mime: string, base64: string}>}} Made */
 

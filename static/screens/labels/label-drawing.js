@@ -6,7 +6,7 @@
 
 import { svg } from 'lit-html';
 
-import { labelModules } from '../label-qr.js';
+import { labelModules } from '../../shapes/label-qr.js';
 
 /** Left off at the foot, where nothing is ever printed: a page full to the last hair is broken into two. */
 const SPARE_MM = 0.2;

@@ -6,9 +6,9 @@
 
 import { html, nothing } from 'lit-html';
 
-import { LABEL_BASE, LABEL_HOST } from '../../label-place.js';
-import { versionsOf } from '../label-qr.js';
-import { to } from '../router.js';
+import { LABEL_BASE, LABEL_HOST } from '../../phone/label-place.js';
+import { versionsOf } from '../../shapes/label-qr.js';
+import { to } from '../frame/router.js';
 import { labelPage } from './label-drawing.js';
 import { keepPrinting, printingOf } from './printing.js';
 
@@ -76,7 +76,7 @@ export const phonePress = {
 
 /**
  * The pages of a printing, to draw.
- * @param {import('../../core-client.js').Core} core
+ * @param {import('../../core/client.js').Core} core
  * @param {import('./printing.js').Printing} printing
  */
 export async function pagesOf(core, { codes, options }) {
@@ -88,7 +88,7 @@ let versions = null;
 
 /**
  * A layout as the core wants it.
- * @param {import('../../core-client.js').Core} core
+ * @param {import('../../core/client.js').Core} core
  * @param {import('./press.js').Options} asked
  */
 async function questionFor(core, { distance = '20', ...options }) {

@@ -7,8 +7,8 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
-import { textField } from '../field.js';
-import { to } from '../router.js';
+import { textField } from '../frame/field.js';
+import { to } from '../frame/router.js';
 import { forgetPlans, planOf } from './plan.js';
 import { press } from './press.js';
 

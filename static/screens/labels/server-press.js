@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { apiAddress, ApiError } from '../../api.js';
+import { apiAddress, ApiError } from '../../sync/api.js';
 import { filesMade, keepFiles } from './files.js';
 
 /** @type {import('./press.js').Press} */

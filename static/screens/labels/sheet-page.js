@@ -8,8 +8,8 @@
 
 import { html, nothing } from 'lit-html';
 
-import { canShare, saveFile, shareFile } from '../../save-file.js';
-import { to } from '../router.js';
+import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
+import { to } from '../frame/router.js';
 import { labelPage } from './label-drawing.js';
 import { pagesOf } from './phone-press.js';
 import { press } from './press.js';

@@ -56,7 +56,7 @@ def test_whatever_the_page_and_its_scripts_ask_for_is_on_the_list(visitor):
 
     assert named <= listed(visitor) | NOT_KEPT
     assert {"/app/main.js", "/app/styles/app.css", "/app/core.json"} <= named
-    assert {"/app/core-worker.js", "/app/reading/code-worker.js"} <= listed(visitor)
+    assert {"/app/core/worker.js", "/app/scan/reading/code-worker.js"} <= listed(visitor)
 
 
 def test_the_page_runs_no_inline_script(visitor):

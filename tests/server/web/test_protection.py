@@ -12,7 +12,7 @@ PATHS = [
     "/pair",
     "/U/K7F3M",
     "/app/main.js",
-    "/app/core-worker.js",
+    "/app/core/worker.js",
     "/sw.js",
     "/api/ping",
     "/api/jobs",

@@ -1,0 +1,88 @@
+// @ts-check
+/**
+ * The phone's host of the core: MicroPython in a worker, so that a slow or hung core never stops the screen.
+ *
+ * It fetches nothing. A worker's own fetches can fail offline before the service worker sees them, so
+ * the page hands over the wasm bytes and the core's files. Only strings cross into Python and back:
+ * integers would be cut to 32 bits there.
+ */
+
+import { loadMicroPython } from '../vendor/micropython/micropython.mjs';
+
+/** Start size of Python's heap; it grows by itself. */
+const HEAP_BYTES = 8 * 1024 * 1024;
+
+/** @type {((text: string) => string) | null} */
+let callCore = null;
+
+/**
+ * MicroPython asks for its wasm through `fetch` and knows no other way in, so this worker's fetch
+ * answers from the bytes in hand and refuses everything else.
+ * @param {ArrayBuffer} wasm
+ */
+function serveOnlyTheWasm(wasm) {
+  let served = false;
+  globalThis.fetch = async (resource) => {
+    if (served) throw new Error(`the core's worker fetches nothing, not ${resource}`);
+    served = true;
+    return new Response(wasm, { headers: { 'Content-Type': 'application/wasm' } });
+  };
+}
+
+/**
+ * Write the core's files into MicroPython's file system, folders first.
+ * @param {any} fileSystem
+ * @param {Record<string, string>} files
+ */
+function writeFiles(fileSystem, files) {
+  const folders = new Set();
+  for (const path of Object.keys(files)) {
+    const parts = path.split('/').slice(0, -1);
+    for (let depth = 1; depth <= parts.length; depth += 1) {
+      const folder = `/${parts.slice(0, depth).join('/')}`;
+      if (!folders.has(folder)) fileSystem.mkdir(folder);
+      folders.add(folder);
+    }
+    fileSystem.writeFile(`/${path}`, path.endsWith('.mpy') ? bytesOf(files[path]) : files[path]);
+  }
+}
+
+/**
+ * Compiled files (server/building/compiled.py) travel as text: the lowest eight bits of each character.
+ * @param {string} text
+ */
+function bytesOf(text) {
+  const bytes = new Uint8Array(text.length);
+  for (let n = 0; n < text.length; n += 1) bytes[n] = text.charCodeAt(n);
+  return bytes;
+}
+
+/** @param {{wasm: ArrayBuffer, files: Record<string, string>}} parts */
+async function start({ wasm, files }) {
+  serveOnlyTheWasm(wasm);
+  const python = await loadMicroPython({ heapsize: HEAP_BYTES });
+  writeFiles(python.FS, files);
+  python.runPython('from server.core.host import Host\n_call = Host().call');
+  callCore = python.globals.get('_call');
+}
+
+/**
+ * Messages: {id, start: {wasm, files}} or {id, text}. Answers: {id, text} or {id, fault}.
+ * @param {MessageEvent} message
+ */
+async function answer({ data }) {
+  const { id } = data;
+  try {
+    if (data.start) {
+      await start(data.start);
+      postMessage({ id, text: '' });
+      return;
+    }
+    if (!callCore) throw new Error('the core has not been started');
+    postMessage({ id, text: callCore(data.text) });
+  } catch (error) {
+    postMessage({ id, fault: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+addEventListener('message', answer);

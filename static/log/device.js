@@ -1,0 +1,261 @@
+// @ts-check
+/**
+ * Who this installation is: its random id, the name of whoever uses it, and whether its data survived.
+ *
+ * A device id is never used twice. Where the browser threw the data away, or the same id turns out to
+ * live on a second phone, a new id is made and a person is told.
+ */
+
+import { observable } from '../phone/observable.js';
+import { PLACE_WORDS } from '../phone/place-words.js';
+import { ownName } from '../place.js';
+import { ServerStanding } from './server-standing.js';
+
+/** Outlives a lost database in the same browser, so that the loss is noticed. */
+const MARKER = ownName('swaptrail.device');
+
+const MET = 'met';
+const NOTICE = 'notice';
+
+/** @type {DeviceNotice} */
+const UNTOLD = { state: 'none', sentence: '' };
+
+/** Until the server has said how many. */
+const RETURN_DAYS = 30;
+
+/**
+ * @typedef {'bench' | 'counter'} Role   jobs, or returns at the parts counter
+ *
+ * @typedef {object} Head          the end of this device's chain, kept in `meta`
+ * @property {string} device
+ * @property {number} seq          0 before the first event
+ * @property {string} hash         "" before the first event
+ * @property {number} nextUnsent   next place among this phone's unsent events
+ *
+ * @typedef {object} StorageFacts
+ * @property {boolean} installed        on the home screen
+ * @property {number} usage             bytes
+ * @property {number | undefined} left  bytes that the browser says are left; it may say too much
+ *
+ * @typedef {object} DeviceNotice
+ * @property {'none' | 'lost' | 'forked'} state
+ * @property {string} sentence
+ */
+
+/** This installation. Open it with `openDevice`. */
+export class Device {
+  /**
+   * @param {import('./store.js').Store} store
+   * @param {Head} head
+   * @param {string} actor
+   */
+  constructor(store, head, actor) {
+    /** "d" and 16 hex digits. */
+    this.id = head.device;
+    /** The name that stands in every event. */
+    this.actor = actor;
+    /** What this phone is for; the server knows, and says so whenever it answers. */
+    this.role = observable(/** @type {Role} */ ('bench'));
+    /** How many days a sensor is taken back at the counter; 0 is at any time. */
+    this.returnDays = RETURN_DAYS;
+    this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
+    /** What the browser answered when asked to keep our data; undefined before. */
+    this.kept = observable(/** @type {boolean | undefined} */ (undefined));
+    /** What is known of the server apart from its data. */
+    this.server = new ServerStanding(store);
+    this.#store = store;
+  }
+
+  #store;
+
+  /**
+   * Set the name that stands in every event from now on.
+   * @param {string} name  up to 80 characters
+   */
+  async setActor(name) {
+    const actor = Array.from(name.trim()).slice(0, 80).join('');
+    await this.#store.setMeta('actor', actor);
+    this.actor = actor;
+  }
+
+  /**
+   * Read or keep a small setting of this phone, such as the chosen camera.
+   * @param {string} key
+   * @returns {Promise<any>}
+   */
+  setting(key) {
+    return this.#store.getMeta(`setting.${key}`);
+  }
+
+  /**
+   * @param {string} key
+   * @param {unknown} value
+   */
+  saveSetting(key, value) {
+    return this.#store.setMeta(`setting.${key}`, value);
+  }
+
+  /** Read again what this phone is for. */
+  async rereadStanding() {
+    this.returnDays = (await this.setting('return_days')) ?? RETURN_DAYS;
+    this.role.set((await this.setting('role')) ?? 'bench');
+  }
+
+  /**
+   * Keep what the server says this phone is for.
+   * @param {{role?: string, return_days?: number}} session
+   */
+  async keepStanding({ role, return_days: days }) {
+    if (days !== undefined && days !== this.returnDays) {
+      await this.saveSetting('return_days', days);
+      this.returnDays = days;
+    }
+    if ((role === 'bench' || role === 'counter') && role !== this.role.value) {
+      await this.saveSetting('role', role);
+      this.role.set(role);
+    }
+  }
+
+  /** A random id for a new job, vehicle, unit or batch of labels: the letter and 12 hex digits. */
+  newId(/** @type {'j' | 'v' | 'u' | 'b'} */ letter) {
+    return letter + randomHex(6);
+  }
+
+  /** Random numbers 0..255, as the core wants them for new label codes. */
+  randomInts(/** @type {number} */ count) {
+    return Array.from(crypto.getRandomValues(new Uint8Array(count)));
+  }
+
+  /**
+   * Tell a person what happened to this installation; it stays until `noticeRead`, also after a reload.
+   * @param {DeviceNotice} notice
+   */
+  async tell(notice) {
+    this.notice.set(notice);
+    await this.#store.setMeta(NOTICE, notice);
+  }
+
+  /** The person has read it. */
+  async noticeRead() {
+    await this.#store.setMeta(NOTICE, UNTOLD);
+    this.notice.set(UNTOLD);
+  }
+
+  /** Whether this installation has ever been paired, as far as what is stored here says. */
+  async hasMet() {
+    if (await this.#store.getMeta(MET)) return true;
+    // Only a sync leaves this; phones of before MET was kept have it.
+    return (await this.#store.getMeta('installation')) !== undefined;
+  }
+
+  /** Remember that this installation and the server have met. */
+  noteMet() {
+    return this.#store.setMeta(MET, true);
+  }
+
+  /**
+   * The server knows this browser by its cookie, which outlives what the browser stores: if nothing here
+   * says that the two have met, what was stored is gone.
+   */
+  async compareWithServer() {
+    if (await this.#store.getMeta(MET)) return;
+    if (!(await this.hasMet())) await this.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
+    await this.noteMet();
+  }
+
+  /** Take over an id that another tab or the fork handling has put into the store. */
+  async reread() {
+    /** @type {Head} */
+    const head = await this.#store.getMeta('head');
+    if (head.device !== this.id) {
+      this.id = head.device;
+      mark(this.id);
+    }
+  }
+
+  /**
+   * Ask the browser to keep our data, and remember its answer. It may say no; the answer is no backup.
+   * @returns {Promise<boolean>}
+   */
+  async askToKeepData() {
+    const kept = (await navigator.storage?.persist?.()) ?? false;
+    // Only for show: on a full phone it may be lost.
+    await this.#store.setMeta('kept', kept).catch(() => undefined);
+    this.kept.set(kept);
+    return kept;
+  }
+
+  /**
+   * What the browser says about our storage.
+   * @returns {Promise<StorageFacts>}
+   */
+  async storage() {
+    const { usage = 0, quota } = (await navigator.storage?.estimate?.()) ?? {};
+    return {
+      installed: isInstalled(),
+      usage,
+      left: quota === undefined ? undefined : Math.max(0, quota - usage),
+    };
+  }
+}
+
+/** Whether the app runs from the home screen and not as a page in the browser. */
+export function isInstalled() {
+  // The second is what the browser of an iPhone has always said it by.
+  return matchMedia('(display-mode: standalone)').matches || Reflect.get(navigator, 'standalone') === true;
+}
+
+/**
+ * Read who this installation is; at first start, make it up.
+ * @param {import('./store.js').Store} store
+ * @returns {Promise<Device>}
+ */
+export async function openDevice(store) {
+  const fresh = newHead();
+  const head = await store.write(['meta'], async (tx) => {
+    const meta = tx.objectStore('meta');
+    const known = await meta.get('head');
+    if (!known) await meta.put(fresh, 'head');
+    return known ?? fresh;
+  });
+  const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
+  await device.rereadStanding();
+  await device.server.reread();
+  device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
+  device.kept.set(await store.getMeta('kept'));
+  if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
+  mark(device.id);
+  return device;
+}
+
+/**
+ * The head of a device that has recorded nothing yet.
+ * @param {number} [nextUnsent]
+ * @returns {Head}
+ */
+export function newHead(nextUnsent = 1) {
+  return { device: `d${randomHex(8)}`, seq: 0, hash: '', nextUnsent };
+}
+
+/** @param {number} bytes */
+function randomHex(bytes) {
+  const random = crypto.getRandomValues(new Uint8Array(bytes));
+  return Array.from(random, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** @param {string} id */
+function mark(id) {
+  try {
+    localStorage.setItem(MARKER, id);
+  } catch {
+    // Without it only the server can notice a loss.
+  }
+}
+
+function marked() {
+  try {
+    return localStorage.getItem(MARKER) !== null;
+  } catch {
+    return false;
+  }
+}

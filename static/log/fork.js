@@ -1,0 +1,92 @@
+// @ts-check
+/**
+ * Starts a new device id when the same one turns out to live on two phones (a cloned or restored phone).
+ *
+ * What this phone recorded and the server does not have is recorded again under the new id, in the same
+ * order and with its own times; the old copies are set aside, not deleted.
+ */
+
+import { newHead } from './device.js';
+import { LOG_LOCK, withLock } from '../phone/locks.js';
+import { chain } from './log.js';
+import { PLACE_WORDS } from '../phone/place-words.js';
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {import('./device.js').Device} device
+ * @param {{from?: number}} [options]  the number from which on the two chains differ, where that is known
+ * @returns {Promise<number>} how many facts were recorded again
+ */
+export function startNewDevice(store, device, { from = 1 } = {}) {
+  return withLock(LOG_LOCK, async () => {
+    let moved = -1;
+    while (moved < 0) moved = await move(store, from);
+    await device.reread();
+    await device.tell({ state: 'forked', sentence: PLACE_WORDS.forked });
+    return moved;
+  });
+}
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {number} from
+ * @returns {Promise<number>} -1 when another tab recorded meanwhile
+ */
+async function move(store, from) {
+  const head = await store.getMeta('head');
+  const unsent = await store.withDb((db) => db.getAllFromIndex('events', 'unsent'));
+  const stranded = unsent.filter(({ device, seq }) => device === head.device && seq >= from);
+  const fresh = newHead(head.nextUnsent);
+  const records = await chainAgain(stranded, fresh);
+  return store.write(['meta', 'events', 'set_aside'], async (tx) => {
+    const meta = tx.objectStore('meta');
+    const current = await meta.get('head');
+    if (current.device !== head.device || current.seq !== head.seq) return -1;
+    const events = tx.objectStore('events');
+    for (const record of stranded) {
+      await tx.objectStore('set_aside').add({ ...record, why: 'fork' });
+      await events.delete([record.device, record.seq]);
+    }
+    for (const record of records) await events.add(record);
+    const last = records[records.length - 1];
+    await meta.put(last ? headAt(last) : fresh, 'head');
+    return records.length;
+  });
+}
+
+/**
+ * @param {import('./store.js').EventRecord[]} stranded
+ * @param {import('./device.js').Head} fresh
+ */
+async function chainAgain(stranded, fresh) {
+  /** @type {Map<string, number>} */
+  const newSeq = new Map();
+  /** @type {import('./store.js').EventRecord[]} */
+  const records = [];
+  let head = fresh;
+  for (const { device, seq, event, unchecked } of stranded) {
+    newSeq.set(`${device}/${seq}`, head.seq + 1);
+    const draft = { ...event, data: pointed(event, newSeq, fresh.device) };
+    const [record] = await chain([draft], head, event.actor, event.at, unchecked === 1);
+    records.push(record);
+    head = headAt(record);
+  }
+  return records;
+}
+
+/**
+ * A correction names the event it corrects; when that one has moved, so does the name.
+ * @param {import('./store.js').Envelope} event
+ * @param {Map<string, number>} newSeq
+ * @param {string} device
+ */
+function pointed(event, newSeq, device) {
+  const seq = newSeq.get(`${event.data.device}/${event.data.seq}`);
+  if (event.kind !== 'corrected' || seq === undefined) return event.data;
+  return { ...event.data, device, seq };
+}
+
+/** @param {import('./store.js').EventRecord} record */
+function headAt({ device, seq, hash, unsent = 0 }) {
+  return { device, seq, hash, nextUnsent: unsent + 1 };
+}

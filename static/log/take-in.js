@@ -1,0 +1,176 @@
+// @ts-check
+/**
+ * Takes in the file of another phone: its entries join this phone's log at once, also without a network, and go
+ * to the server with this phone's own where there is one.
+ *
+ * They stay what they are, entries of that phone under its identity and hashes; the other phone may still
+ * send them itself, and twice is harmless.
+ */
+
+import { LOG_LOCK, withLock } from '../phone/locks.js';
+import { makingRoom } from './space.js';
+import { UnsentFileProblem, partsOf } from './unsent-file.js';
+
+/**
+ * @typedef {object} TakenIn
+ * @property {number} entries   new on this phone
+ * @property {number} photos    new on this phone
+ * @property {number} known     entries that were here already
+ * @property {{entries: number, photos: number} | null} cutOff  what is missing of a file that was cut off
+ */
+
+/**
+ * @typedef {object} Hooks
+ * @property {(entries: import('./unsent-file.js').Entry[]) => Promise<void>} [before]
+ *     sees what is in the file before anything of it is kept; throws UnsentFileProblem to refuse it
+ * @property {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
+ */
+
+/**
+ * Take a file in, all of it or nothing; throws UnsentFileProblem where it may not be.
+ * @param {import('./store.js').Store} store
+ * @param {Blob} file
+ * @param {Hooks} [hooks]
+ * @returns {Promise<TakenIn>}
+ */
+export async function takeIn(store, file, { before = async () => undefined, onPhoto = () => undefined } = {}) {
+  /** @type {import('./unsent-file.js').Entry[]} */
+  const entries = [];
+  /** @type {Set<string>} */
+  const named = new Set();
+  let cutOff = null;
+  // The first time through only looks: what turns out altered at its end must leave nothing behind.
+  for await (const part of partsOf(file)) {
+    if (part.kind === 'entry') entries.push(part.entry);
+    else if (part.kind === 'photo') named.add(part.sha256);
+    else if (!part.whole) cutOff = { entries: part.entries - entries.length, photos: part.photos - named.size };
+  }
+  await before(entries);
+  const photos = await takePhotos(store, file, (done) => onPhoto(done, named.size));
+  try {
+    const fresh = await withLock(LOG_LOCK, async () => {
+      const missing = await unknown(store, entries);
+      await makingRoom(store, () => takeEntries(store, missing));
+      return missing;
+    });
+    return { entries: fresh.length, photos: photos.length, known: entries.length - fresh.length, cutOff };
+  } catch (error) {
+    await dropPhotos(store, photos);
+    throw error;
+  }
+}
+
+/**
+ * The entries that this phone does not have; refuses where it has others under the same identity, or where
+ * its own log would get a hole.
+ * @param {import('./store.js').Store} store
+ * @param {import('./unsent-file.js').Entry[]} entries
+ */
+function unknown(store, entries) {
+  return store.withDb(async (db) => {
+    const tx = db.transaction(['meta', 'events']);
+    const head = await tx.objectStore('meta').get('head');
+    let { seq, hash: last } = head;
+    const fresh = [];
+    for (const entry of entries) {
+      const { event, hash } = entry;
+      const kept = await tx.objectStore('events').get([event.device, event.seq]);
+      if (kept && kept.hash !== hash) throw elsewhere(event);
+      if (kept) continue;
+      if (event.device === head.device) {
+        if (event.seq !== seq + 1 || event.prev !== last) throw elsewhere(event);
+        ({ seq } = event);
+        last = hash;
+      }
+      fresh.push(entry);
+    }
+    return fresh;
+  });
+}
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {import('./unsent-file.js').Entry[]} entries
+ */
+function takeEntries(store, entries) {
+  return store.write(['meta', 'events'], async (tx) => {
+    const meta = tx.objectStore('meta');
+    let head = await meta.get('head');
+    for (const { event, hash } of entries) {
+      const { device, seq, job } = event;
+      /** @type {import('./store.js').EventRecord} */
+      const record = { device, seq, hash, event, unsent: head.nextUnsent };
+      if (job !== null) record.job = job;
+      head = { ...head, nextUnsent: head.nextUnsent + 1 };
+      // This phone's own, from before it was put back to an older state.
+      if (device === head.device) {
+        record.own = 1;
+        head = { ...head, seq, hash };
+      }
+      await tx.objectStore('events').add(record);
+    }
+    await meta.put(head, 'head');
+  });
+}
+
+/**
+ * Keep the photos of a file that are not here, one at a time.
+ * @param {import('./store.js').Store} store
+ * @param {Blob} file
+ * @param {(done: number) => void} onPhoto
+ * @returns {Promise<string[]>} those that are new
+ */
+async function takePhotos(store, file, onPhoto) {
+  /** @type {string[]} */
+  const taken = [];
+  try {
+    let done = 0;
+    for await (const part of partsOf(file)) {
+      if (part.kind !== 'photo') continue;
+      if (!(await store.photo(part.sha256))) {
+        await makingRoom(store, () => keepPhoto(store, part));
+        taken.push(part.sha256);
+      }
+      done += 1;
+      onPhoto(done);
+    }
+  } catch (error) {
+    await dropPhotos(store, taken);
+    throw error;
+  }
+  return taken;
+}
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {{sha256: string, bytes: ArrayBuffer}} photo
+ */
+function keepPhoto(store, { sha256, bytes }) {
+  /** @type {import('./store.js').PhotoRecord} */
+  const photo = { sha256, mime: 'image/jpeg', size: bytes.byteLength, at: Date.now(), unsent: 1 };
+  return store.write(['photos', 'photo_bytes'], async (tx) => {
+    await tx.objectStore('photo_bytes').put(bytes, sha256);
+    await tx.objectStore('photos').put(photo);
+  });
+}
+
+/**
+ * @param {import('./store.js').Store} store
+ * @param {string[]} photos
+ */
+function dropPhotos(store, photos) {
+  return store.write(['photos', 'photo_bytes'], async (tx) => {
+    for (const sha256 of photos) {
+      await tx.objectStore('photos').delete(sha256);
+      await tx.objectStore('photo_bytes').delete(sha256);
+    }
+  });
+}
+
+/** @param {import('./store.js').Envelope} event */
+function elsewhere({ device, seq }) {
+  return new UnsentFileProblem(
+    'This phone holds something else there',
+    `Entry ${seq} of phone ${device} is not the one that this phone has, or leaves a gap behind it: two phones have used one identity. Nothing was taken in. Have the file taken in on the server: swaptrail take-in FILE.`,
+  );
+}

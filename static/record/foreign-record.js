@@ -1,0 +1,151 @@
+// @ts-check
+/**
+ * A record from elsewhere: verified by the server, or on this phone where there is none, then folded by
+ * itself in a core of its own, so that nothing of it ever gets into this phone's log or state.
+ */
+
+import { ApiError } from '../sync/api.js';
+import { Core } from '../core/client.js';
+import { HAS_SERVER } from '../place.js';
+
+const MOST_BYTES = 48 * 1024 * 1024; // what the server takes
+
+/** A file that cannot be shown as a record; `title` and `sentence` are for the person. */
+export class RecordProblem extends Error {
+  /**
+   * @param {'altered' | 'none' | 'later'} kind  `later`: the same file may do when tried again
+   * @param {string} title
+   * @param {string} sentence
+   */
+  constructor(kind, title, sentence) {
+    super(sentence);
+    this.name = 'RecordProblem';
+    this.kind = kind;
+    this.title = title;
+    this.sentence = sentence;
+  }
+}
+
+/**
+ * @typedef {object} ForeignRecord
+ * @property {any} answer   what the server found: who made it, when, of what
+ * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`
+ * @property {{url: (sha256: string) => Promise<string | null>, absent: string}} photos
+ * @property {() => void} close
+ */
+
+/**
+ * Verify and fold a file; throws RecordProblem.
+ * @param {import('../screens/app.js').Services} services
+ * @param {File} file
+ * @returns {Promise<ForeignRecord>}
+ */
+export async function openForeignRecord({ sync, store }, file) {
+  if (file.size > MOST_BYTES) {
+    throw new RecordProblem('none', 'No record', `${file.name} is larger than any record.`);
+  }
+  const core = await Core.start();
+  try {
+    if (!core.available) throw new RecordProblem('later', 'It cannot be shown here', core.trouble.value.sentence);
+    const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
+    return { answer, view: await folded(core, answer), ...picturesOf(file, answer.photos) };
+  } finally {
+    core.stop();
+  }
+}
+
+/**
+ * What the core makes of a record that is as it was sealed.
+ * @param {Core} core
+ * @param {any} answer
+ */
+async function folded(core, answer) {
+  try {
+    await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
+    const { unit, jobs, told, elsewhere, same_core } = answer;
+    return await core.call('record', { unit, jobs, told, elsewhere, same_core });
+  } catch (error) {
+    const said = error instanceof Error ? error.message : String(error);
+    throw new RecordProblem('none', 'It cannot be shown', `It is as it was sealed, but this app cannot read it. ${said}`);
+  }
+}
+
+/**
+ * @param {import('../sync/api.js').Api} api
+ * @param {File} file
+ */
+async function askedServer(api, file) {
+  try {
+    await api.session();
+    return await api.checkRecord(file);
+  } catch (error) {
+    if (!(error instanceof ApiError)) throw error;
+    if (error.kind === 'unreachable') {
+      throw new RecordProblem(
+        'later',
+        'The server is needed for this',
+        'Only the server can check a seal, and it cannot be reached now. Keep the file and try again.',
+      );
+    }
+    throw new RecordProblem('later', 'It could not be checked', error.sentence);
+  }
+}
+
+/**
+ * @param {{core: Core, store: import('../log/store.js').Store}} services
+ * @param {File} file
+ */
+async function checkedHere(services, file) {
+  const { CannotTell, checkHere } = await import('./check-here.js');
+  try {
+    return await checkHere(services, file);
+  } catch (error) {
+    if (!(error instanceof CannotTell)) {
+      const said = error instanceof Error ? error.message : String(error);
+      throw new RecordProblem('later', 'It could not be checked', `Try it again. ${said}`);
+    }
+    throw new RecordProblem(
+      'later',
+      'This browser cannot check it',
+      'The record was sealed by an installation, and this browser does not know its kind of key. Update it, or open the file in another browser.',
+    );
+  }
+}
+
+/**
+ * The answer for a record as it was sealed; throws RecordProblem for any other.
+ * @param {any} answer
+ */
+function intact(answer) {
+  if (answer.outcome === 'altered') {
+    throw new RecordProblem('altered', 'This record was altered', answer.sentence);
+  }
+  if (answer.outcome !== 'intact') throw new RecordProblem('none', 'No record', answer.sentence);
+  return answer;
+}
+
+/**
+ * The photos, cut out of the file itself.
+ * @param {File} file
+ * @param {Record<string, [number, number]>} places  digest -> offset and length
+ */
+function picturesOf(file, places) {
+  /** @type {Map<string, string>} */
+  const urls = new Map();
+  return {
+    photos: {
+      absent: 'This picture is not in the file',
+      url: async (/** @type {string} */ sha256) => {
+        if (!urls.has(sha256) && places[sha256]) {
+          const [offset, length] = places[sha256];
+          urls.set(sha256, URL.createObjectURL(file.slice(offset, offset + length, 'image/jpeg')));
+        }
+        return urls.get(sha256) ?? null;
+      },
+    },
+    close: () => {
+      for (const url of urls.values()) URL.revokeObjectURL(url);
+      urls.clear();
+    },
+  };
+}

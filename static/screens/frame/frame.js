@@ -1,0 +1,98 @@
+// @ts-check
+/**
+ * The frame of every screen: where am I, what is sent, the body, and at the bottom the one thing to do.
+ */
+
+import { html, nothing } from 'lit-html';
+import { keyed } from 'lit-html/directives/keyed.js';
+
+import { icon } from '../../shapes/icons.js';
+import { linkTo, to } from './router.js';
+
+/**
+ * @typedef {object} Button
+ * @property {unknown} words
+ * @property {() => unknown} run
+ * @property {boolean} [disabled]
+ *
+ * @typedef {object} Parts       what a screen returns; the app puts it into the frame
+ * @property {unknown} title     one short line in the head
+ * @property {boolean} [titled]   the title is the heading of the screen, for the body brings none of the first level
+ * @property {string} [back]     where the arrow leads (one of `to`); no arrow when left out
+ * @property {Array<{id: string, word: string, state: string}>} [stages]
+ * @property {unknown} body      the screen's own template; its children are spaced
+ * @property {Button | null} [main]    the one main button
+ * @property {Button | null} [second]  at most one other
+ * @property {string} [key]      another key scrolls the body back to its beginning
+ *
+ * @typedef {object} Mark        in the head of every screen: whether what was recorded is safe (standing.js)
+ * @property {'sent' | 'waiting' | 'trouble'} state
+ * @property {string} words
+ */
+
+/**
+ * @param {Parts} parts
+ * @param {{mark: Mark, busy: boolean}} standing
+ */
+export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
+  return html`
+    <div class="screen">
+      <header class="screen-top">
+        <div class="screen-head">
+          ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
+          ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
+          ${pill(standing.mark)}
+        </div>
+        ${stages.length ? stageStrip(stages) : nothing}
+      </header>
+      ${keyed(key, html`<main class="screen-body" tabindex="0">${body}</main>`)}
+      <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
+    </div>
+  `;
+}
+
+/** @param {Array<{id: string, word: string, state: string}>} stages */
+function stageStrip(stages) {
+  return html`<ol class="stages" aria-label="Stages of the job">
+    ${stages.map(
+      ({ word, state }) =>
+        html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
+          <span class="stage-word">${word}</span>
+        </li>`,
+    )}
+  </ol>`;
+}
+
+/**
+ * @param {Button | null} main
+ * @param {Button | null} second
+ * @param {boolean} busy
+ */
+function footButtons(main, second, busy) {
+  return html`${second
+    ? html`<button
+        class="other-button"
+        type="button"
+        ?disabled=${busy || second.disabled}
+        @click=${() => second.run()}
+      >
+        ${second.words}
+      </button>`
+    : nothing}${main
+    ? html`<button
+        class="main-button"
+        type="button"
+        ?disabled=${busy || main.disabled}
+        @click=${() => main.run()}
+      >
+        ${busy ? 'One moment' : main.words}
+      </button>`
+    : nothing}`;
+}
+
+/** @param {Mark} mark */
+function pill({ state, words }) {
+  return html`<a class="pill" href=${linkTo(to.you())} data-state=${state}
+    ><span class="aloud">This phone: </span>${words}</a
+  >`;
+}

@@ -1,0 +1,51 @@
+// @ts-check
+/**
+ * Shows photos: those on record by their hash, and one that was just taken by its bytes.
+ */
+
+import { html, nothing, render } from 'lit-html';
+
+import { mounted } from './mount.js';
+
+/**
+ * A photo on record, from this phone or the server; says so where neither has it now.
+ * @param {import('../app.js').Services} services
+ * @param {string} sha256
+ * @param {{alt: string, large?: boolean}} options
+ */
+export function picture({ photos }, sha256, { alt, large = false }) {
+  return html`<span
+    class=${large ? 'picture picture-large' : 'picture'}
+    ${mounted(sha256, (host) => {
+      let here = true;
+      photos.url(sha256).then((url) => {
+        if (!here) return;
+        const missing = html`<span class="picture-missing">${photos.absent}</span>`;
+        render(url ? html`<img src=${url} alt=${alt} />` : missing, host);
+      });
+      return () => {
+        here = false;
+        render(nothing, host);
+      };
+    })}
+  ></span>`;
+}
+
+/**
+ * A photo that is not on record yet.
+ * @param {import('../../log/log.js').Photo} photo
+ * @param {string} alt
+ */
+export function freshPicture({ sha256, bytes, mime }, alt) {
+  return html`<span
+    class="picture picture-large"
+    ${mounted(`fresh ${sha256}`, (host) => {
+      const url = URL.createObjectURL(new Blob([bytes], { type: mime }));
+      render(html`<img src=${url} alt=${alt} />`, host);
+      return () => {
+        render(nothing, host);
+        URL.revokeObjectURL(url);
+      };
+    })}
+  ></span>`;
+}

@@ -1,0 +1,150 @@
+// @ts-check
+/**
+ * Records what a person enters, one tap at a time, and keeps what stands against it: a rule's refusal, or
+ * a phone that could not save.
+ */
+
+import { SaveError } from '../../log/log.js';
+
+const BUSY_SHOWS_AFTER_MS = 250;
+
+/**
+ * @typedef {object} ActOptions
+ * @property {import('../../log/log.js').Photo} [photo]  saved in the same transaction
+ * @property {() => unknown} [after]              once it is recorded and the screen has loaded again
+ * @property {string | null} [job]                the job of the drafts; that of the screen when left out
+ *
+ * @typedef {object} StandingRefusal
+ * @property {import('../../log/log.js').Refusal} refusal
+ * @property {(reason: string) => Promise<boolean>} override  record it all the same, with a reason
+ * @property {() => void} close
+ */
+
+/** The recorder of the app. */
+export class Recorder {
+  /**
+   * @param {object} parts
+   * @param {import('../../log/log.js').EventLog} parts.log
+   * @param {() => string | null} parts.job             the job of the present screen
+   * @param {() => string} parts.place                  tells the present screen from others
+   * @param {() => Promise<void>} parts.loaded          the load that a record has set off
+   * @param {() => void} parts.redraw
+   */
+  constructor({ log, job, place, loaded, redraw }) {
+    /** @type {StandingRefusal | null} */
+    this.refusal = null;
+    /** Recording has taken long enough to say so. */
+    this.busy = false;
+    /** Tries again what could not be saved. @type {(() => Promise<boolean>) | null} */
+    this.saveAgain = null;
+    this.#log = log;
+    this.#job = job;
+    this.#place = place;
+    this.#loaded = loaded;
+    this.#redraw = redraw;
+  }
+
+  #log;
+  #job;
+  #place;
+  /** What `saveAgain` is about: the same entry, tapped again, takes its place. */
+  #unsaved = '';
+  #loaded;
+  #redraw;
+  #acting = false;
+
+  /**
+   * Record facts that belong together.
+   * @param {import('../../log/log.js').Draft[]} drafts
+   * @param {ActOptions} [options]
+   * @returns {Promise<boolean>} true when they are on record
+   */
+  act = async (drafts, options = {}) => {
+    // A second tap while the first is being recorded means the same thing.
+    if (this.#acting) return false;
+    const entry = [this.#place(), ...drafts.map(({ kind }) => kind)].join(' ');
+    // Another entry must not push out what could not be saved before it: that one goes first.
+    if (this.saveAgain && entry !== this.#unsaved && !(await this.saveAgain())) return false;
+    return this.#recordOnce(drafts, options, entry);
+  };
+
+  /**
+   * @param {import('../../log/log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   * @param {string} entry
+   */
+  async #recordOnce(drafts, options, entry) {
+    this.#acting = true;
+    const late = setTimeout(() => this.#setBusy(true), BUSY_SHOWS_AFTER_MS);
+    try {
+      return await this.#record(drafts, options, entry);
+    } finally {
+      clearTimeout(late);
+      this.#acting = false;
+      this.#setBusy(false);
+    }
+  }
+
+  /** @param {boolean} busy */
+  #setBusy(busy) {
+    if (busy === this.busy) return;
+    this.busy = busy;
+    this.#redraw();
+  }
+
+  /**
+   * @param {import('../../log/log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   * @param {string} entry
+   */
+  async #record(drafts, options, entry) {
+    const { photo, after, job = this.#job() } = options;
+    // Saved again from another screen it is still of the job of this one.
+    const again = { ...options, job };
+    this.refusal = null;
+    this.saveAgain = null;
+    try {
+      const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
+      const result = await this.#log.record(inJob, { photo });
+      if ('refusal' in result) {
+        this.#refuse(result.refusal, drafts, again);
+        return false;
+      }
+    } catch (error) {
+      if (!(error instanceof SaveError)) throw error;
+      this.#unsaved = entry;
+      this.saveAgain = async () => {
+        if (this.#acting) return false;
+        this.#log.giveUp();
+        return this.#recordOnce(drafts, again, entry);
+      };
+      this.#redraw();
+      return false;
+    }
+    await this.#loaded();
+    after?.();
+    return true;
+  }
+
+  /**
+   * @param {import('../../log/log.js').Refusal} refusal
+   * @param {import('../../log/log.js').Draft[]} drafts
+   * @param {ActOptions} options
+   */
+  #refuse(refusal, drafts, options) {
+    const withReason = (/** @type {string} */ reason) =>
+      drafts.map((draft, n) =>
+        n === refusal.draft ? { ...draft, data: { ...draft.data, override: reason } } : draft,
+      );
+    this.refusal = {
+      refusal,
+      override: (reason) => this.act(withReason(reason), options),
+      close: () => {
+        this.refusal = null;
+        this.#redraw();
+      },
+    };
+    this.#redraw();
+    document.querySelector('.refusal')?.scrollIntoView({ block: 'nearest' });
+  }
+}

@@ -1,0 +1,65 @@
+// @ts-check
+/**
+ * What a rule said against recording something: what is wrong, what to do, and the way past it where
+ * there is one.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { sentence } from './sentence.js';
+
+/** What is typed as a reason, as long as this refusal stands. @type {WeakMap<object, string>} */
+const reasons = new WeakMap();
+
+/** @param {import('../app.js').Context} ctx */
+export function refusalPanel(ctx) {
+  const standing = ctx.refusal;
+  if (!standing) return nothing;
+  const { refusal, close } = standing;
+  return html`
+    <section class="panel panel-stop refusal" role="alert">
+      <p class="panel-kicker">${icon('stop')} Not recorded</p>
+      <h2>${refusal.title}</h2>
+      <p>${sentence(refusal.sentence)}</p>
+      <p>${sentence(refusal.do)}</p>
+      ${refusal.override ? overrideForm(ctx, standing) : nothing}
+      <div class="card-actions">
+        <button class="small-button" type="button" @click=${close}>
+          ${refusal.override ? 'Leave it' : 'Understood'}
+        </button>
+      </div>
+    </section>
+  `;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {import('./recorder.js').StandingRefusal} standing
+ */
+function overrideForm(ctx, standing) {
+  const reason = reasons.get(standing) ?? '';
+  return html`
+    <label class="field">
+      <span class="field-name">Reason, kept on record</span>
+      <input
+        type="text"
+        maxlength="500"
+        autocomplete="off"
+        .value=${reason}
+        @input=${(/** @type {any} */ { target }) => {
+          reasons.set(standing, target.value);
+          ctx.redraw();
+        }}
+      />
+    </label>
+    <button
+      class="small-button"
+      type="button"
+      ?disabled=${!reason.trim() || ctx.busy}
+      @click=${() => standing.override(reason.trim())}
+    >
+      Record it for this reason
+    </button>
+  `;
+}

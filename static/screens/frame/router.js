@@ -1,0 +1,177 @@
+// @ts-check
+/**
+ * Which screen an address means, and the addresses of the screens.
+ *
+ * Screens live behind `#`, so that going from one to the next loads nothing. Two paths come from outside:
+ * a pairing link, whose token stands in the fragment, and the address that a label's QR code holds.
+ */
+
+import { ROOT } from '../../place.js';
+
+/**
+ * @typedef {object} Route
+ * @property {string} name                     one of the names in pages.js
+ * @property {Record<string, string>} params
+ * @property {string} path                     tells two routes apart
+ */
+
+/**
+ * The address behind `#`, the screen it means (empty: the part in it names the screen), its fields.
+ * @type {Array<[RegExp, string, string[]]>}
+ */
+export const SCREENS = [
+  [/^$/, 'jobs', []],
+  [/^new$/, 'new', []],
+  [/^you$/, 'you', []],
+  [/^outbox$/, 'outbox', []],
+  [/^file$/, 'file', []],
+  [/^take-in$/, 'takeIn', []],
+  [/^job\/([^/]+)$/, 'job', ['job']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install|shared)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
+  [/^unit\/([^/]+)$/, 'unit', ['unit']],
+  [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
+  [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
+  [/^record$/, 'checkRecord', []],
+  [/^unit\/([^/]+)\/slip$/, 'slip', ['unit']],
+  [/^unit\/([^/]+)\/paper$/, 'unitRecord', ['unit']],
+  [/^job\/([^/]+)\/report$/, 'report', ['job']],
+  [/^shared$/, 'shared', []],
+  [/^shared\/(full|missed|nothing)$/, 'shared', ['trouble']],
+  [/^install$/, 'install', []],
+  [/^pair$/, 'pair', []],
+  [/^help$/, 'help', []],
+  [/^help\/([^/]+)$/, 'help', ['page']],
+  [/^job\/([^/]+)\/help\/([^/]+)$/, 'help', ['job', 'page']],
+  [/^find$/, 'find', []],
+  [/^return\/([^/]+)$/, 'jobs', ['unit']],
+  [/^returns$/, 'returns', []],
+  [/^returns\/(\d{4}-\d{2}-\d{2})$/, 'returns', ['day']],
+  [/^search$/, 'search', []],
+  [/^phones$/, 'phones', []],
+  [/^labels$/, 'labels', []],
+  [/^labels\/print$/, 'print', []],
+  [/^labels\/(\d+)$/, 'batch', ['batch']],
+  [/^labels\/(\d+)\/sheet$/, 'labelSheet', ['batch']],
+  // What a label holds where the app is only files on a host: label-place.js.
+  [/^([0-9A-Z]{5})$/, 'code', ['code']],
+  [/^code\/([^/]+)$/, 'code', ['code']],
+  [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
+];
+
+const LABEL_PATH = /^u\/([^/]+)$/i;
+
+/**
+ * @param {{pathname: string, hash: string}} address
+ * @returns {Route}
+ */
+export function routeOf({ pathname, hash }) {
+  const below = pathname.startsWith(ROOT.pathname) ? pathname.slice(ROOT.pathname.length) : '';
+  if (below === 'pair') return { name: 'pair', params: { token: hash.slice(1) }, path: 'pair' };
+  const label = LABEL_PATH.exec(below);
+  if (label && !hash) {
+    return { name: 'code', params: { code: decode(label[1]) }, path: `code/${label[1]}` };
+  }
+  const path = hash.replace(/^#?\/?/, '');
+  for (const [pattern, name, fields] of SCREENS) {
+    const found = pattern.exec(path);
+    if (!found) continue;
+    const params = Object.fromEntries(fields.map((field, n) => [field, decode(found[n + 1])]));
+    return { name: name || params.part, params, path };
+  }
+  return { name: 'nowhere', params: {}, path };
+}
+
+/** The addresses of the screens, for links and for `go`. */
+export const to = {
+  jobs: () => '#/',
+  newJob: () => '#/new',
+  you: () => '#/you',
+  outbox: () => '#/outbox',
+  /** What was recorded as a file. */
+  file: () => '#/file',
+  takeIn: () => '#/take-in',
+  job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand'} part */
+  jobPart: (job, part) => `${to.job(job)}/${part}`,
+  /** @param {string} job @param {string} position */
+  position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
+  unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
+  /** The record as a file. */
+  unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,
+  jobFile: (/** @type {string} */ job) => `${to.job(job)}/file`,
+  checkRecord: () => '#/record',
+  /** @param {string} unit @param {'slip' | 'paper'} sheet  what is printed of it */
+  unitSheet: (unit, sheet) => `${to.unit(unit)}/${sheet}`,
+  report: (/** @type {string} */ job) => `${to.job(job)}/report`,
+  /** Pictures that another app has shared with this one. */
+  shared: () => '#/shared',
+  /** How the app gets onto the home screen. */
+  install: () => '#/install',
+  /** By a link that is scanned or pasted here. */
+  pair: () => '#/pair',
+  /** @param {string} [page]  its name; the page that leads to all of them when left out */
+  help: (page) => (page ? `#/help/${page}` : '#/help'),
+  /** @param {string} job @param {string} page  help for the step of this job; the way back leads to it */
+  stepHelp: (job, page) => `${to.job(job)}/help/${page}`,
+  find: () => '#/find',
+  /** @param {string} unit  one that waits at the counter */
+  return: (unit) => `#/return/${encodeURIComponent(unit)}`,
+  /** @param {string} [day]  YYYY-MM-DD; today when left out */
+  returns: (day) => (day ? `#/returns/${day}` : '#/returns'),
+  search: () => '#/search',
+  phones: () => '#/phones',
+  labels: () => '#/labels',
+  printLabels: () => '#/labels/print',
+  batch: (/** @type {number} */ batch) => `#/labels/${batch}`,
+  labelSheet: (/** @type {number} */ batch) => `#/labels/${batch}/sheet`,
+  /** @param {string} code @param {string} how  how it was read, scanned or typed */
+  code: (code, how) => `#/code/${encodeURIComponent(code)}/${how}`,
+};
+
+/**
+ * What a link to a screen holds, whatever the page's own path is.
+ * @param {string} hash  one of `to`
+ */
+export function linkTo(hash) {
+  return ROOT.pathname + hash;
+}
+
+/** Follows the address and says which screen it means. */
+export class Router {
+  /** @param {(route: Route) => void} onRoute */
+  constructor(onRoute) {
+    this.#onRoute = onRoute;
+  }
+
+  #onRoute;
+
+  start() {
+    addEventListener('hashchange', this.#look);
+    addEventListener('popstate', this.#look);
+    this.#look();
+  }
+
+  /**
+   * Go to a screen.
+   * @param {string} hash   one of `to`
+   * @param {{replace?: boolean}} [options]  leave no way back to the present address
+   */
+  go(hash, { replace = false } = {}) {
+    const link = linkTo(hash);
+    if (replace) history.replaceState(null, '', link);
+    else if (`${location.pathname}${location.hash}` !== link) history.pushState(null, '', link);
+    this.#look();
+  }
+
+  #look = () => this.#onRoute(routeOf(location));
+}
+
+/** @param {string} part */
+function decode(part) {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}

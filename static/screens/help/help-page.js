@@ -1,0 +1,35 @@
+// @ts-check
+/**
+ * A page of the help. Opened at a step of a job, its arrow leads back to that step.
+ */
+
+import { HELP_INDEX, helpElement, helpPage as read } from './help-pages.js';
+import { nowherePage } from '../frame/fault.js';
+import { to } from '../frame/router.js';
+
+export const helpPage = {
+  /**
+   * @param {import('../app.js').Services} _services
+   * @param {Record<string, string>} params
+   */
+  async load(_services, { page = HELP_INDEX }) {
+    const found = await read(page);
+    return found && { ...found, element: helpElement(found) };
+  },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    if (!ctx.data) return nowherePage.draw(ctx);
+    const { name, element } = ctx.data;
+    return { title: 'Help', back: leadsBack(name, ctx.params.job), body: element };
+  },
+};
+
+/**
+ * @param {string} name
+ * @param {string} [job]
+ */
+function leadsBack(name, job) {
+  if (job) return to.job(job);
+  return name === HELP_INDEX ? to.jobs() : to.help();
+}

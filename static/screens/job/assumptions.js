@@ -1,0 +1,245 @@
+// @ts-check
+/**
+ * What the figures of a job rest on: every chance with its plain meaning and its default, how sure a verdict
+ * has to be, whether the fault comes and goes, what codes speak for, and money. Each is changed and set back
+ * here; the core says what they are.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { textField } from '../frame/field.js';
+import { to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+
+const CONFIDENCE = 'confidence';
+
+export const assumptionsPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load({ core }, { job }) {
+    return { job, told: await core.call('assumptions', { job }) };
+  },
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ job }) => `assumptions/${job}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { job, told } = ctx.data;
+    return {
+      title: 'What the figures rest on',
+      titled: true,
+      back: to.job(job),
+      body: html`
+        <p class="lead">
+          No published figures were found for how often sensors and wires fail; these are common practice. Change what
+          you know better.
+        </p>
+        ${comesAndGoes(ctx, told.comes_and_goes)} ${codes(ctx, told.codes)}
+        <section>
+          <h2>Chances</h2>
+          <ul class="list">
+            ${told.rates.map((/** @type {any} */ rate) => row(ctx, rate))}
+          </ul>
+        </section>
+        <section>
+          <h2>How sure</h2>
+          <ul class="list">
+            ${row(ctx, { ...told.confidence, id: CONFIDENCE })}
+          </ul>
+        </section>
+        ${money(ctx, told.money)}
+      `,
+      main: { words: 'Back to the job', run: () => ctx.go(to.job(job)) },
+    };
+  },
+};
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} told
+ */
+function comesAndGoes(ctx, { words, note, value, switch_words: other, events, estimate }) {
+  return html`<section class="card screen-stack">
+    <h2>${words}</h2>
+    ${value ? html`<p>${note}</p>` : nothing}
+    ${estimate
+      ? html`<p>${sentence(estimate.sentence)}</p>
+          <p class="soft">${estimate.source}</p>`
+      : nothing}
+    ${ctx.data.told.closed
+      ? nothing
+      : html`<div class="card-actions">
+          ${estimate && !estimate.used ? small(ctx, estimate.words, estimate.events) : nothing}
+          ${small(ctx, other, events)}
+        </div>`}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any[]} found
+ */
+function codes(ctx, found) {
+  if (!found.length) return nothing;
+  return html`<section class="screen-stack">
+    <h2>What the codes speak for</h2>
+    ${found.map(
+      ({ sentence: said, source, words, on, switch_words: other, events }) => html`<div class="card screen-stack">
+        <p>${sentence(said)}</p>
+        <p class="soft">${source}</p>
+        <p class="assumed-state">${icon(on ? 'tick' : 'cross')} ${words}.</p>
+        ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${small(ctx, other, events)}</div>`}
+      </div>`,
+    )}
+  </section>`;
+}
+
+/**
+ * One chance; a tap opens its field.
+ * @param {import('../app.js').Context} ctx
+ * @param {any} rate
+ */
+function row(ctx, rate) {
+  const { form } = ctx;
+  const isOpen = form.open === rate.id;
+  const told = html`<span class="list-main">
+      <span class="list-title">${rate.words}</span>
+      <span class="list-note"
+        >${rate.changed ? sentence(`changed; the default is ${rate.default_words}`) : rate.source}</span
+      >
+    </span>
+    <span class="list-end assumed-value">${sentence(rate.value_words)}</span>`;
+  if (ctx.data.told.closed) return html`<li class="list-row">${told}</li>`;
+  return html`<li>
+    <button
+      class="list-row"
+      type="button"
+      aria-expanded=${isOpen}
+      @click=${() => {
+        form.open = isOpen ? '' : rate.id;
+        delete form.percent;
+        delete form.asked;
+        ctx.redraw();
+      }}
+    >
+      ${told}
+    </button>
+    ${isOpen ? editor(ctx, rate) : nothing}
+  </li>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} rate
+ */
+function editor(ctx, rate) {
+  const { form } = ctx;
+  const set = () => {
+    const ppm = partsPerMillion(form.percent ?? '');
+    form.asked = ppm === null;
+    if (ppm === null) return ctx.redraw();
+    return ctx.act([changed(ctx.data.told, rate.id, ppm)], { after: ctx.forget });
+  };
+  return html`<div class="card screen-stack take-back">
+    ${textField(ctx, 'percent', 'In percent', {
+      most: 9,
+      initial: rate.value_words.replace(' %', ''),
+      fault: form.asked ? 'Give a percentage, for instance 5 or 0.5.' : '',
+    })}
+    <div class="card-actions">
+      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${set}>Set it</button>
+      ${rate.changed ? small(ctx, `Back to ${rate.default_words}`, rate.reset) : nothing}
+    </div>
+  </div>`;
+}
+
+/**
+ * The fact that sets one chance and keeps the others.
+ * @param {any} told
+ * @param {string} id
+ * @param {number} ppm
+ */
+function changed({ rates_ppm: rates }, id, ppm) {
+  const data = id === CONFIDENCE ? { rates_ppm: rates, confidence_ppm: ppm } : { rates_ppm: { ...rates, [id]: ppm }, confidence_ppm: 0 };
+  return { kind: 'rates_set', data };
+}
+
+/**
+ * @param {string} typed
+ * @returns {number | null}  parts per million, null when it is no percentage
+ */
+function partsPerMillion(typed) {
+  const plain = typed.replace('%', '').replace(',', '.').trim();
+  return /^\d{1,3}(\.\d{1,4})?$/.test(plain) ? Math.round(Number(plain) * 10_000) : null;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Array<{id: string, words: string, value: number}>} fields
+ */
+function money(ctx, fields) {
+  const { form } = ctx;
+  const given = fields.some(({ value }) => value);
+  const typed = fields.some(({ id }) => form[id] !== undefined);
+  if (ctx.data.told.closed && !given) return nothing;
+  return html`<section class="screen-stack">
+    <h2>Money</h2>
+    <p>${given ? 'Work and parts are weighed against each other.' : 'Not given: moves are compared by minutes alone.'}</p>
+    ${ctx.data.told.closed
+      ? nothing
+      : html`<details class="more" ?open=${typed}>
+          <summary>${given ? 'Change labour and prices' : 'Give labour and prices'}</summary>
+          <div class="screen-stack">
+            <p>In your own currency. Leave empty what you do not know.</p>
+            ${fields.map(({ id, words, value }) =>
+              textField(ctx, id, words, {
+                most: 12,
+                initial: value ? (value / 100).toFixed(2) : '',
+                fault: form.moneyAsked === id ? 'Give an amount, for instance 45 or 45.50.' : '',
+              }),
+            )}
+            <button class="small-button" type="button" ?disabled=${ctx.busy || !typed} @click=${() => setMoney(ctx, fields)}>
+              Record these amounts
+            </button>
+          </div>
+        </details>`}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Array<{id: string, value: number}>} fields
+ */
+function setMoney(ctx, fields) {
+  /** @type {Record<string, number>} */
+  const data = {};
+  for (const { id, value } of fields) {
+    const typed = (ctx.form[id] ?? (value ? String(value / 100) : '')).replace(',', '.').trim();
+    if (typed && !/^\d{1,7}(\.\d{1,2})?$/.test(typed)) {
+      ctx.form.moneyAsked = id;
+      return ctx.redraw();
+    }
+    data[id] = Math.round(Number(typed || 0) * 100);
+  }
+  return ctx.act([{ kind: 'money_set', data }], { after: ctx.forget });
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {string} words
+ * @param {any[]} events
+ */
+function small(ctx, words, events) {
+  return html`<button
+    class="small-button"
+    type="button"
+    ?disabled=${ctx.busy}
+    @click=${() => ctx.act(events, { after: ctx.forget })}
+  >
+    ${sentence(words)}
+  </button>`;
+}

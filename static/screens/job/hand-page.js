@@ -1,0 +1,131 @@
+// @ts-check
+/**
+ * The sensors that are in hand on a job, and the way to say that some of them got mixed up.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { icon } from '../../shapes/icons.js';
+import { textField } from '../frame/field.js';
+import { loadJob } from './job-data.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentenceCase } from '../frame/sentence-case.js';
+import { sentence } from '../frame/sentence.js';
+
+export const handPage = {
+  load: loadJob,
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ job }) => `hand/${job}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const view = ctx.data;
+    const head = { title: `In hand · ${view.title}`, titled: true, back: to.job(view.id) };
+    if (ctx.form.mixing && view.out.length > 1) return { ...head, key: 'mixing', ...mixing(ctx, view) };
+    return {
+      ...head,
+      body: html`
+        ${view.mixed.map(mixUp)}
+        ${view.out.length
+          ? html`<p class="lead">Pulled and not fitted again.</p>
+              <ul class="list">
+                ${view.out.map(unitRow)}
+              </ul>`
+          : html`<div class="nothing"><h2>Nothing is in hand</h2></div>`}
+      `,
+      main: { words: view.closed ? 'Back to the job' : 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+      second: mayMix(view) ? { words: 'These got mixed up', run: () => begin(ctx, view) } : null,
+    };
+  },
+};
+
+/** What is mixed up already and has no new label yet can't be mixed up once more. @param {any} view */
+function mayMix({ out, closed }) {
+  return out.length > 1 && !closed && out.some((/** @type {any} */ { shown }) => shown);
+}
+
+/** A mix-up that is not settled: what is known, and what would tell them apart. @param {any} each */
+function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('ask')} Mixed up</p>
+    <p>${sentence(said)}</p>
+    <p>${sentence(scan)} ${sentence(test)}</p>
+  </section>`;
+}
+
+/** @param {any} unit */
+function unitRow({ id, name, shown, came_from: from }) {
+  return html`<li>
+    <a class="list-row" href=${linkTo(to.unit(id))}>
+      <span class="list-main">
+        <span class="list-title">${shown ? code(shown) : sentenceCase(name)}</span>
+        ${from ? html`<span class="list-note">pulled from ${from}</span>` : nothing}
+      </span>
+      <span class="list-end">${icon('forward')}</span>
+    </a>
+  </li>`;
+}
+
+/**
+ * All of them, until one is taken out again.
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ */
+function begin(ctx, view) {
+  ctx.form.mixing = view.out.map((/** @type {any} */ { id }) => id);
+  ctx.redraw();
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ */
+function mixing(ctx, view) {
+  const { form } = ctx;
+  const chosen = view.out.filter((/** @type {any} */ { id }) => form.mixing.includes(id));
+  const record = async () => {
+    const data = { units: chosen.map((/** @type {any} */ { id }) => id), note: (form.note ?? '').trim() };
+    await ctx.act([{ kind: 'units_mixed', data }], {
+      after: () => {
+        ctx.forget();
+        ctx.go(to.job(view.id));
+      },
+    });
+  };
+  return {
+    body: html`
+      <h1>Which ones got mixed up?</h1>
+      <p class="lead">Those whose label is gone, or that you can no longer tell apart. The tests so far keep counting.</p>
+      <div class="choices" role="group" aria-label="Sensors in hand">
+        ${view.out.map(
+          (/** @type {any} */ { id, name, shown, came_from: from }) => html`<label class="choice">
+            <input
+              type="checkbox"
+              .checked=${form.mixing.includes(id)}
+              @change=${() => {
+                form.mixing = form.mixing.includes(id)
+                  ? form.mixing.filter((/** @type {string} */ each) => each !== id)
+                  : [...form.mixing, id];
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word"
+              >${shown ? code(shown, { size: 'plain' }) : sentenceCase(name)}${shown && from ? `, from ${from}` : ''}</span
+            >
+          </label>`,
+        )}
+      </div>
+      ${textField(ctx, 'note', 'What happened', { note: 'If you want it on record.', most: 200 })}
+    `,
+    main: { words: chosen.length > 1 ? `These ${chosen.length} got mixed up` : 'Tap at least two', run: record, disabled: chosen.length < 2 },
+    second: {
+      words: 'Nothing got mixed up',
+      run: () => {
+        delete form.mixing;
+        ctx.redraw();
+      },
+    },
+  };
+}

@@ -1,0 +1,32 @@
+// @ts-check
+/**
+ * The view of a job, for every screen that belongs to one, and the list of all.
+ */
+
+import { jobsInLog } from './unchecked.js';
+
+/**
+ * @param {import('../app.js').Services} services
+ * @param {Record<string, string>} params
+ */
+export function loadJob({ core }, { job }) {
+  return core.call('job', { job });
+}
+
+/**
+ * All jobs, open ones first; without the core as far as the log tells.
+ * @param {import('../app.js').Services} services
+ * @returns {Promise<any[]>}
+ */
+export async function loadJobs(services) {
+  return services.core.available ? services.core.call('jobs') : jobsInLog(services);
+}
+
+/**
+ * The titles of all jobs by their id.
+ * @param {import('../app.js').Services} services
+ * @returns {Promise<Map<string, string>>}
+ */
+export async function jobTitles(services) {
+  return new Map((await loadJobs(services)).map(({ id, title }) => [id, title]));
+}

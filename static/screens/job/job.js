@@ -1,0 +1,216 @@
+// @ts-check
+/**
+ * A job: where it stands on the board, and the one step that comes next.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { PLACE_WORDS } from '../../phone/place-words.js';
+import { board } from '../../shapes/board.js';
+import { icon } from '../../shapes/icons.js';
+import { fileRow } from '../frame/file-link.js';
+import { installLine } from '../phone/install-offer.js';
+import { loadJob } from './job-data.js';
+import { proofCard } from './proof-card.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { cautionList } from './steps/cautions.js';
+import { stepFor } from './steps/index.js';
+import { stepCount } from '../frame/step-count.js';
+import { verdictCard } from './verdict-card.js';
+
+/**
+ * @typedef {object} StepParts   what a step module returns
+ * @property {unknown} body
+ * @property {import('../frame/frame.js').Button | null} [main]
+ * @property {import('../frame/frame.js').Button | null} [second]
+ * @property {boolean} [bare]    the body brings its own heading
+ * @property {boolean} [alone]   nothing else on the screen: a stop, a camera
+ */
+
+/** Steps that follow from what the tests say. */
+const AFTER_VERDICT = new Set(['moves', 'new_unit']);
+/** Steps that the proof is about. */
+const PROVING = new Set(['moves', 'test', 'walk']);
+
+export const jobPage = {
+  load: loadJob,
+
+  /** @param {Record<string, string>} params @param {any} view */
+  formKey: ({ job }, view) => `job/${job}/${stepKey(view.step)}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const view = ctx.data;
+    const { step } = view;
+    const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
+    return {
+      title: view.title,
+      back: to.jobs(),
+      stages: view.stages,
+      key: `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
+      body: jobBody(ctx, view, parts),
+      main: parts.main === undefined ? actionButton(ctx, step.action) : parts.main,
+      second: parts.second === undefined ? secondButton(ctx, view) : parts.second,
+    };
+  },
+};
+
+/**
+ * What a step module gets besides what every screen gets.
+ * @param {any} view
+ */
+export function stepContext(view) {
+  return { view, step: view.step, job: view.id };
+}
+
+/**
+ * Tells one step from the next, so that a form belongs to exactly one of them.
+ * @param {any} step
+ */
+function stepKey({ id, expects, progress }) {
+  return `${id} ${progress?.now ?? ''} ${JSON.stringify(expects)}`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {{words: string, events: any[]} | null} action
+ */
+function actionButton(ctx, action) {
+  if (!action?.events.length) return null;
+  return { words: action.words, run: () => ctx.act(action.events) };
+}
+
+/**
+ * A second button without facts of its own leads to the other moves.
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ */
+function secondButton(ctx, { id, step, may_choose: open }) {
+  if (!step.second) return null;
+  if (step.second.events.length) return actionButton(ctx, step.second);
+  return open ? { words: step.second.words, run: () => ctx.go(to.jobPart(id, 'moves')) } : null;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ * @param {StepParts} parts
+ */
+function jobBody(ctx, view, parts) {
+  const { step } = view;
+  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
+  return html`
+    ${view.reopened ? reopened() : nothing} ${disputes(view)} ${step.form === 'moves' ? jobBoard(ctx, view) : nothing}
+    ${followsVerdict(step) ? verdictCard(view) : nothing}
+    <section class="screen-stack step" data-step=${step.id}>
+      ${parts.bare ? nothing : heading(step)}
+      ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
+    </section>
+    ${step.form === null ? jobBoard(ctx, view) : nothing}
+    ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${proving(view) ? proofCard(view) : nothing}
+    ${waysOut(ctx, step)} ${links(view)}
+  `;
+}
+
+/** What can be done instead of the step: small, below everything else. @param {any} ctx @param {any} step */
+function waysOut(ctx, { also }) {
+  if (!also.length) return nothing;
+  return html`<div class="ways">
+    ${also.map(
+      (/** @type {{words: string, events: any[]}} */ { words, events }) => html`<button
+        class="link-button"
+        type="button"
+        ?disabled=${ctx.busy}
+        @click=${() => ctx.act(events)}
+      >
+        ${words}
+      </button>`,
+    )}
+  </div>`;
+}
+
+/** A choice of moves is made on the board; at the other steps what to do comes first. */
+function jobBoard(/** @type {import('../app.js').Context} */ ctx, /** @type {any} */ view) {
+  return board(view.board, {
+    onPick: (id) => ctx.go(to.position(view.id, id)),
+    chosen: view.step.expects.position ?? [],
+  });
+}
+
+/** The wiring checks follow from a verdict too; it is told at the first of them. @param {any} step */
+function followsVerdict({ id, form, progress }) {
+  return AFTER_VERDICT.has(form) || (id.startsWith('wiring.') && (!progress || progress.now === 1));
+}
+
+/** Whether tests are made to prove something now. @param {any} view */
+function proving({ stage, step, reasoning }) {
+  return PROVING.has(step.form) && (stage === 'prove' || reasoning?.verdict);
+}
+
+/** @param {any} step */
+function heading({ title, text, progress }) {
+  return html`<header>
+    ${stepCount(progress)}
+    <h1>${sentence(title)}</h1>
+    <p class="lead">${sentence(text)}</p>
+  </header>`;
+}
+
+/** Another phone worked on after the closing, so the job is open again. */
+function reopened() {
+  return html`<section class="panel panel-ask" role="status">
+    <p class="panel-kicker">${icon('ask')} Open again</p>
+    <p>${PLACE_WORDS.reopened}</p>
+  </section>`;
+}
+
+/** @param {any} view */
+function disputes({ disputes: units }) {
+  return units.map(
+    (/** @type {any} */ unit) => html`<section class="panel panel-stop" role="alert">
+      <p class="panel-kicker">${icon('stop')} Two places are on record</p>
+      <p>${sentence(`${unit.name}: ${unit.claims.map((/** @type {any} */ { words }) => words).join(', or ')}.`)}</p>
+      <p>Scan it where it really is. Until then its tests count for neither place.</p>
+      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>
+    </section>`,
+  );
+}
+
+/** What lies behind the step. @param {any} view */
+function links({ id, trail, photos, history, moves, step, out }) {
+  const entries = history.length === 1 ? '1 entry' : `${history.length} entries`;
+  const pictures = photos.length === 1 ? '1 picture' : `${photos.length} pictures`;
+  return html`<nav class="job-links" aria-label="More about this job">
+    <ul class="list">
+      ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', 'What the tests say', 'the trail and how sure it is') : nothing}
+      ${step.form === 'moves' && moves.length > 1
+        ? link(to.jobPart(id, 'moves'), 'list', 'Other moves', `${moves.length} to choose from`)
+        : nothing}
+      ${out.length
+        ? link(to.jobPart(id, 'hand'), 'out', 'In hand', out.length === 1 ? '1 sensor' : `${out.length} sensors`)
+        : nothing}
+      ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
+      ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
+      ${trail.tests.length ? link(to.report(id), 'print', 'Report for the customer', 'to print or to hand on') : nothing}
+      ${link(to.jobPart(id, 'assumptions'), 'ask', 'What the figures rest on', 'chances, codes, money')}
+      ${fileRow(to.jobFile(id))}
+    </ul>
+  </nav>`;
+}
+
+/**
+ * @param {string} hash
+ * @param {string} sign
+ * @param {string} words
+ * @param {string} note
+ */
+function link(hash, sign, words, note) {
+  return html`<li>
+    <a class="list-row" href=${linkTo(hash)}>
+      ${icon(sign)}
+      <span class="list-main"><span class="list-title">${words}</span><span class="list-note">${note}</span></span>
+      <span class="list-end">${icon('forward')}</span>
+    </a>
+  </li>`;
+}

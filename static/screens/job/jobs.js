@@ -1,0 +1,126 @@
+// @ts-check
+/**
+ * The list of jobs, open ones first, and what this phone as a whole has to say.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { sharedCount } from '../../phone/shared-pictures.js';
+import { icon } from '../../shapes/icons.js';
+import { loadJobs } from './job-data.js';
+import { installCard } from '../phone/install-offer.js';
+import { helpRow } from '../frame/help-link.js';
+import { keepingNotice } from '../phone/keeping.js';
+import { checkRow } from '../frame/file-link.js';
+import { linkTo, to } from '../frame/router.js';
+import { standingNotices } from '../phone/standing.js';
+import { day } from '../frame/when.js';
+
+export const jobsPage = {
+  /** @param {import('../app.js').Services} services */
+  load: async (services) => ({
+    jobs: await loadJobs(services),
+    storage: await services.device.storage(),
+    shared: await sharedCount(),
+  }),
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { jobs, storage } = ctx.data;
+    const open = jobs.filter((/** @type {any} */ job) => !job.closed);
+    const closed = jobs.filter((/** @type {any} */ job) => job.closed);
+    return {
+      title: 'Swaptrail',
+      body: html`
+        ${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
+        ${jobs.length ? nothing : empty(ctx)}
+        ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
+        ${installCard(ctx, jobs.length, 'offer')}
+        ${closed.length ? html`${closedHead(open)}${jobList(closed)}` : nothing}
+        <ul class="list">${checkRow()} ${helpRow()}</ul>
+      `,
+      ...buttons(ctx),
+    };
+  },
+};
+
+/**
+ * A phone without a server that holds nothing yet has one thing to do.
+ * @param {import('../app.js').Context} ctx
+ * @returns {{main: import('../frame/frame.js').Button, second?: import('../frame/frame.js').Button}}
+ */
+function buttons(ctx) {
+  const { saved } = ctx.services;
+  const openJob = () => ctx.go(to.newJob());
+  if (saved && holdsNothing(saved)) return { main: { words: 'Start here', run: openJob } };
+  return {
+    main: { words: 'Open a job', run: openJob },
+    second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
+  };
+}
+
+/** Somebody left before saying what they show. @param {number} count */
+function sharedNotice(count) {
+  if (!count) return nothing;
+  return html`<a class="notice notice-row" href=${linkTo(to.shared())}>
+    ${icon('camera')} <span>${count === 1 ? '1 shared picture waits' : `${count} shared pictures wait`} for a job.</span>
+  </a>`;
+}
+
+/** @param {any[]} open */
+function closedHead(open) {
+  return open.length ? html`<h2 class="list-head">Closed</h2>` : html`<h1>Closed jobs</h1>`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function empty({ services: { saved } }) {
+  return html`<section class="nothing">
+    ${icon('car', { size: 'large' })}
+    <h1>No job yet</h1>
+    <p>
+      A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first
+      look to the proof.
+    </p>
+    ${saved && holdsNothing(saved)
+      ? html`<a class="link-button" href=${linkTo(to.takeIn())}>I have a file from another phone</a>`
+      : nothing}
+  </section>`;
+}
+
+/** @param {import('../../alone/saved.js').Saved} saved */
+function holdsNothing({ standing }) {
+  return standing.value.held.entries === 0;
+}
+
+/** @param {any[]} jobs */
+function jobList(jobs) {
+  return html`<ul class="list job-list">
+    ${jobs.map(
+      (job) => html`<li>
+        <a class="list-row" href=${linkTo(to.job(job.id))}>
+          <span class="list-main">
+            <span class="list-title">${job.title}</span>
+            ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
+            <span class="list-note">${standing(job)}</span>
+            ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
+          </span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** @param {any} job */
+function standing({ opened_at: at, tests, closed }) {
+  const count = tests === 1 ? '1 test' : `${tests} tests`;
+  return `${day(at)} · ${tests ? count : 'no test yet'}${closed ? ' · closed' : ''}`;
+}
+
+/** @param {any} job */
+function loose({ out, disputed }) {
+  const said = [];
+  if (out) said.push(out === 1 ? '1 sensor is out' : `${out} sensors are out`);
+  if (disputed) said.push(`${disputed} in dispute`);
+  return html`${icon('out')} ${said.join(', ')}`;
+}

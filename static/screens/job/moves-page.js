@@ -1,0 +1,59 @@
+// @ts-check
+/**
+ * All next moves of a job: the best one large, the next two small, the rest on request, each with what it
+ * would tell.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { to } from '../frame/router.js';
+import { moveCard, replacing, startButton } from './steps/moves.js';
+
+const OTHERS = 2;
+
+/**
+ * @param {any} ctx  that of the job's present step, whose form it shares
+ * @returns {import('../frame/frame.js').Parts}
+ */
+export function movesPage(ctx) {
+  const { view, job } = ctx;
+  const head = { title: 'Next moves', back: to.job(job), stages: view.stages };
+  if (!view.may_choose) {
+    return {
+      ...head,
+      body: html`<div class="nothing">
+        <h2>No move to choose now</h2>
+        <p>The job is at another step: ${view.step.title}</p>
+      </div>`,
+      main: { words: 'Go on with the job', run: () => ctx.go(to.job(job)) },
+    };
+  }
+  const asked = replacing(ctx);
+  if (asked) return { ...head, ...asked };
+  const [best, ...rest] = view.moves;
+  const small = (/** @type {any} */ move) =>
+    moveCard(move, { small: true, actions: smallStart(startButton(ctx, move)) });
+  const more = rest.slice(OTHERS);
+  return {
+    ...head,
+    body: html`
+      ${moveCard(best)}
+      ${rest.length ? html`<h2 class="moves-others">Or one of these</h2>` : nothing}
+      ${rest.slice(0, OTHERS).map(small)}
+      ${more.length
+        ? html`<details class="more">
+            <summary>${more.length === 1 ? 'One more move' : `${more.length} more moves`}</summary>
+            <div class="screen-stack">${more.map(small)}</div>
+          </details>`
+        : nothing}
+    `,
+    main: startButton(ctx, best),
+  };
+}
+
+/** @param {{words: string, run: () => unknown}} button */
+function smallStart({ words, run }) {
+  return html`<div class="card-actions">
+    <button class="small-button" type="button" @click=${run}>${words}</button>
+  </div>`;
+}

@@ -1,0 +1,133 @@
+// @ts-check
+/**
+ * Opening a job: who, which vehicle, what is wrong, where its sensors sit. One page, nothing recorded
+ * before the button at its end, nothing typed lost before that.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ask } from '../frame/ask.js';
+import { textField } from '../frame/field.js';
+import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
+import { vehicleSection } from './open-vehicle.js';
+import { reachSection, withReach } from './reach.js';
+import { to } from '../frame/router.js';
+
+const LONGEST_NAME = 80;
+
+export const openJobPage = {
+  /** @param {import('../app.js').Services} services */
+  load: async ({ core, device }) => ({
+    layouts: await core.call('layouts'),
+    vehicles: await core.call('vehicles'),
+    actor: device.actor,
+  }),
+
+  formKey: () => 'open-job',
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { form, data } = ctx;
+    const faults = form.tried ? faultsOf(ctx) : {};
+    const count = Object.keys(faults).length;
+    return {
+      title: 'Open a job',
+      titled: true,
+      back: to.jobs(),
+      body: html`
+        ${count
+          ? html`<p class="notice notice-fault" role="alert">
+              ${count === 1 ? 'One thing is' : `${count} things are`} missing or not right. Each is marked below.
+            </p>`
+          : nothing}
+        ${data.actor
+          ? nothing
+          : textField(ctx, 'actor', 'Your name', {
+              note: 'Stands beside everything you record on this phone. Asked once.',
+              fault: faults.actor,
+              autocomplete: 'name',
+              most: LONGEST_NAME,
+            })}
+        ${vehicleSection(ctx, faults)}
+        ${textField(ctx, 'complaint', 'What is wrong', {
+          note: 'In the words of whoever drives it.',
+          lines: 2,
+          most: 500,
+        })}
+        ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx).positions)}
+        ${textField(ctx, 'part', 'Part number of the sensors', {
+          note: 'If you know it. It can be added when you read it off a sensor.',
+          most: LONGEST_NAME,
+          capitals: true,
+          initial: knownVehicle(ctx)?.part,
+        })}
+      `,
+      main: { words: 'Open the job', run: () => openJob(ctx) },
+    };
+  },
+};
+
+/**
+ * What is missing or wrong, by field.
+ * @param {import('../app.js').Context} ctx
+ * @returns {Record<string, string>}
+ */
+function faultsOf(ctx) {
+  const { form, data } = ctx;
+  /** @type {Record<string, string>} */
+  const faults = {};
+  if (!data.actor && !form.actor?.trim()) faults.actor = 'Say who is working.';
+  const { fault } = chosenPositions(ctx);
+  if (fault) faults.layout = fault;
+  if (knownVehicle(ctx)) return faults;
+  if (!form.name?.trim()) faults.name = 'Give the vehicle a name that you will recognise.';
+  const vin = form.vin?.trim() ? ask(ctx, 'vin', { vin: form.vin.trim() })?.value : null;
+  if (vin?.state === 'wrong_character') faults.vin = 'Correct the number, or leave it empty.';
+  return faults;
+}
+
+/** @param {import('../app.js').Context} ctx */
+async function openJob(ctx) {
+  const { form, data, services } = ctx;
+  form.tried = true;
+  if (Object.keys(faultsOf(ctx)).length) {
+    ctx.redraw();
+    showFirstFault();
+    return;
+  }
+  if (!data.actor) await services.device.setActor(form.actor);
+  // Made once: a second try after a failed save is the same job.
+  form.job ??= services.device.newId('j');
+  form.newVehicle ??= services.device.newId('v');
+  const { job } = form;
+  await ctx.act([jobOpened(ctx)], {
+    job,
+    after: () => {
+      ctx.forget();
+      ctx.go(to.job(job), { replace: true });
+    },
+  });
+}
+
+/** @param {import('../app.js').Context} ctx */
+function jobOpened(ctx) {
+  const { form } = ctx;
+  const known = knownVehicle(ctx);
+  const vehicle = known
+    ? { id: known.id, name: known.name, vin: known.vin }
+    : { id: form.newVehicle, name: form.name.trim(), vin: (form.vin ?? '').replace(/[\s-]/g, '').toUpperCase() };
+  const { layout, positions } = chosenPositions(ctx);
+  const part = (form.part ?? known?.part ?? '').trim();
+  return {
+    kind: 'job_opened',
+    data: { vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
+  };
+}
+
+function showFirstFault() {
+  const fault = document.querySelector('[aria-invalid="true"], .fault-here');
+  /** @type {HTMLElement | null} */
+  const target = fault?.matches('input, textarea') ? /** @type {HTMLElement} */ (fault) : (fault?.querySelector('input') ?? null);
+  target?.focus({ preventScroll: true });
+  (fault ?? target)?.scrollIntoView({ block: 'center' });
+}

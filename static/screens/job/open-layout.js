@@ -1,0 +1,172 @@
+// @ts-check
+/**
+ * Where the sensors sit: one of the ready layouts, drawn, or positions of one's own.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { board } from '../../shapes/board.js';
+import { ask } from '../frame/ask.js';
+import { textField } from '../frame/field.js';
+import { layoutTile } from '../../shapes/layout-tile.js';
+
+const OWN = 'own';
+const AS_BEFORE = 'as-before';
+
+const OWN_EDGES = [
+  { id: 'rear', words: 'Along the rear' },
+  { id: 'front', words: 'Along the front' },
+  { id: 'left', words: 'Left side' },
+  { id: 'right', words: 'Right side' },
+];
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Record<string, string>} faults
+ */
+export function layoutSection(ctx, faults) {
+  const { data } = ctx;
+  const known = knownVehicle(ctx);
+  const layout = chosenLayout(ctx);
+  const tile = (/** @type {string} */ id, /** @type {string} */ name, /** @type {unknown} */ drawing) => html`<label
+    class="layout-choice"
+  >
+    <input
+      type="radio"
+      name="layout"
+      .checked=${layout === id}
+      @change=${() => {
+        ctx.form.layout = id;
+        ctx.redraw();
+      }}
+    />
+    ${drawing}
+    <span class="layout-name">${name}</span>
+  </label>`;
+  return html`<fieldset class="asked ${faults.layout && layout !== OWN ? 'fault-here' : ''}">
+      <legend class="asked-words">Where are its sensors?</legend>
+      <div class="layout-choices">
+        ${known
+          ? tile(AS_BEFORE, `As last time, ${known.positions.length} sensors`, layoutTile(known.positions))
+          : nothing}
+        ${data.layouts.map((/** @type {any} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
+        ${tile(OWN, 'My own positions', layoutTile([]))}
+      </div>
+      ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
+    </fieldset>
+    ${layout === OWN ? ownPositions(ctx, faults) : nothing}`;
+}
+
+/**
+ * The vehicle on record that was chosen.
+ * @param {import('../app.js').Context} ctx
+ */
+export function knownVehicle({ form, data }) {
+  return data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
+}
+
+/** @param {import('../app.js').Context} ctx @returns {string | undefined} */
+function chosenLayout(ctx) {
+  const { layout } = ctx.form;
+  if (!knownVehicle(ctx)) return layout === AS_BEFORE ? undefined : layout;
+  return layout ?? AS_BEFORE;
+}
+
+/**
+ * The positions that were chosen, or what stands against them.
+ * @param {import('../app.js').Context} ctx
+ * @returns {{layout: string, positions: any[], fault: string}}
+ */
+export function chosenPositions(ctx) {
+  const layout = chosenLayout(ctx) ?? '';
+  const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], fault });
+  if (layout === AS_BEFORE) {
+    const { layout: before, positions } = knownVehicle(ctx);
+    return { layout: before, positions, fault: '' };
+  }
+  if (layout !== OWN) {
+    const found = ctx.data.layouts.find((/** @type {any} */ { id }) => id === layout);
+    return found ? { layout, positions: found.positions, fault: '' } : wrong('Choose where the sensors sit.');
+  }
+  if (!namesOf(ctx).length) return wrong('Write one name on each line.');
+  const answer = askOwn(ctx);
+  if (!answer) return wrong('The names are still being checked. Tap again.');
+  return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, fault: '' };
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Record<string, string>} faults
+ */
+function ownPositions(ctx, faults) {
+  const { form } = ctx;
+  const edge = form.edge ?? 'rear';
+  const answer = namesOf(ctx).length ? askOwn(ctx) : null;
+  return html`<fieldset class="asked">
+      <legend class="asked-words">Which edge of the vehicle?</legend>
+      <div class="choices choices-two">
+        ${OWN_EDGES.map(
+          ({ id, words }) => html`<label class="choice">
+            <input
+              type="radio"
+              name="edge"
+              .checked=${edge === id}
+              @change=${() => {
+                form.edge = id;
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word">${words}</span>
+          </label>`,
+        )}
+      </div>
+    </fieldset>
+    ${textField(ctx, 'names', 'Names of the positions', {
+      note: 'One on each line, from the left of the vehicle to the right, up to 24.',
+      lines: 5,
+      most: 1200,
+      fault: faults.layout || (answer?.fault ? lineFault(answer.fault) : ''),
+    })}
+    ${answer?.value ? board(asBoard(answer.value, edge)) : nothing}`;
+}
+
+/** @param {import('../app.js').Context} ctx @returns {string[]} */
+function namesOf({ form }) {
+  return (form.names ?? '')
+    .split('\n')
+    .map((/** @type {string} */ line) => line.trim())
+    .filter(Boolean);
+}
+
+/** @param {import('../app.js').Context} ctx */
+function askOwn(ctx) {
+  return ask(ctx, 'own_positions', { names: namesOf(ctx), edge: ctx.form.edge ?? 'rear' });
+}
+
+/**
+ * The core counts from 0 inside its list; a person counts from 1.
+ * @param {import('../../core/client.js').CoreError} fault
+ */
+function lineFault({ field, found, wanted }) {
+  const place = /\[(\d+)\]/.exec(field);
+  return place ? `Name ${Number(place[1]) + 1} is ${found}; wanted is ${wanted}.` : `Wanted is ${wanted}.`;
+}
+
+/**
+ * @param {any[]} positions
+ * @param {string} edge
+ */
+function asBoard(positions, edge) {
+  return {
+    kind: /** @type {'rear' | 'front' | 'around'} */ (edge === 'rear' || edge === 'front' ? edge : 'around'),
+    positions: positions.map((position, index) => ({
+      ...position,
+      index,
+      count_on_edge: positions.length,
+      mark: 'untested',
+      word: 'not tested',
+      unit: null,
+      photo: '',
+    })),
+  };
+}

@@ -1,0 +1,89 @@
+// @ts-check
+/**
+ * Which vehicle: one that is on record, or a new one with its name and its number.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { ask } from '../frame/ask.js';
+import { textField } from '../frame/field.js';
+import { knownVehicle } from './open-layout.js';
+import { linkTo, to } from '../frame/router.js';
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Record<string, string>} faults
+ */
+export function vehicleSection(ctx, faults) {
+  const { data } = ctx;
+  return html`
+    ${data.vehicles.length ? knownVehicles(ctx) : nothing}
+    ${knownVehicle(ctx)
+      ? nothing
+      : html`${textField(ctx, 'name', 'Vehicle', {
+          note: 'A name that you will recognise: Blue estate, or its plate.',
+          fault: faults.name,
+          most: 80,
+        })}
+        ${textField(ctx, 'vin', 'VIN', {
+          note: 'If you have it. It ties later jobs to this vehicle.',
+          most: 24,
+          capitals: true,
+          wide: true,
+          fault: faults.vin,
+          answer: vinAnswer(ctx),
+        })}`}
+  `;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function knownVehicles(ctx) {
+  const { form, data } = ctx;
+  const choice = (/** @type {string} */ id, /** @type {string} */ words, /** @type {string} */ note) => html`<label
+    class="choice"
+  >
+    <input
+      type="radio"
+      name="vehicle"
+      .checked=${(form.vehicle ?? '') === id}
+      @change=${() => {
+        form.vehicle = id;
+        ctx.redraw();
+      }}
+    />
+    <span class="choice-word">${words}</span>
+    ${note ? html`<span class="choice-note">${note}</span>` : nothing}
+  </label>`;
+  const chosen = knownVehicle(ctx);
+  return html`<fieldset class="asked">
+    <legend class="asked-words">Which vehicle?</legend>
+    <div class="choices">
+      ${choice('', 'A vehicle that was not here before', '')}
+      ${data.vehicles.map((/** @type {any} */ vehicle) =>
+        choice(vehicle.id, vehicle.name, `${vehicle.positions.length} sensors${vehicle.vin ? `, ${vehicle.vin}` : ''}`),
+      )}
+    </div>
+    ${chosen?.open_job
+      ? html`<p class="panel panel-ask">
+          A job on this vehicle is still open. <a class="link-button" href=${linkTo(to.job(chosen.open_job))}>Go on with it</a>
+        </p>`
+      : nothing}
+  </fieldset>`;
+}
+
+/**
+ * How the number stands while it is typed: how far, which character cannot be, whether its digit fits.
+ * @param {import('../app.js').Context} ctx
+ */
+function vinAnswer(ctx) {
+  const typed = (ctx.form.vin ?? '').trim();
+  if (!typed) return nothing;
+  const answer = ask(ctx, 'vin', { vin: typed })?.value;
+  const signs = { fits: 'tick', does_not_fit: 'ask', wrong_character: 'cross', incomplete: 'keys' };
+  const state = /** @type {keyof typeof signs | undefined} */ (answer?.state);
+  return html`<p class="vin-answer" data-state=${state ?? 'incomplete'} role="status">
+    ${state && state in signs ? icon(signs[state]) : nothing}
+    <span>${answer?.sentence ?? ''}</span>
+  </p>`;
+}

@@ -1,0 +1,115 @@
+// @ts-check
+/**
+ * One position: its picture, the sensor that sits there, what it read, and what is printed on it.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { mark } from '../../shapes/marks.js';
+import { capture, takingParts } from '../scan/capture.js';
+import { loadJob } from './job-data.js';
+import { partFacts } from '../unit/part-facts.js';
+import { picture } from '../frame/picture.js';
+import { reachStepper } from './reach.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentenceCase } from '../frame/sentence-case.js';
+import { printedOn } from '../unit/unit-care.js';
+
+export const positionPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, params) {
+    const view = await loadJob(services, params);
+    const position = view.board.positions.find((/** @type {any} */ { id }) => id === params.position);
+    const unit = position?.unit ? await services.core.call('unit', { unit: position.unit.id }) : null;
+    return { view, position, unit };
+  },
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ job, position }) => `position/${job}/${position}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { view, position, unit } = ctx.data;
+    const head = { title: sentenceCase(position.name), titled: true, back: to.job(view.id) };
+    const taking = capture(ctx, { words: 'The sensor and the paint around it', alt: position.name });
+    const parts = takingParts(ctx, taking, head, { shows: 'position', position: position.id });
+    if (parts) return parts;
+    return {
+      ...head,
+      body: positionBody(ctx),
+      main: { words: position.photo ? 'Take another picture' : 'Take a picture', run: taking.open },
+      second: { words: 'The job', run: () => ctx.go(to.job(view.id)) },
+    };
+  },
+};
+
+/** @param {import('../app.js').Context} ctx */
+function positionBody(ctx) {
+  const { view, position, unit } = ctx.data;
+  return html`
+    ${position.photo
+      ? picture(ctx.services, position.photo, { alt: position.name, large: true })
+      : html`<p class="soft">No picture of this position yet.</p>`}
+    <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
+    ${view.closed ? nothing : reachCard(ctx)} ${unit ? sensorCard(ctx, unit) : html`<p>No sensor sits here now.</p>`} ${readings(view, position)}
+    ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
+  `;
+}
+
+/** How easy it is to get to; moves are compared by it. @param {import('../app.js').Context} ctx */
+function reachCard(ctx) {
+  const { id, name, reach_minutes: minutes } = ctx.data.position;
+  const set = (/** @type {number} */ chosen) =>
+    ctx.act([{ kind: 'reach_set', data: { position: id, minutes: chosen } }]);
+  return html`<section class="reach-row">
+    <p>Until a hand is on it</p>
+    ${reachStepper({ name, minutes, busy: ctx.busy, set })}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} unit
+ */
+function sensorCard({ data }, unit) {
+  return html`<section class="card">
+    <p class="kicker">The sensor here</p>
+    <p>${code(unit.shown, { size: 'large', none: 'no label yet' })}</p>
+    ${partFacts(unit)}
+    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>Everything about this sensor</a>
+  </section>`;
+}
+
+/**
+ * What the tests read at this position, whichever sensor sat there.
+ * @param {any} view
+ * @param {any} position
+ */
+function readings(view, position) {
+  const read = view.trail.tests.map((/** @type {any} */ test, /** @type {number} */ n) => {
+    for (const line of view.trail.lines) {
+      const point = line.points.find((/** @type {any} */ each) => each.test === n && each.position === position.id);
+      if (point) return { test, line, mark: point.mark };
+    }
+    return { test, line: null, mark: 'empty' };
+  });
+  if (!read.length) return nothing;
+  return html`<section>
+    <h2>Read here</h2>
+    <ul class="list">
+      ${read.map(
+        (/** @type {any} */ { test, line, mark: kind }) => html`<li class="list-row">
+          <span class="list-main">
+            <span class="list-title">${sentenceCase(test.label)}</span>
+            <span class="list-note">${line ? code(line.shown, { size: 'plain' }) : nothing}</span>
+          </span>
+          <span class="list-end">${mark(kind)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}

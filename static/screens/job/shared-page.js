@@ -1,0 +1,255 @@
+// @ts-check
+/**
+ * Pictures from another app: which job they belong to, and what each shows. They are recorded as those of the camera
+ * are, drawn anew and without what a file tells beside its picture.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { PhotoProblem } from '../../photos/photos.js';
+import { dropShared, sharedFiles } from '../../phone/shared-pictures.js';
+import { icon } from '../../shapes/icons.js';
+import { photoTaken } from '../scan/capture.js';
+import { loadJob, loadJobs } from './job-data.js';
+import { freshPicture } from '../frame/picture.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentenceCase } from '../frame/sentence-case.js';
+
+const SCREEN = 'screen';
+const WORK = 'work';
+
+/** Why nothing came in; from the service worker, or from the server where that did not stand in between. */
+const TROUBLES = {
+  full: {
+    title: 'This phone is full',
+    sentence: 'Nothing was kept. The pictures are still where you shared them from. Free some space, then share them again.',
+  },
+  missed: {
+    title: 'The pictures did not arrive',
+    sentence: 'The app was not ready for them, and nothing was kept. It is ready now: share them again.',
+  },
+  nothing: { title: 'No picture came along', sentence: 'Nothing was kept. Share one or more pictures with this app.' },
+};
+
+/** @typedef {{key: string, name: string, photo: import('../../log/log.js').Photo | null, problem: string}} Prepared */
+
+/** Each is drawn anew once. @type {Map<string, Prepared>} */
+const prepared = new Map();
+/** How many were turned away because no job is open. */
+let turnedAway = 0;
+
+export const sharedPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, { job: chosen }) {
+    const files = await sharedFiles();
+    const open = (await loadJobs(services)).filter((job) => !job.closed);
+    if (files.length && !open.length) {
+      await dropShared(files.map(({ key }) => key));
+      turnedAway = files.length;
+    }
+    if (!open.length) return { pictures: [], open, view: null };
+    turnedAway = 0;
+    const job = chosen ?? (open.length === 1 ? open[0].id : '');
+    const pictures = [];
+    for (const each of files) pictures.push(await prepareOnce(services, each));
+    return { pictures, open, view: job ? await loadJob(services, { job }) : null };
+  },
+
+  /** @param {Record<string, string>} _params @param {any} data */
+  formKey: (_params, { view }) => `shared/${view?.id ?? ''}`,
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { pictures, view } = ctx.data;
+    if (turnedAway) return noJobParts(ctx);
+    if (!pictures.length) return nothingParts(ctx);
+    return view ? pictureParts(ctx) : jobParts(ctx);
+  },
+};
+
+/**
+ * @param {import('../app.js').Services} services
+ * @param {import('../../phone/shared-pictures.js').SharedFile} file
+ * @returns {Promise<Prepared>}
+ */
+async function prepareOnce({ photos }, { key, name, file }) {
+  const known = prepared.get(key);
+  if (known) return known;
+  /** @type {Prepared} */
+  const made = { key, name, photo: null, problem: '' };
+  try {
+    made.photo = await photos.prepare(file);
+  } catch (error) {
+    if (!(error instanceof PhotoProblem)) throw error;
+    made.problem = `${error.title}. ${error.sentence}`;
+  }
+  prepared.set(key, made);
+  return made;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function nothingParts(ctx) {
+  const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (ctx.params.trouble)] ?? TROUBLES.nothing;
+  return {
+    title: 'Shared pictures',
+    back: to.jobs(),
+    body: html`<section class="panel panel-ask" role="alert">
+      <h1>${trouble.title}</h1>
+      <p>${trouble.sentence}</p>
+    </section>`,
+    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+  };
+}
+
+/** What went wrong with the last sharing, above pictures that wait from one before. @param {import('../app.js').Context} ctx */
+function troubleBefore({ params }) {
+  const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (params.trouble)];
+  if (!trouble) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <p class="panel-kicker">${icon('caution')} ${trouble.title}</p>
+    <p>${trouble.sentence}</p>
+  </section>`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function noJobParts(ctx) {
+  return {
+    title: 'Shared pictures',
+    back: to.jobs(),
+    body: html`<section class="panel panel-ask" role="alert">
+      <h1>No job is open</h1>
+      <p>A picture belongs to a job. ${countWords(turnedAway)} not kept; what you shared is still where it was.</p>
+      <p>Open a job, then share again.</p>
+    </section>`,
+    main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
+  };
+}
+
+/** @param {number} count */
+function countWords(count) {
+  return count === 1 ? '1 picture was' : `${count} pictures were`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function jobParts(ctx) {
+  return {
+    title: 'Shared pictures',
+    back: to.jobs(),
+    key: 'job',
+    body: html`
+      ${troubleBefore(ctx)}
+      <h1>Which job do they belong to?</h1>
+      <ul class="list">
+        ${ctx.data.open.map(
+          (/** @type {any} */ job) => html`<li>
+            <a class="list-row" href=${linkTo(to.jobPart(job.id, 'shared'))}>
+              <span class="list-main">
+                <span class="list-title">${job.title}</span>
+                ${job.complaint ? html`<span class="list-note">${job.complaint}</span>` : nothing}
+              </span>
+              <span class="list-end">${icon('forward')}</span>
+            </a>
+          </li>`,
+        )}
+      </ul>
+    `,
+    second: { words: 'Keep none', run: () => letGo(ctx) },
+  };
+}
+
+/** @param {import('../app.js').Context} ctx */
+function pictureParts(ctx) {
+  const { form, data } = ctx;
+  const { view, open } = data;
+  /** @type {Prepared[]} */
+  const pictures = data.pictures;
+  const good = pictures.filter(({ photo }) => photo);
+  form.shows ??= {};
+  return {
+    title: `Shared pictures · ${view.title}`,
+    back: open.length > 1 ? to.shared() : to.jobs(),
+    key: 'pictures',
+    body: html`
+      ${troubleBefore(ctx)}
+      <h1>What do they show?</h1>
+      ${pictures.map((each) => (each.photo ? showsField(ctx, each) : refused(each)))}
+    `,
+    main: good.length
+      ? { words: good.length === 1 ? 'Keep this picture' : `Keep ${good.length} pictures`, run: () => keep(ctx, good) }
+      : null,
+    second: { words: 'Keep none', run: () => letGo(ctx) },
+  };
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Prepared} picture
+ */
+function showsField(ctx, { key, name, photo }) {
+  const { form, data } = ctx;
+  const id = `shows-${photo?.sha256}`;
+  const missing = form.asked && !form.shows[key];
+  const chosen = (/** @type {any} */ { target }) => {
+    form.shows[key] = target.value;
+    ctx.redraw();
+  };
+  const option = (/** @type {string} */ value, /** @type {string} */ words) =>
+    html`<option value=${value} ?selected=${form.shows[key] === value}>${words}</option>`;
+  return html`<div class="card">
+    ${photo ? freshPicture(photo, name || 'A shared picture') : nothing}
+    <div class="field">
+      <label class="field-name" for=${id}>It shows</label>
+      <select id=${id} aria-invalid=${missing ? 'true' : 'false'} aria-describedby=${missing ? `${id}-fault` : nothing} @change=${chosen}>
+        ${option('', 'Choose')}
+        ${data.view.board.positions.map((/** @type {any} */ place) => option(`position ${place.id}`, sentenceCase(place.name)))}
+        ${option(SCREEN, 'The screen of the self-test')} ${option(WORK, 'The work, or something else')}
+      </select>
+      ${missing ? html`<p class="field-fault" id=${`${id}-fault`}>Say what this picture shows.</p>` : nothing}
+    </div>
+  </div>`;
+}
+
+/** @param {Prepared} picture */
+function refused({ name, problem }) {
+  return html`<section class="panel panel-ask" role="alert">
+    <p class="panel-kicker">${icon('caution')} Not kept${name ? `: ${name}` : ''}</p>
+    <p>${problem}</p>
+  </section>`;
+}
+
+/**
+ * One after the other: each goes on record with its picture, or stays where it is.
+ * @param {import('../app.js').Context} ctx
+ * @param {Prepared[]} good
+ */
+async function keep(ctx, good) {
+  const { form, data } = ctx;
+  form.asked = true;
+  if (good.some(({ key }) => !form.shows[key])) return ctx.redraw();
+  const job = data.view.id;
+  for (const { key, photo } of good) {
+    const [shows, position = ''] = form.shows[key].split(' ');
+    const draft = photoTaken(/** @type {import('../../log/log.js').Photo} */ (photo), { shows, position });
+    const after = () => forget([key]);
+    if (!(await ctx.act([draft], { photo: /** @type {any} */ (photo), job, after }))) return undefined;
+  }
+  await forget(data.pictures.map((/** @type {Prepared} */ { key }) => key));
+  ctx.forget();
+  return ctx.go(to.jobPart(job, 'photos'), { replace: true });
+}
+
+/** @param {import('../app.js').Context} ctx */
+async function letGo(ctx) {
+  await forget(ctx.data.pictures.map((/** @type {Prepared} */ { key }) => key));
+  ctx.forget();
+  ctx.go(to.jobs(), { replace: true });
+}
+
+/** @param {string[]} keys */
+async function forget(keys) {
+  for (const key of keys) prepared.delete(key);
+  await dropShared(keys);
+}

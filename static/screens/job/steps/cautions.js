@@ -1,0 +1,29 @@
+// @ts-check
+/**
+ * The cautions: all of them before the work begins, and those that belong to a step at that step.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../../shapes/icons.js';
+
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
+export function cautionsStep({ view }) {
+  return { body: cautionList(view.cautions, 'large') };
+}
+
+/**
+ * @param {Array<{icon: string, sentence: string}>} cautions
+ * @param {'small' | 'large'} [size]
+ */
+export function cautionList(cautions, size = 'small') {
+  if (!cautions.length) return nothing;
+  return html`<ul class="cautions ${size === 'large' ? 'cautions-large' : ''}" aria-label="Cautions">
+    ${cautions.map(
+      (caution) => html`<li class="caution">
+        ${icon(caution.icon, { size })}
+        <p class="caution-text">${caution.sentence}</p>
+      </li>`,
+    )}
+  </ul>`;
+}

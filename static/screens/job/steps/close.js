@@ -1,0 +1,74 @@
+// @ts-check
+/**
+ * The end of a job: what still stands against closing it, or what it comes to.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../../shapes/icons.js';
+import { linkTo, to } from '../../frame/router.js';
+import { sentence } from '../../frame/sentence.js';
+import { draftsWith } from '../../frame/drafts-with.js';
+import { summary } from './summary.js';
+
+/** @param {any} ctx */
+export function closeStep(ctx) {
+  const { view, step, form } = ctx;
+  const { blockers } = view.close;
+  if (blockers.length || !step.action) {
+    return {
+      bare: true,
+      body: html`<h1>${step.title}</h1>
+        <section class="panel panel-ask">
+          <p class="panel-kicker">${icon('ask')}<span>The job stays open until this is settled</span></p>
+          <ul class="blockers">${blockers.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}</ul>
+        </section>
+        ${unsettled(ctx)}`,
+      main: null,
+      second: { words: 'See the history', run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
+    };
+  }
+  const note = (form.note ?? '').trim();
+  return {
+    body: html`
+      ${summary(ctx)}
+      <label class="field">
+        <span class="field-name">Last word for the record, if there is one</span>
+        <textarea
+          rows="2"
+          maxlength="500"
+          .value=${form.note ?? ''}
+          @input=${(/** @type {any} */ { target }) => {
+            form.note = target.value;
+            ctx.redraw();
+          }}
+        ></textarea>
+      </label>
+    `,
+    main: { words: step.action.words, run: () => ctx.act(draftsWith(step.action.events, note ? { note } : {})) },
+    second: null,
+  };
+}
+
+/**
+ * The sensors the blockers speak of, each a way to where it can be settled.
+ * @param {any} ctx
+ */
+function unsettled({ view }) {
+  const units = [...view.out, ...view.disputes];
+  if (!units.length) return nothing;
+  return html`<ul class="list">
+    ${units.map(
+      ({ id, name, where }) =>
+        html`<li>
+          <a class="list-row" href=${linkTo(to.unit(id))}>
+            <span class="list-main">
+              <span class="list-title">${sentence(name)}</span>
+              <span class="list-note">${where}</span>
+            </span>
+            <span class="list-end">${icon('forward')}</span>
+          </a>
+        </li>`,
+    )}
+  </ul>`;
+}

@@ -1,0 +1,19 @@
+// @ts-check
+/**
+ * A closed job at a glance: what it was, what was done about it, and where everything is now.
+ */
+
+import { html } from 'lit-html';
+
+import { to } from '../../frame/router.js';
+import { standingAtClose } from '../../phone/standing.js';
+import { summary } from './summary.js';
+
+/** @param {any} ctx */
+export function doneStep(ctx) {
+  return {
+    body: html`${standingAtClose(ctx)} ${summary(ctx)}`,
+    main: { words: 'See the trail', run: () => ctx.go(to.jobPart(ctx.job, 'trail')) },
+    second: { words: 'History', run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
+  };
+}

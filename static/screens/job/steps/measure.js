@@ -1,0 +1,105 @@
+// @ts-check
+/**
+ * One guided check of the wiring: what to do, what was measured, and whether that is good or bad.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { markShape } from '../../../shapes/marks.js';
+import { draftsWith } from '../../frame/drafts-with.js';
+import { repairScreen } from './repair.js';
+
+/** The shapes of a reading are those of a test. */
+const SHAPES = { good: 'clean', bad: 'fault', unclear: 'aside' };
+const SAID = { good: 'Good', bad: 'Bad', unclear: 'Not clear' };
+
+/** @param {any} ctx */
+export function measureStep(ctx) {
+  const { step, form } = ctx;
+  if (form.repairing && step.second) {
+    const back = () => {
+      form.repairing = false;
+      ctx.redraw();
+    };
+    return repairScreen(ctx, step.second, { words: 'Back to the check', run: back });
+  }
+  const repair = step.second && {
+    words: step.second.words,
+    run: () => {
+      form.repairing = true;
+      ctx.redraw();
+    },
+  };
+  return {
+    body: html`
+      ${step.expects.unit ? valueField(ctx) : nothing}
+      <fieldset class="readings">
+        <legend class="field-name">What did you find?</legend>
+        <div class="choices">${step.choices.map((/** @type {any} */ choice) => reading(ctx, choice))}</div>
+      </fieldset>
+      ${form.asked ? html`<p class="field-fault" role="alert">Tap what you found first.</p>` : nothing}
+    `,
+    main: { words: 'Save this check', run: () => save(ctx) },
+    second: repair,
+  };
+}
+
+/** @param {any} ctx */
+function valueField({ step, form, redraw }) {
+  const { unit } = step.expects;
+  return html`<label class="field">
+    <span class="field-name">Measured, if you have a figure</span>
+    <span class="with-unit">
+      <input
+        class="measured"
+        type="text"
+        inputmode="decimal"
+        autocomplete="off"
+        maxlength="40"
+        .value=${form.value ?? ''}
+        @input=${(/** @type {any} */ { target }) => {
+          form.value = target.value;
+          redraw();
+        }}
+      />
+      <span class="unit" aria-hidden="true">${unit}</span>
+      <span class="aloud">in ${unit}</span>
+    </span>
+  </label>`;
+}
+
+/**
+ * @param {any} ctx
+ * @param {{words: string, reads: 'good' | 'bad' | 'unclear'}} choice
+ */
+function reading({ form, redraw }, { words, reads }) {
+  const choose = () => {
+    form.reads = reads;
+    form.asked = false;
+    redraw();
+  };
+  return html`<label class="choice reading">
+    <input type="radio" name="reading" .checked=${form.reads === reads} @change=${choose} />
+    <span class="reading-inside">
+      <svg class="reading-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(SHAPES[reads], { x: 0, y: 0 })}</svg>
+      <span>
+        <span class="choice-word">${SAID[reads]}</span>
+        <span class="choice-note">${words}</span>
+      </span>
+    </span>
+  </label>`;
+}
+
+/** @param {any} ctx */
+function save(ctx) {
+  const { step, form } = ctx;
+  const chosen = step.choices.find((/** @type {any} */ choice) => choice.reads === form.reads);
+  if (!chosen) {
+    form.asked = true;
+    ctx.redraw();
+    return;
+  }
+  const figure = (form.value ?? '').trim();
+  const value = figure ? `${figure} ${step.expects.unit}` : '';
+  ctx.act(draftsWith(chosen.events, { value }));
+}

@@ -1,0 +1,170 @@
+// @ts-check
+/**
+ * A new sensor takes a place: its part number is compared with the old one's, it gets a label, and the
+ * replacement begins. A spare that is at hand already needs neither.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { makerReader } from '../../scan/maker-reader.js';
+import { sentence } from '../../frame/sentence.js';
+import { labelReader } from '../../scan/label-reader.js';
+import { comparison, partsDiffer } from './part-compare.js';
+
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
+export function newUnitStep(ctx) {
+  const { step, form } = ctx;
+  const { reader, parts } = labelReader(ctx, {
+    heading: 'Label the new sensor',
+    mayWrite: true,
+    expects: { do: 'new' },
+    onOurs: (answer, how) => add(ctx, reader, answer.code, how),
+  });
+  if (parts) return parts;
+  /** @param {() => unknown} next */
+  const whenEntered = (next) => () => {
+    form.asked = missing(ctx);
+    if (form.asked) ctx.redraw();
+    else next();
+  };
+  return {
+    body: html`
+      ${spares(ctx)} ${fields(ctx)}
+      <div class="ways">
+        <button class="link-button" type="button" @click=${whenEntered(reader.type)}>Type the code</button>
+        <button class="link-button" type="button" @click=${whenEntered(reader.write)}>
+          Write a code by hand
+        </button>
+      </div>
+    `,
+    main: { words: 'Scan its new label', run: whenEntered(reader.openCamera) },
+  };
+}
+
+/** @param {any} ctx */
+function spares(ctx) {
+  const { choices } = ctx.step;
+  if (!choices.length) return nothing;
+  return html`<section class="card">
+    <h2>At hand already</h2>
+    <div class="spares">
+      ${choices.map(
+        (/** @type {any} */ { words, note, events }) =>
+          html`<button class="small-button" type="button" @click=${() => ctx.act(events)}>${sentence(words)}</button>
+            <p class="soft">${sentence(note)}</p>`,
+      )}
+    </div>
+  </section>`;
+}
+
+/** @param {any} ctx */
+function fields(ctx) {
+  const { step, form } = ctx;
+  const { part = '', asked, reason = '', serial = '' } = form;
+  const old = step.expects.part || form.oldPart || '';
+  const set = (/** @type {string} */ field) => (/** @type {any} */ { target }) => {
+    form[field] = target.value;
+    form.asked = '';
+    ctx.redraw();
+  };
+  return html`
+    <section class="card card-now compare">
+      ${step.expects.part
+        ? html`<p class="field-name">Old sensor, at ${step.expects.position_name}</p>
+            <p class="part-number">${old}</p>`
+        : oldField(form.oldPart ?? '', set('oldPart'))}
+      <label class="field">
+        <span class="field-name">New sensor: read it off</span>
+        ${partInput({ value: part, invalid: asked === 'part', onInput: set('part') })}
+        ${asked === 'part'
+          ? html`<span class="field-fault" role="alert">Read the part number off the new sensor first.</span>`
+          : nothing}
+      </label>
+      ${makerReader(ctx)} ${comparison(old, part)}
+      ${partsDiffer(old, part)
+        ? html`<label class="field">
+            <span class="field-name">Why it is used all the same</span>
+            <textarea
+              rows="2"
+              maxlength="500"
+              aria-invalid=${asked === 'reason' ? 'true' : 'false'}
+              .value=${reason}
+              @input=${set('reason')}
+            ></textarea>
+            ${asked === 'reason'
+              ? html`<span class="field-fault" role="alert">Another part number needs a reason.</span>`
+              : html`<span class="field-note">It stays on record with the fit.</span>`}
+          </label>`
+        : nothing}
+    </section>
+    <label class="field">
+      <span class="field-name">Serial number, if it has one</span>
+      <input type="text" autocomplete="off" spellcheck="false" maxlength="80" .value=${serial} @input=${set('serial')} />
+    </label>
+  `;
+}
+
+/**
+ * @param {string} value
+ * @param {(event: any) => void} onInput
+ */
+function oldField(value, onInput) {
+  return html`<label class="field">
+    <span class="field-name">Old sensor: read it off</span>
+    ${partInput({ value, onInput })}
+    <span class="field-note">Its part number is not on record yet.</span>
+  </label>`;
+}
+
+/** @param {{value: string, invalid?: boolean, onInput: (event: any) => void}} field */
+function partInput({ value, invalid = false, onInput }) {
+  return html`<input
+    class="part-number"
+    type="text"
+    autocomplete="off"
+    autocapitalize="characters"
+    autocorrect="off"
+    spellcheck="false"
+    maxlength="80"
+    aria-invalid=${invalid ? 'true' : 'false'}
+    .value=${value}
+    @input=${onInput}
+  />`;
+}
+
+/**
+ * Which field still has to be filled, or ''.
+ * @param {any} ctx
+ */
+function missing({ step, form }) {
+  if (!(form.part ?? '').trim()) return 'part';
+  const old = step.expects.part || form.oldPart || '';
+  return partsDiffer(old, form.part) && !(form.reason ?? '').trim() ? 'reason' : '';
+}
+
+/**
+ * Record the new sensor and begin to replace the old one with it.
+ * @param {any} ctx
+ * @param {import('../../scan/label-reader.js').Reader} reader
+ * @param {string} code
+ * @param {import('../../scan/label-reader.js').How} how
+ */
+async function add(ctx, reader, code, how) {
+  const { step, form, services } = ctx;
+  const { old, position, part: known } = step.expects;
+  const unit = services.device.newId('u');
+  const oldPart = (form.oldPart ?? '').trim();
+  const same = !partsDiffer(known || oldPart, form.part);
+  // Spaces and small letters are no other part number: the old one's spelling stands for both.
+  const part = same && (known || oldPart) ? known || oldPart : form.part.trim();
+  const reason = same ? '' : form.reason.trim();
+  /** @type {import('../../../log/log.js').Draft[]} */
+  const drafts = [
+    { kind: 'unit_added', data: { unit, part, serial: (form.serial ?? '').trim(), code, how, place: 'out' } },
+    { kind: 'move_started', data: { move: 'replace', fitted: { [position]: unit }, position, reason } },
+  ];
+  if (!known && oldPart) {
+    drafts.unshift({ kind: 'part_noted', data: { unit: old, part: oldPart, serial: '' } });
+  }
+  if (!(await ctx.act(drafts))) reader.leave();
+}

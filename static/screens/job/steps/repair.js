@@ -1,0 +1,57 @@
+// @ts-check
+/**
+ * A repair of the wiring, with what was repaired in the person's own words.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { draftsWith } from '../../frame/drafts-with.js';
+
+/** The steps that end in a repair and ask for nothing else. @param {any} ctx */
+export function repairStep(ctx) {
+  const { step } = ctx;
+  if (!step.action?.events.some((/** @type {any} */ { kind }) => kind === 'circuit_repaired')) {
+    return { body: nothing };
+  }
+  return { ...repairParts(ctx, step.action), second: undefined };
+}
+
+/**
+ * The repair as a screen of its own, opened from a check.
+ * @param {any} ctx
+ * @param {{words: string, events: any[]}} action  records the repair
+ * @param {import('../../frame/frame.js').Button} second
+ */
+export function repairScreen(ctx, action, second) {
+  const { body, main } = repairParts(ctx, action);
+  const { title } = ctx.step;
+  return { bare: true, alone: true, body: html`<p class="kicker">${title}</p>${body}`, main, second };
+}
+
+/**
+ * @param {any} ctx
+ * @param {{words: string, events: any[]}} action
+ */
+function repairParts(ctx, { words, events }) {
+  const { form } = ctx;
+  const run = () => {
+    const what = (form.what ?? '').trim();
+    return ctx.act(what ? draftsWith(events, { what }) : events);
+  };
+  return {
+    body: html`<label class="field">
+      <span class="field-name">What did you repair?</span>
+      <textarea
+        rows="3"
+        maxlength="500"
+        .value=${form.what ?? ''}
+        @input=${(/** @type {any} */ { target }) => {
+          form.what = target.value;
+          ctx.redraw();
+        }}
+      ></textarea>
+      <span class="field-note">A few words for the record: which pin, which wire, where.</span>
+    </label>`,
+    main: { words, run },
+  };
+}

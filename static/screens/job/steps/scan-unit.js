@@ -1,0 +1,59 @@
+// @ts-check
+/**
+ * A step of the guided exchange that wants a label: take a spare, pull a sensor, fit one.
+ *
+ * First what to do with the hands; the camera opens on a tap, once the sensor is in the hand.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { board } from '../../../shapes/board.js';
+import { code } from '../../../shapes/code.js';
+import { labelReader } from '../../scan/label-reader.js';
+
+/** @param {any} ctx */
+export function scanUnitStep(ctx) {
+  const { step } = ctx;
+  const mayWrite = step.expects.may_write === true;
+  const { reader, parts } = labelReader(ctx, {
+    heading: step.title,
+    mayWrite,
+    onOurs: async (/** @type {any} */ answer) => {
+      // A stop that a rule raises stays on the screen, and so does the way the label was read.
+      await ctx.act(answer.events);
+    },
+  });
+  if (parts) return parts;
+  const own = step.second;
+  const type = { words: 'Type the code', run: reader.type };
+  return {
+    body: html`
+      ${wanted(ctx)}
+      ${board(ctx.view.board, { chosen: step.expects.position })}
+      <div class="ways">
+        ${own ? html`<button class="link-button" type="button" @click=${reader.type}>Type the code</button>` : nothing}
+        ${mayWrite
+          ? html`<button class="link-button" type="button" @click=${reader.write}>
+              No label at hand: write a code by hand
+            </button>`
+          : nothing}
+      </div>
+    `,
+    main: { words: step.action?.words ?? 'Scan its label', run: reader.openCamera },
+    second: own ? undefined : type,
+  };
+}
+
+/**
+ * The sensor that the step means, where it carries a label: its code large, and where it is now.
+ * @param {any} ctx
+ */
+function wanted({ view, step }) {
+  if (step.expects.do === 'pull') return nothing;
+  const unit = view.out.find((/** @type {any} */ each) => each.id === step.expects.unit);
+  if (!unit?.shown) return nothing;
+  return html`<div class="wanted">
+    ${code(unit.shown, { size: 'large' })}
+    ${unit.came_from ? html`<p>You pulled it from ${unit.came_from}.</p>` : nothing}
+  </div>`;
+}

@@ -1,0 +1,51 @@
+// @ts-check
+/**
+ * What a job comes to: verdict, what was replaced, proof, where each sensor is. Tests, pictures and history
+ * are the links below every job.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../../shapes/code.js';
+import { icon } from '../../../shapes/icons.js';
+import { proofCard } from '../proof-card.js';
+import { linkTo, to } from '../../frame/router.js';
+import { sentence } from '../../frame/sentence.js';
+import { verdictCard } from '../verdict-card.js';
+
+/** @param {any} ctx */
+export function summary(ctx) {
+  const { view } = ctx;
+  return html`
+    ${verdictCard(view)}
+    ${view.replaced.length
+      ? html`<section class="card">
+          <h2>Replaced</h2>
+          <ul class="sentences">${view.replaced.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}</ul>
+        </section>`
+      : nothing}
+    ${proofCard(view)} ${whereabouts(view.units)}
+  `;
+}
+
+/** @param {Array<{id: string, shown: string, name: string, where: string}>} units */
+function whereabouts(units) {
+  if (!units.length) return nothing;
+  return html`<section>
+    <h2>Where each sensor is</h2>
+    <ul class="list">
+      ${units.map(
+        ({ id, shown, name, where }) =>
+          html`<li>
+            <a class="list-row" href=${linkTo(to.unit(id))}>
+              <span class="list-main">
+                <span class="list-title">${shown ? code(shown) : name}</span>
+                <span class="list-note">${where}</span>
+              </span>
+              <span class="list-end">${icon('forward')}</span>
+            </a>
+          </li>`,
+      )}
+    </ul>
+  </section>`;
+}

@@ -1,0 +1,230 @@
+// @ts-check
+/**
+ * What the self-test said: was its sounder heard, which positions show a fault, and what else the
+ * screen tells. Nothing is on record before the sentence at the end has been read and tapped.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { board } from '../../../shapes/board.js';
+import { capture, photoTaken } from '../../scan/capture.js';
+import { helpLink } from '../../frame/help-link.js';
+import { to } from '../../frame/router.js';
+import { sentenceCase } from '../../frame/sentence-case.js';
+import { codeFields, codesOf } from './test-codes.js';
+
+/** A tap on a position goes on to the next of these. */
+const NEXT = { clean: 'fault', fault: 'silent', silent: 'clean' };
+/** Nothing is expected where nothing sits, so the first tap is the fault there too. */
+const NEXT_EMPTY = { silent: 'fault', fault: 'clean', clean: 'silent' };
+const MARKS = { clean: 'clean', fault: 'fault', silent: 'untested' };
+const WORDS = { clean: 'clean', fault: 'fault', silent: 'not reported' };
+
+/** @param {any} ctx @returns {import('../job.js').StepParts} */
+export function testEntryStep(ctx) {
+  const { form, act } = ctx;
+  begin(ctx);
+  const screen = capture(ctx, { words: 'The screen, so that it can be read', alt: 'The screen of the test' });
+  if (screen.state === 'open') {
+    return {
+      bare: true,
+      body: html`<h1>Photograph the screen</h1>${screen.body}`,
+      main: { words: 'Take the picture', run: screen.take },
+      second: { words: 'Go back', run: screen.close },
+    };
+  }
+  const { photo } = screen;
+  const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
+  return {
+    body: html`${form.heard === undefined ? helpLink(to.stepHelp(ctx.job, 'self-test'), 'How to start the self-test') : nothing}
+    ${soundQuestion(ctx)} ${form.heard ? readings(ctx) : nothing}
+    ${form.heard === undefined ? nothing : html`${more(ctx, screen)} ${summary(ctx)}`}`,
+    main: {
+      words: form.heard === false ? 'Record it, set aside' : 'Record the result',
+      disabled: form.heard === undefined,
+      run: () => act(drafts, { photo: photo ?? undefined }),
+    },
+    second: ctx.step.second?.events.length ? undefined : null,
+  };
+}
+
+/** Fill what the form starts from. @param {any} ctx */
+function begin({ form, step }) {
+  if (form.readings) return;
+  form.readings = Object.fromEntries(
+    step.expects.positions.map((/** @type {{id: string}} */ { id }) => [id, isEmpty(step, id) ? 'silent' : 'clean']),
+  );
+  form.unplugged = step.expects.unplugged;
+  // A plug that is off shows as a fault wherever the test is watching.
+  for (const id of form.unplugged) form.readings[id] = 'fault';
+  form.codes = {};
+}
+
+/** @param {any} ctx */
+function soundQuestion({ form, redraw }) {
+  const answer = (/** @type {boolean} */ heard, /** @type {string} */ words, /** @type {string} */ note) => html`<label
+    class="choice"
+  >
+    <input
+      type="radio"
+      name="heard"
+      .checked=${form.heard === heard}
+      @change=${() => {
+        form.heard = heard;
+        redraw();
+      }}
+    />
+    <span class="choice-word">${words}</span>
+    <span class="choice-note">${note}</span>
+  </label>`;
+  return html`<fieldset class="asked">
+    <legend class="asked-words">Did you hear its sounder?</legend>
+    <div class="choices choices-two">
+      ${answer(true, 'Yes', 'the test ran')} ${answer(false, 'No', 'nothing proves that it ran')}
+    </div>
+  </fieldset>`;
+}
+
+/** @param {any} ctx */
+function readings(ctx) {
+  const { form, step, view, redraw } = ctx;
+  const positions = view.board.positions.map((/** @type {any} */ position) => {
+    const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[position.id]);
+    if (isEmpty(step, position.id)) {
+      const word = reading === 'silent' ? 'empty' : `empty, ${WORDS[reading]}`;
+      return { ...position, mark: reading === 'silent' ? 'empty' : MARKS[reading], word };
+    }
+    const plug = form.unplugged.includes(position.id) ? ', unplugged' : '';
+    return { ...position, photo: '', mark: MARKS[reading], word: WORDS[reading] + plug };
+  });
+  return html`<section class="asked">
+    <h2 class="asked-words">Which ones show a fault?</h2>
+    <p class="soft">Tap a position: once for a fault, twice if the test does not report on it.</p>
+    ${board(
+      { ...view.board, positions },
+      {
+        onPick: (id) => {
+          const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[id]);
+          form.readings[id] = (isEmpty(step, id) ? NEXT_EMPTY : NEXT)[reading];
+          redraw();
+        },
+      },
+    )}
+  </section>`;
+}
+
+/** @param {any} ctx @param {import('../../scan/capture.js').Capture} screen */
+function more(ctx, screen) {
+  const { form, redraw } = ctx;
+  return html`<div class="checks">
+      ${ctx.step.expects.unplugged.map((/** @type {string} */ id) =>
+        check(`${positionName(ctx, id)} was unplugged`, form.unplugged.includes(id), (on) => {
+          form.unplugged = on ? [...form.unplugged, id] : form.unplugged.filter((/** @type {string} */ each) => each !== id);
+          redraw();
+        }),
+      )}
+      ${check('The fault came and went', Boolean(form.cameAndWent), (on) => {
+        form.cameAndWent = on;
+        redraw();
+      })}
+    </div>
+    ${form.heard ? codeFields(ctx, named(ctx, 'fault')) : nothing}
+    ${screen.photo
+      ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>Take it again</button>`
+      : html`<button class="small-button wide-button" type="button" @click=${screen.open}>
+          Photograph the screen
+        </button>`}
+    <details class="more" ?open=${Boolean(form.note)}>
+      <summary>Add a note</summary>
+      <label class="field">
+        <span class="field-name">Note</span>
+        <textarea
+          rows="2"
+          maxlength="500"
+          .value=${form.note ?? ''}
+          @input=${(/** @type {any} */ { target }) => {
+            form.note = target.value;
+            redraw();
+          }}
+        ></textarea>
+      </label>
+    </details>`;
+}
+
+/**
+ * @param {string} words
+ * @param {boolean} on
+ * @param {(on: boolean) => void} set
+ */
+function check(words, on, set) {
+  return html`<label class="check">
+    <input type="checkbox" .checked=${on} @change=${() => set(!on)} />
+    <span>${words}</span>
+  </label>`;
+}
+
+/** The sentence that is about to be recorded. @param {any} ctx */
+function summary(ctx) {
+  const { form, step } = ctx;
+  const faulted = named(ctx, 'fault').map(({ name }) => name);
+  const silent = named(ctx, 'silent').filter(({ id }) => !isEmpty(step, id)).map(({ name }) => name);
+  const said = form.heard
+    ? `sounder heard, ${faulted.length ? `fault at ${listed(faulted)}` : 'no fault anywhere'}${
+        silent.length ? `; nothing reported on ${listed(silent)}` : ''
+      }`
+    : 'sounder not heard, so nothing is concluded from it';
+  return html`<section class="panel panel-act" role="status">
+    <p class="panel-kicker">This will be recorded</p>
+    <p>Test ${step.expects.number}: ${said}.${form.cameAndWent ? ' The fault came and went.' : ''}</p>
+  </section>`;
+}
+
+/** @param {any} ctx */
+function testRun(ctx) {
+  const { form } = ctx;
+  const ids = (/** @type {string} */ reading) => (form.heard ? named(ctx, reading).map(({ id }) => id) : []);
+  return {
+    kind: 'test_run',
+    data: {
+      heard: form.heard === true,
+      faulted: ids('fault'),
+      silent: ids('silent'),
+      unplugged: [...form.unplugged, ...reportedThoughEmpty(ctx)],
+      codes: form.heard ? codesOf(ctx, ids('fault')) : [],
+      came_and_went: Boolean(form.cameAndWent),
+      note: (form.note ?? '').trim(),
+    },
+  };
+}
+
+/**
+ * The positions with a reading, in the order of the board.
+ * @param {any} ctx
+ * @param {string} reading
+ * @returns {Array<{id: string, name: string}>}
+ */
+function named({ form, step }, reading) {
+  return step.expects.positions.filter((/** @type {{id: string}} */ { id }) => form.readings[id] === reading);
+}
+
+/** @param {any} step @param {string} id @returns {boolean} */
+function isEmpty(step, id) {
+  return step.expects.empty.includes(id);
+}
+
+/** Where nothing sits, the plug is off: what the test says of it is read so. @param {any} ctx @returns {string[]} */
+function reportedThoughEmpty({ form, step }) {
+  if (!form.heard) return [];
+  return step.expects.empty.filter((/** @type {string} */ id) => form.readings[id] !== 'silent');
+}
+
+/** @param {any} ctx @param {string} id */
+function positionName({ step }, id) {
+  const found = step.expects.positions.find((/** @type {{id: string}} */ each) => each.id === id);
+  return sentenceCase(found?.name ?? id);
+}
+
+/** @param {string[]} names */
+function listed(names) {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+}

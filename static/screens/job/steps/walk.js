@@ -1,0 +1,92 @@
+// @ts-check
+/**
+ * The walk-behind check: for each sensor, whether it sounded at the pole. Nothing counts as heard that
+ * nobody has ticked.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { markShape } from '../../../shapes/marks.js';
+
+/** @typedef {'sounds' | 'quiet'} Heard */
+
+/** @type {Array<{heard: Heard, shape: string}>} */
+const ANSWERS = [
+  { heard: 'sounds', shape: 'clean' },
+  { heard: 'quiet', shape: 'fault' },
+];
+
+/** @param {any} ctx */
+export function walkStep(ctx) {
+  const { step, form } = ctx;
+  /** @type {Array<{id: string, name: string}>} */
+  const positions = step.expects.positions;
+  /** @type {Record<string, Heard>} */
+  const heard = form.heard ?? {};
+  const left = positions.filter(({ id }) => !heard[id]);
+  const quiet = positions.filter(({ id }) => heard[id] === 'quiet').map(({ id }) => id);
+  const answer = (/** @type {string} */ id, /** @type {Heard} */ said) => {
+    form.heard = { ...heard, [id]: said };
+    form.asked = false;
+    ctx.redraw();
+  };
+  return {
+    body: html`<ul class="walk">
+      ${positions.map((position) => row(position, heard[position.id], answer, form.asked === true))}
+    </ul>
+    ${form.asked ? html`<p class="field-fault" role="alert">Listen at the others first.</p>` : nothing}`,
+    main: {
+      words: mainWords(step, left.length, quiet.length),
+      run: () => {
+        if (left.length) {
+          form.asked = true;
+          return ctx.redraw();
+        }
+        if (!quiet.length) return ctx.act(step.action.events);
+        const sounding = positions.map(({ id }) => id).filter((id) => !quiet.includes(id));
+        return ctx.act([{ kind: 'walk_checked', data: { positions: sounding, missed: quiet } }]);
+      },
+    },
+  };
+}
+
+/**
+ * @param {any} step
+ * @param {number} left
+ * @param {number} quiet
+ */
+function mainWords(step, left, quiet) {
+  if (left) return `${left} still to hear`;
+  return quiet ? `Save: ${quiet} quiet` : step.action.words;
+}
+
+/**
+ * @param {{id: string, name: string}} position
+ * @param {Heard | undefined} now
+ * @param {(id: string, said: Heard) => void} answer
+ * @param {boolean} asked
+ */
+function row({ id, name }, now, answer, asked) {
+  return html`<li class=${asked && !now ? 'walk-row walk-missing' : 'walk-row'}>
+    <fieldset>
+      <legend class="walk-name">${name}</legend>
+      <div class="walk-answers">
+        ${ANSWERS.map(
+          ({ heard, shape }) =>
+            html`<button
+              class="walk-answer"
+              type="button"
+              aria-pressed=${now === heard ? 'true' : 'false'}
+              aria-label="${name}: ${heard}"
+              @click=${() => answer(id, heard)}
+            >
+              <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">
+                ${markShape(now === heard ? shape : 'untested', { x: 0, y: 0 })}
+              </svg>
+              ${heard}
+            </button>`,
+        )}
+      </div>
+    </fieldset>
+  </li>`;
+}

@@ -1,0 +1,110 @@
+// @ts-check
+/**
+ * Where a sensor goes that is still in the hand: first a scan proves which one it is, then its place is
+ * said. Without a scan the record says that it was only tapped.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../../shapes/code.js';
+import { icon } from '../../../shapes/icons.js';
+import { draftsWith } from '../../frame/drafts-with.js';
+import { labelReader } from '../../scan/label-reader.js';
+
+/** @param {any} ctx */
+export function whereToStep(ctx) {
+  const { step, form } = ctx;
+  const { reader, parts } = labelReader(ctx, {
+    heading: step.title,
+    onOurs: (answer, how) => {
+      form.proven = { shown: answer.shown, how };
+      reader.leave();
+    },
+  });
+  if (parts) return parts;
+  if (form.proven || form.unproven) return placeParts(ctx);
+  const unit = ctx.view.out.find((/** @type {any} */ each) => each.id === step.expects.unit);
+  const skip = () => {
+    form.unproven = true;
+    ctx.redraw();
+  };
+  return {
+    body: html`
+      ${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
+      <div class="ways">
+        <button class="link-button" type="button" @click=${skip}>It cannot be scanned or typed</button>
+      </div>
+    `,
+    main: { words: 'Scan its label', run: reader.openCamera },
+    second: { words: 'Type the code', run: reader.type },
+  };
+}
+
+/** @param {any} ctx */
+function placeParts(ctx) {
+  const { step, form } = ctx;
+  /** @type {any[]} */
+  const choices = step.choices;
+  const how = form.proven?.how ?? 'tapped';
+  const save = () => {
+    const chosen = choices[form.place];
+    if (chosen) return ctx.act(draftsWith(chosen.events, { how, note: (form.note ?? '').trim() }));
+    form.asked = true;
+    return ctx.redraw();
+  };
+  return {
+    body: html`
+      ${proof(form)}
+      <fieldset class="readings">
+        <legend class="field-name">Where does it go?</legend>
+        <div class="choices">
+          ${choices.map(
+            ({ words }, n) =>
+              html`<label class="choice">
+                <input
+                  type="radio"
+                  name="place"
+                  .checked=${form.place === n}
+                  @change=${() => {
+                    form.place = n;
+                    form.asked = false;
+                    ctx.redraw();
+                  }}
+                />
+                <span class="choice-word">${words}</span>
+              </label>`,
+          )}
+        </div>
+      </fieldset>
+      ${form.asked ? html`<p class="field-fault" role="alert">Tap where it goes first.</p>` : nothing}
+      <label class="field">
+        <span class="field-name">Note, if one helps</span>
+        <input
+          type="text"
+          maxlength="200"
+          autocomplete="off"
+          .value=${form.note ?? ''}
+          @input=${(/** @type {any} */ { target }) => {
+            form.note = target.value;
+            ctx.redraw();
+          }}
+        />
+      </label>
+    `,
+    main: { words: 'Save where it goes', run: save },
+    second: null,
+  };
+}
+
+/** @param {any} form */
+function proof({ proven }) {
+  if (!proven) {
+    return html`<div class="panel panel-ask">
+      <p class="panel-kicker">${icon('ask')}<span>Not scanned</span></p>
+      <p>Nobody has checked which sensor this is. The record will say so.</p>
+    </div>`;
+  }
+  return html`<div class="panel panel-good">
+    <p class="panel-kicker">${icon('tick')}<span>This is ${code(proven.shown, { size: 'plain' })}, ${proven.how}.</span></p>
+  </div>`;
+}

@@ -1,0 +1,64 @@
+// @ts-check
+/**
+ * The trail of a job, large, with the sentence it stands for, the key to its shapes, and what carries it.
+ */
+
+import { html } from 'lit-html';
+
+import { markKey } from '../../shapes/marks.js';
+import { showNewest, trail } from '../../shapes/trail.js';
+import { evidence } from './evidence.js';
+import { loadJob } from './job-data.js';
+import { mounted } from '../frame/mount.js';
+import { to } from '../frame/router.js';
+import { verdictCard } from './verdict-card.js';
+
+export const trailPage = {
+  /**
+   * What carries the verdict takes about as long as the reasoning itself, so only this page asks for it.
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, params) {
+    const view = await loadJob(services, params);
+    return { ...view, evidence: await services.core.call('evidence', { job: params.job }) };
+  },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const view = ctx.data;
+    return {
+      title: 'What the tests say',
+      titled: true,
+      back: to.job(view.id),
+      stages: view.stages,
+      body: view.trail.tests.length ? told(view) : noneYet(),
+      main: { words: 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+    };
+  },
+};
+
+/** @param {any} view */
+function told(view) {
+  const marks = new Set(view.trail.lines.flatMap((/** @type {any} */ line) =>
+    line.points.filter((/** @type {any} */ point) => point.position !== null).map((/** @type {any} */ point) => point.mark)));
+  return html`
+    ${verdictCard(view, { causes: true })}
+    <div class="trail-whole" ${mounted(`trail ${view.trail.tests.length}`, (host) => showNewest(host.parentElement ?? host))}></div>
+    ${trail(view.trail)}
+    <section class="trail-key" aria-label="Key to the picture">
+      ${markKey([...marks])}
+      <p class="trail-key-line"><span class="key-line key-line-suspect" aria-hidden="true"></span>the suspect</p>
+      <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>a sensor that changed places</p>
+      <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>where the fault went</p>
+    </section>
+    ${evidence(view.evidence)}
+  `;
+}
+
+function noneYet() {
+  return html`<div class="nothing">
+    <h2>No test yet</h2>
+    <p>The trail begins with the first self-test.</p>
+  </div>`;
+}

@@ -1,0 +1,77 @@
+// @ts-check
+/**
+ * What the tests say, in one sentence and how sure that is; then what else it could be and what carries it.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { sentence } from '../frame/sentence.js';
+
+/**
+ * @param {any} view  the job's view
+ * @param {{causes?: boolean}} [options]  with every cause and its chance; what carries it then stands elsewhere
+ */
+export function verdictCard(view, { causes = false } = {}) {
+  const { reasoning } = view;
+  if (!reasoning?.sentence) return nothing;
+  const settled = reasoning.verdict !== null || reasoning.settled;
+  if (!settled && !causes) return soFar(reasoning);
+  // The figures behind the words, to the last digit, for whoever compares two phones.
+  return html`<section
+    class="verdict"
+    data-settled=${settled ? 'yes' : 'no'}
+    data-probability=${reasoning.probability ?? ''}
+    data-clear=${reasoning.clear}
+  >
+    <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
+    ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
+    ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
+    ${causes ? causesList(reasoning.causes) : nothing}
+  </section>`;
+}
+
+/**
+ * While nothing is settled the next move is what matters; the standing is two lines beside it.
+ * @param {any} reasoning
+ */
+function soFar({ sentence: standing, detail, aside: notes }) {
+  return html`<section class="verdict" data-settled="no">
+    <p><strong>${sentence(standing)}</strong> ${sentence(detail)}</p>
+    ${aside(notes)}
+  </section>`;
+}
+
+/** @param {any} reasoning */
+function inShort({ else_words: other, carries_words: carries }) {
+  if (!other && !carries) return nothing;
+  return html`<dl class="verdict-why">
+    ${other ? html`<dt>What else it could be</dt><dd>${sentence(other)}</dd>` : nothing}
+    ${carries ? html`<dt>What this rests on</dt><dd>${sentence(carries)}</dd>` : nothing}
+  </dl>`;
+}
+
+/** @param {string[]} notes */
+function aside(notes) {
+  if (!notes.length) return nothing;
+  return html`<ul class="panel panel-ask verdict-aside">
+    ${notes.map((note) => html`<li>${icon('ask')}<span>${sentence(note)}</span></li>`)}
+  </ul>`;
+}
+
+/** @param {Array<{cause: string, words: string, probability_words: string}>} causes */
+function causesList(causes) {
+  if (!causes.length) return nothing;
+  return html`<details class="more">
+    <summary>How likely each cause is, on its own</summary>
+    <ul class="causes">
+      ${causes.map(
+        ({ words, probability_words: chance }) =>
+          html`<li class="cause">
+            <span class="cause-name">${sentence(words)}</span>
+            <span class="cause-chance">${chance}</span>
+          </li>`,
+      )}
+    </ul>
+  </details>`;
+}

@@ -1,0 +1,123 @@
+// @ts-check
+/**
+ * What can be printed: a sheet on a paper of a chosen size, printed or handed on as a file.
+ *
+ * The size of the paper hangs on `data-paper` in print.css; a phone keeps which one was chosen last.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { fileOf } from './sheet-file.js';
+
+/**
+ * @typedef {'a5' | 'page' | '80' | '58'} Paper
+ *
+ * @typedef {object} Sheet
+ * @property {string} title       of the screen, and of the file that is handed on
+ * @property {string} back        one of `to`
+ * @property {Paper[]} papers     those it is laid out for; one alone is not asked about
+ * @property {string} kept        the setting of this phone that remembers the paper
+ * @property {(paper: Paper) => unknown} body
+ * @property {unknown} [before]   what stands on the screen above the sheet
+ */
+
+const WORDS = { a5: 'A5', page: 'A4 or Letter', 80: '80 mm roll', 58: '58 mm roll' };
+
+/** How many tests of a trail fit beside each other. */
+export const TESTS_ACROSS = { a5: 5, page: 7, 80: 3, 58: 2 };
+
+const PICTURE_WAIT_MS = 5000;
+
+/**
+ * The paper that was chosen last, if the sheet still knows it.
+ * @param {import('../app.js').Services} services
+ * @param {string} kept
+ */
+export async function chosenPaper({ device }, kept) {
+  return (await device.setting(`paper.${kept}`)) ?? '';
+}
+
+/**
+ * @param {import('../app.js').Context} ctx  `ctx.data.paper` is what `chosenPaper` gave
+ * @param {Sheet} sheet
+ * @returns {import('../frame/frame.js').Parts}
+ */
+export function paperParts(ctx, { title, back, papers, kept, body, before = nothing }) {
+  /** @type {Paper} */
+  const paper = papers.find((each) => each === ctx.data.paper) ?? papers[0];
+  const choose = async (/** @type {Paper} */ chosen) => {
+    await ctx.services.device.saveSetting(`paper.${kept}`, chosen);
+    await ctx.reload();
+  };
+  return {
+    title,
+    back,
+    body: html`
+      ${before} ${papers.length > 1 ? choice(papers, paper, choose) : nothing}
+      <article class="sheet" data-paper=${paper}>${body(paper)}</article>
+    `,
+    main: { words: 'Print it', run: () => printSheet() },
+    second: { words: 'share' in navigator ? 'Share it' : 'Save as a file', run: () => handOn(title) },
+  };
+}
+
+/**
+ * @param {Paper[]} papers
+ * @param {Paper} paper
+ * @param {(paper: Paper) => unknown} choose
+ */
+function choice(papers, paper, choose) {
+  return html`<fieldset class="asked paper-choice">
+    <legend class="asked-words">Paper</legend>
+    <div class="choices choices-two">
+      ${papers.map(
+        (each) => html`<label class="choice">
+          <input type="radio" name="paper" .checked=${each === paper} @change=${() => choose(each)} />
+          <span class="choice-word">${WORDS[each]}</span>
+        </label>`,
+      )}
+    </div>
+  </fieldset>`;
+}
+
+/** @returns {HTMLElement} */
+function shownSheet() {
+  return /** @type {HTMLElement} */ (document.querySelector('.sheet'));
+}
+
+/** Print once every picture is there, or is known to be missing. */
+async function printSheet() {
+  await picturesOf(shownSheet());
+  print();
+}
+
+/** @param {HTMLElement} sheet */
+async function picturesOf(sheet) {
+  const ends = Date.now() + PICTURE_WAIT_MS;
+  const waits = () => [...sheet.querySelectorAll('.picture')].some((each) => !each.firstElementChild);
+  while (waits() && Date.now() < ends) await new Promise((resolve) => setTimeout(resolve, 50));
+  await Promise.allSettled([...sheet.querySelectorAll('img')].map((image) => image.decode()));
+}
+
+/**
+ * Hand the sheet on as one file: by the share sheet of the phone, else as a download.
+ * @param {string} title
+ */
+async function handOn(title) {
+  const sheet = shownSheet();
+  await picturesOf(sheet);
+  const file = await fileOf(sheet, title);
+  try {
+    if (navigator.canShare?.({ files: [file] })) return await navigator.share({ title, files: [file] });
+    if ('share' in navigator) return await navigator.share({ title, text: sheet.innerText });
+  } catch (error) {
+    // Whoever closes the share sheet has changed his mind.
+    if (error instanceof DOMException && error.name === 'AbortError') return;
+    throw error;
+  }
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = file.name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}

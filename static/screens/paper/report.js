@@ -1,0 +1,147 @@
+// @ts-check
+/**
+ * The report of a job for the customer: what was wrong, how that is known, what was done, what proves it.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { markKey, mark } from '../../shapes/marks.js';
+import { trail, trailOnPaper } from '../../shapes/trail.js';
+import { paperParts, TESTS_ACROSS } from './paper.js';
+import { picture } from '../frame/picture.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { dayOnPaper } from '../frame/when.js';
+
+/** More pictures than this of one kind make nothing clearer. */
+const MOST_PICTURES = 6;
+
+export const reportPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  load: ({ core }, { job }) => core.call('report', { job }),
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const report = ctx.data;
+    return paperParts(ctx, {
+      title: `Report · ${report.vehicle}`,
+      back: to.job(report.id),
+      papers: ['page'],
+      kept: 'report',
+      before: report.photos.after.length ? nothing : wantsPicture(report),
+      body: (paper) => html`
+        ${head(report)}
+        <section class="sheet-part">
+          <h1 class="sheet-verdict">${report.headline}</h1>
+          ${sentences(report.found)} ${report.sure ? html`<p>${sentence(report.sure)}</p>` : nothing}
+        </section>
+        ${pictures(ctx, 'Before the work', report.photos.before)}
+        ${report.trail.tests.length
+          ? html`<section class="sheet-part">
+              <h2>The tests as a picture</h2>
+              <p class="sheet-lead">
+                Each column is a self-test, each row a place on the vehicle, each line a sensor. The broad band shows
+                where the fault was.
+              </p>
+              ${markKey(['clean', 'fault'])}
+              <div class="on-screen">${trail(report.trail)}</div>
+              <div class="on-paper">${trailOnPaper(report.trail, TESTS_ACROSS[paper])}</div>
+            </section>`
+          : nothing}
+        ${done(report)} ${part('What was replaced', report.replaced)}
+        ${pictures(ctx, 'While working', report.photos.during)} ${pictures(ctx, 'After the work', report.photos.after)}
+        ${part('What proves it', report.proof)} ${part('Please note', report.cautions)} ${foot(report)}
+      `,
+    });
+  },
+};
+
+/** @param {any} report */
+function wantsPicture({ id }) {
+  return html`<p class="soft">
+    There is no picture from after the work yet.
+    <a class="link-button" href=${linkTo(to.jobPart(id, 'photos'))}>Take one</a>
+  </p>`;
+}
+
+/** @param {any} report */
+function head({ vehicle, vin, complaint, opened_at: opened, closed, standing }) {
+  return html`<header class="sheet-head">
+    <div class="sheet-name">
+      <p class="sheet-kind">Report on the parking sensors</p>
+      <p class="sheet-vehicle">${vehicle}</p>
+      <dl class="facts">
+        ${vin ? html`<dt>Vehicle number</dt><dd>${vin}</dd>` : nothing}
+        <dt>Complaint</dt>
+        <dd>${complaint || 'none noted'}</dd>
+        <dt>Begun</dt>
+        <dd>${dayOnPaper(opened)}</dd>
+        ${closed ? html`<dt>Finished</dt><dd>${dayOnPaper(closed.at)}</dd>` : nothing}
+      </dl>
+      ${closed ? nothing : html`<p>${standing}</p>`}
+    </div>
+  </header>`;
+}
+
+/** @param {string[]} said */
+function sentences(said) {
+  return said.map((each) => html`<p>${sentence(each)}</p>`);
+}
+
+/**
+ * @param {string} title
+ * @param {string[]} said
+ */
+function part(title, said) {
+  if (!said.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>${title}</h2>
+    ${sentences(said)}
+  </section>`;
+}
+
+/** @param {any} report */
+function done({ done: steps }) {
+  if (!steps.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>What was done</h2>
+    <ol class="sheet-steps">
+      ${steps.map(
+        (/** @type {any} */ step) => html`<li>
+          ${mark(step.mark, { word: '' })}
+          <p>${step.at ? html`<span class="sheet-when">${dayOnPaper(step.at)}</span> ` : nothing}${sentence(step.sentence)}</p>
+        </li>`,
+      )}
+    </ol>
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {string} title
+ * @param {any[]} photos
+ */
+function pictures({ services }, title, photos) {
+  if (!photos.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>${title}</h2>
+    <ul class="photos photos-wide">
+      ${photos.slice(-MOST_PICTURES).map(
+        (photo) => html`<li class="photo">
+          ${picture(services, photo.sha256, { alt: photo.words })}
+          <span class="photo-words">${photo.words}, ${dayOnPaper(photo.at)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} report */
+function foot({ by, closed }) {
+  return html`<footer class="sheet-foot">
+    <p>Work by ${by.join(', ') || 'someone unnamed'}.${closed?.note ? ` ${closed.note}` : ''}</p>
+  </footer>`;
+}

@@ -1,0 +1,126 @@
+// @ts-check
+/**
+ * The record of a sensor on paper: everything that its page shows, for whoever has no phone at hand.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { markKey } from '../../shapes/marks.js';
+import { paperParts, TESTS_ACROSS } from './paper.js';
+import { to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
+import { unitStations } from '../unit/unit-stations.js';
+import { dayAndTime, dayOnPaper, momentOnPaper } from '../frame/when.js';
+
+const KEPT = 'record';
+
+export const unitRecordPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  load: (services, { unit }) => loadUnitSheet(services, unit, KEPT),
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { unit } = ctx.data;
+    return paperParts(ctx, {
+      title: `Record of sensor ${unit.shown}`.trim(),
+      back: to.unit(unit.id),
+      papers: ['a5', 'page'],
+      kept: KEPT,
+      body: (paper) => html`
+        ${sheetHead('Record of a sensor', unit)}
+        <section class="sheet-part">
+          <h2>What the tests say</h2>
+          ${sheetFinding(unit.finding)}
+          <p>It is ${sentence(unit.where)}.</p>
+        </section>
+        <section class="sheet-part">
+          <h2>Its trail</h2>
+          ${markKey(['clean', 'fault', 'aside'])} ${unitStations(unit.trail, { across: TESTS_ACROSS[paper] })}
+        </section>
+        ${tests(unit)} ${custody(unit)} ${labels(unit)} ${returns(unit)} ${lost(unit)} ${sheetFoot(ctx)}
+      `,
+    });
+  },
+};
+
+/** @param {any} unit */
+function tests({ tests: read, tests_words: counted }) {
+  return html`<section class="sheet-part">
+    <h2>Tests</h2>
+    <p>${counted}</p>
+    <ul class="sheet-list">
+      ${read.map((/** @type {any} */ test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+function custody({ custody: entries, custody_words: told }) {
+  if (!entries.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>Who had it</h2>
+    <p>${told}</p>
+    <table class="sheet-table">
+      <thead>
+        <tr><th>When</th><th>What</th><th>Known by</th><th>Who</th></tr>
+      </thead>
+      <tbody>
+        ${entries.map(
+          (/** @type {any} */ entry) => html`<tr>
+            <td>${momentOnPaper(entry.at)}</td>
+            <td>${sentence(entry.sentence)}${entry.note ? html`. ${entry.note}` : nothing}</td>
+            <td>${entry.how_words}</td>
+            <td>${entry.actor}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>
+  </section>`;
+}
+
+/** @param {any} unit */
+function labels({ labels: all }) {
+  if (!all.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>Labels</h2>
+    <ul class="sheet-list">
+      ${all.map(
+        (/** @type {any} */ each) => html`<li>
+          ${sentence(each.shown)}${each.at ? `, put on ${dayOnPaper(each.at)}` : ''}: ${each.sentence}
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+function returns({ returns: all }) {
+  if (!all.length) return nothing;
+  return html`<section class="sheet-part">
+    <h2>Returns</h2>
+    <ul class="sheet-list">
+      ${all.map(
+        (/** @type {any} */ { at, actor, received, decision }) => html`<li>
+          <span class="sheet-when">${momentOnPaper(at)}</span> ${received} ${actor}.
+          ${decision
+            ? html`<br /><span class="sheet-when">${momentOnPaper(decision.at)}</span> ${decision.sentence} Signed: ${decision.signed}.`
+            : 'Not decided yet.'}
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+function lost({ lost: all }) {
+  return all.map(
+    (/** @type {any} */ { at, words }) => html`<section class="sheet-part">
+      <h2>Identity lost</h2>
+      <p>On ${dayAndTime(at)}, ${words}.</p>
+    </section>`,
+  );
+}

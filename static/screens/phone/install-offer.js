@@ -1,0 +1,72 @@
+// @ts-check
+/**
+ * The offer to put the app on the home screen: made once a job is on the phone, put off with one tap, and
+ * plainer when much would be lost.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { canInstall, install, installOffer, phoneFamily, putInstallOff } from './install.js';
+import { countWords } from './phone-notices.js';
+import { linkTo, to } from '../frame/router.js';
+
+/**
+ * On the list of jobs: above it once much would be lost, below it before.
+ * @param {import('../app.js').Context} ctx
+ * @param {number} jobs  on this phone
+ * @param {'offer' | 'strong'} asked  the one that belongs to this place
+ */
+export function installCard(ctx, jobs, asked) {
+  const level = installOffer(ctx.services, jobs);
+  if (level !== asked) return nothing;
+  const strong = level === 'strong';
+  return html`<section class="panel ${strong ? 'panel-ask' : 'panel-act'}" aria-labelledby="install-title">
+    <p class="panel-kicker">${icon(strong ? 'caution' : 'in')} ${strong ? 'This can get lost' : 'So that it stays'}</p>
+    <h2 id="install-title">Put Swaptrail on the home screen</h2>
+    <p>${strong ? muchWaits(ctx) : calmWords()}</p>
+    <div class="card-actions">
+      ${way(ctx)}
+      ${strong ? html`<a class="small-button" href=${linkTo(to.outbox())}>See what waits</a>` : nothing}
+      <button class="link-button" type="button" @click=${() => later(ctx)}>Not now</button>
+    </div>
+  </section>`;
+}
+
+/**
+ * At the first step of a job: one line, below what is to be done.
+ * @param {import('../app.js').Context} ctx
+ * @param {string} job
+ */
+export function installLine({ services }, job) {
+  if (installOffer(services, 1) === 'none') return nothing;
+  return html`<a class="notice notice-row" href=${linkTo(to.jobPart(job, 'install'))}>
+    ${icon('in')} <span>Keep Swaptrail on the home screen</span>
+  </a>`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function way({ services }) {
+  // On an iPhone there is more to say first, and no browser hands over a prompt there.
+  return canInstall()
+    ? html`<button class="small-button" type="button" @click=${() => install(services)}>Put it there</button>`
+    : html`<a class="small-button" href=${linkTo(to.install())}>Show me how</a>`;
+}
+
+function calmWords() {
+  return phoneFamily() === 'iphone'
+    ? 'This is a page in the browser, which forgets a page that was not opened for a week. The app on the home screen starts empty: see how first.'
+    : 'This is a page in the browser. On the home screen it starts in one tap, and the phone keeps its data longer.';
+}
+
+/** @param {import('../app.js').Context} ctx */
+function muchWaits({ services }) {
+  const { unsentEvents, unsentPhotos } = services.sync.status.value;
+  return `${countWords(unsentEvents, unsentPhotos)} are only in this page, and the browser has not promised to keep them. Send them soon.`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+async function later(ctx) {
+  await putInstallOff(ctx.services);
+  ctx.redraw();
+}

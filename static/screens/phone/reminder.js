@@ -1,0 +1,102 @@
+// @ts-check
+/**
+ * The reminder to save the file: silent while there is nothing to lose, then a line, then a panel that grows with
+ * what is at stake (alone/stake.js). On the list of jobs and on a job that was just closed; never a dialog, never
+ * in the middle of a step.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { stageOf } from '../../alone/stake.js';
+import { isInstalled } from '../../log/device.js';
+import { icon } from '../../shapes/icons.js';
+import { newVersion } from './change-over.js';
+import { countWords } from './phone-notices.js';
+import { linkTo, to } from '../frame/router.js';
+import { ago, span } from '../frame/when.js';
+import { makeFile } from './making-file.js';
+
+const WORTH_NAMING_MS = 60 * 60 * 1000;
+
+/**
+ * The mark in the head of every screen.
+ * @param {import('../../alone/saved.js').Standing} standing
+ * @returns {import('../frame/frame.js').Mark}
+ */
+export function fileMark({ entries, photos, held }) {
+  const count = entries + photos;
+  if (count) return { state: 'waiting', words: `${count} in no file yet` };
+  return { state: 'sent', words: held.entries ? 'saved on this phone' : 'nothing recorded yet' };
+}
+
+/** On the list of jobs. @param {import('../app.js').Context} ctx */
+export function reminder(ctx) {
+  return html`${fileReminder(ctx)}${newVersion(ctx)}`;
+}
+
+/** @param {import('../app.js').Context} ctx */
+function fileReminder(ctx) {
+  const stage = stageNow(ctx.services);
+  if (stage === 'none') return nothing;
+  if (stage === 'quiet') {
+    return html`<a class="notice notice-row" href=${linkTo(to.file())}>
+      ${icon('out')} <span><strong>${atStake(ctx.services)}</strong> in no file yet. See how to save it.</span>
+    </a>`;
+  }
+  return panel(ctx, stage === 'urgent');
+}
+
+/** On a job that is closed: a whole job is worth a file. @param {import('../app.js').Context} ctx */
+export function reminderAtClose(ctx) {
+  const stage = stageNow(ctx.services);
+  return stage === 'none' ? nothing : panel(ctx, stage === 'urgent');
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {boolean} urgent
+ */
+function panel(ctx, urgent) {
+  const { since, last } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
+  const waited = since === null ? 0 : Date.now() - since;
+  const save = () => {
+    makeFile(ctx);
+    ctx.go(to.file());
+  };
+  return html`<section class="panel ${urgent ? 'panel-stop' : 'panel-ask'}" role="status">
+    <p class="panel-kicker">${icon(urgent ? 'caution' : 'out')} ${urgent ? 'Only on this phone' : 'Save the file'}</p>
+    <p>
+      <strong>${atStake(ctx.services)}</strong>
+      ${urgent ? 'would be gone with this phone' : onlyHere(ctx.services)}${waited > WORTH_NAMING_MS
+        ? `, the oldest for ${span(waited)}`
+        : nothing}.
+      ${last ? `The last file is from ${ago(last.at)}.` : 'There is no file yet.'} ${risk(ctx.services)}
+    </p>
+    <button class="small-button" type="button" @click=${save}>${icon('out')} Save the file</button>
+  </section>`;
+}
+
+/** @param {import('../app.js').Services} services */
+function onlyHere({ saved }) {
+  const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
+  return `${entries + photos === 1 ? 'is' : 'are'} on this phone only`;
+}
+
+/** @param {import('../app.js').Services} services */
+function stageNow({ saved, device }) {
+  if (!saved) return 'none';
+  const phone = { promised: device.kept.value === true, installed: isInstalled() };
+  return stageOf(saved.standing.value, phone, Date.now());
+}
+
+/** @param {import('../app.js').Services} services */
+function atStake({ saved }) {
+  const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
+  return countWords(entries, photos);
+}
+
+/** What makes a loss likely on this phone. @param {import('../app.js').Services} services */
+function risk({ device }) {
+  if (!isInstalled()) return 'Some phones clear a page that is not on the home screen after a week without a visit.';
+  return device.kept.value === false ? 'The browser may remove the data when space runs short.' : '';
+}

@@ -1,0 +1,68 @@
+// @ts-check
+/**
+ * How the sending stands, in words and as a bar: what waits, how far it has got, when it is tried again.
+ */
+
+import { html, nothing, render } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { mounted } from '../frame/mount.js';
+import { countWords } from './phone-notices.js';
+import { ago, size, until } from '../frame/when.js';
+
+/** @param {import('../../sync/sync.js').SyncStatus} status */
+export function sendingState(status) {
+  const { unsentEvents, unsentPhotos, unsentBytes, oldestUnsentAt, lastSyncAt, sentence, state } = status;
+  const waits = unsentEvents + unsentPhotos;
+  return html`<section class="card card-now">
+    <div class="sending" role="status">
+      <h1>${waits ? `${countWords(unsentEvents, unsentPhotos)} not sent yet` : 'All sent'}</h1>
+      ${waits
+        ? html`<p class="lead">
+            Saved on this phone${oldestUnsentAt ? `, the oldest ${ago(oldestUnsentAt)}` : ''}.${unsentBytes
+              ? ` The pictures take ${size(unsentBytes)}.`
+              : ''}
+          </p>`
+        : html`<p class="lead">Nothing waits on this phone.</p>`}
+      ${sentence ? html`<p class="sending-trouble">${icon('caution')} <span>${sentence}</span></p>` : nothing}
+    </div>
+    ${state === 'sending' ? progress(status) : nextTry(status)}
+    <p class="soft">
+      ${lastSyncAt
+        ? `Last exchange with the server ${ago(lastSyncAt)}.`
+        : 'No exchange with the server since the app was opened.'}
+    </p>
+  </section>`;
+}
+
+/** @param {import('../../sync/sync.js').SyncStatus} status */
+function progress({ toSend, unsentEvents, unsentPhotos }) {
+  if (!toSend) return nothing;
+  const { events, photos } = toSend;
+  const parts = [];
+  if (events) parts.push(`${events - unsentEvents} of ${events} entries`);
+  if (photos) parts.push(`${photos - unsentPhotos} of ${photos} pictures`);
+  const done = events + photos - unsentEvents - unsentPhotos;
+  return html`<div class="progress">
+    <p class="progress-words">Sent so far: ${parts.join(', ')}</p>
+    <progress max=${events + photos} .value=${done} aria-label="How much is sent"></progress>
+  </div>`;
+}
+
+/** @param {import('../../sync/sync.js').SyncStatus} status */
+function nextTry({ nextTryAt }) {
+  if (nextTryAt === null) return nothing;
+  return html`<p class="next-try" ${mounted(`next ${nextTryAt}`, (host) => countDown(host, nextTryAt))}></p>`;
+}
+
+/**
+ * Draws by itself: a second that passes is no reason to draw the whole screen, or to read it aloud.
+ * @param {HTMLElement} host
+ * @param {number} at
+ */
+function countDown(host, at) {
+  const draw = () => render(html`${icon('clock')} Trying again in ${until(at)}`, host);
+  const timer = setInterval(draw, 1000);
+  draw();
+  return () => clearInterval(timer);
+}

@@ -1,0 +1,50 @@
+// @ts-check
+/**
+ * How safe what was recorded is, in the places where every person sees it: the mark in the head of each screen, the
+ * list of jobs, a job that was just closed. With a server that is what was sent; without one, what is in a file.
+ */
+
+import { nothing } from 'lit-html';
+
+import { reminder, reminderAtClose, fileMark } from './reminder.js';
+import { phoneNotices } from './phone-notices.js';
+
+/**
+ * @param {import('../app.js').Services} services
+ * @returns {import('../frame/frame.js').Mark}
+ */
+export function markOf({ saved, sync }) {
+  return saved ? fileMark(saved.standing.value) : sendingMark(sync.status.value);
+}
+
+/**
+ * On the list of jobs.
+ * @param {import('../app.js').Context} ctx
+ */
+export function standingNotices(ctx) {
+  return ctx.services.saved ? reminder(ctx) : phoneNotices(ctx);
+}
+
+/**
+ * On a job that is closed.
+ * @param {import('../app.js').Context} ctx
+ */
+export function standingAtClose(ctx) {
+  return ctx.services.saved ? reminderAtClose(ctx) : nothing;
+}
+
+/**
+ * With a server: what is sent.
+ * @param {import('../../sync/sync.js').SyncStatus} status
+ * @returns {import('../frame/frame.js').Mark}
+ */
+function sendingMark({ state, unsentEvents, unsentPhotos }) {
+  const count = unsentEvents + unsentPhotos;
+  if (state === 'not paired') return { state: 'trouble', words: count ? `not paired, ${count}` : 'not paired' };
+  if (state === 'refused') return { state: 'trouble', words: `${count} not taken` };
+  if (state === 'sending' && count) return { state: 'waiting', words: `sending ${count}` };
+  if (count) return { state: 'waiting', words: `${count} not sent yet` };
+  if (state === 'server in trouble') return { state: 'trouble', words: 'server trouble' };
+  if (state === 'server unreachable') return { state: 'waiting', words: 'offline' };
+  return { state: 'sent', words: state === 'sent' ? 'all sent' : 'nothing to send' };
+}

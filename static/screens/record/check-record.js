@@ -1,0 +1,128 @@
+// @ts-check
+/**
+ * Looking at a record from another installation: choose the file, see whether it is as it was sealed, by
+ * whom, and what it says. Nothing of it is kept.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { openForeignRecord, RecordProblem } from '../../record/foreign-record.js';
+import { HAS_SERVER } from '../../place.js';
+import { icon } from '../../shapes/icons.js';
+import { foreignRecord } from './foreign-record-view.js';
+import { to } from '../frame/router.js';
+
+/** What is looked at now. @type {import('../../record/foreign-record.js').ForeignRecord | null} */
+let shown = null;
+/** @type {RecordProblem | null} */
+let problem = null;
+let checking = false;
+/** Tells one file from the next, so that each is shown from its beginning. */
+let count = 0;
+
+export const checkRecordPage = {
+  /** @param {import('../app.js').Services} services */
+  load: async ({ sync, saved }) => {
+    // Without a server the fingerprint is this phone's, on the page about it.
+    if (saved) return { fingerprint: '' };
+    try {
+      return { fingerprint: await sync.api.recordFingerprint() };
+    } catch {
+      return { fingerprint: '' }; // of use only while the server can be reached
+    }
+  },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const choose = { words: chooseWords(), disabled: checking, run: pick };
+    return {
+      title: shown ? 'Record from elsewhere' : 'Check a record',
+      back: to.jobs(),
+      key: `${count}`,
+      body: html`
+        ${shown ? foreignRecord(ctx, shown) : before(ctx)}
+        <input id="record-file" class="aloud" type="file" accept=".zip,application/zip" tabindex="-1" aria-label="The record file"
+          @change=${(/** @type {Event} */ event) => take(ctx, event)} />
+      `,
+      main: choose,
+      second: shown ? { words: 'Put it away', run: () => putAway(ctx) } : null,
+    };
+  },
+};
+
+function chooseWords() {
+  if (checking) return 'Checking the file';
+  return shown || problem ? 'Another file' : 'Choose the file';
+}
+
+function pick() {
+  document.getElementById('record-file')?.click();
+}
+
+/** @param {import('../app.js').Context} ctx */
+function before({ data }) {
+  return html`
+    <h1>Is this record as it was made?</h1>
+    <p class="lead">
+      Whoever recorded a sensor can hand over its record as a file. ${HAS_SERVER ? 'The server' : 'This phone'} checks
+      every byte of it and which seal it bears. Nothing of it is kept here.
+    </p>
+    ${problem ? problemPanel(problem) : nothing}
+    ${data.fingerprint
+      ? html`<section class="card">
+          <p class="kicker">Your own records bear this fingerprint</p>
+          <p class="fingerprint">${data.fingerprint}</p>
+          <p class="soft">Read it out to whoever takes one of them.</p>
+        </section>`
+      : nothing}
+  `;
+}
+
+/** @param {RecordProblem} problem */
+function problemPanel({ kind, title, sentence }) {
+  const altered = kind === 'altered';
+  return html`<section class="panel ${altered ? 'panel-stop' : 'panel-ask'}" role="alert">
+    <p class="panel-kicker">${icon(altered ? 'stop' : 'ask')} ${title}</p>
+    <p class="record-place">${sentence}</p>
+    ${altered
+      ? html`<p>It is not shown, for none of it can be relied on. Ask whoever made it for a fresh one.</p>`
+      : nothing}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Event} event
+ */
+async function take(ctx, { target }) {
+  const input = /** @type {HTMLInputElement} */ (target);
+  const file = input.files?.[0];
+  input.value = ''; // the same file may be chosen again
+  if (!file) return;
+  forget();
+  checking = true;
+  ctx.redraw();
+  try {
+    shown = await openForeignRecord(ctx.services, file);
+  } catch (error) {
+    if (!(error instanceof RecordProblem)) throw error;
+    problem = error;
+  } finally {
+    checking = false;
+    count += 1;
+  }
+  await ctx.reload();
+}
+
+/** @param {import('../app.js').Context} ctx */
+function putAway(ctx) {
+  forget();
+  count += 1;
+  ctx.redraw();
+}
+
+function forget() {
+  shown?.close();
+  shown = null;
+  problem = null;
+}

@@ -1,0 +1,123 @@
+// @ts-check
+/**
+ * A record from elsewhere as it is shown: whose seal it bears, what the core makes of it, then the sensor
+ * and the jobs in it. A broken line along its left side tells it from this phone's own records.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { HAS_SERVER } from '../../place.js';
+import { code } from '../../shapes/code.js';
+import { icon } from '../../shapes/icons.js';
+import { trail } from '../../shapes/trail.js';
+import { partFacts } from '../unit/part-facts.js';
+import { pictureList } from '../job/photos-page.js';
+import { sentence } from '../frame/sentence.js';
+import { custody, elsewhereTold, labels, lost, photos, returns, tests } from '../unit/unit-parts.js';
+import { unitStations } from '../unit/unit-stations.js';
+import { verdictCard } from '../job/verdict-card.js';
+import { day, dayAndTime } from '../frame/when.js';
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {import('../../record/foreign-record.js').ForeignRecord} record
+ */
+export function foreignRecord(ctx, { answer, view, photos: own }) {
+  // The pictures in here are neither on this phone nor on the server.
+  const within = { ...ctx, services: { ...ctx.services, photos: /** @type {any} */ (own) } };
+  return html`
+    ${sealed(answer)} ${worked(view.compared, answer.missing.length)}
+    <div class="foreign">
+      <p class="foreign-mark">${markWords(answer.maker)}</p>
+      ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {any} */ job) => jobPart(within, job))}
+    </div>
+  `;
+}
+
+/** @param {any} answer */
+function sealed({ maker, made_at: at }) {
+  return html`<section class="panel panel-good" role="status">
+    <p class="panel-kicker">${icon('tick')} Not changed since it was sealed</p>
+    <p>Sealed ${maker.kind === 'phone' ? 'by a phone' : nothing} on ${dayAndTime(at)}, with the fingerprint</p>
+    <p class="fingerprint">${maker.fingerprint}</p>
+    <p>${knownWords(maker)}</p>
+    ${maker.kind === 'phone'
+      ? html`<p>
+          The maker is a phone, not an installation. Whose phone it is, the file cannot say. The seal shows every change
+          since then, and none from before.
+        </p>`
+      : nothing}
+  </section>`;
+}
+
+/** @param {{own: boolean, kind: string}} maker */
+function markWords({ own, kind }) {
+  if (own) return 'From the file';
+  return kind === 'phone' ? 'From a phone that works by itself' : 'From another installation';
+}
+
+/** @param {{own: boolean, known_since: number | null}} maker */
+function knownWords({ own, known_since: since }) {
+  if (own) return HAS_SERVER ? 'This server sealed it itself.' : 'This phone sealed it itself.';
+  if (since) return `This seal was first seen here on ${day(since)}.`;
+  return 'This seal is seen here for the first time. Let its owner read out the fingerprint before you rely on it.';
+}
+
+/**
+ * @param {any} compared
+ * @param {number} missing
+ */
+function worked({ same, sentence: told, differs, elsewhere }, missing) {
+  return html`<section class=${same ? 'card' : 'panel panel-ask'}>
+    ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} It reads otherwise here</p>`}
+    <p>${told}</p>
+    ${differs.length
+      ? html`<ul class="plain-list">
+          ${differs.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}
+        </ul>`
+      : nothing}
+    ${elsewhere ? html`<p>${sentence(elsewhere)}</p>` : nothing}
+    ${missing ? html`<p>${missing === 1 ? '1 picture is' : `${missing} pictures are`} named in it and not in the file.</p>` : nothing}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ */
+function sensor(ctx, { unit, where }) {
+  return html`<section class="unit-head">
+      ${code(unit.shown, { size: 'large', none: 'no label' })}
+      <p class="lead">${sentence(where)}</p>
+    </section>
+    ${partFacts(unit)}
+    ${unit.lost.map(lost)} ${unitStations(unit.trail)} ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)}
+    ${custody(unit)} ${labels(unit)} ${photos(ctx, unit)}`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} view
+ */
+function jobPart(ctx, view) {
+  return html`<section class="screen-stack" data-job=${view.id}>
+    <h2>The job on ${view.title}</h2>
+    <p class="soft">${[view.complaint, view.closed ? 'closed' : 'still open'].filter(Boolean).join(' · ')}</p>
+    ${verdictCard(view, { causes: true })} ${view.trail.tests.length ? trail(view.trail) : html`<p>No test was made.</p>`}
+    ${view.photos.length ? html`<h3>Pictures</h3>${pictureList(ctx, view)}` : nothing}
+    <details class="more">
+      <summary>Every entry of it</summary>
+      <ol class="history">
+        ${view.history.map(entryRow)}
+      </ol>
+    </details>
+  </section>`;
+}
+
+/** @param {any} entry */
+function entryRow({ at, actor, sentence: said, undone }) {
+  return html`<li class=${undone ? 'history-row undone' : 'history-row'}>
+    <span class="history-when">${dayAndTime(at)} · ${actor || 'no name'}</span>
+    <p class="history-what">${sentence(said)}${undone ? html`<br />Taken back: ${undone.reason}` : nothing}</p>
+  </li>`;
+}

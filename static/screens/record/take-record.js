@@ -1,0 +1,114 @@
+// @ts-check
+/**
+ * Taking the record of a sensor or a job along as one file. Sealing takes its time, so a second tap hands it
+ * on: a share sheet opens only right after a tap.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
+import { icon } from '../../shapes/icons.js';
+import { phoneSeal } from './phone-seal.js';
+import { countWords } from '../phone/phone-notices.js';
+import { sealer } from './record-sealer.js';
+import { to } from '../frame/router.js';
+import { size } from '../frame/when.js';
+
+/** What was made last and of what; it is not kept. @type {({name: string} & import('./record-sealer.js').Sealed) | null} */
+let taken = null;
+/** @type {{name: string, sentence: string} | null} */
+let problem = null;
+/** Of what one is being made. */
+let making = '';
+
+export const takeRecordPage = {
+  /**
+   * @param {import('../app.js').Services} services
+   * @param {Record<string, string>} params  `unit` or `job`
+   */
+  load: async ({ core }, { unit, job }) =>
+    unit
+      ? { name: unit, back: to.unit(unit), title: titleOf(await core.call('unit', { unit })) }
+      : { name: job, back: to.job(job), title: (await core.call('job', { job })).title },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { name, back, title } = ctx.data;
+    const here = taken?.name === name ? taken : null;
+    const file = here?.file ?? null;
+    return {
+      title: `Record · ${title}`,
+      back,
+      key: file ? 'taken' : '',
+      body: html`
+        <h1>${file ? 'The record is ready' : 'The record as one file'}</h1>
+        ${here ? ready(here) : sealer.about()} ${unsent(ctx)}
+        ${problem?.name === name
+          ? html`<section class="panel panel-ask" role="alert">
+              <p class="panel-kicker">${icon('ask')} No record was made</p>
+              <p>${problem.sentence}</p>
+            </section>`
+          : nothing}
+      `,
+      ...(file ? handOver(file) : { main: makeButton(ctx, name) }),
+    };
+  },
+};
+
+/** @param {any} unit */
+function titleOf({ shown }) {
+  return shown ? `sensor ${shown}` : 'a sensor without a label';
+}
+
+/** @param {import('./record-sealer.js').Sealed} sealed */
+function ready({ file, key }) {
+  return html`<section class="card card-now">
+      <p class="panel-kicker">${icon('tick')} ${sealer.sealed}</p>
+      <p class="record-file">${file.name}</p>
+      <p class="soft">${size(file.size)}</p>
+    </section>
+    ${key ? phoneSeal(key) : nothing}`;
+}
+
+/** What this phone has not sent is not in it. @param {import('../app.js').Context} ctx */
+function unsent({ services }) {
+  const { unsentEvents, unsentPhotos } = services.sync.status.value;
+  if (!unsentEvents && !unsentPhotos) return nothing;
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('send')} Not all of it has reached the server</p>
+    <p>${countWords(unsentEvents, unsentPhotos)} on this phone ${unsentEvents + unsentPhotos === 1 ? 'is' : 'are'} not in the record.</p>
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {string} name
+ */
+function makeButton(ctx, name) {
+  return {
+    words: making === name ? sealer.busy : 'Make the file',
+    disabled: making !== '',
+    run: async () => {
+      making = name;
+      problem = null;
+      ctx.redraw();
+      try {
+        const subject = ctx.params.unit ? { unit: name } : { job: name };
+        taken = { name, ...(await sealer.seal(ctx.services, subject)) };
+      } catch (error) {
+        const sentence = sealer.problem(error);
+        if (sentence === null) throw error;
+        problem = { name, sentence };
+      } finally {
+        making = '';
+      }
+      await ctx.reload();
+    },
+  };
+}
+
+/** @param {File} file */
+function handOver(file) {
+  const save = { words: 'Save it', run: () => saveFile(file) };
+  return canShare(file) ? { main: { words: 'Share it', run: () => shareFile(file) }, second: save } : { main: save };
+}

@@ -1,0 +1,179 @@
+// @ts-check
+/**
+ * Taking a picture inside a screen: the camera in the page, a file in its place, a look at what was
+ * taken, and another try. What was taken waits in the form until it is recorded.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { PhotoProblem } from '../../photos/photos.js';
+import { openCamera } from '../../scan/scanner.js';
+import { mounted } from '../frame/mount.js';
+import { freshPicture } from '../frame/picture.js';
+import { CAMERA_SETTING } from './scan-host.js';
+
+/** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../../scan/scanner.js').CameraHandle>} */
+const cameras = new WeakMap();
+/** Forms for which the camera was asked for. @type {WeakSet<object>} */
+const wanted = new WeakSet();
+/** What went wrong with the last picture of a form. @type {WeakMap<object, {title: string, sentence: string}>} */
+const problems = new WeakMap();
+
+/**
+ * @typedef {object} Capture
+ * @property {'closed' | 'open' | 'taken'} state
+ * @property {unknown} body
+ * @property {() => Promise<void>} open
+ * @property {() => void} close
+ * @property {() => Promise<void>} take
+ * @property {() => void} again
+ * @property {import('../../log/log.js').Photo | null} photo
+ */
+
+/**
+ * The picture of a form; it stands in `form.photo`.
+ * @param {import('../app.js').Context} ctx
+ * @param {{words: string, alt: string, open?: boolean}} options  `open` opens the camera without asking
+ * @returns {Capture}
+ */
+export function capture(ctx, { words, alt, open = false }) {
+  const { form } = ctx;
+  if (open && !form.photo && !wanted.has(form)) wanted.add(form);
+  const photo = form.photo ?? null;
+  const state = photo ? 'taken' : wanted.has(form) ? 'open' : 'closed';
+  return {
+    state,
+    photo,
+    body: html`${problemPanel(problems.get(form))}${state === 'taken'
+      ? freshPicture(photo, alt)
+      : state === 'open'
+        ? cameraHost(ctx, words)
+        : nothing}`,
+    open: async () => {
+      // The camera can end the page on a phone: what was entered has to be written down before.
+      await ctx.keep();
+      wanted.add(form);
+      ctx.redraw();
+    },
+    close: () => {
+      wanted.delete(form);
+      problems.delete(form);
+      ctx.redraw();
+    },
+    take: async () => {
+      const camera = cameras.get(form);
+      try {
+        if (camera) await prepare(ctx, await camera.takePhoto());
+      } catch {
+        camera?.note('There is no picture yet. Wait until you see one, or use a file.');
+      }
+    },
+    again: () => {
+      delete form.photo;
+      wanted.add(form);
+      ctx.redraw();
+    },
+  };
+}
+
+/**
+ * The fact that a picture was taken.
+ * @param {import('../../log/log.js').Photo} photo
+ * @param {{shows: 'position' | 'screen' | 'unit' | 'work', position?: string, unit?: string}} what
+ * @returns {import('../../log/log.js').Draft}
+ */
+export function photoTaken({ sha256, mime, bytes, width, height }, { shows, position = '', unit = '' }) {
+  return {
+    kind: 'photo_taken',
+    data: { sha256, mime, bytes: bytes.byteLength, width, height, shows, position, unit },
+  };
+}
+
+/**
+ * The screen while a picture is taken or looked at; null while neither is going on.
+ * @param {import('../app.js').Context} ctx
+ * @param {Capture} taking
+ * @param {{title: unknown, back: string}} head   of the screen that the picture belongs to
+ * @param {Parameters<typeof photoTaken>[1]} what
+ * @returns {import('../frame/frame.js').Parts | null}
+ */
+export function takingParts(ctx, taking, head, what) {
+  const { photo, body } = taking;
+  if (photo) {
+    return {
+      ...head,
+      key: 'taken',
+      body,
+      main: {
+        words: 'Keep this picture',
+        run: () => ctx.act([photoTaken(photo, what)], { photo, after: ctx.forget }),
+      },
+      second: { words: 'Take it again', run: taking.again },
+    };
+  }
+  if (taking.state !== 'open') return null;
+  return {
+    ...head,
+    key: 'camera',
+    body,
+    main: { words: 'Take the picture', run: taking.take },
+    second: { words: 'Go back', run: taking.close },
+  };
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {string} words
+ */
+function cameraHost(ctx, words) {
+  const { form, services } = ctx;
+  return html`<div
+    class="camera"
+    ${mounted('camera', (host) => {
+      let left = false;
+      /** @type {import('../../scan/scanner.js').CameraHandle | null} */
+      let camera = null;
+      services.device.setting(CAMERA_SETTING).then((deviceId) => {
+        if (left) return;
+        camera = openCamera(host, {
+          words,
+          camera: deviceId,
+          onCamera: (chosen) => services.device.saveSetting(CAMERA_SETTING, chosen),
+          onFile: (file) => prepare(ctx, file),
+        });
+        cameras.set(form, camera);
+      });
+      return () => {
+        left = true;
+        camera?.stop();
+        cameras.delete(form);
+      };
+    })}
+  ></div>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {Blob} file
+ */
+async function prepare(ctx, file) {
+  const { form, services } = ctx;
+  try {
+    form.photo = await services.photos.prepare(file);
+    problems.delete(form);
+    wanted.delete(form);
+  } catch (error) {
+    if (!(error instanceof PhotoProblem)) throw error;
+    problems.set(form, error);
+  }
+  ctx.redraw();
+}
+
+/** @param {{title: string, sentence: string} | undefined} problem */
+function problemPanel(problem) {
+  if (!problem) return nothing;
+  return html`<section class="panel panel-ask" role="alert">
+    <h2>${problem.title}</h2>
+    <p>${problem.sentence}</p>
+  </section>`;
+}

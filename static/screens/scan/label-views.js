@@ -1,0 +1,113 @@
+// @ts-check
+/**
+ * What the label reader draws: the camera, the field for a typed code, the code to write by hand, and the
+ * question which of several labels is meant.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { scanHost } from './scan-host.js';
+import { sentence } from '../frame/sentence.js';
+import { stepCount } from '../frame/step-count.js';
+
+/** @typedef {import('./label-reader.js').Reader} Reader */
+
+/** @param {Reader} reader */
+function heading({ ctx, options }) {
+  return html`<header>
+    ${stepCount(ctx.step.progress)}
+    <h1 class="reader-heading">${sentence(options.heading)}</h1>
+  </header>`;
+}
+
+/** @param {Reader} reader */
+export function cameraView(reader) {
+  return html`
+    ${heading(reader)}
+    ${scanHost(reader.ctx, { words: 'Hold it about 20 cm away', onTexts: reader.see })}
+    <div class="ways-row">
+      ${reader.options.mayWrite
+        ? html`<button class="link-button" type="button" @click=${reader.write}>Write a code by hand</button>`
+        : nothing}
+      <button class="link-button" type="button" @click=${reader.leave}>Close the camera</button>
+    </div>
+  `;
+}
+
+/** @param {Reader} reader */
+export function typeView(reader) {
+  const { typed = '', title, sentence: wrong } = reader.state;
+  const onInput = (/** @type {InputEvent} */ event) => {
+    const field = /** @type {HTMLInputElement} */ (event.target);
+    reader.show({ mode: 'type', typed: field.value });
+  };
+  const onKey = (/** @type {KeyboardEvent} */ event) => {
+    if (event.key === 'Enter') reader.parts()?.main.run();
+  };
+  return html`
+    ${heading(reader)}
+    <label class="field">
+      <span class="field-name">Code on the label</span>
+      <input
+        class="field-code"
+        type="text"
+        autocomplete="off"
+        autocapitalize="characters"
+        autocorrect="off"
+        spellcheck="false"
+        enterkeyhint="done"
+        maxlength="200"
+        aria-invalid=${title ? 'true' : 'false'}
+        aria-describedby="code-note"
+        .value=${typed}
+        @input=${onInput}
+        @keydown=${onKey}
+      />
+      <span class="field-note" id="code-note">Five characters. The hyphen may be left out.</span>
+    </label>
+    ${title
+      ? html`<div class="panel panel-ask" role="alert">
+          <p class="field-fault">${title}</p>
+          <p>${sentence(wrong ?? '')}</p>
+        </div>`
+      : nothing}
+    ${reader.options.mayWrite
+      ? html`<button class="link-button" type="button" @click=${reader.write}>
+          There is no label: write a code by hand
+        </button>`
+      : nothing}
+  `;
+}
+
+/** @param {Reader} reader */
+export function writeView(reader) {
+  const { shown = '' } = reader.state.offer ?? {};
+  return html`
+    ${heading(reader)}
+    <p class="lead">Write this code on a piece of tape with a felt pen, and stick it on the sensor now.</p>
+    <p class="written-code">${code(shown, { size: 'large' })}</p>
+    <p class="soft">No other sensor has it. Compare it once, character by character, before you put the sensor down.</p>
+  `;
+}
+
+/** @param {Reader} reader */
+export function whichView(reader) {
+  const { which = [] } = reader.state;
+  return html`
+    <section class="panel panel-ask" role="alert">
+      <h2>${which.length} labels are in view</h2>
+      <p>Which one is on the sensor in your hand?</p>
+    </section>
+    <ul class="which">
+      ${which.map(
+        ({ text, shown }) =>
+          html`<li>
+            <button class="which-button" type="button" @click=${() => reader.take(text, 'scanned')}>
+              ${code(shown, { size: 'large' })}
+            </button>
+          </li>`,
+      )}
+    </ul>
+  `;
+}

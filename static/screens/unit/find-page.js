@@ -1,0 +1,52 @@
+// @ts-check
+/**
+ * Looking up a label away from any step: scan it or type it, and see which sensor carries it.
+ */
+
+import { html } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { linkTo, to } from '../frame/router.js';
+import { labelReader } from '../scan/label-reader.js';
+
+export const findPage = {
+  /** @param {import('../app.js').Services} services */
+  load: ({ core }) => core.call('units'),
+
+  formKey: () => 'find',
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const head = { title: 'Look up a label', back: to.jobs() };
+    const { reader, parts } = labelReader(
+      { ...ctx, job: null, step: { progress: null } },
+      {
+        heading: 'Which sensor is it?',
+        onOurs: (answer, how) => {
+          ctx.forget();
+          ctx.go(to.code(answer.code, how));
+        },
+      },
+    );
+    if (parts) return { ...head, ...parts };
+    return {
+      ...head,
+      body: html`
+        <h1>Which sensor is it?</h1>
+        <p class="lead">Scan its label, and see where it belongs and what it read.</p>
+        <ul class="list">
+          ${ctx.data.map(
+            (/** @type {any} */ unit) => html`<li>
+              <a class="list-row" href=${linkTo(to.unit(unit.id))}>
+                ${code(unit.shown)}
+                <span class="list-main"><span class="list-note">${unit.where}</span></span>
+              </a>
+            </li>`,
+          )}
+        </ul>
+      `,
+      main: { words: 'Scan a label', run: reader.openCamera },
+      second: { words: 'Type it', run: reader.type },
+    };
+  },
+};

@@ -1,0 +1,147 @@
+// @ts-check
+/**
+ * The parts of a sensor's page that only tell: tests, custody, labels, returns, pictures, jobs.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { code } from '../../shapes/code.js';
+import { icon } from '../../shapes/icons.js';
+import { mark } from '../../shapes/marks.js';
+import { picture } from '../frame/picture.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { day, dayAndTime } from '../frame/when.js';
+
+/** Which one it is was not known for a while, or is not known: that stays on its record. @param {any} entry */
+export function lost({ at, words }) {
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('ask')} Identity lost</p>
+    <p>On ${dayAndTime(at)}, ${words}.</p>
+  </section>`;
+}
+
+/** What it did on other jobs, and what follows from that. @param {any} unit */
+export function elsewhereTold({ history: { sentence: told, source, known } }) {
+  return html`<section>
+    <h2>What it did elsewhere</h2>
+    <p>${sentence(told)}</p>
+    ${known ? html`<p class="soft">${source}</p>` : nothing}
+  </section>`;
+}
+
+/** @param {any} unit */
+export function tests({ tests: read, tests_words: counted }) {
+  return html`<section>
+    <h2>Tests</h2>
+    <p>${counted}</p>
+    ${read.length
+      ? html`<ul class="list">
+          ${read.map(
+            (/** @type {any} */ test) => html`<li class="list-row">
+              <span class="list-main">
+                <span class="list-title">Test ${test.n} at ${test.position}</span>
+                <span class="list-note">${test.vehicle}, ${dayAndTime(test.at)}</span>
+                ${test.why ? html`<span class="list-note">${test.why}</span>` : nothing}
+              </span>
+              <span class="list-end">${mark(test.mark)}</span>
+            </li>`,
+          )}
+        </ul>`
+      : nothing}
+  </section>`;
+}
+
+/** Who held it, newest first. @param {any} unit */
+export function custody({ custody: entries, custody_words: told }) {
+  return html`<section>
+    <h2>Who had it</h2>
+    <p>${told}</p>
+    <ol class="history">
+      ${[...entries].reverse().map(
+        (/** @type {any} */ entry) => html`<li class="history-row">
+          <span class="history-when">${dayAndTime(entry.at)} · ${entry.actor}</span>
+          <p class="history-what">
+            ${sentence(entry.sentence)}${entry.how_words ? ` (${entry.how_words})` : ''}
+            ${entry.note ? html`<br />${entry.note}` : nothing}
+          </p>
+        </li>`,
+      )}
+    </ol>
+  </section>`;
+}
+
+/** @param {any} unit */
+export function labels({ labels: all }) {
+  if (!all.length) return nothing;
+  return html`<section>
+    <h2>Labels</h2>
+    <ul class="list">
+      ${all.map(
+        (/** @type {any} */ each) => html`<li class="list-row">
+          ${code(each.shown)}
+          <span class="list-main">
+            <span class="list-title">${each.sentence}</span>
+            ${each.at ? html`<span class="list-note">Put on ${dayAndTime(each.at)}</span>` : nothing}
+          </span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+export function returns({ returns: all }) {
+  if (!all.length) return nothing;
+  return html`<section>
+    <h2>Returns</h2>
+    <ol class="history">
+      ${[...all].reverse().map(
+        (/** @type {any} */ { at, actor, received, decision }) => html`<li class="history-row">
+          <span class="history-when">${dayAndTime(at)} · ${actor}</span>
+          <p class="history-what">${received}</p>
+          ${decision
+            ? html`<p class="history-what"><strong>${decision.sentence}</strong> Signed: ${decision.signed}, ${dayAndTime(decision.at)}.</p>`
+            : html`<p class="history-what"><strong>Not decided yet.</strong></p>`}
+        </li>`,
+      )}
+    </ol>
+  </section>`;
+}
+
+/** @param {import('../app.js').Context} ctx @param {any} unit */
+export function photos({ services }, unit) {
+  if (!unit.photos.length) return nothing;
+  return html`<section>
+    <h2>Pictures</h2>
+    <ul class="photos photos-wide">
+      ${unit.photos.map(
+        (/** @type {any} */ photo) => html`<li class="photo">
+          ${picture(services, photo.sha256, { alt: photo.words })}
+          <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}</span>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/** @param {any} unit */
+export function jobs({ jobs: all }) {
+  if (!all.length) return nothing;
+  return html`<section>
+    <h2>Jobs</h2>
+    <ul class="list">
+      ${all.map(
+        (/** @type {any} */ { id, title, opened_at: opened, sentence: said }) => html`<li>
+          <a class="list-row" href=${linkTo(to.job(id))}>
+            <span class="list-main">
+              <span class="list-title">${title}</span>
+              <span class="list-note">${day(opened)}${said ? html`. ${sentence(said)}` : nothing}</span>
+            </span>
+            <span class="list-end">${icon('forward')}</span>
+          </a>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}

@@ -1,0 +1,93 @@
+// @ts-check
+/**
+ * Saying where a sensor is: it goes somewhere else, or two places are on record and one is true.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentenceCase } from '../frame/sentence-case.js';
+
+/**
+ * Handing a sensor that is fitted nowhere to another place.
+ * @param {import('../app.js').Context} ctx
+ * @param {any} unit
+ */
+export function otherPlaces(ctx, unit) {
+  const { places } = unit.next;
+  if (!places.length) return nothing;
+  return html`<details class="more">
+    <summary>It goes somewhere else</summary>
+    <div class="answers">
+      ${places.map(
+        (/** @type {any} */ { words, events }) => html`<button
+          class="answer"
+          type="button"
+          ?disabled=${ctx.busy}
+          @click=${() => ctx.act(events, { job: jobOf(unit) })}
+        >
+          ${words}
+        </button>`,
+      )}
+    </div>
+  </details>`;
+}
+
+/**
+ * Two places are on record. Whoever has the sensor before him says which is true; only a scan shows that
+ * it is this one.
+ * @param {import('../app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how
+ */
+export function dispute(ctx, unit, how) {
+  return html`<section class="panel panel-stop">
+    <p class="panel-kicker">${icon('stop')} Two places are on record</p>
+    <p>Until it is settled, its tests count for neither.</p>
+    ${how === 'tapped'
+      ? html`<p>Scan its label where it really is.</p>
+          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>`
+      : html`<p>Where is it, now that you have it before you?</p>
+          ${placeAnswers(ctx, unit, how, unit.claims)}
+          <details class="more">
+            <summary>Somewhere else</summary>
+            ${placeAnswers(ctx, unit, how, unit.elsewhere)}
+          </details>`}
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {any} unit
+ * @param {string} how
+ * @param {any[]} claims
+ */
+function placeAnswers(ctx, unit, how, claims) {
+  return html`<div class="answers">
+    ${claims.map(
+      (claim) => html`<button
+        class="answer"
+        type="button"
+        ?disabled=${ctx.busy}
+        @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
+      >
+        ${sentenceCase(claim.words)}
+      </button>`,
+    )}
+  </div>`;
+}
+
+/**
+ * @param {any} unit
+ * @param {{place: string, position: string}} claim
+ * @param {string} how
+ */
+function seen({ id }, { place, position }, how) {
+  return { kind: 'unit_seen', data: { unit: id, place, position, how } };
+}
+
+/** What is in hand on a job leaves it as part of that job. @param {any} unit */
+export function jobOf({ place, job }) {
+  return place === 'out' && job ? job : null;
+}

@@ -1,0 +1,47 @@
+// @ts-check
+/**
+ * The trail of one sensor over all jobs and vehicles: a station for each job with its tests from left to
+ * right, and for each place where it lay in between; one line runs through all of them.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { trail, trailOnPaper } from '../../shapes/trail.js';
+import { dayOnPaper } from '../frame/when.js';
+
+/**
+ * @param {any[]} stations   as the core gives them
+ * @param {{across?: number}} [options]  `across` tests beside each other, for paper; without it a long
+ *     picture scrolls
+ */
+export function unitStations(stations, { across = 0 } = {}) {
+  return html`<ol class="stations">
+    ${stations.map(
+      (each) => html`<li class="station" data-kind=${each.kind}>
+        ${each.kind === 'job' ? jobStation(each, across) : placeStation(each)}
+      </li>`,
+    )}
+  </ol>`;
+}
+
+/**
+ * @param {any} station
+ * @param {number} across
+ */
+function jobStation({ title, complaint, at, trail: view }, across) {
+  return html`
+    <p class="station-name">
+      ${title}
+      <span class="station-when">${dayOnPaper(at)}</span>
+    </p>
+    ${complaint ? html`<p class="station-note">${complaint}</p>` : nothing}
+    ${view ? (across ? trailOnPaper(view, across) : trail(view)) : html`<p class="station-note">No test with it on this job.</p>`}
+  `;
+}
+
+/** @param {any} station */
+function placeStation({ kind, words, at }) {
+  return html`<p class="station-name">
+    ${kind === 'now' ? 'Now: ' : ''}${words} ${at ? html`<span class="station-when">since ${dayOnPaper(at)}</span>` : nothing}
+  </p>`;
+}

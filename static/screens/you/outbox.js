@@ -1,0 +1,87 @@
+// @ts-check
+/**
+ * What this phone still has to send: how much, since when, how far it has got, what stands against it, and
+ * the way out by a file where no network comes.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { whatWaits } from '../../sync/unsent.js';
+import { jobTitles } from '../job/job-data.js';
+import { mounted } from '../frame/mount.js';
+import { notTaken } from './not-taken.js';
+import { passOn, takeInFile } from './pass-on.js';
+import { countWords } from '../phone/phone-notices.js';
+import { linkTo, to } from '../frame/router.js';
+import { sendingState } from '../phone/sending-state.js';
+
+export const outboxPage = {
+  /** @param {import('../app.js').Services} services */
+  load: async (services) => {
+    const onlyNotTaken = services.sync.status.value.state === 'sending';
+    return { waiting: await whatWaits(services.store, { onlyNotTaken }), titles: await jobTitles(services) };
+  },
+
+  /** @param {import('../app.js').Context} ctx */
+  draw(ctx) {
+    const { sync } = ctx.services;
+    const status = sync.status.value;
+    return {
+      title: 'Not sent yet',
+      back: to.you(),
+      body: html`${sendingState(status)} ${notTaken(ctx)} ${status.state === 'sending' ? nothing : byJob(ctx)}
+        ${passOn(ctx)} ${takeInFile(ctx)} <span hidden ${mounted('follow', () => follow(ctx))}></span>`,
+      main: { words: 'Send now', disabled: status.state === 'sending', run: () => sync.now() },
+    };
+  },
+};
+
+/**
+ * Load again what waits whenever a run of sending has changed it.
+ * @param {import('../app.js').Context} ctx
+ */
+function follow({ services, reload }) {
+  let shown = '';
+  return services.sync.status.subscribe(({ state, unsentEvents, unsentPhotos }) => {
+    const now = state === 'sending' ? state : `${unsentEvents} ${unsentPhotos} ${state}`;
+    if (shown && now !== shown && now !== 'sending') reload();
+    shown = now;
+  });
+}
+
+/** @param {import('../app.js').Context} ctx */
+function byJob({ data, services }) {
+  const { jobs, all } = data.waiting;
+  const { unsentEvents } = services.sync.status.value;
+  if (!jobs.length) return nothing;
+  const listed = jobs.reduce((/** @type {number} */ sum, /** @type {any} */ { events }) => sum + events, 0);
+  return html`<section>
+    <h2>What waits</h2>
+    <ul class="list">
+      ${jobs.map(
+        (/** @type {import('../../sync/unsent.js').WaitingJob} */ { job, events, photos }) => html`<li>
+          ${job
+            ? html`<a class="list-row" href=${linkTo(to.job(job))}>
+                ${row(data.titles.get(job) ?? 'A job that is not on this phone', events, photos)}
+                <span class="list-end">${icon('forward')}</span>
+              </a>`
+            : html`<div class="list-row">${row('Outside of a job', events, photos)}</div>`}
+        </li>`,
+      )}
+    </ul>
+    ${all ? nothing : html`<p class="soft">And ${unsentEvents - listed} later entries.</p>`}
+  </section>`;
+}
+
+/**
+ * @param {string} title
+ * @param {number} events
+ * @param {number} photos
+ */
+function row(title, events, photos) {
+  return html`<span class="list-main">
+    <span class="list-title">${title}</span>
+    <span class="list-note">${countWords(events, photos)}, saved on this phone</span>
+  </span>`;
+}

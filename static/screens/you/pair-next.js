@@ -1,0 +1,99 @@
+// @ts-check
+/**
+ * Letting the next phone in: a link, good for a short while, as a QR symbol and as text.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { ApiError } from '../../sync/api.js';
+import { copied } from '../../phone/clipboard.js';
+import { ROLE_WORDS } from './phones-page.js';
+import { qrDrawing } from '../../shapes/qr.js';
+import { linkTo, to } from '../frame/router.js';
+import { dayAndTime } from '../frame/when.js';
+
+/** The link that is shown; it is not kept. @type {{link: string, role: string, expires_at: number, qr: string[]} | null} */
+let invitation = null;
+let problem = '';
+/** What came of copying the link. */
+let copyWords = '';
+/** What the next phone is for. @type {import('../../log/device.js').Role | null} */
+let chosen = null;
+
+/** @param {import('../app.js').Context} ctx */
+export function pairNext(ctx) {
+  const { sync, device } = ctx.services;
+  const own = device.role.value;
+  const role = own === 'counter' ? 'counter' : (chosen ?? 'bench');
+  if (sync.status.value.state === 'not paired') {
+    return html`<section class="panel panel-ask">
+      <h2>This phone is not paired</h2>
+      <p>A paired phone makes a link for it; the server printed one when it was first started.</p>
+      <a class="small-button" href=${linkTo(to.pair())}>Pair this phone</a>
+    </section>`;
+  }
+  const invite = async () => {
+    problem = '';
+    copyWords = '';
+    try {
+      invitation = await sync.pairingLink(role);
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      problem = error.sentence;
+    }
+    ctx.redraw();
+  };
+  return html`<section class="screen-stack">
+    <h2>Pair another phone</h2>
+    ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
+    ${own === 'counter' ? html`<p class="soft">It will be ${ROLE_WORDS.counter} too.</p>` : roleChoice(ctx, role)}
+    ${invitation ? shown(ctx, invitation) : nothing}
+    <button class="small-button" type="button" @click=${invite}>
+      ${invitation ? 'Make a fresh link' : 'Make a pairing link'}
+    </button>
+    <a class="link-button" href=${linkTo(to.phones())}>See the paired phones</a>
+  </section>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {import('../../log/device.js').Role} role
+ */
+function roleChoice(ctx, role) {
+  const roles = /** @type {import('../../log/device.js').Role[]} */ (['bench', 'counter']);
+  return html`<div class="choices choices-two" role="radiogroup" aria-label="What the other phone is for">
+    ${roles.map(
+      (each) => html`<label class="choice">
+        <input
+          type="radio"
+          name="role"
+          .checked=${each === role}
+          @change=${() => {
+            chosen = each;
+            invitation = null;
+            ctx.redraw();
+          }}
+        />
+        <span class="choice-word">${ROLE_WORDS[each]}</span>
+      </label>`,
+    )}
+  </div>`;
+}
+
+/**
+ * @param {import('../app.js').Context} ctx
+ * @param {{link: string, role: string, expires_at: number, qr: string[]}} invitation
+ */
+function shown(ctx, { link, role, expires_at: until, qr }) {
+  const copy = async () => {
+    copyWords = (await copied(link)) ? 'The link is copied.' : 'This browser does not copy. Hold your finger on the link.';
+    ctx.redraw();
+  };
+  return html`<div class="card invitation">
+    ${qrDrawing(qr, 'The pairing link as a QR code')}
+    <p>Scan it with the camera of the other phone: it will be ${ROLE_WORDS[role]}. It works once, until ${dayAndTime(until)}.</p>
+    <p class="invitation-link">${link}</p>
+    <button class="small-button" type="button" @click=${copy}>Copy the link</button>
+    <p class="soft" role="status">${copyWords}</p>
+  </div>`;
+}

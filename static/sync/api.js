@@ -1,0 +1,254 @@
+// @ts-check
+/**
+ * Talks to the server and trusts an answer only when it is really the server's: JSON of the right shape.
+ *
+ * A phone in a workshop meets sign-in pages of networks that answer everything with 200 and HTML, and
+ * replies that never arrive; each becomes an ApiError whose sentence a person can read.
+ */
+
+import { ROOT } from '../place.js';
+
+const REPLY_SECONDS = 30;
+const LARGE_SECONDS = 120;
+/** Names that no public certificate is made for: there, a failed answer may be one that is not trusted. */
+const OWN_CERTIFICATE = /^https:\/\/([^/:]+\.local|[\d.]+|\[[^\]]+\])(:|\/)/;
+
+/** A request that did not bring the server's answer, or brought a refusal. */
+export class ApiError extends Error {
+  /**
+   * @param {'unreachable' | 'untrusted' | 'in trouble' | 'not paired' | 'refused'} kind
+   * @param {string} sentence
+   * @param {number} [status]
+   * @param {string} [field]  what the server found wrong
+   */
+  constructor(kind, sentence, status = 0, field = '') {
+    super(sentence);
+    this.name = 'ApiError';
+    this.kind = kind;
+    this.sentence = sentence;
+    this.status = status;
+    this.field = field;
+  }
+}
+
+/**
+ * @typedef {object} Session
+ * @property {string} csrf
+ * @property {boolean} paired
+ * @property {string} name
+ * @property {string} [role]         "bench" or "counter"
+ * @property {number} [return_days]
+ * @property {string} build
+ * @property {string} installation
+ * @property {number} [format]         of events, the newest that the server knows
+ * @property {number} [oldest_format]  in which a job may still be begun
+ * @property {number} now
+ * @property {string} [trust_page]     where a phone gets to trust a server whose certificate is its own
+ */
+
+/** The server's HTTP interface. */
+export class Api {
+  /** The token that every write carries; from the last session asked for. */
+  #csrf = '';
+
+  /** @returns {Promise<Session>} */
+  async session() {
+    const session = await this.#json('/api/session', {});
+    if (typeof session.csrf !== 'string' || typeof session.paired !== 'boolean') throw untrusted();
+    this.#csrf = session.csrf;
+    return session;
+  }
+
+  /** @param {string} path  as for `apiAddress` */
+  get(path) {
+    return this.#json(path, {});
+  }
+
+  /**
+   * @param {string} path
+   * @param {object} body
+   */
+  post(path, body) {
+    return this.#json(path, {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json', 'X-CSRFToken': this.#csrf },
+      body: JSON.stringify(body),
+    });
+  }
+
+  /**
+   * A file that the server makes.
+   * @param {string} path
+   * @returns {Promise<Blob>}
+   */
+  async file(path) {
+    const response = await request(path, {}, REPLY_SECONDS);
+    if (!response.ok) throw await refusal(response);
+    if (!response.headers.get('Content-Disposition')) throw untrusted();
+    return response.blob();
+  }
+
+  /**
+   * @param {string} sha256
+   * @returns {Promise<boolean>} whether the server holds this photo
+   */
+  async hasPhoto(sha256) {
+    const response = await request(`/api/photos/${sha256}`, { method: 'HEAD' }, REPLY_SECONDS);
+    if (response.ok) return isImage(response);
+    if (response.status === 404) return false;
+    throw await refusal(response);
+  }
+
+  /**
+   * @param {string} sha256
+   * @param {ArrayBuffer} bytes
+   * @param {string} mime
+   */
+  async putPhoto(sha256, bytes, mime) {
+    const reply = await this.#json(
+      `/api/photos/${sha256}`,
+      {
+        method: 'PUT',
+        headers: { 'Content-Type': mime, 'X-CSRFToken': this.#csrf },
+        body: bytes,
+      },
+      LARGE_SECONDS,
+    );
+    if (reply.sha256 !== sha256 || reply.stored !== true) throw untrusted();
+  }
+
+  /**
+   * @param {string} sha256
+   * @returns {Promise<ArrayBuffer | null>} null when the server has no such photo
+   */
+  async photo(sha256) {
+    const response = await request(`/api/photos/${sha256}`, {}, LARGE_SECONDS);
+    if (response.status === 404) return null;
+    if (!response.ok) throw await refusal(response);
+    return isImage(response) ? response.arrayBuffer() : null;
+  }
+
+  /**
+   * The record of a sensor or a job, sealed by the server.
+   * @param {string} name  a unit's id, the code on a label or a job's id
+   * @returns {Promise<File>}
+   */
+  async record(name) {
+    const response = await request(`/api/records/${encodeURIComponent(name)}`, {}, LARGE_SECONDS);
+    if (!response.ok) throw await refusal(response);
+    const fileName = /filename="([^"]+)"/.exec(response.headers.get('Content-Disposition') ?? '')?.[1];
+    if (!fileName) throw untrusted();
+    return new File([await response.blob()], fileName, { type: 'application/zip' });
+  }
+
+  /**
+   * Let the server verify a file that may be a record.
+   * @param {Blob} file
+   * @returns {Promise<any>}
+   */
+  checkRecord(file) {
+    return this.#json(
+      '/api/records/check',
+      {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/zip', 'X-CSRFToken': this.#csrf },
+        body: file,
+      },
+      LARGE_SECONDS,
+    );
+  }
+
+  /**
+   * By which fingerprint others know the records that this server seals.
+   * @returns {Promise<string>}
+   */
+  async recordFingerprint() {
+    return (await this.#json('/api/records/key', {})).fingerprint;
+  }
+
+  /**
+   * @param {string} path
+   * @param {RequestInit} options
+   * @param {number} [seconds]
+   * @returns {Promise<any>}
+   */
+  async #json(path, options, seconds = REPLY_SECONDS) {
+    const response = await request(path, options, seconds);
+    if (!response.ok) throw await refusal(response);
+    return readJson(response);
+  }
+}
+
+/**
+ * @param {string} path
+ * @param {RequestInit} options
+ * @param {number} seconds
+ */
+async function request(path, options, seconds) {
+  // When the browser knows that it is offline, asking would only fill its console.
+  if (!navigator.onLine) throw unreachable();
+  const ended = new AbortController();
+  const timer = setTimeout(() => ended.abort(), seconds * 1000);
+  try {
+    return await fetch(apiAddress(path), {
+      ...options,
+      cache: 'no-store',
+      credentials: 'same-origin',
+      redirect: 'error',
+      signal: ended.signal,
+    });
+  } catch {
+    throw unreachable();
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/**
+ * The whole address of something of the API.
+ * @param {string} path  below the app's root folder, beginning with '/'
+ */
+export function apiAddress(path) {
+  return new URL(`.${path}`, ROOT).href;
+}
+
+/** @param {Response} response */
+async function readJson(response) {
+  if (!response.headers.get('Content-Type')?.includes('application/json')) throw untrusted();
+  try {
+    const value = await response.json();
+    if (value !== null && typeof value === 'object') return value;
+  } catch {
+    // Cut off on the way; the same as no answer.
+  }
+  throw untrusted();
+}
+
+/** @param {Response} response */
+function isImage(response) {
+  return response.headers.get('Content-Type')?.startsWith('image/') ?? false;
+}
+
+/** @param {Response} response */
+async function refusal(response) {
+  const { status } = response;
+  const reply = await readJson(response).catch(() => null);
+  // The server itself says what is wrong, a full disk for one; what stands between does not.
+  if (status >= 500 && reply?.error) return new ApiError('in trouble', reply.error.message, status);
+  if (status >= 500) return new ApiError('unreachable', 'The server has a fault. Nothing is lost.', status);
+  if (!reply?.error) return untrusted();
+  const kind = status === 401 ? 'not paired' : 'refused';
+  return new ApiError(kind, reply.error.message, status, reply.error.field);
+}
+
+function unreachable() {
+  const why = OWN_CERTIFICATE.test(ROOT.href) ? ', or this phone does not trust it' : '';
+  return new ApiError('unreachable', `The server cannot be reached${why}. Everything is kept on this phone.`);
+}
+
+function untrusted() {
+  return new ApiError(
+    'untrusted',
+    'Something else answered in place of the server, perhaps the sign-in page of this network. Everything is kept on this phone.',
+  );
+}

@@ -1,0 +1,104 @@
+// @ts-check
+/**
+ * Sends photos to the server, one at a time, and notes which it has confirmed by hash.
+ */
+
+import { ApiError } from './api.js';
+import { sha256Hex } from '../log/canonical.js';
+
+const TOO_MANY_TRIES = 429;
+const INTERNAL_ERROR = 500;
+const MOST_FAULTS = 3; // as many in a row are not the photos' doing
+
+/**
+ * Send the photos that the server asks for or has not confirmed yet; throws ApiError where the line fails.
+ * One that is refused, or that the server stumbles over, holds up none of the others.
+ * @param {import('../log/store.js').Store} store
+ * @param {import('./api.js').Api} api
+ * @param {string[]} wanted  what the server has said that it lacks
+ * @param {() => Promise<unknown>} onSent  called after each one
+ */
+export async function sendPhotos(store, api, wanted, onSent) {
+  const unsent = await store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
+  /** @type {ApiError | null} */
+  let fault = null;
+  let inARow = 0;
+  for (const sha256 of new Set([...wanted, ...unsent])) {
+    const photo = await store.photo(sha256);
+    const bytes = await store.photoBytes(sha256);
+    if (!photo || photo.problem || photo.left_out) continue;
+    try {
+      await keep(store, await send(api, photo, bytes, wanted.includes(sha256)));
+      inARow = 0;
+      await onSent();
+    } catch (error) {
+      if (!(error instanceof ApiError) || error.status !== INTERNAL_ERROR) throw error;
+      fault ??= error;
+      inARow += 1;
+      if (inARow === MOST_FAULTS) break;
+    }
+  }
+  if (fault) throw fault;
+}
+
+/**
+ * Let a photo that was not taken be tried again.
+ * @param {import('../log/store.js').Store} store
+ * @param {string} sha256
+ */
+export function tryPhotoAgain(store, sha256) {
+  return change(store, sha256, ({ problem, ...photo }) => photo);
+}
+
+/**
+ * Leave a photo out for good, on a person's word; its bytes stay on this phone.
+ * @param {import('../log/store.js').Store} store
+ * @param {string} sha256
+ */
+export function leavePhotoOut(store, sha256) {
+  return change(store, sha256, ({ unsent, ...photo }) => ({ ...photo, left_out: 1 }));
+}
+
+/**
+ * @param {import('./api.js').Api} api
+ * @param {import('../log/store.js').PhotoRecord} photo
+ * @param {ArrayBuffer | undefined} bytes
+ * @param {boolean} isWanted  otherwise the server is asked first whether it has it already
+ * @returns {Promise<import('../log/store.js').PhotoRecord>} the photo as it stands now
+ */
+async function send(api, photo, bytes, isWanted) {
+  const { sha256, mime } = photo;
+  if (!bytes) return { ...photo, unsent: 1, problem: 'its bytes are missing on this phone.' };
+  if ((await sha256Hex(bytes)) !== sha256) {
+    return { ...photo, unsent: 1, problem: 'it was damaged on this phone.' };
+  }
+  try {
+    if (isWanted || !(await api.hasPhoto(sha256))) await api.putPhoto(sha256, bytes, mime);
+  } catch (error) {
+    const final = error instanceof ApiError && error.kind === 'refused' && error.status !== TOO_MANY_TRIES;
+    if (!final) throw error;
+    return { ...photo, unsent: 1, problem: error.sentence };
+  }
+  const { unsent, ...confirmed } = photo;
+  return confirmed;
+}
+
+/**
+ * @param {import('../log/store.js').Store} store
+ * @param {import('../log/store.js').PhotoRecord} photo
+ */
+function keep(store, photo) {
+  return store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
+}
+
+/**
+ * @param {import('../log/store.js').Store} store
+ * @param {string} sha256
+ * @param {(photo: import('../log/store.js').PhotoRecord) => import('../log/store.js').PhotoRecord} how
+ */
+function change(store, sha256, how) {
+  return store.write(['photos'], async (tx) => {
+    const photos = tx.objectStore('photos');
+    await photos.put(how(await photos.get(sha256)));
+  });
+}

@@ -1,0 +1,174 @@
+// @ts-check
+/**
+ * Puts what the server sent into the store: numbers for our own events, and the events of others.
+ *
+ * Nothing is taken on trust: each event's hash is computed again before it is stored. Where the server
+ * holds other bytes under an identity that we hold too, ours are set aside, never lost.
+ */
+
+import { eventHash } from '../log/canonical.js';
+
+/** What the server answers when another phone uses our device id. */
+const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
+
+/**
+ * @typedef {object} ReceivedEvent
+ * @property {number} n
+ * @property {number} received_at
+ * @property {string} hash
+ * @property {import('../log/store.js').Envelope} event
+ *
+ * @typedef {object} Reply        what `POST /api/sync` answers
+ * @property {string} installation  which data folder answered
+ * @property {number} cursor
+ * @property {boolean} more
+ * @property {ReceivedEvent[]} events
+ * @property {Record<string, {seq: number, hash: string}>} heads
+ * @property {Array<{device: string, seq: number, reason: string, code: string}>} refused
+ * @property {string[]} photos_wanted
+ * @property {string} build
+ */
+
+/**
+ * Return whether `reply` has the shape of a sync reply and every hash in it is right.
+ * @param {any} reply
+ * @returns {Promise<boolean>}
+ */
+export async function isSound(reply) {
+  const shaped =
+    typeof reply.installation === 'string' &&
+    Number.isSafeInteger(reply.cursor) &&
+    typeof reply.more === 'boolean' &&
+    [reply.events, reply.refused, reply.photos_wanted].every(Array.isArray) &&
+    reply.heads !== null &&
+    typeof reply.heads === 'object';
+  if (!shaped) return false;
+  for (const { n, hash, event } of reply.events) {
+    if (!Number.isSafeInteger(n) || (await hashOrNothing(event)) !== hash) return false;
+  }
+  return true;
+}
+
+/** @param {any} event */
+async function hashOrNothing(event) {
+  try {
+    return await eventHash(event);
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * Store a sound reply together with the cursor that goes with it. Where it shows that our device id lives
+ * on another phone too, nothing is stored: this phone has to take a new id first.
+ * @param {import('../log/store.js').Store} store
+ * @param {Reply} reply
+ * @returns {Promise<{forked: boolean}>}
+ */
+export function storeReply(store, reply) {
+  return store.write(['meta', 'events', 'set_aside'], async (tx) => {
+    const events = tx.objectStore('events');
+    const head = await tx.objectStore('meta').get('head');
+    if (await showsFork(reply, head, events)) return { forked: true };
+    for (const received of reply.events) {
+      const { device, seq } = received.event;
+      const known = await events.get([device, seq]);
+      const other = known && known.hash !== received.hash;
+      if (other) await tx.objectStore('set_aside').add({ ...known, why: 'other bytes' });
+      await events.put(numbered(received, other ? undefined : known));
+    }
+    for (const { device, seq, reason, code } of reply.refused) {
+      const known = await events.get([device, seq]);
+      if (known?.unsent) await events.put({ ...known, refused: { reason, code } });
+    }
+    await tx.objectStore('meta').put(reply.cursor, 'cursor');
+    await tx.objectStore('meta').put(reply.installation, 'installation');
+    return { forked: false };
+  });
+}
+
+/**
+ * Return whether the server holds other events under our device id than we do.
+ * @param {Reply} reply
+ * @param {import('../log/device.js').Head} head
+ * @param {any} events
+ */
+async function showsFork(reply, head, events) {
+  const elsewhere = reply.refused.some(
+    ({ device, code }) => device === head.device && IDENTITY_TAKEN.has(code),
+  );
+  if (elsewhere) return true;
+  const claims = reply.events
+    .filter(({ event }) => event.device === head.device)
+    .map(({ event, hash }) => ({ seq: event.seq, hash }));
+  const known = reply.heads[head.device];
+  if (known && known.seq > 0) claims.push(known);
+  for (const { seq, hash } of claims) {
+    const mine = await events.get([head.device, seq]);
+    if (mine?.hash !== hash) return true;
+  }
+  return false;
+}
+
+/**
+ * @param {ReceivedEvent} received
+ * @param {import('../log/store.js').EventRecord | undefined} known
+ * @returns {import('../log/store.js').EventRecord}
+ */
+function numbered({ n, received_at, hash, event }, known) {
+  const { device, seq, job } = event;
+  /** @type {import('../log/store.js').EventRecord} */
+  const record = { device, seq, hash, event, n, received_at };
+  if (job !== null) record.job = job;
+  if (known?.own) record.own = 1;
+  if (known?.unchecked) record.unchecked = 1;
+  return record;
+}
+
+/**
+ * Return whether the server knows less than it has confirmed before, or is another one: a backup was put
+ * back.
+ * @param {import('../log/store.js').Store} store
+ * @param {Reply} reply
+ * @returns {Promise<boolean>}
+ */
+export function serverWentBack(store, reply) {
+  return store.withDb(async (db) => {
+    const tx = db.transaction(['meta', 'events']);
+    const meta = tx.objectStore('meta');
+    const installation = (await meta.get('installation')) ?? reply.installation;
+    const cursor = (await meta.get('cursor')) ?? 0;
+    if (reply.installation !== installation || reply.cursor < cursor) return true;
+    const { device } = await meta.get('head');
+    const known = reply.heads[device]?.seq ?? 0;
+    const beyond = IDBKeyRange.bound([device, known + 1], [device, Number.MAX_SAFE_INTEGER]);
+    const first = await tx.objectStore('events').get(beyond);
+    return first !== undefined && first.n !== undefined;
+  });
+}
+
+/**
+ * Start over with a server that went back: its numbers mean nothing any more, and everything is fetched
+ * anew. All that is here is sent again, also what others recorded: their phones may be gone.
+ * @param {import('../log/store.js').Store} store
+ */
+export function forgetNumbers(store) {
+  return store.write(['meta', 'events', 'photos'], async (tx) => {
+    const meta = tx.objectStore('meta');
+    const events = tx.objectStore('events');
+    const head = await meta.get('head');
+    const inOrder = (await events.index('n').getAll()).concat(await events.index('unsent').getAll());
+    let nextUnsent = 1;
+    for (const { n, received_at, refused, ...rest } of inOrder) {
+      await events.put({ ...rest, unsent: nextUnsent });
+      nextUnsent += 1;
+    }
+    const photos = tx.objectStore('photos');
+    for (const photo of await photos.getAll()) {
+      if (!photo.left_out) await photos.put({ ...photo, unsent: 1 });
+    }
+    await meta.put({ ...head, nextUnsent }, 'head');
+    await meta.put(0, 'cursor');
+    await meta.delete('installation');
+  });
+}
