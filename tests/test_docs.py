@@ -5,9 +5,10 @@ import html
 import re
 from pathlib import Path
 
+import click
 import pytest
 
-from server.commands.cli import parser
+from server.commands.cli import command_line
 from server.core.kinds import KINDS
 from server.web.help_pages import INDEX
 from server.web.help_pages import HelpBroken
@@ -22,7 +23,8 @@ MOST_WORDS = 1300
 MOST_BYTES = 90_000
 # Where the words of screens stand.
 SOURCES = (("static/screens", "*.js"), ("server/core", "*.py"), ("server/serving/lan", "*.py"))
-COMMANDS = next(action.choices for action in parser()._actions if isinstance(action.choices, dict))
+CONTEXT = click.Context(command_line)
+COMMANDS = {name: command_line.get_command(CONTEXT, name) for name in command_line.list_commands(CONTEXT)}
 
 
 def test_the_readme_sets_up_with_two_lines_each_alone_in_its_block():
@@ -67,7 +69,8 @@ def test_every_command_and_option_is_in_the_help():
 
 
 def options_of(command):
-    return {flag for action in COMMANDS[command]._actions for flag in action.option_strings if flag != "-h"}
+    options = [each for each in COMMANDS[command].get_params(CONTEXT) if isinstance(each, click.Option)]
+    return {flag for option in options for flag in option.opts if flag != "-h"}
 
 
 def test_every_file_that_the_documents_lead_to_is_there():

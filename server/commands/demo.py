@@ -3,9 +3,13 @@
 from contextlib import closing
 from pathlib import Path
 
+import click
+
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.commands.options import DataCommand
+from server.commands.options import port_option
 from server.log import events
 from server.phones import pairing
 from server.phones import roles
@@ -25,6 +29,16 @@ from server.storage.return_window import set_return_days
 LINK_HOURS = 24
 _MARK = "demo"
 LINK_USES = 20  # so that one can play several phones, each in a browser of its own
+
+
+@click.command("demo", cls=DataCommand)
+@port_option(base_address.DEFAULT_PORT)
+@click.option(
+    "--data", type=Path, metavar="DIR", help="Keep the demo's data here; without it they go when it ends."
+)
+def command(data: Path | None, port: int | None) -> None:
+    """Show the demo scenario, ready to click, on loopback."""
+    run(data, port)
 
 
 def run(data: Path | None, port: int | None) -> None:

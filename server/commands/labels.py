@@ -1,15 +1,19 @@
 """`swaptrail labels`: prints new labels, lists what became of the printed ones, takes some out of use."""
 
-import argparse
 import re
 from contextlib import closing
 from datetime import UTC
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
+import click
 from sqlite_utils import Database
 
 from server.clock import now_ms
+from server.commands.options import DataCommand
+from server.commands.options import SectionOption
+from server.commands.options import data_option
 from server.core import labels
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
@@ -36,79 +40,100 @@ from server.serving.serve import settled_base
 from server.storage import DataFolder
 from server.storage.durable import sync_file
 
-
-def add_options(command: argparse.ArgumentParser) -> None:
-    """Adds the options of the command."""
-    what = command.add_mutually_exclusive_group(required=True)
-    what.add_argument("--count", type=int, metavar="N", help="print so many new labels")
-    what.add_argument("--list", action="store_true", help="show the batches and what became of them")
-    what.add_argument(
-        "--again", type=int, metavar="BATCH", help="write the labels of a batch that are on no sensor again"
-    )
-    what.add_argument(
-        "--void", metavar="CODE|BATCH", help="take a label, or what is left of a batch, out of use"
-    )
-    command.add_argument("--out", type=Path, metavar="FILE", help="ends in .svg or .pdf")
-    command.add_argument("--reason", default="", metavar="TEXT", help="why it goes out of use")
-    command.add_argument(
-        "--distance", default=str(USUAL_CM), metavar="CM", help=f"scanned from so far ({USUAL_CM})"
-    )
-    layout = command.add_argument_group("layout")
-    layout.add_argument("--paper", metavar="|".join(PAPERS), help="a sheet (a4)")
-    layout.add_argument("--grid", metavar="CxR", help="columns and rows (as many as fit)")
-    layout.add_argument("--label", metavar="WxH", help="size of a label on a sheet, mm (26x32)")
-    layout.add_argument("--margin", metavar="LxT", help="from the paper's left and upper edge, mm")
-    layout.add_argument("--gap", metavar="AxD", help="between columns and between rows, mm (0x0)")
-    layout.add_argument(
-        "--precut", action="store_const", const="yes", help="the sheet is cut already: no marks, no note"
-    )
-    layout.add_argument("--roll", metavar="WxH", help="a roll with one label a page, mm")
-    layout.add_argument(
-        "--dpi", metavar="|".join(map(str, DPIS)), help="dots of the printer (roll 203, sheet 300)"
-    )
-    command.set_defaults(run=run)
+_WAYS = ("count", "list", "again", "void")
 
 
-def run(asked: argparse.Namespace) -> None:
-    """Does the one thing that is asked for."""
-    if asked.list:
-        _list(asked.data)
-    elif asked.void is not None:
-        _void(asked.data, asked.void, asked.reason)
+def _layout_option(name: str, **kwargs: Any) -> Any:
+    return click.option(name, cls=SectionOption, section="Layout", **kwargs)
+
+
+@click.command("labels", cls=DataCommand)
+@data_option
+@click.option("--count", type=int, metavar="N", help="Print so many new labels.")
+@click.option("--list", is_flag=True, help="Show the batches and what became of them.")
+@click.option(
+    "--again", type=int, metavar="BATCH", help="Write the labels of a batch that are on no sensor again."
+)
+@click.option("--void", metavar="CODE|BATCH", help="Take a label, or what is left of a batch, out of use.")
+@click.option("--out", type=Path, metavar="FILE", help="Ends in .svg or .pdf.")
+@click.option("--reason", default="", metavar="TEXT", help="Why it goes out of use.")
+@click.option("--distance", default=str(USUAL_CM), metavar="CM", help=f"Scanned from so far ({USUAL_CM}).")
+@_layout_option("--paper", metavar="|".join(PAPERS), help="A sheet (a4).")
+@_layout_option("--grid", metavar="CxR", help="Columns and rows (as many as fit).")
+@_layout_option("--label", metavar="WxH", help="Size of a label on a sheet, mm (26x32).")
+@_layout_option("--margin", metavar="LxT", help="From the paper's left and upper edge, mm.")
+@_layout_option("--gap", metavar="AxD", help="Between columns and between rows, mm (0x0).")
+@_layout_option(
+    "--precut", is_flag=True, flag_value="yes", help="The sheet is cut already: no marks, no note."
+)
+@_layout_option("--roll", metavar="WxH", help="A roll with one label a page, mm.")
+@_layout_option("--dpi", metavar="|".join(map(str, DPIS)), help="Dots of the printer (roll 203, sheet 300).")
+def command(data: Path, out: Path | None, reason: str, distance: str, **given: Any) -> None:
+    """Print new labels, show what became of the printed ones, or take some out of use.
+
+    Exactly one of --count, --list, --again and --void says which.
+    """
+    _check_one_way([way for way in _WAYS if given[way] is not None and given[way] is not False])
+    options = {name: given[name] for name in OPTIONS if given[name]}
+    if given["list"]:
+        _list(data)
+    elif given["void"] is not None:
+        _void(data, given["void"], reason)
+    elif given["again"] is not None:
+        _print_again(data, given["again"], out, distance, options)
     else:
-        _print(asked)
+        _print_new(data, given["count"], out, distance, options)
 
 
-def _print(asked: argparse.Namespace) -> None:
-    options = {name: value for name in OPTIONS if (value := getattr(asked, name))}
-    distance = checked_distance(asked.distance)
-    layout = layout_of(options)
-    _check_out(asked.out)
-    if asked.count is None:
-        _must_exist(asked.data)
-    elif not 1 <= asked.count <= store.MOST_LABELS:
-        raise CommandRefused(f"--count {asked.count} is out of range. Take 1 to {store.MOST_LABELS}.")
-    base = settled_base(asked.data, None, None)
-    with closing(DataFolder(asked.data).open()) as db:
-        if asked.count is None and not options:
-            layout = layout_of(batch_options(db, asked.again))
+def _check_one_way(ways: list[str]) -> None:
+    if not ways:
+        raise click.UsageError(f"One of {', '.join(f'--{way}' for way in _WAYS)} is missing.")
+    if len(ways) > 1:
+        raise click.UsageError(f"--{ways[1]} does not go with --{ways[0]}.")
+
+
+def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
+    distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
+    if not 1 <= number <= store.MOST_LABELS:
+        raise CommandRefused(f"--count {number} is out of range. Take 1 to {store.MOST_LABELS}.")
+    base = settled_base(data, None, None)
+    with closing(DataFolder(data).open()) as db:
         face = face_for(layout, base, distance)
-        if asked.count is None:
-            printing = store.again(db, asked.again, now_ms())
-        else:
-            printing = store.issue(db, asked.count, base, options, now_ms())
-        _write(asked.out, printing, base, layout, face)
+        printing = store.issue(db, number, base, options, now_ms())
+        _write(file, printing, base, layout, face)
         store.done(db, printing.id, now_ms())
+    _tell(data, printing, base, layout, face)
+    _warn(layout, face, distance)
+
+
+def _print_again(data: Path, batch: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
+    distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
+    _must_exist(data)
+    base = settled_base(data, None, None)
+    with closing(DataFolder(data).open()) as db:
+        if not options:
+            layout = layout_of(batch_options(db, batch))
+        face = face_for(layout, base, distance)
+        printing = store.again(db, batch, now_ms())
+        _write(file, printing, base, layout, face)
+        store.done(db, printing.id, now_ms())
+    _tell(data, printing, base, layout, face)
+    print("These were written before: destroy what was printed of them, so that none is on two sensors.")
+    print("A phone that has not sent yet may have used some.")
+    _warn(layout, face, distance)
+
+
+def _tell(data: Path, printing: store.Printing, base: str, layout: Layout, face: Face) -> None:
     print(f"Batch {printing.batch}: {len(printing.codes)} labels for {base},")
-    print(f"an address that stays with the data in {asked.data}.")
+    print(f"an address that stays with the data in {data}.")
     print(summary(layout, face))
-    if asked.count is None:
-        print("These were written before: destroy what was printed of them, so that none is on two sensors.")
-        print("A phone that has not sent yet may have used some.")
-    found = warnings(layout, face, distance)
-    for warning in found:
-        print(f"Warning: {warning}")
-    if found:
+
+
+def _warn(layout: Layout, face: Face, distance: int) -> None:
+    lines = warnings(layout, face, distance)
+    for line in lines:
+        print(f"Warning: {line}")
+    if lines:
         print(RULE)
 
 
@@ -171,10 +196,11 @@ def _must_exist(data: Path) -> None:
         raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
 
 
-def _check_out(out: Path | None) -> None:
+def _checked_out(out: Path | None) -> Path:
     if out is None:
         raise CommandRefused("--out is missing. Name the file to write; it ends in .svg or .pdf.")
     if out.suffix.lower().lstrip(".") not in FORMATS:
         raise CommandRefused(f"--out {out} ends in neither .svg nor .pdf. Give it one of the two.")
     if not out.parent.is_dir():
         raise CommandRefused(f"--out {out}: the folder {out.parent} does not exist. Make it first.")
+    return out

@@ -7,6 +7,8 @@ what is wanted, so that a script can rely on it.
 import json
 import sys
 
+import click
+
 from server.core.errors import BadInput
 from server.core.reason import reason
 from server.core.reason import to_decimals
@@ -14,6 +16,16 @@ from server.core.reason import to_decimals
 # As many as a case of sixteen suspects can have.
 _MOST_EXPLANATIONS = 65536
 _LARGEST_FILE = 5_000_000
+
+
+@click.command("reason")
+@click.argument("case", metavar="CASE.json")
+def command(case: str) -> int:
+    """Run the reasoning alone: JSON in, JSON out.
+
+    CASE.json is the case.
+    """
+    return run(case)
 
 
 def run(path: str) -> int:

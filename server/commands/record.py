@@ -3,13 +3,29 @@
 from contextlib import closing
 from pathlib import Path
 
+import click
+
 from server.clock import now_ms
+from server.commands.options import DataCommand
+from server.commands.options import data_option
 from server.keeping.new_file import filled
 from server.keeping.new_file import refuse_unless_new
 from server.keeping.new_file import written_whole
 from server.keeping.record.make import make
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
+
+
+@click.command("record", cls=DataCommand)
+@click.argument("name", metavar="UNIT-OR-JOB")
+@click.option("--out", type=Path, required=True, metavar="FILE", help="A file that does not exist yet.")
+@data_option
+def command(name: str, out: Path, data: Path) -> None:
+    """Write the record of a sensor or a job as a file of its own.
+
+    UNIT-OR-JOB is the code on a label, a sensor's id or a job's id.
+    """
+    run(data, name, out)
 
 
 def run(data: Path, name: str, out: Path) -> None:

@@ -1,52 +1,105 @@
-"""The options of `swaptrail serve`, and which of its ways to the phones they ask for."""
+"""`swaptrail serve`: its options, and which of its ways to the phones they ask for."""
 
-import argparse
 from pathlib import Path
+from typing import Any
+from typing import NamedTuple
 
-from server.phones import roles
+import click
+
+from server.commands.options import DataCommand
+from server.commands.options import SectionOption
+from server.commands.options import data_option
+from server.commands.options import port_option
+from server.core.roles import BENCH
+from server.core.roles import ROLES
 from server.refusals import CommandRefused
-from server.serving import beyond as serve_beyond
-from server.serving import serve
 from server.serving.base_address import DEFAULT_HOST
-from server.serving.lan import command as lan
+from server.serving.base_address import DEFAULT_PORT
 from server.storage.return_window import DEFAULT_DAYS
 
 _LAN_ONLY = ("name", "trust_port", "interface")
 
 
-def add_options(command: argparse.ArgumentParser) -> None:
-    """Adds everything but --data and --port, which other commands have too."""
-    command.add_argument(
-        "--host", metavar="H", help=f"name in the address, fixed at first start ({DEFAULT_HOST})"
-    )
-    command.add_argument(
-        "--pair",
-        nargs="?",
-        const=roles.BENCH,
-        choices=roles.ROLES,
-        metavar="ROLE",
-        help="print a pairing link although a phone is paired, for a phone at the bench or, with "
-        "ROLE counter, at the parts counter",
-    )
-    command.add_argument(
-        "--return-days",
-        type=int,
-        metavar="N",
-        help=f"how many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS})",
-    )
-    _add_lan(command)
-    _add_beyond(command)
-    command.set_defaults(run=run)
+class _Asked(NamedTuple):
+    """The options as they were typed; None is not given."""
+
+    data: Path
+    host: str | None
+    port: int | None
+    pair: str | None
+    return_days: int | None
+    lan: bool
+    name: str | None
+    trust_port: int | None
+    interface: str | None
+    cert: Path | None
+    key: Path | None
+    behind_proxy: bool
+    bind: str | None
 
 
-def run(asked: argparse.Namespace) -> None:
-    """Serves in the one way that is asked for: on this machine alone, unless another is."""
+def _lan_option(name: str, **kwargs: Any) -> Any:
+    return click.option(name, cls=SectionOption, section="In the local network", **kwargs)
+
+
+def _own_name_option(name: str, **kwargs: Any) -> Any:
+    return click.option(name, cls=SectionOption, section="Under a name of your own", **kwargs)
+
+
+@click.command("serve", cls=DataCommand)
+@data_option
+@port_option(DEFAULT_PORT)
+@click.option("--host", metavar="H", help=f"Name in the address, fixed at first start ({DEFAULT_HOST}).")
+@click.option(
+    "--pair",
+    is_flag=False,
+    flag_value=BENCH,
+    type=click.Choice(ROLES),
+    metavar="[ROLE]",
+    help="Print a pairing link although a phone is paired, for a phone at the bench or, with ROLE counter, "
+    "at the parts counter.",
+)
+@click.option(
+    "--return-days",
+    type=int,
+    metavar="N",
+    help=f"How many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS}).",
+)
+@_lan_option("--lan", is_flag=True, help="For the phones in the same network, over HTTPS of its own.")
+@_lan_option(
+    "--name",
+    metavar="NAME",
+    help="NAME.local, a DNS name of your own, or a private address; fixed at first start (a new name).",
+)
+@_lan_option("--trust-port", type=int, metavar="N", help="Of the page for phones (one above --port).")
+@_lan_option("--interface", metavar="I", help="The network, by name or address (the one to the router).")
+@_own_name_option(
+    "--cert",
+    type=Path,
+    metavar="F",
+    help="Over HTTPS with this certificate for --host, PEM, chain included.",
+)
+@_own_name_option("--key", type=Path, metavar="F", help="Its key, PEM; both are read again when they change.")
+@_own_name_option(
+    "--behind-proxy",
+    is_flag=True,
+    help="To a reverse proxy that has the certificate for --host and sets X-Forwarded-For, -Proto, -Host.",
+)
+@_own_name_option(
+    "--bind",
+    metavar="ADDR",
+    help="Listen at this address alone (--cert: every one of this machine; --behind-proxy: 127.0.0.1).",
+)
+def command(**given: Any) -> None:
+    """Serve one data folder until Ctrl-C: on this machine alone, unless another way is asked for."""
+    asked = _Asked(**given)
     way = _way(asked)
     _refuse_stray(asked, way)
-    beyond = serve_beyond.Asked(asked.data, asked.host, asked.port, asked.bind, asked.pair, asked.return_days)
     if way == "--lan":
-        lan.run(
-            lan.Asked(
+        from server.serving.lan import serve_lan  # here: only this way needs a certificate authority
+
+        serve_lan.run(
+            serve_lan.Asked(
                 asked.data,
                 asked.name,
                 asked.port,
@@ -56,57 +109,20 @@ def run(asked: argparse.Namespace) -> None:
                 asked.return_days,
             )
         )
-    elif way == "--cert and --key":
-        serve_beyond.run_with_certificate(beyond, asked.cert, asked.key)
+        return
+    from server.serving import beyond
+    from server.serving import serve
+
+    own = beyond.Asked(asked.data, asked.host, asked.port, asked.bind, asked.pair, asked.return_days)
+    if asked.cert and asked.key:
+        beyond.run_with_certificate(own, asked.cert, asked.key)
     elif way == "--behind-proxy":
-        serve_beyond.run_behind_proxy(beyond)
+        beyond.run_behind_proxy(own)
     else:
         serve.run(asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days)
 
 
-def _add_lan(command: argparse.ArgumentParser) -> None:
-    """Adds what serves the phones in the same network."""
-    command.add_argument(
-        "--lan", action="store_true", help="for the phones in the same network, over HTTPS of its own"
-    )
-    command.add_argument(
-        "--name",
-        metavar="NAME",
-        help="with --lan: NAME.local, a DNS name of your own, or a private address; fixed at first start "
-        "(a new name)",
-    )
-    command.add_argument(
-        "--trust-port", type=int, metavar="N", help="with --lan: of the page for phones (one above --port)"
-    )
-    command.add_argument(
-        "--interface", metavar="I", help="with --lan: the network, by name or address (the one to the router)"
-    )
-
-
-def _add_beyond(command: argparse.ArgumentParser) -> None:
-    """Adds what serves under a name of one's own."""
-    command.add_argument(
-        "--cert",
-        type=Path,
-        metavar="F",
-        help="over HTTPS with this certificate for --host, PEM, chain included",
-    )
-    command.add_argument(
-        "--key", type=Path, metavar="F", help="its key, PEM; both are read again when they change"
-    )
-    command.add_argument(
-        "--behind-proxy",
-        action="store_true",
-        help="to a reverse proxy that has the certificate for --host and sets X-Forwarded-For, -Proto, -Host",
-    )
-    command.add_argument(
-        "--bind",
-        metavar="ADDR",
-        help="listen at this address alone (--cert: every one of this machine; --behind-proxy: 127.0.0.1)",
-    )
-
-
-def _way(asked: argparse.Namespace) -> str | None:
+def _way(asked: _Asked) -> str | None:
     if (asked.cert is None) != (asked.key is None):
         given, missing = ("--cert", "--key") if asked.key is None else ("--key", "--cert")
         raise CommandRefused(f"{given} is given without {missing}. Give both files, or neither.")
@@ -127,7 +143,7 @@ def _way(asked: argparse.Namespace) -> str | None:
     return ways[0] if ways else None
 
 
-def _refuse_stray(asked: argparse.Namespace, way: str | None) -> None:
+def _refuse_stray(asked: _Asked, way: str | None) -> None:
     """Refuses options that mean nothing in the way that is asked for."""
     for option in _LAN_ONLY:
         value = getattr(asked, option)

@@ -10,6 +10,7 @@ from urllib.parse import urlsplit
 
 from sqlite_utils import Database
 
+from server.refusals import CommandRefused
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
 
@@ -27,7 +28,7 @@ _AS_BEFORE = {
 }
 
 
-class AddressRefused(Exception):
+class AddressRefused(CommandRefused):
     """The address asked for cannot be served; the text says what to do."""
 
 

@@ -16,6 +16,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from server.refusals import CommandRefused
+
 # What is part of the app, and as what it is served: guessing differs between machines.
 MIME_TYPES = {
     ".css": "text/css; charset=utf-8",
@@ -65,7 +67,7 @@ Placed = Callable[[bytes, str], bytes]
 _NO_BUILD = "0" * 16
 
 
-class ShellIncomplete(Exception):
+class ShellIncomplete(CommandRefused):
     """Files of the phone app are missing; the text says how to get them."""
 
 

@@ -8,7 +8,7 @@ from PIL import Image
 
 from server.commands.cli import main
 from server.core import labels
-from server.site.command import write
+from server.site.make import write
 from server.web.shell import find_static
 from tests.browser.screens import screens
 from tests.browser.test_alone_labels import ANSI_LETTER

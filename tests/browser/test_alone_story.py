@@ -12,7 +12,7 @@ import qrcode
 from server.commands.cli import main
 from server.core import labels
 from server.core.host import Host
-from server.site.command import write
+from server.site.make import write
 from server.storage import DataFolder
 from server.web.shell import find_static
 from tests.browser.mechanic import Mechanic

@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.site.command import write
+from server.site.make import write
 from server.web.help_pages import INDEX
 from server.web.help_pages import help_pages
 from server.web.shell import find_static

@@ -4,7 +4,7 @@ import shutil
 
 import pytest
 
-from server.site.command import write
+from server.site.make import write
 from server.web.shell import find_static
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until

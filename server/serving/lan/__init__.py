@@ -1,7 +1,7 @@
 """Serves phones in the same network: HTTPS by an authority of the installation, under a name of its own.
 
-`command` is `serve --lan` and puts the parts together; `trust` is `swaptrail trust`. Both print what
-`greeting` and `phone_steps` word.
+`serve_lan` is `serve --lan` and puts the parts together. It prints what `greeting` words; `swaptrail trust`
+(`server/commands/trust.py`) tells of the same authority later.
 
 * The place: `naming` chooses and checks the name, `address` fixes it with its ports, `network` finds the
   addresses that phones are sent to, `announce` makes the name known to them.
@@ -11,5 +11,5 @@
 * The phones: `trust_page` leads them through their settings, over plain HTTP on a port of its own; `page/`
   has its text, looks and pictures.
 
-Nothing here knows of jobs, and nothing outside knows of certificates: `command` hands the door a file.
+Nothing here knows of jobs, and nothing outside knows of certificates: `serve_lan` hands the door a file.
 """

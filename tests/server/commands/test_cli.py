@@ -16,6 +16,7 @@ from pathlib import Path
 
 import pytest
 
+from server.commands.cli import COMMANDS
 from server.commands.cli import main
 from server.serving import base_address
 from server.storage import DataFolder
@@ -305,3 +306,82 @@ def test_a_command_that_is_none_is_refused(arguments, capsys):
 
     assert ended.value.code == 2
     assert "usage: swaptrail" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["fly"], ["fly"]),
+        (["serve", "--nonsense"], ["--nonsense"]),
+        (["serve", "--port", "x"], ["--port", "'x'", "integer"]),
+        (["serve", "--pair", "boss"], ["--pair", "'boss'", "'bench', 'counter'"]),
+        (["labels"], ["--count, --list, --again, --void"]),
+        (["labels", "--count", "3", "--list"], ["--list", "--count"]),
+        (["site"], ["--out"]),
+        (["reason"], ["CASE.json"]),
+        (["verify", "a", "b"], ["b"]),
+    ],
+)
+def test_what_is_typed_wrong_is_named_in_one_line(arguments, words, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(SystemExit) as ended:
+        main(arguments)
+
+    printed = capsys.readouterr()
+    assert ended.value.code == 2
+    assert printed.out == ""
+    assert printed.err.count("\n") == 1
+    assert printed.err.startswith("swaptrail: ")
+    assert [word for word in words if word not in printed.err] == []
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("flag", ["--help", "-h"])
+def test_the_help_has_a_line_on_each_command(flag, capsys):
+    assert main([flag]) == 0
+
+    lines = capsys.readouterr().out
+    for name, what in COMMANDS.items():
+        assert re.search(rf"^  {name} +{what[:30]}", lines, re.MULTILINE), name
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_each_command_says_what_it_does_and_takes(name, capsys):
+    assert main([name, "--help"]) == 0
+
+    text = capsys.readouterr().out
+    assert text.startswith(f"Usage: swaptrail {name} ")
+    assert len(text.split("\n\n")[1].strip()) > 20  # its sentence
+    assert re.search(r"^  -h, --help", text, re.MULTILINE)
+    assert max(map(len, text.splitlines())) <= 100
+
+
+def test_every_module_with_a_command_is_in_the_list():
+    folder = ROOT / "server" / "commands"
+    modules = {file.stem for file in folder.glob("*.py") if "\n@click.command(" in file.read_text("utf-8")}
+    assert modules == {name.replace("-", "_") for name in COMMANDS}
+
+
+def test_a_command_loads_what_it_needs_alone(tmp_path):
+    case = tmp_path / "case.json"
+    case.write_text(json.dumps(CASE))
+    code = (
+        "import sys; from server.commands.cli import main; status = main(['reason', sys.argv[1]]);"
+        "print(sorted({'flask', 'sqlite_utils', 'cryptography', 'server.app'} & {*sys.modules}));"
+        "print(sorted(name for name in sys.modules if name.startswith('server.commands.'))); sys.exit(status)"
+    )
+
+    answer = subprocess.run(
+        [sys.executable, "-c", code, case],
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+
+    assert answer.returncode == 0, answer.stderr
+    assert answer.stdout.splitlines()[-2:] == [
+        "[]",
+        "['server.commands.cli', 'server.commands.options', 'server.commands.reason']",
+    ]

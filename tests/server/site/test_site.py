@@ -11,8 +11,8 @@ import pytest
 
 from server.commands import cli
 from server.refusals import CommandRefused
-from server.site import command
 from server.site import folder as site_folder
+from server.site import make
 from server.site.notes import NOTES
 from server.web.shell import find_static
 from tests.server.real_server import ROOT
@@ -50,7 +50,7 @@ def change(static: Path, text: str) -> None:
 
 
 def test_the_policy_is_the_first_thing_in_the_head_and_allows_what_stands_there(static, tmp_path):
-    command.write(static, tmp_path / "site")
+    make.write(static, tmp_path / "site")
 
     for name in ("index.html", "404.html"):
         page = (tmp_path / "site" / name).read_text()
@@ -67,7 +67,7 @@ def test_the_policy_is_the_first_thing_in_the_head_and_allows_what_stands_there(
 
 
 def test_every_address_is_relative_and_there(tmp_path):
-    command.write(find_static(), tmp_path / "site")
+    make.write(find_static(), tmp_path / "site")
     page = (tmp_path / "site/index.html").read_text()
     places = {a or b for a, b in PLACES.findall(page)}
 
@@ -88,18 +88,18 @@ def test_every_address_is_relative_and_there(tmp_path):
 
 def test_a_newer_site_takes_the_place_of_an_older_one_and_keeps_its_build_once(static, tmp_path):
     out = tmp_path / "site"
-    command.write(static, out)
+    make.write(static, out)
     first = build_of(out)
     change(static, "body { margin: 0 }")
-    command.write(static, out)
+    make.write(static, out)
     second = build_of(out)
 
     assert builds(out) == {first, second}
     again = tree(out)
-    command.write(static, out)
+    make.write(static, out)
     assert tree(out) == again
     change(static, "body { margin: 1px }")
-    command.write(static, out)
+    make.write(static, out)
     assert builds(out) == {second, build_of(out)}
     assert (out / "app" / second / "main.js").is_file()
 
@@ -107,7 +107,7 @@ def test_a_newer_site_takes_the_place_of_an_older_one_and_keeps_its_build_once(s
 @pytest.mark.parametrize("last", ["index.html", "sw.js", "swaptrail-site.json", "manifest.webmanifest"])
 def test_a_site_cut_off_while_it_is_replaced_still_is_one_whole_build(static, tmp_path, monkeypatch, last):
     out = tmp_path / "site"
-    command.write(static, out)
+    make.write(static, out)
     change(static, "body { margin: 0 }")
     replace = site_folder.os.replace
 
@@ -118,7 +118,7 @@ def test_a_site_cut_off_while_it_is_replaced_still_is_one_whole_build(static, tm
 
     monkeypatch.setattr(site_folder.os, "replace", stop)
     with pytest.raises(KeyboardInterrupt):
-        command.write(static, out)
+        make.write(static, out)
     monkeypatch.undo()
 
     named = re.search(r'src="\./(app/[0-9a-f]{16}/main\.js)"', (out / "index.html").read_text())[1]
@@ -126,7 +126,7 @@ def test_a_site_cut_off_while_it_is_replaced_still_is_one_whole_build(static, tm
     worker = json.loads(re.search(r"JSON\.parse\('(.*?)'\)", (out / "sw.js").read_text())[1])
     assert (out / "app" / worker["build"] / "main.js").is_file()
     assert not [one for one in out.iterdir() if one.name.startswith(".")]
-    command.write(static, out)
+    make.write(static, out)
     assert len(builds(out)) == 2
 
 
@@ -137,7 +137,7 @@ def test_a_new_site_cut_off_leaves_nothing(static, tmp_path, monkeypatch):
 
     monkeypatch.setattr(site_folder, "_write", stop)
     with pytest.raises(KeyboardInterrupt):
-        command.write(static, tmp_path / "site")
+        make.write(static, tmp_path / "site")
 
     assert not (tmp_path / "site").exists()
     assert [one.name for one in tmp_path.iterdir()] == ["static"]
@@ -146,7 +146,7 @@ def test_a_new_site_cut_off_leaves_nothing(static, tmp_path, monkeypatch):
 def test_an_empty_folder_is_taken(static, tmp_path):
     (tmp_path / "site").mkdir()
 
-    command.write(static, tmp_path / "site")
+    make.write(static, tmp_path / "site")
 
     assert (tmp_path / "site/index.html").is_file()
 
@@ -177,18 +177,18 @@ def test_in_an_empty_folder_what_names_other_files_comes_last(static, tmp_path, 
 
     monkeypatch.setattr(site_folder.os, "replace", stop_at_the_worker)
     with pytest.raises(KeyboardInterrupt):
-        command.write(static, out)
+        make.write(static, out)
     monkeypatch.undo()
 
     assert moved[-2:] == ["manifest.webmanifest", "index.html"]
-    command.write(static, out)
+    make.write(static, out)
     assert (out / "sw.js").is_file()
     assert len(builds(out)) == 1
 
 
 def test_what_is_no_build_stays_beside_the_builds(static, tmp_path):
     out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
-    command.write(static, out)
+    make.write(static, out)
     elsewhere.mkdir()
     for mine in ("mine", "0123456789ABCDEF", "0123456789abcdef0"):
         (out / "app" / mine).mkdir()
@@ -197,7 +197,7 @@ def test_what_is_no_build_stays_beside_the_builds(static, tmp_path):
     before = builds(out)
     change(static, "body { margin: 0 }")
 
-    command.write(static, out)
+    make.write(static, out)
 
     assert builds(out) == (before | {build_of(out)}) - {"1" * 16}
     assert elsewhere.is_dir()
@@ -205,7 +205,7 @@ def test_what_is_no_build_stays_beside_the_builds(static, tmp_path):
 
 def test_builds_that_lie_elsewhere_are_left_alone(static, tmp_path):
     out, elsewhere = tmp_path / "site", tmp_path / "elsewhere"
-    command.write(static, out)
+    make.write(static, out)
     (out / "app").rename(elsewhere)
     (out / "app").symlink_to(elsewhere)
     before = tree(tmp_path)
@@ -213,7 +213,7 @@ def test_builds_that_lie_elsewhere_are_left_alone(static, tmp_path):
     before["static/styles/base.css"] = b"body { margin: 0 }"
 
     with pytest.raises(CommandRefused, match="is no folder of this command"):
-        command.write(static, out)
+        make.write(static, out)
 
     assert tree(tmp_path) == before
 
@@ -221,7 +221,7 @@ def test_builds_that_lie_elsewhere_are_left_alone(static, tmp_path):
 _KILLED = """
 import sys, time
 from pathlib import Path
-from server.site import command, folder
+from server.site import folder, make
 
 def stop(files, place):
     (place / "index.html").write_text("half")
@@ -229,7 +229,7 @@ def stop(files, place):
     time.sleep(600)
 
 folder._write = stop
-command.write(Path(sys.argv[1]), Path(sys.argv[2]))
+make.write(Path(sys.argv[1]), Path(sys.argv[2]))
 """
 
 
@@ -239,7 +239,7 @@ def test_what_a_killed_run_left_goes_with_the_next(static, tmp_path, there):
     if there == "an empty folder":
         out.mkdir()
     elif there == "a site":
-        command.write(static, out)
+        make.write(static, out)
         change(static, "body { margin: 0 }")
     arguments = [sys.executable, "-c", _KILLED, str(static), str(out)]
     with subprocess.Popen(arguments, cwd=ROOT, stdout=subprocess.PIPE, text=True) as process:
@@ -248,14 +248,14 @@ def test_what_a_killed_run_left_goes_with_the_next(static, tmp_path, there):
     place = tmp_path if there == "nothing" else out
     assert [one for one in place.iterdir() if one.name.startswith(".")], "it left something"
 
-    command.write(static, out)
+    make.write(static, out)
 
     assert not list(tmp_path.rglob(".*"))
     assert (out / "index.html").read_text() != "half"
 
 
 def test_a_new_site_may_be_read_by_who_serves_it(static, tmp_path):
-    command.write(static, tmp_path / "site")
+    make.write(static, tmp_path / "site")
 
     assert stat.S_IMODE((tmp_path / "site").stat().st_mode) == 0o755
 
@@ -300,7 +300,7 @@ def test_the_command_says_what_the_host_has_to_do(tmp_path, capsys):
 
 
 def test_it_works_from_the_wheel_too(installed, tmp_path):
-    command.write(installed / "server/_static", tmp_path / "site")
+    make.write(installed / "server/_static", tmp_path / "site")
 
     build = build_of(tmp_path / "site")
     named = tree(tmp_path / "site")

@@ -16,13 +16,13 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.commands import site as site_command
 from server.commands.cli import main
 from server.keeping.new_file import written_whole
 from server.photos import store as photo_store
 from server.refusals import CommandRefused
 from server.serving import serve
 from server.serving.serve import held_open
-from server.site import command as site_command
 from server.storage import DataFolder
 from server.storage import parts
 from server.storage.own_work import noted

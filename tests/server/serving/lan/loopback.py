@@ -17,9 +17,9 @@ from server.serving.door import CertificateFiles
 from server.serving.door import Door
 from server.serving.lan.address import Planned
 from server.serving.lan.authority import kept_authority
-from server.serving.lan.command import open_door
 from server.serving.lan.renewal import FILE
 from server.serving.lan.renewal import Renewal
+from server.serving.lan.serve_lan import open_door
 from server.serving.lan.trust_page import check
 from server.serving.lan.trust_page import create_trust_page
 from server.storage import DataFolder

@@ -1,4 +1,4 @@
-"""The command: makes the files, puts them into the folder, and says what to do with them."""
+"""Makes the files of a site and puts them into their folder."""
 
 from pathlib import Path
 
@@ -8,13 +8,6 @@ from server.site.pages import HEADERS
 from server.site.pages import headers_file
 from server.site.pages import site_files
 from server.site.pages import site_shell
-from server.web.shell import find_static
-
-
-def run(out: Path) -> None:
-    """Writes the app as static files into `out` and says what to do with them."""
-    print(write(find_static(), out), end="\n\n")
-    print(NOTES, end="")
 
 
 def write(static: Path, out: Path) -> str:

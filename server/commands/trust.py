@@ -4,6 +4,10 @@ from contextlib import closing
 from pathlib import Path
 from urllib.parse import urlsplit
 
+import click
+
+from server.commands.options import DataCommand
+from server.commands.options import data_option
 from server.keeping.new_file import filled
 from server.refusals import CommandRefused
 from server.serving import base_address
@@ -16,6 +20,13 @@ from server.serving.lan.leaf import Leaf
 from server.serving.lan.phone_steps import FAMILIES
 from server.serving.lan.renewal import FILE
 from server.serving.lan.renewal import kept_leaf
+
+
+@click.command("trust", cls=DataCommand)
+@data_option
+def command(data: Path) -> None:
+    """Tell of the authority that phones trust: its fingerprint, its end, how to take it off a phone."""
+    run(data)
 
 
 def run(data: Path) -> None:

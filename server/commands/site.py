@@ -1,0 +1,24 @@
+"""`swaptrail site --out DIR`: the app alone as files for a host that serves files."""
+
+from pathlib import Path
+
+import click
+
+from server.site.make import write
+from server.site.notes import NOTES
+from server.web.shell import find_static
+
+
+@click.command("site")
+@click.option(
+    "--out", type=Path, required=True, metavar="DIR", help="A new folder, or one with an earlier site."
+)
+def command(out: Path) -> None:
+    """Write the app alone as static files: one person, no server."""
+    run(out)
+
+
+def run(out: Path) -> None:
+    """Writes the app as static files into `out` and says what to do with them."""
+    print(write(find_static(), out), end="\n\n")
+    print(NOTES, end="")
