@@ -2,7 +2,7 @@
 
 from demo_db.cars import blue_estate
 from demo_db.log import Log
-from server.core.words import PLACE_WORDS
+from server.core.words.words import PLACE_WORDS
 
 
 def hints(log: Log) -> list[str]:

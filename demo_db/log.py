@@ -5,8 +5,8 @@ import json
 from typing import NamedTuple
 
 from demo_db.dice import Dice
-from server.core import envelope
 from server.core.host import Host
+from server.core.log import envelope
 from server.photos import jpeg
 
 _CODE_BYTES = 4000

@@ -24,8 +24,8 @@ from demo_db.paint import rows
 from demo_db.paint import scratch
 from demo_db.paint import shade
 from demo_db.paint import soft
-from server.core import labels
-from server.core.labels import address
+from server.core.codes import labels
+from server.core.codes.labels import address
 from server.labelling.symbol import matrix
 
 _W, _H = CANVAS

@@ -26,7 +26,7 @@ from demo_db.stories import COMES_AND_GOES
 from demo_db.stories import FOLLOWS
 from demo_db.stories import START
 from demo_db.stories import TWO_FAULTS
-from server.core import labels
+from server.core.codes import labels
 from server.log import events
 from server.storage.return_window import set_return_days
 from tests.browser_support import launch

@@ -6,9 +6,9 @@ is in `kept` survives a crash; everything else is gone with it.
 
 import json
 
-from server.core import canon
-from server.core import envelope
 from server.core.host import Host
+from server.core.log import canon
+from server.core.log import envelope
 from tests.server.phone import BASE
 from tests.server.phone import NOW
 from tests.server.phone import entry_after

@@ -9,7 +9,7 @@ import click
 import pytest
 
 from server.commands.cli import command_line
-from server.core.kinds import KINDS
+from server.core.facts.kinds import KINDS
 from server.web.help_pages import INDEX
 from server.web.help_pages import HelpBroken
 from server.web.help_pages import help_bundle

@@ -3,7 +3,7 @@
 import base64
 import hashlib
 
-from server.core import canon
+from server.core.log import canon
 
 
 def unsent_text(entries, photos=(), device="d00000000000000aa") -> str:

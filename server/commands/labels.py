@@ -14,7 +14,7 @@ from server.clock import now_ms
 from server.commands.options import DataCommand
 from server.commands.options import SectionOption
 from server.commands.options import data_option
-from server.core import labels
+from server.core.codes import labels
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
 from server.core.printing.face import Face

@@ -10,8 +10,8 @@ import sys
 import click
 
 from server.core.errors import BadInput
-from server.core.reason import reason
-from server.core.reason import to_decimals
+from server.core.infer.decimals import to_decimals
+from server.core.plan.answer import reason
 
 # As many as a case of sixteen suspects can have.
 _MOST_EXPLANATIONS = 65536

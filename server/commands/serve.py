@@ -10,8 +10,8 @@ from server.commands.options import DataCommand
 from server.commands.options import SectionOption
 from server.commands.options import data_option
 from server.commands.options import port_option
-from server.core.roles import BENCH
-from server.core.roles import ROLES
+from server.core.facts.roles import BENCH
+from server.core.facts.roles import ROLES
 from server.refusals import CommandRefused
 from server.serving.base_address import DEFAULT_HOST
 from server.serving.base_address import DEFAULT_PORT

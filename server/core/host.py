@@ -6,34 +6,34 @@ log; whoever calls it keeps the events.
 
 import json
 
-from . import assumptions
-from . import canon
-from . import chain
-from . import counter
-from . import counter_lists
-from . import envelope
-from . import evidence_words
-from . import kinds
-from . import labels
-from . import layouts
-from . import maker_symbol
-from . import own_label
-from . import places
-from . import record
 from . import rules
-from . import scan
-from . import troublecode
-from . import view
-from . import vin as vin_numbers
-from .conclusions import Conclusions
+from .codes import labels
+from .codes import maker_symbol
+from .codes import troublecode
+from .codes import vin as vin_numbers
 from .errors import BadInput
-from .fold import Fold
-from .fold import apply
-from .fold_printing import printed_codes
-from .reason import reason
-from .report import report
-from .unit_view import unit_view
-from .vehicle_view import vehicles_view
+from .evidence import assumptions
+from .evidence.conclusions import Conclusions
+from .facts import kinds
+from .facts.fold import Fold
+from .facts.fold import apply
+from .guide import scan
+from .log import canon
+from .log import chain
+from .log import envelope
+from .parts import layouts
+from .plan.answer import reason
+from .record import comparison
+from .state import own_label
+from .state.printed import printed_codes
+from .views import counter
+from .views import counter_lists
+from .views import job as view
+from .views import support
+from .views.report import report
+from .views.unit import unit_view
+from .views.vehicle import vehicles_view
+from .words import places
 
 
 class Host:
@@ -123,7 +123,7 @@ class Host:
     def op_evidence(self, job):
         """Return what carries the conclusion of a job and what else it could be, in words."""
         state, found = self.fold.state, self._job(job)
-        return evidence_words.in_words(state, found, *self.conclusions.weighed(state, found))
+        return support.in_words(state, found, *self.conclusions.weighed(state, found))
 
     def op_reasoned(self, job):
         """Return what the reasoning says of a job, in figures; None before its first test."""
@@ -166,52 +166,52 @@ class Host:
 
     def op_record_told(self, unit, jobs):
         """Return what is concluded of a unit ("" for none) and of jobs, as a record carries it."""
-        return record.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
+        return comparison.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
 
     def op_record_parts(self, unit="", job=""):
         """Return what this phone makes the record of a unit or of a job of, all but bytes and hashes."""
-        from . import record_file
+        from .record import file
 
         if job:
             self._job(job)
         unit = self.fold.state.now(unit)
         if not job and unit not in self.fold.state.units:
             raise BadInput("unit", unit, "a sensor that is on record")
-        return record_file.parts(self.fold, unit, job, lambda jobs: self.op_record_told(unit, jobs))
+        return file.parts(self.fold, unit, job, lambda jobs: self.op_record_told(unit, jobs))
 
     def op_record_room(self, sizes, text):
         """Tell which photos go into a record, by their sizes, beside so many bytes of text."""
-        from . import record_file
+        from .record import file
 
-        return record_file.with_room(sizes, text)
+        return file.with_room(sizes, text)
 
     def op_record_seal(self, sizes, text):
         """Return whose seal this is and what its signature is over, or the first `fault`, after `sizes`."""
-        from . import record_check
+        from .record import check
 
         try:
-            record_check.check_sizes(sizes)
-            seal = record_check.opened(text)
-        except record_check.Altered as error:
+            check.check_sizes(sizes)
+            seal = check.opened(text)
+        except check.Altered as error:
             return {"fault": list(error.place)}
         return {"fault": None, "by": seal.by, "key": seal.key, "signature": seal.signature, "text": seal.text}
 
     def op_record_check(self, digests, texts):
         """Return what a record holds whose signature fits, or the first `fault`, or that it is `later`."""
-        from . import record_check
+        from .record import check
 
         try:
-            seal = record_check.opened(texts[record_check.SEAL])
-            sound = record_check.check(seal, digests, texts, record_check.read_event)
-        except record_check.Altered as error:
+            seal = check.opened(texts[check.SEAL])
+            sound = check.check(seal, digests, texts, check.read_event)
+        except check.Altered as error:
             return {"fault": list(error.place), "later": ""}
-        except record_check.Later as error:
+        except check.Later as error:
             return {"fault": None, "later": str(error)}
         return {
             "fault": None,
             "later": "",
             "record": sound.record,
-            "events": record.stand_ins(sound.record["elsewhere"]) + sound.events,
+            "events": comparison.stand_ins(sound.record["elsewhere"]) + sound.events,
             "photos": sound.photos,
         }
 
@@ -221,9 +221,9 @@ class Host:
         views = [self.op_job(job) for job in jobs]
         return {
             "unit": shown,
-            "where": record.where(shown) if shown else "",
+            "where": comparison.where(shown) if shown else "",
             "jobs": views,
-            "compared": record.compared(told, shown, views, elsewhere, same_core),
+            "compared": comparison.compared(told, shown, views, elsewhere, same_core),
         }
 
     def op_scan(self, text, how, host="", job=None, expects=None):

@@ -8,7 +8,7 @@ import json
 
 from sqlite_utils import Database
 
-from server.core import kinds
+from server.core.facts import kinds
 from server.folded.rows import BUCKET
 from server.folded.rows import GROUP
 from server.folded.rows import Mark

@@ -11,8 +11,8 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core.fold_returns import open_return
-from server.core.words import DAY_MS
+from server.core.facts.fold_returns import open_return
+from server.core.words.words import DAY_MS
 from server.folded.search import SearchIndex
 
 BUCKET = 1024  # events; going back costs at most so many more than have come since

@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from sqlite_utils import Database
 
-from server.core import counter_lists
+from server.core.views import counter_lists
 
 _WORDS_OF_JOB = ("vehicle", "complaint", "part")  # what the words of a job come from
 

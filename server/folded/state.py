@@ -11,9 +11,9 @@ from typing import Any
 
 from sqlite_utils import Database
 
-from server.core.fold import apply
-from server.core.fold import is_newer
-from server.core.state import State
+from server.core.facts.fold import apply
+from server.core.facts.fold import is_newer
+from server.core.state.state import State
 from server.folded.entities import Entities
 from server.folded.rows import Rows
 from server.folded.rows import jobs_shown_by

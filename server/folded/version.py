@@ -14,21 +14,19 @@ _CORE = Path(__file__).resolve().parents[1] / "core"
 
 @cache
 def fold_version() -> str:
-    """Returns the hash of `server/core/fold.py` and everything that it imports."""
+    """Returns the hash of `server/core/facts/fold.py` and everything that it imports."""
     digest = hashlib.sha256()
-    for name, source in sorted(_sources("fold").items()):
+    for name, source in sorted(_sources("facts", "fold").items()):
         digest.update(f"{name} {len(source)}\n{source}".encode())
     return digest.hexdigest()
 
 
-def _sources(first: str) -> dict[str, str]:
+def _sources(*first: str) -> dict[str, str]:
     found: dict[str, str] = {}
-    waiting: list[tuple[str, ...]] = [(first,)]
+    waiting: list[tuple[str, ...]] = [first]
     while waiting:
         parts = waiting.pop()
         file = _CORE.joinpath(*parts).with_suffix(".py")
-        if not file.is_file():
-            file = _CORE.joinpath(*parts, "__init__.py")
         name = file.relative_to(_CORE).as_posix()
         if name not in found:
             found[name] = file.read_text("utf-8")
@@ -43,12 +41,11 @@ def _imported(source: str, package: tuple[str, ...]) -> list[tuple[str, ...]]:
         if isinstance(node, ast.ImportFrom) and node.level:
             above = package[: len(package) - node.level + 1]
             base = above + tuple(node.module.split(".")) if node.module else above
-            found += [base] if node.module else []
-            # A name may be a module of the package it comes from.
-            found += [(*base, each.name) for each in node.names if _is_module((*base, each.name))]
+            # A name may be a module of the room it comes from; the `__init__` of a room only describes it.
+            named = [base, *((*base, each.name) for each in node.names)]
+            found += [each for each in named if _is_module(each)]
     return found
 
 
 def _is_module(parts: tuple[str, ...]) -> bool:
-    path = _CORE.joinpath(*parts)
-    return path.with_suffix(".py").is_file() or (path / "__init__.py").is_file()
+    return bool(parts) and _CORE.joinpath(*parts).with_suffix(".py").is_file()

@@ -11,7 +11,7 @@ import zipfile
 from contextlib import closing
 from pathlib import Path
 
-from server.core.labels import share_of
+from server.core.codes.labels import share_of
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import Manifest
 from server.keeping.verify import examine

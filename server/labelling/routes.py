@@ -8,7 +8,7 @@ from flask import current_app
 from flask import request
 
 from server.clock import now_ms
-from server.core import labels
+from server.core.codes import labels
 from server.core.errors import BadInput
 from server.core.printing.advice import plan as planned
 from server.core.printing.face import ANY_CODE

@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core import labels
+from server.core.codes import labels
 from server.core.errors import BadInput
 from server.labelling.states import FREE
 from server.labelling.states import batch_options

@@ -5,7 +5,7 @@ from qrcode.exceptions import DataOverflowError
 from qrcode.util import MODE_ALPHA_NUM
 from qrcode.util import QRData
 
-from server.core import labels
+from server.core.codes import labels
 from server.core.printing.face import ANY_CODE
 from server.core.printing.face import Face
 from server.core.printing.face import face_of

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server import folded
-from server.core import kinds
+from server.core.facts import kinds
 from server.log import intake
 from server.log import named
 from server.phones.devices import claim

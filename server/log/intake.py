@@ -14,9 +14,9 @@ from typing import NamedTuple
 
 import orjson
 
-from server.core import envelope
-from server.core import roles
 from server.core.errors import BadInput
+from server.core.facts import roles
+from server.core.log import envelope
 
 LARGEST_EVENT = 64 * 1024
 # The phone's interpreter allows far less nesting than this one: an event that only the server

@@ -2,7 +2,7 @@
 
 import re
 
-from server.core import named
+from server.core.record import named
 
 _QUOTED_UNIT = re.compile(r'"(u[0-9a-f]{12}|v[0-9a-f]{12}\.[^\s"]{1,80})"')
 

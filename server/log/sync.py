@@ -8,8 +8,8 @@ from flask import Response
 from sqlite_utils import Database
 
 from server.clock import now_ms
-from server.core.envelope import FORMAT_VERSION
 from server.core.errors import shorten
+from server.core.log.envelope import FORMAT_VERSION
 from server.log import events
 from server.phones import devices
 from server.phones.installation import installation_id

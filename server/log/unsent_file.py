@@ -22,8 +22,8 @@ from pathlib import Path
 from typing import BinaryIO
 from typing import NamedTuple
 
-from server.core import canon
 from server.core.errors import BadInput
+from server.core.log import canon
 from server.log import intake
 from server.log.fault import Fault
 from server.photos.store import MOST_BYTES

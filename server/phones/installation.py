@@ -8,8 +8,8 @@ from flask_wtf.csrf import generate_csrf
 from sqlite_utils import Database
 
 from server.clock import now_ms
-from server.core.envelope import FORMAT_VERSION
-from server.core.envelope import OLDEST_TO_BEGIN
+from server.core.log.envelope import FORMAT_VERSION
+from server.core.log.envelope import OLDEST_TO_BEGIN
 from server.phones.sessions import current_session
 from server.storage.folder import setting
 from server.storage.return_window import return_days

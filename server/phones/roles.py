@@ -3,9 +3,9 @@
 Everything that is not named here answers phones of either role: they share one log.
 """
 
-from server.core.roles import BENCH
-from server.core.roles import COUNTER
-from server.core.roles import ROLES
+from server.core.facts.roles import BENCH
+from server.core.facts.roles import COUNTER
+from server.core.facts.roles import ROLES
 from server.web.errors import NotAllowed
 
 __all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_may_grant"]

@@ -18,11 +18,11 @@ from flask import request
 from sqlite_utils import Database
 
 from server import folded
-from server.core import canon
-from server.core import labels
+from server.core.codes import labels
 from server.core.errors import shorten
 from server.core.host import Host
-from server.core.words import DAY_MS
+from server.core.log import canon
+from server.core.words.words import DAY_MS
 from server.folded import FoldedState
 from server.log import events
 from server.storage import reading

@@ -12,7 +12,7 @@ from flask import Response
 from flask import request
 
 from server.core.errors import shorten
-from server.core.words import DAY_MS
+from server.core.words.words import DAY_MS
 from server.queries.decisions_csv import decisions_csv
 from server.queries.projection import projection
 from server.web.database import database

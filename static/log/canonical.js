@@ -3,7 +3,7 @@
  * Canonical JSON text and its SHA-256, as the event log hashes it.
  *
  * RFC 8785 on a narrow set: ASCII keys in order, strings, integers within ±(2^53 - 1), booleans, null,
- * lists and objects. No floats, so that every host writes the same bytes. `server/core/canon.py` is the
+ * lists and objects. No floats, so that every host writes the same bytes. `server/core/log/canon.py` is the
  * other side; a test holds the two equal.
  */
 

@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * To what the labels of this installation belong: a server by its host, an app without one by the folder
- * it lies in, for many may share a host of files. `server/core/labels.py` says what the symbols then hold.
+ * it lies in, for many may share a host of files. `server/core/codes/labels.py` says what the symbols then hold.
  */
 
 import { HAS_SERVER, ROOT } from '../place.js';

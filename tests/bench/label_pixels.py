@@ -13,8 +13,8 @@ import zxingcpp
 from PIL import Image
 from PIL import ImageFilter
 
-from server.core import labels
-from server.core.labels import address
+from server.core.codes import labels
+from server.core.codes.labels import address
 from server.core.printing.face import QUIET_MODULES
 from server.labelling.symbol import matrix
 

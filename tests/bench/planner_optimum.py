@@ -10,7 +10,7 @@ from itertools import chain
 from itertools import combinations
 from itertools import permutations
 
-from server.core.reason import reason
+from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
 from tests.bench.planner_cars import PRIORS
 from tests.bench.planner_cars import cleaned_by

@@ -5,12 +5,12 @@ All policies stop by the same rule, so that only the choice of moves differs.
 
 from collections import namedtuple
 
-from server.core.reason import reason
-from server.core.reason.answer import MOST_EXPLANATIONS
-from server.core.reason.belief import Belief
-from server.core.reason.case import read
-from server.core.reason.explanations import likeliest
-from server.core.reason.model import Model
+from server.core.infer.belief import Belief
+from server.core.infer.case import read
+from server.core.infer.explanations import likeliest
+from server.core.infer.model import Model
+from server.core.plan.answer import MOST_EXPLANATIONS
+from server.core.plan.answer import reason
 
 CONFIDENCE = 0.95
 MOST_TESTS = 25

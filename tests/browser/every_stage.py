@@ -10,8 +10,8 @@ from contextlib import closing
 from random import Random
 
 from server.clock import now_ms
-from server.core import envelope
-from server.core import labels
+from server.core.codes import labels
+from server.core.log import envelope
 from server.log import events
 from server.photos import store as photo_store
 from tests.core.counter_yard import proven

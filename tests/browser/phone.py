@@ -5,8 +5,8 @@ from pathlib import Path
 
 from PIL import Image
 
-from server.core import labels
-from server.core.labels import address
+from server.core.codes import labels
+from server.core.codes.labels import address
 from server.core.printing.face import QUIET_MODULES
 from server.labelling.symbol import matrix
 from tests.browser_support import Complaints

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from server.core import envelope
+from server.core.log import envelope
 from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import wait_until

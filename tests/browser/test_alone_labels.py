@@ -9,7 +9,7 @@ import pytest
 import zxingcpp
 from PIL import Image
 
-from server.core import labels
+from server.core.codes import labels
 from tests.browser.paper import POINTS_A_MM
 from tests.browser.screens import screens
 from tests.static.alone_app import AloneApp

@@ -11,7 +11,7 @@ import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from server.commands.cli import main
-from server.core import labels
+from server.core.codes import labels
 from server.keeping.record import container
 from server.keeping.record.check import HEAD_BYTES
 from server.keeping.record.make import make

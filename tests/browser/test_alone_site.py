@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 
 from server.commands.cli import main
-from server.core import labels
+from server.core.codes import labels
 from server.site.make import write
 from server.web.shell import find_static
 from tests.browser.screens import screens

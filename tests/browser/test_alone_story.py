@@ -10,7 +10,7 @@ import pytest
 import qrcode
 
 from server.commands.cli import main
-from server.core import labels
+from server.core.codes import labels
 from server.core.host import Host
 from server.site.make import write
 from server.storage import DataFolder

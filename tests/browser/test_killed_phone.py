@@ -11,10 +11,10 @@ from collections import Counter
 
 from playwright.sync_api import Error as BrowserError
 
-from server.core import canon
-from server.core import chain
-from server.core import envelope
-from server.core import labels
+from server.core.codes import labels
+from server.core.log import canon
+from server.core.log import chain
+from server.core.log import envelope
 from server.keeping.verify.data_folder import FOLDER
 from tests.browser.killing import Killer
 from tests.browser.mechanic import Mechanic

@@ -7,7 +7,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
-from server.core import labels
+from server.core.codes import labels
 from tests.browser.screens import screens
 from tests.server.phone import Phone
 from tests.server.phone import job_opened

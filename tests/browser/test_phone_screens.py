@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.core import labels
+from server.core.codes import labels
 from tests.browser.seeded_job import job_driver
 from tests.browser.test_job_screens import facts
 from tests.core.driver import JOB

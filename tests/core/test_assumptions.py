@@ -2,8 +2,8 @@
 
 import pytest
 
-from server.core import priors
-from server.core.reason.case import RATES
+from server.core.evidence import priors
+from server.core.infer.case import RATES
 from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.driver import home

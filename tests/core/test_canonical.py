@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server.core import canon
+from server.core.log import canon
 from tests.canonical_values import LARGEST
 from tests.canonical_values import VECTORS
 from tests.canonical_values import in_our_set

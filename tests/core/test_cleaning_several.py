@@ -1,6 +1,6 @@
 """Several positions are cleaned one after the other, and one self-test serves for all of them."""
 
-from server.core.moves import title_of
+from server.core.guide.moves import title_of
 from tests.core.driver import Driver
 from tests.core.scenarios import INNER
 from tests.core.scenarios import OUTER

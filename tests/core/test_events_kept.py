@@ -2,9 +2,9 @@
 
 import pytest
 
-from server.core import fold
-from server.core import kinds
-from server.core import sentences
+from server.core.facts import fold
+from server.core.facts import kinds
+from server.core.words import sentences
 from tests.core.driver import Driver
 from tests.hosts import CoreError
 

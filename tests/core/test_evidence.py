@@ -4,9 +4,9 @@ import random
 
 import pytest
 
-from server.core import apart
-from server.core import evidence
-from server.core.reason import reason
+from server.core.evidence import discriminate
+from server.core.evidence import leave_one_out
+from server.core.plan.answer import reason
 from tests.core.driver import Driver
 from tests.core.random_cases import random_case
 from tests.core.scenarios import SCENARIOS
@@ -22,7 +22,7 @@ FOLLOWS = {
 
 
 def weighed(case):
-    return evidence.evidence(case, reason(case))
+    return leave_one_out.evidence(case, reason(case))
 
 
 def without(case, index):
@@ -90,7 +90,7 @@ def test_the_runner_up_is_no_verdict_with_something_added():
             {"causes": ["circuit:p"], "probability": 7},
         ]
     }
-    assert evidence.runner_up(result, ["unit:A"])["causes"] == ["circuit:p"]
+    assert leave_one_out.runner_up(result, ["unit:A"])["causes"] == ["circuit:p"]
 
 
 def test_an_exchange_tells_a_unit_from_its_wiring():
@@ -99,7 +99,7 @@ def test_an_exchange_tells_a_unit_from_its_wiring():
         "tests": [{"fitted": FIT, "faulted": ["p"]}],
         "minutes": {"meter": 60},
     }
-    told_by = apart.apart(case, ["unit:A"], ["circuit:p"])["move"]
+    told_by = discriminate.apart(case, ["unit:A"], ["circuit:p"])["move"]
 
     assert told_by["move"] == "exchange"
     assert told_by["fitted"]["p"] in ("B", "C")
@@ -113,12 +113,12 @@ def test_what_is_measured_already_is_not_measured_again():
         "tests": [{"fitted": {"p": "A"}, "faulted": ["p"]}],
         "meter": [{"position": "p", "reads": "good"}],
     }
-    assert apart.apart(case, ["unit:A"], ["circuit:p"])["move"] is None
+    assert discriminate.apart(case, ["unit:A"], ["circuit:p"])["move"] is None
 
 
 def test_a_blockage_that_is_gone_shows_the_same_as_nothing():
     case = dict(FOLLOWS, tests=[{"fitted": FIT, "faulted": ["p"]}, {"fitted": FIT, "cleaned": ["p"]}])
-    assert apart.apart(case, ["blocked:p"], [])["same"]
+    assert discriminate.apart(case, ["blocked:p"], [])["same"]
 
 
 @pytest.mark.parametrize("name", sorted(SCENARIOS))

@@ -9,7 +9,7 @@ import random
 
 import pytest
 
-from server.core.reason.explanations import minimal
+from server.core.infer.explanations import minimal
 
 CERTAIN = {"shows": 1, "false_alarm": 0, "blocked": 0}
 

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server.core import canon
-from server.core.fold import Fold
+from server.core.facts.fold import Fold
+from server.core.log import canon
 from tests.core.driver import DEVICE
 from tests.core.driver import JOB
 from tests.core.driver import Driver

@@ -6,7 +6,7 @@ import random
 import pytest
 from stdnum.iso7064 import mod_37_36
 
-from server.core import labels
+from server.core.codes import labels
 from tests.core.driver import Driver
 from tests.core.driver import home
 

@@ -1,8 +1,8 @@
 """Titles of moves: pairs, rings, and a spare that comes in while others move on."""
 
-from server.core.moves import _exchange
-from server.core.state import State
-from server.core.state import new_unit
+from server.core.guide.moves import _exchange
+from server.core.state.state import State
+from server.core.state.state import new_unit
 
 NAMES = {"a": "left outer", "b": "left inner", "c": "right inner"}
 

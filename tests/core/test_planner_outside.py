@@ -6,8 +6,8 @@ import random
 import pytest
 import scipy.stats
 
-from server.core.reason.entropy import bits
-from server.core.reason.ordering import by_worth
+from server.core.infer.entropy import bits
+from server.core.infer.ordering import by_worth
 from tests.bench.planner_optimum import Board
 
 # MacKay, Information Theory, Inference and Learning Algorithms (2003), section 4.1: twelve balls, one

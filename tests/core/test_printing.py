@@ -4,7 +4,7 @@ import random
 
 import pytest
 
-from server.core import labels
+from server.core.codes import labels
 from tests.core.driver import Driver
 from tests.hosts import CoreError
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.core.proof import success_run
+from server.core.evidence.proof import success_run
 
 # n = ln(1 - C) / ln(R) rounded up. 29, 59, 230: table at
 # codingace.net/statistics/confidence_reliability_sample_size.html; the rest by the binomial.

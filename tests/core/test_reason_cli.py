@@ -5,7 +5,7 @@ import json
 import pytest
 
 from server.commands.reason import run
-from server.core.reason import reason
+from server.core.plan.answer import reason
 
 CASE = {
     "positions": [{"id": place, "group": "rear", "reach_minutes": 3} for place in ("p", "q")],

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from server.core import host
-from server.core import ways
+from server.core.evidence import identity_assignments
 from tests.core.driver import Driver
 from tests.core.driver import home
 
@@ -14,8 +14,13 @@ from tests.core.driver import home
 def count(monkeypatch):
     """Count how often the host reasons."""
     calls = []
-    real = ways.reason
-    monkeypatch.setattr(ways, "reason", lambda case, **how: calls.append(1) or real(case, **how))
+    real = identity_assignments.reason
+
+    def counted(case, **how):
+        calls.append(1)
+        return real(case, **how)
+
+    monkeypatch.setattr(identity_assignments, "reason", counted)
     return calls
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.core.record import stand_ins
+from server.core.record.comparison import stand_ins
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home

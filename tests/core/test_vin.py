@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.core import vin
+from server.core.codes import vin
 
 
 def test_the_worked_example_of_the_regulation(core):

@@ -14,8 +14,8 @@ import demo_db
 from demo_db import stories
 from demo_db.cars import blue_estate
 from demo_db.dice import identity
-from server.core import envelope
 from server.core.host import Host
+from server.core.log import envelope
 from server.log import events
 from server.photos import jpeg
 from server.photos.store import whole

@@ -4,7 +4,7 @@ import io
 
 from PIL import Image
 
-from server.core import envelope
+from server.core.log import envelope
 
 BASE = "http://localhost:8765"
 NOW = 1_790_000_000_000

@@ -13,8 +13,8 @@ import numpy
 from PIL import Image
 from scipy import ndimage
 
-from server.core.labels import address
-from server.core.labels import codes_from
+from server.core.codes.labels import address
+from server.core.codes.labels import codes_from
 from server.core.printing.face import QUIET_MODULES as QUIET
 from server.labelling.symbol import matrix
 

@@ -6,8 +6,8 @@ import json
 import pytest
 import rfc8785
 
-from server.core import canon
-from server.core import envelope
+from server.core.log import canon
+from server.core.log import envelope
 from tests.canonical_values import VECTORS
 from tests.canonical_values import in_our_set
 from tests.canonical_values import random_values

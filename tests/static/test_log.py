@@ -2,8 +2,8 @@
 
 import pytest
 
-from server.core import chain
-from server.core import envelope
+from server.core.log import chain
+from server.core.log import envelope
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.app_server import core_with

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from server.core import cautions
+from server.core.parts import cautions
 from tests.static.looks_gallery import BOXES
 from tests.static.looks_gallery import Gallery
 from tests.static.looks_gallery import collisions

@@ -4,7 +4,7 @@ import json
 from contextlib import closing
 
 from server.clock import now_ms
-from server.core import envelope
+from server.core.log import envelope
 from server.log import events
 from tests.static import app_server as line
 from tests.static.phone_parts import on_server

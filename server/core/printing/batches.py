@@ -1,6 +1,6 @@
 """The batches that this phone printed, and what became of each label: on paper, on a sensor, or void."""
 
-from .. import labels
+from ..codes import labels
 from ..errors import BadInput
 from .layout import layout_of
 

@@ -4,7 +4,7 @@
 library that will draw it: see `face`.
 """
 
-from .. import labels
+from ..codes import labels
 from ..errors import BadInput
 from .advice import plan
 from .batches import MOST_LABELS

@@ -6,7 +6,7 @@ Sources: ISO/IEC 18004 for the levels and the margin of 4 modules.
 
 from collections import namedtuple
 
-from .. import labels
+from ..codes import labels
 from ..errors import BadInput
 from .layout import Layout
 from .scan_distance import wanted_dots

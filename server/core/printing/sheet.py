@@ -2,7 +2,7 @@
 
 from collections import namedtuple
 
-from .. import labels
+from ..codes import labels
 from .face import QUIET_MODULES
 from .face import Face
 from .layout import Layout

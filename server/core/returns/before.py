@@ -1,7 +1,7 @@
 """The unit was not accepted or refused at a counter before."""
 
-from .. import words
-from ..fold_returns import is_final
+from ..facts.fold_returns import is_final
+from ..words import words
 from .check import check
 
 

@@ -1,7 +1,7 @@
 """Custody is unbroken: at each handover the label was read, from the first pull to the counter."""
 
-from .. import words
-from ..custody import first_label_follows
+from ..words import words
+from ..words.custody import first_label_follows
 from .check import check
 
 _HANDOVERS = {

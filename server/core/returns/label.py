@@ -1,7 +1,7 @@
 """The label is one of ours, on record, in use, and the only one on one unit alone."""
 
-from .. import labels
-from .. import words
+from ..codes import labels
+from ..words import words
 from .check import check
 
 

@@ -3,7 +3,7 @@
 What was read off the part or its bag counts; where nothing can be read, a look at the pictures.
 """
 
-from .. import labels
+from ..codes import labels
 from .check import check
 
 

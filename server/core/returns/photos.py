@@ -1,6 +1,6 @@
 """There is a picture of the unit, or of a position where it sat on the job that it is returned from."""
 
-from .. import words
+from ..words import words
 from .check import check
 
 

@@ -1,8 +1,8 @@
 """The unit is where one comes to the counter from: in hand, in stock, with the customer, or here."""
 
-from .. import places
-from .. import words
-from ..state import MIXED
+from ..state.state import MIXED
+from ..words import places
+from ..words import words
 from .check import check
 
 

@@ -1,7 +1,7 @@
 """What proves that the unit is bad: a verdict that names it, from tests that were seen to run."""
 
-from .. import verdict as verdicts
-from .. import words
+from ..evidence import verdict as verdicts
+from ..words import words
 from .check import check
 
 

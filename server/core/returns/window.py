@@ -1,6 +1,6 @@
 """The unit comes back in time. How many days that is, is for each counter to say (ours: 30)."""
 
-from .. import words
+from ..words import words
 from .check import check
 
 

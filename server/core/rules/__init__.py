@@ -13,9 +13,9 @@ A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `re
 only before a fact is recorded on a phone; the fold never refuses.
 """
 
-from ..fold import known_by
-from ..kinds import KINDS
-from ..kinds import problem
+from ..facts.fold import known_by
+from ..facts.kinds import KINDS
+from ..facts.kinds import problem
 from . import closing
 from . import code_use
 from . import correction

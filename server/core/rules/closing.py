@@ -1,8 +1,8 @@
 """A job closes when no unit is out, no conflict open, no move under way, no position empty by accident."""
 
-from .. import carried
-from .. import words
-from ..state import EMPTY
+from ..state.state import EMPTY
+from ..words import labels_on_unit
+from ..words import words
 from .refusal import refusal
 
 
@@ -32,7 +32,7 @@ def blocked_by(state, job) -> list[str]:
                 words.sentence_case(words.unit_name(state, job, unit))
             )
         )
-    sentences.extend(carried.label_troubles(state, job))
+    sentences.extend(labels_on_unit.label_troubles(state, job))
     if job["move"] and [p for p in job["move"]["fitted"] if _differs(state, job, p)]:
         sentences.append("A move is under way. Finish it, or stop it.")
     for position in job["positions"]:

@@ -1,7 +1,7 @@
 """A label code is one that we issue, and belongs to one unit for good."""
 
-from .. import labels
-from .. import words
+from ..codes import labels
+from ..words import words
 from .refusal import refusal
 
 

@@ -1,8 +1,8 @@
 """A fact must be of a kind and form that we understand, about a job and positions that exist."""
 
-from ..fold import misfit
-from ..kinds import KINDS
-from ..state import EMPTY
+from ..facts.fold import misfit
+from ..facts.kinds import KINDS
+from ..state.state import EMPTY
 from .refusal import refusal
 
 

@@ -3,7 +3,7 @@
 So at most one unit without a label is in hand, and it can only get a label or go straight back.
 """
 
-from .. import words
+from ..words import words
 from .refusal import refusal
 
 

@@ -1,7 +1,7 @@
 """Only what lies together in hand gets mixed up; after that its bodies are moved, not its names."""
 
-from .. import words
-from ..state import MIXED
+from ..state.state import MIXED
+from ..words import words
 from .refusal import refusal
 
 _BY_NAME = ("unit_labelled", "unit_pulled", "unit_fitted", "unit_moved")

@@ -1,6 +1,6 @@
 """A unit is at exactly one place, and a position holds at most one unit."""
 
-from .. import words
+from ..words import words
 from .refusal import refusal
 
 

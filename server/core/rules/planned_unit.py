@@ -1,6 +1,6 @@
 """While a move is under way, each position gets the unit that the plan names, and no other."""
 
-from .. import words
+from ..words import words
 from .refusal import refusal
 
 

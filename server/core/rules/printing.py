@@ -1,8 +1,8 @@
 """No code is ever printed for two sensors: a batch is new, or what is printed again is on no sensor."""
 
-from .. import labels
-from ..fold_printing import batch_of
-from ..fold_printing import printed_codes
+from ..codes import labels
+from ..state.printed import batch_of
+from ..state.printed import printed_codes
 from .refusal import refusal
 
 RULE = "printing"

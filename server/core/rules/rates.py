@@ -1,9 +1,9 @@
 """An assumption is a chance between 0 and 100 %, and leaves the readings something to say."""
 
-from ..readings import MOST_MINUTES
-from ..readings import MOST_MONEY
-from ..readings import rate_problem
-from ..reason.case import RATES
+from ..evidence.readings import MOST_MINUTES
+from ..evidence.readings import MOST_MONEY
+from ..evidence.readings import rate_problem
+from ..infer.case import RATES
 from .refusal import refusal
 
 _WHOLE = 1000000

@@ -1,7 +1,7 @@
 """A decision at the counter is about a return that waits, and one against the proposal has its reason."""
 
-from .. import words
-from ..fold_returns import open_return
+from ..facts.fold_returns import open_return
+from ..words import words
 from .refusal import refusal
 
 

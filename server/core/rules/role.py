@@ -1,7 +1,7 @@
 """A phone records what its role is for: jobs at the bench, returns at the parts counter."""
 
-from ..roles import may_record
-from ..roles import reason_against
+from ..facts.roles import may_record
+from ..facts.roles import reason_against
 from .refusal import refusal
 
 

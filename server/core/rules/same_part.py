@@ -1,6 +1,6 @@
 """Different part numbers are not swapped without a reason, which the record shows."""
 
-from .. import words
+from ..words import words
 from .refusal import refusal
 
 

@@ -1,6 +1,6 @@
 """An app that is too old begins no new job; what is begun is gone on with, and everything is sent."""
 
-from ..envelope import FORMAT_VERSION
+from ..log.envelope import FORMAT_VERSION
 from .refusal import refusal
 
 

@@ -10,7 +10,7 @@ A plain zip file, nothing in it compressed, so that any unpacking program opens 
     seal.json       the digest of every part, signed with the key of the installation, or of the phone
     photos/…        each under the SHA-256 of its bytes
 
-`server/core/record_entries.py` picks the entries and `gather` finds them, `make` writes the file,
+`server/core/record/entries.py` picks the entries and `gather` finds them, `make` writes the file,
 `container` is the zip, `check` finds the first place that is not as it was sealed. Whoever holds another
 key can seal another record: who made one is told by the fingerprint of its key, and by nothing else.
 

@@ -1,22 +1,22 @@
 """Takes a record apart, checks its signature and its container, and leaves the rest to the core.
 
-The first place that is not as it was sealed is named: `server/core/record_check.py` says in which order.
+The first place that is not as it was sealed is named: `server/core/record/check.py` says in which order.
 """
 
 import hashlib
 from typing import NamedTuple
 
-from server.core import canon
-from server.core import record_check
 from server.core.errors import BadInput
-from server.core.record_file import APP
-from server.core.record_file import ENTRIES
-from server.core.record_file import HASHES
-from server.core.record_file import MOST_BYTES
-from server.core.record_file import PHONE_APP
-from server.core.record_file import RECORD
-from server.core.record_file import SEAL
-from server.core.record_file import photo_member
+from server.core.log import canon
+from server.core.record import check as record_check
+from server.core.record.file import APP
+from server.core.record.file import ENTRIES
+from server.core.record.file import HASHES
+from server.core.record.file import MOST_BYTES
+from server.core.record.file import PHONE_APP
+from server.core.record.file import RECORD
+from server.core.record.file import SEAL
+from server.core.record.file import photo_member
 from server.keeping.record.container import Broken
 from server.keeping.record.container import Member
 from server.keeping.record.container import first_difference

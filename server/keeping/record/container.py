@@ -11,7 +11,7 @@ import zlib
 from collections.abc import Iterable
 from collections.abc import Iterator
 
-from server.core.record_file import MOST_MEMBERS
+from server.core.record.file import MOST_MEMBERS
 
 # The only names there are; a name is never used as a path either.
 NAME = re.compile(r"record\.json|entries\.jsonl|hashes\.json|seal\.json|photos/[0-9a-f]{64}\.jpg")

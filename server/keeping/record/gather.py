@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core import labels
+from server.core.codes import labels
 from server.core.errors import shorten
 from server.folded import FoldedState
 from server.log import named

@@ -6,17 +6,17 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core import canon
-from server.core import record_entries
-from server.core import record_file
 from server.core.host import Host
-from server.core.record_file import APP
-from server.core.record_file import ENTRIES
-from server.core.record_file import HASHES
-from server.core.record_file import MOST_TEXT
-from server.core.record_file import RECORD
-from server.core.record_file import SEAL
-from server.core.record_file import photo_member
+from server.core.log import canon
+from server.core.record import entries as record_entries
+from server.core.record import file as record_file
+from server.core.record.file import APP
+from server.core.record.file import ENTRIES
+from server.core.record.file import HASHES
+from server.core.record.file import MOST_TEXT
+from server.core.record.file import RECORD
+from server.core.record.file import SEAL
+from server.core.record.file import photo_member
 from server.folded import FoldedState
 from server.keeping.record import gather
 from server.keeping.record import seal

@@ -7,10 +7,10 @@ own, each other member one over its bytes.
 import hashlib
 from collections.abc import Mapping
 
-from server.core import canon
-from server.core.record_file import FIELD
-from server.core.record_file import SEAL_APP
-from server.core.record_file import SEAL_VERSION
+from server.core.log import canon
+from server.core.record.file import FIELD
+from server.core.record.file import SEAL_APP
+from server.core.record.file import SEAL_VERSION
 from server.phones.signing import Signer
 
 

@@ -13,8 +13,8 @@ from flask import request
 
 from server.clock import now_ms
 from server.core.errors import shorten
-from server.core.record import stand_ins
-from server.core.record_file import MOST_BYTES
+from server.core.record.comparison import stand_ins
+from server.core.record.file import MOST_BYTES
 from server.keeping.record.check import HEAD_BYTES
 from server.keeping.record.check import Altered
 from server.keeping.record.check import begins

@@ -9,8 +9,8 @@ the phones, still tell.
 import json
 import sqlite3
 
-from server.core import envelope
 from server.core.errors import BadInput
+from server.core.log import envelope
 from server.log.fault import Fault
 from server.log.intake import hash_of
 

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from server.core import record_check
-from server.core.record_file import MOST_BYTES
+from server.core.record import check as record_check
+from server.core.record.file import MOST_BYTES
 from server.keeping.record.check import HEAD_BYTES
 from server.keeping.record.check import Altered
 from server.keeping.record.check import Sound

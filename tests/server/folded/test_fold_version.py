@@ -3,26 +3,27 @@
 from server.folded import version
 
 FOLDING = {
-    "canon.py",
-    "envelope.py",
+    "log/canon.py",
+    "log/envelope.py",
     "errors.py",
-    "kinds.py",
-    "layouts.py",
-    "state.py",
-    "fold.py",
-    "fold_custody.py",
-    "fold_evidence.py",
-    "fold_job.py",
-    "fold_labels.py",
-    "fold_mixed.py",
-    "fold_printing.py",
-    "fold_returns.py",
+    "facts/kinds.py",
+    "parts/layouts.py",
+    "state/state.py",
+    "facts/fold.py",
+    "facts/fold_custody.py",
+    "facts/fold_evidence.py",
+    "facts/fold_job.py",
+    "facts/fold_labels.py",
+    "facts/fold_mixed.py",
+    "facts/fold_printing.py",
+    "facts/fold_returns.py",
+    "state/printed.py",
 }
 
 
 def test_everything_that_folding_needs_is_covered_and_nothing_else():
     """A module that comes in here makes every server fold its log again at each change of it."""
-    assert set(version._sources("fold")) == FOLDING
+    assert set(version._sources("facts", "fold")) == FOLDING
     assert all((version._CORE / name).is_file() for name in FOLDING)
 
 
@@ -35,7 +36,7 @@ def test_a_change_in_a_module_that_folding_needs_changes_the_hash(tmp_path, monk
         place.write_bytes(file.read_bytes())
     monkeypatch.setattr(version, "_CORE", copy)
     assert version.fold_version.__wrapped__() == before
-    with (copy / "state.py").open("a") as file:
+    with (copy / "state" / "state.py").open("a") as file:
         file.write("# changed\n")
 
     assert version.fold_version.__wrapped__() != before

@@ -11,9 +11,9 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from server import folded
-from server.core import canon
 from server.core.host import Host
-from server.core.words import DAY_MS
+from server.core.log import canon
+from server.core.words.words import DAY_MS
 from server.folded import progress
 from server.folded import rows
 from server.folded import state as state_module

@@ -4,7 +4,7 @@ import hashlib
 from contextlib import closing
 from pathlib import Path
 
-from server.core import labels
+from server.core.codes import labels
 from server.log import events
 from server.photos import store as photo_store
 from server.storage import DataFolder

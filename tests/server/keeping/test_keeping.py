@@ -13,8 +13,8 @@ from contextlib import closing
 import pytest
 
 from server.commands.cli import main
-from server.core import canon
-from server.core import labels
+from server.core.codes import labels
+from server.core.log import canon
 from server.labelling import store
 from server.log import events
 from server.photos import store as photo_store

@@ -16,8 +16,8 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from server.commands.cli import main
-from server.core import canon
-from server.core import envelope
+from server.core.log import canon
+from server.core.log import envelope
 from server.keeping.record import container
 from server.keeping.record import seal
 from server.keeping.record.check import Altered
@@ -405,7 +405,7 @@ def test_one_larger_than_any_record_is_refused(verified, data, monkeypatch):
     status, text = verified(data)
     assert (status, "larger than" in text) == (1, True)
     monkeypatch.undo()
-    monkeypatch.setattr("server.core.record_check.MOST_TEXT", 100)
+    monkeypatch.setattr("server.core.record.check.MOST_TEXT", 100)
     status, text = verified(data)
     assert (status, "larger than in any record" in text) == (1, True)
 

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import settings
 
 from server.core.host import Host
-from server.core.record import stand_ins
+from server.core.record.comparison import stand_ins
 from server.keeping.record.check import check
 from server.keeping.record.make import make
 from server.phones.signing import signer

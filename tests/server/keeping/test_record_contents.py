@@ -9,7 +9,7 @@ import pytest
 
 from server.clock import now_ms
 from server.core.host import Host
-from server.core.record import stand_ins
+from server.core.record.comparison import stand_ins
 from server.keeping.record.check import check
 from server.keeping.record.make import make
 from server.phones.signing import signer
@@ -180,7 +180,7 @@ def test_photos_that_have_not_come_in_are_listed_as_missing(tmp_path):
 
 
 def test_a_photo_for_which_there_is_no_room_is_left_out_and_listed(yard, monkeypatch):
-    monkeypatch.setattr("server.core.record_file.MOST_MEMBERS", 5)
+    monkeypatch.setattr("server.core.record.file.MOST_MEMBERS", 5)
     found, _ = record_of(yard, BAD_CODE)
     assert list(found.photos) == [digest("screen")]
     assert found.record["missing"] == [digest("unit")]

@@ -8,7 +8,7 @@ from contextlib import closing
 
 import pytest
 
-from server.core.record_file import MOST_BYTES
+from server.core.record.file import MOST_BYTES
 from server.keeping.record import web
 from tests.server.keeping.test_record_served import counter
 from tests.server.keeping.test_record_served import look

@@ -9,8 +9,8 @@ import pypdfium2
 import resvg_py
 from PIL import Image
 
-from server.core import labels
-from server.core.labels import address
+from server.core.codes import labels
+from server.core.codes.labels import address
 from server.core.printing.face import QUIET_MODULES
 from server.core.printing.layout import layout_of
 from server.labelling.files import drawn

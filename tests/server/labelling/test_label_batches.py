@@ -6,7 +6,7 @@ import pytest
 
 from server.commands import labels as command
 from server.commands.cli import main
-from server.core import labels
+from server.core.codes import labels
 from server.core.errors import BadInput
 from server.labelling import store
 from server.labelling.states import FREE

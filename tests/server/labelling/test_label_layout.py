@@ -2,9 +2,9 @@
 
 import pytest
 
-from server.core import labels
+from server.core.codes import labels
+from server.core.codes.labels import address
 from server.core.errors import BadInput
-from server.core.labels import address
 from server.core.printing import scan_distance
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings

@@ -15,7 +15,7 @@ from PIL import Image
 from PIL import ImageDraw
 from PIL import ImageFilter
 
-from server.core import labels
+from server.core.codes import labels
 from server.core.printing.layout import PAPERS
 from server.core.printing.scan_distance import LEAST_DOTS
 from tests.browser_support import find_browser

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from server.core import envelope
-from server.core import named as core_named
 from server.core.errors import BadInput
+from server.core.log import envelope
+from server.core.record import named as core_named
 from server.log import intake
 from server.log import named
 from tests.server.phone import entry_after

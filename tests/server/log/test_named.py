@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from server.core import canon
-from server.core import named as core_named
+from server.core.log import canon
+from server.core.record import named as core_named
 from server.log import named
 from tests.server.keeping.record_yard import filled
 

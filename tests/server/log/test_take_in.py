@@ -8,8 +8,8 @@ from contextlib import closing
 import pytest
 
 from server.commands.cli import main
-from server.core import canon
-from server.core import envelope
+from server.core.log import canon
+from server.core.log import envelope
 from server.keeping.verify.data_folder import FOLDER
 from server.storage import DataFolder
 from tests.server.phone import JOB

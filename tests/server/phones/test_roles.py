@@ -5,8 +5,8 @@ import hashlib
 import pytest
 
 from server.clock import now_ms
-from server.core import kinds
-from server.core import roles
+from server.core.facts import kinds
+from server.core.facts import roles
 from server.phones.pairing import make_link
 from tests.server.phone import BASE
 from tests.server.phone import JOB

@@ -6,7 +6,7 @@ from collections import Counter
 
 import pytest
 
-from server.core.counter_lists import tokens
+from server.core.views.counter_lists import tokens
 from server.log import events
 from server.queries.decisions_csv import COLUMNS
 from tests.core.counter_yard import BAD

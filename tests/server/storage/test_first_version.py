@@ -15,8 +15,8 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
-from server.core import canon
 from server.core.host import Host
+from server.core.log import canon
 from server.keeping.verify.data_folder import FOLDER
 from server.log import events
 from server.phones.pairing import make_link

@@ -1,0 +1,232 @@
+"""What the maker's own symbol on a part or its bag says: part number and serial, so that nobody types them.
+
+Two forms are met. An envelope of ISO/IEC 15434 whose elements each carry a data identifier of ANSI MH10.8.2
+(1P4L0014: the supplier's part number 4L0014) says which number is which. A plain text, as most Code 128
+symbols hold it, does not; the person says then. Nothing is recorded from a symbol unseen.
+"""
+
+from ..errors import BadInput
+from . import labels
+
+_GS, _RS, _EOT = "\x1d", "\x1e", "\x04"
+_HEADER = "[)>" + _RS
+_ELEMENTS = "06"  # the format whose elements carry MH10.8.2 identifiers
+_LONGEST = 80  # what the fields of an event take
+_MOST_CHOICES = 8
+
+# Data identifiers of ANSI MH10.8.2, from memory; the whole list is published by MHI.
+_MEANINGS = {
+    "P": ("part", "customer's part number"),
+    "1P": ("part", "supplier's part number"),
+    "S": ("serial", "serial"),
+    "T": ("", "lot"),
+    "1T": ("", "supplier's lot"),
+    "D": ("", "date"),
+    "Q": ("", "quantity"),
+    "V": ("", "supplier"),
+    "1V": ("", "supplier"),
+    "17V": ("", "supplier"),
+}
+_NAMES = {"part": "Part number", "serial": "Serial"}
+
+
+def read(texts, host: str = "") -> dict:
+    """Say what numbers the symbols in view hold; a bag often carries several, one for each number.
+
+    {"outcome": "numbers", "part", "serial", "sentence"} fills the fields ("" where it says none);
+    {"outcome": "choices", "title", "sentence", "choices": [{"words", "part", "serial"}]} wants the person
+    to say which; "label", "foreign", "no_numbers" and "broken" carry {"title", "sentence"}.
+    """
+    if not isinstance(texts, list) or not texts:
+        raise BadInput("texts", texts, "a list of the texts that were read from symbols")
+    answers = [_read_one(text, host) for text in texts]
+    numbers = [answer for answer in answers if answer["outcome"] == "numbers"]
+    parts = _different([answer["part"] for answer in numbers])
+    serials = _different([answer["serial"] for answer in numbers])
+    if numbers and len(parts) < 2 and len(serials) < 2:
+        return _numbers(parts[0] if parts else "", serials[0] if serials else "")
+    choices = []
+    for answer in answers:
+        choices += _as_choices(answer)
+    if choices:
+        return _choices(choices)
+    return answers[0]
+
+
+def _read_one(text, host: str) -> dict:
+    if not isinstance(text, str):
+        raise BadInput("texts", text, "the text that was read from a symbol")
+    if text.startswith("[)>"):
+        return _envelope(text)
+    bare = text.strip()
+    told = labels.parse(bare, host)
+    if told["outcome"] in ("ours", "other_host"):
+        return _told(
+            "label",
+            "This is a label of your own" if told["outcome"] == "ours" else told["title"],
+            "It says which sensor this is, not its numbers. Show the maker's symbol.",
+        )
+    if "://" in bare:
+        return _told(
+            "foreign",
+            "This symbol holds a web address",
+            "It is not opened, and holds no numbers. Show the other symbol, or type the numbers.",
+        )
+    return _plain(bare)
+
+
+def _envelope(text: str) -> dict:
+    """Read the elements of an ISO/IEC 15434 envelope."""
+    if not text.startswith(_HEADER):
+        return _told(
+            "broken",
+            "This symbol is not whole",
+            "It begins like a maker's symbol but goes on otherwise. Type the numbers.",
+        )
+    found = []
+    formats = []
+    for part in text[len(_HEADER) :].split(_RS):
+        part = part.strip(_EOT)
+        if not part:
+            continue
+        formats.append(part[:2])
+        if part[:2] == _ELEMENTS:
+            found += [_element(each) for each in part[2:].split(_GS) if each]
+    numbers = []
+    for identifier, value in found:
+        field, name = _MEANINGS.get(identifier, ("", ""))
+        if field and (field, name, value) not in numbers:
+            numbers.append((field, name, value))
+    for _, _, value in numbers:
+        if not _fits(value):
+            return _unreadable()
+    if not numbers:
+        return _nothing_of_use(found, formats)
+    parts = _different([value for field, _, value in numbers if field == "part"])
+    serials = _different([value for field, _, value in numbers if field == "serial"])
+    if len(parts) < 2 and len(serials) < 2:
+        return _numbers(parts[0] if parts else "", serials[0] if serials else "")
+    return _choices([_choice(field, value, name) for field, name, value in numbers])
+
+
+def _nothing_of_use(found: list, formats: list) -> dict:
+    if _ELEMENTS not in formats:
+        return _told(
+            "no_numbers",
+            "This symbol holds no part number",
+            "Its format is {}, and only {} carries part number and serial here. Type them.".format(
+                " and ".join(formats) or "empty", _ELEMENTS
+            ),
+        )
+    held = [_held(identifier, value) for identifier, value in found if _fits(value)]
+    return _told(
+        "no_numbers",
+        "This symbol holds no part number",
+        "It holds {}. Show another symbol, or type the numbers.".format(", ".join(held) or "nothing"),
+    )
+
+
+def _held(identifier: str, value: str) -> str:
+    _, name = _MEANINGS.get(identifier, ("", ""))
+    return "{} {}".format(name or identifier or "the text", value)
+
+
+def _plain(bare: str) -> dict:
+    """Offer a text that does not say what it is, whole and, where it begins with a mark, without it."""
+    choices = []
+    for chunk in bare.split(_GS):
+        chunk = chunk.strip()
+        if not chunk:
+            continue
+        if not _fits(chunk):
+            return _unreadable()
+        identifier, value = _element(chunk)
+        field, name = _MEANINGS.get(identifier, ("", ""))
+        if field and value:
+            marked = "marked " + identifier
+            choices.append(_choice(field, value, marked if name == field else name + ", " + marked))
+        choices.append(_choice("part", chunk, ""))
+        choices.append(_choice("serial", chunk, ""))
+    if not choices:
+        return _told("no_numbers", "This symbol is empty", "Show another symbol, or type the numbers.")
+    return _choices(choices)
+
+
+def _element(text: str) -> tuple:
+    """Split a data identifier (up to three digits and a capital letter) from what follows it."""
+    at = 0
+    while at < len(text) and at < 3 and "0" <= text[at] <= "9":
+        at += 1
+    if at < len(text) and "A" <= text[at] <= "Z":
+        return text[: at + 1], text[at + 1 :].strip()
+    return "", text
+
+
+def _fits(value: str) -> bool:
+    """Tell whether a value can stand in a field: short enough, and nothing in it that does not print."""
+    for character in value:
+        if not " " <= character <= "~":
+            return False
+    return 0 < len(value) <= _LONGEST
+
+
+def _different(values: list) -> list:
+    """Return the values without "" and without repeats, in the order in which they came."""
+    found = []
+    for value in values:
+        if value and value not in found:
+            found.append(value)
+    return found
+
+
+def _numbers(part: str, serial: str) -> dict:
+    said = []
+    if part:
+        said.append("part number {}".format(part))
+    if serial:
+        said.append("serial {}".format(serial))
+    return {
+        "outcome": "numbers",
+        "part": part,
+        "serial": serial,
+        "sentence": "Read: {}. Compare it with what is printed.".format(", ".join(said)),
+    }
+
+
+def _choice(field: str, value: str, note: str) -> dict:
+    words = "{} {}".format(_NAMES[field], value)
+    return {
+        "words": words + (" ({})".format(note) if note and note != field else ""),
+        "part": value if field == "part" else "",
+        "serial": value if field == "serial" else "",
+    }
+
+
+def _as_choices(answer: dict) -> list:
+    """Return what one symbol holds as things to choose from."""
+    if answer["outcome"] == "choices":
+        return answer["choices"]
+    if answer["outcome"] != "numbers":
+        return []
+    return [_choice(field, answer[field], "") for field in ("part", "serial") if answer[field]]
+
+
+def _choices(choices: list) -> dict:
+    return {
+        "outcome": "choices",
+        "title": "Which number is which?",
+        "sentence": "Compare with what is printed, and tap what you want to enter.",
+        "choices": choices[:_MOST_CHOICES],
+    }
+
+
+def _unreadable() -> dict:
+    return _told(
+        "broken",
+        "This symbol does not fit",
+        "It holds characters that no number has, or more than {} of them. Type the numbers.".format(_LONGEST),
+    )
+
+
+def _told(outcome: str, title: str, sentence: str) -> dict:
+    return {"outcome": outcome, "title": title, "sentence": sentence}

@@ -1,0 +1,139 @@
+"""Reasoning over units that got mixed up: each way they could be who they are, weighed by the tests.
+
+For every way to give the bodies their identities the case is exact: a body's tests are simply tests
+of that unit. Before the tests all ways are alike; afterwards each has the weight of how well it
+predicts all readings (Bayes' rule), and every figure is the mean over the ways with these weights.
+Whether a body is the bad one is answered exactly, though nobody may ever know which one it was.
+"""
+
+from ..errors import BadInput
+from ..infer import explanations
+from ..infer.belief import Belief
+from ..infer.case import read
+from ..infer.figures import parts
+from ..infer.model import Model
+from ..infer.scaled_float import WIDE_ONE
+from ..plan.answer import reason
+
+_EXPLANATIONS = 64
+
+
+def reasoned(case: dict, ways: list, plan: bool = True) -> dict:
+    """Return what a case says, averaged over `ways` ({body: identity} each); see `mixed.ways`.
+
+    The next moves are those of the likeliest way: where it matters which it is, the tests made it
+    stand out already, and where it does not the moves are the same.
+    """
+    if not ways:
+        return reason(case, plan=plan)
+    cases, beliefs, possible = [], [], []
+    for way in ways:
+        try:
+            one = as_if(case, way)
+            beliefs.append(Belief(Model(read(one))))
+            cases.append(one)
+            possible.append(way)
+        except BadInput:
+            pass  # at rates of 0 and 1 the readings rule this way out
+    if not cases:
+        return reason(case, plan=plan)
+    shares = _shares(beliefs)
+    best = 0
+    for n in range(len(shares)):
+        if shares[n] > shares[best]:
+            best = n
+    answer = reason(cases[best], plan=plan)
+    answer["way"] = possible[best]
+    merged, chances, clear = {}, {}, 0.0
+    for n in range(len(cases)):
+        belief = beliefs[n]
+        for entry in explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS)):
+            key = tuple(sorted(entry["causes"]))
+            merged[key] = merged.get(key, 0.0) + shares[n] * entry["probability"]
+        marginals = belief.marginals()
+        for cause in range(len(marginals)):
+            name = belief.model.names[cause]
+            chances[name] = chances.get(name, 0.0) + shares[n] * marginals[cause]
+        clear += shares[n] * belief.absent(belief.model.live())
+    listed = sorted([(-int(merged[key] + 0.5), key) for key in merged])
+    answer["explanations"] = [{"causes": list(key), "probability": -less} for less, key in listed if less]
+    answer["causes"] = [
+        {"cause": name, "probability": -less}
+        for less, name in sorted([(-parts(chances[name]), name) for name in chances])
+    ]
+    answer["clear"] = parts(clear)
+    answer["verdict"] = explanations.verdict(answer["explanations"], case["confidence"])
+    answer.pop("unlisted", None)
+    return answer
+
+
+def likeliest(case: dict, result: dict) -> dict:
+    """Return the case that the next moves of a result are for: that of the likeliest way."""
+    return as_if(case, result["way"]) if "way" in result else case
+
+
+def as_if(case: dict, way: dict) -> dict:
+    """Return the case as it would be if each body were the unit that `way` says; the body's name stays.
+
+    A body that is back in the place of its unit was out of it all the same: nothing blocks it since.
+    """
+    body_of = {way[body]: body for body in way}
+    copy = _renamed(case, body_of)
+    waiting = sorted(way)
+    for n in range(len(case["tests"])):
+        waiting = _handled(copy["tests"][n], case["tests"][n]["fitted"], waiting)
+    if "now" in case:
+        _handled(copy["now"], case["now"]["fitted"], waiting)
+    priors, units = {}, []
+    for unit in case["units"]:
+        if unit["id"] in body_of:
+            priors[body_of[unit["id"]]] = unit.get("prior")
+    for unit in case["units"]:
+        if unit["id"] in body_of:
+            continue
+        entry = dict(unit)
+        if unit["id"] in priors:
+            entry.pop("prior", None)
+            if priors[unit["id"]] is not None:
+                entry["prior"] = priors[unit["id"]]
+        units.append(entry)
+    copy["units"] = units
+    return copy
+
+
+def _handled(done: dict, fitted: dict, bodies: list) -> list:
+    """Note the places of bodies that are fitted for the first time as cleaned; return the other bodies."""
+    for place in sorted(fitted):
+        if fitted[place] in bodies and place not in done["cleaned"]:
+            done["cleaned"].append(place)
+    return [body for body in bodies if body not in [fitted[place] for place in fitted]]
+
+
+def _renamed(value, names):
+    """Return a deep copy with ids replaced, also where a cause names one."""
+    if isinstance(value, dict):
+        return {key: _renamed(value[key], names) for key in value}
+    if isinstance(value, list):
+        return [_renamed(item, names) for item in value]
+    if isinstance(value, str):
+        if value in names:
+            return names[value]
+        if value.startswith("unit:") and value[5:] in names:
+            return "unit:" + names[value[5:]]
+    return value
+
+
+def _shares(beliefs: list) -> list:
+    """Return the posterior chance of each way; the readings' constant factors are the same in all."""
+    weights = []
+    for belief in beliefs:
+        weight = WIDE_ONE * belief.total
+        for cause in range(len(belief.model.names)):
+            if cause not in belief.bit:
+                absent, present = belief.model.weights(cause, WIDE_ONE)
+                weight = weight * (absent + present)
+        weights.append(weight)
+    total = WIDE_ONE * 0.0
+    for weight in weights:
+        total = total + weight
+    return [weight / total for weight in weights]

@@ -1,0 +1,68 @@
+"""From the state of a job to the case that the reasoning works on."""
+
+from ..words import words
+from . import mixups
+from . import priors
+from . import readings
+from . import unit_history
+
+
+def case_of(state, job: dict) -> dict:
+    """Return the case (README of the command `reason` has its form) of a job as it stands."""
+    tests = readings.tests(job)
+    now = {"fitted": {}, "cleaned": job["pending"]["cleaned"],
+           "repaired": job["pending"]["repaired"]}  # fmt: skip
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    for position in job["positions"]:
+        if holds.get(position["id"]):
+            now["fitted"][position["id"]] = holds[position["id"]]
+    case = {
+        "positions": readings.positions(job),
+        "units": _units(state, job, now["fitted"]),
+        "tests": tests,
+        "meter": readings.meter(job),
+        "rates": readings.rates(job),
+        "confidence": readings.confidence(job),
+    }
+    if job["money"]:
+        case["money"] = readings.money(job)
+    tilts = priors.likelihoods(job)
+    if tilts:
+        case["likelihoods"] = tilts
+    if tests:
+        case["now"] = now
+    return case
+
+
+def _units(state, job, fitted) -> list[dict]:
+    """Return every unit that the tests saw, that sits on the vehicle now, or that is at hand."""
+    wanted = {}
+    for test in job["tests"]:
+        for position in test["fitted"]:
+            wanted[test["fitted"][position]] = True
+    for position in fitted:
+        wanted[fitted[position]] = True
+    for entry in mixups.open_sets(state, job):
+        for identity in entry["open"]:
+            wanted[identity] = True
+    for identity in state.units:
+        unit = state.units[identity]
+        if unit["claims"]:
+            continue
+        if unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"]):
+            wanted[identity] = True
+    units = []
+    for identity in sorted(wanted):
+        unit = state.units[identity]
+        at_hand = unit["place"] in ("out", "stock") and not unit["claims"]
+        entry = {
+            "id": identity,
+            "name": words.unit_name(state, job, identity),
+            "part": unit["part"],
+            "available": at_hand,
+        }
+        prior = unit_history.prior(state, job, identity)
+        if prior is not None:
+            entry["prior"] = prior
+        units.append(entry)
+    return units

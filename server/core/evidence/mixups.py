@@ -1,0 +1,160 @@
+"""Units that got mixed up: which is which is not known, where they are is.
+
+From that moment there are two lists: the identities (what is on record, with their old labels) and
+the bodies (the parts in the hand, each a unit of its own with an id of its own and no label). A body
+is reasoned over as a fresh unknown until a scan, or that only one is left, says which one it is.
+"""
+
+from ..words import words
+from . import readings
+from . import unit_history
+
+# More ways than this to give the bodies their identities are not gone through one by one.
+_MOST_WAYS = 24
+_SETTLED = {"scan": "settled by a scan", "left": "settled, as the last one left"}
+
+
+def open_sets(state, job: dict) -> list[dict]:
+    """Return the mix-ups of a job that are not settled, in order of time."""
+    return [each for each in state.mixed if each["job"] == job["id"] and each["open"]]
+
+
+def ways(state, job: dict) -> list[dict]:
+    """Return every way to give the tested bodies of a job their identities, as {body: identity}.
+
+    Empty when there is nothing to tell apart, or more ways than can be gone through, or a body was
+    mixed up once more: then a body stays the fresh unknown that the case has.
+    """
+    tested = {}
+    for test in job["tests"]:
+        for place in test["fitted"]:
+            tested[test["fitted"][place]] = True
+    found = [{}]
+    for entry in open_sets(state, job):
+        if [each for each in entry["open"] if state.mixup(each)]:
+            return []
+        bodies = [body for body in entry["bodies"] if body in tested]
+        if bodies and len(entry["bodies"]) - len(bodies) == 1:
+            bodies = entry["bodies"]  # the last one is what is left
+        for body in bodies:
+            longer = []
+            for way in found:
+                taken = [way[each] for each in way]
+                for identity in entry["open"]:
+                    if identity not in taken:
+                        longer.append(_with(way, body, identity))
+            found = longer
+            if len(found) > _MOST_WAYS:
+                return []
+    return found if len(found) > 1 else []
+
+
+def _with(way, body, identity):
+    copy = dict(way)
+    copy[body] = identity
+    return copy
+
+
+def doubtful(state, job: dict, result: dict) -> list[str]:
+    """Return the fitted bodies that the tests have not cleared; no reading needs to have blamed them.
+
+    A body starts with the chance of being the bad one, unlike any other unit without a fault shown,
+    so that 'nothing was shown' is not enough for it.
+    """
+    chances = {entry["cause"]: entry["probability"] for entry in result["causes"]}
+    allowed = 1000000000 - job["confidence_ppm"] * 1000
+    found = []
+    for entry in open_sets(state, job):
+        for body in entry["bodies"]:
+            unit = state.units[body]
+            if unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]:
+                if chances.get("unit:" + body, 0) > allowed:
+                    found.append(body)
+    return found
+
+
+def settling_words(state, job: dict, entry: dict) -> dict:
+    """Return {"scan", "test"}: the cheapest way to tell them apart, and the next cheapest, in words."""
+    names = [_identity(state, job, each) for each in entry["open"] if state.units[each]["code"]]
+    scan = "No label is on record for any of them."
+    if names:
+        scan = "Look for a label that is still on ({}) and scan it: it settles it and costs nothing.".format(
+            " or ".join(names)
+        )
+        if len(entry["open"]) == 2:
+            scan += " The other one is then known too."
+    chances = unit_history.chances_before(state, entry)
+    most = 0.0
+    for each in entry["open"]:
+        most = max(most, chances[each])
+    if most < 1.0 - readings.confidence(job):
+        test = "Without one, a fresh label on each is enough: none of them is a suspect."
+    else:
+        places, minutes = cheapest_test(state, job, entry)
+        test = (
+            "Without one, put a fresh label on each, fit {} at {} and run one self-test, about {}: it tells "
+            "which one is bad, whichever it was before."
+        ).format("them" if len(places) > 1 else "one", _places(job, places), words.minutes(minutes))
+    return {"scan": scan, "test": test}
+
+
+def cheapest_test(state, job: dict, entry: dict) -> tuple:
+    """Return (positions, hundredths of minutes) of the test that tells the bodies apart at least cost.
+
+    The empty positions have to be filled anyway, and every body in another position is read by the
+    same test. With none empty, one body at the position that is easiest to get to.
+    """
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    order = []
+    for index in range(len(job["positions"])):
+        position = job["positions"][index]
+        order.append((readings.reach(job, position), index, position["id"]))
+    empty = [each for each in sorted(order) if not holds.get(each[2])]
+    chosen = empty[: len(entry["bodies"])] if empty else sorted(order)[:1]
+    minutes = 100  # the test itself; like the rest common practice, no source (infer/case.py)
+    for reach, _, _ in chosen:
+        minutes += reach * 100 + 50 + (0 if empty else 50)
+    return [each[2] for each in chosen], minutes
+
+
+def _places(job, places):
+    return words.listed([words.position_name(job, place) for place in places])
+
+
+def _identity(state, job, identity):
+    return words.unit_name(state, job, identity)
+
+
+def job_view(state, job: dict) -> list[dict]:
+    """Return the mix-ups of a job that are not settled, in words."""
+    shown = []
+    for entry in open_sets(state, job):
+        told = settling_words(state, job, entry)
+        names = [_identity(state, job, each) for each in entry["open"]]
+        shown.append(
+            {
+                "at": entry["at"],
+                "count": entry["count"],
+                "sentence": "{} got mixed up: which is which is not known.".format(
+                    words.sentence_case(words.listed(names))
+                ),
+                "scan_words": told["scan"],
+                "test_words": told["test"],
+            }
+        )
+    return shown
+
+
+def lost_view(state, unit: dict) -> list[dict]:
+    """Return each time the identity of a unit was lost; it stays on its trail for good."""
+    shown = []
+    for entry in unit["lost"]:
+        settled = _SETTLED.get(entry["settled"], "")
+        shown.append(
+            {
+                "at": entry["at"],
+                "count": entry["count"],
+                "words": "{} sensors involved{}".format(entry["count"], "; " + settled if settled else ""),
+            }
+        )
+    return shown

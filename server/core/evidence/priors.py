@@ -1,0 +1,110 @@
+"""What the failure type of a trouble code says of the cause, as a factor on that cause's prior odds.
+
+Structure of the code and the groups of failure types (first digit: 1 electrical, 7 mechanical ...)
+are openly explained (SAE J2012 / ISO 15031-6). What a single failure type means is from memory, the
+standard's own list is not open. How much a type counts is common practice, no source: a factor of
+three moves a cause without deciding anything by itself, since a sensor that shorts inside reads as
+a short on its wire too.
+"""
+
+from ..words import words
+from . import readings
+
+ELECTRICAL, INSIDE, BLOCKED = "electrical", "inside", "blocked"
+
+_OPEN_SOURCE = (
+    "that 1x means electrical is openly explained; how much it counts is common practice, no source"
+)
+_MEMORY = "what it means is from memory; how much it counts is common practice, no source"
+
+# failure type -> (what it speaks for, its plain meaning, where that is from)
+_TYPES = {
+    "11": (ELECTRICAL, "short to ground", _MEMORY),
+    "12": (ELECTRICAL, "short to battery", _MEMORY),
+    "13": (ELECTRICAL, "open circuit", _MEMORY),
+    "14": (ELECTRICAL, "short to ground or open", _MEMORY),
+    "15": (ELECTRICAL, "short to battery or open", _MEMORY),
+    "49": (INSIDE, "electronic failure inside", _MEMORY),
+    "96": (INSIDE, "component failure inside", _MEMORY),
+    "97": (BLOCKED, "blocked or obstructed", _MEMORY),
+}
+# It says when the fault is there, not where.
+_NO_PLACE = ("1F",)
+_FACTORS = {ELECTRICAL: 3, INSIDE: 3, BLOCKED: 5}
+_WHY = {
+    ELECTRICAL: "a fault in the wiring is {} times as likely",
+    INSIDE: "a bad sensor is {} times as likely",
+    BLOCKED: "dirt, ice, paint or aim is {} times as likely",
+}
+
+
+def meaning(failure_type: str) -> dict | None:
+    """Return what a failure type speaks for, how much and why; None when it says nothing."""
+    kind = failure_type.upper()
+    if kind in _TYPES:
+        speaks_for, said, source = _TYPES[kind]
+    elif len(kind) == 2 and kind[0] == "1" and kind not in _NO_PLACE:
+        speaks_for, said, source = ELECTRICAL, "electrical: short, open, voltage or current", _OPEN_SOURCE
+    else:
+        return None
+    factor = _FACTORS[speaks_for]
+    return {
+        "speaks_for": speaks_for,
+        "words": said,
+        "factor": factor,
+        "why": _WHY[speaks_for].format(factor),
+        "source": source,
+    }
+
+
+def code_weights(job: dict) -> list[dict]:
+    """Return what the codes of the tests that count speak for, one entry a cause and failure type.
+
+    The same fault stores the same code in every test, so a code that is seen again says nothing new:
+    of several codes that speak for one cause the first counts. After a repair of the circuit an
+    earlier code spoke of the wire that was; codes stored later are left out, they name no new wire.
+    """
+    found, causes = [], []
+    cases = readings.tests(job)
+    repaired = []
+    for index in range(len(cases)):
+        test = cases[index]
+        repaired = repaired + test["repaired"]
+        if not readings.counts(test):
+            continue
+        for code in job["tests"][index]["codes"]:
+            place = code["position"]
+            said = meaning(code["failure_type"])
+            if said is None or place not in test["faulted"]:
+                continue
+            cause = _cause(said["speaks_for"], place, test)
+            if cause is None or cause in causes or cause in repaired:
+                continue
+            causes.append(cause)
+            entry = dict(said)
+            entry["position"] = place
+            entry["name"] = words.position_name(job, place)
+            entry["code"] = code["code"]
+            entry["failure_type"] = code["failure_type"]
+            entry["test"] = index + 1
+            entry["cause"] = cause
+            entry["on"] = job["code_weights"].get(place, True)
+            found.append(entry)
+    return found
+
+
+def likelihoods(job: dict) -> list[dict]:
+    """Return the factors that are switched on, in the form of a case."""
+    return [
+        {"cause": entry["cause"], "factor": entry["factor"]} for entry in code_weights(job) if entry["on"]
+    ]
+
+
+def _cause(speaks_for: str, place: str, test: dict) -> str | None:
+    """Return the cause that a code at a position speaks for; the unit that sat there in this test."""
+    if speaks_for == ELECTRICAL:
+        return "circuit:" + place
+    if speaks_for == BLOCKED:
+        return "blocked:" + place
+    unit = test["fitted"].get(place)
+    return "unit:" + unit if unit else None

@@ -1,0 +1,136 @@
+"""Proof: clean tests until clear reaches the confidence asked for, counted so that it can be shown."""
+
+import math
+
+from ..infer.belief import Belief
+from ..infer.case import NOBODY
+from ..infer.case import read
+from ..infer.figures import parts
+from ..infer.model import Model
+from ..words import words
+
+# Nobody tests more often than this in a row; beyond it the count is no longer said.
+_MOST_TESTS = 60
+
+
+def ahead(case: dict, result: dict) -> dict | None:
+    """Return {"more", "shows"}: how many more clean tests it is expected to take, None if not asked.
+
+    `more` is the smallest number of clean tests that, added to the case as it stands, bring clear to
+    the confidence; None when more than `_MOST_TESTS` would be needed. `shows` is how often a fault
+    that is there shows in a test. Not asked when no fault was seen, or a fault was just seen and
+    nothing was done about it, or a position is empty.
+    """
+    checked = read(case)
+    if result["clear"] >= parts(checked.confidence):
+        return None
+    model = Model(checked)
+    if not model.faults or NOBODY in model.fitted or (model.last_faulted and not model.changed):
+        return None
+    # A clean test only counts once more for each cause that acts on a position (see belief.py).
+    acting = [model.parents(place, False) for place in range(len(model.fitted))]
+    enough, short = 1, 0
+    counts = list(model.clean)
+    while not _is_clear(model, counts, acting, enough, checked.confidence):
+        if enough >= _MOST_TESTS:
+            return {"more": None, "shows": checked.rates["shows"]}
+        enough, short = min(enough * 2, _MOST_TESTS), enough
+    while enough - short > 1:
+        middle = (enough + short) // 2
+        if _is_clear(model, counts, acting, middle, checked.confidence):
+            enough = middle
+        else:
+            short = middle
+    return {"more": enough, "shows": checked.rates["shows"]}
+
+
+def _is_clear(model, counts, acting, tests, confidence) -> bool:
+    """Tell whether so many clean tests more would do."""
+    model.clean = list(counts)
+    for parents in acting:
+        for cause in parents:
+            model.clean[cause] += tests
+    return parts(Belief(model).absent(model.live())) >= parts(confidence)
+
+
+def proof(job: dict, result: dict | None) -> dict:
+    """Return the clean tests in a row, how sure they make it, and the success run beside it, in words.
+
+    `result` may hold what `ahead` gives, under "proof".
+    """
+    clear = result["clear"] if result else 0
+    wanted = job["confidence_ppm"] * 1000
+    in_a_row = clean_in_a_row(job, result)
+    settled = result is not None and clear >= wanted
+    coming = result.get("proof") if result else None
+    return {
+        "clean_in_a_row": in_a_row,
+        "clear_words": words.percent(clear),
+        "wanted_words": words.percent(wanted),
+        "settled": settled,
+        "more": coming["more"] if coming else None,
+        "sentence": _sentence(in_a_row, clear, wanted, coming) if in_a_row and result else "",
+        "run_words": _run_words(job, coming) if coming and in_a_row else "",
+    }
+
+
+def _sentence(in_a_row, clear, wanted, coming) -> str:
+    said = "{} in a row. Nothing left to fix: {} sure, {} wanted.".format(
+        "1 clean test" if in_a_row == 1 else "{} clean tests".format(in_a_row),
+        words.percent(clear),
+        words.percent(wanted),
+    )
+    if not coming:
+        return said
+    more = coming["more"]
+    if more is None:
+        return said + " Clean tests alone will not get there soon."
+    return said + (
+        " 1 more clean test is expected to do."
+        if more == 1
+        else " About {} more clean tests are expected to do.".format(more)
+    )
+
+
+def _run_words(job, coming) -> str:
+    """Say what the success run asks for, and what that means."""
+    reliability = 1.0 - coming["shows"]
+    run = success_run(job["confidence_ppm"] / 1000000, reliability) if reliability > 0 else 1
+    often = "every second test"
+    if coming["shows"] != 0.5:
+        often = "{} of the tests".format(words.percent(int(coming["shows"] * 1000000000 + 0.5)))
+    return (
+        "The success-run rule alone would ask for {}: a fault that shows in {} would have shown by then, "
+        "{} sure.".format(
+            "1 clean test" if run == 1 else "{} clean tests in a row".format(run),
+            often,
+            words.percent(job["confidence_ppm"] * 1000),
+        )
+    )
+
+
+def success_run(confidence: float, reliability: float) -> int:
+    """Return the clean tests in a row that show `reliability` at `confidence`.
+
+    n = ln(1 − C) / ln(R), rounded up (success-run theorem); not the variant with one less that a
+    uniform prior gives. Both between 0 and 1, exclusive. A fault that shows in a share of the tests
+    leaves a reliability of one minus that share.
+    """
+    exact = math.log(1.0 - confidence) / math.log(reliability)
+    whole = int(exact)
+    return whole if exact - whole < 0.000000001 else whole + 1
+
+
+def clean_in_a_row(job: dict, result: dict | None) -> int:
+    """Return how many of the last tests that count showed no fault."""
+    aside = {}
+    if result:
+        aside = {entry["test"]: True for entry in result["ignored"]}
+    count = 0
+    for index in range(len(job["tests"]) - 1, -1, -1):
+        if index in aside:
+            continue
+        if job["tests"][index]["faulted"]:
+            break
+        count += 1
+    return count

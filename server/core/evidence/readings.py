@@ -1,0 +1,145 @@
+"""What the tests and the meter of a job read, in the form that the reasoning takes.
+
+Apart from `job_case.py`, because the history of a unit looks at other jobs' readings without the
+priors that such histories give: two jobs must not lean on each other in a circle.
+"""
+
+from ..infer.case import RATES
+from ..parts.wiring import CHECKS
+
+SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
+MOST_MINUTES = 600
+MOST_MONEY = 1000000000
+_PPM = 1000000
+
+
+def positions(job: dict) -> list[dict]:
+    """Return the positions, each with the reach that was set on this job."""
+    return [
+        {
+            "id": position["id"],
+            "name": position["name"],
+            "group": position["group"],
+            "reach_minutes": reach(job, position),
+        }
+        for position in job["positions"]
+    ]
+
+
+def reach(job: dict, position: dict) -> int:
+    """Return the minutes until a hand is on the sensor: as set on the job, else as it was opened."""
+    return min(job["reach"].get(position["id"], position["reach_minutes"]), MOST_MINUTES)
+
+
+def as_set(job: dict, position: dict) -> dict:
+    """Return a position as a next job on the vehicle starts from it."""
+    copy = dict(position)
+    copy["reach_minutes"] = reach(job, position)
+    return copy
+
+
+def tests(job: dict) -> list[dict]:
+    """Return the tests in order of time."""
+    return [_test(job, test) for test in job["tests"]]
+
+
+def _test(job, test) -> dict:
+    """Return one test; what is in dispute says nothing.
+
+    An empty position is like an unplugged one where the test reported on it, and else says nothing.
+    """
+    unplugged, silent, fitted = [], list(test["silent"]), {}
+    for position in job["positions"]:
+        place = position["id"]
+        if place in test["disputed"] and place not in silent:
+            silent.append(place)
+            continue
+        if place not in test["fitted"] and place not in test["faulted"] + test["unplugged"]:
+            silent.append(place)
+        elif place in test["unplugged"] or place not in test["fitted"]:
+            unplugged.append(place)
+        else:
+            fitted[place] = test["fitted"][place]
+    faulted = [place for place in test["faulted"] if place not in silent]
+    return {
+        "fitted": fitted,
+        "faulted": faulted,
+        "cleaned": test["cleaned"],
+        "repaired": test["repaired"],
+        "unplugged": [place for place in unplugged if place not in silent],
+        "silent": sorted(silent),
+        "heard": test["heard"],
+    }
+
+
+def counts(test: dict) -> bool:
+    """Tell whether a test in the form of a case proves anything (`infer/model.py` sets aside the rest)."""
+    watching = [p for p in test["unplugged"] if p not in test["faulted"] and p not in test["silent"]]
+    return test["heard"] and not watching
+
+
+def meter(job: dict) -> list[dict]:
+    """Return one reading per circuit and repair of it that was gone through.
+
+    A circuit reads bad once one of its checks does, and good once all of them do: half a check
+    proves nothing. `generation` counts the circuit anew after each repair.
+    """
+    readings = []
+    for position in job["positions"]:
+        place = position["id"]
+        seen = {}
+        for entry in job["meter"]:
+            if entry["position"] == place:
+                before = job["repairs"][: entry["repairs_before"]]
+                repairs = len([r for r in before if r["cause"] == "circuit:" + place])
+                seen.setdefault(repairs + 1, {})[entry["check"]] = entry["reads"]
+        for generation in sorted(seen):
+            reads = seen[generation]
+            verdict = None
+            if "bad" in [reads[check] for check in sorted(reads)]:
+                verdict = "bad"
+            elif len([check for check in CHECKS if reads.get(check["id"]) == "good"]) == len(CHECKS):
+                verdict = "good"
+            if verdict:
+                readings.append({"position": place, "reads": verdict, "generation": generation})
+    return readings
+
+
+def rates(job: dict) -> dict:
+    """Return the rates that differ on this job; what no rate can be is left out, older phones may say it."""
+    found = {}
+    if job["comes_and_goes"]:
+        found["shows"] = SHOWS_COMES_AND_GOES
+    for name in sorted(job["rates"]):
+        ppm = job["rates"][name]
+        if name in RATES and not rate_problem(name, ppm):
+            found[name] = ppm / _PPM
+    return found
+
+
+def money(job: dict) -> dict:
+    """Return labour and prices as far as they were given."""
+    return {name: min(job["money"][name], MOST_MONEY) for name in sorted(job["money"])}
+
+
+def all_rates(job: dict) -> dict:
+    """Return every rate as it stands on this job."""
+    found = dict(RATES)
+    found.update(rates(job))
+    return found
+
+
+def rate_problem(name: str, ppm: int) -> str:
+    """Return what is wanted of a rate that can't be this, or ""; at these ends a reading says nothing."""
+    if ppm > _PPM:
+        return "at most 100 %"
+    if name == "shows" and ppm == 0:
+        return "above 0 %"
+    if name == "false_alarm" and ppm == _PPM:
+        return "below 100 %"
+    return ""
+
+
+def confidence(job: dict) -> float:
+    """Return the confidence asked for; out of range (an older phone's fact) it is as far as it can be."""
+    return min(max(job["confidence_ppm"], 1), _PPM - 1) / _PPM

@@ -1,0 +1,259 @@
+"""What a unit did on other jobs, and what that makes of its prior for the next one.
+
+Bayes' rule on the odds, with the noisy-OR of the design (`infer/noisy_or.py`) and the rates of the
+job that each reading belongs to. Only the unit's own readings are used: at each position it sat
+at, the other causes of that position are summed out. A clean reading then multiplies its odds by
+exactly (1 - shows). A faulted reading on a job whose verdict names something else was explained
+by that and does not count against it; a verdict that names the unit condemns it. Readings of the
+job that is asked about are left out, they are tests of that job's own case.
+
+Between two jobs a good unit may break. Of a spare that is small; of a unit that was driven about
+until its vehicle came in again it is the rate of any unit, because that rate is the one of units
+that all worked once. So passes make a spare trusted, and never make a unit safe from failing on
+the road. Rates: common practice, no source.
+"""
+
+from ..infer import explanations
+from ..infer.belief import Belief
+from ..infer.case import RATES
+from ..infer.case import read
+from ..infer.figures import WHOLE
+from ..infer.figures import parts
+from ..infer.model import Model
+from ..infer.noisy_or import power
+from ..words import words
+from ..words.words import unit_name
+from . import priors
+from . import readings
+
+SOURCE = "Bayes' rule on the odds; the rates are common practice, no source."
+# The chance that a good unit breaks on the shelf or in the hand between two jobs.
+_BREAKS = 0.001
+_TRUSTED = WHOLE // 100
+_EXPLANATIONS = 2
+
+_NO_COUNTS = {"tests": 0, "passed": 0, "faulted": 0, "explained": 0}
+
+
+def prior(state, job: dict, identity: str) -> float | None:
+    """Return the chance that a unit is bad before the first test of `job`; None without a record."""
+    told = _record(state, identity, job)
+    return told["chance"] if told["vehicles"] or state.mixup(identity) else None
+
+
+def history(state, identity: str, job: dict | None = None) -> dict:
+    """Return the record of a unit on jobs other than `job`, the chance that it is bad, and a sentence."""
+    told = _record(state, identity, job)
+    chance = parts(told["chance"])
+    known = len(told["vehicles"]) > 0
+    trusted = not told["condemned"] and told["counts"]["passed"] > 0 and chance <= _TRUSTED
+    found = dict(told["counts"])
+    found["vehicles"] = len(told["vehicles"])
+    found["known"] = known
+    found["trusted"] = trusted
+    found["condemned"] = told["condemned"] != ""
+    found["chance"] = chance
+    found["sentence"] = _sentence(state, job, identity, told, chance, trusted)
+    found["source"] = SOURCE
+    return found
+
+
+def tell_of_spares(state, job: dict, moves: list) -> None:
+    """Add to each move (as the app shows it) what is known of the units that come from elsewhere."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    here = [holds[place] for place in holds if holds[place]]
+    for move in moves:
+        planned = move["events"][0]["data"]["fitted"] if move["events"] else {}
+        spares = [planned[place] for place in sorted(planned) if planned[place] not in here]
+        told = [history(state, unit, job) for unit in spares]
+        move["spares"] = [each["sentence"] for each in told if each["known"]]
+
+
+def _record(state, identity, asked) -> dict:
+    """Go through the jobs of a unit in their order, carrying the weights of good and bad along."""
+    base = RATES["unit"]
+    if asked:
+        base = readings.all_rates(asked)["unit"]
+    if state.mixup(identity):
+        base = body_prior(state, state.mixup(identity))
+    counts, vehicles, condemned, driven = dict(_NO_COUNTS), [], "", False
+    good, bad = 1.0 - base, base
+    worst = 0.0
+    for job_id in state.units[identity]["jobs"]:
+        if asked and job_id == asked["id"]:
+            continue
+        job = state.jobs[job_id]
+        seen = _seen(job, identity)
+        if vehicles:
+            breaks = base if identity in job["at_opening"] else _BREAKS
+            good, bad = good * (1.0 - breaks), bad + good * breaks
+        if not seen:
+            continue
+        title = state.vehicles[job["vehicle"]]["name"]
+        if job["vehicle"] not in vehicles:
+            vehicles.append(job["vehicle"])
+        blamed, explained = _blamed(state, job, identity, seen)
+        if blamed:
+            condemned = title
+            worst = max(worst, blamed)
+        good, bad = _weighed(counts, seen, explained, readings.all_rates(job), good, bad)
+    if vehicles:
+        driven = asked is not None and identity in asked["at_opening"]
+        breaks = base if driven else _BREAKS
+        good, bad = good * (1.0 - breaks), bad + good * breaks
+    # Passes before or after do not talk a verdict away: what was found bad once is not fitted again.
+    chance = max(bad / (good + bad), worst)
+    return {
+        "counts": counts,
+        "vehicles": vehicles,
+        "condemned": condemned,
+        "driven": driven,
+        "chance": chance,
+    }
+
+
+def body_prior(state, entry: dict) -> float:
+    """Return the chance that a body of a mix-up is bad: the mean of the posteriors of those it may be.
+
+    Whoever picks one of n look-alikes off the ground picks each with the same chance 1/n, so
+    P(it is bad) is the sum over them of 1/n times P(that one is bad), given all tests before. That
+    is exact for one body alone. What the mean leaves out is that only one body is each of them (if
+    this is the bad one, that is not); `identity_assignments.py` keeps that too, on the job where it happened.
+    """
+    chances = chances_before(state, entry)
+    total = 0.0
+    for each in entry["open"]:
+        total += chances[each]
+    return total / len(entry["open"])
+
+
+def chances_before(state, entry: dict) -> dict:
+    """Return identity -> chance that it is bad, from history and the tests before the mix-up."""
+    job = state.jobs[entry["job"]]
+    key = "mixed:" + entry["event"]
+    kept = state.verdicts.get(key)
+    if kept is None or kept[0] != len(job["history"]):
+        rates = readings.all_rates(job)
+        case = _bare_case(job)
+        case["tests"] = case["tests"][: entry["tests"]]
+        case["meter"] = []
+        case["likelihoods"] = []
+        case["units"] = []
+        for each in entry["units"]:
+            known = prior(state, job, each) if each in state.units else None
+            case["units"].append({"id": each, "prior": rates["unit"] if known is None else known})
+        belief = Belief(Model(read(case)))
+        chances = belief.marginals()
+        names = belief.model.names
+        kept = (len(job["history"]), {e: chances[names.index("unit:" + e)] for e in entry["units"]})
+        state.verdicts[key] = kept
+    return kept[1]
+
+
+def _bare_case(job) -> dict:
+    """Return the case of a job without histories."""
+    return {
+        "positions": readings.positions(job),
+        "tests": readings.tests(job),
+        "meter": readings.meter(job),
+        "rates": readings.rates(job),
+        "confidence": readings.confidence(job),
+        "likelihoods": priors.likelihoods(job),
+    }
+
+
+def _seen(job, identity) -> list:
+    """Return (position, clean readings, faulted readings) of a unit in the tests that count."""
+    clean, faulted = {}, {}
+    for test in readings.tests(job):
+        if not readings.counts(test):
+            continue
+        for place in test["fitted"]:
+            if test["fitted"][place] == identity and place not in test["silent"]:
+                into = faulted if place in test["faulted"] else clean
+                into[place] = into.get(place, 0) + 1
+    return [
+        (place["id"], clean.get(place["id"], 0), faulted.get(place["id"], 0))
+        for place in job["positions"]
+        if place["id"] in clean or place["id"] in faulted
+    ]
+
+
+def _blamed(state, job, identity, seen) -> tuple:
+    """Return (how sure a verdict against the unit is, else 0, whether one explains its faults)."""
+    if not [place for place, _, faulted in seen if faulted]:
+        return 0.0, False
+    verdict = _verdict(state, job)
+    if verdict is None:
+        return 0.0, False
+    if "unit:" + identity in verdict["causes"]:
+        return verdict["probability"] / WHOLE, False
+    return 0.0, True
+
+
+def _verdict(state, job):
+    """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
+    kept = state.verdicts.get(job["id"])
+    if kept is None or kept[0] != len(job["history"]):
+        case = _bare_case(job)
+        belief = Belief(Model(read(case)))
+        listed = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))
+        kept = (len(job["history"]), explanations.verdict(listed, case["confidence"]))
+        state.verdicts[job["id"]] = kept
+    return kept[1]
+
+
+def _weighed(counts, seen, explained, rates, good, bad) -> tuple:
+    """Return the weights of good and bad after a job's readings, counting them on the way."""
+    for _, clean, faulted in seen:
+        counts["tests"] += clean + faulted
+        counts["passed"] += clean
+        counts["explained" if explained else "faulted"] += faulted
+        against = 0 if explained else faulted
+        if_good = _likelihood(rates, clean, against, 0)
+        if_bad = _likelihood(rates, clean, against, 1)
+        if if_good == 0 and if_bad == 0:
+            continue  # readings that rule each other out at these rates say nothing
+        good, bad = good * if_good, bad * if_bad
+        good, bad = good / (good + bad), bad / (good + bad)
+    return good, bad
+
+
+def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
+    """Return the chance of these readings at one position, its other causes summed out."""
+    others = [1.0]  # others[k]: the chance that k of circuit, blocked, feed, control are present
+    for name in ("circuit", "blocked", "feed", "control"):
+        more = [0.0] * (len(others) + 1)
+        for k in range(len(others)):
+            more[k] += others[k] * (1.0 - rates[name])
+            more[k + 1] += others[k] * rates[name]
+        others = more
+    total = 0.0
+    for k in range(len(others)):
+        quiet = (1.0 - rates["false_alarm"]) * power(1.0 - rates["shows"], k + unit)
+        total += others[k] * power(quiet, clean) * power(1.0 - quiet, faulted)
+    return total
+
+
+def _sentence(state, job, identity, told, chance, trusted) -> str:
+    name = words.sentence_case(unit_name(state, job, identity))
+    bad = "chance that it is bad {}".format(words.percent(chance))
+    if told["condemned"]:
+        return "{} was found bad on {}; {}.".format(name, told["condemned"], bad)
+    if not told["vehicles"]:
+        return "{} has no test on another job; {}, as for any sensor.".format(name, bad)
+    counts = told["counts"]
+    said = []
+    if counts["passed"]:
+        said.append("passed {}".format(words.counted(counts["passed"], "test")))
+    if counts["faulted"]:
+        shown = words.counted(counts["faulted"], "test")
+        said.append("showed a fault in {} that nothing else explains".format(shown))
+    where = " on {}".format(words.counted(len(told["vehicles"]), "vehicle"))
+    first = "{} is trusted: it ".format(name) if trusted else "{} ".format(name)
+    if not said:
+        said.append("was only there while something else was at fault")
+    line = first + words.listed(said) + where
+    if told["driven"]:
+        line += ", and was driven since"
+    return "{}; {}.".format(line, bad)

@@ -1,0 +1,201 @@
+"""state = fold(events): the one place where facts become state, on the phone and on the server.
+
+Nothing is refused here. A fact that does not go with the rest is kept and flagged; an event of a
+kind or form that is not understood is kept and listed. A `corrected` event makes its target count
+for nothing from the start, so it is folded by folding again without the target.
+"""
+
+from ..log import envelope
+from ..state.state import State
+from ..state.state import position_of
+from . import kinds
+from .fold_custody import HANDLERS as CUSTODY
+from .fold_evidence import HANDLERS as EVIDENCE
+from .fold_job import HANDLERS as JOB
+from .fold_printing import HANDLERS as PRINTING
+from .fold_returns import HANDLERS as RETURNS
+
+
+class Fold:
+    """An ordered log of envelopes and the state that follows from it."""
+
+    def __init__(self):
+        """Start with an empty log."""
+        self.events = []
+        self.withdrawn = {}
+        self.state = State()
+
+    def reset(self, events: list) -> None:
+        """Fold `events` (envelopes in their agreed order) from nothing."""
+        self.events = list(events)
+        self._replay()
+
+    def add(self, events: list) -> None:
+        """Fold `events` behind those already there."""
+        self.events.extend(events)
+        for event in events:
+            if _target(event):
+                self._replay()
+                return
+        for event in events:
+            apply(self.state, event, self.withdrawn.get(envelope.identity(event)))
+
+    def without(self, identity: str) -> State:
+        """Return the state as it would be without one event, to see what a correction would do."""
+        withdrawn = dict(self.withdrawn)
+        withdrawn[identity] = {"actor": "", "reason": ""}
+        return _folded(self.events, withdrawn)
+
+    def find(self, identity: str) -> dict | None:
+        """Return the event with this identity, or None."""
+        for event in self.events:
+            if envelope.identity(event) == identity:
+                return event
+        return None
+
+    def _replay(self) -> None:
+        """Fold the whole log again, leaving out what was corrected; history keeps both."""
+        self.withdrawn = {}
+        for event in self.events:
+            target = _target(event)
+            if target:
+                self.withdrawn[target] = {
+                    "actor": event["actor"],
+                    "reason": event["data"]["reason"],
+                }
+        self.state = _folded(self.events, self.withdrawn)
+
+
+def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
+    """Fold one envelope into `state`; `withdrawn` says who took it back and why, or None."""
+    identity = envelope.identity(event)
+    kind, data, job = event["kind"], event["data"], state.jobs.get(event["job"])
+    why = None
+    if is_newer(event):
+        why = "A newer version of the app recorded it."
+    else:
+        why = misfit(kind, data, event["job"], job)
+    if why:
+        state.not_understood.append({"event": identity, "kind": kind, "why": why})
+    elif not withdrawn:
+        _HANDLERS[kind](state, known_by(state, event), job)
+        if job and job["closed"] and kind not in kinds.AFTER_CLOSING:
+            _reopen(state, event, job)
+        job = state.jobs.get(event["job"])
+    if job:
+        job["history"].append(
+            {
+                "device": event["device"],
+                "seq": event["seq"],
+                "at": event["at"],
+                "actor": event["actor"],
+                "kind": kind,
+                "data": data,
+                "withdrawn": withdrawn,
+                "understood": why is None,
+                "newer": is_newer(event),
+            }
+        )
+
+
+def is_newer(event: dict) -> bool:
+    """Tell whether a later version of the app recorded this: it says more than is understood here."""
+    return envelope.is_newer(event) or event["kind"] not in kinds.KINDS
+
+
+def known_by(state: State, event: dict) -> dict:
+    """Return the event with the units it names under the ids that they are on record by now.
+
+    What got mixed up and was told apart again may still be named by the id that its body had.
+    """
+    if not state.aliases:
+        return event
+    data = dict(event["data"])
+    for field in ("unit", "expected"):
+        if isinstance(data.get(field), str):
+            data[field] = state.now(data[field])
+    if event["kind"] == "move_started":
+        data["fitted"] = {place: state.now(data["fitted"][place]) for place in data["fitted"]}
+    if event["kind"] == "units_mixed":
+        data["units"] = [state.now(unit) for unit in data["units"]]
+    copy = dict(event)
+    copy["data"] = data
+    return copy
+
+
+def _reopen(state: State, event: dict, job: dict) -> None:
+    """Open a closed job again: another phone, not knowing of the closing, has worked on."""
+    job["closed"] = None
+    job["reopened"] = envelope.identity(event)
+
+
+def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str | None:
+    """Return why a known kind cannot be folded here, or None."""
+    fault = kinds.problem(kind, data)
+    if fault:
+        return fault.message()
+    if kind == "job_opened":
+        return None if job_id else "It names no job."
+    if kind == "unit_seen" and data["place"] == "fitted" and job and not data["position"]:
+        return "It names no position."
+    if job is None:
+        if job_id is not None:
+            return "Its job is not known."
+        if kind == "unit_seen" and data["place"] == "fitted":
+            return "It names no job, whose vehicle the sensor would be fitted on."
+        return None if kind in kinds.WITHOUT_JOB else "It names no job."
+    for position in named_positions(kind, data):
+        if position_of(job, position) is None:
+            return "The job has no position {}.".format(position)
+    if kind == "circuit_repaired" and not _names_a_part_of(job, data["cause"]):
+        return "The job has nothing that {} could mean.".format(data["cause"])
+    return None
+
+
+def _names_a_part_of(job: dict, cause: str) -> bool:
+    """Tell whether a repaired cause is a circuit, a feed or the control unit of this job."""
+    kind, _, what = cause.partition(":")
+    if kind == "feed":
+        return what in [position["group"] for position in job["positions"]]
+    return kind != "circuit" or position_of(job, what) is not None
+
+
+def named_positions(kind: str, data: dict) -> list[str]:
+    """Return the ids of all positions that the data of an event names."""
+    named = []
+    if data.get("position"):
+        named.append(data["position"])
+    if kind == "test_run":
+        for field in ("faulted", "silent", "unplugged"):
+            named.extend(data[field])
+    elif kind == "move_started":
+        named.extend(sorted(data["fitted"]) + data.get("positions", []))
+    elif kind == "looked":
+        named.extend([item["position"] for item in data["positions"]])
+    return named
+
+
+def _folded(events: list, withdrawn: dict) -> State:
+    state = State()
+    for event in events:
+        identity = envelope.identity(event)
+        apply(state, event, withdrawn.get(identity, None))
+    return state
+
+
+def _target(event: dict) -> str | None:
+    """Return the identity that a well-formed `corrected` event takes back, or None."""
+    if event["kind"] != "corrected" or envelope.is_newer(event):
+        return None
+    if kinds.problem("corrected", event["data"]):
+        return None
+    return "{}:{}".format(event["data"]["device"], event["data"]["seq"])
+
+
+def _nothing(state: State, event: dict, job: dict | None) -> None:
+    """A correction has done its work before the fold began."""
+
+
+_HANDLERS = {"corrected": _nothing}
+for _group in (CUSTODY, EVIDENCE, JOB, PRINTING, RETURNS):
+    _HANDLERS.update(_group)

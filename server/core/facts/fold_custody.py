@@ -1,0 +1,222 @@
+"""Folding of custody: each unit at exactly one place, each position with at most one unit.
+
+A fact that contradicts the place on record is not dropped and not believed: the unit gets a list of
+claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
+"""
+
+from ..log import envelope
+from ..state.state import MIXED
+from ..state.state import new_unit
+from . import fold_labels
+from . import fold_mixed
+
+
+def _unit_added(state, event, job):
+    data = event["data"]
+    if data["unit"] in state.units:
+        contradict(state, event, job, data["unit"], claim_of(data["place"], None, None))
+        return
+    unit = new_unit(data["unit"], data["part"], data["serial"])
+    state.units[unit["id"]] = unit
+    put(state, event, job, unit, data["place"], None, data["how"])
+    if data["code"]:
+        _label(state, event, job, unit, data["code"])
+
+
+def _unit_labelled(state, event, job):
+    unit = _known(state, event, job)
+    _label(state, event, job, unit, event["data"]["code"])
+    _note_move(event, unit, "labelled", event["data"]["how"])
+
+
+def _label_voided(state, event, job):
+    unit = _known(state, event, job)
+    fold_labels.void(state, unit, event["data"]["code"])
+    _note_move(event, unit, "label void", "tapped")
+
+
+def _part_noted(state, event, job):
+    unit = _known(state, event, job)
+    unit["part"] = event["data"]["part"] or unit["part"]
+    unit["serial"] = event["data"]["serial"] or unit["serial"]
+
+
+def _unit_pulled(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    here = claim_of("out", None, None)
+    if disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
+        contradict(state, event, job, unit["id"], here)
+        return
+    unit["pulled_from"] = data["position"]
+    put(state, event, job, unit, "out", None, data["how"])
+
+
+def _unit_fitted(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    claim = claim_of("fitted", job["vehicle"], data["position"])
+    occupied = state.vehicles[job["vehicle"]]["holds"].get(data["position"])
+    if disputed(unit) or unit["place"] != "out" or occupied:
+        contradict(state, event, job, unit["id"], claim)
+        return
+    put(state, event, job, unit, "fitted", data["position"], data["how"])
+    job["walk"] = None  # what the walk-behind check heard was another sensor
+    if data["override"]:
+        unit["moves"][-1]["override"] = data["override"]
+
+
+def _unit_moved(state, event, job):
+    data = event["data"]
+    unit = _known(state, event, job)
+    if disputed(unit) or unit["place"] == "fitted":
+        contradict(state, event, job, unit["id"], claim_of(data["place"], None, None))
+        return
+    put(state, event, job, unit, data["place"], None, data["how"])
+
+
+def _unit_seen(state, event, job):
+    """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt."""
+    data = event["data"]
+    unit = _known(state, event, job)
+    if unit["place"] == MIXED:
+        if not fold_mixed.settle(state, event, unit["id"]):
+            vehicle = job["vehicle"] if data["place"] == "fitted" else None
+            position = data["position"] if vehicle else None
+            contradict(state, event, job, unit["id"], claim_of(data["place"], vehicle, position))
+            return
+        job = state.jobs.get(event["job"])
+    position = data["position"] if data["place"] == "fitted" else None
+    if position and job:
+        other = state.vehicles[job["vehicle"]]["holds"].get(position)
+        if other and other != unit["id"]:
+            contradict(state, event, job, other, claim_of("fitted", job["vehicle"], position))
+            state.vehicles[job["vehicle"]]["holds"][position] = None
+            state.units[other]["place"] = "out"
+            state.units[other]["vehicle"] = None
+            state.units[other]["position"] = None
+            state.units[other]["job"] = job["id"]
+    unit["claims"] = []
+    for conflict in state.conflicts:
+        if conflict["unit"] == unit["id"] and conflict["about"] != "return":
+            conflict["open"] = False
+    put(state, event, job, unit, data["place"], position, data["how"])
+
+
+def _units_mixed(state, event, job):
+    """Only what is in hand can be mixed up; what is on record elsewhere is in dispute."""
+    hand = []
+    for identity in event["data"]["units"]:
+        if identity in hand:
+            continue
+        if identity not in state.units:
+            state.units[identity] = new_unit(identity)
+        unit = state.units[identity]
+        if disputed(unit) or unit["place"] not in ("out", "stock"):
+            contradict(state, event, job, identity, claim_of("out", None, None))
+        else:
+            hand.append(identity)
+    if len(hand) > 1:
+        fold_mixed.mix(state, event, job, hand)
+
+
+def _known(state, event, job):
+    """Return the unit an event names; one that nobody introduced is kept, with a flag."""
+    identity = event["data"]["unit"]
+    if identity not in state.units:
+        state.units[identity] = new_unit(identity)
+        contradict(state, event, job, identity, claim_of("out", None, None))
+    return state.units[identity]
+
+
+def put(state, event, job, unit, place, position, how):
+    """Take the unit from where it was and put it where the fact says."""
+    if unit["place"] == "fitted" and unit["vehicle"]:
+        holds = state.vehicles[unit["vehicle"]]["holds"]
+        if holds.get(unit["position"]) == unit["id"]:
+            holds[unit["position"]] = None
+    unit["place"] = place
+    unit["position"] = position
+    unit["vehicle"] = job["vehicle"] if job and place == "fitted" else None
+    unit["job"] = job["id"] if job and place in ("fitted", "out") else None
+    if unit["vehicle"]:
+        state.vehicles[unit["vehicle"]]["holds"][position] = unit["id"]
+    if job and job["id"] not in unit["jobs"]:
+        unit["jobs"].append(job["id"])
+    _note_move(event, unit, place, how)
+
+
+def _note_move(event, unit, what, how):
+    unit["moves"].append(
+        {
+            "event": envelope.identity(event),
+            "what": what,
+            "position": event["data"].get("position"),
+            "code": event["data"].get("code", ""),
+            "note": event["data"].get("reason", event["data"].get("note", "")),
+            "job": event["job"],
+            "how": how,
+            "at": event["at"],
+            "actor": event["actor"],
+        }
+    )
+
+
+def _label(state, event, job, unit, code):
+    """Bind a code to a unit, and flag what needs a person to look at it."""
+    about = fold_labels.put_on(state, unit, code)
+    if about:
+        flag(state, event, job, unit["id"], about, code)
+
+
+def disputed(unit):
+    """Tell whether two places are on record of a unit."""
+    return len(unit["claims"]) > 0
+
+
+def _sits(unit, vehicle, position):
+    return unit["place"] == "fitted" and unit["vehicle"] == vehicle and unit["position"] == position
+
+
+def claim_of(place, vehicle, position):
+    """Return a place that someone says a unit is at."""
+    return {"place": place, "vehicle": vehicle, "position": position}
+
+
+def contradict(state, event, job, identity, claim):
+    """Put both claims on record: what the state said, and what this fact says."""
+    unit = state.units[identity]
+    if not unit["claims"]:
+        unit["claims"].append(claim_of(unit["place"], unit["vehicle"], unit["position"]))
+    unit["claims"].append(claim)
+    if job and job["id"] not in unit["jobs"]:
+        unit["jobs"].append(job["id"])
+    _note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
+    flag(state, event, job, identity, "place", None)
+
+
+def flag(state, event, job, identity, about, code):
+    """Put a conflict on record, to be settled."""
+    state.conflicts.append(
+        {
+            "event": envelope.identity(event),
+            "job": job["id"] if job else None,
+            "unit": identity,
+            "about": about,
+            "code": code,
+            "open": True,
+        }
+    )
+
+
+HANDLERS = {
+    "unit_added": _unit_added,
+    "unit_labelled": _unit_labelled,
+    "label_voided": _label_voided,
+    "part_noted": _part_noted,
+    "unit_pulled": _unit_pulled,
+    "unit_fitted": _unit_fitted,
+    "unit_moved": _unit_moved,
+    "unit_seen": _unit_seen,
+    "units_mixed": _units_mixed,
+}

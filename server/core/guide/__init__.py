@@ -1,0 +1,7 @@
+"""The one next step of a job, with the facts that a tap on it records.
+
+`next_step` picks the stage; `opening`, `moving`, `cleaning`, `fixing`, `ending` and `mixed_up` build its
+steps in the shape of `step`. `moves` tells the moves that can be chosen, `scan` what a scanned label means
+at a step.
+Public: `next_step.next_step`, `moves`, `scan.meaning`, `step.draft`.
+"""

@@ -1,0 +1,268 @@
+"""The steps at the end: the walk-behind check, good units home, every unit accounted for, the close."""
+
+from ..facts.draft import draft
+from ..rules.closing import blocked_by
+from ..rules.same_part import part_at
+from ..words import words
+from . import moving
+from .step import action
+from .step import step
+
+# A unit that is bad with less than this chance (parts per billion) is worth its place again; our choice.
+_WORTH_ITS_PLACE = 200000000
+
+_WHERE_TO = (
+    ("counter", "To the parts counter"),
+    ("customer", "The customer keeps it"),
+    ("stock", "Into my stock"),
+    ("scrapped", "Scrapped"),
+)
+
+
+def closed_words(job: dict) -> str:
+    """Return the sentence of a closed job."""
+    return "Closed by {}. Its record stays.".format(job["closed"]["actor"] or "someone unnamed")
+
+
+def nothing_shown(state, job: dict) -> tuple:
+    """Return (stage, step) after tests that never showed a fault."""
+    close = action("Close without a finding", draft("job_closed", note="no fault shown"))
+    if job["comes_and_goes"]:
+        again = moving.test_step(state, job, "No fault shown yet")
+        again["id"] = "test.again"
+        again["text"] = (
+            "A fault that comes and goes needs more than one test. Move the wires by hand, spray water, "
+            "warm it up, and test again."
+        )
+        again["second"] = close
+        return "test", again
+    return "test", step(
+        "nothing",
+        "The self-test shows no fault",
+        "Either it is gone or it comes and goes.",
+        action=action("It comes and goes", draft("comes_and_goes_set", value=True)),
+        second=close,
+    )
+
+
+def ending(state, job: dict, result: dict) -> tuple:
+    """Return (stage, step) once nothing is left to fix."""
+    if job["walk"] is None:
+        return "prove", _walk(job, result)
+    quiet = _quiet(state, job)
+    if quiet:
+        return "prove", _walk_again(state, job, result, quiet)
+    away = _away_from_home(state, job)
+    if away:
+        return "close", _home(state, job, away)
+    out = state.units_out(job["id"])
+    if out:
+        return "close", _where_to(state, job, out, result)
+    chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
+    parked = _parked(state, job, chance)
+    if parked:
+        return "close", _back_from_stock(state, job, parked, chance)
+    blockers = blocked_by(state, job)
+    text = "Every sensor is accounted for."
+    if blockers:
+        text = " ".join(blockers)
+    elif job["walk"]["missed"]:
+        names = [words.position_name(job, position) for position in job["walk"]["missed"]]
+        text += " The walk-behind check missed {}; that stays on record.".format(words.listed(names))
+    return "close", step(
+        "close",
+        "Close the job" if not blockers else "Not everything is accounted for",
+        text,
+        form="close",
+        action=None if blockers else action("Close the job", draft("job_closed", note="")),
+    )
+
+
+def _quiet(state, job) -> list:
+    """Return the positions that stayed quiet at the pole and that nobody has accepted as they are."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    return [
+        place
+        for place in job["walk"]["missed"]
+        if holds.get(place) and job["left"].get(place) != holds.get(place)
+    ]
+
+
+def _walk_again(state, job, result, quiet):
+    """Quiet at the pole although the self-test passes: aim, seat or dirt; listen again or accept it."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    made = _walk(job, result)
+    made["id"] = "walk.again"
+    made["title"] = "Listen again"
+    made["text"] = (
+        "{} stayed quiet although the self-test passes. Look at its aim and its seat, wipe it, then "
+        "go round once more.".format(
+            words.sentence_case(words.listed([words.position_name(job, place) for place in quiet]))
+        )
+    )
+    accepted = [
+        draft("left_deliberately", unit=holds[place], position=place, reason="quiet at the pole")
+        for place in quiet
+    ]
+    made["also"] = [action("Leave it as it is", *accepted)]
+    return made
+
+
+def _walk(job, result):
+    everything = [position["id"] for position in job["positions"]]
+    return step(
+        "walk",
+        "Walk behind it with a pole",
+        "Key on, reverse engaged. Hold an upright pole at each sensor in turn and listen. "
+        "Tap for each one what you heard.",
+        form="walk",
+        expects={
+            "positions": moving.to_pick(job),
+            "clear_words": words.percent(result["clear"]),
+        },
+        action=action("All of them sound", draft("walk_checked", positions=everything, missed=[])),
+    )
+
+
+def _away_from_home(state, job) -> list:
+    """Return the positions whose unit came from another position of this vehicle, not yet settled."""
+    vehicle = state.vehicles[job["vehicle"]]
+    came_from = {vehicle["home"][position]: position for position in vehicle["home"]}
+    away = []
+    for position in job["positions"]:
+        place = position["id"]
+        unit = vehicle["holds"].get(place)
+        if unit and came_from.get(unit, place) != place and job["left"].get(place) != unit:
+            away.append(place)
+    return away
+
+
+def _home(state, job, away):
+    vehicle = state.vehicles[job["vehicle"]]
+    lines, leave = [], []
+    for position in away:
+        unit = vehicle["holds"][position]
+        lines.append(
+            "{} sits at {}".format(words.unit_name(state, job, unit), words.position_name(job, position))
+        )
+        leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested there"))
+    fitted = _homeward(vehicle, away)
+    second = None
+    if fitted:
+        second = action(
+            "Put them back",
+            draft("move_started", move="home", fitted=fitted, position="", reason="back home"),
+        )
+    return step(
+        "home",
+        "Leave the good ones where they are?",
+        "{}. {} passed there. Putting them back means one more test.".format(
+            words.sentence_case(words.listed(lines)),
+            "They are the same part and" if _same_known_part(state, job, away) else "They",
+        ),
+        action=action("Leave them there", *leave),
+        second=second,
+    )
+
+
+def _same_known_part(state, job, away) -> bool:
+    """Tell whether the part numbers are on record and agree; unknown ones are not called the same."""
+    vehicle = state.vehicles[job["vehicle"]]
+    parts = [state.units[vehicle["holds"][position]]["part"] for position in away]
+    parts.extend([part_at(state, job, position) for position in away])
+    return bool(parts[0]) and not [part for part in parts if part != parts[0]]
+
+
+def _homeward(vehicle, away) -> dict:
+    """Return position -> unit that brings good units home; what has no home takes the place left."""
+    came_from = {vehicle["home"][position]: position for position in vehicle["home"]}
+    fitted, free, homeless = {}, list(away), []
+    for position in away:
+        fitted[came_from[vehicle["holds"][position]]] = vehicle["holds"][position]
+    for position in sorted(fitted):
+        if position in free:
+            free.remove(position)
+        else:
+            homeless.append(vehicle["holds"].get(position))
+    free.sort()
+    for index in range(len(free)):  # as many as there are homeless ones
+        if homeless[index]:
+            fitted[free[index]] = homeless[index]
+    return fitted
+
+
+def _place_to_return_to(state, job, unit, result):
+    """Return the position a good unit came from, where another sits now; None for one under suspicion."""
+    position = state.units[unit]["pulled_from"]
+    blamed = result["verdict"]["causes"] if result["verdict"] else []
+    if position is None or "unit:" + unit in blamed:
+        return None
+    if state.vehicles[job["vehicle"]]["home"].get(position) != unit:
+        return None
+    return position
+
+
+def _parked(state, job, chance) -> str | None:
+    """Return a position whose own unit went into stock on this job although it is hardly to blame."""
+    vehicle = state.vehicles[job["vehicle"]]
+    for position in sorted(vehicle["home"]):
+        own, sits = vehicle["home"][position], vehicle["holds"].get(position)
+        unit = state.units[own]
+        here = unit["place"] == "stock" and unit["moves"][-1]["job"] == job["id"] and not unit["claims"]
+        good = chance.get("unit:" + own, 0) < _WORTH_ITS_PLACE
+        if here and good and sits and job["left"].get(position) != sits:
+            return position
+    return None
+
+
+def _back_from_stock(state, job, position, chance):
+    """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
+    vehicle = state.vehicles[job["vehicle"]]
+    own, sits = vehicle["home"][position], vehicle["holds"][position]
+    where = words.position_name(job, position)
+    return step(
+        "home.stock",
+        "Put {} back at {}?".format(words.unit_name(state, job, own), where),
+        "It came from there and went into your stock; the chance that it is bad is {}. {} sits in its "
+        "place. Putting it back means one more test.".format(
+            words.percent(chance.get("unit:" + own, 0)), words.unit_name(state, job, sits)
+        ),
+        action=action(
+            "Put it back",
+            draft("move_started", move="home", fitted={position: own}, position="", reason="back home"),
+        ),
+        second=action(
+            "Leave it so", draft("left_deliberately", unit=sits, position=position, reason="the spare stays")
+        ),
+    )
+
+
+def _where_to(state, job, out, result):
+    unit = out[0]
+    name = words.unit_name(state, job, unit)
+    choices = [
+        {
+            "words": said,
+            "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="")],
+        }
+        for place, said in _WHERE_TO
+    ]
+    back = _place_to_return_to(state, job, unit, result)
+    if back:
+        choices.append(
+            {
+                "words": "Back to {}".format(words.position_name(job, back)),
+                "events": [
+                    draft("move_started", move="home", fitted={back: unit}, position="", reason="back home")
+                ],
+            }
+        )
+    return step(
+        "where_to",
+        "Where does {} go?".format(name),
+        "It is in your hand. Scan it to be sure that it is this one, then say where it goes.",
+        form="where_to",
+        expects={"unit": unit, "do": "where_to"},
+        choices=choices,
+        progress={"now": 1, "total": len(out)},
+    )

@@ -1,0 +1,189 @@
+"""The steps once the cause is known: replace the unit, follow the wiring, clean."""
+
+from ..evidence import unit_history
+from ..facts.draft import draft
+from ..rules.same_part import part_at
+from ..state.state import EMPTY
+from ..words import causes
+from ..words import words
+from . import cleaning
+from . import moving
+from .step import action
+from .step import step
+
+
+def fix_step(state, job: dict, cause: str) -> dict:
+    """Return the step that deals with a live cause of the verdict."""
+    kind, what, _ = causes.split(cause)
+    base = cause.partition("#")[0]
+    if kind == "unit":
+        made = replace_step(state, job, what)
+    elif kind == "blocked":
+        made = cleaning.found(job, what)
+    elif kind == "circuit":
+        repair = action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired"))
+        made = moving.measure(job, what, repair)
+        made["id"] = "wiring." + made["id"]
+    else:
+        made = _shared(state, job, cause, base)
+    made["also"] = ways_out()
+    return made
+
+
+def replace_step(state, job: dict, unit: str) -> dict:
+    """Return the step that asks for the new unit which takes the place of a fitted one."""
+    return replace_at(state, job, state.units[unit]["position"], unit)
+
+
+def replace_at(state, job: dict, position: str, unit: str | None) -> dict:
+    """Return the step that asks for a new unit at a position, instead of `unit` or of nothing."""
+    part = part_at(state, job, position)
+    name = causes.phrase(state, job, "unit:" + unit) if unit else words.position_name(job, position)
+    return step(
+        "replace",
+        "Replace {}".format(name),
+        "Read the part number off the old sensor and off the new one. They have to match. "
+        "Stick a label on the new one.",
+        form="new_unit",
+        expects={
+            "position": position,
+            "position_name": words.position_name(job, position),
+            "old": unit or "",
+            "part": part,
+        },
+        choices=_spares(state, job, position, part),
+        action=action("Fit the new sensor"),
+    )
+
+
+def _spares(state, job, position, part) -> list[dict]:
+    """Return the units at hand that would do, each with the facts that begin the replacement."""
+    tested = {}
+    for test in job["tests"]:
+        for place in test["fitted"]:
+            tested[test["fitted"][place]] = True
+    found = []
+    for identity in sorted(state.units):
+        unit = state.units[identity]
+        at_hand = unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"])
+        if not at_hand or unit["claims"] or not unit["code"] or identity in tested:
+            continue
+        if faulted_last(state, identity):
+            continue
+        if part and unit["part"] and unit["part"] != part:
+            continue
+        told = unit_history.history(state, identity, job)
+        if told["condemned"]:
+            continue
+        found.append(
+            {
+                "words": "Use {}".format(causes.phrase(state, job, "unit:" + identity)),
+                "note": told["sentence"],
+                "events": [start_replacing(position, identity)],
+            }
+        )
+    return found
+
+
+def faulted_last(state, unit: str) -> bool:
+    """Tell whether the last self-test that counted for a unit, on whatever vehicle, showed a fault."""
+    last = None
+    for job_id in state.units[unit]["jobs"]:
+        for test in state.jobs[job_id]["tests"]:
+            for position in sorted(test["fitted"]):
+                silent = position in test["silent"] or position in test["disputed"]
+                if test["fitted"][position] == unit and test["heard"] and not silent:
+                    last = position in test["faulted"]
+    return bool(last)
+
+
+def start_replacing(position: str, unit: str) -> dict:
+    """Return the fact that begins to replace what sits at a position."""
+    return draft("move_started", move="replace", fitted={position: unit}, position=position, reason="")
+
+
+def ways_out() -> list:
+    """Return what can be done instead of the fix: test again, or close the job as it is."""
+    return [
+        action(
+            "Run the self-test again",
+            draft("move_started", move="retest", fitted={}, position="", reason="to be sure"),
+        ),
+        action("Close without a repair", draft("job_closed", note="closed without a repair")),
+    ]
+
+
+def empty_position(state, job: dict) -> str | None:
+    """Return a position that nothing sits at and that nobody left empty on purpose."""
+    for position in job["positions"]:
+        place = position["id"]
+        if not state.occupant(job["vehicle"], place) and job["left"].get(place) != EMPTY:
+            return place
+    return None
+
+
+def fill(state, job: dict, position: str) -> dict:
+    """Return the step that asks what comes into an empty position."""
+    made = replace_at(state, job, position, None)
+    made["id"] = "fill"
+    made["title"] = "{} is empty".format(words.sentence_case(words.position_name(job, position)))
+    made["text"] = "Fit a sensor: a new one, or one that is at hand."
+    made["also"] = [
+        action(
+            "Leave it empty",
+            draft("left_deliberately", unit=EMPTY, position=position, reason="left empty"),
+        )
+    ]
+    return made
+
+
+def shared_suspects(job: dict, result: dict) -> list:
+    """Return the shared causes (feed, control) that between them are sure enough, else [].
+
+    No test tells them apart when every position of the vehicle hangs on both, so the flow asks for
+    a look at each instead of one more test.
+    """
+    found, total = [], 0
+    for explanation in result["explanations"]:
+        shared = [c for c in explanation["causes"] if causes.split(c)[0] in ("feed", "control")]
+        if shared:
+            total += explanation["probability"]
+        for cause in shared:
+            if cause not in found:
+                found.append(cause)
+    sure = total >= job["confidence_ppm"] * 1000
+    return sorted(found) if sure and len(found) > 1 else []
+
+
+def shared_step(state, job: dict, found: list) -> dict:
+    """Return the step that asks which of several shared causes was found and repaired."""
+    live = [cause for cause in found if causes.is_live(state, job, cause)]
+    choices = []
+    for cause in live:
+        base = cause.partition("#")[0]
+        choices.append(
+            {
+                "words": "Found and repaired: " + causes.phrase(state, job, cause),
+                "events": [draft("circuit_repaired", cause=base, what="repaired")],
+            }
+        )
+    return step(
+        "wiring.several",
+        "Check what they all share",
+        " ".join([causes.fix(state, job, cause) for cause in live]) + " No self-test can tell these apart.",
+        form="choices",
+        choices=choices,
+        second=action("Other moves"),
+        also=ways_out(),
+    )
+
+
+def _shared(state, job, cause, base):
+    return step(
+        "wiring.shared",
+        "Check {}".format(causes.phrase(state, job, cause)),
+        causes.fix(state, job, cause)
+        + " Voltage drop under load, on the supply side and on the ground side, tells more than "
+        "ohms on a dead wire.",
+        action=action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired")),
+    )

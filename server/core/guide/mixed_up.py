@@ -1,0 +1,65 @@
+"""The steps after a mix-up: a label on each, then the test that tells them apart at least cost."""
+
+from ..evidence import mixups
+from ..facts.draft import draft
+from ..words import words
+from ..words.words import unit_name
+from .step import action
+from .step import step
+
+
+def settling(state, job: dict) -> dict | None:
+    """Return the step that a mix-up asks for now, or None."""
+    for entry in mixups.open_sets(state, job):
+        bare = [b for b in entry["bodies"] if state.units[b]["place"] == "out" and not state.units[b]["code"]]
+        if bare:
+            return _label(state, job, entry, bare)
+        if not job["move"]:
+            loose = [b for b in entry["bodies"] if _loose(state, job, b)]
+            places, _ = mixups.cheapest_test(state, job, entry)
+            holds = state.vehicles[job["vehicle"]]["holds"]
+            places = [place for place in places if not holds.get(place)]
+            if loose and places:
+                return _fit(state, job, loose, places)
+    return None
+
+
+def _loose(state, job, body) -> bool:
+    unit = state.units[body]
+    return unit["place"] == "out" and unit["job"] == job["id"] and not unit["claims"]
+
+
+def _label(state, job, entry, bare):
+    told = mixups.settling_words(state, job, entry)
+    return step(
+        "mixed.label",
+        "{} sensors got mixed up".format(entry["count"]),
+        told["scan"] + " " + told["test"],
+        form="scan",
+        action=action("Scan a label, old or new"),
+        expects={"do": "mixed", "unit": bare[0], "position": "", "may_write": True},
+        progress={
+            "now": len(entry["bodies"]) - len(bare) + 1,
+            "total": len(entry["bodies"]),
+            "word": "Label",
+        },
+    )
+
+
+def _fit(state, job, loose, places):
+    """Which of them goes where is all the same: none is likelier to be the bad one than another."""
+    fitted, said = {}, []
+    for index in range(min(len(loose), len(places))):
+        fitted[places[index]] = loose[index]
+        name = unit_name(state, job, loose[index])
+        said.append("{} at {}".format(name, words.position_name(job, places[index])))
+    reason = "They got mixed up; one test tells which is bad, whichever it was before."
+    return step(
+        "mixed.fit",
+        "Fit {}, then test".format(words.listed(said)),
+        reason,
+        action=action(
+            "Start fitting",
+            draft("move_started", move="exchange", fitted=fitted, position="", reason=reason),
+        ),
+    )

@@ -1,0 +1,287 @@
+"""The steps of moves: choosing one, the guided exchange, cleaning, and the self-test."""
+
+from ..facts.draft import draft
+from ..parts.wiring import CHECKS
+from ..words import words
+from . import cleaning
+from .step import action
+from .step import step
+from .step import stop_move
+
+FIT_CHECKS = (
+    {"id": "bore_clean", "words": "The bore is clean and dry"},
+    {"id": "right_way", "words": "The sensor faces the right way round"},
+    {"id": "catches_home", "words": "Both catches are home"},
+    {"id": "flush", "words": "It sits flush with the bumper"},
+    {"id": "connector_straight", "words": "The connector went on straight"},
+    {"id": "lock_closed", "words": "Its lock is closed"},
+)
+
+
+def choose(state, job: dict, moves: list) -> dict:
+    """Return the step that proposes the best move; the others are behind its second button."""
+    if not moves:
+        return test_step(state, job, "Run the self-test again")
+    best = moves[0]
+    return step(
+        "move",
+        best["title"],
+        best["reason"],
+        form="moves",
+        action=action(best["start_words"], *best["events"]),
+        second=action("Other moves") if len(moves) > 1 else None,
+    )
+
+
+def to_pick(job: dict) -> list[dict]:
+    """Return the positions as a form lists them: id and name."""
+    return [{"id": position["id"], "name": position["name"]} for position in job["positions"]]
+
+
+def test_step(state, job: dict, title: str) -> dict:
+    """Return the step for a self-test; `expects` says what the form starts from.
+
+    A position that is empty may show a fault all the same: its plug is off.
+    """
+    move = job["move"]
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    unplugged = [move["position"]] if move and move["move"] == "unplug" else []
+    text = (
+        "Start it on the control unit. Note whether its sounder was heard: without it nothing proves "
+        "that it ran."
+    )
+    if unplugged:
+        text = "Key off, unplug {}, key on, then start the self-test.".format(
+            words.position_name(job, unplugged[0])
+        )
+    return step(
+        "test",
+        title,
+        text,
+        form="test",
+        expects={
+            "positions": to_pick(job),
+            "unplugged": unplugged,
+            "empty": [position["id"] for position in job["positions"] if not holds.get(position["id"])],
+            "number": len(job["tests"]) + 1,
+        },
+        action=action("Enter the result"),
+        also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],
+    )
+
+
+def before_test(state, job: dict) -> dict | None:
+    """Return what a clean or meter move asks to be done before anything else, or None."""
+    move = job["move"]
+    if move["move"] == "clean":
+        return cleaning.all_of(job, move["positions"])
+    if move["move"] == "meter":
+        made = measure(job, move["position"])
+        made["also"] = [stop_move()]
+        return made
+    return None
+
+
+def measure(job: dict, position: str, repair: dict | None = None) -> dict:
+    """Return the guided wiring checks of one position; `repair` is the button once a fault is found."""
+    since = 0
+    for index in range(len(job["repairs"])):
+        if job["repairs"][index]["cause"] == "circuit:" + position:
+            since = index + 1
+    done = {
+        m["check"]: m["reads"]
+        for m in job["meter"]
+        if m["position"] == position and m["repairs_before"] >= since
+    }
+    open_checks = [check for check in CHECKS if check["id"] not in done]
+    name = words.position_name(job, position)
+    if not open_checks:
+        second = None
+        if job["move"]:
+            second = action("Go on", draft("move_dropped", reason="all checks done"))
+        return step(
+            "measure.done",
+            "The wiring checks at {} are done".format(name),
+            "{} of {} read bad.".format(len([c for c in sorted(done) if done[c] == "bad"]), len(CHECKS)),
+            action=repair or second,
+            second=second if repair else None,
+        )
+    check = open_checks[0]
+    choices = []
+    for reads, said in (("good", check["good"]), ("bad", check["bad"]), ("unclear", "can't tell")):
+        choices.append(
+            {
+                "words": words.sentence_case(said),
+                "reads": reads,
+                "events": [
+                    draft("circuit_measured", position=position, check=check["id"], value="",
+                          reads=reads)
+                ],
+            }
+        )  # fmt: skip
+    return step(
+        "measure",
+        "{}: {}".format(words.sentence_case(name), check["title"].lower()),
+        check["text"],
+        form="measure",
+        choices=choices,
+        expects={"position": position, "check": check["id"], "unit": check["unit"]},
+        second=repair,
+        progress={"now": len(CHECKS) - len(open_checks) + 1, "total": len(CHECKS), "word": "Check"},
+    )
+
+
+def guided(state, job: dict, under_way: tuple) -> dict:
+    """Return the screen of the current step of an exchange."""
+    now, number, total = under_way
+    made = _GUIDES[now["do"]](state, job, now)
+    made["progress"] = {"now": number, "total": total, "word": _guide_word(job)}
+    made["expects"]["do"] = now["do"]
+    made["expects"]["unit"] = now["unit"]
+    made["expects"]["position"] = now["position"]
+    if job["move"]:
+        made["also"] = [stop_move()]
+    return made
+
+
+def impossible(state, job: dict) -> dict | None:
+    """Return the step that ends a move whose unit is out of reach by now: scrapped, handed over, in doubt."""
+    for position in sorted(job["move"]["fitted"]):
+        unit = state.units[job["move"]["fitted"][position]]
+        here = unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]
+        in_hand = unit["place"] == "out" and unit["job"] == job["id"]
+        waiting = unit["place"] == "stock" and unit["id"] in job["move"]["from_stock"]
+        if unit["claims"] or not (here or in_hand or waiting):
+            return step(
+                "move.impossible",
+                "This move can't be finished",
+                "{} is {}.".format(
+                    words.sentence_case(words.unit_name(state, job, unit["id"])),
+                    words.place_words(state, job, unit["id"]),
+                ),
+                action=stop_move(),
+            )
+    return None
+
+
+def plug_back(job: dict) -> dict | None:
+    """Return the step that puts a plug back on that was off for a test, or None."""
+    if not job["plugged_off"] or (job["move"] and job["move"]["move"] == "unplug"):
+        return None
+    where = words.position_name(job, job["plugged_off"][0])
+    return step(
+        "plug_back",
+        "Plug {} back in".format(where),
+        "Key off first. Push it on straight until it clicks, then close its lock.",
+        action=action("Connector is locked", draft("connector_locked", position=job["plugged_off"][0])),
+    )
+
+
+def _guide_word(job) -> str:
+    """Return what the guided steps are steps of."""
+    words_of = {"exchange": "Exchange", "replace": "Replacement"}
+    return words_of.get(job["move"]["move"], "Putting back") if job["move"] else "Putting back"
+
+
+def left_over(state, job: dict) -> list:
+    """Return the units in hand whose own position is empty while no move is under way."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    left = []
+    for unit in state.units_out(job["id"]):
+        position = state.units[unit]["pulled_from"]
+        if position and not state.units[unit]["claims"] and not holds.get(position):
+            left.append(unit)
+    return left
+
+
+def put_back(state, job: dict, units: list) -> dict:
+    """Return the step that brings a pulled unit back after a move was given up."""
+    unit = units[0]
+    return guided(
+        state,
+        job,
+        ({"do": "fit", "unit": unit, "position": state.units[unit]["pulled_from"]}, 1, len(units)),
+    )
+
+
+def _take(state, job, now):
+    name = words.unit_name(state, job, now["unit"])
+    return step(
+        "take",
+        "Take {} out of your stock".format(name),
+        "Scan its label, so that it is the one the plan means.",
+        form="scan",
+        action=action("Scan its label"),
+    )
+
+
+def _pull(state, job, now):
+    where = words.position_name(job, now["position"])
+    unit = state.units[now["unit"]]
+    out = state.occupant(job["vehicle"], now["position"]) != now["unit"]
+    if unit["code"]:
+        title = "Pull {} at {}".format(words.unit_name(state, job, now["unit"]), where)
+        text = "Key off, unplug it, release both catches. Scan its label before you put it down."
+    elif out:
+        title = "Label the sensor from {}".format(where)
+        text = "Stick a label on it and scan the label before you put it down."
+    else:
+        title = "Pull the sensor at {}".format(where)
+        text = (
+            "Key off, unplug it, release both catches. Stick a label on it and scan the label before "
+            "you put it down."
+        )
+    return step(
+        "pull",
+        title,
+        text,
+        form="scan",
+        action=action("Scan its label"),
+        expects={"may_write": not unit["code"]},
+    )
+
+
+def _fit(state, job, now):
+    name = words.unit_name(state, job, now["unit"])
+    where = words.position_name(job, now["position"])
+    unit = state.units[now["unit"]]
+    back = None
+    if not unit["code"]:
+        back = draft("unit_fitted", unit=unit["id"], position=now["position"], how="tapped",
+                     override="")  # fmt: skip
+    return step(
+        "fit",
+        "Fit {} at {}".format(name, where),
+        "Scan the sensor in your hand first. Then push it in until both catches click.",
+        form="scan",
+        action=action("Scan the sensor"),
+        second=action("It is back in its place", back) if back else None,
+    )
+
+
+def _lock(state, job, now):
+    where = words.position_name(job, now["position"])
+    return step(
+        "lock",
+        "Close the connector at {}".format(where),
+        "Push it on straight until it clicks, then close its lock. Pull once at the wire.",
+        action=action("Connector is locked", draft("connector_locked", position=now["position"])),
+    )
+
+
+def _check(state, job, now):
+    ids = [check["id"] for check in FIT_CHECKS]
+    return step(
+        "check",
+        "Check the fit at {}".format(words.position_name(job, now["position"])),
+        "Tick each one as you see it.",
+        form="checklist",
+        choices=[dict(check) for check in FIT_CHECKS],
+        action=action(
+            "All of it is right",
+            draft("fit_checked", unit=now["unit"], position=now["position"], checks=ids),
+        ),
+    )
+
+
+_GUIDES = {"take": _take, "pull": _pull, "fit": _fit, "lock": _lock, "check": _check}

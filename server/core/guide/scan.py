@@ -1,0 +1,205 @@
+"""What a scanned or typed label means at the step the job is at: go on, or stop, with both names."""
+
+from ..facts.draft import draft
+from ..facts.fold_mixed import in_hand
+from ..state import own_label
+from ..state.state import MIXED
+from ..words import words
+from ..words.words import unit_name
+
+
+def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: str) -> dict:
+    """Return what to do with a label text.
+
+    {"outcome": "ours", "code", "shown", "unit", "sentence", "events"} carries the facts to record;
+    {"outcome": "stop", "title", "sentence", "more", "events"} stops the hand;
+    "foreign", "mistyped" and "other_host" carry {"title", "sentence"}.
+    """
+    read = own_label.read(state, text, host)
+    if read["outcome"] != "ours":
+        return read
+    code = read["code"]
+    unit = state.codes.get(code)
+    read["unit"] = unit
+    read["events"] = []
+    read["sentence"] = ""
+    if unit and code in state.units[unit]["old_codes"]:
+        return _stop(read, "This label is void",
+                     "{} was taken out of use.".format(read["shown"]),
+                     "Take a fresh label.", [])  # fmt: skip
+    if unit and state.units[unit]["place"] == MIXED:
+        return _told_apart(state, read, how)
+    handler = _AT.get(expects.get("do", ""))
+    if handler is None or job is None:
+        if unit:
+            read["sentence"] = "{} is {}.".format(read["shown"], words.place_words(state, job, unit))
+        else:
+            read["sentence"] = "{} is a fresh label.".format(read["shown"])
+        return read
+    return handler(state, job, expects, read, how)
+
+
+def _told_apart(state, read, how):
+    """The old label of one that got mixed up is still on: the part in the hand is that one."""
+    entry = state.mixed[state.units[read["unit"]]["mixed"]]
+    if in_hand(state, entry) is None:
+        return _stop(
+            read,
+            "This label got mixed up",
+            "{} is {}, and has a new label by now.".format(
+                read["shown"], words.place_words(state, None, read["unit"])
+            ),
+            "Scan the new label instead.",
+            [],
+        )
+    read["events"] = [draft("unit_seen", unit=read["unit"], place="out", position="", how=how)]
+    read["sentence"] = "This is {}.".format(read["shown"])
+    if len(entry["open"]) == 2:
+        read["sentence"] += " The other one is known now too."
+    return read
+
+
+def _at_mixed(state, job, expects, read, how):
+    """A fresh label goes on the next of those that got mixed up."""
+    if read["unit"]:
+        return _stop(
+            read,
+            "This label is on another sensor",
+            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "Take a fresh label for the next one.",
+            [],
+        )
+    read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
+    read["sentence"] = "One of those that got mixed up is now {}.".format(read["shown"])
+    return read
+
+
+def _at_pull(state, job, expects, read, how):
+    """The unit just pulled: a fresh label goes on it, or its own label shows that it is the one."""
+    unit, position = expects["unit"], expects["position"]
+    known = state.units[unit]
+    where = words.position_name(job, position)
+    out = state.occupant(job["vehicle"], position) != unit
+    if known["code"]:
+        if read["unit"] == unit:
+            read["events"] = [draft("unit_pulled", unit=unit, position=position, how=how)]
+            read["sentence"] = "{} is out of {}.".format(read["shown"], where)
+            return read
+        return _wrong(state, job, read, unit, position, how)
+    if read["unit"]:
+        return _stop(
+            read,
+            "STOP: this label is on another sensor",
+            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "Take a fresh label for the sensor from {}.".format(where),
+            [_stopped(position, unit, read, how)],
+        )
+    if not out:
+        read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
+    read["events"].append(draft("unit_labelled", unit=unit, code=read["code"], how=how))
+    read["sentence"] = "The sensor from {} is now {}.".format(where, read["shown"])
+    return read
+
+
+def _at_fit(state, job, expects, read, how):
+    unit, position = expects["unit"], expects["position"]
+    if read["unit"] != unit:
+        return _wrong(state, job, read, unit, position, how)
+    read["events"] = [
+        draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job))
+    ]
+    read["sentence"] = "{} belongs at {}.".format(read["shown"], words.position_name(job, position))
+    return read
+
+
+def _reason_given(job) -> str:
+    """Return why another part number is fitted, as said when the replacement began; "" without one."""
+    return job["move"]["reason"] if job["move"] and job["move"]["move"] == "replace" else ""
+
+
+def _at_take(state, job, expects, read, how):
+    unit = expects["unit"]
+    if read["unit"] != unit:
+        return _wrong(state, job, read, unit, expects["position"], how)
+    read["events"] = [draft("unit_moved", unit=unit, place="out", how=how, note="")]
+    return read
+
+
+def _at_where_to(state, job, expects, read, how):
+    """Only proves which unit is in the hand; the place is said next."""
+    if read["unit"] != expects["unit"]:
+        return _wrong(state, job, read, expects["unit"], "", how)
+    read["sentence"] = "This is {}.".format(read["shown"])
+    return read
+
+
+def _at_new(state, job, expects, read, how):
+    """A new unit wants a label that no unit has."""
+    if read["unit"]:
+        return _stop(
+            read,
+            "This label is on another sensor",
+            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "Take a fresh label.",
+            [],
+        )
+    read["sentence"] = "{} is a fresh label.".format(read["shown"])
+    return read
+
+
+def _wrong(state, job, read, unit, position, how):
+    """The stop itself: what it is, what belongs here, where that one is, what to do."""
+    belongs = unit_name(state, job, unit)
+    if read["unit"] is None:
+        title = "STOP: no sensor has this label yet"
+        more = "Look for the sensor labelled {}; it is {}.".format(
+            belongs, words.place_words(state, job, unit)
+        )
+    else:
+        title = "STOP: wrong sensor in your hand"
+        more = "{} {}. Put it down and pick up {}, which {}.".format(
+            read["shown"],
+            _whereabouts(state, job, read["unit"], "came from"),
+            belongs,
+            _whereabouts(state, job, unit, "you pulled from"),
+        )
+    return _stop(
+        read,
+        title,
+        "This is {}. {} belongs here.".format(read["shown"], words.sentence_case(belongs)),
+        more,
+        [_stopped(position, unit, read, how)],
+    )
+
+
+def _whereabouts(state, job, unit, pulled) -> str:
+    """Return where a unit is or, of one that lies about on this job, where it was pulled."""
+    known = state.units[unit]
+    if known["place"] == "out" and known["job"] == job["id"] and known["pulled_from"] and not known["claims"]:
+        return "{} {}".format(pulled, words.position_name(job, known["pulled_from"]))
+    return "is " + words.place_words(state, job, unit)
+
+
+def _stopped(position, unit, read, how):
+    return draft("mixup_stopped", position=position, expected=unit, seen=read["code"], how=how)
+
+
+def _stop(read, title, sentence, more, events):
+    return {
+        "outcome": "stop",
+        "shown": read["shown"],
+        "title": title,
+        "sentence": sentence,
+        "more": more,
+        "events": events,
+    }
+
+
+_AT = {
+    "pull": _at_pull,
+    "fit": _at_fit,
+    "take": _at_take,
+    "where_to": _at_where_to,
+    "new": _at_new,
+    "mixed": _at_mixed,
+}

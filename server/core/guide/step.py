@@ -1,0 +1,35 @@
+"""The shape of a step: what it says, and what a tap on it records."""
+
+from ..facts.draft import draft
+
+
+def step(identity: str, title: str, text: str, **more) -> dict:
+    """Return a step; `form` says which kind of screen it needs, the rest has safe defaults.
+
+    `also` are ways out that are always there: small, below everything else.
+    """
+    made = {
+        "id": identity,
+        "title": title,
+        "text": text,
+        "form": None,
+        "action": None,
+        "second": None,
+        "also": [],
+        "progress": None,
+        "expects": {},
+        "choices": [],
+    }
+    for name in more:
+        made[name] = more[name]
+    return made
+
+
+def stop_move() -> dict:
+    """Return the way out of a move under way; pulled units are then led back to their places."""
+    return action("Stop this move", draft("move_dropped", reason="stopped by hand"))
+
+
+def action(words: str, *drafts) -> dict:
+    """Return a button: its words and the facts that a tap on it records."""
+    return {"words": words, "events": list(drafts)}

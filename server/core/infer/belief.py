@@ -1,0 +1,219 @@
+"""What is believed about every cause after the evidence, worked out exactly.
+
+A clean reading multiplies the weight of each of its parents by (1 - shows), one by one, so it ties
+nothing together (Heckerman's Quickscore observation, 1989). Only faulted readings tie causes. The
+causes shared by several faulted positions (feeds, control unit) are held at each of their states
+in turn (cutset conditioning, Pearl 1988); given those, the suspects fall apart into components
+that are weighed alone.
+"""
+
+from collections import namedtuple
+
+from ..errors import BadInput
+from .elimination import Eliminated
+from .noisy_or import chances_faulted
+from .noisy_or import power
+from .scaled_float import WIDE_ONE
+from .table import Table
+
+# Up to here a table of all subsets is the quicker way.
+LARGEST_TABLE = 10
+# More shared suspects than this are not held at each state but eliminated like the others.
+LARGEST_CUTSET = 5
+# Products below this would soon lose digits: work with wide numbers instead.
+SMALLEST = 1e-200
+# Shares below this are lost in the rounding of a float anyway.
+NOTHING = 1e-16
+
+# One state of the shared suspects: its share, the subset present, and the components given it.
+Branch = namedtuple("Branch", ("share", "present", "components"))
+
+
+class Belief:
+    """The exact distribution over all causes.
+
+    Suspects are numbered from 0 in the order of `suspects`; a subset of them is a bit mask.
+    """
+
+    def __init__(self, model):
+        self.model = model
+        self.suspects = model.suspects()
+        self.bit = {}
+        for n, cause in enumerate(self.suspects):
+            self.bit[cause] = n
+        self.cutset = self._cutset()
+        self.members = self._components()
+        self.where = {}
+        for c, members in enumerate(self.members):
+            for n, suspect in enumerate(members):
+                self.where[suspect] = (c, n)
+        if not self._weigh(1.0):
+            self._weigh(WIDE_ONE)
+        self.alone = self._alone()
+
+    def _cutset(self) -> list:
+        """Return the suspects that several faulted positions share."""
+        model = self.model
+        counts = {}
+        for parents, _ in model.faulted:
+            for cause in parents:
+                if model.kinds[cause] in ("feed", "control"):
+                    counts[cause] = counts.get(cause, 0) + 1
+        shared = [self.bit[cause] for cause in sorted(counts) if counts[cause] > 1]
+        return shared if len(shared) <= LARGEST_CUTSET else []
+
+    def _components(self) -> list:
+        """Return the suspects that are no part of the cutset, joined by faulted readings."""
+        group = {}
+        for n in range(len(self.suspects)):
+            if n not in self.cutset:
+                group[n] = [n]
+        for parents, _ in sorted(self.model.faulted):
+            first = None
+            for cause in parents:
+                n = self.bit[cause]
+                if n in self.cutset:
+                    continue
+                if first is None:
+                    first = group[n]
+                elif group[n] is not first:
+                    joined = group[n]
+                    first.extend(joined)
+                    for other in joined:
+                        group[other] = first
+        return sorted([sorted(group[n]) for n in sorted(group) if min(group[n]) == n])
+
+    def _weigh(self, one) -> bool:
+        """Weigh every state of the cutset; False when floats are too narrow for it."""
+        weights = [self.model.weights(cause, one) for cause in self.suspects]
+        factors = self._factors(one)
+        branches = []
+        total = one * 0.0
+        for state in range(1 << len(self.cutset)):
+            present = 0
+            weight = one
+            for n, suspect in enumerate(self.cutset):
+                here = state >> n & 1
+                weight = weight * weights[suspect][here]
+                present |= here << suspect
+            if weight == 0:
+                continue
+            components = []
+            for c, members in enumerate(self.members):
+                mine = [weights[n] for n in members]
+                given = [
+                    (local, base + _count(shared, present), values)
+                    for local, shared, base, values in factors[c]
+                ]
+                kind = Table if len(members) <= LARGEST_TABLE else Eliminated
+                component = kind(mine, given, one)
+                components.append(component)
+                weight = weight * component.total
+            if weight == 0:
+                continue
+            branches.append((weight, present, components))
+            total = total + weight
+        if total < SMALLEST and one is not WIDE_ONE:
+            return False
+        if total == 0:
+            raise _impossible()
+        self.total = total  # of the suspects: how well they fit the readings, before it is divided out
+        self.branches = []
+        for weight, present, components in branches:
+            share = weight / total
+            if share > NOTHING:
+                self.branches.append(Branch(share, present, components))
+        return True
+
+    def _factors(self, one) -> list:
+        """Return per component the faulted readings as (its causes, shared, extra, values)."""
+        factors = [[] for _ in self.members]
+        for key in sorted(self.model.faulted):
+            parents, base = key
+            local = []
+            shared = []
+            home = 0
+            for cause in parents:
+                n = self.bit[cause]
+                if n in self.where:
+                    home, number = self.where[n]
+                    local.append(number)
+                else:
+                    shared.append(n)
+            chances = chances_faulted(len(parents) + base, self.model.rates)
+            times = self.model.faulted[key]
+            values = [power(one * chance, times, one) for chance in chances]
+            factors[home].append((local, shared, base, values))
+        return factors
+
+    def _alone(self) -> list:
+        """Return P(present) for each cause that is no suspect, None for the suspects."""
+        chances = []
+        for cause in range(len(self.model.names)):
+            if cause in self.bit:
+                chances.append(None)
+                continue
+            absent, present = self.model.weights(cause, 1.0)
+            if absent + present < SMALLEST:
+                absent, present = self.model.weights(cause, WIDE_ONE)
+            both = absent + present
+            if both == 0:
+                raise _impossible()
+            chances.append(present / both)
+        return chances
+
+    def marginals(self) -> list:
+        """Return P(present) of every cause."""
+        chances = list(self.alone)
+        for cause in self.suspects:
+            chances[cause] = 0.0
+        for branch in self.branches:
+            for n in self.cutset:
+                if branch.present >> n & 1:
+                    chances[self.suspects[n]] += branch.share
+            for c, members in enumerate(self.members):
+                inside = branch.components[c].marginals()
+                for number, n in enumerate(members):
+                    chances[self.suspects[n]] += branch.share * inside[number]
+        return chances
+
+    def absent(self, flags: list) -> float:
+        """Return the probability that no suspect with a flag (one a cause) is present."""
+        scales = [(n, 0.0) for n, cause in enumerate(self.suspects) if flags[cause]]
+        return self.expect(scales)
+
+    def expect(self, scales: list) -> float:
+        """Return the mean of the product of the scales of the suspects that are present."""
+        shared = []
+        touched = {}
+        for suspect, scale in scales:
+            if suspect in self.where:
+                c, number = self.where[suspect]
+                if c not in touched:
+                    touched[c] = []
+                touched[c].append((number, scale))
+            else:
+                shared.append((suspect, scale))
+        local = [(c, tuple(touched[c])) for c in sorted(touched)]
+        total = 0.0
+        for branch in self.branches:
+            result = branch.share
+            for suspect, scale in shared:
+                if branch.present >> suspect & 1:
+                    result = result * scale
+            for c, inside in local:
+                result = result * branch.components[c].expect(inside)
+            total = total + result
+        return total
+
+
+def _count(suspects: list, present: int) -> int:
+    count = 0
+    for n in suspects:
+        count += present >> n & 1
+    return count
+
+
+def _impossible() -> BadInput:
+    wanted = "readings that can happen together at these rates"
+    return BadInput("tests", "readings that rule each other out", wanted)

@@ -1,0 +1,72 @@
+"""What other evidence than tests and meters says of a cause: a factor on its prior odds.
+
+A trouble code whose failure type reads 'open' speaks for the circuit more than for the unit; no
+noisy-OR reading carries that. Odds times a likelihood ratio is Bayes' rule in its odds form.
+"""
+
+from collections import namedtuple
+
+from ..errors import BadInput
+from . import validate
+
+# `number` is that of the unit, position or group; 0 for the control unit.
+Likelihood = namedtuple("Likelihood", ("kind", "number", "factor"))
+
+_MOST = 1000.0
+_WANTED = "unit: and a unit of the case, circuit: or blocked: and a position, feed: and a group, or control"
+
+
+def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
+    """Return the checked likelihoods; `where`, `groups` and `who` say which names the case has."""
+    found = []
+    named = []
+    for n, entry in enumerate(validate.a_list(raw, field)):
+        here = "{}[{}]".format(field, n)
+        validate.an_object(entry, here, ["cause", "factor"], ["cause", "factor"])
+        cause = entry["cause"]
+        kind, number = _cause(cause, where, groups, who)
+        if kind is None:
+            raise BadInput(here + ".cause", cause, _WANTED)
+        if cause in named:
+            raise BadInput(here + ".cause", cause, "each cause named once")
+        named.append(cause)
+        wanted = "a number from 0.001 to 1000"
+        factor = validate.a_number(entry["factor"], here + ".factor", 1 / _MOST, _MOST, wanted)
+        found.append(Likelihood(kind, number, factor))
+    return found
+
+
+def _cause(cause, where: dict, groups: list, who: dict):
+    """Return (kind, number) of a cause by name, or (None, 0)."""
+    if not isinstance(cause, str):
+        return None, 0
+    if cause == "control":
+        return "control", 0
+    kind, _, what = cause.partition(":")
+    if kind in ("circuit", "blocked") and what in where:
+        return kind, where[what]
+    if kind == "feed" and what in groups:
+        return kind, groups.index(what)
+    if kind == "unit" and what in who:
+        return kind, who[what]
+    return None, 0
+
+
+def tilted(prior: float, factor: float) -> float:
+    """Return a probability whose odds are `factor` times those of `prior`; 0 and 1 stay what they are."""
+    return prior * factor / (prior * factor + (1.0 - prior))
+
+
+def tilt(model) -> None:
+    """Move the priors of a model by the likelihoods of its case.
+
+    Only the first circuit, feed or control is moved: what a repair starts afresh is another cause,
+    of which an earlier code says nothing.
+    """
+    causes = {"unit": model.unit, "blocked": model.blocked}
+    causes["circuit"] = [rows[0] for rows in model.circuits]
+    causes["feed"] = [rows[0] for rows in model.feeds]
+    causes["control"] = [model.controls[0]]
+    for likelihood in model.case.likelihoods:
+        cause = causes[likelihood.kind][likelihood.number]
+        model.priors[cause] = tilted(model.priors[cause], likelihood.factor)

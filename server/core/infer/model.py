@@ -1,0 +1,200 @@
+"""Which causes there are and what each reading that counts says about them.
+
+This is where time is walked through once: units change places, blockages go when a position is
+cleaned or disturbed, repairs start fresh causes, and tests that prove nothing are set aside.
+"""
+
+from . import likelihoods
+from . import reasons
+from .case import NOBODY
+from .noisy_or import power
+
+# What a shown fault is worth is kept per set of parents, with how often it was seen; clean
+# readings and meter readings only count per cause (see belief.py for why that is enough).
+
+
+class Model:
+    """The causes of a case, the evidence on each, and what is where now."""
+
+    def __init__(self, case):
+        self.case = case
+        self.rates = case.rates
+        self.names = []
+        self.priors = []
+        self.kinds = []
+        self.clean = []
+        self.meter_bad = []
+        self.meter_good = []
+        # (parents, one more present for an unplugged position) -> how often it showed a fault
+        self.faulted = {}
+        # The same one by one, (test, position, parents), for those who ask which reading it was.
+        self.faults = []
+        self.ignored = []
+        self.last_faulted = []
+        self.counted = 0
+        self._start()
+        self._walk()
+        likelihoods.tilt(self)
+        self._read_meter()
+
+    def _add(self, kind: str, name: str, prior: float) -> int:
+        self.names.append(name)
+        self.priors.append(prior)
+        self.kinds.append(kind)
+        for counts in (self.clean, self.meter_bad, self.meter_good):
+            counts.append(0)
+        return len(self.names) - 1
+
+    def _start(self):
+        case = self.case
+        rates = case.rates
+        self.unit = [self._add("unit", "unit:" + u.id, u.prior) for u in case.units]
+        self.circuits = [[self._add("circuit", "circuit:" + p.id, rates["circuit"])] for p in case.positions]
+        self.blocked = [self._add("blocked", "blocked:" + p.id, rates["blocked"]) for p in case.positions]
+        self.feeds = [[self._add("feed", "feed:" + g, rates["feed"])] for g in case.groups]
+        self.controls = [self._add("control", "control", rates["control"])]
+        self.group = [None if p.group is None else case.groups.index(p.group) for p in case.positions]
+        size = len(case.positions)
+        self.fitted = [NOBODY] * size
+        self.blockable = [True] * size
+
+    def _walk(self):
+        for n, test in enumerate(self.case.tests):
+            self._repair(test.repaired)
+            for place in test.cleaned:
+                self.blockable[place] = False
+            self._move(self._as_fitted(test))
+            reason = self._set_aside(test)
+            if reason is not None:
+                self.ignored.append((n, reason))
+                continue
+            self.counted += 1
+            self.last_faulted = test.faulted
+            self._read_test(n, test)
+        now = self.case.now
+        tested = self.fitted
+        self._repair(now.repaired)
+        for place in now.cleaned:
+            self.blockable[place] = False
+        self._move(self._moved(now.fitted))
+        self.changed = bool(now.cleaned or now.repaired or tested != self.fitted)
+
+    def _as_fitted(self, test) -> list:
+        """Return what is where in a test; a unit left out because it is unplugged stays put."""
+        fitted = list(test.fitted)
+        for place in test.unplugged:
+            if fitted[place] == NOBODY and self.fitted[place] not in fitted:
+                fitted[place] = self.fitted[place]
+        return fitted
+
+    def _moved(self, moves: list) -> list:
+        """Return what is where after the moves; a unit that came from a position left it."""
+        fitted = list(self.fitted)
+        for _, unit in moves:
+            if unit != NOBODY and unit in fitted:
+                fitted[fitted.index(unit)] = NOBODY
+        for place, unit in moves:
+            fitted[place] = unit
+        return fitted
+
+    def _move(self, fitted: list):
+        """Take over what is where; a position that was handled is no longer blocked."""
+        for place in range(len(fitted)):
+            was = self.fitted[place]
+            if was != NOBODY and was != fitted[place]:
+                self.blockable[place] = False
+        self.fitted = fitted
+
+    def _repair(self, repairs: list):
+        for kind, number in repairs:
+            rows = self.controls
+            if kind == "circuit":
+                rows = self.circuits[number]
+            elif kind == "feed":
+                rows = self.feeds[number]
+            first = rows[0]
+            name = "{}#{}".format(self.names[first], len(rows) + 1)
+            rows.append(self._add(kind, name, self.priors[first]))
+
+    def _set_aside(self, test):
+        """Return why a test proves nothing, or None when it counts."""
+        if not test.heard:
+            return reasons.NOT_HEARD
+        for place in test.unplugged:
+            if place not in test.faulted and place not in test.silent:
+                return reasons.not_watching(self.case.positions[place].name)
+        return None
+
+    def parents(self, place: int, unplugged: bool) -> list:
+        """Return the causes that would act on a reading of this position now."""
+        found = [self.circuits[place][-1], self.controls[-1]]
+        group = self.group[place]
+        if group is not None:
+            found.append(self.feeds[group][-1])
+        if not unplugged:
+            if self.fitted[place] != NOBODY:
+                found.append(self.unit[self.fitted[place]])
+            if self.blockable[place]:
+                found.append(self.blocked[place])
+        return sorted(found)
+
+    def _read_test(self, n: int, test):
+        for place in range(len(self.fitted)):
+            unplugged = place in test.unplugged
+            if place in test.silent or (test.fitted[place] == NOBODY and not unplugged):
+                continue
+            parents = self.parents(place, unplugged)
+            if place in test.faulted:
+                key = (tuple(parents), 1 if unplugged else 0)
+                self.faulted[key] = self.faulted.get(key, 0) + 1
+                if not unplugged:
+                    self.faults.append((n, place, parents))
+            else:
+                for cause in parents:
+                    self.clean[cause] += 1
+
+    def _read_meter(self):
+        for check in self.case.meter:
+            cause = self.circuits[check.position][check.generation - 1]
+            if check.bad:
+                self.meter_bad[cause] += 1
+            else:
+                self.meter_good[cause] += 1
+
+    def suspects(self) -> list:
+        """Return the causes with a faulted reading or a bad meter reading that counted."""
+        found = []
+        for parents, _ in sorted(self.faulted):
+            for cause in parents:
+                if cause not in found:
+                    found.append(cause)
+        for cause in range(len(self.names)):
+            if self.meter_bad[cause] and cause not in found:
+                found.append(cause)
+        return sorted(found)
+
+    def live(self) -> list:
+        """Return a flag a cause: would it still act in a test made now?"""
+        flags = [False] * len(self.names)
+        for unit in self.fitted:
+            if unit != NOBODY:
+                flags[self.unit[unit]] = True
+        for rows in self.circuits + self.feeds + [self.controls]:
+            flags[rows[-1]] = True
+        for place, cause in enumerate(self.blocked):
+            flags[cause] = self.blockable[place]
+        return flags
+
+    def weights(self, cause: int, one) -> tuple:
+        """Return the weight of absent and of present after all readings that act alone."""
+        rates = self.rates
+        bad = self.meter_bad[cause]
+        good = self.meter_good[cause]
+        absent = one * (1.0 - self.priors[cause])
+        absent = absent * power(one * rates["meter_false"], bad, one)
+        absent = absent * power(one * (1.0 - rates["meter_false"]), good, one)
+        present = one * self.priors[cause]
+        present = present * power(one * (1.0 - rates["shows"]), self.clean[cause], one)
+        present = present * power(one * rates["meter_sees"], bad, one)
+        present = present * power(one * (1.0 - rates["meter_sees"]), good, one)
+        return absent, present

@@ -1,0 +1,147 @@
+"""What the reasoning says in words: short, second person, position names instead of ids."""
+
+from .causes_named import together
+from .figures import WHOLE
+
+NOT_HEARD = "Its sounder was not heard, so nothing proves that the test ran."
+
+# What an outcome would mean; they stand behind the result, so they start small.
+UNLIKELY = "not expected; test again before you conclude anything"
+OPEN = "nothing is settled by that; the next move is worked out then"
+GONE = "the fault is gone for now; test again"
+NO_FAULT = "no fault has shown; if it comes and goes, test again"
+UNPLUGGED_SHOWS = "the test watches this position, so its results count"
+UNPLUGGED_HIDES = "the test does not watch this position, so its clean results prove nothing"
+
+_REASONS = {
+    "first": "Nothing has been tested yet.",
+    "no fault": "No test that counts has shown a fault. If it comes and goes, test again.",
+    "aside": "The last test does not count.",
+    "changed": "Something was changed since the last test.",
+    "gone": "The causes found are dealt with. Clean tests now prove it.",
+    "shared": "Most likely it is {}: check there first, then test again.",
+    "repair": "Find and repair {}, then test again.",
+    "retest": "Nothing to take apart: it shows whether the fault is still there.",
+    "clean": "Dirt, ice, paint or aim would show the same.",
+    "clean several": "Dirt, ice, paint or aim would show the same, and one retest serves for all of them.",
+    "meter": "Connector and wire of {} are still suspects.",
+    "verdict meter": "It is {}: the checks show where.",
+    "verdict replace": "Replace {}, then prove it with a clean test.",
+    "verdict spare": "It is {}: your spare takes its place.",
+    "verdict clean": "It is {}: clean it, check its aim, then prove it.",
+    "unplug": "Shows whether the test watches {} at all; nothing about the cause.",
+    "unplug doubt": "No test has ever shown a fault at {}: does the test watch it at all?",
+    "stop": "More testing would cost more than it saves: fit a new one, then prove it.",
+    "replace": "Only if you have no working sensor to exchange it with.",
+    "spare": "Your spare goes in: only one position to take apart.",
+    "easiest": "It tested clean, and it is the easiest to reach.",
+    "cleared": "It tested clean, so the fault can show where it belongs.",
+    "same part, easiest": "Same part, and the easiest to reach.",
+    "same part": "Same part, and it tested clean.",
+    "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
+    "several": "Settles several suspects in one retest, each with one that tested clean.",
+    "ring": "Settles several suspects in one retest: each sensor moves on to the next place.",
+    "chain": "Your spare goes in, the suspects move on by one place.",
+    "spares": "Your spares go in, all in one retest.",
+    "suspects first": "Fewest to take apart. If all fault again, it is the sensors: wires fail less often.",
+    "suspects": "Two suspects with each other: if both are bad, nothing moves.",
+}
+
+
+def not_watching(position: str) -> str:
+    """Say why a test with an unplugged position that tests clean proves nothing."""
+    return "{} was unplugged and still tested clean, so the test was not watching.".format(
+        position[:1].upper() + position[1:]
+    )
+
+
+def reason(why: str, about: str, minutes: int, with_test: bool) -> str:
+    """Say why a move is proposed and how long it takes (hundredths of a minute)."""
+    whole = (minutes + 50) // 100
+    length = "1 minute" if whole == 1 else "{} minutes".format(whole)
+    if whole == 0:
+        length = "half a minute"
+    ending = " with the retest." if with_test else "."
+    return "{} About {}{}".format(_REASONS[why].format(about), length, ending)
+
+
+def percent(share: int) -> str:
+    """Return parts per billion as people read them: decimals only where they matter."""
+    if share > 999 * (WHOLE // 1000) + WHOLE // 2000:
+        return "over 99.9 %"
+    tenths = (share + WHOLE // 2000) // (WHOLE // 1000)
+    if 945 * (WHOLE // 1000) <= share < 950 * (WHOLE // 1000):
+        # Never 95 for what does not reach it: that is where a verdict begins.
+        tenths = share // (WHOLE // 1000)
+    elif 50 <= tenths <= 950:
+        return "{} %".format((share + WHOLE // 200) // (WHOLE // 100))
+    if tenths == 0:
+        return "under 0.1 %"
+    return "{}.{} %".format(tenths // 10, tenths % 10)
+
+
+def listed(names: list) -> str:
+    """Return 'a', 'a and b' or 'a, b and c'."""
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def either(names: list) -> str:
+    """Return 'a', 'a or b' or 'a, b or c'."""
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " or " + names[-1]
+
+
+def cause(model, number: int) -> str:
+    """Return a cause as a part of a sentence; a number below 0 is a unit not bought yet."""
+    if number < 0:
+        return "the new sensor"
+    kind = model.kinds[number]
+    case = model.case
+    if kind == "unit":
+        name = case.units[model.unit.index(number)].name
+        # 'the sensor from right outer' is a name already; a code or an id is not.
+        return name if " " in name else "sensor " + name
+    if kind == "control":
+        return "the control unit"
+    if kind == "feed":
+        for group, rows in enumerate(model.feeds):
+            if number in rows:
+                return "the supply or ground of the {} sensors".format(case.groups[group])
+    if kind == "blocked":
+        place = model.blocked.index(number)
+        return "dirt, ice, paint or aim at " + case.positions[place].name
+    for place, rows in enumerate(model.circuits):
+        if number in rows:
+            return "the wiring at " + case.positions[place].name
+    return model.names[number]
+
+
+def settled(names: list, share: int) -> str:
+    """Say that a result would settle the question."""
+    return "{} {}, {}".format(
+        "it is" if len(names) == 1 else "the causes are", together(names), percent(share)
+    )
+
+
+def leading(names: list, share: int) -> str:
+    """Say what a result would make the likeliest, without settling it."""
+    return "most likely {}, {}; not settled yet".format(together(names), percent(share))
+
+
+def nothing_left(share: int) -> str:
+    """Say that a result would prove that nothing is left to fix."""
+    return "nothing is left to fix, {}".format(percent(share))
+
+
+def circuit_after(position: str, share: int) -> str:
+    """Say what the checks of a circuit would leave of it as a suspect."""
+    if share * 20 < WHOLE:
+        return "the wiring at {} is as good as ruled out, {}".format(position, percent(share))
+    if share * 2 < WHOLE:
+        return "the wiring at {} stays a suspect, {}".format(position, percent(share))
+    if share * 20 < WHOLE * 19:
+        return "most likely the wiring at {}, {}; not settled yet".format(position, percent(share))
+    return "it is the wiring at {}, {}".format(position, percent(share))

@@ -1,0 +1,6 @@
+"""How facts travel.
+
+`envelope` is the frame of an entry (device, seq, prev, ...) and its hash, `canon` the canonical text that is
+hashed, `chain` finds the first fault in the entries of one device. Nothing here knows what an entry says.
+Public: `envelope.check`, `envelope.hash_of`, `envelope.identity`, `canon.dumps`, `chain.first_fault`.
+"""

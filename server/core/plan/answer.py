@@ -1,0 +1,50 @@
+"""Puts the answer together: everything of section 6, as integers."""
+
+from ..infer import explanations
+from ..infer.belief import Belief
+from ..infer.case import read
+from ..infer.figures import WHOLE
+from ..infer.figures import parts
+from ..infer.model import Model
+from .planner import next_moves
+
+# A phone shows a handful; the command line asks for as many as there are.
+MOST_EXPLANATIONS = 128
+
+
+def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
+    """Return what a case says: causes, explanations, verdict, clear, and what to do next.
+
+    Without `plan` nothing is looked ahead, which is what takes long, and `next` is empty.
+
+    At most `most` explanations are listed, the likeliest, each exact; when there are more,
+    `unlisted` holds their probability together. One that rounds to nothing is never listed.
+    """
+    case = read(raw)
+    model = Model(case)
+    belief = Belief(model)
+    entries = explanations.likeliest(belief, most)
+    listed = explanations.named(belief, entries)
+    clear = belief.absent(model.live())
+    verdict = explanations.verdict(listed, case.confidence)
+    answer = {
+        "causes": _causes(belief),
+        "explanations": listed,
+        "verdict": verdict,
+        "clear": parts(clear),
+        "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
+        "next": next_moves(belief, entries, verdict, clear) if plan else [],
+    }
+    if len(entries) == most:
+        total = 0.0
+        for chance, _ in entries:
+            total = total + chance
+        answer["unlisted"] = max(0, WHOLE - parts(total))
+    return answer
+
+
+def _causes(belief) -> list:
+    rows = []
+    for cause, chance in enumerate(belief.marginals()):
+        rows.append((-parts(chance), belief.model.names[cause]))
+    return [{"cause": name, "probability": -less} for less, name in sorted(rows)]

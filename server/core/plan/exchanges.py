@@ -1,0 +1,195 @@
+"""The exchanges worth a look: pairs, several pairs at once, rings, chains from a spare.
+
+Each position that is touched costs its reach, so what a retest can settle with one position less
+is worth a look: a ring of three settles two suspects with three pulls where two pairs take four.
+"""
+
+from ..infer.case import NOBODY
+from .moves import CLEARED
+from .moves import Move
+from .moves import refit
+
+# A position as doubtful as this part of the suspect is still good to exchange with.
+_CLEARED_BESIDE = 0.1
+# A unit more doubtful than this is no spare to rely on.
+_SPARE = 0.1
+
+
+class Exchanges:
+    """Lists exchanges for a case, in a fixed order."""
+
+    def __init__(self, case):
+        self.case = case
+
+    def all(self, state, scent, suspects: list, width: int) -> list:
+        """Return the exchanges that say something about these suspect positions."""
+        found = []
+        partners = []
+        for place in suspects:
+            mine = self._partners(state, scent, place)
+            partners.append(mine)
+            for partner in mine[: 2 if width > 1 else 1]:
+                found.append(self._pair(state, place, partner))
+            spare = self.spare(state, scent, place, [])
+            if spare is not None:
+                found.append(self.with_spare(place, spare))
+        if len(suspects) > 1:
+            for count in range(2, len(suspects) + 1):
+                found.extend(self._several(state, scent, suspects[:count], partners))
+            for n in range(1, len(suspects)):
+                if n > 1 and partners[n]:
+                    found.extend(self._rings(state, [suspects[0], suspects[n]], partners))
+            found.extend(self._among(state, suspects))
+        return found
+
+    def _among(self, state, suspects: list) -> list:
+        """Return the exchanges of suspects with each other: pairs, and rings of all of them."""
+        found = []
+        for n in range(1, len(suspects)):
+            for place in suspects[:n]:
+                if self._same_part(state.fitted[place], state.fitted[suspects[n]]):
+                    found.append(self._ring(state, [place, suspects[n]], "suspects"))
+        if len(suspects) > 2 and self._all_alike(state, suspects):
+            found.append(self._ring(state, suspects, "suspects"))
+            found.append(self._ring(state, suspects[::-1], "suspects"))
+        return found
+
+    def _several(self, state, scent, suspects: list, partners: list) -> list:
+        """Return ways to settle several suspects in one retest."""
+        found = self._rings(state, suspects, partners)
+        pairs = _disjoint(suspects, partners)
+        if pairs:
+            moved = []
+            for one, other in pairs:
+                moved = moved + [(one, state.fitted[other]), (other, state.fitted[one])]
+            found.append(self._move(moved, "several"))
+        spare = self.spare(state, scent, suspects[0], [])
+        if spare is None:
+            return found
+        if self._all_alike(state, suspects):
+            # The spare goes in, each suspect moves on by one, the last one comes out.
+            moved = [(suspects[0], spare)]
+            for n in range(1, len(suspects)):
+                moved.append((suspects[n], state.fitted[suspects[n - 1]]))
+            found.append(self._move(moved, "chain"))
+        moved = []
+        for place in suspects:
+            spare = self.spare(state, scent, place, [unit for _, unit in moved])
+            if spare is not None:
+                moved.append((place, spare))
+        if len(moved) == len(suspects):
+            found.append(self._move(moved, "spares"))
+        return found
+
+    def _rings(self, state, suspects: list, partners: list) -> list:
+        """Return rings of the suspects and one cleared position, in both directions."""
+        if not self._all_alike(state, suspects):
+            return []
+        for partner in partners[0]:
+            if partner not in suspects:
+                ring = suspects + [partner]
+                turned = suspects[::-1] + [partner]
+                return [self._ring(state, ring, "ring"), self._ring(state, turned, "ring")]
+        return []
+
+    def _ring(self, state, places: list, why: str) -> Move:
+        """Each unit goes to the next position, the last one to the first."""
+        moved = []
+        for n, place in enumerate(places):
+            moved.append((place, state.fitted[places[n - 1]]))
+        return self._move(moved, why)
+
+    def _move(self, moved: list, why: str) -> Move:
+        minutes = refit(self.case, [place for place, _ in moved])
+        return Move("exchange", [], sorted(moved), minutes, why)
+
+    def _pair(self, state, place: int, partner: int) -> Move:
+        return self._ring(state, [place, partner], self._easiest(state, place, partner))
+
+    def with_spare(self, place: int, spare: int) -> Move:
+        """Fit a spare at the position and test."""
+        return self._move([(place, spare)], "spare")
+
+    def elsewhere(self, state, scent) -> list:
+        """Return the move that fits a suspect, taken out before, where all is known to work.
+
+        Only there can it be cleared; as long as it lies on the bench its share of the doubt stays.
+        """
+        rows = []
+        for unit, known in enumerate(self.case.units):
+            on_bench = unit not in state.fitted and known.available and scent.suspected[unit]
+            if on_bench and scent.spare[unit] >= CLEARED:
+                rows.append((-int(scent.spare[unit] * 1000000 + 0.5), unit))
+        for _, unit in sorted(rows):
+            for place in self._hosts(state, scent, unit):
+                return [self._move([(place, unit)], "bench")]
+        return []
+
+    def _hosts(self, state, scent, unit: int) -> list:
+        """Return the cleared positions that take this unit, the easiest to reach first."""
+        rows = []
+        for place, other in enumerate(state.fitted):
+            if self._same_part(unit, other) and scent.place(place) < CLEARED:
+                rows.append((int(self.case.positions[place].reach * 100 + 0.5), place))
+        return [place for _, place in sorted(rows)]
+
+    def spare(self, state, scent, place: int, taken: list):
+        """Return the least suspect unit at hand that is fitted nowhere and fits here, or None."""
+        rows = []
+        for unit, known in enumerate(self.case.units):
+            if known.available and unit not in state.fitted and unit not in taken:
+                if scent.spare[unit] < _SPARE and self._same_part(state.fitted[place], unit):
+                    rows.append((int(scent.spare[unit] * 1000000 + 0.5), known.id, unit))
+        return sorted(rows)[0][2] if rows else None
+
+    def _easiest(self, state, place: int, partner: int) -> str:
+        """Say whether the partner is the easiest to reach, and whether it is known to match."""
+        units = self.case.units
+        one, other = state.fitted[place], state.fitted[partner]
+        known = one >= 0 and other >= 0 and units[one].part is not None
+        same = known and units[one].part == units[other].part
+        reach = self.case.positions[partner].reach
+        for here, unit in enumerate(state.fitted):
+            if here != place and unit != NOBODY and self._same_part(one, unit):
+                if self.case.positions[here].reach < reach:
+                    return "same part" if same else "cleared"
+        return "same part, easiest" if same else "easiest"
+
+    def _all_alike(self, state, places: list) -> bool:
+        for place in places[1:]:
+            if not self._same_part(state.fitted[places[0]], state.fitted[place]):
+                return False
+        return True
+
+    def _same_part(self, one: int, other: int) -> bool:
+        """Tell whether two units may be exchanged: not when both are known and differ."""
+        if one < 0 or other < 0:
+            return False
+        part = self.case.units[one].part
+        return part is None or self.case.units[other].part in (None, part)
+
+    def _partners(self, state, scent, place: int) -> list:
+        """Return the cleared positions to exchange with: easiest to reach, then nearest."""
+        rows = []
+        doubtful = max(CLEARED, _CLEARED_BESIDE * scent.unit[place])
+        group = self.case.positions[place].group
+        for other, unit in enumerate(state.fitted):
+            if other != place and self._same_part(state.fitted[place], unit):
+                if scent.place(other) < doubtful:
+                    reach = int(self.case.positions[other].reach * 100 + 0.5)
+                    near = 0 if self.case.positions[other].group == group else 1
+                    rows.append((reach, near, abs(other - place), other))
+        return [other for _, _, _, other in sorted(rows)]
+
+
+def _disjoint(suspects: list, partners: list) -> list:
+    """Return a pair for every suspect, no position twice; empty when there are too few."""
+    pairs = []
+    taken = list(suspects)
+    for n, place in enumerate(suspects):
+        free = [other for other in partners[n] if other not in taken]
+        if not free:
+            return []
+        taken.append(free[0])
+        pairs.append((place, free[0]))
+    return pairs

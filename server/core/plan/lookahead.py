@@ -1,0 +1,343 @@
+"""How long it would take to be sure: expected minutes until settled, two moves ahead, or to the end.
+
+Runs on the likeliest worlds (explanations) only: it ranks moves, it is never shown. Beyond the
+second move the rest is estimated as the uncertainty left, at the minutes that the best move now
+needs for one bit.
+"""
+
+from collections import namedtuple
+
+from ..infer.figures import hundredths
+from .candidates import Candidates
+from .endgame import SMALL_BOARD
+from .endgame import Endgame
+from .hypotheses import acting
+from .hypotheses import bits_open
+from .hypotheses import likeliest
+from .moves import Move
+from .moves import Scent
+from .moves import after
+from .outcomes import Results
+
+# So many worlds carry nearly all of the probability; more would only cost time.
+_WORLDS = 24
+_WORLDS_AHEAD = 8
+# A result less likely than this does not decide between two moves.
+_NOTICED = 0.002
+_NOTICED_AHEAD = 0.005
+_OUTCOMES_AHEAD = 5
+# A result less likely than this is not thought through to the end of many tests in a row.
+_TESTED_ON = 0.05
+# A move that settles the question this often is one that sets the price of settling.
+_LIKELY = 0.4
+_MOST_TESTS = 50
+# So many suspect places are thought about at a time, and from here on a place is one.
+_FOCUS = 3
+_SUSPECT = 0.1
+# The best so many by the look two moves ahead are weighed by what they take to the end.
+_TO_THE_END = 2
+# Fewer bits than this are none.
+_CERTAIN = 0.02
+
+
+# A move, its minutes with what it weighs besides, and where it leads.
+Look = namedtuple("Look", ("move", "minutes", "reached", "live", "outcomes"))
+
+
+class Foresight:
+    """Ranks the moves in one belief."""
+
+    def __init__(self, sight, entries: list, fixing: bool):
+        """`entries` are the explanations, best first; `fixing`: the cause is known already."""
+        self.sight = sight
+        self.case = sight.case
+        self.confidence = self.case.confidence
+        self.fixing = fixing
+        self.worlds = [(mask, chance) for chance, mask in entries]
+        self.candidates = Candidates(self.case)
+        self.results = Results(sight)
+        self.minutes_a_bit = 10.0
+        self.minutes_to_settle = 0.0
+        self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
+        # How many tests in a row show a fault that is there, as far as anybody wants to know.
+        self.often = 0
+        doubt = 1.0
+        while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
+            doubt = doubt * self.sight.hidden
+            self.often += 1
+
+    def scent(self, state, worlds: list) -> Scent:
+        """Return how suspect each position's own causes are in these worlds."""
+        total = 0.0
+        for _, weight in worlds:
+            total = total + weight
+        chances = [0.0] * len(self.sight.belief.suspects)
+        for mask, weight in worlds:
+            for n in range(len(chances)):
+                if mask >> n & 1:
+                    chances[n] = chances[n] + weight / total
+        model = self.sight.model
+        bit = self.sight.belief.bit
+        alone = self.sight.belief.alone
+
+        def chance(cause):
+            return chances[bit[cause]] if cause in bit else alone[cause]
+
+        units = [chance(cause) for cause in model.unit]
+        fitted = [units[unit] if unit >= 0 else 0.0 for unit in state.fitted]
+        circuits = [chance(rows[-1]) for rows in model.circuits]
+        blocked = []
+        for place, cause in enumerate(model.blocked):
+            blocked.append(chance(cause) if state.blockable[place] else 0.0)
+        suspected = [cause in bit for cause in model.unit]
+        return Scent(fitted, circuits, blocked, units, suspected)
+
+    def ranked(self, state, moves: list, among: list) -> list:
+        """Return the moves, best first.
+
+        `among` are the exchanges of suspects only. What they prove leans on how rare the causes are,
+        so that one of them is taken in only when it is the best by a look ahead to the end.
+        """
+        worlds = self._in_focus(state)
+        looks = [self.look(state, move, worlds, _NOTICED) for move in moves]
+        uncertain = bits_open(worlds, None)
+        moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
+        self._price([looks[n] for n in moving], uncertain)
+        rows = sorted([(self.promise(looks[n]), n) for n in moving])
+        deep = []
+        promising = self._promising(rows, looks)
+        for n in promising:
+            look = looks[n]
+            expected = look.minutes + self._ahead(look.reached, look.outcomes, True)
+            deep.append((expected, n))
+        if deep and uncertain >= _CERTAIN:
+            self.minutes_a_bit = max(self.minutes_a_bit, min(deep)[0] / uncertain)
+        for n, look in enumerate(looks):
+            if look.move.kind == "retest":
+                # Its few bits are cheap but run dry, and the best move would tell them along with
+                # the rest: so it has to be worth it both by the price of a bit and by a look ahead.
+                by_look = look.minutes + self._ahead(look.reached, look.outcomes, False)
+                deep.append((max(by_look, self._expected(look)), n))
+        deep = sorted([(hundredths(expected), n) for expected, n in deep])
+        ranked = [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
+        best = self._to_the_end(state, ranked, among, worlds)
+        return ranked if best is None else [best] + [move for move in ranked if move is not best]
+
+    def _to_the_end(self, state, ranked: list, among: list, worlds: list):
+        """Return the move with the least minutes to the end, None where that is too much to work out."""
+        # A fault that comes and goes has no end in sight: only estimates, which would decide on nothing.
+        if self.often > 1 or len(self.sight.read()) > SMALL_BOARD:
+            return None
+        if not ranked or ranked[0].kind == "retest":
+            return None
+        tried = [move for move in ranked if move.kind != "retest"][:_TO_THE_END]
+        return Endgame(self).best(state, tried[:1] + among + tried[1:], worlds)
+
+    def look(self, state, move, worlds: list, noticed: float) -> Look:
+        """Return a move with what it can lead to in these worlds."""
+        minutes = move.minutes + self._regret(state, move)
+        reached = after(state, move)
+        outcomes = self.results.outcomes(state, move, worlds, noticed)
+        return Look(move, minutes, reached, self.sight.live(reached), outcomes)
+
+    def promise(self, look) -> int:
+        """Return hundredths of the minutes that a move is estimated to take with what it leaves."""
+        return hundredths(self._expected(look))
+
+    def _in_focus(self, state) -> list:
+        """Return the worlds to look ahead in; with many suspects, as far as the most open places go.
+
+        The likeliest worlds hold nearly everything that can be with a few suspects, but little of
+        what can be with many, and then no move would seem to settle anything.
+        """
+        scent = self.scent(state, self.worlds)
+        places = self.candidates.by_doubt(state, scent)
+        places = [place for place in places if scent.place(place) >= _SUSPECT]
+        if len(places) <= _FOCUS:
+            return self.worlds[:_WORLDS]
+        live = self.sight.live(state)
+        apart = 0
+        for place in places[_FOCUS:]:
+            apart |= self.sight.own(state, place)
+        sums = {}
+        total = 0.0
+        for mask, weight in self.worlds:
+            kept = mask & live & ~apart
+            sums[kept] = sums.get(kept, 0.0) + weight
+            total = total + weight
+        return [(mask, weight / total) for mask, weight in likeliest(sorted(sums.items()), _WORLDS)]
+
+    def _promising(self, rows: list, looks: list) -> list:
+        """Return the moves to look at deeply: the best, but one of a kind and size.
+
+        A price by the bit flatters the small moves, so that they must not crowd out the exchanges.
+        """
+        found = []
+        count = {}
+        for _, n in rows:
+            move = looks[n].move
+            kind = (move.kind, len(move.fitted), len(move.places))
+            count[kind] = count.get(kind, 0) + 1
+            if count[kind] == 1:
+                found.append(n)
+        return found
+
+    def _expected(self, look) -> float:
+        """Return the minutes of a move and of what it is estimated to leave."""
+        expected = look.minutes
+        for outcome in look.outcomes:
+            expected = expected + outcome.total * self.left(outcome, look.reached, look.live)
+        return expected
+
+    def _price(self, looks: list, uncertain: float):
+        """Find what a move that settles costs here, and what a bit does.
+
+        A first price of a bit is the best that one move offers. With it the best move is known,
+        and what that one is expected to take, spread over all bits that are open now, is the
+        price to reckon with. Testing again is left out: its few bits are cheap but run dry.
+        """
+        a_bit = None
+        to_settle = None
+        for look in looks:
+            gained = uncertain
+            settling = 0.0
+            for outcome in look.outcomes:
+                gained = gained - outcome.total * bits_open(outcome.worlds, outcome.total)
+                if self.settled(outcome, look.live):
+                    settling = settling + outcome.total
+            if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
+                a_bit = look.minutes / gained
+            if settling >= _LIKELY and (to_settle is None or look.minutes < to_settle):
+                to_settle = look.minutes
+        if a_bit is None or uncertain < _CERTAIN:
+            return
+        self.minutes_a_bit = a_bit
+        self.minutes_to_settle = 0.0 if to_settle is None else to_settle
+        best = min([self._expected(look) for look in looks])
+        self.minutes_a_bit = max(a_bit, best / uncertain)
+
+    def _regret(self, state, move) -> float:
+        """Return what buying the part weighs, times the chance that it was not needed."""
+        regret = 0.0
+        if move.kind == "replace":
+            scent = self.scent(state, self.worlds)
+            for place, _ in move.fitted:
+                regret = regret + self.case.minutes["part"] * (1.0 - scent.unit[place])
+        return regret
+
+    def _ahead(self, state, outcomes: list, again: bool) -> float:
+        """Return the expected minutes after these outcomes when the next move is the best one."""
+        expected = 0.0
+        live = self.sight.live(state)
+        rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
+        for rank, row in enumerate(rows):
+            outcome = outcomes[row[1]]
+            left = self.left(outcome, state, live)
+            if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
+                best = self._best_move(state, outcome, again)
+                # A fault that is always there is dealt with by moves; one that comes and goes may
+                # be cheaper by waiting for it than any next move says.
+                left = best if self.often == 1 else min(left, best)
+            expected = expected + outcome.total * left
+        return expected
+
+    def _best_move(self, state, outcome, again: bool) -> float:
+        """Return the minutes of the best next move and of what it leaves, after an outcome."""
+        kept = likeliest(outcome.worlds, _WORLDS_AHEAD)
+        worlds = [(mask, weight / outcome.total) for mask, weight in kept]
+        known = 0.0
+        for _, weight in worlds:
+            known = known + weight
+        if known <= 0.0:
+            return self.minutes_a_bit * 3
+        options = []
+        scent = self.scent(state, worlds)
+        width = 2 if self.often == 1 else 1
+        for move in self.candidates.proving(self.candidates.moves(state, scent, width, False)):
+            if move.kind == "retest" and not again:
+                continue
+            reached = after(state, move)
+            live = self.sight.live(reached)
+            expected = move.minutes
+            for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
+                expected = expected + after_it.total * self.left(after_it, reached, live)
+            # What no world explains is left over whatever is done.
+            options.append(expected + (1.0 - known) * self.minutes_a_bit)
+        return min(options) if options else self.left(outcome, state, self.sight.live(state))
+
+    def settled(self, outcome, live: int) -> bool:
+        """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
+
+        A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
+        is what has to be known.
+        """
+        return self._settles(acting(outcome.worlds, live), outcome.total)
+
+    def _settles(self, weights: dict, total: float) -> bool:
+        """Tell the same from the weights of what acts: a verdict on one world is among them."""
+        needed = self.confidence * total
+        if self.fixing:
+            return weights.get(0, 0.0) >= needed
+        for present in weights:
+            if weights[present] >= needed:
+                return True
+        return False
+
+    def _search(self, outcome) -> float:
+        """Return what is unknown, at the price of a bit, but not less than one move that settles."""
+        search = bits_open(outcome.worlds, outcome.total) * self.minutes_a_bit
+        return max(search, self.minutes_to_settle)
+
+    def left(self, outcome, state, live: int) -> float:
+        """Return the estimated minutes that are left after an outcome; 0 once it is settled.
+
+        Either the cause is searched on: what is unknown, at the price of a bit, but not less than
+        one move that settles. Or the fault seems gone, and clean tests are all that is needed.
+        """
+        weights = acting(outcome.worlds, live)
+        if self._settles(weights, outcome.total):
+            return 0.0
+        search = self._search(outcome)
+        clear = weights.get(0, 0.0) / outcome.total
+        if self.often > 1 and outcome.total >= _TESTED_ON:
+            minutes = self._by_testing(outcome, state, live, clear, search)
+        else:
+            minutes = self._by_proof(clear, search)
+        return max(self.case.minutes["test"], minutes)
+
+    def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
+        """Return the minutes when the test is run again and again: a fault that comes and goes shows
+        after a while where it is now, or it is gone, which is `clear` likely. Not more than `search`,
+        the other way.
+        """
+        minutes = self.case.minutes["test"]
+        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.sight.hidden))
+        if waiting >= search:
+            return search
+        expected = waiting * outcome.total
+        known = 0.0
+        worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
+        for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
+            known = known + result.total
+            weights = acting(result.worlds, live)
+            if not self._settles(weights, result.total):
+                proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
+                expected = expected + result.total * proof
+        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
+        return min(search, expected / outcome.total)
+
+    def _by_proof(self, clear: float, search: float) -> float:
+        """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
+
+        Not more than `search`, the other way.
+        """
+        if clear <= 0.0:
+            return search
+        # The doubt that n clean tests leave, (1 - clear) * hidden ** n, is a share of itself and `clear`.
+        bearable = (1.0 - self.confidence) * clear
+        doubt = self.confidence * (1.0 - clear)
+        tests = 0
+        while doubt > bearable and tests < _MOST_TESTS:
+            doubt = doubt * self.sight.hidden
+            tests += 1
+        return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)

@@ -1,0 +1,270 @@
+"""The outlook of one move: each possible result, its exact chance, and what it would then say.
+
+The chance that certain positions all read clean is a mean of a product over causes, which the
+belief gives exactly. The chance of 'these show a fault, those are clean' follows from such means
+by inclusion and exclusion.
+"""
+
+from ..infer import reasons
+from ..infer.entropy import bits
+from ..infer.figures import WHOLE
+from ..infer.figures import apportion
+from ..infer.figures import parts
+from ..infer.figures import thousandths
+from ..infer.ordering import in_order
+from .moves import after
+from .observation import count
+
+# A result below this gets a general answer instead of a worked-out one.
+_WORKED_OUT = 0.004
+# How many explanations are tried as the one that a result would bring to the top.
+_TRIED = 16
+
+
+class Outlook:
+    """Works out what a test after a move would show."""
+
+    def __init__(self, sight, entries: list):
+        self.sight = sight
+        self.belief = sight.belief
+        self.case = sight.case
+        self.entries = entries
+
+    def of_test(self, state, move, places: list) -> tuple:
+        """Return (outcomes as shown, bits) of a test that is read at these positions."""
+        reached = after(state, move)
+        readings = []
+        for place in places:
+            readings.append(self.sight.reading(reached, place, self._unplugged(move, place)))
+        clean = [self._all_clean(readings, T, []) for T in range(1 << len(readings))]
+        chances = _exactly(clean, len(readings))
+        rows = []
+        shares = apportion(chances)
+        live = self.sight.live(reached)
+        for pattern, share in enumerate(shares):
+            if share > 0:
+                faulted = [self._id(places[n]) for n in range(len(places)) if pattern >> n & 1]
+                then = self._then(move, readings, pattern, chances[pattern], live)
+                rows.append((-share, len(faulted), faulted, then))
+        shown = []
+        for less, _, faulted, then in in_order(rows):
+            shown.append({"faulted": faulted, "chance": -less, "then": then})
+        return shown, self._bits(readings, chances)
+
+    def of_meter(self, move) -> tuple:
+        """Return (outcomes as shown, bits) of the checks of one circuit."""
+        rates = self.case.rates
+        cause = self.sight.model.circuits[move.places[0]][-1]
+        if cause in self.belief.bit:
+            n = self.belief.bit[cause]
+            present = 1.0 - self.belief.expect([(n, 0.0)])
+        else:
+            present = self.belief.alone[cause]
+        bad = present * rates["meter_sees"] + (1.0 - present) * rates["meter_false"]
+        shares = apportion([1.0 - bad, bad])
+        name = self.case.positions[move.places[0]].name
+        shown = []
+        for reads, share, chance in (("good", shares[0], 1.0 - bad), ("bad", shares[1], bad)):
+            if share > 0:
+                seen = rates["meter_sees"] if reads == "bad" else 1.0 - rates["meter_sees"]
+                then = reasons.circuit_after(name, parts(present * seen / chance))
+                shown.append((-share, {"reads": reads, "chance": share, "then": then}))
+        if len(shown) == 2 and shown[1][0] < shown[0][0]:
+            shown.reverse()
+        noise = present * _two_way(rates["meter_sees"])
+        noise = noise + (1.0 - present) * _two_way(rates["meter_false"])
+        return [outcome for _, outcome in shown], thousandths(_two_way(bad) - noise)
+
+    def _unplugged(self, move, place: int) -> bool:
+        return move.kind == "unplug" and place in move.places
+
+    def _id(self, place: int) -> str:
+        return self.case.positions[place].id
+
+    def _all_clean(self, readings: list, chosen: int, absent: list) -> float:
+        """Return the chance that the chosen readings are all clean.
+
+        `absent`: causes that must be absent besides, so that it is the chance of both.
+        """
+        hides = self.sight.hides
+        result = 1.0
+        suspects = {}
+        others = {}
+        for cause, chance in absent:
+            if cause in self.belief.bit:
+                suspects[self.belief.bit[cause]] = 0.0
+            else:
+                result = result * (1.0 - chance)
+                others[cause] = None
+        for n, reading in enumerate(readings):
+            if not chosen >> n & 1:
+                continue
+            result = result * reading.bare
+            mask = reading.suspects
+            suspect = 0
+            while mask:
+                if mask & 1:
+                    suspects[suspect] = suspects.get(suspect, 1.0) * self.sight.hidden
+                mask >>= 1
+                suspect += 1
+            for cause, chance in reading.others:
+                if cause not in others:
+                    others[cause] = (chance, 1)
+                elif others[cause] is not None:
+                    others[cause] = (chance, others[cause][1] + 1)
+        for cause in sorted(others):
+            if others[cause] is not None:
+                chance, times = others[cause]
+                result = result * (1.0 - chance + chance * _hidden(hides, times))
+        return result * self.belief.expect(sorted(suspects.items()))
+
+    def _bits(self, readings: list, chances: list) -> int:
+        """Return what the result would tell about the explanations, in thousandths of a bit."""
+        total = 0.0
+        for weight, _ in self.entries:
+            total = total + weight
+        noise = {}
+        for reading in readings:
+            for weight, mask in self.entries:
+                k = count(mask & reading.suspects)
+                clean = reading.quiet * self.sight.hides[k]
+                noise[clean] = noise.get(clean, 0.0) + weight / total
+        told = bits(chances)
+        for clean in sorted(noise):
+            told = told - noise[clean] * _two_way(clean)
+        return thousandths(told)
+
+    def _then(self, move, readings: list, pattern: int, chance: float, live: int) -> str:
+        """Say in words what this result would mean."""
+        if move.kind == "unplug":
+            n = [reading.place for reading in readings].index(move.places[0])
+            return reasons.UNPLUGGED_SHOWS if pattern >> n & 1 else reasons.UNPLUGGED_HIDES
+        if chance < _WORKED_OUT:
+            return reasons.UNLIKELY
+        if not pattern and not self.belief.suspects:
+            return reasons.NO_FAULT
+        fresh = self._fresh(readings, pattern)
+        if self._may_be_clear(readings, pattern, chance, live, fresh):
+            clear = self._clear(readings, pattern, live, fresh) / chance
+            if clear >= self.case.confidence:
+                return reasons.nothing_left(min(parts(clear), WHOLE))
+        found = self._best(readings, pattern, fresh)
+        if found is None or not found[1]:
+            return reasons.OPEN if pattern else reasons.GONE
+        share = found[0] / chance
+        open_ones = [c for c in sorted(found[1]) if not self._dealt_with(c, live)]
+        names = [reasons.cause(self.sight.model, c) for c in open_ones]
+        if not names:
+            return reasons.GONE
+        say = reasons.settled if share >= self.case.confidence else reasons.leading
+        return say(names, min(parts(share), WHOLE))
+
+    def _dealt_with(self, cause: int, live: int) -> bool:
+        """Tell whether a cause is known already and no longer acts: a unit that was replaced."""
+        weight, mask = self.entries[0]
+        if cause not in self.belief.bit or weight < self.case.confidence:
+            return False
+        bit = 1 << self.belief.bit[cause]
+        return bool(mask & bit and not live & bit)
+
+    def _fresh(self, readings: list, pattern: int) -> list:
+        """Return the causes that a result would make suspects, with their chances."""
+        fresh = {}
+        for n, reading in enumerate(readings):
+            if pattern >> n & 1:
+                for cause, chance in reading.others:
+                    fresh[cause] = chance
+        return [(cause, fresh[cause]) for cause in sorted(fresh)]
+
+    def _best(self, readings: list, pattern: int, fresh: list):
+        """Return (joint probability, causes) of the explanation that a result would favour."""
+        best = None
+        for weight, mask in self.entries[:_TRIED]:
+            if best is not None and weight <= best[0]:
+                break
+            tried = [[]]
+            for n, reading in enumerate(readings):
+                if pattern >> n & 1 and not mask & reading.suspects:
+                    tried.extend([[cause] for cause, _ in reading.others])
+            for extra in tried:
+                joint = weight * self._given(readings, pattern, mask, extra, fresh)
+                if best is None or joint > best[0]:
+                    best = (joint, self._causes(mask) + extra)
+        return best
+
+    def _causes(self, mask: int) -> list:
+        suspects = self.belief.suspects
+        return [suspects[n] for n in range(len(suspects)) if mask >> n & 1]
+
+    def _given(self, readings: list, pattern: int, mask: int, extra: list, fresh: list) -> float:
+        """Return P(result and exactly `extra` of the fresh causes | these suspects present)."""
+        hides = self.sight.hides
+        result = 1.0
+        known = {}
+        for cause, chance in fresh:
+            known[cause] = True
+            result = result * (chance if cause in extra else 1.0 - chance)
+        others = {}
+        for n, reading in enumerate(readings):
+            k = count(mask & reading.suspects)
+            for cause, chance in reading.others:
+                if cause in known:
+                    k += 1 if cause in extra else 0
+                else:
+                    times = others[cause][1] if cause in others else 0
+                    others[cause] = (chance, times + 1)
+            clean = reading.bare * hides[k]
+            result = result * (1.0 - clean if pattern >> n & 1 else clean)
+        for cause in sorted(others):
+            chance, times = others[cause]
+            result = result * (1.0 - chance + chance * _hidden(hides, times))
+        return result
+
+    def _may_be_clear(self, readings, pattern: int, chance: float, live: int, fresh: list) -> bool:
+        """Tell whether the exact answer is worth working out: it takes long and is mostly no."""
+        possible = 1.0
+        for weight, _ in self.entries:
+            possible = possible - weight
+        for weight, mask in self.entries:
+            if mask & live == 0:
+                possible = possible + weight * self._given(readings, pattern, mask, [], fresh)
+        return possible / chance >= self.case.confidence
+
+    def _clear(self, readings: list, pattern: int, live: int, fresh: list) -> float:
+        """Return the chance of this result with no live suspect, old or fresh, present."""
+        absent = [(self.belief.suspects[n], 0.0) for n in range(len(self.belief.suspects)) if live >> n & 1]
+        absent = absent + fresh
+        chosen = ((1 << len(readings)) - 1) & ~pattern
+        total = 0.0
+        # Every subset of the faulted positions, with the sign of its size.
+        subset = pattern
+        while True:
+            part = self._all_clean(readings, chosen | subset, absent)
+            total = total - part if count(subset) % 2 else total + part
+            if subset == 0:
+                return max(0.0, total)
+            subset = (subset - 1) & pattern
+
+
+def _exactly(clean: list, size: int) -> list:
+    """Turn 'all of these clean' into 'exactly these faulted', the others of `size` clean."""
+    whole = (1 << size) - 1
+    chances = list(clean)
+    for n in range(size):
+        for chosen in range(1 << size):
+            if not chosen >> n & 1:
+                chances[chosen] = chances[chosen] - chances[chosen | 1 << n]
+    return [max(0.0, chances[whole ^ pattern]) for pattern in range(1 << size)]
+
+
+def _hidden(hides: list, times: int) -> float:
+    if times < len(hides):
+        return hides[times]
+    result = hides[-1]
+    for _ in range(times - len(hides) + 1):
+        result = result * hides[1]
+    return result
+
+
+def _two_way(chance: float) -> float:
+    return bits([chance, 1.0 - chance])

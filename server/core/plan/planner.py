@@ -1,0 +1,137 @@
+"""The next moves, best first: by expected minutes until the question is settled.
+
+Once a verdict stands and its cause still acts, there is nothing left to find out: then the moves
+are the ones that deal with it.
+"""
+
+from ..infer.case import NOBODY
+from ..infer.figures import parts
+from ..infer.ordering import by_worth
+from .description import Description
+from .known import Found
+from .lookahead import Foresight
+from .moves import Move
+from .moves import because
+from .observation import Sight
+
+# A person chooses from a handful; working out more would only cost time.
+_SHOWN = 6
+# Enough explanations for what is ranked; the exact figures do not depend on it.
+_ENTRIES = 48
+_LIKELY = 0.1
+
+
+def next_moves(belief, entries: list, verdict, clear: float) -> list:
+    """Return the moves as they are shown, best first; none when nothing is left to do."""
+    return _Planner(belief, entries[:_ENTRIES], verdict, clear).moves()
+
+
+class _Planner:
+    """The moves for one belief; `verdict` and `clear` are what the case says so far."""
+
+    def __init__(self, belief, entries: list, verdict, clear: float):
+        self.belief = belief
+        self.model = belief.model
+        self.case = belief.model.case
+        self.sight = Sight(belief)
+        self.foresight = Foresight(self.sight, entries, verdict is not None)
+        self.candidates = self.foresight.candidates
+        self.state = self.sight.now()
+        self.named = verdict["causes"] if verdict is not None else []
+        self.is_clear = parts(clear) >= parts(self.case.confidence)
+        self.scent = self.foresight.scent(self.state, self.foresight.worlds)
+        self.found = Found(self.sight, self.foresight, self.named)
+        self.description = Description(self.sight, self.foresight, self.found, self.scent, entries)
+
+    def moves(self) -> list:
+        """Return the moves as they are shown, best first."""
+        unclear = not self.belief.suspects or not self.foresight.worlds
+        if unclear or (self.is_clear and self.model.changed):
+            return [self.description.shown(self._retest(self._why_test()), True)]
+        if self.is_clear:
+            return []
+        if self.found.acting:
+            chosen = self.found.fixes(self.scent)
+        else:
+            chosen = _with_suspects(self._ranked())
+        return [self.description.shown(move, n == 0) for n, move in enumerate(chosen[:_SHOWN])]
+
+    def _retest(self, why: str) -> Move:
+        return Move("retest", [], [], self.case.minutes["test"], why)
+
+    def _why_test(self) -> str:
+        if self.model.changed:
+            return "changed"
+        if self.model.ignored and self.model.ignored[-1][0] == len(self.case.tests) - 1:
+            return "aside"
+        if not self.model.counted:
+            return "first"
+        if not self.belief.suspects:
+            return "no fault"
+        return "gone" if self.named else "retest"
+
+    def _ranked(self) -> list:
+        """Return the candidates by expected minutes until settled."""
+        moves = []
+        last = []
+        among = []
+        others = self.candidates.moves(self.state, self.scent, 3, True)
+        proving = self.candidates.proving(others)
+        shared = self.found.shared()
+        for move in others:
+            if move.kind == "retest":
+                moves.append(self._retest("shared" if shared else self._why_test()))
+            elif move.kind == "unplug":
+                # It tells whether the test can be trusted, nothing about the cause.
+                last.append(self._doubted() or move)
+            elif move not in proving:
+                among.append(move)
+            else:
+                moves.append(move)
+        if shared:
+            # No move here separates what all positions share; look there first.
+            return self._checks_in_order([move for move in moves if len(move.places) < 2]) + last
+        ranked = self.foresight.ranked(self.state, moves, among)
+        if ranked and ranked[0].why == "suspects":
+            ranked[0] = because(ranked[0], "suspects first")
+        elif among:
+            last.append(among[0])
+        if ranked and ranked[0].kind == "replace":
+            ranked[0] = because(ranked[0], "stop")
+        # The first is weighed with what comes after it; behind it each stands for itself.
+        ranked = ranked[:1] + self._checks_in_order(ranked[1:])
+        doubt = [move for move in last if move.why == "unplug doubt"]
+        return ranked[:1] + doubt + ranked[1:] + [move for move in last if move.why != "unplug doubt"]
+
+    def _checks_in_order(self, moves: list) -> list:
+        """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""
+        slots = [n for n, move in enumerate(moves) if move.kind == "meter"]
+        checks = [moves[n] for n in slots]
+        chances = [self.scent.circuit[check.places[0]] for check in checks]
+        ordered = list(moves)
+        for n, check in enumerate(by_worth(chances, [check.minutes for check in checks])):
+            ordered[slots[n]] = checks[check]
+        return ordered
+
+    def _doubted(self):
+        """Return the move that asks whether the test watches a suspect's new place, None without doubt.
+
+        In doubt is a place that reads clean with a suspect in it, and never showed a fault before.
+        """
+        rows = []
+        for place, chance in enumerate(self.scent.unit):
+            shown = [1 for test in self.case.tests if test.heard and place in test.faulted]
+            if chance >= _LIKELY and not shown and self.state.fitted[place] != NOBODY:
+                rows.append((-int(chance * 1000000 + 0.5), place))
+        if not rows or not self.case.tests:
+            return None
+        return because(self.candidates.unplug(sorted(rows)[0][1]), "unplug doubt")
+
+
+def _with_suspects(moves: list) -> list:
+    """Return the first moves; an exchange of suspects stays among them, to be told what it lacks."""
+    first = moves[:_SHOWN]
+    for move in moves[_SHOWN:]:
+        if move.why == "suspects":
+            first[-1] = move
+    return first

@@ -1,0 +1,51 @@
+"""The guided exchange: from the plan of a move to its steps, and which of them is next.
+
+Each position is emptied and its unit labelled, then each gets its planned unit and its connector is
+locked. Whether a step is done is read off the state, so that a reload or a second phone goes on at
+the right place.
+"""
+
+
+def steps(state, job: dict) -> list[dict]:
+    """Return the steps of the move under way as [{"do", "unit", "position", "done"}].
+
+    `do` is "take" (a spare out of stock), "pull", "fit", "lock" or "check" (a replacement's fit).
+    """
+    move = job["move"]
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    order = [p["id"] for p in job["positions"] if p["id"] in move["fitted"]]
+    listed = []
+    for position in order:
+        planned = move["fitted"][position]
+        if planned in move["from_stock"]:
+            taken = state.units[planned]["place"] != "stock"
+            listed.append(_step("take", planned, position, taken))
+    for position in order:
+        unit = move["before"].get(position)
+        if unit and unit != move["fitted"][position]:
+            labelled = state.units[unit]["code"] != ""
+            listed.append(_step("pull", unit, position, holds.get(position) != unit and labelled))
+    for position in order:
+        unit = move["fitted"][position]
+        if move["before"].get(position) == unit and holds.get(position) == unit:
+            continue
+        in_place = holds.get(position) == unit
+        listed.append(_step("fit", unit, position, in_place))
+        listed.append(_step("lock", unit, position, in_place and position in job["locked"]))
+        if move["move"] == "replace":
+            checked = job["fit_checks"].get(position, {"unit": None})["unit"] == unit
+            listed.append(_step("check", unit, position, in_place and checked))
+    return listed
+
+
+def current(state, job: dict) -> tuple | None:
+    """Return (step, number from 1, total) of the next step of the move, or None when all are done."""
+    listed = steps(state, job)
+    for index in range(len(listed)):
+        if not listed[index]["done"]:
+            return listed[index], index + 1, len(listed)
+    return None
+
+
+def _step(do, unit, position, done) -> dict:
+    return {"do": do, "unit": unit, "position": position, "done": bool(done)}

@@ -1,0 +1,7 @@
+"""What screens, paper and records draw, as JSON with every sentence ready.
+
+`job`, `unit`, `vehicle`, `report` and `counter` are what is opened; the other modules are parts of them.
+Nothing is decided here: a view asks the rooms below.
+Public: `job.job_view`, `job.jobs_view`, `unit.unit_view`, `vehicle.vehicles_view`, `report.report`,
+`counter.look`.
+"""

@@ -1,0 +1,200 @@
+"""The parts counter: what a scanned unit is, what is proposed for it and why, and the facts to record.
+
+The clerk decides; a decision against the proposal takes a reason. Nothing here records: the answer
+carries the drafts for each decision.
+"""
+
+from .. import returns
+from ..codes import labels
+from ..facts.draft import draft
+from ..facts.fold_returns import open_return
+from ..guide.step import action
+from ..log import canon
+from ..returns.photos import pictures
+from ..state import own_label
+from ..words import words
+
+# what a clerk may give as a reason with one tap, in place of typing one
+REASONS = ("Looked at by hand", "Agreed on the phone", "The record comes later")
+WORDS = {"accept": "Accept", "hold": "Hold", "refuse": "Refuse"}
+PAST = {name: words.sentence_case(words.DECIDED[name]) for name in WORDS}
+_NOTHING_READ = {"part": "", "serial": "", "compared": ""}
+
+
+def read_label(state, text: str, host: str) -> dict:
+    """Return what a label text names: a unit on record or, for a label that has none, an id for it.
+
+    {"outcome": "unit", "unit", "code", "shown", "elsewhere"}, or what `labels.parse` says of a text
+    that is no label.
+    """
+    said = own_label.read(state, text, host)
+    if said["outcome"] == "other_host":
+        their_host, code = said["host"], said["code"]
+        return {
+            "outcome": "unit",
+            "unit": _id_of("HTTP://{}/U/{}".format(their_host, code)),
+            "code": code + "@" + their_host.lower(),
+            "shown": labels.shown(code),
+            "elsewhere": their_host.lower(),
+        }
+    if said["outcome"] != "ours":
+        return said
+    unit = state.codes.get(said["code"]) or _id_of(said["code"])
+    return {"outcome": "unit", "unit": unit, "code": said["code"], "shown": said["shown"], "elsewhere": ""}
+
+
+def look(state, label: dict, asked: dict, reasoned) -> dict:
+    """Return the proposal for a unit: what it is, how each check stands, what a decision records.
+
+    `label` is what `read_label` made, `asked` has how, read, now, window_days and record (the faults of
+    its record as {device, seq, what: changed|missing|other}, None where nobody checked); `reasoned` gives
+    the reasoning over a job.
+    """
+    unit = state.units.get(label["unit"])
+    job = _job_of(state, unit)
+    unknown = unit is not None and not unit["jobs"] and _never_on_record(unit)
+    read = dict(_NOTHING_READ)
+    for field in sorted(asked["read"] or {}):
+        read[field] = asked["read"][field]
+    waiting = open_return(unit) if unit else None
+    how = asked["how"] or (waiting["how"] if waiting else "tapped")
+    if waiting:
+        for field in sorted(_NOTHING_READ):
+            read[field] = read[field] or waiting[field]
+    case = {
+        "unit": unit,
+        "unknown": unknown,
+        "code": label["code"],
+        "shown": label["shown"],
+        "elsewhere": label["elsewhere"],
+        "how": how,
+        "read": read,
+        "job": job,
+        "result": reasoned(job["id"]) if job else None,
+        "now": asked["now"],
+        "window_days": asked["window_days"],
+        "record": asked["record"],
+        "returns": _past(state, label, unit),
+    }
+    made = returns.checks(state, case)
+    proposal = returns.proposed(made)
+    against = [each["rule"] for each in made if each["state"] != "pass"]
+    return {
+        "outcome": "unit",
+        "unit": label["unit"],
+        "code": label["code"],
+        "shown": label["shown"],
+        "part": unit["part"] if unit else "",
+        "serial": unit["serial"] if unit else "",
+        "read": read,
+        "from": _origin(state, unit, job),
+        "job": job["id"] if job else None,
+        "proposed": proposal,
+        "word": WORDS[proposal],
+        "headline": _headline(proposal, made),
+        "checks": made,
+        "against": against,
+        "waiting": waiting is not None,
+        "photos": [_picture(state, job, photo) for photo in pictures(unit, job)] if unit else [],
+        "reasons": list(REASONS),
+        "received": _received(label, how, read),
+        "decisions": [
+            {
+                "decision": decision,
+                "word": WORDS[decision],
+                "past": PAST[decision],
+                "overrules": decision != proposal,
+                "after": _afterwards(decision, label["unit"], how),
+                "events": [
+                    draft("return_decided", unit=label["unit"], decision=decision, proposed=proposal,
+                          reasons=against, overrule="", signed="")
+                ],
+            }
+            for decision in ("accept", "hold", "refuse")
+        ],
+    }  # fmt: skip
+
+
+def _afterwards(decision: str, unit: str, how: str) -> list[dict]:
+    """Return where a unit can go once it is decided; a held one stays at the counter."""
+    places = {"accept": (("stock", "Put into stock"), ("scrapped", "Scrapped")),
+              "refuse": (("customer", "Handed back"),), "hold": ()}  # fmt: skip
+    return [
+        action(said, draft("unit_moved", unit=unit, place=place, how=how, note=""))
+        for place, said in places[decision]
+    ]
+
+
+def label_of(state, unit: dict) -> dict:
+    """Return what `read_label` would make of the label of a unit that waits; its label is not at hand."""
+    code = unit["code"] or (unit["returns"][-1]["code"] if unit["returns"] else "")
+    return {
+        "outcome": "unit",
+        "unit": unit["id"],
+        "code": code,
+        "shown": shown(code) or words.unit_name(state, None, unit["id"]),
+        "elsewhere": code.partition("@")[2],
+    }
+
+
+def shown(code: str) -> str:
+    """Return a code as people read it; one from elsewhere is kept with its host, as CODE@HOST."""
+    return labels.shown(code.partition("@")[0])
+
+
+def _id_of(text: str) -> str:
+    """Return the id of a unit that only its label is known of; the same at every counter."""
+    return "u" + canon.sha256_hex("label " + text)[:12]
+
+
+def _never_on_record(unit) -> bool:
+    """Tell whether a unit is known from the counter alone."""
+    return not [move for move in unit["moves"] if move["what"] not in ("counter", "disputed")] and bool(
+        unit["returns"]
+    )
+
+
+def _job_of(state, unit) -> dict | None:
+    """Return the job that a unit is returned from: the last one that tested it, else the last one."""
+    if unit is None or not unit["jobs"]:
+        return None
+    for identity in reversed(unit["jobs"]):
+        for test in state.jobs[identity]["tests"]:
+            if unit["id"] in test["fitted"].values():
+                return state.jobs[identity]
+    return state.jobs[unit["jobs"][-1]]
+
+
+def _past(state, label, unit) -> list:
+    """Return the returns that are over, or held; also those from before the label was on record."""
+    past = list(unit["returns"]) if unit else []
+    early = _id_of(label["code"])
+    if early != label["unit"] and early in state.units:
+        past = state.units[early]["returns"] + past
+    return [entry for entry in past if entry["decision"]]
+
+
+def _origin(state, unit, job) -> str:
+    """Return where a unit comes from, in words."""
+    if unit is None or job is None:
+        return ""
+    vehicle = state.vehicles[job["vehicle"]]["name"]
+    if not unit["pulled_from"]:
+        return vehicle
+    return "{} of {}".format(words.position_name(job, unit["pulled_from"]), vehicle)
+
+
+def _headline(proposal, made) -> str:
+    wanted = {"accept": "pass", "hold": "hold", "refuse": "fail"}[proposal]
+    titles = [each["title"] for each in made if each["state"] == wanted]
+    return "Everything on record speaks for it" if proposal == "accept" else titles[0]
+
+
+def _picture(state, job, photo) -> dict:
+    name = words.position_name(job, photo["position"]) if photo["position"] else ""
+    return {"sha256": photo["sha256"], "words": name or "the sensor", "at": photo["at"]}
+
+
+def _received(label, how, read) -> dict:
+    return draft("return_received", unit=label["unit"], how=how, code=label["code"], part=read["part"],
+                 serial=read["serial"], compared=read["compared"], note="")  # fmt: skip

@@ -1,0 +1,151 @@
+"""Lists of the parts counter: what waits, what was decided in a span of time, what a search finds.
+
+Each is a view of the units' returns, so a counter without a network has them too.
+"""
+
+from .. import returns
+from ..facts.fold_returns import open_return
+from ..words import words
+from .counter import PAST
+from .counter import WORDS
+from .counter import shown
+
+_COUNTED = ("accept", "hold", "refuse")
+
+
+def waiting(state) -> list[dict]:
+    """Return the returns that are received or held and not decided, the longest waiting first."""
+    found = []
+    for identity in state.units:
+        unit = state.units[identity]
+        entry = open_return(unit)
+        if entry:
+            line = _unit_line(state, unit, entry)
+            line["at"] = entry["at"]
+            line["by"] = entry["actor"]
+            line["held"] = _decision(entry["decision"]) if entry["decision"] else None
+            found.append(line)
+    return sorted(found, key=lambda line: (line["at"], line["unit"]))
+
+
+def decided(state, start: int, end: int) -> dict:
+    """Return every decision from `start` to before `end` (ms), the latest first, and how many of each."""
+    lines = []
+    for identity in state.units:
+        unit = state.units[identity]
+        for entry in unit["returns"]:
+            for made in entry["decisions"]:
+                if start <= made["at"] < end:
+                    line = _unit_line(state, unit, entry)
+                    line.update(_decision(made))
+                    line["stands"] = entry["decision"] == made
+                    lines.append(line)
+    counts = {name: 0 for name in _COUNTED}
+    for line in lines:
+        counts[line["decision"]] += 1
+    return {
+        "lines": sorted(lines, key=lambda line: (-line["at"], line["event"])),
+        "counts": [
+            {"decision": name, "word": WORDS[name], "past": PAST[name], "count": counts[name]}
+            for name in _COUNTED
+        ],
+        "total": len(lines),
+    }
+
+
+def find(state, text: str) -> list[dict]:
+    """Return the units of which every word of `text` begins a word on record; the plain way, one by one."""
+    wanted = tokens(text)
+    found = []
+    for identity in sorted(state.units) if wanted else []:
+        unit = state.units[identity]
+        said = texts_of_unit(unit)
+        for job in unit["jobs"]:
+            said += texts_of_job(state.vehicles[state.jobs[job]["vehicle"]], state.jobs[job])
+        has = tokens(" ".join(said))
+        if not [each for each in wanted if not [one for one in has if one.startswith(each)]]:
+            found.append(found_line(state, identity))
+    return sorted(found, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
+
+
+def found_line(state, identity: str) -> dict:
+    """Return one unit as a search shows it."""
+    unit = state.units[identity]
+    line = _unit_line(state, unit, unit["returns"][-1] if unit["returns"] else None)
+    last = [entry["decision"] for entry in unit["returns"] if entry["decision"]]
+    line["decided"] = _decision(last[-1]) if last else None
+    return line
+
+
+def returns_of(unit: dict) -> list[dict]:
+    """Return the returns of a unit in order of time, each with the decision that stands in words."""
+    found = []
+    for entry in unit["returns"]:
+        line = dict(entry)
+        line["decisions"] = [_decision(made) for made in entry["decisions"]]
+        line["decision"] = _decision(entry["decision"]) if entry["decision"] else None
+        found.append(line)
+    return found
+
+
+def texts_of_unit(unit: dict) -> list[str]:
+    """Return what a unit is found by, apart from its jobs."""
+    said = [unit["part"], unit["serial"]]
+    for code in (
+        [unit["code"]] + unit["also"] + unit["old_codes"] + [entry["code"] for entry in unit["returns"]]
+    ):
+        said.extend([code, shown(code)])
+    for entry in unit["returns"]:
+        said.extend([entry["part"], entry["serial"], entry["actor"], entry["note"]])
+        for made in entry["decisions"]:
+            said.extend([made["signed"], made["overrule"]])
+    for move in unit["moves"]:
+        said.append(move["actor"])
+    return [text for text in said if text]
+
+
+def texts_of_job(vehicle: dict, job: dict) -> list[str]:
+    """Return what the units of a job are found by: its vehicle and complaint."""
+    return [text for text in (vehicle["name"], vehicle["vin"], job["complaint"], job["part"]) if text]
+
+
+def tokens(text: str) -> list[str]:
+    """Return the words of a text in lower case: runs of letters and digits, split at all other ASCII."""
+    found, word = [], ""
+    for character in text:
+        if "A" <= character <= "Z":
+            character = chr(ord(character) + 32)
+        if "a" <= character <= "z" or "0" <= character <= "9" or ord(character) > 127:
+            word += character
+        elif word:
+            found.append(word)
+            word = ""
+    if word:
+        found.append(word)
+    return found
+
+
+def _unit_line(state, unit, entry) -> dict:
+    code = unit["code"] or (entry["code"] if entry else "")
+    job = state.jobs[unit["jobs"][-1]] if unit["jobs"] else None
+    return {
+        "unit": unit["id"],
+        "code": code,
+        "shown": shown(code) or words.sentence_case(words.unit_name(state, job, unit["id"])),
+        "part": unit["part"],
+        "serial": unit["serial"],
+        "job": job["id"] if job else None,
+        "vehicle": state.vehicles[job["vehicle"]]["name"] if job else "",
+        "complaint": job["complaint"] if job else "",
+        "how": entry["how"] if entry else "",
+        "twice": entry["twice"] if entry else False,
+    }
+
+
+def _decision(made) -> dict:
+    line = dict(made)
+    line["word"] = WORDS[made["decision"]]
+    line["past"] = PAST[made["decision"]]
+    line["proposed_word"] = WORDS[made["proposed"]]
+    line["about"] = [returns.ABOUT.get(rule, rule) for rule in made["reasons"]]
+    return line

@@ -1,0 +1,56 @@
+"""What the tests of each job say about one unit, in a sentence with how sure it is."""
+
+from ..evidence import verdict
+from ..words import words
+
+
+def findings(state, identity: str, results: dict) -> list[dict]:
+    """Return, job after job, {"job", "title", "at", "standing", "sentence", "sure", "chance", "rests_on"}.
+
+    `standing` is "bad" (a verdict names the unit), "cleared" (a verdict names something else) or "open".
+    Jobs that never tested the unit say nothing.
+    """
+    found = []
+    for job_id in state.units[identity]["jobs"]:
+        job, result = state.jobs[job_id], results.get(job_id)
+        tested = [test for test in job["tests"] if identity in test["fitted"].values()]
+        if result and tested:
+            found.append(_finding(state, job, identity, result, tested))
+    return found
+
+
+def leading(found: list) -> dict | None:
+    """Return the finding that stands for the unit: the latest that found it bad, else the latest."""
+    for entry in reversed(found):
+        if entry["standing"] == "bad":
+            return entry
+    return found[-1] if found else None
+
+
+def _finding(state, job, identity, result, tested) -> dict:
+    told = verdict.reasoning(state, job, result)
+    named = result["verdict"]["causes"] if result["verdict"] else []
+    chance = 0
+    for entry in result["causes"]:
+        if entry["cause"] == "unit:" + identity:
+            chance = entry["probability"]
+    if "unit:" + identity in named:
+        standing, sentence = "bad", told["sentence"]
+        sure = "{} sure.".format(told["confidence_words"])
+    elif named:
+        standing, sentence = "cleared", "It was not this sensor. " + told["sentence"]
+        sure = "Chance that this sensor is bad: {}.".format(words.percent(chance))
+    else:
+        standing, sentence = "open", told["sentence"]
+        sure = "Chance that this sensor is bad: {}.".format(words.percent(chance))
+    return {
+        "job": job["id"],
+        "title": state.vehicles[job["vehicle"]]["name"],
+        "complaint": job["complaint"],
+        "at": tested[-1]["at"],
+        "standing": standing,
+        "sentence": sentence,
+        "sure": sure,
+        "chance": chance,
+        "rests_on": told["carries_words"],
+    }

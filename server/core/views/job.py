@@ -1,0 +1,220 @@
+"""What the screens draw of jobs, as JSON with every sentence ready; one unit is in `unit.py`."""
+
+from ..codes import labels
+from ..evidence import mixups
+from ..evidence import proof
+from ..evidence import readings
+from ..evidence import unit_history
+from ..evidence import verdict
+from ..guide import moves
+from ..guide import next_step
+from ..parts import cautions
+from ..rules.closing import blocked_by
+from ..words import sentences
+from ..words import words
+from . import summary
+from . import trail
+
+_MARK_WORDS = {"fault": "fault", "clean": "clean", "aside": "set aside", "untested": "not tested",
+               "empty": "empty"}  # fmt: skip
+
+
+def jobs_view(state) -> list[dict]:
+    """Return every job in short, open ones first, the latest opened first among them."""
+    listed = []
+    out, disputed = _loose_ends(state)
+    for identity in state.jobs:
+        job = state.jobs[identity]
+        vehicle = state.vehicles[job["vehicle"]]
+        listed.append(
+            {
+                "id": identity,
+                "title": vehicle["name"],
+                "vehicle": vehicle["id"],
+                "complaint": job["complaint"],
+                "opened_at": job["opened_at"],
+                "closed": job["closed"] is not None,
+                "tests": len(job["tests"]),
+                "out": out.get(identity, 0),
+                "disputed": disputed.get(identity, 0),
+            }
+        )
+    return sorted(listed, key=lambda job: (job["closed"], -job["opened_at"], job["id"]))
+
+
+def _loose_ends(state) -> tuple:
+    """Return how many units each job has out and in dispute, from one look at all units.
+
+    `state.units_out` and `state.disputed` look at all of them for each job: seconds on a phone with years
+    of jobs.
+    """
+    out, disputed = {}, {}
+    for unit in state.units.values():
+        if unit["place"] == "out" and unit["job"]:
+            out[unit["job"]] = out.get(unit["job"], 0) + 1
+        if unit["claims"]:
+            for job in unit["jobs"]:
+                disputed[job] = disputed.get(job, 0) + 1
+    return out, disputed
+
+
+def job_view(state, job: dict, result: dict | None) -> dict:
+    """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
+    vehicle = state.vehicles[job["vehicle"]]
+    next_moves = moves.in_words(state, job, result) if result else []
+    unit_history.tell_of_spares(state, job, next_moves)
+    stage, step = next_step.next_step(state, job, result, next_moves)
+    caution_step = step["id"] if step["id"] in cautions.AT_STEP else step["id"].split(".")[-1]
+    return {
+        "id": job["id"],
+        "title": vehicle["name"],
+        "complaint": job["complaint"],
+        "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
+        "stage": stage,
+        "stages": _stages(stage, job["closed"] is not None),
+        "closed": job["closed"] is not None,
+        "comes_and_goes": job["comes_and_goes"],
+        "board": board(state, job, result),
+        "step": step,
+        "cautions": cautions.for_step(caution_step, job["cautions"]),
+        "trail": trail.trail(state, job, result),
+        "reasoning": verdict.reasoning(state, job, result) if result else None,
+        "moves": next_moves,
+        "may_choose": bool(next_moves) and job["move"] is None and job["closed"] is None,
+        "reopened": job["reopened"] is not None,
+        "proof": proof.proof(job, result),
+        "out": [_unit_line(state, job, unit) for unit in state.units_out(job["id"])],
+        "mixed": mixups.job_view(state, job),
+        "disputes": [_unit_line(state, job, unit) for unit in state.disputed(job["id"])],
+        "close": {"ready": not blocked_by(state, job), "blockers": blocked_by(state, job)},
+        "photos": job["photos"],
+        "units": [_unit_line(state, job, unit) for unit in summary.handled(state, job)],
+        "replaced": summary.replaced(state, job),
+        "history": _history(state, job),
+    }
+
+
+def board(state, job: dict, result: dict | None) -> dict:
+    """Return the board: each position with what sits there and how it stands."""
+    edges = {}
+    for position in job["positions"]:
+        edges[position["edge"]] = edges.get(position["edge"], 0) + 1
+    kind = sorted(edges)[0] if len(edges) == 1 and sorted(edges)[0] in ("rear", "front") else "around"
+    seen, shown = {}, []
+    photos = {photo["position"]: photo["sha256"] for photo in job["photos"]
+              if photo["shows"] == "position"}  # fmt: skip
+    for position in job["positions"]:
+        edge = position["edge"]
+        unit = state.occupant(job["vehicle"], position["id"])
+        mark = _mark(state, job, result, position["id"], unit)
+        shown.append(
+            {
+                "id": position["id"],
+                "name": position["name"],
+                "edge": edge,
+                "index": seen.get(edge, 0),
+                "count_on_edge": edges[edge],
+                "mark": mark,
+                "word": _MARK_WORDS[mark],
+                "unit": _unit_brief(state, unit),
+                "photo": photos.get(position["id"], ""),
+                "reach_minutes": readings.reach(job, position),
+            }
+        )
+        seen[edge] = seen.get(edge, 0) + 1
+    return {"kind": kind, "positions": shown}
+
+
+def _mark(state, job, result, position, unit):
+    """Return how a position stands: its last counted reading with the unit that sits there now."""
+    if unit is None:
+        return "empty"
+    if state.units[unit]["claims"]:
+        return "aside"
+    aside = {}
+    if result:
+        aside = {entry["test"]: True for entry in result["ignored"]}
+    for index in range(len(job["tests"]) - 1, -1, -1):
+        if job["tests"][index]["fitted"].get(position) != unit:
+            return "untested"
+        mark = trail.reading(job, index, position, aside)
+        if mark != "aside":
+            return mark
+    return "untested"
+
+
+def unit_line(state, identity: str) -> dict:
+    """Return a unit in one line: code, part, where it is."""
+    line = _unit_brief(state, identity)
+    line["where"] = words.place_words(state, None, identity)
+    return line
+
+
+def _unit_brief(state, unit):
+    if unit is None:
+        return None
+    known = state.units[unit]
+    return {"id": unit, "shown": labels.shown(known["code"]), "part": known["part"]}
+
+
+def _unit_line(state, job, unit):
+    line = _unit_brief(state, unit)
+    line["name"] = words.unit_name(state, job, unit)
+    line["where"] = words.place_words(state, job, unit)
+    pulled_from = state.units[unit]["pulled_from"]
+    line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""
+    line["claims"] = [
+        {
+            "place": claim["place"],
+            "position": claim["position"],
+            "words": words.position_name(job, claim["position"]) if claim["position"]
+            else words.PLACE_WORDS.get(claim["place"], "in hand"),
+        }
+        for claim in state.units[unit]["claims"]
+    ]  # fmt: skip
+    return line
+
+
+def _stages(stage, closed):
+    names = [entry[0] for entry in next_step.STAGES]
+    at = names.index(stage)
+    shown = []
+    for index in range(len(names)):
+        standing = "now" if index == at else "done" if index < at else "to_come"
+        shown.append(
+            {
+                "id": names[index],
+                "word": next_step.STAGES[index][1],
+                "state": "done" if closed else standing,
+            }
+        )
+    return shown
+
+
+_NOT_UNDERSTOOD = {
+    True: "Recorded by a newer version of this app. It is kept, and counts once this app is as new.",
+    False: "An entry that this app does not understand. It is kept.",
+}
+
+
+def _history(state, job):
+    shown = []
+    for entry in reversed(job["history"]):
+        known = entry["understood"]
+        shown.append(
+            {
+                "device": entry["device"],
+                "seq": entry["seq"],
+                "at": entry["at"],
+                "actor": entry["actor"],
+                "kind": entry["kind"],
+                "sentence": sentences.sentence(state, job, entry["kind"], entry["data"])
+                if known
+                else _NOT_UNDERSTOOD[entry["newer"]],
+                "undone": entry["withdrawn"],
+                "may_undo": known
+                and entry["withdrawn"] is None
+                and entry["kind"] not in ("job_opened", "corrected"),
+            }
+        )
+    return shown

@@ -1,0 +1,31 @@
+"""Which pictures of a job show it before and after the work; told by the order of events, not by clocks."""
+
+from ..words import words
+
+_CHANGES = ("unit_pulled", "unit_fitted", "cleaned", "circuit_repaired")
+
+
+def before_and_after(job: dict) -> dict:
+    """Return {"before", "during", "after"}: lists of {"sha256", "at", "words"}, each in order."""
+    entries = [entry for entry in job["history"] if entry["understood"] and entry["withdrawn"] is None]
+    work = [n for n in range(len(entries)) if entries[n]["kind"] in _CHANGES]
+    first = work[0] if work else len(entries)
+    last = work[-1] if work else len(entries)
+    found = {"before": [], "during": [], "after": []}
+    for n in range(len(entries)):
+        if entries[n]["kind"] == "photo_taken":
+            when = "before" if n < first else "after" if n > last else "during"
+            if entries[n]["data"]["shows"] == "unit":
+                when = "during"  # a sensor in the hand shows neither
+            found[when].append(_shown(job, entries[n]))
+    return found
+
+
+def _shown(job, entry) -> dict:
+    data = entry["data"]
+    said = {"screen": "Screen of the self-test", "unit": "A sensor", "work": "The work"}.get(
+        data["shows"], ""
+    )
+    if data["position"]:
+        said = words.sentence_case(words.position_name(job, data["position"]))
+    return {"sha256": data["sha256"], "at": entry["at"], "words": said}

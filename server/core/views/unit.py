@@ -1,0 +1,156 @@
+"""One unit as screens, slips and records show it, from its first job to its last place, in sentences.
+
+A scan opens it, a counter decides by it and paper carries it, so all of them read the same words.
+"""
+
+from ..codes import labels
+from ..evidence import mixups
+from ..evidence import unit_history
+from ..state.state import MIXED
+from ..words import custody
+from ..words import labels_on_unit
+from ..words import places
+from ..words import words
+from . import findings
+from . import returned
+from . import trail
+from . import unit_next
+from . import unit_trail
+
+
+def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
+    """Return everything on record about a unit.
+
+    `results` is job id -> what the reasoning concludes there (None before a test), `how` says how the
+    unit was identified by whoever asks, `base` is the installation's address for its label ("" for none).
+    """
+    unit = state.units[identity]
+    job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
+    tests = []
+    for job_id in unit["jobs"]:
+        tests.extend(_tests_of(state, state.jobs[job_id], identity, results.get(job_id)))
+    found = findings.findings(state, identity, results)
+    returns = returned.returns(unit)
+    return {
+        "id": identity,
+        "shown": labels.shown(unit["code"]),
+        "part": unit["part"],
+        "serial": unit["serial"],
+        "place": unit["place"],
+        "job": unit["job"],
+        "where": words.place_words(state, job, identity),
+        "disputed": len(unit["claims"]) > 0,
+        "claims": places.claims(state, unit),
+        "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
+        "code": unit["code"],
+        "address": labels.address(unit["code"], base) if unit["code"] and base else "",
+        "was": [labels.shown(code) for code in unit["old_codes"]],
+        "carried": labels_on_unit.carried_view(state, identity),
+        "labels": custody.labels_of(unit),
+        "history": unit_history.history(state, identity, _open_job(state, unit)),
+        "lost": mixups.lost_view(state, unit),
+        "jobs": [_job_line(state, state.jobs[job_id], found) for job_id in unit["jobs"]],
+        "tests": tests,
+        "tests_words": _counted(tests),
+        "findings": found,
+        "finding": findings.leading(found),
+        "trail": unit_trail.stations(state, unit, results),
+        "moves": [_move_line(state, move) for move in unit["moves"]],
+        "custody": custody.entries(state, unit),
+        "custody_words": custody.in_short(unit),
+        "photos": _photos(state, unit),
+        "returns": returns,
+        "next": unit_next.next_of(state, unit, found, returns, how),
+    }
+
+
+def _open_job(state, unit) -> dict | None:
+    """Return the job that a unit is at work on; what its tests say is that job's to tell."""
+    job = state.jobs.get(unit["job"]) if unit["place"] in ("fitted", "out", MIXED) else None
+    return job if job and job["closed"] is None else None
+
+
+def _job_line(state, job, found) -> dict:
+    said = [entry for entry in found if entry["job"] == job["id"]]
+    return {
+        "id": job["id"],
+        "title": state.vehicles[job["vehicle"]]["name"],
+        "complaint": job["complaint"],
+        "opened_at": job["opened_at"],
+        "closed": job["closed"] is not None,
+        "sentence": said[0]["sentence"] if said else "",
+    }
+
+
+def _tests_of(state, job, identity, result) -> list:
+    aside = trail.set_aside(result)
+    found = []
+    for index in range(len(job["tests"])):
+        test = job["tests"][index]
+        for position in sorted(test["fitted"]):
+            if test["fitted"][position] == identity:
+                mark = trail.reading(job, index, position, aside) if test["heard"] else "aside"
+                name = words.position_name(job, position)
+                found.append(
+                    {
+                        "job": job["id"],
+                        "vehicle": state.vehicles[job["vehicle"]]["name"],
+                        "n": index + 1,
+                        "at": test["at"],
+                        "position": name,
+                        "mark": mark,
+                        "sentence": "Test {} on {}, at {}: {}.".format(
+                            index + 1, state.vehicles[job["vehicle"]]["name"], name, _READ[mark]
+                        ),
+                        "why": aside.get(index, ""),
+                    }
+                )
+    return found
+
+
+_READ = {
+    "fault": "fault shown",
+    "clean": "clean",
+    "aside": "set aside, proves nothing",
+    "untested": "not reported",
+}
+
+
+def _counted(tests) -> str:
+    """Return how many tests it sat in and what they read, as a sentence."""
+    if not tests:
+        return "No test with it is on record."
+    said = []
+    for mark, read in (("fault", "showed a fault"), ("clean", "clean"), ("aside", "set aside"),
+                       ("untested", "not reported")):  # fmt: skip
+        count = len([test for test in tests if test["mark"] == mark])
+        if count:
+            said.append("{} {}".format(count, read))
+    total = "1 test" if len(tests) == 1 else "{} tests".format(len(tests))
+    return "{} with it: {}.".format(total, words.listed(said))
+
+
+def _photos(state, unit) -> list:
+    """Return the pictures of the unit itself, and those of the places where it sat when they were taken."""
+    found = []
+    for job_id in unit["jobs"]:
+        job = state.jobs[job_id]
+        for photo in job["photos"]:
+            if unit["id"] in (photo["unit"], photo["sat"]):
+                shown = dict(photo)
+                shown["words"] = "The sensor"
+                if photo["unit"] != unit["id"]:
+                    shown["words"] = "At {} of {}".format(
+                        words.position_name(job, photo["position"]),
+                        state.vehicles[job["vehicle"]]["name"],
+                    )
+                found.append(shown)
+    return found
+
+
+def _move_line(state, move) -> dict:
+    job = state.jobs.get(move["job"])
+    where = words.position_name(job, move["position"]) if job and move["position"] else ""
+    line = dict(move)
+    line["position"] = where
+    return line

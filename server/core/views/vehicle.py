@@ -1,0 +1,26 @@
+"""The vehicles on record, with what a next job on one of them starts from."""
+
+from ..evidence import readings
+
+
+def vehicles_view(state) -> list[dict]:
+    """Return every vehicle in short, the one whose job was opened last first."""
+    listed = []
+    for identity in state.vehicles:
+        vehicle = state.vehicles[identity]
+        jobs = [state.jobs[job] for job in vehicle["jobs"]]
+        last = jobs[-1]
+        still_open = [job["id"] for job in jobs if job["closed"] is None]
+        listed.append(
+            {
+                "id": identity,
+                "name": vehicle["name"],
+                "vin": vehicle["vin"],
+                "layout": last["layout"],
+                "part": last["part"],
+                "positions": [readings.as_set(last, position) for position in last["positions"]],
+                "opened_at": last["opened_at"],
+                "open_job": still_open[-1] if still_open else "",
+            }
+        )
+    return sorted(listed, key=lambda vehicle: (-vehicle["opened_at"], vehicle["id"]))

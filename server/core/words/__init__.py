@@ -1,0 +1,5 @@
+"""Sentences that several rooms need: names of places and causes, what a test says, who held a unit.
+
+What a sentence says is decided elsewhere; this room only words it.
+Public: `words`, `sentences` (one an event), `results`, `causes`, `custody`, `labels_on_unit`, `places`.
+"""

@@ -1,0 +1,77 @@
+"""Causes as the reasoning names them, and what they mean for the job: words, and what would fix them."""
+
+from ..infer.causes_named import together
+from . import words
+from .words import unit_name
+
+
+def split(cause: str) -> tuple:
+    """Return (kind, what, generation) of e.g. `circuit:rear-left-outer#2`; generation from 1."""
+    base, _, generation = cause.partition("#")
+    kind, _, what = base.partition(":")
+    return kind, what, int(generation) if generation else 1
+
+
+def is_live(state, job: dict, cause: str) -> bool:
+    """Tell whether a cause would still act in a test made now (design: 'clear')."""
+    kind, what, generation = split(cause)
+    if kind == "unit":
+        unit = state.units.get(what)
+        return bool(unit and unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"])
+    if kind == "blocked":
+        return not _handled(state, job, what)
+    base = cause.partition("#")[0]
+    repairs = len([repair for repair in job["repairs"] if repair["cause"] == base])
+    return generation == repairs + 1
+
+
+def phrase(state, job: dict, cause: str) -> str:
+    """Return a cause as part of a sentence, e.g. 'sensor K7F-3M' or 'the wiring at right outer'."""
+    kind, what, generation = split(cause)
+    again = " (after the repair)" if generation > 1 and kind != "blocked" else ""
+    if kind == "unit":
+        unit = state.units.get(what)
+        if unit and unit["code"]:
+            return "sensor " + unit_name(state, job, what)
+        return unit_name(state, job, what)
+    if kind == "circuit":
+        return "the wiring at {}{}".format(words.position_name(job, what), again)
+    if kind == "blocked":
+        return "dirt, ice, paint or aim at " + words.position_name(job, what)
+    if kind == "feed":
+        return "the supply or ground of the {} sensors{}".format(what, again)
+    return "the control unit" + again
+
+
+def phrases(state, job: dict, named: list) -> str:
+    """Return several causes as part of a sentence."""
+    return together([phrase(state, job, cause) for cause in sorted(named)])
+
+
+def fix(state, job: dict, cause: str) -> str:
+    """Return what to do about a cause, as a sentence."""
+    kind, what, _ = split(cause)
+    if kind == "unit":
+        return "Replace {}.".format(phrase(state, job, cause))
+    if kind == "circuit":
+        return "Look for it in the connector, the wire or the control-unit channel of {}.".format(
+            words.position_name(job, what)
+        )
+    if kind == "blocked":
+        return "Clean {} and check its aim.".format(words.position_name(job, what))
+    if kind == "feed":
+        return "Measure the supply and ground that the {} sensors share.".format(what)
+    return "Check the control unit's own supply, ground and plug before you suspect the unit itself."
+
+
+def _handled(state, job, position) -> bool:
+    """Tell whether a position was cleaned, or its unit changed, since its last counted fault."""
+    unit_now = state.occupant(job["vehicle"], position)
+    handled = position in job["pending"]["cleaned"]
+    for test in reversed(job["tests"]):
+        if handled or test["fitted"].get(position) != unit_now:
+            return True
+        if position in test["faulted"] and test["heard"] and position not in test["disputed"]:
+            return False
+        handled = position in test["cleaned"]
+    return handled

@@ -1,0 +1,60 @@
+"""Where a unit could be, for whoever has to say it: the places on record, and all others."""
+
+from ..codes.labels import shown
+from ..state.state import position_of
+from . import words
+
+
+def claims(state, unit: dict) -> list[dict]:
+    """Return the places on record of a disputed unit, each once: {"place", "position", "job", "words"}."""
+    lines = []
+    for claim in unit["claims"]:
+        line = _line(state, claim["place"], claim["vehicle"], claim["position"])
+        if line not in lines:
+            lines.append(line)
+    return lines
+
+
+def elsewhere(state, unit: dict) -> list[dict]:
+    """Return the other places where a disputed unit could turn out to be, in the same form."""
+    vehicles = [claim["vehicle"] for claim in unit["claims"] if claim["vehicle"]]
+    vehicles.extend([state.jobs[job]["vehicle"] for job in unit["jobs"]])
+    lines = []
+    for vehicle in sorted({name: True for name in vehicles}):
+        for position in sorted(state.vehicles[vehicle]["holds"]):
+            lines.append(_line(state, "fitted", vehicle, position))
+    for place in ("out", "stock", "counter", "customer", "scrapped"):
+        lines.append(_line(state, place, None, None))
+    known = claims(state, unit)
+    return [line for line in lines if line not in known]
+
+
+def without_label(state) -> list[dict]:
+    """Return the units whose label was taken out of use and that have no other, as a list to choose from."""
+    found = []
+    for identity in sorted(state.units):
+        unit = state.units[identity]
+        if unit["old_codes"] and not unit["code"]:
+            job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
+            found.append(
+                {
+                    "id": identity,
+                    "was": shown(unit["old_codes"][-1]),
+                    "where": words.place_words(state, job, identity),
+                    "job": unit["job"],
+                }
+            )
+    return found
+
+
+def _line(state, place, vehicle, position) -> dict:
+    """Return one place in words, with the job at which a scan could record it."""
+    line = {"place": place, "position": position or "", "job": None}
+    line["words"] = words.PLACE_WORDS.get(place, "in hand")
+    if place == "fitted":
+        for job in state.vehicles[vehicle]["jobs"]:  # the last one that knows the position
+            if position_of(state.jobs[job], position):
+                line["job"] = job
+        name = words.position_name(state.jobs[line["job"]], position) if line["job"] else position
+        line["words"] = "fitted at {} of {}".format(name, state.vehicles[vehicle]["name"])
+    return line
