@@ -2,6 +2,10 @@
 
 Source: ITU-T T.81, annex B. A picture from a phone may carry where and when it was taken; the app
 re-encodes, and the server takes only what came out of that.
+
+Pillow decodes afterwards (`store.check`), but what has to be refused it does not tell: it lists segments
+up to the first scan alone, so that a comment between two scans or data behind the end would pass unseen, and
+it decodes scan after scan without a limit.
 """
 
 from typing import NamedTuple

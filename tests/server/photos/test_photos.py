@@ -159,6 +159,21 @@ def test_data_behind_the_picture_is_refused(phone):
     assert error["found"] == "data behind the picture"
 
 
+def test_a_comment_between_two_scans_which_pillow_does_not_list_is_refused(phone):
+    file = io.BytesIO()
+    Image.effect_noise((96, 64), 90).convert("RGB").save(file, "JPEG", progressive=True)
+    data = file.getvalue()
+    second = data.index(b"\xff\xda", data.index(b"\xff\xda") + 2)
+    data = data[:second] + with_segment(b"\xff\xd8", 0xFE, b"taken at home")[2:] + data[second:]
+    with Image.open(io.BytesIO(data)) as image:
+        image.load()
+        assert "comment" not in image.info
+
+    error = assert_refused(phone.put(url(data), data), 422, "photo")
+
+    assert error["found"] == "a comment"
+
+
 def test_a_forty_megapixel_photo_is_refused(phone):
     data = jpeg(8000, 5000, quality=10)
     assert len(data) < photo_store.MOST_BYTES
