@@ -134,10 +134,10 @@ def check_reader(modules: Path) -> None:
     """
     script = (modules / "barcode-detector/dist/es/zxing-exported.js").read_text()
     wanted = re.findall(r'"([0-9a-f]{64})"', script)
-    found = hashlib.sha256((modules / "zxing-wasm/dist/reader/zxing_reader.wasm").read_bytes()).hexdigest()
-    if wanted != [found]:
+    digest = hashlib.sha256((modules / "zxing-wasm/dist/reader/zxing_reader.wasm").read_bytes()).hexdigest()
+    if wanted != [digest]:
         raise VendorError(
-            f"zxing_reader.wasm has SHA-256 {found}, but barcode-detector wants "
+            f"zxing_reader.wasm has SHA-256 {digest}, but barcode-detector wants "
             f"{' or '.join(wanted) or 'none that can be found'}: pin the zxing-wasm version "
             "that barcode-detector itself depends on in static/package-lock.json."
         )
@@ -145,18 +145,18 @@ def check_reader(modules: Path) -> None:
 
 def _take_bundler(modules: Path, vendor: Path) -> None:
     """Copies esbuild's own program; npm has installed only the one for this machine."""
-    found = [
+    programs = [
         file
         for pattern in ("*/bin/esbuild", "*/esbuild.exe")
         for file in sorted((modules / "@esbuild").glob(pattern))
     ]
-    if not found:
+    if not programs:
         raise VendorError(
             f"esbuild has no program for this machine ({platform.system()} {platform.machine()}). "
             "Build the wheel on another one; it runs anywhere."
         )
     (vendor / "esbuild").mkdir()
-    shutil.copy(found[0], vendor / "esbuild" / found[0].name)
+    shutil.copy(programs[0], vendor / "esbuild" / programs[0].name)
 
 
 def find_npm() -> str | None:

@@ -38,6 +38,7 @@ from server.labelling.symbol import face_for
 from server.refusals import CommandRefused
 from server.serving.serve import settled_base
 from server.storage import DataFolder
+from server.storage import folder_with_data
 from server.storage.durable import sync_file
 
 _WAYS = ("count", "list", "again", "void")
@@ -108,7 +109,7 @@ def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict
 
 def _print_again(data: Path, batch: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
     distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
-    _must_exist(data)
+    folder_with_data(data)
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
         if not options:
@@ -148,14 +149,13 @@ def _write(out: Path, printing: store.Printing, base: str, layout: Layout, face:
 
 
 def _list(data: Path) -> None:
-    _must_exist(data)
     with closing(_opened(data)) as db:
-        found = batches(db)
-    if not found:
+        printed = batches(db)
+    if not printed:
         print("No labels were printed here yet.")
         return
     print(f"{'batch':>5}  {'made (UTC)':16}  {'labels':>6}  {FREE:>8}  {ON:>11}  {VOID:>5}  layout")
-    for batch in found:
+    for batch in printed:
         made = datetime.fromtimestamp(batch.made_at / 1000, UTC).strftime("%Y-%m-%d %H:%M")
         counts = batch.counts
         print(
@@ -167,7 +167,6 @@ def _list(data: Path) -> None:
 
 
 def _void(data: Path, what: str, reason: str) -> None:
-    _must_exist(data)
     with closing(_opened(data)) as db:
         if re.fullmatch(r"[0-9]{1,9}", what) and labels.parse(what)["outcome"] != "ours":
             batch, codes = int(what), []
@@ -175,10 +174,10 @@ def _void(data: Path, what: str, reason: str) -> None:
             read = labels.parse(what)
             if read["outcome"] != "ours":
                 raise CommandRefused(f"--void {what}: {read['sentence']}")
-            found = store.batch_with(db, read["code"])
-            if found is None:
+            printed_in = store.batch_with(db, read["code"])
+            if printed_in is None:
                 raise CommandRefused(f"--void {what}: this label was not printed here.")
-            batch, codes = found, [read["code"]]
+            batch, codes = printed_in, [read["code"]]
         batch_options(db, batch)
         gone = store.void(db, batch, codes, reason, now_ms())
     words = "1 label of batch {} is" if len(gone) == 1 else f"{len(gone)} labels of batch {{}} are"
@@ -186,14 +185,9 @@ def _void(data: Path, what: str, reason: str) -> None:
 
 
 def _opened(data: Path) -> Database:
-    folder = DataFolder(data)
+    folder = folder_with_data(data)
     folder.prepare()
     return folder.open()
-
-
-def _must_exist(data: Path) -> None:
-    if not DataFolder(data).database.is_file():
-        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
 
 
 def _checked_out(out: Path | None) -> Path:

@@ -66,12 +66,12 @@ def read_case(path: str):
 
 def _object(pairs: list) -> dict:
     """Build an object, refusing a key that comes twice: one of the two would be lost."""
-    result = {}
+    built = {}
     for key, value in pairs:
-        if key in result:
+        if key in built:
             raise BadInput(key, "the key twice in one object", "each key once")
-        result[key] = value
-    return result
+        built[key] = value
+    return built
 
 
 def _refuse_constant(name: str):

@@ -8,12 +8,12 @@ import click
 from server.clock import now_ms
 from server.commands.options import DataCommand
 from server.commands.options import data_option
-from server.keeping.new_file import filled
 from server.keeping.new_file import refuse_unless_new
 from server.keeping.new_file import written_whole
 from server.keeping.record.make import make
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
+from server.storage import folder_with_data
 
 
 @click.command("record", cls=DataCommand)
@@ -30,7 +30,7 @@ def command(name: str, out: Path, data: Path) -> None:
 
 def run(data: Path, name: str, out: Path) -> None:
     """Writes the record of a sensor or a job."""
-    folder = filled(data)
+    folder = folder_with_data(data)
     refuse_unless_new(out, "a record")
     folder.prepare()
     signs = signer(folder)

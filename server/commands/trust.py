@@ -8,7 +8,6 @@ import click
 
 from server.commands.options import DataCommand
 from server.commands.options import data_option
-from server.keeping.new_file import filled
 from server.refusals import CommandRefused
 from server.serving import base_address
 from server.serving.lan import naming
@@ -20,6 +19,7 @@ from server.serving.lan.leaf import Leaf
 from server.serving.lan.phone_steps import FAMILIES
 from server.serving.lan.renewal import FILE
 from server.serving.lan.renewal import kept_leaf
+from server.storage import folder_with_data
 
 
 @click.command("trust", cls=DataCommand)
@@ -31,7 +31,7 @@ def command(data: Path) -> None:
 
 def run(data: Path) -> None:
     """Prints the authority of a data folder; makes nothing."""
-    folder = filled(data)
+    folder = folder_with_data(data)
     with closing(folder.open()) as db:
         base = base_address.kept(db) or ""
     authority = existing_authority(folder, urlsplit(base).hostname or "")

@@ -123,12 +123,12 @@ def links(kind: str, body: str | None) -> set[str]:
     entity = json.loads(body or "")
     if kind == "conflicts":
         return {f"conflicts:{conflict['job']}" for _, conflict in entity if conflict["job"]}
-    found = {f"job:{job}" for job in [*entity["jobs"], entity["job"]] if job}
-    found |= {f"claims:{claim['vehicle']}" for claim in entity["claims"] if claim["vehicle"]}
-    found |= {f"decided:{made['at'] // DAY_MS}" for entry in entity["returns"] for made in entry["decisions"]}
+    names = {f"job:{job}" for job in [*entity["jobs"], entity["job"]] if job}
+    names |= {f"claims:{claim['vehicle']}" for claim in entity["claims"] if claim["vehicle"]}
+    names |= {f"decided:{made['at'] // DAY_MS}" for entry in entity["returns"] for made in entry["decisions"]}
     if open_return(entity):
-        found.add("waiting")
-    return found | {"stock"} if entity["place"] == "stock" else found
+        names.add("waiting")
+    return names | {"stock"} if entity["place"] == "stock" else names
 
 
 def jobs_shown_by(kind: str, name: str, old: str | None, new: str | None) -> set[str]:

@@ -56,11 +56,11 @@ class FoldedState(State):
 
     def focus(self, job: str | None) -> None:
         """Reads what the core goes through when it folds or is asked about a job."""
-        found = self.jobs.get(job)
-        if job is None or found is None or job in self._focused:
+        folded_job = self.jobs.get(job)
+        if job is None or folded_job is None or job in self._focused:
             return
         self._focused.add(job)
-        for link in (f"job:{job}", f"claims:{found['vehicle']}"):
+        for link in (f"job:{job}", f"claims:{folded_job['vehicle']}"):
             for name in self._rows.linked(link):
                 self.units.get(name)
         for owner in self._rows.linked(f"conflicts:{job}"):
@@ -80,8 +80,8 @@ class FoldedState(State):
 
     def add_history(self, job: str) -> None:
         """Puts a job's history back from the log; its row goes without."""
-        found, about = self.jobs.get(job), self._histories.get(job)
-        if found is None or about is None:
+        folded_job, about = self.jobs.get(job), self._histories.get(job)
+        if folded_job is None or about is None:
             return
         events = self._rows.conn.execute(
             "SELECT n, body, withdrawn.actor, withdrawn.reason FROM events "
@@ -94,7 +94,7 @@ class FoldedState(State):
             entry["withdrawn"] = None if reason is None else {"actor": actor, "reason": reason}
             entry["understood"] = n not in about["odd"]
             entry["newer"] = is_newer(event)
-            found["history"].append(entry)
+            folded_job["history"].append(entry)
 
     def save(self, bucket: int, fine_from: int) -> None:
         """Writes what has changed."""

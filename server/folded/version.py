@@ -22,29 +22,29 @@ def fold_version() -> str:
 
 
 def _sources(*first: str) -> dict[str, str]:
-    found: dict[str, str] = {}
+    sources: dict[str, str] = {}
     waiting: list[tuple[str, ...]] = [first]
     while waiting:
         parts = waiting.pop()
         file = _CORE.joinpath(*parts).with_suffix(".py")
         name = file.relative_to(_CORE).as_posix()
-        if name not in found:
-            found[name] = file.read_text("utf-8")
-            waiting += _imported(found[name], tuple(file.relative_to(_CORE).parent.parts))
-    return found
+        if name not in sources:
+            sources[name] = file.read_text("utf-8")
+            waiting += _imported(sources[name], tuple(file.relative_to(_CORE).parent.parts))
+    return sources
 
 
 def _imported(source: str, package: tuple[str, ...]) -> list[tuple[str, ...]]:
     """Returns the modules of the core that a module in a package of it imports, as parts of a path."""
-    found: list[tuple[str, ...]] = []
+    modules: list[tuple[str, ...]] = []
     for node in ast.walk(ast.parse(source)):
         if isinstance(node, ast.ImportFrom) and node.level:
             above = package[: len(package) - node.level + 1]
             base = above + tuple(node.module.split(".")) if node.module else above
             # A name may be a module of the room it comes from; the `__init__` of a room only describes it.
             named = [base, *((*base, each.name) for each in node.names)]
-            found += [each for each in named if _is_module(each)]
-    return found
+            modules += [each for each in named if _is_module(each)]
+    return modules
 
 
 def _is_module(parts: tuple[str, ...]) -> bool:

@@ -16,12 +16,12 @@ from server.keeping.manifest import DATABASE
 from server.keeping.manifest import MANIFEST
 from server.keeping.manifest import Manifest
 from server.keeping.manifest import photo_name
-from server.keeping.new_file import filled
 from server.keeping.new_file import refuse_unless_new
 from server.keeping.new_file import written_whole
 from server.keeping.verify.data_folder import open_only
 from server.photos.store import path_of
 from server.storage import DataFolder
+from server.storage import folder_with_data
 from server.storage.parts import scratch_folder
 
 _BLOCK = 1 << 20
@@ -29,7 +29,7 @@ _BLOCK = 1 << 20
 
 def run(data: Path, out: Path) -> int:
     """Writes a backup of `data`; returns 1 where a photo could not go into it."""
-    folder = filled(data)
+    folder = folder_with_data(data)
     refuse_unless_new(out, "a backup")
     with written_whole(out) as part:
         left_out, manifest = _write(folder, part)

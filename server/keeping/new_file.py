@@ -1,25 +1,16 @@
-"""What the commands that write one file out of a data folder have in common."""
+"""How a command writes a file: a new one, whole or not at all."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from server.refusals import CommandRefused
-from server.storage import DataFolder
 from server.storage.durable import sync_file
 from server.storage.durable import sync_folder
 from server.storage.parts import beside
 from server.storage.parts import making
 from server.storage.parts import name_for
 from server.storage.parts import take_away_left
-
-
-def filled(data: Path) -> DataFolder:
-    """Returns the data folder; refuses one without data."""
-    folder = DataFolder(data)
-    if not folder.database.is_file():
-        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
-    return folder
 
 
 def refuse_unless_new(out: Path, what: str) -> None:

@@ -17,8 +17,7 @@ from server.photos.sweep import KEPT_DAYS
 from server.photos.sweep import sweep
 from server.photos.sweep import sweep_files
 from server.queries.projection import catch_up
-from server.refusals import CommandRefused
-from server.storage import DataFolder
+from server.storage import folder_with_data
 from server.storage import writing
 
 _MOST_LINES = 20
@@ -42,9 +41,7 @@ _COMPARED = {
 
 def run(data: Path) -> int:
     """Makes the caches of `data` anew; returns 1 where something differed."""
-    folder = DataFolder(data)
-    if not folder.database.is_file():
-        raise CommandRefused(f"{data} holds no data of this program. Name the folder with --data.")
+    folder = folder_with_data(data)
     folder.prepare()
     with closing(folder.open()) as db:
         catch_up(db)
@@ -71,10 +68,10 @@ def rebuild(db: Database) -> list[str]:
         folded.forget(db)
         folded.advance(db, _ALL)
         _index_again(db)
-        found = [line for name in _COMPARED for line in _differences(db, name)]
+        differences = [line for name in _COMPARED for line in _differences(db, name)]
         for name in _COMPARED:
             db.conn.execute(f"DROP TABLE old_{name}")
-    return found
+    return differences
 
 
 def _differences(db: Database, name: str) -> list[str]:

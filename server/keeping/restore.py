@@ -34,11 +34,11 @@ def run(data: Path, file: Path) -> None:
     """Makes `data` from a backup; refuses one that is altered, and a folder that holds anything."""
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
         raise CommandRefused(f"{data} is not empty, and restoring overwrites nothing. Name a new folder.")
-    found = examine(file)
-    if found.sort is not BACKUP:
-        raise CommandRefused(f"{file} is {found.sort.name}, not a backup. Name a file made by `backup`.")
-    if found.fault:
-        raise CommandRefused(f"{file} is altered, nothing was restored. {found.fault.sentence()}")
+    examined = examine(file)
+    if examined.sort is not BACKUP:
+        raise CommandRefused(f"{file} is {examined.sort.name}, not a backup. Name a file made by `backup`.")
+    if examined.fault:
+        raise CommandRefused(f"{file} is altered, nothing was restored. {examined.fault.sentence()}")
     data.parent.mkdir(parents=True, exist_ok=True)
     take_away_left(beside(data.parent))
     with making_folder(name_for(data)) as part:
@@ -72,9 +72,9 @@ def _unpack(file: Path, folder: DataFolder) -> int:
 
 def _another_identity(before: str) -> str:
     """Returns a new installation id, with another share of the label codes than the one before."""
-    while share_of(found := secrets.token_hex(8)) == share_of(before):
+    while share_of(identity := secrets.token_hex(8)) == share_of(before):
         pass
-    return found
+    return identity
 
 
 def _place(folder: DataFolder, name: str) -> Path:

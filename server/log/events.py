@@ -69,16 +69,16 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
         if kept != digest and not is_relayed and not claims[device]:
             refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
             continue
-        verdict = intake.judge(event, digest, claimed, heads[device], kept)
-        if verdict.action == "store" and role:
-            verdict = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or verdict
-        if verdict.action == "store":
+        handling = intake.judge(event, digest, claimed, heads[device], kept)
+        if handling.action == "store" and role:
+            handling = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or handling
+        if handling.action == "store":
             new.add(event, body, digest)
             heads[device] = intake.Head(seq, digest)
-        elif verdict.action == "quarantine":
-            _set_apart(db, event, body, digest, verdict.reason, now)
-        if verdict.code:
-            refused.append(_refusal(event, verdict.code, verdict.reason))
+        elif handling.action == "quarantine":
+            _set_apart(db, event, body, digest, handling.reason, now)
+        if handling.code:
+            refused.append(_refusal(event, handling.code, handling.reason))
     new.write()
     if 0 < len(new.hashes) <= _FOLDED_AT_ONCE:
         _move_state_on(db)
@@ -170,8 +170,8 @@ def last_n(db: Database) -> int:
 def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
     """Returns the next events behind `cursor` in order of receipt, at least one if there is any."""
     feed = feed_after(db, cursor, most, most_bytes)
-    found: list[dict] = json.loads(feed.text)
-    return found
+    entries: list[dict] = json.loads(feed.text)
+    return entries
 
 
 class Feed(NamedTuple):
@@ -183,7 +183,7 @@ class Feed(NamedTuple):
 
 def feed_after(db: Database, cursor: int, most: int, most_bytes: int) -> Feed:
     """Returns what `after` does as JSON text: what is kept is JSON already."""
-    found: list[str] = []
+    entries: list[str] = []
     size = 0
     rows = db.conn.execute(
         "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
@@ -191,12 +191,12 @@ def feed_after(db: Database, cursor: int, most: int, most_bytes: int) -> Feed:
     )
     for n, received_at, digest, body in rows:
         size += len(body)
-        if found and size > most_bytes:
+        if entries and size > most_bytes:
             break
-        found.append(f'{{"n":{n},"received_at":{received_at},"hash":"{digest}","event":{body}}}')
+        entries.append(f'{{"n":{n},"received_at":{received_at},"hash":"{digest}","event":{body}}}')
         cursor = n
     rows.close()
-    return Feed(f"[{','.join(found)}]", cursor)
+    return Feed(f"[{','.join(entries)}]", cursor)
 
 
 def of_unit(db: Database, unit: str) -> list[dict]:

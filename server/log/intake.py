@@ -39,7 +39,7 @@ class Head(NamedTuple):
 NO_HEAD = Head(0, "")
 
 
-class Verdict(NamedTuple):
+class Handling(NamedTuple):
     """What to do with an event; `code` and `reason` go back to the phone when it is not kept."""
 
     action: str
@@ -93,40 +93,40 @@ def _quickly(event: dict) -> str | None:
     return text.decode() if is_plain and not _ODD_NUMBER.search(text) else None
 
 
-def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Verdict:
+def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | None) -> Handling:
     """Returns what to do with a well-formed event whose hash is `digest`.
 
     `head` is the end of its device's kept chain, `kept` the hash kept under its identity if any.
     """
     seq = event["seq"]
     if claimed != digest:
-        return Verdict("refuse", "changed", f"Event {seq} does not match its hash: a byte was changed.")
+        return Handling("refuse", "changed", f"Event {seq} does not match its hash: a byte was changed.")
     if kept == digest:
-        return Verdict("repeat")
+        return Handling("repeat")
     if kept is not None:
-        return Verdict(
+        return Handling(
             "quarantine",
             "forked",
             f"Another event {seq} of this device is kept already, so two phones use one identity. "
             "Both are kept; this phone goes on as a new device.",
         )
     if seq > head.seq + 1:
-        return Verdict(
+        return Handling(
             "refuse",
             "gap",
             f"Events {head.seq + 1} to {seq - 1} of this device are missing. Send them first.",
         )
     if event["prev"] != head.hash:
-        return Verdict(
+        return Handling(
             "quarantine",
             "forked",
             f"Event {seq} does not continue the event {head.seq} that is kept. It is kept apart; "
             "this phone goes on as a new device.",
         )
-    return Verdict("store")
+    return Handling("store")
 
 
-def judge_role(role: str, kind: str, corrected: str) -> Verdict | None:
+def judge_role(role: str, kind: str, corrected: str) -> Handling | None:
     """Returns the refusal of a kind that phones of a role do not record; None lets it in.
 
     `corrected` is the kind that a correction takes back: it counts as that.
@@ -134,7 +134,7 @@ def judge_role(role: str, kind: str, corrected: str) -> Verdict | None:
     kind = corrected or kind
     if roles.may_record(role, kind):
         return None
-    return Verdict("refuse", "not_allowed", roles.reason_against(role, kind))
+    return Handling("refuse", "not_allowed", roles.reason_against(role, kind))
 
 
 def _deeper_than(value: object, levels: int) -> bool:

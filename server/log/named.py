@@ -17,7 +17,7 @@ def units(event: dict, body: str) -> list[str]:
     """
     if "\\" in body:
         return named.units(event)
-    found = set(_QUOTED_UNIT.findall(body, body.find('"data":')))
+    names = set(_QUOTED_UNIT.findall(body, body.find('"data":')))
     if event["kind"] == "job_opened":
-        found.update(named.first_units(event["data"]))
-    return sorted(found)
+        names.update(named.first_units(event["data"]))
+    return sorted(names)

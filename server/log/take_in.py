@@ -18,8 +18,10 @@ from server.log import unsent_file
 from server.photos import store as photo_store
 from server.refusals import CommandRefused
 from server.storage import DataFolder
+from server.storage import folder_with_data
 from server.web.errors import Refusal
 
+_NO_DATA = "Name the folder with --data, or start `swaptrail serve` on it once."
 _AT_ONCE = 200  # as many as a phone sends at once
 
 
@@ -32,22 +34,17 @@ class _Taken(NamedTuple):
 
 def run(data: Path, file: Path) -> int:
     """Takes the file in; returns 1 where something of it is missing or was not taken."""
-    folder = DataFolder(data)
-    if not folder.database.is_file():
-        raise CommandRefused(
-            f"{data} holds no data of this program. Name the folder with --data, or start `swaptrail serve` "
-            "on it once."
-        )
-    end, told = _checked(file)
+    folder = folder_with_data(data, _NO_DATA)
+    end, there = _checked(file)
     folder.prepare()
     with closing(folder.open()) as db:
         taken = _take(db, folder, file)
-    known = told.entries - taken.entries - sum(line.startswith("Entry") for line in taken.left_out)
+    known = there.entries - taken.entries - sum(line.startswith("Entry") for line in taken.left_out)
     print(f"{file}: {_counted(taken)} taken in, {known} entries were here already.")
     for line in taken.left_out:
         print(line)
     if not end.whole:
-        entries, photos = end.entries - told.entries, end.photos - told.photos
+        entries, photos = end.entries - there.entries, end.photos - there.photos
         print(f"The file was cut off: {entries} entries and {photos} photos of it are missing.")
     return 0 if end.whole and not taken.left_out else 1
 

@@ -86,15 +86,15 @@ class Keeping(NamedTuple):
 
 def checked_keeping(body: dict) -> Keeping | None:
     """Returns what a request's body says of the phone's storage; older apps say nothing."""
-    said = body.get("storage")
-    if said is None:
+    promise = body.get("storage")
+    if promise is None:
         return None
-    if not isinstance(said, dict):
-        raise BadRequest("storage", shorten(said), '{"promised", "installed"}')
+    if not isinstance(promise, dict):
+        raise BadRequest("storage", shorten(promise), '{"promised", "installed"}')
     for name in Keeping._fields:
-        if not isinstance(said.get(name), bool | None):
-            raise BadRequest(f"storage.{name}", shorten(said[name]), "true, false or null")
-    return Keeping(said.get("promised"), said.get("installed"))
+        if not isinstance(promise.get(name), bool | None):
+            raise BadRequest(f"storage.{name}", shorten(promise[name]), "true, false or null")
+    return Keeping(promise.get("promised"), promise.get("installed"))
 
 
 def note_keeping(db: Database, device: str, keeping: Keeping) -> None:

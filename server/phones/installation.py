@@ -29,14 +29,14 @@ def ping() -> Response:
 @blueprint.get("/api/session")
 def session() -> Response:
     """Tells a phone whether it is paired, and gives it the token that its writes need."""
-    found = current_session()
+    current = current_session()
     cookie.modified = True  # begins the cookie's days anew
     return json_answer(
         {
             "csrf": generate_csrf(),
-            "paired": found is not None,
-            "name": found.name if found else "",
-            "role": found.role if found else "",
+            "paired": current is not None,
+            "name": current.name if current else "",
+            "role": current.role if current else "",
             "return_days": return_days(database()),
             "installation": installation_id(database()),
             "build": current_shell().build,

@@ -39,14 +39,14 @@ def current_session() -> Session | None:
     """Returns the session of this request, or None."""
     if "session" not in g:
         g.session = _look_up(database(), cookie.get("token"))
-    found: Session | None = g.session
-    return found
+    current: Session | None = g.session
+    return current
 
 
 def require_session() -> Session:
     """Returns the session of this request; refuses when there is none."""
-    found = current_session()
-    if found is None:
+    current = current_session()
+    if current is None:
         raise NotPaired(
             "session",
             "nothing",
@@ -54,7 +54,7 @@ def require_session() -> Session:
             "This phone is not paired, or its pairing was withdrawn. Open a pairing link from a "
             "phone that is paired, or start the server with --pair to get one.",
         )
-    return found
+    return current
 
 
 def begin_session(db: Database, name: str, role: str, now: int) -> Session:

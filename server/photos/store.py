@@ -2,7 +2,6 @@
 
 import hashlib
 import io
-import os
 from pathlib import Path
 
 from PIL import Image
@@ -11,8 +10,7 @@ from sqlite_utils import Database
 from server.photos import jpeg
 from server.storage import writing
 from server.storage.durable import sync_folder
-from server.storage.parts import making
-from server.storage.parts import name_inside
+from server.storage.durable import write_whole
 from server.storage.private import make_private_folder
 from server.web.errors import NotTaken
 from server.web.errors import TooLarge
@@ -31,15 +29,15 @@ def check(data: bytes) -> jpeg.Picture:
     except jpeg.NotJpeg as error:
         raise NotTaken("photo", "no whole JPEG", "a JPEG", f"This is no JPEG. {error}") from None
     if picture.width * picture.height > MOST_PIXELS:
-        found = f"{picture.width} x {picture.height} pixels"
-        raise TooLarge("photo", found, f"at most {MOST_PIXELS} pixels")
+        size = f"{picture.width} x {picture.height} pixels"
+        raise TooLarge("photo", size, f"at most {MOST_PIXELS} pixels")
     if picture.extras:
-        found = ", ".join(sorted(set(picture.extras)))
+        extras = ", ".join(sorted(set(picture.extras)))
         raise NotTaken(
             "photo",
-            found,
+            extras,
             "a JPEG without added data",
-            f"The photo carries {found}, which can tell where and when it was taken. "
+            f"The photo carries {extras}, which can tell where and when it was taken. "
             "Encode it again without that.",
         )
     try:
@@ -69,11 +67,11 @@ def whole(folder: Path, digest: str) -> bytes | None:
 
 def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None:
     """Stores a photo that must hash to `digest`; the same one again changes nothing."""
-    found = hashlib.sha256(data).hexdigest()
-    if found != digest:
+    actual = hashlib.sha256(data).hexdigest()
+    if actual != digest:
         raise NotTaken(
             "photo",
-            found,
+            actual,
             digest,
             "The photo's bytes do not match its hash: they were changed or cut off on the way. "
             "Send it again.",
@@ -93,13 +91,6 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
 
 
 def _write(path: Path, data: bytes) -> None:
-    """Writes a file so that it is either there in full or not at all, also after a power cut."""
     make_private_folder(path.parent)
-    with making(name_inside(path)) as part:
-        with part.open("wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(part, path)
-    for folder in (path.parent, path.parent.parent):
-        sync_folder(folder)
+    write_whole(path, data)
+    sync_folder(path.parent.parent)

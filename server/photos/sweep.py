@@ -9,12 +9,11 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from server.core.words.words import DAY_MS
 from server.photos.store import path_of
 from server.storage import writing
 
 KEPT_DAYS = 90
-_DAY_MS = 24 * 60 * 60 * 1000
-_DAY_SECONDS = 24 * 60 * 60
 
 _UNNAMED = "SELECT sha256 FROM photos WHERE stored_at < ? AND sha256 NOT IN (SELECT sha256 FROM event_photos)"
 
@@ -22,7 +21,7 @@ _UNNAMED = "SELECT sha256 FROM photos WHERE stored_at < ? AND sha256 NOT IN (SEL
 def sweep(db: Database, folder: Path, now: int) -> list[str]:
     """Takes away the photos that no entry has named in all that time; returns which."""
     with writing(db):
-        old = [digest for (digest,) in db.conn.execute(_UNNAMED, [now - KEPT_DAYS * _DAY_MS])]
+        old = [digest for (digest,) in db.conn.execute(_UNNAMED, [now - KEPT_DAYS * DAY_MS])]
         if not old:
             return []
         apart = _named_apart(db)
@@ -38,7 +37,7 @@ def sweep_files(db: Database, folder: Path, now: int) -> int:
     gone = 0
     with writing(db):
         for file in sorted(folder.glob("??/*")):
-            days = (now / 1000 - file.stat().st_mtime) / _DAY_SECONDS
+            days = (now - file.stat().st_mtime * 1000) / DAY_MS
             cut_off = file.suffix == ".part" and days > 1
             if cut_off or (days > KEPT_DAYS and not _known(db, file.stem)):
                 file.unlink(missing_ok=True)

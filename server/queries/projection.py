@@ -25,7 +25,7 @@ from server.core.log import canon
 from server.core.words.words import DAY_MS
 from server.folded import FoldedState
 from server.log import events
-from server.storage import reading
+from server.storage import at_one_moment
 from server.storage import writing
 from server.storage import writing_cache
 from server.web.database import database
@@ -91,7 +91,7 @@ class Projection:
     def jobs(self, db: Database, start: int) -> str:
         """Returns a part of the list of jobs, in the core's order."""
         _stuck(db)  # then the list is the one from before: it stands behind no decision
-        with reading(db):
+        with at_one_moment(db):
             upto = events.last_n(db)
             rows = db.conn.execute(
                 "SELECT job, CASE core WHEN ? THEN line END FROM job_list "
@@ -109,14 +109,14 @@ class Projection:
     def _fresh(self, db: Database, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer to a question that is hardly ever asked the same way again."""
         stuck = _stuck(db)
-        with reading(db):
+        with at_one_moment(db):
             return _folded_answer(db, question, gather, stuck)
 
     def _answer(self, db: Database, table: str, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer as canonical JSON, from `table` where it is there."""
         key = canon.dumps(question)
         stuck = _stuck(db)
-        with reading(db):
+        with at_one_moment(db):
             upto = events.last_n(db)
             row = db.conn.execute(
                 f"SELECT answer FROM {table} WHERE question = ? AND upto = ? AND core = ?",
@@ -228,8 +228,8 @@ def unit(name: str) -> Response:
 
 def projection() -> Projection:
     """Returns the projection of the running app."""
-    found: Projection = current_app.extensions["projection"]
-    return found
+    host: Projection = current_app.extensions["projection"]
+    return host
 
 
 def _json(text: str) -> Response:

@@ -16,11 +16,20 @@ What is acknowledged is durable, by this discipline:
 `tests/server/storage/test_killed_server.py` and `test_bad_disk.py` hold the server to it.
 """
 
+from .connection import at_one_moment
 from .connection import open_database
-from .connection import reading
 from .connection import writing
 from .connection import writing_cache
 from .folder import DataFolder
+from .folder import folder_with_data
 from .migrations import migrations
 
-__all__ = ["DataFolder", "migrations", "open_database", "reading", "writing", "writing_cache"]
+__all__ = [
+    "DataFolder",
+    "at_one_moment",
+    "folder_with_data",
+    "migrations",
+    "open_database",
+    "writing",
+    "writing_cache",
+]

@@ -51,7 +51,7 @@ def writing_cache(db: Database) -> Iterator[None]:
 
 
 @contextmanager
-def reading(db: Database) -> Iterator[None]:
+def at_one_moment(db: Database) -> Iterator[None]:
     """Lets everything read inside come from one moment of the database."""
     db.conn.execute("BEGIN")
     try:

@@ -9,6 +9,8 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from server.refusals import CommandRefused
+
 from . import own_work
 from .connection import open_database
 from .connection import writing
@@ -80,6 +82,14 @@ class DataFolder:
                     own_work.note(path)
             sync_folder(self.keys)
         return path.read_bytes()
+
+
+def folder_with_data(root: Path, advice: str = "Name the folder with --data.") -> DataFolder:
+    """Returns the data folder at `root`; refuses one without data, with that advice, and makes none."""
+    folder = DataFolder(root)
+    if not folder.database.is_file():
+        raise CommandRefused(f"{root} holds no data of this program. {advice}")
+    return folder
 
 
 def setting(db: Database, name: str) -> str | None:

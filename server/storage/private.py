@@ -44,8 +44,8 @@ def tighten(path: Path) -> None:
     """
     if os.name == "nt" or not path.exists():
         return
-    found = path.stat()
-    if found.st_uid != os.geteuid() or not found.st_mode & _OTHERS or found.st_mode & stat.S_ISVTX:
+    status = path.stat()
+    if status.st_uid != os.geteuid() or not status.st_mode & _OTHERS or status.st_mode & stat.S_ISVTX:
         return
     with suppress(PermissionError, OSError):  # a disk that is open for reading alone keeps its modes
-        path.chmod(stat.S_IMODE(found.st_mode) & ~_OTHERS)
+        path.chmod(stat.S_IMODE(status.st_mode) & ~_OTHERS)

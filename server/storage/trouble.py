@@ -32,7 +32,7 @@ def trouble(error: OSError | sqlite3.Error) -> str | None:
 def storage_words(error: OSError | sqlite3.Error) -> str:
     """Returns one line about what stands against a command."""
     place = f"{error.filename}: " if isinstance(error, OSError) and error.filename else ""
-    said = {
+    sentence = {
         "full": "The disk is full. Free some space, then try again.",
         "shut": "This cannot be written or opened. Look at its permissions, and whether the disk is mounted "
         "for reading alone.",
@@ -40,4 +40,4 @@ def storage_words(error: OSError | sqlite3.Error) -> str:
         "broken": f"The disk or the database does not answer as it should ({error}). Look at the disk, then "
         "run `swaptrail verify` on the data folder.",
     }.get(trouble(error) or "", f"{error}.")
-    return place + said
+    return place + sentence

@@ -16,8 +16,8 @@ def larger_bodies(app: Flask) -> dict[tuple[str, str], int]:
 
     The door asks before it lets a body in; the app asks again.
     """
-    found: dict[tuple[str, str], int] = app.extensions.setdefault("larger_bodies", {})
-    return found
+    limits: dict[tuple[str, str], int] = app.extensions.setdefault("larger_bodies", {})
+    return limits
 
 
 def init_app(app: Flask) -> None:

@@ -43,12 +43,12 @@ def _check() -> None:
 
 def _only(name: str, wanted: str) -> str:
     """Returns the one value of a header; several hops come with commas between them."""
-    found = request.headers.get(name, "").strip()
-    if not found:
+    value = request.headers.get(name, "").strip()
+    if not value:
         raise _amiss(name, "nothing", wanted)
-    if "," in found:
-        raise _amiss(name, shorten(found), f"{wanted}, once")
-    return found
+    if "," in value:
+        raise _amiss(name, shorten(value), f"{wanted}, once")
+    return value
 
 
 def _amiss(name: str, found: str, wanted: str) -> NotThroughProxy:

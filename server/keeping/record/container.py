@@ -87,9 +87,9 @@ def first_difference(data: bytes, members: list[Member]) -> str | None:
 
 def offsets(members: list[Member]) -> dict[str, list[int]]:
     """Returns where each member's own bytes lie in the file: [offset, length]."""
-    found, at = {}, 0
+    places, at = {}, 0
     for name, content in members:
         at += _LOCAL.size + len(name)
-        found[name] = [at, len(content)]
+        places[name] = [at, len(content)]
         at += len(content)
-    return found
+    return places

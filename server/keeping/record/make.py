@@ -27,7 +27,7 @@ from server.phones.signing import Signer
 from server.photos import store as photo_store
 from server.queries.projection import catch_up
 from server.refusals import CommandRefused
-from server.storage import reading
+from server.storage import at_one_moment
 from server.web.shell import core_digest
 
 
@@ -45,7 +45,7 @@ class Made(NamedTuple):
 def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Made:
     """Returns the record of what `name` means: a unit's id, the code on a label or a job's id."""
     catch_up(db)
-    with reading(db):
+    with at_one_moment(db):
         state = FoldedState(db)
         unit, job = gather.subject_of(state, name)
         found = record_entries.gather(state, gather.Log(db), unit, job)

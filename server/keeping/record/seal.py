@@ -16,9 +16,9 @@ from server.phones.signing import Signer
 
 def digests(record: dict, members: Mapping[str, bytes]) -> dict[str, str]:
     """Returns the digest of each field of a record and of each other member."""
-    found = {FIELD + name: canon.sha256_hex(canon.dumps(value)) for name, value in record.items()}
-    found.update((name, hashlib.sha256(content).hexdigest()) for name, content in members.items())
-    return found
+    by_name = {FIELD + name: canon.sha256_hex(canon.dumps(value)) for name, value in record.items()}
+    by_name.update((name, hashlib.sha256(content).hexdigest()) for name, content in members.items())
+    return by_name
 
 
 def sealed(digests: dict[str, str], signer: Signer) -> str:

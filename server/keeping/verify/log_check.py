@@ -49,8 +49,8 @@ def _fault_in_entries(connection: sqlite3.Connection, heads: Heads) -> Fault | N
             envelope.check(event)
         except (ValueError, BadInput):
             return Fault(device, seq, "it is no entry")
-        told = [event[name] for name in ("device", "seq", "prev", "kind", "job")]
-        if told != [device, seq, prev, kind, job]:
+        fields = [event[name] for name in ("device", "seq", "prev", "kind", "job")]
+        if fields != [device, seq, prev, kind, job]:
             return Fault(device, seq, "it is filed under other words than its own")
         last, last_hash = ends.get(device, (0, ""))
         if seq != last + 1:
@@ -65,14 +65,14 @@ def _fault_at_the_end(connection: sqlite3.Connection, heads: Heads | None) -> Fa
     """Looks for entries that are missing at the end, where no later one gives them away."""
     if heads is not None:
         rows = connection.execute("SELECT device, max(seq), hash FROM events GROUP BY device")
-        found = {device: (seq, digest) for device, seq, digest in rows}
-        for device in sorted({*heads, *found}):
-            told = heads.get(device, {"seq": 0, "hash": ""})
-            seq, digest = found.get(device, (0, ""))
-            if seq != told["seq"]:
-                what = "it is missing" if seq < told["seq"] else "it was added after the backup"
-                return Fault(device, min(seq, told["seq"]) + 1, what)
-            if digest != told["hash"]:
+        kept = {device: (seq, digest) for device, seq, digest in rows}
+        for device in sorted({*heads, *kept}):
+            named = heads.get(device, {"seq": 0, "hash": ""})
+            seq, digest = kept.get(device, (0, ""))
+            if seq != named["seq"]:
+                what = "it is missing" if seq < named["seq"] else "it was added after the backup"
+                return Fault(device, min(seq, named["seq"]) + 1, what)
+            if digest != named["hash"]:
                 return Fault(device, seq, "its hash is not the one that the backup names")
     row = connection.execute("SELECT seq FROM sqlite_sequence WHERE name = 'events'").fetchone()
     last = connection.execute("SELECT coalesce(max(n), 0) FROM events").fetchone()[0]
@@ -101,8 +101,8 @@ def _fault_in_quarantine(connection: sqlite3.Connection) -> Fault | None:
 
 
 def _fault_in_file(connection: sqlite3.Connection) -> Fault | None:
-    said = connection.execute("PRAGMA integrity_check(1)").fetchone()[0]
-    if said != "ok":
-        return Fault("", 0, f"the database is damaged ({' '.join(said.split())})")
+    answer = connection.execute("PRAGMA integrity_check(1)").fetchone()[0]
+    if answer != "ok":
+        return Fault("", 0, f"the database is damaged ({' '.join(answer.split())})")
     row = connection.execute("PRAGMA foreign_key_check").fetchone()
     return Fault("", 0, f"the table {row[0]} names something that is not there") if row else None

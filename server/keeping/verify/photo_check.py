@@ -11,13 +11,13 @@ _STORED = """SELECT sha256, device, seq FROM photos
     LEFT JOIN events USING (n) ORDER BY n IS NULL, n, sha256"""
 
 
-def first_fault(connection: sqlite3.Connection, found: Callable[[str], str | None]) -> Fault | None:
-    """Returns the first photo that is not what it was; `found` gives the hash of one's bytes, or None.
+def first_fault(connection: sqlite3.Connection, hash_of: Callable[[str], str | None]) -> Fault | None:
+    """Returns the first photo that is not what it was; `hash_of` gives the hash of one's bytes, or None.
 
     A photo that an entry names and that never arrived is no fault: the phone still has it.
     """
     for digest, device, seq in connection.execute(_STORED):
-        now = found(digest)
+        now = hash_of(digest)
         if now != digest:
             what = "is missing" if now is None else "is another one, or was changed"
             return Fault(device or "", seq or 0, f"the photo {digest} {what}")

@@ -33,11 +33,11 @@ def first_fault(path: Path) -> Fault | None:
 
 def maker(path: Path) -> str:
     """Says what sealed a record: whose key it is, a record cannot say."""
-    found = _checked(path)
-    shown = fingerprint(found.record["key"])
-    if found.by == record_check.PHONE:
-        return f"Sealed by a phone, fingerprint {shown}. Whose phone it is, the file cannot say."
-    return f"Sealed by an installation, fingerprint {shown}."
+    sound = _checked(path)
+    maker_key = fingerprint(sound.record["key"])
+    if sound.by == record_check.PHONE:
+        return f"Sealed by a phone, fingerprint {maker_key}. Whose phone it is, the file cannot say."
+    return f"Sealed by an installation, fingerprint {maker_key}."
 
 
 def _checked(path: Path) -> Sound:

@@ -17,7 +17,7 @@ class Limits(NamedTuple):
     linger: float = 2  # after a refusal, so that the client reads it before the connection goes
     closing: float = 5  # for answers under way when the server is told to end
 
-    # A body, or an answer, must move this fast on average once the grace is over, and end in time.
+    # A body, or an answer, must come or go this fast on average once the grace is over, and end in time.
     grace: float = 20
     rate: int = 1 * KILO
     transfer: float = 15 * 60

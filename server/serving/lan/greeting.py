@@ -19,7 +19,7 @@ _PAIRS_A_LINE = 16
 _END_IS_NEAR = timedelta(days=90)
 
 
-class Said(NamedTuple):
+class Greeting(NamedTuple):
     """One start of the server in words."""
 
     data: Path

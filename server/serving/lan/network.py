@@ -58,13 +58,13 @@ def chosen_interface(asked: str | None) -> Interface:
 
 def usable_interfaces() -> list[Interface]:
     """Returns the interfaces with an address that a phone could be sent to, loopback included."""
-    found = []
+    interfaces = []
     for adapter in ifaddr.get_adapters():
         numbers = [ipaddress.ip_address(ip.ip if isinstance(ip.ip, str) else ip.ip[0]) for ip in adapter.ips]
         addresses = _worth_announcing(numbers)
         if addresses:
-            found.append(Interface(adapter.nice_name, addresses))
-    return found
+            interfaces.append(Interface(adapter.nice_name, addresses))
+    return interfaces
 
 
 def _worth_announcing(numbers: list[Address]) -> tuple[Address, ...]:

@@ -5,7 +5,6 @@ whole, and the server takes it in without a restart.
 """
 
 import logging
-import os
 import threading
 from collections.abc import Iterable
 from contextlib import suppress
@@ -26,10 +25,8 @@ from server.serving.lan.leaf import Leaf
 from server.serving.lan.leaf import names_of
 from server.serving.lan.leaf import new_leaf
 from server.serving.lan.leaf import wanted_names
-from server.storage.durable import sync_folder
+from server.storage.durable import write_whole
 from server.storage.own_work import note
-from server.storage.parts import making
-from server.storage.parts import name_inside
 
 # A machine that slept, or whose clock was set, is noticed within this time.
 LONGEST_WAIT = timedelta(hours=1)
@@ -165,14 +162,7 @@ def kept_leaf(path: Path) -> Leaf | None:
 
 
 def _replace(path: Path, content: bytes) -> None:
-    """Writes a file of secrets whole under its name, readable by its owner alone."""
     is_new = not path.exists()
-    with making(name_inside(path)) as part:
-        with part.open("wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        part.replace(path)
+    write_whole(path, content)
     if is_new:
         note(path)
-    sync_folder(path.parent)

@@ -87,13 +87,14 @@ def run(asked: Asked) -> None:
     if announces:
         where = asked.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
-    said = greeting.Said(asked.data, planned, authority, is_new, interface, instants.now())
+    start = greeting.Greeting(asked.data, planned, authority, is_new, interface, instants.now())
     with held_open(folder, asked.days):
         serve(
             app,
             planned.base,
             lambda: print(
-                "\n".join(said.lines(_link(app, planned.base, asked.pair), pairing.TRUST_MINUTES)), flush=True
+                "\n".join(start.lines(_link(app, planned.base, asked.pair), pairing.TRUST_MINUTES)),
+                flush=True,
             ),
             certificate=CertificateFiles(renewal.path, renewal.path),
             bind=bind,
@@ -125,12 +126,12 @@ def _link(app: Flask, base: str, pair: str | None) -> tuple[str, str] | None:
 
 def _check_own_address(host: str, interface: Interface) -> None:
     """Refuses to serve under an address that this machine does not have now."""
-    own = naming.as_ip(host)
-    if own is None or own in interface.addresses:
+    wanted = naming.as_ip(host)
+    if wanted is None or wanted in interface.addresses:
         return
-    found = ", ".join(map(str, interface.addresses))
+    own = ", ".join(map(str, interface.addresses))
     raise CommandRefused(
-        f"This data folder answers at the address {host}, and this machine has {found}. Have the router give "
+        f"This data folder answers at the address {host}, and this machine has {own}. Have the router give "
         f"it {host} again, always the same, then start again: what phones keep hangs on that address."
     )
 

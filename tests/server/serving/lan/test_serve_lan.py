@@ -19,7 +19,7 @@ from server.serving.lan import address
 from server.serving.lan import instants
 from server.serving.lan.address import Planned
 from server.serving.lan.authority import new_authority
-from server.serving.lan.greeting import Said
+from server.serving.lan.greeting import Greeting
 from server.serving.lan.network import Interface
 from server.serving.lan.trust_page import certificate_name
 from server.serving.serve import settled_base
@@ -101,7 +101,7 @@ def test_an_authority_that_ends_soon_is_said_in_time(tmp_path):
     made = datetime.now(UTC)
     authority = new_authority("yard.local", made)
     place = Interface("eth0", (ip_address("192.168.1.20"),))
-    said = Said(tmp_path, Planned("yard.local", 8765, 8766), authority, False, place, made)
+    said = Greeting(tmp_path, Planned("yard.local", 8765, 8766), authority, False, place, made)
     assert "the authority ends" not in "\n".join(said.lines(None, 60))
     late = said._replace(now=authority.ends - timedelta(days=40))
     assert "Caution: the authority ends in 40 days." in "\n".join(late.lines(None, 60))
