@@ -9,11 +9,11 @@ from urllib.parse import urlsplit
 from flask import Flask
 from flask_wtf.csrf import CSRFProtect
 
-from server.keeping.record import web as record_web
+from server.keeping.record import routes as records
 from server.labelling import routes as labelling
 from server.log import sync
 from server.phones import installation
-from server.phones import paired as phones
+from server.phones import paired
 from server.phones import pairing
 from server.phones import sessions
 from server.phones.try_limit import TryLimit
@@ -76,11 +76,11 @@ def create_app(config: Config) -> Flask:
         forwarded.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
     bodies.init_app(app)
-    record_web.init_app(app)
+    records.init_app(app)
     CSRFProtect(app).exempt(assets.shared)
     sessions.init_app(app)
     assets.init_app(app, shell)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (installation, labelling, pairing, phones, photos, returns, sync):
+    for part in (installation, labelling, paired, pairing, photos, returns, sync):
         app.register_blueprint(part.blueprint)
     return app

@@ -20,7 +20,7 @@ from server.storage.return_window import DEFAULT_DAYS
 _LAN_ONLY = ("name", "trust_port", "interface")
 
 
-class _Asked(NamedTuple):
+class _Options(NamedTuple):
     """The options as they were typed; None is not given."""
 
     data: Path
@@ -92,46 +92,48 @@ def _own_name_option(name: str, **kwargs: Any) -> Any:
 )
 def command(**given: Any) -> None:
     """Serve one data folder until Ctrl-C: on this machine alone, unless another way is asked for."""
-    asked = _Asked(**given)
-    way = _way(asked)
-    _refuse_stray(asked, way)
+    options = _Options(**given)
+    way = _way(options)
+    _refuse_stray(options, way)
     if way == "--lan":
         from server.serving.lan import serve_lan  # here: only this way needs a certificate authority
 
         serve_lan.run(
-            serve_lan.Asked(
-                asked.data,
-                asked.name,
-                asked.port,
-                asked.trust_port,
-                asked.interface,
-                asked.pair,
-                asked.return_days,
+            serve_lan.Options(
+                options.data,
+                options.name,
+                options.port,
+                options.trust_port,
+                options.interface,
+                options.pair,
+                options.return_days,
             )
         )
         return
     from server.serving import beyond
     from server.serving import serve
 
-    own = beyond.Asked(asked.data, asked.host, asked.port, asked.bind, asked.pair, asked.return_days)
-    if asked.cert and asked.key:
-        beyond.run_with_certificate(own, asked.cert, asked.key)
+    own = beyond.Options(
+        options.data, options.host, options.port, options.bind, options.pair, options.return_days
+    )
+    if options.cert and options.key:
+        beyond.run_with_certificate(own, options.cert, options.key)
     elif way == "--behind-proxy":
         beyond.run_behind_proxy(own)
     else:
-        serve.run(asked.data, asked.host, asked.port, pair=asked.pair, days=asked.return_days)
+        serve.run(options.data, options.host, options.port, pair=options.pair, days=options.return_days)
 
 
-def _way(asked: _Asked) -> str | None:
-    if (asked.cert is None) != (asked.key is None):
-        given, missing = ("--cert", "--key") if asked.key is None else ("--key", "--cert")
+def _way(options: _Options) -> str | None:
+    if (options.cert is None) != (options.key is None):
+        given, missing = ("--cert", "--key") if options.key is None else ("--key", "--cert")
         raise CommandRefused(f"{given} is given without {missing}. Give both files, or neither.")
     ways = [
         way
         for way, given in (
-            ("--lan", asked.lan),
-            ("--cert and --key", asked.cert is not None),
-            ("--behind-proxy", asked.behind_proxy),
+            ("--lan", options.lan),
+            ("--cert and --key", options.cert is not None),
+            ("--behind-proxy", options.behind_proxy),
         )
         if given
     ]
@@ -143,16 +145,16 @@ def _way(asked: _Asked) -> str | None:
     return ways[0] if ways else None
 
 
-def _refuse_stray(asked: _Asked, way: str | None) -> None:
+def _refuse_stray(options: _Options, way: str | None) -> None:
     """Refuses options that mean nothing in the way that is asked for."""
     for option in _LAN_ONLY:
-        value = getattr(asked, option)
+        value = getattr(options, option)
         if way != "--lan" and value is not None:
             given = f"--{option.replace('_', '-')} {value}"
             raise CommandRefused(f"{given} goes with --lan. Add --lan, or leave it out.")
-    if way == "--lan" and asked.host is not None:
-        raise CommandRefused(f"--host {asked.host} does not go with --lan. Give the name with --name.")
-    if way in {None, "--lan"} and asked.bind is not None:
+    if way == "--lan" and options.host is not None:
+        raise CommandRefused(f"--host {options.host} does not go with --lan. Give the name with --name.")
+    if way in {None, "--lan"} and options.bind is not None:
         raise CommandRefused(
-            f"--bind {asked.bind} goes with --cert and --key, or with --behind-proxy. Leave it out."
+            f"--bind {options.bind} goes with --cert and --key, or with --behind-proxy. Leave it out."
         )

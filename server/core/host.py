@@ -14,7 +14,6 @@ from .codes import vin as vin_numbers
 from .errors import BadInput
 from .evidence import assumptions
 from .evidence.conclusions import Conclusions
-from .facts import kinds
 from .facts.fold import Fold
 from .facts.fold import apply
 from .guide import scan
@@ -369,10 +368,6 @@ class Host:
         positions = [layouts.own_position(index, names[index], edge) for index in range(len(names))]
         layouts.check_positions(positions)
         return positions
-
-    def op_kinds(self):
-        """Return every kind of event with what it says."""
-        return {kind: kinds.KINDS[kind][0] for kind in kinds.KINDS}
 
     def op_reason(self, case):
         """Reason over a case; probabilities in parts per billion."""

@@ -23,7 +23,7 @@ from server.storage import DataFolder
 _HTTPS_PORT = 443
 
 
-class Asked(NamedTuple):
+class Options(NamedTuple):
     """The options of the command line; None is not given."""
 
     data: Path
@@ -34,42 +34,42 @@ class Asked(NamedTuple):
     days: int | None = None
 
 
-def run_with_certificate(asked: Asked, cert: Path, key: Path) -> None:
+def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
     """Serves a data folder over TLS, by default to every network of this machine."""
-    host = _host(asked)
+    host = _host(options)
     certificate = CertificateFiles(cert, key, name=host)
-    bind = _checked_bind(asked.bind) or ("::" if socket.has_dualstack_ipv6() else "0.0.0.0")
-    base = settled_base(asked.data, asked.host, asked.port, "https")
+    bind = _checked_bind(options.bind) or ("::" if socket.has_dualstack_ipv6() else "0.0.0.0")
+    base = settled_base(options.data, options.host, options.port, "https")
     check_port(bind, base_address.port_of(base))
-    app = create_app(Config(asked.data, base))
-    with held_open(DataFolder(asked.data), asked.days):
+    app = create_app(Config(options.data, base))
+    with held_open(DataFolder(options.data), options.days):
         serve(
             app,
             base,
-            lambda: print("\n".join(greeting(app, base, asked.data, asked.pair)), flush=True),
+            lambda: print("\n".join(greeting(app, base, options.data, options.pair)), flush=True),
             certificate=certificate,
             bind=bind,
         )
 
 
-def run_behind_proxy(asked: Asked) -> None:
+def run_behind_proxy(options: Options) -> None:
     """Serves a data folder to a reverse proxy, by default to one on this machine.
 
     `port` is where the proxy finds it; phones come to the proxy, at https://HOST.
     """
-    bind = _checked_bind(asked.bind) or "127.0.0.1"
-    port = base_address.DEFAULT_PORT if asked.port is None else base_address.checked_port(asked.port)
-    _host(asked)
-    base = settled_base(asked.data, asked.host, None if _kept(asked.data) else _HTTPS_PORT, "https")
+    bind = _checked_bind(options.bind) or "127.0.0.1"
+    port = base_address.DEFAULT_PORT if options.port is None else base_address.checked_port(options.port)
+    _host(options)
+    base = settled_base(options.data, options.host, None if _kept(options.data) else _HTTPS_PORT, "https")
     check_port(bind, port)
-    app = create_app(Config(asked.data, base, behind_proxy=True))
+    app = create_app(Config(options.data, base, behind_proxy=True))
     limits = Limits()
     lines = [f"The proxy finds it at http://{base_address.in_brackets(bind)}:{port}.", ""]
-    with held_open(DataFolder(asked.data), asked.days):
+    with held_open(DataFolder(options.data), options.days):
         serve(
             app,
             base,
-            lambda: print("\n".join([*lines, *greeting(app, base, asked.data, asked.pair)]), flush=True),
+            lambda: print("\n".join([*lines, *greeting(app, base, options.data, options.pair)]), flush=True),
             bind=bind,
             port=port,
             # All connections come from the proxy, which shares its own limits out among the phones.
@@ -77,11 +77,11 @@ def run_behind_proxy(asked: Asked) -> None:
         )
 
 
-def _host(asked: Asked) -> str:
+def _host(options: Options) -> str:
     """Returns the name to serve; refuses a new folder without one."""
-    if asked.host is not None:
-        return asked.host
-    kept = _kept(asked.data)
+    if options.host is not None:
+        return options.host
+    kept = _kept(options.data)
     if kept is None:
         raise CommandRefused(
             "--host is missing. Give the name under which phones are to find this server; it is fixed "

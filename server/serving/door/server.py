@@ -114,7 +114,7 @@ class _Server(wsgi.Server):
     def can_add_keepalive_connection(self) -> bool:
         return bool(self.ready)
 
-    def error_log(self, msg="", level=logging.INFO, traceback=False) -> None:
+    def error_log(self, msg: str = "", level: int = logging.INFO, traceback: bool = False) -> None:
         log.log(level, msg, exc_info=traceback)
 
     def _hand_on(self, connection: Connection, whole: WholeRequest) -> None:

@@ -44,7 +44,7 @@ from server.storage import DataFolder
 _PAGE_LIMITS = Limits(connections=100, connections_an_address=50)  # a phone fetches a few files, once
 
 
-class Asked(NamedTuple):
+class Options(NamedTuple):
     """The options of the command line; None is not given."""
 
     data: Path
@@ -65,18 +65,18 @@ class _Place(NamedTuple):
     announces: bool
 
 
-def run(asked: Asked) -> None:
+def run(options: Options) -> None:
     """Serves a data folder to the phones in the network; what can be refused is, before anything is made."""
     check_clock(instants.now())
-    planned, interface, bind, announces = _checked_place(asked)
-    folder = DataFolder(asked.data)
+    planned, interface, bind, announces = _checked_place(options)
+    folder = DataFolder(options.data)
     folder.prepare()
     with closing(folder.open()) as db:
         address.keep(db, planned)
     is_new = existing_authority(folder, planned.host) is None
     authority = kept_authority(folder, planned.host, instants.now())
     renewal = Renewal(authority, folder.keys / FILE, interface.addresses)
-    app = create_app(Config(asked.data, planned.base))
+    app = create_app(Config(options.data, planned.base))
     app.config["TRUST_PAGE"] = f"{planned.page}/"
     app.register_blueprint(check)
     page = create_trust_page(planned.base, planned.page, authority)
@@ -85,15 +85,15 @@ def run(asked: Asked) -> None:
         open_door(Door((bind, planned.trust_port), page, limits=_PAGE_LIMITS)),
     ]
     if announces:
-        where = asked.interface and interface.name
+        where = options.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
-    start = greeting.Greeting(asked.data, planned, authority, is_new, interface, instants.now())
-    with held_open(folder, asked.days):
+    start = greeting.Greeting(options.data, planned, authority, is_new, interface, instants.now())
+    with held_open(folder, options.days):
         serve(
             app,
             planned.base,
             lambda: print(
-                "\n".join(start.lines(_link(app, planned.base, asked.pair), pairing.TRUST_MINUTES)),
+                "\n".join(start.lines(_link(app, planned.base, options.pair), pairing.TRUST_MINUTES)),
                 flush=True,
             ),
             certificate=CertificateFiles(renewal.path, renewal.path),
@@ -102,9 +102,9 @@ def run(asked: Asked) -> None:
         )
 
 
-def _checked_place(asked: Asked) -> _Place:
-    planned = address.planned(asked.data, asked.name, asked.port, asked.trust_port)
-    interface = chosen_interface(asked.interface)
+def _checked_place(options: Options) -> _Place:
+    planned = address.planned(options.data, options.name, options.port, options.trust_port)
+    interface = chosen_interface(options.interface)
     _check_own_address(planned.host, interface)
     bind = _bind_host(interface)
     check_port(bind, planned.port)

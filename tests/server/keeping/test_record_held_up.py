@@ -9,7 +9,7 @@ from contextlib import closing
 import pytest
 
 from server.core.record.file import MOST_BYTES
-from server.keeping.record import web
+from server.keeping.record import routes
 from tests.server.keeping.test_record_served import counter
 from tests.server.keeping.test_record_served import look
 from tests.server.keeping.test_record_served import taken
@@ -76,13 +76,13 @@ def test_nobody_has_the_turn_while_a_body_is_read(taken, counter):
 
 
 def test_who_finds_several_waiting_is_told_so_and_keeps_no_thread(taken, counter, monkeypatch):
-    monkeypatch.setattr(web, "_in_line", threading.BoundedSemaphore(1))
+    monkeypatch.setattr(routes, "_in_line", threading.BoundedSemaphore(1))
     answers = []
-    with web._one_at_a_time:
+    with routes._one_at_a_time:
         waiting = threading.Thread(target=lambda: answers.append(look(counter, taken)))
         waiting.start()
         until = time.monotonic() + 20
-        while web._in_line._value and time.monotonic() < until:
+        while routes._in_line._value and time.monotonic() < until:
             time.sleep(0.01)
         refused = look(counter, taken)
         not_a_record = look(counter, b"no record")
