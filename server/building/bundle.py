@@ -36,10 +36,10 @@ def bundle(static: Path, out: Path) -> None:
     """Writes index.html and what it needs of scripts and styles into `out`."""
     page = (static / "index.html").read_text("utf-8")
     sheets = _STYLE_LINK.findall(page)
-    found = _IMPORT_MAP.search(page)
-    if not sheets or found is None or not _SCRIPT.search(page):
+    import_map = _IMPORT_MAP.search(page)
+    if not sheets or import_map is None or not _SCRIPT.search(page):
         raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
-    at_once = _scripts(static, out, json.loads(found[1])["imports"])
+    at_once = _scripts(static, out, json.loads(import_map[1])["imports"])
     _styles(static, out, sheets)
     (out / "index.html").write_text(_page(page, at_once), "utf-8")
 
@@ -93,10 +93,10 @@ def _esbuild(static: Path, *arguments: str, given: str | None = None) -> None:
 
 def esbuild(static: Path) -> str:
     """Returns the bundler's own program, which the build hook has put into static/vendor/."""
-    found = sorted((static / "vendor/esbuild").glob("esbuild*"))
-    if not found:
+    programs = sorted((static / "vendor/esbuild").glob("esbuild*"))
+    if not programs:
         raise BundleFailed("static/vendor/ holds no esbuild: install the project again with pip.")
-    return str(found[0].resolve())
+    return str(programs[0].resolve())
 
 
 def _aliases(static: Path, names: dict[str, str]) -> list[str]:
@@ -116,12 +116,12 @@ def _aliases(static: Path, names: dict[str, str]) -> list[str]:
 def _page(page: str, at_once: list[str]) -> str:
     """Returns the page with one style sheet, no import map, and what is needed at once named ahead."""
 
-    def script(found: re.Match[str]) -> str:
+    def script(tag: re.Match[str]) -> str:
         ahead = [
             *(f'<link rel="modulepreload" href="./app/{name}">' for name in at_once),
             *(f'<link rel="preload" as="fetch" crossorigin href="./app/{name}">' for name in _NEEDED_AT_ONCE),
         ]
-        return found[0] + "".join(f"{found[1]}{line}\n" for line in ahead)
+        return tag[0] + "".join(f"{tag[1]}{line}\n" for line in ahead)
 
     first = _STYLE_LINK.search(page)
     assert first is not None

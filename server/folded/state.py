@@ -102,15 +102,15 @@ class FoldedState(State):
         for name in self.as_dict():
             if name not in _BY_ID and name not in {"conflicts", "not_understood"}:
                 self._whole[name] = getattr(self, name)
-        shown: set[str] = set()
+        stale: set[str] = set()
         by_id = [getattr(self, name) for name in _BY_ID]
         for entities in (*by_id, self._whole, self._histories, self._conflict_lists):
             for name, old, new in entities.changes():
                 self._rows.write(entities.kind, name, old, new, bucket, fine_from)
-                shown |= jobs_shown_by(entities.kind, name, old, new)
-        for name in shown.intersection([*self.jobs]):
+                stale |= jobs_shown_by(entities.kind, name, old, new)
+        for name in stale.intersection([*self.jobs]):
             self._rows.list_job(name, self.jobs[name])
-        self._rows.stale(shown)
+        self._rows.stale(stale)
 
     def _read_conflicts(self, owner: str) -> None:
         """Reads the conflicts kept under a unit or, where they name none, under a job."""

@@ -42,7 +42,7 @@ MOST_SVG_PAGES = 20  # each is a file of its own, to be saved by hand
 @blueprint.get("")
 def every_batch() -> Response:
     """Lists the batches with what became of their labels."""
-    found = [
+    lines = [
         {
             "id": batch.id,
             "made_at": batch.made_at,
@@ -53,7 +53,7 @@ def every_batch() -> Response:
         }
         for batch in batches(database())
     ]
-    return json_answer({"batches": found})
+    return json_answer({"batches": lines})
 
 
 @blueprint.get("/<int:batch>")
@@ -61,8 +61,8 @@ def one_batch(batch: int) -> Response:
     """Answers with the labels of a batch, each with its state."""
     db = database()
     options = batch_options(db, batch)
-    found = [{**label._asdict(), "shown": labels.shown(label.code)} for label in labels_of(db, batch)]
-    return json_answer({"id": batch, "layout": layout_of(options).words, "labels": found})
+    lines = [{**label._asdict(), "shown": labels.shown(label.code)} for label in labels_of(db, batch)]
+    return json_answer({"id": batch, "layout": layout_of(options).words, "labels": lines})
 
 
 @blueprint.get("/plan")
@@ -148,11 +148,11 @@ def _files(printing: store.Printing, layout: Layout, face: Face, form: str) -> R
 
 def _options(body: dict) -> dict[str, str]:
     """Returns the options of the layout that a body holds."""
-    found = {name: body[name] for name in OPTIONS if body.get(name)}
-    for name, value in found.items():
+    options = {name: body[name] for name in OPTIONS if body.get(name)}
+    for name, value in options.items():
         if not isinstance(value, str):
             raise BadInput(name, value, "text")
-    return found
+    return options
 
 
 def _layout_and_face(options: dict[str, str], distance: int) -> tuple[Layout, Face]:

@@ -80,8 +80,8 @@ def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> l
         known = {label.code: label.state for label in labels_of(db, batch)}
         for code in codes:
             if known.get(code) != FREE:
-                found = f"{labels.shown(code)}, {known.get(code, 'of another batch')}"
-                raise BadInput("code", found, "one on no sensor; else it is done on the sensor's page")
+                use = f"{labels.shown(code)}, {known.get(code, 'of another batch')}"
+                raise BadInput("code", use, "one on no sensor; else it is done on the sensor's page")
         gone = codes or [code for code, state in known.items() if state == FREE]
         db.conn.executemany(
             "UPDATE labels SET void_at = ?, void_reason = ? WHERE code = ?",

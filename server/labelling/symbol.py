@@ -26,13 +26,13 @@ def face_for(layout: Layout, base: str, distance_cm: int) -> Face:
 
 def versions(text: str) -> dict[str, int]:
     """Returns by level the smallest version that holds the text; one that none does is left out."""
-    found = {}
+    by_level = {}
     for level in _LEVELS:
         try:
-            found[level] = _symbol(text, level, made=False).best_fit()
+            by_level[level] = _symbol(text, level, made=False).best_fit()
         except DataOverflowError:
             continue
-    return found
+    return by_level
 
 
 def matrix(text: str, level: str = "Q") -> list[list[bool]]:

@@ -92,8 +92,10 @@ def subject_of(state: FoldedState, name: str) -> Subject:
         return Subject(state.codes[read["code"]], "")
     if _UNIT.fullmatch(name) or re.fullmatch(r"j[0-9a-f]{12}", name):
         raise Unknown(f"{name} is not on record here.")
-    said = read["sentence"] if read["outcome"] == "mistyped" else f"{shorten(name)} is no name of anything."
-    raise BadName(f"{said} Give the code on a label, a sensor's id or a job's id.")
+    sentence = (
+        read["sentence"] if read["outcome"] == "mistyped" else f"{shorten(name)} is no name of anything."
+    )
+    raise BadName(f"{sentence} Give the code on a label, a sensor's id or a job's id.")
 
 
 def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:

@@ -48,14 +48,14 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
     with at_one_moment(db):
         state = FoldedState(db)
         unit, job = gather.subject_of(state, name)
-        found = record_entries.gather(state, gather.Log(db), unit, job)
-        chains = gather.chains(db, found.entries)
-        told = _told(state, unit, found.jobs)
+        gathered = record_entries.gather(state, gather.Log(db), unit, job)
+        chains = gather.chains(db, gathered.entries)
+        told = _told(state, unit, gathered.jobs)
         installation = installation_id(db)
     title = record_file.title(state, unit, job)
-    entries = "".join(f"{entry.body}\n" for entry in found.entries).encode()
+    entries = "".join(f"{entry.body}\n" for entry in gathered.entries).encode()
     hashes = canon.dumps(
-        {"devices": chains, "order": [[entry.device, entry.seq] for entry in found.entries]}
+        {"devices": chains, "order": [[entry.device, entry.seq] for entry in gathered.entries]}
     ).encode()
     text = len(entries) + len(hashes) + len(canon.dumps(told))
     if text > MOST_TEXT:
@@ -63,9 +63,9 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
             f"The record of {name} would hold {text >> 20} MB of entries, and {MOST_TEXT >> 20} is the "
             "most. Take the record of one job."
         )
-    pictures, absent = _pictures(photos, record_file.photos(found.entries), text)
+    pictures, absent = _pictures(photos, record_file.photos(gathered.entries), text)
     record = {
-        **record_file.fields(state, unit, job, found, told),
+        **record_file.fields(state, unit, job, gathered, told),
         "app": APP,
         "made_at": now,
         "installation": installation,
@@ -84,7 +84,7 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
     ]
     file = b"".join(bytes(piece) for _, piece in pieces(order))
     file_name = record_file.file_name(state, unit, job)
-    return Made(file, file_name, title, len(found.entries), len(pictures), len(absent))
+    return Made(file, file_name, title, len(gathered.entries), len(pictures), len(absent))
 
 
 def _told(state: FoldedState, unit: str, jobs: list[str]) -> dict:

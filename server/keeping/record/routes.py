@@ -92,24 +92,24 @@ def look_at() -> Response:
         with _turn():
             file.seek(0)
             try:
-                found = check(file.read())
+                sound = check(file.read())
             except Altered as error:
                 return _told("altered", f"First place: {error}")
             except CommandRefused as error:
                 return _told("none", str(error))
-    record = found.record
-    shown = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
+    record = sound.record
+    names = ("unit", "job", "code", "jobs", "made_at", "elsewhere", "missing", "told")
     return json_answer(
         {
             "outcome": "intact",
-            **{name: record[name] for name in shown},
+            **{name: record[name] for name in names},
             "maker": {
-                "kind": found.by,
+                "kind": sound.by,
                 **meet(database(), record["key"], signer(data_folder()), now_ms()),
             },
             "same_core": record["core"] == core_digest(),
-            "events": [*stand_ins(record["elsewhere"]), *found.events],
-            "photos": found.photos,
+            "events": [*stand_ins(record["elsewhere"]), *sound.events],
+            "photos": sound.photos,
         }
     )
 

@@ -74,7 +74,7 @@ class CertificateFiles:
 
 def _mark(path: Path) -> tuple[int, int, int] | None:
     try:
-        found = path.stat()
+        status = path.stat()
     except OSError:
         return None
-    return found.st_mtime_ns, found.st_size, found.st_ino
+    return status.st_mtime_ns, status.st_size, status.st_ino

@@ -16,16 +16,16 @@ class Peer(NamedTuple):
 def plain_address(address: str) -> str:
     """Returns an address as it is usually written: a socket for both families has IPv4 inside IPv6."""
     try:
-        found = ip_address(address)
+        ip = ip_address(address)
     except ValueError:
         return address
-    return str(found.ipv4_mapped if isinstance(found, IPv6Address) and found.ipv4_mapped else found)
+    return str(ip.ipv4_mapped if isinstance(ip, IPv6Address) and ip.ipv4_mapped else ip)
 
 
 def crowd_of(address: str) -> str:
     """Returns what counts as one asker: an IPv4 address, or the IPv6 network of a household (/64)."""
     try:
-        found = ip_address(address)
+        ip = ip_address(address)
     except ValueError:
         return address
-    return str(IPv6Network((found, 64), strict=False)) if isinstance(found, IPv6Address) else address
+    return str(IPv6Network((ip, 64), strict=False)) if isinstance(ip, IPv6Address) else address

@@ -149,8 +149,8 @@ def refuse_taken(name: str, interface: Interface) -> None:
     asked = AddressResolver(f"{name}.")
     with _asking(interface.addresses) as zeroconf:
         asked.request(zeroconf, ASK_MS)
-        found = {ipaddress.ip_address(text.partition("%")[0]) for text in asked.parsed_addresses()}
-    foreign = found - set(interface.addresses)
+        claimed = {ipaddress.ip_address(text.partition("%")[0]) for text in asked.parsed_addresses()}
+    foreign = claimed - set(interface.addresses)
     if foreign:
         raise _taken(name, foreign)
 
