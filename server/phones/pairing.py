@@ -17,7 +17,7 @@ from server.phones import pairing_log
 from server.phones import roles
 from server.phones import sessions
 from server.phones.try_limit import TryLimit
-from server.serving.door.peer import crowd_of
+from server.serving.connections.peer import network_of
 from server.storage import writing
 from server.web.answers import json_answer
 from server.web.bodies import json_object
@@ -63,8 +63,8 @@ def _refuse_stranger(db: Database, now: int, name: str, address: str, device: st
     trying, and whoever has it must not wait for those who share an address with somebody who tries.
     """
     limit: TryLimit = current_app.extensions["pairing_tries"]
-    limit.check(crowd_of(address))
-    limit.count(crowd_of(address))
+    limit.check(network_of(address))
+    limit.count(network_of(address))
     noted: TryLimit = current_app.extensions["pairing_failures_noted"]
     if not noted.is_used_up(""):
         noted.count("")

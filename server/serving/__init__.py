@@ -2,7 +2,7 @@
 
 `base_address` fixes scheme, name and port with the first start. `serve` runs the app until Ctrl-C and
 serves this machine alone, `beyond` serves with a certificate of one's own or behind a proxy, `lan/` the
-phones in the same network. `door/` stands between all of them and the app: connections wait there until
-their request is whole. `terminal` draws the QR of a pairing link. Which way is meant,
+phones in the same network. `connections/` is the HTTP server under all of them: a connection waits there
+until its request is whole. `terminal` draws the QR of a pairing link. Which way is meant,
 `server/commands/serve.py` reads off the options.
 """

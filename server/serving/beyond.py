@@ -11,8 +11,8 @@ from server.app import Config
 from server.app import create_app
 from server.refusals import CommandRefused
 from server.serving import base_address
-from server.serving.door import CertificateFiles
-from server.serving.door.limits import Limits
+from server.serving.connections import CertificateFiles
+from server.serving.connections.limits import Limits
 from server.serving.serve import check_port
 from server.serving.serve import greeting
 from server.serving.serve import held_open

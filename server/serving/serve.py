@@ -25,9 +25,9 @@ from server.phones import sessions
 from server.photos.sweep import sweep
 from server.refusals import CommandRefused
 from server.serving import base_address
-from server.serving.door import Certificate
-from server.serving.door import Door
-from server.serving.door.limits import Limits
+from server.serving.connections import Certificate
+from server.serving.connections import HttpServer
+from server.serving.connections.limits import Limits
 from server.serving.terminal import qr_lines
 from server.storage import DataFolder
 from server.storage.parts import beside
@@ -104,16 +104,16 @@ def serve(
     """
     address = (bind or base_address.bind_host(base), port or base_address.port_of(base))
     check_port(*address)
-    door = Door(address, app, certificate, limits=limits)
+    http_server = HttpServer(address, app, certificate, limits=limits)
     with _end_asked() as asked:
 
         def accept() -> None:
             try:
-                door.serve()
+                http_server.serve()
             finally:
                 asked.put(None)
 
-        door.prepare()
+        http_server.prepare()
         accepting = threading.Thread(target=accept, name="accepts connections")
         accepting.start()
         try:
@@ -123,7 +123,7 @@ def serve(
                 ready()
                 asked.get()
         finally:
-            door.stop()
+            http_server.stop()
             accepting.join()
     print()
 

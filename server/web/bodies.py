@@ -14,7 +14,7 @@ from server.web.errors import TooLarge
 def larger_bodies(app: Flask) -> dict[tuple[str, str], int]:
     """Returns the routes, as (method, path), that take more than the app's usual limit, and how much.
 
-    The door asks before it lets a body in; the app asks again.
+    The HTTP server asks before it lets a body in; the app asks again.
     """
     limits: dict[tuple[str, str], int] = app.extensions.setdefault("larger_bodies", {})
     return limits

@@ -24,7 +24,7 @@ FLOORS = (
     ("log",),
     ("photos",),
     ("phones",),
-    ("serving.door",),
+    ("serving.connections",),
     ("web",),  # HTTP as all routes share it
     ("folded",),
     ("storage",),

@@ -18,9 +18,9 @@ from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
 from server.refusals import CommandRefused
-from server.serving.door import CertificateFiles
-from server.serving.door import Door
-from server.serving.door.limits import Limits
+from server.serving.connections import CertificateFiles
+from server.serving.connections import HttpServer
+from server.serving.connections.limits import Limits
 from server.serving.lan import address
 from server.serving.lan import greeting
 from server.serving.lan import instants
@@ -82,7 +82,7 @@ def run(options: Options) -> None:
     page = create_trust_page(planned.base, planned.page, authority)
     beside: list[AbstractContextManager] = [
         renewal,
-        open_door(Door((bind, planned.trust_port), page, limits=_PAGE_LIMITS)),
+        open_server(HttpServer((bind, planned.trust_port), page, limits=_PAGE_LIMITS)),
     ]
     if announces:
         where = options.interface and interface.name
@@ -144,13 +144,13 @@ def _bind_host(interface: Interface) -> str:
 
 
 @contextmanager
-def open_door(door: Door) -> Iterator[None]:
-    """Serves a second door for as long as it is entered."""
-    door.prepare()
-    serving = threading.Thread(target=door.serve, name="serves the trust page")
+def open_server(http_server: HttpServer) -> Iterator[None]:
+    """Runs a second server for as long as it is entered."""
+    http_server.prepare()
+    serving = threading.Thread(target=http_server.serve, name="serves the trust page")
     serving.start()
     try:
         yield
     finally:
-        door.stop()
+        http_server.stop()
         serving.join()

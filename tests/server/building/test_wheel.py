@@ -13,8 +13,8 @@ from contextlib import closing
 from pathlib import Path
 
 from tests.server.real_server import free_port
-from tests.server.serving.door.client import GET
-from tests.server.serving.door.client import Client
+from tests.server.serving.connections.client import GET
+from tests.server.serving.connections.client import Client
 
 ROOT = Path(__file__).resolve().parents[3]
 

@@ -23,7 +23,7 @@ from tests.server.certificates import make_pair
 from tests.server.commands.test_cli import Running
 from tests.server.real_server import ROOT
 from tests.server.real_server import free_port
-from tests.server.serving.door.client import Client
+from tests.server.serving.connections.client import Client
 
 DEPLOY = ROOT / "server" / "deploy"
 UNIT = (DEPLOY / "swaptrail.service").read_text("utf-8")

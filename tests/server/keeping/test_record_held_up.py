@@ -17,8 +17,8 @@ from tests.server.keeping.test_record_served import yard
 from tests.server.phone import JOB
 from tests.server.phone import assert_refused
 from tests.server.real_server import RealServer
-from tests.server.serving.door.client import Client
-from tests.server.serving.door.test_held_up import Drips
+from tests.server.serving.connections.client import Client
+from tests.server.serving.connections.test_held_up import Drips
 
 __all__ = ["counter", "taken", "yard"]
 

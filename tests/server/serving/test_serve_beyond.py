@@ -19,7 +19,7 @@ from tests.server.commands.test_cli import Running
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
 from tests.server.real_server import free_port
-from tests.server.serving.door.client import Client
+from tests.server.serving.connections.client import Client
 
 NAME = "shop.example"
 BASE = f"https://{NAME}"

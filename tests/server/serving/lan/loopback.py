@@ -13,13 +13,13 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.phones.pairing import make_link
-from server.serving.door import CertificateFiles
-from server.serving.door import Door
+from server.serving.connections import CertificateFiles
+from server.serving.connections import HttpServer
 from server.serving.lan.address import Planned
 from server.serving.lan.authority import kept_authority
 from server.serving.lan.renewal import FILE
 from server.serving.lan.renewal import Renewal
-from server.serving.lan.serve_lan import open_door
+from server.serving.lan.serve_lan import open_server
 from server.serving.lan.trust_page import check
 from server.serving.lan.trust_page import create_trust_page
 from server.storage import DataFolder
@@ -45,8 +45,8 @@ class LoopbackYard:
         self.app.register_blueprint(check)
         page = create_trust_page(self.base, self.planned.page, self.authority)
         self._running = ExitStack()
-        self._running.enter_context(open_door(Door(("127.0.0.1", port + 1), page)))
-        self._door = None
+        self._running.enter_context(open_server(HttpServer(("127.0.0.1", port + 1), page)))
+        self._https = None
         # A look at every connection, where the server looks once in a second.
         self.good = CertificateFiles(
             self.renewal.path, self.renewal.path, clock=itertools.count(0, 2).__next__
@@ -55,14 +55,14 @@ class LoopbackYard:
 
     def serve(self, certificate):
         """Serve the app with this certificate from now on; every connection from before is cut."""
-        if self._door:
-            self._door.__exit__(None, None, None)
-        self._door = open_door(Door(("127.0.0.1", self.planned.port), self.app, certificate))
-        self._door.__enter__()
+        if self._https:
+            self._https.__exit__(None, None, None)
+        self._https = open_server(HttpServer(("127.0.0.1", self.planned.port), self.app, certificate))
+        self._https.__enter__()
 
     def close(self):
         """Go off the line."""
-        self._door.__exit__(None, None, None)
+        self._https.__exit__(None, None, None)
         self._running.close()
 
     def link(self):

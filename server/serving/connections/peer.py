@@ -1,4 +1,4 @@
-"""Who is at the other end of a connection, and by what one asker is told from another."""
+"""Who is at the other end of a connection, and by what one client is told from another."""
 
 from ipaddress import IPv6Address
 from ipaddress import IPv6Network
@@ -22,8 +22,8 @@ def plain_address(address: str) -> str:
     return str(ip.ipv4_mapped if isinstance(ip, IPv6Address) and ip.ipv4_mapped else ip)
 
 
-def crowd_of(address: str) -> str:
-    """Returns what counts as one asker: an IPv4 address, or the IPv6 network of a household (/64)."""
+def network_of(address: str) -> str:
+    """Returns what counts as one client: an IPv4 address, or the IPv6 network of a household (/64)."""
     try:
         ip = ip_address(address)
     except ValueError:

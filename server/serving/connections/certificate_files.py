@@ -8,8 +8,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 from server.refusals import CommandRefused
-from server.serving.door.certificate_check import Pair
-from server.serving.door.certificate_check import checked_context
+from server.serving.connections.certificate_check import Pair
+from server.serving.connections.certificate_check import checked_context
 
 log = logging.getLogger(__name__)
 

@@ -5,7 +5,7 @@ import tempfile
 
 import pytest
 
-from server.serving.door.answer import Answer
+from server.serving.connections.answer import Answer
 
 PIECES = [bytes([number]) * 700 for number in range(20)]
 
@@ -29,14 +29,14 @@ def test_it_comes_out_as_it_went_in(memory, size):
     answer.close()
 
 
-@pytest.mark.parametrize("room", [0, 500, 3000])
-def test_a_full_disk_cuts_nothing_off(monkeypatch, room):
+@pytest.mark.parametrize("loop", [0, 500, 3000])
+def test_a_full_disk_cuts_nothing_off(monkeypatch, loop):
     real = tempfile.TemporaryFile
 
     class Full:
         def __init__(self, **how):
             self._file = real(**how)
-            self._left = room
+            self._left = loop
 
         def write(self, data):
             if not self._left:

@@ -15,16 +15,16 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import partial
 
-from server.serving.door import crowd
-from server.serving.door.connection import Connection
-from server.serving.door.connection import Stage
-from server.serving.door.handover import HandedOver
-from server.serving.door.limits import Limits
-from server.serving.door.peer import Peer
-from server.serving.door.peer import plain_address
-from server.serving.door.refusal import DoorRefusal
-from server.serving.door.request_reader import LargestBody
-from server.serving.door.request_reader import WholeRequest
+from server.serving.connections import eviction
+from server.serving.connections.connection import Connection
+from server.serving.connections.connection import Stage
+from server.serving.connections.limits import Limits
+from server.serving.connections.peer import Peer
+from server.serving.connections.peer import plain_address
+from server.serving.connections.refusal import ConnectionRefusal
+from server.serving.connections.request_reader import LargestBody
+from server.serving.connections.request_reader import WholeRequest
+from server.serving.connections.worker_request import WorkerRequest
 
 log = logging.getLogger(__name__)
 
@@ -37,7 +37,7 @@ HandOn = Callable[[Connection, WholeRequest], None]
 GiveContext = Callable[[], ssl.SSLContext]
 
 
-class WaitingRoom:
+class ConnectionLoop:
     """Keeps every connection from its arrival to its end."""
 
     def __init__(
@@ -56,7 +56,7 @@ class WaitingRoom:
         self._context = context
         self._inside: set[Connection] = set()
         self._resting: set[Connection] = set()
-        self._answers: deque[tuple[Connection, HandedOver, bool]] = deque()
+        self._answers: deque[tuple[Connection, WorkerRequest, bool]] = deque()
         self._open = True
         self._ends_at: float | None = None
         self._late_from = self._quiet_until = 0.0
@@ -69,7 +69,7 @@ class WaitingRoom:
 
     # What other threads may call.
 
-    def take_back(self, connection: Connection, handed: HandedOver, keep: bool) -> None:
+    def take_back(self, connection: Connection, handed: WorkerRequest, keep: bool) -> None:
         """Takes an answer from a worker."""
         self._answers.append((connection, handed, keep))
         self._ring()
@@ -96,8 +96,8 @@ class WaitingRoom:
             while not self._is_over():
                 try:
                     self._take_turn()
-                except Exception:  # a fault of ours must not shut the door on everybody
-                    log.exception("the waiting room failed")
+                except Exception:  # a fault of ours must not shut everybody out
+                    log.exception("the connection loop failed")
                     time.sleep(_TICK)
         finally:
             for connection in list(self._inside):
@@ -201,7 +201,7 @@ class WaitingRoom:
             raise
         newcomer = Connection(sock, peer, self._limits, self._largest_body, at)
         self._inside.add(newcomer)
-        while (leaving := crowd.to_leave(self._inside, newcomer, self._limits, at)) is not None:
+        while (leaving := eviction.to_leave(self._inside, newcomer, self._limits, at)) is not None:
             self._drop(leaving)
             if leaving is newcomer:
                 return
@@ -211,7 +211,7 @@ class WaitingRoom:
         """The process may open no more files: the slowest gives way, and the rest is tried again."""
         waiting = [each for each in self._inside if each.stage is not Stage.WORK]
         if waiting:
-            self._drop(crowd.slowest(waiting, self._limits, time.monotonic()))
+            self._drop(eviction.slowest(waiting, self._limits, time.monotonic()))
         if time.monotonic() >= self._quiet_until:
             self._quiet_until = time.monotonic() + _SAID_EVERY
             log.warning("No more connections can be opened; %d are.", len(self._inside))
@@ -221,7 +221,7 @@ class WaitingRoom:
         while sum(each.gathered for each in self._inside) > self._limits.bodies_bytes:
             sending = [each for each in self._inside if each.gathered]
             slow = min(sending, key=lambda each: each.pace(at))
-            slow.refuse(DoorRefusal.crowded(), at)
+            slow.refuse(ConnectionRefusal.crowded(), at)
             self._watch(slow, at)
 
     def _send_answers(self) -> None:
@@ -237,13 +237,13 @@ class WaitingRoom:
     def _send_away_late(self, at: float) -> None:
         for connection in [each for each in self._inside if each.is_late(at)]:
             if connection.stage in {Stage.HEAD, Stage.BODY}:
-                connection.refuse(DoorRefusal.too_slow(), at)
+                connection.refuse(ConnectionRefusal.too_slow(), at)
                 self._watch(connection, at)
             else:
                 self._drop(connection)
 
     def _empty(self) -> None:
-        """Closes the door: nothing is accepted, and only what a worker has in hand is still answered."""
+        """Closes the server: nothing is accepted, and only what a worker has in hand is still answered."""
         with suppress(KeyError, ValueError):
             self._selector.unregister(self._listening)
         self._listening.close()

@@ -1,4 +1,4 @@
-"""The HTTP server: cheroot's workers, parser and gateway behind a waiting room of our own.
+"""The HTTP server: cheroot's workers, parser and gateway behind a connection loop of our own.
 
 What cheroot keeps connections in is made and closed again unused: it reads a request in the thread
 that answers it, and shakes hands for TLS in the one that accepts.
@@ -11,13 +11,13 @@ from typing import Protocol
 from cheroot import wsgi
 from flask import Flask
 
-from server.serving.door.connection import Connection
-from server.serving.door.descriptors import files_allowed
-from server.serving.door.handover import HandedOver
-from server.serving.door.limits import Limits
-from server.serving.door.request_reader import LargestBody
-from server.serving.door.request_reader import WholeRequest
-from server.serving.door.waiting_room import WaitingRoom
+from server.serving.connections.connection import Connection
+from server.serving.connections.connection_loop import ConnectionLoop
+from server.serving.connections.descriptors import files_allowed
+from server.serving.connections.limits import Limits
+from server.serving.connections.request_reader import LargestBody
+from server.serving.connections.request_reader import WholeRequest
+from server.serving.connections.worker_request import WorkerRequest
 from server.web.bodies import larger_bodies
 
 log = logging.getLogger(__name__)
@@ -27,13 +27,13 @@ _BACKLOG = 128
 
 
 class Certificate(Protocol):
-    """What a door serves TLS with; asked anew for each connection."""
+    """What the server uses for TLS; asked anew for each connection."""
 
     def context(self) -> ssl.SSLContext:
         """Returns the context for the next connection."""
 
 
-class Door:
+class HttpServer:
     """Serves an app at an address (host and port) between `prepare` and `stop`."""
 
     def __init__(
@@ -71,7 +71,7 @@ class Door:
 
 
 class _Server(wsgi.Server):
-    """cheroot's server, whose connections are kept in a waiting room."""
+    """cheroot's server, whose connections are kept in a loop of our own."""
 
     def __init__(self, address: tuple[str, int], app: Flask, certificate: Certificate | None, limits: Limits):
         super().__init__(address, app, numthreads=THREADS, server_name="Swaptrail")
@@ -84,7 +84,7 @@ class _Server(wsgi.Server):
     def prepare(self) -> None:
         super().prepare()
         self._connections.close()  # type: ignore[attr-defined]  # set by cheroot's prepare
-        self._room = WaitingRoom(
+        self._loop = ConnectionLoop(
             self.socket,
             self._hand_on,
             self._largest_body,
@@ -93,21 +93,21 @@ class _Server(wsgi.Server):
         )
 
     def serve(self) -> None:
-        self._room.run()
+        self._loop.run()
 
     def stop(self) -> None:
         if not self.ready:
             return
-        self._room.shut()
+        self._loop.shut()
         self.ready = False
         self.requests.stop(self.shutdown_timeout)
-        self._room.end()
+        self._loop.end()
 
     def is_empty(self) -> bool:
         """Tells whether nobody is connected."""
-        return self._room.is_empty()
+        return self._loop.is_empty()
 
-    def put_conn(self, handed: HandedOver) -> None:
+    def put_conn(self, handed: WorkerRequest) -> None:
         handed.keep()
 
     @property
@@ -118,11 +118,11 @@ class _Server(wsgi.Server):
         log.log(level, msg, exc_info=traceback)
 
     def _hand_on(self, connection: Connection, whole: WholeRequest) -> None:
-        handed = HandedOver(
+        handed = WorkerRequest(
             self,
             whole,
             self._limits.answer_memory_bytes,
-            lambda handed, keep: self._room.take_back(connection, handed, keep),
+            lambda handed, keep: self._loop.take_back(connection, handed, keep),
         )
         handed.remote_addr, handed.remote_port = connection.peer
         handed.ssl_env = {"wsgi.url_scheme": "https", "HTTPS": "on"} if connection.secure else {}

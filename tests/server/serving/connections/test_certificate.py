@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from server.refusals import CommandRefused
-from server.serving.door import CertificateFiles
+from server.serving.connections import CertificateFiles
 from tests.server.certificates import Files
 from tests.server.certificates import make_pair
 

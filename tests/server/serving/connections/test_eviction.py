@@ -1,14 +1,14 @@
-"""Who makes room when the waiting room is full, and who counts as one asker."""
+"""Who makes loop when the connection loop is full, and who counts as one asker."""
 
 from typing import NamedTuple
 
 import pytest
 
-from server.serving.door import crowd
-from server.serving.door.connection import Stage
-from server.serving.door.limits import Limits
-from server.serving.door.peer import crowd_of
-from server.serving.door.peer import plain_address
+from server.serving.connections import eviction
+from server.serving.connections.connection import Stage
+from server.serving.connections.limits import Limits
+from server.serving.connections.peer import network_of
+from server.serving.connections.peer import plain_address
 
 LIMITS = Limits(connections=6, connections_an_address=3, young=2)
 NOW = 100.0
@@ -17,7 +17,7 @@ NOW = 100.0
 class Someone(NamedTuple):
     """What counts of a connection."""
 
-    crowd: str
+    network: str
     opened: float = 0
     speed: float = 10
     answered: int = 0
@@ -28,7 +28,7 @@ class Someone(NamedTuple):
 
 
 def leaving(inside, newcomer):
-    found = crowd.to_leave([*inside, newcomer], newcomer, LIMITS, NOW)
+    found = eviction.to_leave([*inside, newcomer], newcomer, LIMITS, NOW)
     return None if found is None else [*inside, newcomer].index(found)
 
 
@@ -46,14 +46,14 @@ def leaving(inside, newcomer):
         ([Someone(x, stage=Stage.WORK) for x in "abcdef"], Someone("g", NOW), 6),
     ],
     ids=[
-        "there is room",
+        "there is loop",
         "the slowest of the same address",
         "then the oldest",
         "another address has its own share",
         "who was answered stays longer",
         "who is new is let be",
         "whom the app works for does not count",
-        "the largest crowd gives way",
+        "the largest network gives way",
         "nobody else can go",
     ],
 )
@@ -72,7 +72,7 @@ def test_who_leaves(inside, newcomer, expected):
     ],
 )
 def test_an_ipv6_household_is_one_asker(one, other, same):
-    assert (crowd_of(one) == crowd_of(other)) is same
+    assert (network_of(one) == network_of(other)) is same
 
 
 def test_ipv4_inside_ipv6_is_written_as_ipv4():

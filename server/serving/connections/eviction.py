@@ -1,15 +1,15 @@
-"""Who has to make room when the waiting room is full: the slowest, and never the one who just came.
+"""Which connection is closed when there are too many: the slowest, and never the one that just came.
 
-A phone behind the same address as somebody who clogs the room up still gets in. To be turned away
+A phone behind the same address as somebody who holds many connections still gets in. To be turned away
 itself, it would have to be slower than all the others.
 """
 
 from collections import Counter
 from collections.abc import Iterable
 
-from server.serving.door.connection import Connection
-from server.serving.door.connection import Stage
-from server.serving.door.limits import Limits
+from server.serving.connections.connection import Connection
+from server.serving.connections.connection import Stage
+from server.serving.connections.limits import Limits
 
 
 def to_leave(
@@ -22,16 +22,16 @@ def to_leave(
     """
     everybody = list(inside)
     waiting = [each for each in everybody if each is not newcomer and each.stage is not Stage.WORK]
-    same = [each for each in waiting if each.crowd == newcomer.crowd]
+    same = [each for each in waiting if each.network == newcomer.network]
     if len(same) >= limits.connections_an_address:
         return slowest(same, limits, at)
     if len(everybody) <= limits.connections:
         return None
     if not waiting:
         return newcomer
-    crowds = Counter(each.crowd for each in waiting)
-    largest = max(crowds, key=lambda crowd: (crowds[crowd], crowd))
-    return slowest([each for each in waiting if each.crowd == largest], limits, at)
+    per_network = Counter(each.network for each in waiting)
+    largest = max(per_network, key=lambda network: (per_network[network], network))
+    return slowest([each for each in waiting if each.network == largest], limits, at)
 
 
 def slowest(connections: Iterable[Connection], limits: Limits, at: float) -> Connection:

@@ -1,4 +1,4 @@
-"""What the door itself says no with, in the one shape of every refusal, before a request reaches the app."""
+"""How a request is refused before it reaches the app, in the one shape of every refusal."""
 
 import json
 from http import HTTPStatus
@@ -8,7 +8,7 @@ from server.web.errors import NotStored
 from server.web.errors import Refusal
 
 
-class DoorRefusal(Refusal):
+class ConnectionRefusal(Refusal):
     """A request that is not let through; the connection ends with the answer."""
 
     def __init__(self, status: int, field: str, found: str, wanted: str, message: str):
@@ -16,7 +16,7 @@ class DoorRefusal(Refusal):
         self.status = status
 
     @classmethod
-    def of_protocol(cls, status: int, found: str) -> "DoorRefusal":
+    def of_protocol(cls, status: int, found: str) -> "ConnectionRefusal":
         """Returns the refusal of what is no proper HTTP."""
         if status == HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE:
             found = "headers that are too long"
@@ -24,25 +24,25 @@ class DoorRefusal(Refusal):
         return cls(status, "request", found, "HTTP/1.1 as in RFC 9112", message)
 
     @classmethod
-    def too_large(cls, found: str, limit: int) -> "DoorRefusal":
+    def too_large(cls, found: str, limit: int) -> "ConnectionRefusal":
         """Returns the refusal of a body over the limit of its route."""
         message = f"The request carries {found}; at most {limit} bytes are taken here. Send less at once."
         return cls(413, "body", found, f"at most {limit} bytes", message)
 
     @classmethod
-    def too_slow(cls) -> "DoorRefusal":
+    def too_slow(cls) -> "ConnectionRefusal":
         """Returns the refusal of a request that did not come in time."""
         message = "The request did not arrive in time. Move to a better signal; it is sent again."
         return cls(408, "request", "a part of it", "all of it in time", message)
 
     @classmethod
-    def crowded(cls) -> "DoorRefusal":
+    def crowded(cls) -> "ConnectionRefusal":
         """Returns the refusal of a body that has to make room for others."""
         message = "The server takes in too much at once. Try again in a minute."
         return cls(503, "request", "too many large requests at once", "the same one in a minute", message)
 
     @classmethod
-    def of_storage(cls, error: OSError) -> "DoorRefusal":
+    def of_storage(cls, error: OSError) -> "ConnectionRefusal":
         """Returns the refusal of a body that there is no place for."""
         refusal = NotStored(trouble(error) or "broken")
         return cls(refusal.status, refusal.field, refusal.found, refusal.wanted, str(refusal))

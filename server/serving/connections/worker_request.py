@@ -1,6 +1,6 @@
 """What a worker thread gets: a request that is whole, and a place to put the answer. No socket.
 
-A worker waits for nobody: the request lies here in full before it begins, and the waiting room sends
+A worker waits for nobody: the request lies here in full before it begins, and the connection loop sends
 the answer, however slowly the client takes it.
 """
 
@@ -9,11 +9,11 @@ from collections.abc import Callable
 
 from cheroot.server import HTTPConnection
 
-from server.serving.door.answer import Answer
-from server.serving.door.request_reader import WholeRequest
+from server.serving.connections.answer import Answer
+from server.serving.connections.request_reader import WholeRequest
 
 
-class HandedOver(HTTPConnection):
+class WorkerRequest(HTTPConnection):
     """One request on its way through a worker, as cheroot's worker threads know a connection."""
 
     def __init__(
@@ -21,7 +21,7 @@ class HandedOver(HTTPConnection):
         server: object,
         whole: WholeRequest,
         memory_bytes: int,
-        done: Callable[["HandedOver", bool], None],
+        done: Callable[["WorkerRequest", bool], None],
     ):
         """`done` is called with whether the connection may be kept, once the answer is complete."""
         self.answer = Answer(memory_bytes)
@@ -80,7 +80,7 @@ class GatheredRequest:
 
 
 class _NoSocket:
-    """Stands where cheroot keeps a connection's socket, which only the waiting room may touch."""
+    """Stands where cheroot keeps a connection's socket, which only the connection loop may touch."""
 
     def shutdown(self, how: int) -> None:
         """Does nothing."""

@@ -1,6 +1,6 @@
-"""What a crowd of slow clients costs an honest phone: its sync beside them, and without them.
+"""What many slow clients cost an honest phone: its sync beside them, and without them.
 
-    python -m tests.bench.door [--clients N] [--syncs N] [--plain]
+    python -m tests.bench.slow_clients [--clients N] [--syncs N] [--plain]
 
 A server of its own on loopback, over TLS unless --plain. The clients run in a process of their own:
 each drips the head of a request, a byte at a time, and comes again when it is put out. The phone opens a
@@ -29,9 +29,9 @@ from tests.server.phone import JOB
 from tests.server.real_server import ROOT
 from tests.server.real_server import RealPhone
 from tests.server.real_server import free_port
-from tests.server.serving.door.client import GET
-from tests.server.serving.door.client import Client
-from tests.server.serving.door.client import trusting
+from tests.server.serving.connections.client import GET
+from tests.server.serving.connections.client import Client
+from tests.server.serving.connections.client import trusting
 
 GOAL = 2.0
 ENTRIES = 5

@@ -10,8 +10,8 @@ from typing import NamedTuple
 
 import h11
 
-from server.serving.door.limits import Limits
-from server.serving.door.refusal import DoorRefusal
+from server.serving.connections.limits import Limits
+from server.serving.connections.refusal import ConnectionRefusal
 
 # (method, path) -> the largest body that the route takes
 LargestBody = Callable[[str, str], int]
@@ -50,7 +50,7 @@ class RequestReader:
     def feed(self, data: bytes) -> WholeRequest | None:
         """Takes bytes (none: the client has ended its side); returns the request once it is whole.
 
-        Raises DoorRefusal for one that is not taken, EOFError where the client ends in the middle.
+        Raises ConnectionRefusal for one that is not taken, EOFError where the client ends in the middle.
         """
         self.begun = self.begun or bool(data)
         try:
@@ -68,11 +68,11 @@ class RequestReader:
                 else:
                     raise EOFError
         except OSError as error:
-            raise DoorRefusal.of_storage(error) from None
+            raise ConnectionRefusal.of_storage(error) from None
         except h11.RemoteProtocolError as error:
             if not data:
                 raise EOFError from None
-            raise DoorRefusal.of_protocol(error.error_status_hint, str(error)) from None
+            raise ConnectionRefusal.of_protocol(error.error_status_hint, str(error)) from None
 
     def go_ahead(self) -> bytes:
         """Returns what tells a client to send the body that it holds back, or nothing."""
@@ -90,15 +90,15 @@ class RequestReader:
         self._limit = self._largest_body(request.method.decode("ascii"), path)
         for name, value in request.headers:
             if name == b"content-length" and int(value) > self._limit:
-                raise DoorRefusal.too_large(f"{int(value)} bytes", self._limit)
+                raise ConnectionRefusal.too_large(f"{int(value)} bytes", self._limit)
 
     def _take(self, data: bytes) -> None:
         self.body_bytes += len(data)
         self._chunks += 1
         if self.body_bytes > self._limit:
-            raise DoorRefusal.too_large(f"more than {self._limit} bytes", self._limit)
+            raise ConnectionRefusal.too_large(f"more than {self._limit} bytes", self._limit)
         if self._chunks > _CHUNKS_FREE + self.body_bytes // _LEAST_MEAN_CHUNK and self._is_chunked():
-            raise DoorRefusal.of_protocol(400, "a body in chunks of a few bytes each")
+            raise ConnectionRefusal.of_protocol(400, "a body in chunks of a few bytes each")
         self._body.write(data)
 
     def _is_chunked(self) -> bool:

@@ -1,4 +1,4 @@
-"""An answer on its way: written by a worker all at once, sent by the waiting room as the client takes it."""
+"""An answer on its way: written by a worker all at once, sent by the loop as the client takes it."""
 
 import tempfile
 from collections import deque

@@ -14,13 +14,13 @@ import pytest
 from flask import Flask
 from flask import request
 
-from server.serving.door import CertificateFiles
-from server.serving.door.server import THREADS
+from server.serving.connections import CertificateFiles
+from server.serving.connections.server import THREADS
 from tests.server.certificates import make_pair
-from tests.server.serving.door.client import GET
-from tests.server.serving.door.client import Client
-from tests.server.serving.door.small_server import BLOB
-from tests.server.serving.door.small_server import opened
+from tests.server.serving.connections.client import GET
+from tests.server.serving.connections.client import Client
+from tests.server.serving.connections.small_server import BLOB
+from tests.server.serving.connections.small_server import opened
 
 LONG = 3600
 POST = b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: %d\r\n\r\n"
@@ -82,49 +82,51 @@ def _has_word(sock):
     return True
 
 
-def clients(after, door, number, cafile=None):
-    return [after.enter_context(closing(Client(door.port, cafile))) for _ in range(number)]
+def clients(after, server, number, cafile=None):
+    return [after.enter_context(closing(Client(server.port, cafile))) for _ in range(number)]
 
 
 def test_twelve_silent_and_ten_dripping_clients_of_tls_hold_up_nobody(certificate, after):
-    door = after.enter_context(opened(certificate=CertificateFiles(*certificate), handshake=LONG, head=LONG))
+    server = after.enter_context(
+        opened(certificate=CertificateFiles(*certificate), handshake=LONG, head=LONG)
+    )
     for _ in range(12):
-        after.enter_context(socket.create_connection(("127.0.0.1", door.port)))
-    drips = after.enter_context(Drips(clients(after, door, 10, certificate.cert)))
+        after.enter_context(socket.create_connection(("127.0.0.1", server.port)))
+    drips = after.enter_context(Drips(clients(after, server, 10, certificate.cert)))
 
-    with closing(Client(door.port, certificate.cert)) as honest:
+    with closing(Client(server.port, certificate.cert)) as honest:
         assert [honest.ask(GET).status for _ in range(20)] == [200] * 20
 
     assert drips.open_ones() == 10
 
 
 def test_two_hundred_dripping_clients_hold_up_nobody(after):
-    door = after.enter_context(opened(head=LONG, connections=300, connections_an_address=250))
-    drips = after.enter_context(Drips(clients(after, door, 200), pause=0.02))
+    server = after.enter_context(opened(head=LONG, connections=300, connections_an_address=250))
+    drips = after.enter_context(Drips(clients(after, server, 200), pause=0.02))
 
     for _ in range(5):
-        with closing(Client(door.port)) as honest:
+        with closing(Client(server.port)) as honest:
             assert honest.ask(GET).status == 200
 
     assert drips.open_ones() == 200
 
 
-def test_a_phone_behind_the_same_address_as_a_crowd_gets_in(after):
-    door = after.enter_context(opened(head=LONG, connections_an_address=20, young=0))
-    drips = after.enter_context(Drips(clients(after, door, 60)))
+def test_a_phone_behind_the_same_address_as_many_others_gets_in(after):
+    server = after.enter_context(opened(head=LONG, connections_an_address=20, young=0))
+    drips = after.enter_context(Drips(clients(after, server, 60)))
     _until(lambda: drips.open_ones() <= 20)
 
-    with closing(Client(door.port)) as honest:
+    with closing(Client(server.port)) as honest:
         assert [honest.ask(GET).status for _ in range(3)] == [200] * 3
         for _ in range(25):  # whoever was answered stays when others press in
-            after.enter_context(closing(Client(door.port)))
+            after.enter_context(closing(Client(server.port)))
         assert honest.ask(GET).status == 200
 
 
-def test_a_crowd_from_one_address_leaves_room_for_the_others(after):
-    door = after.enter_context(opened(head=LONG, connections=30, connections_an_address=100, young=0))
-    other = after.enter_context(closing(Client(door.port, source="127.0.0.2")))
-    drips = after.enter_context(Drips(clients(after, door, 60)))
+def test_many_from_one_address_leaves_room_for_the_others(after):
+    server = after.enter_context(opened(head=LONG, connections=30, connections_an_address=100, young=0))
+    other = after.enter_context(closing(Client(server.port, source="127.0.0.2")))
+    drips = after.enter_context(Drips(clients(after, server, 60)))
     _until(lambda: drips.open_ones() <= 30)
 
     assert other.ask(GET).status == 200
@@ -141,8 +143,8 @@ def test_a_crowd_from_one_address_leaves_room_for_the_others(after):
     ids=["nothing", "half a head", "a body too slowly", "a body for too long"],
 )
 def test_who_sends_too_slowly_has_to_go(after, sent, limits, status):
-    door = after.enter_context(opened(**limits))
-    slow = after.enter_context(closing(Client(door.port)))
+    server = after.enter_context(opened(**limits))
+    slow = after.enter_context(closing(Client(server.port)))
     slow.send(sent)
 
     if status is not None:
@@ -150,49 +152,49 @@ def test_who_sends_too_slowly_has_to_go(after, sent, limits, status):
         assert answer.status == status
         assert "arrive in time" in answer.json()["error"]["message"]
     assert slow.is_closed()
-    _until(door.is_empty)
+    _until(server.is_empty)
 
 
 def test_who_is_silent_at_the_handshake_has_to_go(certificate, after):
-    door = after.enter_context(opened(certificate=CertificateFiles(*certificate), handshake=0.3))
-    silent = after.enter_context(socket.create_connection(("127.0.0.1", door.port), timeout=20))
+    server = after.enter_context(opened(certificate=CertificateFiles(*certificate), handshake=0.3))
+    silent = after.enter_context(socket.create_connection(("127.0.0.1", server.port), timeout=20))
 
     assert silent.recv(1) == b""
 
 
 def test_who_takes_an_answer_slowly_keeps_no_thread_from_others(after):
-    door = after.enter_context(opened(grace=LONG))
-    slow = clients(after, door, 2 * THREADS)
+    server = after.enter_context(opened(grace=LONG))
+    slow = clients(after, server, 2 * THREADS)
     for client in slow:
         client.send(b"GET /blob HTTP/1.1\r\nHost: x\r\n\r\n")
 
-    with closing(Client(door.port)) as honest:
+    with closing(Client(server.port)) as honest:
         assert [honest.ask(GET).status for _ in range(10)] == [200] * 10
 
     assert slow[0].read().body == BLOB
 
 
 def test_who_does_not_take_an_answer_has_to_go(after):
-    door = after.enter_context(opened(grace=0.3, rate=100_000_000))
-    slow = after.enter_context(closing(Client(door.port)))
+    server = after.enter_context(opened(grace=0.3, rate=100_000_000))
+    slow = after.enter_context(closing(Client(server.port)))
     slow.send(b"GET /blob HTTP/1.1\r\nHost: x\r\n\r\n")
 
     assert slow.sock.recv(1) == b"H"
-    _until(door.is_empty)
+    _until(server.is_empty)
 
     with suppress(ConnectionError):
         assert len(slow.rest()) < len(BLOB)
 
 
 def test_unfinished_bodies_take_so_much_place_and_no_more(after):
-    door = after.enter_context(opened(bodies_bytes=400_000, grace=LONG))
-    slow = clients(after, door, 6)
+    server = after.enter_context(opened(bodies_bytes=400_000, grace=LONG))
+    slow = clients(after, server, 6)
     for client in slow:
         client.send(POST % 100_000 + bytes(90_000))
 
     _until(lambda: any(_has_word(client.sock) for client in slow))
 
-    with closing(Client(door.port)) as honest:
+    with closing(Client(server.port)) as honest:
         assert honest.ask(POST % 50_000 + bytes(50_000)).json()["bytes"] == 50_000
 
 
@@ -206,13 +208,13 @@ def test_threads_that_all_work_keep_nobody_from_coming_in(after):
         free.wait(20)
         return "done"
 
-    door = after.enter_context(opened(app))
-    first = clients(after, door, THREADS)
+    server = after.enter_context(opened(app))
+    first = clients(after, server, THREADS)
     for client in first:
         client.send(GET)
     for _ in first:
         assert busy.acquire(timeout=20)
-    later = clients(after, door, THREADS)
+    later = clients(after, server, THREADS)
     for client in later:
         client.send(GET)
     free.set()
@@ -231,9 +233,9 @@ def test_what_came_in_whole_is_answered_when_the_server_ends(after):
         return request.get_data()
 
     with ExitStack() as while_open:
-        door = while_open.enter_context(opened(app))
-        idle = after.enter_context(closing(Client(door.port)))
-        client = after.enter_context(closing(Client(door.port)))
+        server = while_open.enter_context(opened(app))
+        idle = after.enter_context(closing(Client(server.port)))
+        client = after.enter_context(closing(Client(server.port)))
         client.send(POST % 5 + b"hello")
         assert busy.wait(20)
         threading.Timer(0.2, free.set).start()
@@ -243,14 +245,14 @@ def test_what_came_in_whole_is_answered_when_the_server_ends(after):
     assert client.is_closed()
     assert idle.is_closed()
     with pytest.raises(OSError, match="refused"):
-        Client(door.port)
+        Client(server.port)
 
 
 def test_a_renewed_certificate_is_served_without_a_pause(tmp_path, certificate, after):
     now = [0.0]
     files = CertificateFiles(*certificate, clock=lambda: now[0])
-    door = after.enter_context(opened(certificate=files))
-    before = after.enter_context(closing(Client(door.port, certificate.cert)))
+    server = after.enter_context(opened(certificate=files))
+    before = after.enter_context(closing(Client(server.port, certificate.cert)))
     assert before.ask(GET).status == 200
     newer = make_pair(tmp_path, stem="newer")
 
@@ -258,16 +260,16 @@ def test_a_renewed_certificate_is_served_without_a_pause(tmp_path, certificate, 
     shutil.copy(newer.key, certificate.key)
     now[0] += 2
 
-    with closing(Client(door.port, newer.cert)) as after_renewal:
+    with closing(Client(server.port, newer.cert)) as after_renewal:
         assert after_renewal.ask(GET).status == 200
     assert before.ask(GET).status == 200, "a connection from before goes on"
 
 
 def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeypatch, caplog):
-    door = after.enter_context(opened(head=LONG))
-    drips = after.enter_context(Drips(clients(after, door, 5)))
-    room = door._server._room
-    real, failures = room._listening, iter([errno.EMFILE, errno.EMFILE])
+    server = after.enter_context(opened(head=LONG))
+    drips = after.enter_context(Drips(clients(after, server, 5)))
+    loop = server._server._loop
+    real, failures = loop._listening, iter([errno.EMFILE, errno.EMFILE])
 
     class Listening:
         def accept(self):
@@ -278,9 +280,9 @@ def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeyp
         def __getattr__(self, name):
             return getattr(real, name)
 
-    monkeypatch.setattr(room, "_listening", Listening())
+    monkeypatch.setattr(loop, "_listening", Listening())
 
-    with closing(Client(door.port)) as honest:
+    with closing(Client(server.port)) as honest:
         assert honest.ask(GET).status == 200
 
     assert "No more connections can be opened" in caplog.text
@@ -288,31 +290,33 @@ def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeyp
 
 
 def test_a_client_that_drips_fast_is_read_from_only_so_often(after):
-    door = after.enter_context(opened(head=LONG, rest=3600))
-    drips = after.enter_context(Drips(clients(after, door, 1), data=b"GET /" + b"a" * 9999, pause=0.001))
-    room = door._server._room
+    server = after.enter_context(opened(head=LONG, rest=3600))
+    drips = after.enter_context(Drips(clients(after, server, 1), data=b"GET /" + b"a" * 9999, pause=0.001))
+    loop = server._server._loop
 
-    _until(lambda: room._resting)
+    _until(lambda: loop._resting)
 
-    [connection] = room._inside
+    [connection] = loop._inside
     assert connection.moved <= 17 * 512, "after sixteen small reads it rests"
-    with closing(Client(door.port)) as honest:
+    with closing(Client(server.port)) as honest:
         assert honest.ask(GET).status == 200
     assert drips.open_ones() == 1
 
 
 def test_the_same_holds_for_crumbs_of_a_handshake(certificate, after):
-    door = after.enter_context(opened(certificate=CertificateFiles(*certificate), handshake=LONG, rest=3600))
+    server = after.enter_context(
+        opened(certificate=CertificateFiles(*certificate), handshake=LONG, rest=3600)
+    )
     hello = b"\x16\x03\x01\x10\x00\x01\x00\x0f\xfc\x03\x03" + bytes(4000)
-    after.enter_context(Drips(clients(after, door, 1), data=hello, pause=0.001))
+    after.enter_context(Drips(clients(after, server, 1), data=hello, pause=0.001))
 
-    _until(lambda: door._server._room._resting)
+    _until(lambda: server._server._loop._resting)
 
-    with closing(Client(door.port, certificate.cert)) as honest:
+    with closing(Client(server.port, certificate.cert)) as honest:
         assert honest.ask(GET).status == 200
 
 
-def test_a_fault_of_the_waiting_room_does_not_end_it(certificate, after, caplog):
+def test_a_fault_of_the_loop_does_not_end_it(certificate, after, caplog):
     faults = [RuntimeError("a fault of the test")]
 
     class FaultyOnce(CertificateFiles):
@@ -321,11 +325,11 @@ def test_a_fault_of_the_waiting_room_does_not_end_it(certificate, after, caplog)
                 raise faults.pop()
             return super().context()
 
-    door = after.enter_context(opened(certificate=FaultyOnce(*certificate)))
-    lost = after.enter_context(socket.create_connection(("127.0.0.1", door.port), timeout=20))
+    server = after.enter_context(opened(certificate=FaultyOnce(*certificate)))
+    lost = after.enter_context(socket.create_connection(("127.0.0.1", server.port), timeout=20))
     _until(lambda: not faults)
 
-    with closing(Client(door.port, certificate.cert)) as honest:
+    with closing(Client(server.port, certificate.cert)) as honest:
         assert honest.ask(GET).status == 200
     assert "a fault of the test" in caplog.text
     with suppress(ConnectionError):
@@ -333,13 +337,13 @@ def test_a_fault_of_the_waiting_room_does_not_end_it(certificate, after, caplog)
 
 
 def test_a_body_that_there_is_no_place_for_is_refused_with_the_reason(after, monkeypatch):
-    door = after.enter_context(opened(memory_bytes=1000))
+    server = after.enter_context(opened(memory_bytes=1000))
 
     def full(*_, **__):
         raise OSError(errno.ENOSPC, "No space left on device")
 
     monkeypatch.setattr("tempfile.TemporaryFile", full)
-    client = after.enter_context(closing(Client(door.port)))
+    client = after.enter_context(closing(Client(server.port)))
     answer = client.ask(POST % 5000 + bytes(5000))
 
     assert (answer.status, answer.json()["error"]["field"]) == (507, "storage")

@@ -1,17 +1,17 @@
-"""What gets through the door to the app, and how: requests in every shape that clients send them in."""
+"""What gets through the server to the app, and how: requests in every shape that clients send them in."""
 
 import hashlib
 from contextlib import closing
 
 import pytest
 
-from server.serving.door import CertificateFiles
+from server.serving.connections import CertificateFiles
 from tests.server.certificates import make_pair
-from tests.server.serving.door.client import GET
-from tests.server.serving.door.client import Client
-from tests.server.serving.door.small_server import BLOB
-from tests.server.serving.door.small_server import USUAL
-from tests.server.serving.door.small_server import opened
+from tests.server.serving.connections.client import GET
+from tests.server.serving.connections.client import Client
+from tests.server.serving.connections.small_server import BLOB
+from tests.server.serving.connections.small_server import USUAL
+from tests.server.serving.connections.small_server import opened
 
 
 @pytest.fixture(scope="module")
@@ -25,18 +25,18 @@ def tls(request, certificate):
 
 
 @pytest.fixture
-def door(tls):
-    with opened(certificate=tls and CertificateFiles(*tls, name="localhost")) as door:
-        yield door
+def server(tls):
+    with opened(certificate=tls and CertificateFiles(*tls, name="localhost")) as server:
+        yield server
 
 
 @pytest.fixture
-def connect(door, tls):
-    """Opens connections to the door, under TLS where it wants that."""
+def connect(server, tls):
+    """Opens connections to the server, under TLS where it wants that."""
     made = []
 
     def connect():
-        made.append(Client(door.port, tls and tls.cert))
+        made.append(Client(server.port, tls and tls.cert))
         return made[-1]
 
     yield connect
@@ -233,8 +233,8 @@ def test_headers_cannot_be_passed_off_as_others(connect):
 
 def test_plain_http_on_the_https_port_is_told_what_to_do(certificate):
     with (
-        opened(certificate=CertificateFiles(*certificate)) as door,
-        closing(Client(door.port)) as client,
+        opened(certificate=CertificateFiles(*certificate)) as server,
+        closing(Client(server.port)) as client,
     ):
         answer = client.ask(GET)
 

@@ -1,4 +1,4 @@
-"""One connection in the waiting room: where it stands, and each step it takes without blocking."""
+"""One connection of the loop: where it stands, and each step it takes without blocking."""
 
 import socket
 import ssl
@@ -7,15 +7,15 @@ from enum import Enum
 from selectors import EVENT_READ
 from selectors import EVENT_WRITE
 
-from server.serving.door.answer import Answer
-from server.serving.door.limits import Limits
-from server.serving.door.peer import Peer
-from server.serving.door.peer import crowd_of
-from server.serving.door.refusal import DoorRefusal
-from server.serving.door.refusal import plain_http_told
-from server.serving.door.request_reader import LargestBody
-from server.serving.door.request_reader import RequestReader
-from server.serving.door.request_reader import WholeRequest
+from server.serving.connections.answer import Answer
+from server.serving.connections.limits import Limits
+from server.serving.connections.peer import Peer
+from server.serving.connections.peer import network_of
+from server.serving.connections.refusal import ConnectionRefusal
+from server.serving.connections.refusal import plain_http_told
+from server.serving.connections.request_reader import LargestBody
+from server.serving.connections.request_reader import RequestReader
+from server.serving.connections.request_reader import WholeRequest
 
 _BLOCK = 64 * 1024
 _SENT_AT_ONCE = 16  # blocks, until others have their turn
@@ -38,17 +38,17 @@ class Stage(Enum):
 class Connection:
     """A client's socket, never blocking, with the request or the answer that is on its way.
 
-    All of it runs in the thread of the waiting room. `at` is that thread's clock, in seconds.
+    All of it runs in the thread of the connection loop. `at` is that thread's clock, in seconds.
     """
 
     def __init__(self, sock: socket.socket, peer: Peer, limits: Limits, largest_body: LargestBody, at: float):
         self.socket = sock
         self.peer = peer
-        self.crowd = crowd_of(peer.address)
+        self.network = network_of(peer.address)
         self.opened = at
         self.answered = 0
         self.rests_until = 0.0
-        self.watched = 0  # what the selector waits for on its behalf; the waiting room's note
+        self.watched = 0  # what the selector waits for on its behalf; the connection loop's note
         self._limits = limits
         self._largest_body = largest_body
         self._secure = isinstance(sock, ssl.SSLSocket)
@@ -110,7 +110,7 @@ class Connection:
         self._enter(Stage.ANSWER, at, EVENT_WRITE)
         return self.step(at)
 
-    def refuse(self, refusal: DoorRefusal, at: float) -> None:
+    def refuse(self, refusal: ConnectionRefusal, at: float) -> None:
         """Says no in one go, and lets the client read it before the connection ends."""
         self._reader.close()
         self._say_last(refusal.as_http(), at)
@@ -188,7 +188,7 @@ class Connection:
     def _feed(self, data: bytes, at: float) -> WholeRequest | None:
         try:
             whole = self._reader.feed(data)
-        except DoorRefusal as refusal:
+        except ConnectionRefusal as refusal:
             self.refuse(refusal, at)
             return None
         if whole is not None:

@@ -8,7 +8,7 @@ KILO = 1024
 class Limits(NamedTuple):
     """Times in seconds, sizes in bytes. Chosen for phones on weak signals, by judgement, no source.
 
-    None of the times holds a thread: they bound how long a place in the waiting room stays taken.
+    None of the times holds a thread: they bound how long a connection takes a place.
     """
 
     handshake: float = 8

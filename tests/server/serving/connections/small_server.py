@@ -1,4 +1,4 @@
-"""A small app behind a door on loopback."""
+"""A small app behind a server on loopback."""
 
 import hashlib
 import threading
@@ -8,8 +8,8 @@ from flask import Flask
 from flask import Response
 from flask import request
 
-from server.serving.door import Door
-from server.serving.door.limits import Limits
+from server.serving.connections import HttpServer
+from server.serving.connections.limits import Limits
 from server.web.bodies import larger_bodies
 
 USUAL = 100_000
@@ -55,14 +55,14 @@ def small_app() -> Flask:
 
 @contextmanager
 def opened(app=None, certificate=None, **limits):
-    """Serves an app on loopback; gives the door."""
-    door = Door(("127.0.0.1", 0), app or small_app(), certificate, limits=Limits(**limits))
-    door.prepare()
-    serving = threading.Thread(target=door.serve)
+    """Serves an app on loopback; gives the server."""
+    server = HttpServer(("127.0.0.1", 0), app or small_app(), certificate, limits=Limits(**limits))
+    server.prepare()
+    serving = threading.Thread(target=server.serve)
     serving.start()
     try:
-        yield door
+        yield server
     finally:
-        door.stop()
+        server.stop()
         serving.join(20)
         assert not serving.is_alive()
