@@ -6,6 +6,7 @@ lists and objects. Floats are refused: their text differs between hosts.
 """
 
 import hashlib
+import json
 
 from ..errors import BadInput
 
@@ -25,7 +26,12 @@ _SHORT_ESCAPES = {
 def dumps(value) -> str:
     """Return the canonical JSON text of `value`; raises BadInput for anything outside the set."""
     parts = []
-    _write(value, parts, "value")
+    try:
+        _write(value, parts)
+    except _Outside:
+        # Naming the place costs more than the writing, so only what is refused pays for it.
+        _refuse(value, "value")
+        raise
     return "".join(parts)
 
 
@@ -35,70 +41,100 @@ def sha256_hex(text: str) -> str:
     return "".join(["{:02x}".format(byte) for byte in digest])
 
 
-def _write(value, parts: list, where: str) -> None:
-    """Append the text of `value`; `where` is the path that an error names."""
-    if value is None:
+class _Outside(Exception):
+    """Something outside the set; `_refuse` finds where."""
+
+
+def _write(value, parts: list) -> None:
+    """Append the text of `value`."""
+    if isinstance(value, str):
+        parts.append(_quoted(value))
+    elif value is None:
         parts.append("null")
     elif value is True:
         parts.append("true")
     elif value is False:
         parts.append("false")
-    elif isinstance(value, str):
-        parts.append(_quoted(value, where))
+    elif isinstance(value, dict):
+        _write_object(value, parts)
+    elif isinstance(value, int):
+        if value > LARGEST_INTEGER or value < -LARGEST_INTEGER:
+            raise _Outside
+        parts.append(str(value))
+    elif isinstance(value, (list, tuple)):
+        before = "["
+        for item in value:
+            parts.append(before)
+            before = ","
+            _write(item, parts)
+        parts.append("]" if value else "[]")
+    else:
+        raise _Outside
+
+
+def _write_object(value: dict, parts: list) -> None:
+    """Append an object with its keys in code-unit order, which for ASCII keys is plain order."""
+    for key in value:
+        if not isinstance(key, str):
+            raise _Outside
+    before = "{"
+    for key in sorted(value):
+        if not _is_ascii(key):
+            raise _Outside
+        parts.append(before)
+        before = ","
+        parts.append(_quoted(key))
+        parts.append(":")
+        _write(value[key], parts)
+    parts.append("}" if value else "{}")
+
+
+def _refuse(value, where: str) -> None:
+    """Raise BadInput for the first thing outside the set, by its path; both hosts name the same one."""
+    if value is None or value is True or value is False:
+        return
+    if isinstance(value, str):
+        for character in value:
+            if 0xD800 <= ord(character) <= 0xDFFF:
+                raise BadInput(where, "half of a character pair", "whole Unicode characters")
     elif isinstance(value, int):
         if value > LARGEST_INTEGER or value < -LARGEST_INTEGER:
             raise BadInput(where, value, "an integer within ±(2^53 − 1)")
-        parts.append(str(value))
     elif isinstance(value, (list, tuple)):
-        parts.append("[")
         for index in range(len(value)):
-            if index:
-                parts.append(",")
-            _write(value[index], parts, "{}[{}]".format(where, index))
-        parts.append("]")
+            _refuse(value[index], "{}[{}]".format(where, index))
     elif isinstance(value, dict):
-        _write_object(value, parts, where)
+        for key in value:
+            if not isinstance(key, str):
+                raise BadInput(where, key, "keys that are text")
+        for key in sorted(value):
+            if not _is_ascii(key):
+                raise BadInput(where, key, "keys of ASCII characters")
+        for key in sorted(value):
+            _refuse(value[key], where + "." + key)
     else:
         raise BadInput(where, value, "text, a whole number, true, false, null, a list or an object")
 
 
-def _write_object(value: dict, parts: list, where: str) -> None:
-    """Append an object with its keys in code-unit order, which for ASCII keys is plain order."""
-    for key in value:
-        if not isinstance(key, str):
-            raise BadInput(where, key, "keys that are text")
-    for key in sorted(value):  # in order, so that both hosts name the same key
-        if not _is_ascii(key):
-            raise BadInput(where, key, "keys of ASCII characters")
-    parts.append("{")
-    first = True
-    for key in sorted(value):
-        if not first:
-            parts.append(",")
-        first = False
-        parts.append(_quoted(key, where))
-        parts.append(":")
-        _write(value[key], parts, where + "." + key)
-    parts.append("}")
-
-
 def _is_ascii(text: str) -> bool:
+    if _is_plain(text, json.dumps(text)):
+        return "\x7f" not in text
     for character in text:
         if ord(character) > 126:
             return False
     return True
 
 
-def _quoted(text: str, where: str) -> str:
+def _is_plain(text: str, quoted: str) -> bool:
+    """Tell whether a text is ASCII of which nothing had to be escaped; there the hosts' `json` agree."""
+    return len(quoted) == len(text) + 2 and len(text.encode("utf-8")) == len(text)
+
+
+def _quoted(text: str) -> str:
     """Return `text` as a JSON string: only what must be escaped is (RFC 8785 section 3.2.2.2)."""
-    plain = True
-    for character in text:
-        point = ord(character)
-        if point < 32 or point == 34 or point == 92 or 0xD800 <= point <= 0xDFFF:
-            plain = False
-            break
-    if plain:
-        return '"' + text + '"'
+    quoted = json.dumps(text)
+    if _is_plain(text, quoted):
+        return quoted
     parts = []
     for character in text:
         point = ord(character)
@@ -107,7 +143,7 @@ def _quoted(text: str, where: str) -> str:
         elif point < 32:
             parts.append("\\u{:04x}".format(point))
         elif 0xD800 <= point <= 0xDFFF:
-            raise BadInput(where, "half of a character pair", "whole Unicode characters")
+            raise _Outside
         else:
             parts.append(character)
     return '"' + "".join(parts) + '"'
