@@ -22,6 +22,8 @@ const NOTES = `${OWN}swaptrail-builds`;
 /** Pictures that another app shares with this one wait here (phone/shared-pictures.js). */
 const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
+/** In a request: say by the same name that the server cannot be reached, instead of failing (sync/api.js). */
+const UNREACHABLE = 'X-Unreachable';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
 /** A server answers each address of the app with its one page; a host of files has a page for the others. */
@@ -41,9 +43,13 @@ self.addEventListener('fetch', (event) => {
   if (url.origin !== self.location.origin) return;
   // The manifest names this address to the phone; where no worker is, the server answers it.
   if (request.method === 'POST' && url.pathname === `${ROOT}share`) event.respondWith(takeShared(request));
-  if (request.method !== 'GET' || !url.pathname.startsWith(ROOT)) return;
+  if (!url.pathname.startsWith(ROOT)) return;
   const below = url.pathname.slice(ROOT.length);
-  if (below.startsWith('api/')) return;
+  if (below.startsWith('api/')) {
+    if (request.headers.has(UNREACHABLE)) event.respondWith(reached(request));
+    return;
+  }
+  if (request.method !== 'GET') return;
   const [, build, path] = OF_A_BUILD.exec(below) ?? [];
   const page = below === '' || below === 'index.html' ? SHELL_URL : OTHER_PAGES;
   if (request.mode === 'navigate') event.respondWith(answer(chosen(), page, request));
@@ -132,6 +138,15 @@ async function answer(build, url, request) {
   const name = await build;
   const found = (await caches.has(name)) ? await (await caches.open(name)).match(url) : null;
   return found ?? fetch(request);
+}
+
+/** Answer from the server or, where it cannot be reached, with nothing but saying so. */
+async function reached(request) {
+  try {
+    return await fetch(request);
+  } catch {
+    return new Response(null, { headers: { [UNREACHABLE]: 'yes' } });
+  }
 }
 
 async function note(key, build) {

@@ -11,6 +11,8 @@ import { readCodes } from './reading/code-reader.js';
 const FRAME_MS = 200;
 /** A code that left the picture for this long counts as shown again when it comes back. */
 const GONE_MS = 1500;
+/** And in so many pictures: a busy phone looks at one in seconds, and a hand shakes. */
+const GONE_PICTURES = 2;
 /** A picked picture is read whole, then made smaller, for the tries against blur and dirt. */
 const LONG_SIDES_OF_FILE = [4096, 1280];
 /** Symbols of bars alone have a weak check: one counts when two pictures in a row say the same. */
@@ -166,6 +168,8 @@ class Sighting {
   #onTexts;
   #last = '';
   #lastAt = 0;
+  /** Pictures since then that showed none. */
+  #without = 0;
   /** What symbols of bars alone said in the picture before. @type {Set<string>} */
   #linear = new Set();
 
@@ -176,12 +180,13 @@ class Sighting {
   /** @param {import('./reading/code-reader.js').Found[]} found */
   report(found) {
     const now = performance.now();
-    if (now - this.#lastAt > GONE_MS) this.forget();
+    if (now - this.#lastAt > GONE_MS && this.#without >= GONE_PICTURES) this.forget();
     const before = this.#linear;
     const linear = found.filter(({ format }) => LINEAR.has(format)).map(({ text }) => text);
     this.#linear = new Set(linear);
     const sure = found.filter(({ text, format }) => !LINEAR.has(format) || before.has(text));
     const texts = [...new Set(sure.map(({ text }) => text))];
+    this.#without = texts.length ? 0 : this.#without + 1;
     if (!texts.length) return;
     this.#lastAt = now;
     const key = JSON.stringify([...texts].sort());

@@ -10,6 +10,12 @@ import { ROOT } from '../place.js';
 
 const REPLY_SECONDS = 30;
 const LARGE_SECONDS = 120;
+/**
+ * Asks the worker of the app (sw.js) to answer in place of a server that cannot be reached, and tells its answer
+ * from one of the server. For the page a request that fails is an error, and every phone without a network
+ * would be full of them.
+ */
+const UNREACHABLE = 'X-Unreachable';
 /** Names that no public certificate is made for: there, a failed answer may be one that is not trusted. */
 const OWN_CERTIFICATE = /^https:\/\/([^/:]+\.local|[\d.]+|\[[^\]]+\])(:|\/)/;
 
@@ -190,18 +196,21 @@ async function request(path, options, seconds) {
   const ended = new AbortController();
   const timer = setTimeout(() => ended.abort(), seconds * 1000);
   try {
-    return await fetch(apiAddress(path), {
+    const response = await fetch(apiAddress(path), {
       ...options,
+      headers: { ...options.headers, [UNREACHABLE]: 'say' },
       cache: 'no-store',
       credentials: 'same-origin',
       redirect: 'error',
       signal: ended.signal,
     });
+    if (!response.headers.has(UNREACHABLE)) return response;
   } catch {
-    throw unreachable();
+    // As below.
   } finally {
     clearTimeout(timer);
   }
+  throw unreachable();
 }
 
 /**

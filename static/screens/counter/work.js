@@ -11,14 +11,17 @@ import { draftsWith } from '../frame/drafts-with.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
+import { Turns } from '../../phone/turns.js';
 
 /** A label that was just decided on and is still in view does not come in again. */
 const JUST_DECIDED_MS = 6000;
 
-/** Whether something is being asked just now: the camera sees faster than the core thinks. */
-let asking = false;
-/** What came into view meanwhile: the scanner tells it once, so it must not get lost. @type {(() => Promise<void>) | null} */
-let next = null;
+/** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
+const sightings = new Turns();
+/** What waits for its turn; seen once more it is no other. @type {Set<string>} */
+const waiting = new Set();
+/** Whatever changes the unit at hand, or records, takes turns too: a tap and a label may come at one moment. */
+const changes = new Turns();
 
 /** One drawing's view of the counter. */
 export class Work {
@@ -68,21 +71,18 @@ export class Work {
    * @param {string} [how]
    */
   take = async (texts, how = 'scanned') => {
-    if (asking) {
-      next = () => this.take(texts, how);
-      return;
-    }
-    asking = true;
-    try {
-      await this.#take(texts, how);
-    } catch (error) {
-      this.#tell({ title: 'This could not be checked', sentence: error instanceof Error ? error.message : String(error) });
-    } finally {
-      asking = false;
-    }
-    const waiting = next;
-    next = null;
-    await waiting?.();
+    const key = JSON.stringify([how, [...texts].sort()]);
+    if (waiting.has(key)) return;
+    waiting.add(key);
+    await sightings.run(async () => {
+      try {
+        await this.#take(texts, how);
+      } catch (error) {
+        this.#tell({ title: 'This could not be checked', sentence: error instanceof Error ? error.message : String(error) });
+      } finally {
+        waiting.delete(key);
+      }
+    });
   };
 
   /**
@@ -90,14 +90,24 @@ export class Work {
    * @param {string} how
    */
   async #take(texts, how) {
-    const { form } = this.ctx;
+    /** @type {import('./asking.js').Current[]} */
     const labels = [];
+    /** @type {Array<{text: string, answer: any}>} */
     const others = [];
     for (const text of texts) {
       const answer = await proposal(this.ctx.services, { text, how, read: nothingRead() });
       if (answer.outcome === 'unit') labels.push({ text, how, read: nothingRead(), answer });
       else others.push({ text, answer });
     }
+    await changes.run(() => this.#come(labels, others));
+  }
+
+  /**
+   * @param {import('./asking.js').Current[]} labels  of ours
+   * @param {Array<{text: string, answer: any}>} others
+   */
+  async #come(labels, others) {
+    const { form } = this.ctx;
     form.told = null;
     form.which = labels.length > 1 ? labels.map(({ text, answer }) => ({ text, shown: answer.shown })) : null;
     if (labels.length === 1) await this.#next(labels[0]);
@@ -113,7 +123,7 @@ export class Work {
     if (unit === this.current?.answer.unit) return;
     if (unit === form.done?.unit && Date.now() - form.done.at < JUST_DECIDED_MS) return;
     // The next one lies there already: the one before it waits.
-    if (this.current) await this.later();
+    if (this.current) await this.#putAside(this.current);
     form.mode = form.mode === 'type' ? '' : form.mode;
     form.typed = '';
     form.done = null;
@@ -147,34 +157,48 @@ export class Work {
   }
 
   /** @param {{part: string, serial: string}} choice  of several numbers on a bag */
-  choose = async (choice) => {
-    if (this.current) await this.#read(this.current, choice);
-    this.ctx.redraw();
-  };
+  choose = (choice) => this.#atHand((current) => this.#read(current, choice));
 
   /** @param {'same' | 'other'} compared  the part beside its pictures, by eye */
-  compare = async (compared) => {
-    if (this.current) await this.#read(this.current, { compared });
-    this.ctx.redraw();
-  };
+  compare = (compared) => this.#atHand((current) => this.#read(current, { compared }));
 
   /** Put the unit at hand into the queue: it is received, and nothing is decided. */
-  later = async () => {
-    const current = this.current;
+  later = () => this.#atHand((current) => this.#putAside(current));
+
+  /**
+   * Do something with the unit at hand; not with the next one, which may have come in its place before its turn.
+   * @param {(current: import('./asking.js').Current) => Promise<void>} work
+   */
+  async #atHand(work) {
+    const { current } = this;
     if (!current) return;
+    const { unit } = current.answer;
+    await changes.run(async () => {
+      if (this.current?.answer.unit === unit) await work(this.current);
+    });
+    this.ctx.redraw();
+  }
+
+  /** @param {import('./asking.js').Current} current */
+  async #putAside(current) {
     const { answer } = current;
     this.#set(null);
     if (!current.unit) await this.ctx.act([answer.received], { job: answer.job });
-  };
+  }
 
   /**
    * Record a decision on the unit at hand.
    * @param {string} decision
    * @param {string} [overrule]  the reason, where it goes against the proposal
    */
-  decide = async (decision, overrule = '') => {
-    const current = this.current;
-    if (!current) return;
+  decide = (decision, overrule = '') => this.#atHand((current) => this.#decide(current, decision, overrule));
+
+  /**
+   * @param {import('./asking.js').Current} current
+   * @param {string} decision
+   * @param {string} overrule
+   */
+  async #decide(current, decision, overrule) {
     const { ctx } = this;
     const { answer } = current;
     const chosen = answer.decisions.find((/** @type {any} */ each) => each.decision === decision);
@@ -187,14 +211,13 @@ export class Work {
     const { unit, shown } = answer;
     ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after, at: Date.now() };
     if (ctx.data.given) ctx.go('#/');
-    else ctx.redraw();
-  };
+  }
 
   /** @param {{words: string, events: import('../../log/log.js').Draft[]}} handover  of the unit that was decided last */
   handOn = async ({ words, events }) => {
     const { done } = this.ctx.form;
     // Its job is closed: what happens to it now goes on record without it.
-    if (!(await this.ctx.act(events, { job: null }))) return;
+    if (!(await changes.run(() => this.ctx.act(events, { job: null })))) return;
     done.after = [];
     done.handed = words;
     this.ctx.redraw();
@@ -205,7 +228,7 @@ export class Work {
     const [device, seq] = line.event.split(':');
     const data = { device, seq: Number(seq), reason: 'Taken back at once' };
     this.ctx.form.done = null;
-    return this.ctx.act([{ kind: 'corrected', data }], { job: line.job });
+    return changes.run(() => this.ctx.act([{ kind: 'corrected', data }], { job: line.job }));
   };
 
   /** @param {{title: string, sentence: string}} told */

@@ -150,18 +150,28 @@ export class Reader {
       if (!texts.includes(asked)) meanwhile = () => this.see(texts);
       return;
     }
-    if (texts.length === 1) {
-      await this.take(texts[0], 'scanned');
-      return;
-    }
-    const which = [];
-    for (const text of texts) {
-      const read = await this.ctx.services.core.call('code', { text, host: LABEL_HOST });
-      if (read.outcome === 'ours') which.push({ text, shown: read.shown });
-    }
+    const which = texts.length === 1 ? [] : await this.#labelsAmong(texts);
     if (which.length > 1) this.show({ mode: 'which', which });
     else await this.take(which[0]?.text ?? texts[0], 'scanned');
   };
+
+  /**
+   * @param {string[]} texts
+   * @returns {Promise<Array<{text: string, shown: string}>>}
+   */
+  async #labelsAmong(texts) {
+    const labels = [];
+    [asked] = texts;
+    try {
+      for (const text of texts) {
+        const read = await this.ctx.services.core.call('code', { text, host: LABEL_HOST });
+        if (read.outcome === 'ours') labels.push({ text, shown: read.shown });
+      }
+    } finally {
+      asked = '';
+    }
+    return labels;
+  }
 
   /**
    * What the reader puts on the screen; null while it waits to be opened.
