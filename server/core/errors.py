@@ -28,6 +28,15 @@ class BadInput(Exception):
         }
 
 
+class NotLoaded(Exception):
+    """An answer needs what is not in memory: these jobs, or, where it names none, the whole log."""
+
+    def __init__(self, jobs: list):
+        """Keep the ids of the jobs."""
+        self.jobs = jobs
+        super().__init__("not in memory: {}".format(", ".join(jobs) or "the log"))
+
+
 def shorten(value, limit: int = 60) -> str:
     """Return `value` as text for an error message, cut so that the line stays readable."""
     text = '"' + value + '"' if isinstance(value, str) else _plain(value)

@@ -12,6 +12,7 @@ from .codes import maker_symbol
 from .codes import troublecode
 from .codes import vin as vin_numbers
 from .errors import BadInput
+from .errors import NotLoaded
 from .evidence import assumptions
 from .evidence.conclusions import Conclusions
 from .facts.fold import Fold
@@ -24,6 +25,7 @@ from .parts import layouts
 from .plan.answer import reason
 from .record import comparison
 from .state import own_label
+from .state import snapshot
 from .state.printed import printed_codes
 from .views import counter
 from .views import counter_lists
@@ -41,6 +43,7 @@ class Host:
     def __init__(self):
         """Start with an empty log."""
         self.fold = Fold()
+        self.coming = []  # of a log that is handed over in parts
         self.conclusions = Conclusions()
 
     def call(self, text: str) -> str:
@@ -61,32 +64,59 @@ class Host:
                 if "argument" not in str(error):
                     raise
                 raise BadInput("arguments", sorted(asked), "those of the operation")
+            if isinstance(value, snapshot.Text):
+                return '{"ok":true,"value":' + value.text + "}"
             return canon.dumps({"ok": True, "value": value})
+        except NotLoaded as error:
+            return canon.dumps({"ok": False, "missing": self._missing(error.jobs)})
         except BadInput as error:
             return canon.dumps({"ok": False, "error": error.as_dict()})
 
     # --- the log
 
-    def op_reset(self, events):
-        """Fold [{"event": envelope}, ...] from nothing."""
-        self.fold.reset(_envelopes(events))
-        return {"count": len(self.fold.events)}
+    def op_reset(self, events, more=False):
+        """Fold [{"event": envelope}, ...] from nothing; with `more`, once the rest of them is there."""
+        self.coming = []
+        return self.op_append(events, more)
+
+    def op_append(self, events, more=False):
+        """Take a further part of the log that `reset` began; what was there holds until the last one."""
+        self.coming.extend(_envelopes(events))
+        if not more:
+            self.fold.reset(self.coming)
+            self.coming = []
+        return {"count": self.fold.count()}
 
     def op_add(self, events):
         """Fold more events behind the rest; returns the conflicts they brought."""
         before = len(self.fold.state.conflicts)
         self.fold.add(_envelopes(events))
-        return {
-            "count": len(self.fold.events),
-            "conflicts": self.fold.state.conflicts[before:],
-        }
+        return self._brought(before)
+
+    def op_insert(self, events, at):
+        """Fold events in behind the first `at`; returns the conflicts that there are more of."""
+        before = len(self.fold.state.conflicts)
+        self.fold.insert(_envelopes(events), at)
+        return self._brought(before)
+
+    def op_check_and_add(self, events, envelopes):
+        """Check drafts and, where no rule stands against them, fold them as these `envelopes`."""
+        checked = self.op_check(events)
+        if checked["refusal"]:
+            return checked
+        added = self.op_add(envelopes)
+        added["refusal"] = None
+        return added
+
+    def _brought(self, before):
+        return {"count": self.fold.count(), "conflicts": self.fold.state.conflicts[before:]}
 
     def op_check(self, events):
         """Say whether a rule stands against recording these drafts, one after the other."""
         if len(events) == 1:
             return {"refusal": _refused(self.fold, events[0], 0)}
         trial = Fold()
-        trial.events, trial.withdrawn = self.fold.events, self.fold.withdrawn
+        trial.events, trial.before, trial.withdrawn = self.fold.events, self.fold.before, self.fold.withdrawn
         trial.state = self.fold.state.scratch(events[0].get("job") if events else None)
         for index in range(len(events)):
             found = _refused(trial, events[index], index)
@@ -104,6 +134,42 @@ class Host:
         """Return what contradicts, and what was not understood."""
         state = self.fold.state
         return {"conflicts": state.conflicts, "not_understood": state.not_understood}
+
+    # --- what a phone keeps from one start to the next; only the phone asks for it
+
+    def op_closed_jobs(self):
+        """Return the closed jobs that are in memory."""
+        return {"jobs": snapshot.closed_in_memory(self.fold.state)}
+
+    def op_job_pieces(self, jobs):
+        """Return jobs as a snapshot keeps them, each for itself."""
+        return snapshot.pieces(self.fold.state, jobs)
+
+    def op_snapshot(self):
+        """Return the state but for the closed jobs."""
+        return snapshot.head(self.fold)
+
+    def op_restore(self, head):
+        """Take the state of a snapshot in place of what there is."""
+        fold = Fold()
+        fold.state, fold.withdrawn, fold.before = snapshot.restored(head)
+        self.fold, self.coming, self.conclusions = fold, [], Conclusions()
+        return {"count": fold.count()}
+
+    def op_load_jobs(self, jobs):
+        """Take closed jobs into memory, as `job_pieces` returned them."""
+        snapshot.load(self.fold.state, jobs)
+
+    def op_unload_jobs(self, jobs, count):
+        """Take closed jobs out of memory, if the log is still as long as when their pieces were made."""
+        if count == self.fold.count():
+            snapshot.unload(self.fold.state, jobs)
+
+    def _missing(self, jobs):
+        """Say what an answer lacks; beside a job those that its sensors were on: they come next."""
+        if not jobs:
+            return {"log": True}
+        return {"jobs": snapshot.beside(self.fold.state, jobs)}
 
     # --- views
 

@@ -9,6 +9,7 @@
 
 import { observable } from '../phone/observable.js';
 import { APP } from '../place.js';
+import { Broken, WorkerLine } from './worker-line.js';
 
 const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
 const FILES_URL = new URL('core.json', APP);
@@ -44,14 +45,35 @@ export class CoreError extends Error {
 
 /**
  * @typedef {object} CoreOptions
- * @property {() => Promise<Array<{event: object}>>} [replay]
- *     the whole log in order, from which a restarted worker gets its state back
  * @property {number} [timeoutSeconds]  a call that takes longer is given up; 30 when left out
+ *
+ * @typedef {(op: string, args?: Record<string, unknown>, options?: {raw?: Record<string, string>, seconds?: number}) => Promise<any>} Ask
+ *
+ * @typedef {object} Keeper      who keeps what the core folds
+ * @property {(ask: Ask) => Promise<void>} refill   gives a core that knows nothing its state back
+ * @property {(missing: Missing, ask: Ask) => Promise<void>} supply
+ *     gives it what it said it lacks for an answer
+ *
+ * @typedef {{jobs?: string[], log?: true}} Missing  jobs that are not in its memory, or the whole log
+ *
+ * @typedef {object} CallOptions
+ * @property {number} [onlyAfterRestarts]  refuse if the worker was replaced since `restarts` was read, for the log
+ *     was given anew then
+ * @property {number} [seconds]            give up sooner, or later, than other calls
+ * @property {Record<string, string>} [raw]  further arguments that are JSON already
+ * @property {Question | null} [following]   what will be asked next: answered in the same trip, and kept for it
+ *
+ * @typedef {{op: string, args: Record<string, unknown>}} Question
  *
  * @typedef {object} CoreTrouble
  * @property {'none' | 'unavailable' | 'restarted'} state
  * @property {string} sentence  what a person is told; empty when there is none
  */
+
+/** After these, an answer that was got before is of another state. */
+const CHANGING = new Set(['reset', 'append', 'add', 'insert', 'check_and_add', 'restore']);
+/** An answer may need one thing after another; more rounds than that are a fault. */
+const MOST_SUPPLIES = 20;
 
 /** The core as the app talks to it. */
 export class Core {
@@ -67,48 +89,53 @@ export class Core {
   }
 
   /** @param {CoreOptions} options */
-  constructor({ replay, timeoutSeconds = 30 }) {
+  constructor({ timeoutSeconds = 30 }) {
     this.available = false;
     this.trouble = observable(/** @type {CoreTrouble} */ ({ state: 'none', sentence: '' }));
-    /** How often a hung worker was replaced. */
+    /** How often the worker was replaced. */
     this.restarts = 0;
-    this.#replay = replay ?? (async () => []);
+    /** By which files the core concludes; empty while they are not known. */
+    this.digest = '';
     this.#timeoutSeconds = timeoutSeconds;
   }
 
-  #replay;
   #timeoutSeconds;
-  #nextId = 1;
-  /** @type {Worker | null} */
-  #worker = null;
+  /** @type {WorkerLine | null} */
+  #line = null;
   /** @type {{wasm: ArrayBuffer, files: Record<string, string>} | null} */
   #parts = null;
+  /** @type {Keeper} */
+  #keeper = { refill: async () => undefined, supply: async () => undefined };
   /** @type {Promise<unknown>} */
   #queue = Promise.resolve();
+  /** The answer that came along with the one before. @type {{text: string, answer: Promise<string | null>} | null} */
+  #ahead = null;
 
   /**
    * Ask the core one question; calls are answered in the order in which they were made.
    * @param {string} op
    * @param {Record<string, unknown>} [args]
-   * @param {{onlyAfterRestarts?: number, seconds?: number}} [options]
-   *     onlyAfterRestarts: refuse if the worker was replaced since `restarts` was read, for the log was
-   *     replayed then; seconds: give up sooner than other calls
+   * @param {CallOptions} [options]
    * @returns {Promise<any>}
    */
-  call(op, args = {}, { onlyAfterRestarts = undefined, seconds = this.#timeoutSeconds } = {}) {
+  call(op, args = {}, options = {}) {
+    if (this.#ahead?.text === questionText(op, args)) return this.#takeAhead(op, args, options);
+    if (CHANGING.has(op)) this.#ahead = null;
     const result = this.#queue.then(() => {
+      const { onlyAfterRestarts } = options;
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {
         throw new CoreError({ field: op, message: 'The core was started again meanwhile.' }, true);
       }
-      return this.#ask(op, args, seconds);
+      return this.#ask(op, args, options);
     });
-    this.#queue = result.catch(() => undefined);
+    // What was asked in the same trip is answered before anything else is asked.
+    this.#queue = result.then(() => this.#ahead?.answer).catch(() => undefined);
     return result;
   }
 
-  /** Give the replayed log from now on; the log is opened after the core. */
-  setReplay(/** @type {() => Promise<Array<{event: object}>>} */ replay) {
-    this.#replay = replay;
+  /** Say who keeps the log from now on; it is opened after the core. */
+  keptBy(/** @type {Keeper} */ keeper) {
+    this.#keeper = keeper;
   }
 
   /** End the worker; further calls throw. */
@@ -117,9 +144,22 @@ export class Core {
     this.available = false;
   }
 
+  /**
+   * Start afresh with what the keeper gives: memory that a worker has once taken comes back only with its end.
+   * @returns {Promise<void>}
+   */
+  renew() {
+    const result = this.#queue.then(async () => {
+      if (this.available) await this.#startAgain();
+    });
+    this.#queue = result.catch(() => undefined);
+    return result;
+  }
+
   #endWorker() {
-    this.#worker?.terminate();
-    this.#worker = null;
+    this.#line?.end();
+    this.#line = null;
+    this.#ahead = null;
   }
 
   async #begin() {
@@ -154,12 +194,14 @@ export class Core {
     for (const response of [wasm, files]) {
       if (!response.ok) throw new Error(`${response.url} answered ${response.status}`);
     }
-    return { wasm: await wasm.arrayBuffer(), files: (await files.json()).files };
+    const core = await files.json();
+    this.digest = core.digest ?? '';
+    return { wasm: await wasm.arrayBuffer(), files: core.files };
   }
 
   async #startWorker() {
-    this.#worker = new Worker(WORKER_URL, { type: 'module', name: 'core' });
-    await this.#send({ start: this.#parts });
+    this.#line = new WorkerLine(WORKER_URL, 'core');
+    await this.#line.start(/** @type {any} */ (this.#parts), this.#timeoutSeconds);
     const { text } = await this.#askWorker('canonical', { value: SELF_CHECK });
     if (text !== SELF_CHECK_TEXT) throw new Error('its self-check came back changed');
   }
@@ -167,99 +209,80 @@ export class Core {
   /**
    * @param {string} op
    * @param {Record<string, unknown>} args
-   * @param {number} seconds
+   * @param {CallOptions} options
    */
-  async #ask(op, args, seconds) {
+  async #ask(op, args, options) {
     if (!this.available) throw new CoreError({ message: this.trouble.value.sentence }, true);
     try {
-      return await this.#askWorker(op, args, seconds);
+      return await this.#askWorker(op, args, options);
     } catch (error) {
       if (!(error instanceof Broken)) throw error;
       // After a fault in the middle of a fold the state is worth nothing, exactly as after a hang.
-      await this.#restart();
+      await this.#startAgain({ state: 'restarted', sentence: 'The checks stopped and were started again.' });
       throw new CoreError({ field: op, message: `${error.message} The checks were started again.` }, true);
     }
   }
 
   /**
+   * Ask the worker, and again each time it was given what it lacked.
    * @param {string} op
-   * @param {Record<string, unknown>} args
-   * @param {number} [seconds]
+   * @param {Record<string, unknown>} [args]
+   * @param {CallOptions} [options]
    */
-  async #askWorker(op, args, seconds) {
-    const reply = JSON.parse(await this.#send({ text: JSON.stringify({ ...args, op }) }, seconds));
-    if (!reply.ok) throw new CoreError(reply.error);
-    return reply.value;
+  async #askWorker(op, args = {}, { seconds = this.#timeoutSeconds, raw = {}, following = null } = {}) {
+    const text = questionText(op, args, raw);
+    if (CHANGING.has(op)) this.#ahead = null;
+    for (let supplied = 0; supplied <= MOST_SUPPLIES; supplied += 1) {
+      const line = this.#line;
+      if (!line) throw new CoreError({ message: 'the core is not running' });
+      const next = following && { text: questionText(following.op, following.args), seconds: this.#timeoutSeconds };
+      const asked = line.ask(text, seconds, next ?? undefined);
+      const reply = JSON.parse(await asked.answer);
+      if (reply.ok) {
+        if (next && asked.next) this.#ahead = { text: next.text, answer: asked.next.catch(() => null) };
+        return reply.value;
+      }
+      if (!reply.missing) throw new CoreError(reply.error);
+      await this.#keeper.supply(reply.missing, (...question) => this.#askWorker(...question));
+    }
+    throw new Broken(`It asked ${MOST_SUPPLIES} times for more.`);
   }
 
-  async #restart() {
+  /**
+   * @param {string} op
+   * @param {Record<string, unknown>} args
+   * @param {CallOptions} options
+   */
+  async #takeAhead(op, args, options) {
+    const answer = this.#ahead?.answer;
+    this.#ahead = null;
+    const reply = JSON.parse((await answer) ?? '{"ok":false}');
+    return reply.ok ? reply.value : this.call(op, args, options);
+  }
+
+  /** @param {CoreTrouble} [trouble]  to tell of, once it runs again */
+  async #startAgain(trouble) {
     this.#endWorker();
     this.restarts += 1;
     await this.#begin();
     if (!this.available) return;
-    this.trouble.set({ state: 'restarted', sentence: 'The checks stopped and were started again.' });
+    if (trouble) this.trouble.set(trouble);
     try {
-      await this.#askWorker('reset', { events: await this.#replay() });
+      await this.#keeper.refill((...question) => this.#askWorker(...question));
     } catch (error) {
       this.giveUp(`The checks could not read the log again. ${messageOf(error)}`);
     }
   }
-
-  /**
-   * Post one message and wait for its answer, watched.
-   * @param {Record<string, unknown>} message
-   * @param {number} [seconds]
-   * @returns {Promise<string>}
-   */
-  #send(message, seconds = this.#timeoutSeconds) {
-    const worker = this.#worker;
-    if (!worker) return Promise.reject(new CoreError({ message: 'the core is not running' }));
-    const id = this.#nextId;
-    this.#nextId += 1;
-    return new Promise((resolve, reject) => {
-      const watch = watchdog(seconds, () =>
-        settle(() => reject(new Broken(`No answer within ${seconds} seconds.`))),
-      );
-      /** @param {() => void} finish */
-      const settle = (finish) => {
-        watch.stop();
-        worker.removeEventListener('message', onMessage);
-        worker.removeEventListener('error', onError);
-        finish();
-      };
-      const onMessage = (/** @type {MessageEvent} */ { data }) => {
-        if (data.id !== id) return;
-        if (data.fault === undefined) settle(() => resolve(data.text));
-        else settle(() => reject(new Broken(`The core failed: ${data.fault}.`)));
-      };
-      const onError = (/** @type {ErrorEvent} */ event) => {
-        event.preventDefault();
-        settle(() => reject(new Broken(event.message || 'Its worker did not load.')));
-      };
-      worker.addEventListener('message', onMessage);
-      worker.addEventListener('error', onError);
-      worker.postMessage({ ...message, id });
-    });
-  }
 }
 
-/** The worker gave no answer in time, or one that only a fault gives; it has to be replaced. */
-class Broken extends Error {}
-
 /**
- * Call `onLate` after so many seconds during which this page was awake. A phone in a pocket stops page
- * and worker alike, and a plain timer would blame the worker for the time asleep.
- * @param {number} seconds
- * @param {() => void} onLate
+ * @param {string} op
+ * @param {Record<string, unknown>} args
+ * @param {Record<string, string>} [raw]
  */
-function watchdog(seconds, onLate) {
-  let awake = 0;
-  const tick = Math.min(1, seconds);
-  const timer = setInterval(() => {
-    awake += tick;
-    if (awake >= seconds) onLate();
-  }, tick * 1000);
-  return { stop: () => clearInterval(timer) };
+function questionText(op, args, raw = {}) {
+  const more = Object.entries(raw).map(([name, text]) => `,${JSON.stringify(name)}:${text}`);
+  return `${JSON.stringify({ ...args, op }).slice(0, -1)}${more.join('')}}`;
 }
 
 /** @param {unknown} error */

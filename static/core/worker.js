@@ -67,7 +67,8 @@ async function start({ wasm, files }) {
 }
 
 /**
- * Messages: {id, start: {wasm, files}} or {id, text}. Answers: {id, text} or {id, fault}.
+ * Messages: {id, start: {wasm, files}} or {id, text, next?: {id, text}}. Answers: {id, text} or {id, fault}. What
+ * comes `next` is answered too, after the first answer is on its way.
  * @param {MessageEvent} message
  */
 async function answer({ data }) {
@@ -83,6 +84,7 @@ async function answer({ data }) {
   } catch (error) {
     postMessage({ id, fault: error instanceof Error ? error.message : String(error) });
   }
+  if (data.next) await answer(/** @type {MessageEvent} */ ({ data: data.next }));
 }
 
 addEventListener('message', answer);

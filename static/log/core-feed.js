@@ -1,14 +1,18 @@
 // @ts-check
 /**
- * Keeps the core's state in step with the stored log: folds what it has not seen, or all of it afresh
- * when the order has changed.
- *
- * Order is everywhere the same: by the server's number, then what this phone has not sent yet.
+ * Keeps the core's state in step with the stored log: hands over what it has not folded, puts in what came before
+ * the unsent end, and gives a new worker its state back, from a snapshot where one holds.
  */
 
 import { CoreError } from '../core/client.js';
+import { CHUNK, LogOrder, lengthOf, nameOf } from './order.js';
+import { Snapshots } from './snapshots.js';
 
 const TRIES = 20;
+const CHECK_SECONDS = 10; // a person stands there with a part in hand
+/** For so many entries a call may take a second more: a long log is folded in one. */
+const ENTRIES_A_SECOND = 500;
+const REFILL_SECONDS = 30;
 
 /** Feeds one core from one store. */
 export class CoreFeed {
@@ -17,91 +21,217 @@ export class CoreFeed {
    * @param {import('../core/client.js').Core} core
    */
   constructor(store, core) {
-    this.#store = store;
+    this.snapshots = new Snapshots();
     this.#core = core;
-    core.setReplay(() => this.#replay());
+    this.#order = new LogOrder(store);
+    core.keptBy({
+      refill: (ask) => this.#fill(ask),
+      supply: (missing, ask) => this.#supply(missing, ask),
+    });
   }
 
-  #store;
   #core;
-  /** What the core has folded, as `device/seq`, in order. @type {string[]} */
-  #applied = [];
+  #order;
+  /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
+  #folded = null;
+  /** How much of it came from no snapshot. */
+  #fresh = 0;
+  /** What the core has taken and the store not yet. @type {{names: string[], restarts: number} | null} */
+  #taken = null;
+
+  /** Up to where the core has folded, and how many of these entries no snapshot has. */
+  get standing() {
+    return { position: this.#folded, fresh: this.#fresh };
+  }
+
+  /** A snapshot was made of this position. @param {import('./order.js').Position} position */
+  noteSnapshot(position) {
+    if (this.#folded) this.#fresh = lengthOf(this.#folded) - lengthOf(position);
+  }
 
   /**
-   * All events in order.
+   * All entries in order.
    * @returns {Promise<import('./store.js').EventRecord[]>}
    */
   ordered() {
-    return this.#store.withDb(async (db) => {
-      const tx = db.transaction('events');
-      const numbered = await tx.store.index('n').getAll();
-      return numbered.concat(await tx.store.index('unsent').getAll());
-    });
+    return this.#order.whole();
   }
 
   /**
    * Bring the core up to date; call it under the log's lock.
-   * @returns {Promise<any[]>} conflicts that new events brought
+   * @returns {Promise<any[]>} conflicts that new entries brought
    */
   async bringUpToDate() {
     for (let tried = 0; tried < TRIES && this.#core.available; tried += 1) {
       const { restarts } = this.#core;
-      const keys = await this.#orderedKeys();
-      const wanted = keys.map(name);
-      const appends = startsWith(wanted, this.#applied);
-      if (appends && wanted.length === this.#applied.length) return [];
-      const missing = appends ? keys.slice(this.#applied.length) : keys;
-      const events = (await this.#read(missing)).map(({ event }) => ({ event }));
+      /** @type {import('../core/client.js').Ask} */
+      const ask = (op, args, options) => this.#core.call(op, args, { ...options, onlyAfterRestarts: restarts });
       try {
-        const op = appends ? 'add' : 'reset';
-        const value = await this.#core.call(op, { events }, { onlyAfterRestarts: restarts });
-        this.#applied = wanted;
-        return value.conflicts ?? [];
+        if (!this.#folded) await this.#fill(ask);
+        return await this.#follow(ask);
       } catch (error) {
+        if (!(error instanceof CoreError)) throw error;
         // A restart has read the log again by itself; look once more what is missing.
-        if (error instanceof CoreError && error.broken) continue;
+        if (error.broken) continue;
         this.#core.giveUp(`The checks could not read the log: ${error}.`);
       }
     }
     return [];
   }
 
-  /** @returns {Promise<Array<[string, number]>>} */
-  #orderedKeys() {
-    return this.#store.withDb(async (db) => {
-      const tx = db.transaction('events');
-      const numbered = await tx.store.index('n').getAllKeys();
-      return numbered.concat(await tx.store.index('unsent').getAllKeys());
-    });
+  /**
+   * Let the core check drafts and, where no rule stands against them, fold them as these entries. They have to be
+   * `saved` next, or `notSaved`. Call it under the log's lock, with the core up to date.
+   * @param {object[]} drafts  as the core's `check` wants them
+   * @param {import('./store.js').EventRecord[]} records
+   * @param {import('../core/client.js').Question | null} following  what the screen will ask then
+   * @returns {Promise<{refusal: any, conflicts: any[]}>}
+   */
+  async record(drafts, records, following) {
+    const { restarts } = this.#core;
+    const envelopes = records.map(({ event }) => ({ event }));
+    const options = { onlyAfterRestarts: restarts, seconds: CHECK_SECONDS, following };
+    const answer = await this.#core.call('check_and_add', { events: drafts, envelopes }, options);
+    if (!answer.refusal) this.#taken = { names: namesOf(records), restarts };
+    return { refusal: answer.refusal, conflicts: answer.conflicts ?? [] };
   }
 
   /**
-   * @param {Array<[string, number]>} keys
-   * @returns {Promise<import('./store.js').EventRecord[]>}
+   * What was recorded is stored.
+   * @param {import('./store.js').EventRecord[]} records  as they are stored
    */
-  #read(keys) {
-    return this.#store.withDb((db) => {
-      const events = db.transaction('events').store;
-      return Promise.all(keys.map((key) => events.get(key)));
-    });
+  saved(records) {
+    const taken = this.#taken;
+    this.#taken = null;
+    // A worker that was started meanwhile has read the store, perhaps before these were in it.
+    if (!taken || !this.#folded || taken.restarts !== this.#core.restarts) return;
+    if (taken.names.join() !== namesOf(records).join()) {
+      this.#folded = null;
+      return;
+    }
+    this.#folded = { ...this.#folded, unsent: [...this.#folded.unsent, ...taken.names] };
+    this.#fresh += taken.names.length;
   }
 
-  async #replay() {
-    const records = await this.ordered();
-    this.#applied = records.map(({ device, seq }) => name([device, seq]));
-    return records.map(({ event }) => ({ event }));
+  /** It is not: the core knows what is in no log, and has to forget it. */
+  notSaved() {
+    if (this.#taken) this.#folded = null;
+    this.#taken = null;
+  }
+
+  /**
+   * Hand over what follows on what the core has.
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #follow(ask) {
+    const before = /** @type {import('./order.js').Position} */ (this.#folded);
+    const now = await this.#order.since(before);
+    if (!now) {
+      await this.#giveWhole(ask);
+      return [];
+    }
+    const wanted = now.numbered.concat(now.unsent);
+    const place = placeOf(before.unsent, wanted);
+    if (!place) {
+      await this.#giveWhole(ask);
+      return [];
+    }
+    const { at, inserted, behind } = place;
+    // Most of it is new: folded in one, and given in parts.
+    if (behind.length > Math.max(CHUNK, lengthOf(before))) {
+      await this.#giveWhole(ask);
+      return [];
+    }
+    const conflicts = [];
+    if (inserted.length) {
+      const events = await this.#events(inserted);
+      conflicts.push(...(await ask('insert', { events, at: before.count + at })).conflicts);
+    }
+    if (behind.length) conflicts.push(...(await ask('add', { events: await this.#events(behind) })).conflicts);
+    if (!now.numbered.length && !inserted.length && !behind.length) return conflicts;
+    const { n, hash } = now;
+    this.#folded = { ...before, n, hash, count: before.count + now.numbered.length, unsent: now.unsent };
+    this.#fresh += inserted.length + behind.length;
+    return conflicts;
+  }
+
+  /**
+   * Give a core that knows nothing its state back.
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #fill(ask) {
+    this.#folded = null;
+    this.#taken = null;
+    const kept = await this.snapshots.read(this.#core.digest);
+    if (kept && (await this.#order.holds(kept.position))) {
+      await ask('restore', {}, { raw: { head: kept.text } });
+      this.#folded = kept.position;
+      this.#fresh = 0;
+      return;
+    }
+    await this.#giveWhole(ask);
+  }
+
+  /** @param {import('../core/client.js').Ask} ask */
+  async #giveWhole(ask) {
+    this.#folded = null;
+    const position = await this.#order.end();
+    await this.#give(ask, position);
+    this.#folded = position;
+    this.#fresh = lengthOf(position);
+  }
+
+  /**
+   * Give all entries up to a position, some at a time, so that none of them is in memory twice.
+   * @param {import('../core/client.js').Ask} ask
+   * @param {import('./order.js').Position} position
+   */
+  async #give(ask, position) {
+    const seconds = REFILL_SECONDS + lengthOf(position) / ENTRIES_A_SECOND;
+    await ask('reset', { events: [], more: true });
+    for await (const records of this.#order.upTo(position)) {
+      await ask('append', { events: records.map(({ event }) => ({ event })), more: true });
+    }
+    await ask('append', { events: [] }, { seconds });
+  }
+
+  /**
+   * @param {import('../core/client.js').Missing} missing
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #supply({ jobs }, ask) {
+    const texts = jobs ? await this.snapshots.jobs(jobs) : null;
+    if (texts) {
+      const pieces = Object.entries(texts).map(([job, text]) => `${JSON.stringify(job)}:${text}`);
+      await ask('load_jobs', {}, { raw: { jobs: `{${pieces.join(',')}}` } });
+      return;
+    }
+    if (this.#folded) await this.#give(ask, this.#folded);
+    this.#fresh = this.#folded ? lengthOf(this.#folded) : 0;
+  }
+
+  /** @param {string[]} names */
+  async #events(names) {
+    return (await this.#order.named(names)).map(({ event }) => ({ event }));
   }
 }
 
-/** @param {[string, number]} key */
-function name([device, seq]) {
-  return `${device}/${seq}`;
+/** @param {import('./store.js').EventRecord[]} records */
+function namesOf(records) {
+  return records.map(({ device, seq }) => nameOf([device, seq]));
 }
 
 /**
- * @param {string[]} list
- * @param {string[]} start
+ * How `wanted` comes from `had`: entries put in at one place, and others behind; null where it is otherwise.
+ * @param {string[]} had
+ * @param {string[]} wanted
+ * @returns {{at: number, inserted: string[], behind: string[]} | null}
  */
-function startsWith(list, start) {
-  return start.length <= list.length && start.every((item, index) => item === list[index]);
+export function placeOf(had, wanted) {
+  let at = 0;
+  while (at < had.length && had[at] === wanted[at]) at += 1;
+  const rest = had.slice(at);
+  const again = rest.length ? wanted.indexOf(rest[0], at) : at;
+  if (again < 0 || rest.some((name, index) => wanted[again + index] !== name)) return null;
+  return { at, inserted: wanted.slice(at, again), behind: wanted.slice(again + rest.length) };
 }

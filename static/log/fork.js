@@ -9,6 +9,7 @@
 import { newHead } from './device.js';
 import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { chain } from './log.js';
+import { orderChanged } from './order.js';
 import { PLACE_WORDS } from '../phone/place-words.js';
 
 /**
@@ -50,6 +51,7 @@ async function move(store, from) {
     for (const record of records) await events.add(record);
     const last = records[records.length - 1];
     await meta.put(last ? headAt(last) : fresh, 'head');
+    await orderChanged(tx);
     return records.length;
   });
 }

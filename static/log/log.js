@@ -14,10 +14,10 @@ import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { observable } from '../phone/observable.js';
 import { PLACE_WORDS } from '../phone/place-words.js';
 import { EVENT_FORMAT } from './server-standing.js';
+import { SnapshotMaker } from './snapshot-maker.js';
 import { isQuotaError, makingRoom } from './space.js';
 
 const TRIES = 20;
-const CHECK_SECONDS = 10; // a person stands there with a part in hand
 
 /**
  * @typedef {object} Draft
@@ -44,6 +44,11 @@ const CHECK_SECONDS = 10; // a person stands there with a part in hand
  * @property {import('./store.js').EventRecord[]} events
  * @property {any[]} conflicts
  * @property {boolean} unchecked  saved although the core could not be asked
+ *
+ * @typedef {object} Chained      entries as they continue the chain at `head`
+ * @property {number} at
+ * @property {import('./device.js').Head} head
+ * @property {import('./store.js').EventRecord[]} records
  */
 
 /** Something could not be saved; `entered` is what the person gave, kept for another try. */
@@ -87,6 +92,8 @@ export class EventLog {
     this.#channel = new BroadcastChannel(LOG_LOCK);
     this.#channel.onmessage = () => this.#hearOtherTab();
     this.#feed = new CoreFeed(store, core);
+    /** Makes the next start quick. */
+    this.snapshotMaker = new SnapshotMaker(core, this.#feed);
   }
 
   #store;
@@ -99,16 +106,14 @@ export class EventLog {
   /**
    * Record facts that belong together: all of them are saved, with the photo, or none.
    * @param {Draft[]} drafts
-   * @param {{photo?: Photo}} [options]
+   * @param {{photo?: Photo, following?: import('../core/client.js').Question | null}} [options]
+   *     following: what the screen will ask of the core then, to be answered in the same trip
    * @returns {Promise<{refusal: Refusal} | Recorded>}  throws SaveError when it could not be saved
    */
-  async record(drafts, { photo } = {}) {
+  async record(drafts, { photo, following = null } = {}) {
     const result = await withLock(LOG_LOCK, async () => {
       await this.#feed.bringUpToDate();
-      const checked = await this.#check(drafts);
-      if (checked.refusal) return { refusal: checked.refusal };
-      const events = await this.#save(drafts, photo, checked.unchecked);
-      return { events, conflicts: await this.#feed.bringUpToDate(), unchecked: checked.unchecked };
+      return this.#record(drafts, photo, following);
     });
     if ('events' in result) this.#tell();
     return result;
@@ -146,35 +151,63 @@ export class EventLog {
   }
 
   /**
-   * Ask the core whether a rule stands against the drafts. A core that hangs must not lose a fact.
+   * Chain, ask the core and save, in this order: only what is checked is saved, and one question does for all.
    * @param {Draft[]} drafts
-   * @returns {Promise<{refusal: Refusal | null, unchecked: boolean}>}
+   * @param {Photo | undefined} photo
+   * @param {import('../core/client.js').Question | null} following
+   * @returns {Promise<{refusal: Refusal} | Recorded>}
    */
-  async #check(drafts) {
+  async #record(drafts, photo, following) {
+    const at = Date.now();
+    const head = await this.#store.getMeta('head');
+    const records = await chain(drafts, head, this.#device.actor, at, false);
+    const { refusal, conflicts, unchecked } = await this.#check(drafts, records, following);
+    if (refusal) return { refusal };
+    try {
+      const events = await this.#save(drafts, photo, unchecked, { at, head, records });
+      this.#feed.saved(events);
+      // What could not be checked may be folded all the same, once the core runs again.
+      const more = unchecked ? await this.#feed.bringUpToDate() : [];
+      return { events, conflicts: conflicts.concat(more), unchecked };
+    } catch (error) {
+      this.#feed.notSaved();
+      await this.#feed.bringUpToDate().catch(() => undefined);
+      throw error;
+    }
+  }
+
+  /**
+   * Ask the core whether a rule stands against the drafts, and to fold them where none does. A core that hangs must
+   * not lose a fact.
+   * @param {Draft[]} drafts
+   * @param {import('./store.js').EventRecord[]} records
+   * @param {import('../core/client.js').Question | null} following
+   * @returns {Promise<{refusal: Refusal | null, conflicts: any[], unchecked: boolean}>}
+   */
+  async #check(drafts, records, following) {
     const { id: device, actor } = this.#device;
     const role = this.#device.role.value;
     const { oldest } = this.#device.server.standing.value;
-    const events = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role, oldest }));
-    for (let asked = 0; asked < 2 && this.#core.available; asked += 1) {
+    const asked = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role, oldest }));
+    for (let tried = 0; tried < 2 && this.#core.available; tried += 1) {
       try {
-        const { refusal } = await this.#core.call('check', { events }, { seconds: CHECK_SECONDS });
-        return { refusal, unchecked: false };
+        return { ...(await this.#feed.record(asked, records, following)), unchecked: false };
       } catch (error) {
         if (!(error instanceof CoreError && error.broken)) throw error;
       }
     }
-    return { refusal: null, unchecked: true };
+    return { refusal: null, conflicts: [], unchecked: true };
   }
 
   /**
    * @param {Draft[]} drafts
    * @param {Photo | undefined} photo
    * @param {boolean} unchecked
+   * @param {Chained} chained
    */
-  async #save(drafts, photo, unchecked) {
-    const at = Date.now();
+  async #save(drafts, photo, unchecked, chained) {
     try {
-      return await makingRoom(this.#store, () => this.#append(drafts, photo, unchecked, at));
+      return await makingRoom(this.#store, () => this.#append(drafts, photo, unchecked, chained));
     } catch (error) {
       const unsaved = new SaveError(isQuotaError(error) ? 'full' : 'storage', { drafts, photo });
       unsaved.cause = error;
@@ -184,20 +217,19 @@ export class EventLog {
   }
 
   /**
-   * Chain and save; when another tab was faster, chain again on what it left.
+   * Save; when another tab was faster, chain again on what it left.
    * @param {Draft[]} drafts
    * @param {Photo | undefined} photo
    * @param {boolean} unchecked
-   * @param {number} at
+   * @param {Chained} chained
    */
-  async #append(drafts, photo, unchecked, at) {
-    /** @type {import('./store.js').EventRecord[]} */
-    let records = [];
+  async #append(drafts, photo, unchecked, { at, head, records }) {
     for (let tried = 0; tried < TRIES; tried += 1) {
-      const head = await this.#store.getMeta('head');
       if (await this.#alreadySaved(records)) return records;
-      records = await chain(drafts, head, this.#device.actor, at, unchecked);
+      if (unchecked) for (const record of records) record.unchecked = 1;
       if (await this.#commit(records, photo, head)) return records;
+      head = await this.#store.getMeta('head');
+      records = await chain(drafts, head, this.#device.actor, at, unchecked);
     }
     throw new Error(`the head of the chain moved ${TRIES} times in a row`);
   }
@@ -207,7 +239,6 @@ export class EventLog {
    * @param {import('./store.js').EventRecord[]} records
    */
   async #alreadySaved(records) {
-    if (!records.length) return false;
     const { device, seq, hash } = records[0];
     const saved = await this.#store.withDb((db) => db.get('events', [device, seq]));
     return saved?.hash === hash;
@@ -239,6 +270,7 @@ export class EventLog {
 
   #tell() {
     this.#channel.postMessage('changed');
+    this.snapshotMaker.consider();
     this.changes.set(this.changes.value + 1);
   }
 

@@ -1,8 +1,11 @@
 // @ts-check
 /**
  * What to do about a phone that is full: a little space kept aside from the start, and what may go when it
- * is needed. A photo goes only once the server has confirmed it by hash; nothing else ever does.
+ * is needed. The snapshot goes, which is made again, and a photo once the server has confirmed it by hash; nothing
+ * else ever does.
  */
+
+import { dropSnapshots } from './snapshots.js';
 
 const RESERVE_BYTES = 256 * 1024;
 const RANDOM_AT_ONCE = 65536; // the most that getRandomValues fills
@@ -40,6 +43,7 @@ export async function makingRoom(store, work) {
   } catch (error) {
     if (!isQuotaError(error)) throw error;
   }
+  await dropSnapshots();
   await freeSpace(store);
   return work();
 }

@@ -74,6 +74,7 @@ class App {
       log: services.log,
       job: () => this.#route.params.job ?? null,
       place: () => this.#route.path,
+      following: () => this.#page?.asks?.(this.#route.params) ?? null,
       // A record has set off a load before it comes back.
       loaded: () => this.#loading,
       redraw: () => this.#draw(),

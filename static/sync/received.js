@@ -7,6 +7,7 @@
  */
 
 import { eventHash } from '../log/canonical.js';
+import { orderChanged } from '../log/order.js';
 
 /** What the server answers when another phone uses our device id. */
 const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
@@ -43,10 +44,10 @@ export async function isSound(reply) {
     reply.heads !== null &&
     typeof reply.heads === 'object';
   if (!shaped) return false;
-  for (const { n, hash, event } of reply.events) {
-    if (!Number.isSafeInteger(n) || (await hashOrNothing(event)) !== hash) return false;
-  }
-  return true;
+  const hashes = await Promise.all(reply.events.map((/** @type {any} */ { event }) => hashOrNothing(event)));
+  return reply.events.every(
+    (/** @type {any} */ { n, hash }, /** @type {number} */ at) => Number.isSafeInteger(n) && hashes[at] === hash,
+  );
 }
 
 /** @param {any} event */
@@ -70,13 +71,16 @@ export function storeReply(store, reply) {
     const events = tx.objectStore('events');
     const head = await tx.objectStore('meta').get('head');
     if (await showsFork(reply, head, events)) return { forked: true };
-    for (const received of reply.events) {
-      const { device, seq } = received.event;
-      const known = await events.get([device, seq]);
-      const other = known && known.hash !== received.hash;
-      if (other) await tx.objectStore('set_aside').add({ ...known, why: 'other bytes' });
-      await events.put(numbered(received, other ? undefined : known));
-    }
+    // Asked for and written all at once: one by one, each would wait for the one before.
+    const known = await Promise.all(reply.events.map(({ event: { device, seq } }) => events.get([device, seq])));
+    const others = known.filter((mine, at) => mine && mine.hash !== reply.events[at].hash);
+    if (others.length) await orderChanged(tx);
+    await Promise.all([
+      ...others.map((mine) => tx.objectStore('set_aside').add({ ...mine, why: 'other bytes' })),
+      ...reply.events.map((received, at) =>
+        events.put(numbered(received, known[at]?.hash === received.hash ? known[at] : undefined)),
+      ),
+    ]);
     for (const { device, seq, reason, code } of reply.refused) {
       const known = await events.get([device, seq]);
       if (known?.unsent) await events.put({ ...known, refused: { reason, code } });
@@ -170,5 +174,6 @@ export function forgetNumbers(store) {
     await meta.put({ ...head, nextUnsent }, 'head');
     await meta.put(0, 'cursor');
     await meta.delete('installation');
+    await orderChanged(tx);
   });
 }

@@ -192,6 +192,22 @@ export class Sync {
    * @returns {Promise<string[]>} the photos that the server asks for
    */
   async #exchangeEvents() {
+    let received = 0;
+    try {
+      return await this.#pages((events) => {
+        received += events;
+      });
+    } finally {
+      // All of it at once: a phone that was paired just now fetches the work of years.
+      if (received) await this.#log.catchUp();
+    }
+  }
+
+  /**
+   * @param {(events: number) => void} onReceived  hears how many entries a page brought
+   * @returns {Promise<string[]>}
+   */
+  async #pages(onReceived) {
     let sentUpTo = 0;
     let startedOver = 0;
     for (;;) {
@@ -208,7 +224,7 @@ export class Sync {
         await this.#log.catchUp();
         sentUpTo = 0;
       } else if (reply !== 'not ours') {
-        if (reply.events.length) await this.#log.catchUp();
+        onReceived(reply.events.length);
         sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
         if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
       }

@@ -18,7 +18,7 @@ ASK = """async ([op, args]) => {
 # A host that keeps a sum as its state, and hangs or fails when asked to.
 SUMMING_HOST = """
 import json
-from . import canon
+from .log import canon
 
 class Host:
     def __init__(self):
@@ -47,7 +47,7 @@ class Host:
 
 REPLAYED = """async () => {
   window.kept = [5, 6].map((amount) => ({ event: { data: { amount } } }));
-  core.setReplay(async () => kept);
+  core.keptBy({ refill: (ask) => ask('reset', { events: kept }), supply: async () => undefined });
   await core.call('reset', { events: kept });
 }"""
 
@@ -83,6 +83,7 @@ def test_the_worker_fetches_nothing_but_its_own_script(bare_page, shared_app):
     by_the_worker = {"/app/core/worker.js", "/app/vendor/micropython/micropython.mjs"}
     assert {path for path in shared_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
         "/app/core/client.js",
+        "/app/core/worker-line.js",
         "/app/phone/observable.js",
         "/app/place.js",
         *by_the_worker,
@@ -138,7 +139,12 @@ def test_a_fault_inside_the_core_replays_the_state_too(bare_page, shared_app):
 def test_a_log_that_hangs_the_core_again_leaves_the_app_without_it(bare_page, shared_app):
     shared_app.fault = core_with(SUMMING_HOST)
     bare_page.evaluate(START, {"timeoutSeconds": 1})
-    bare_page.evaluate("core.setReplay(async () => [{ event: {} }])")
+    bare_page.evaluate(
+        """core.keptBy({
+          refill: (ask) => ask('reset', { events: [{ event: {} }] }),
+          supply: async () => undefined,
+        })"""
+    )
 
     bare_page.evaluate(ASK, ["hang", {}])
 

@@ -104,18 +104,18 @@ def test_without_a_core_facts_are_saved_unchecked(make_context, shared_app):
 
 def test_a_core_that_hangs_does_not_lose_a_fact(bare_page, shared_app):
     hanging = (
-        "import json\nfrom . import canon\nclass Host:\n"
+        "import json\nfrom .log import canon\nclass Host:\n"
         + """
     def call(self, text):
         asked = json.loads(text)
-        while asked["op"] == "check":
+        while asked["op"] == "check_and_add":
             pass
         value = {"count": 0, "conflicts": [], "text": canon.dumps(asked.get("value"))}
         return canon.dumps({"ok": True, "value": value})
 """
     )
     shared_app.fault = core_with(hanging)
-    bare_page.route("**/app/log/log.js", hurried)
+    bare_page.route("**/app/log/core-feed.js", hurried)
     start_parts(bare_page)
 
     result = bare_page.evaluate("log.record([stock('a')])")

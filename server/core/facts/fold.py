@@ -5,6 +5,7 @@ kind or form that is not understood is kept and listed. A `corrected` event make
 for nothing from the start, so it is folded by folding again without the target.
 """
 
+from ..errors import NotLoaded
 from ..log import envelope
 from ..state.state import State
 from ..state.state import position_of
@@ -22,16 +23,25 @@ class Fold:
     def __init__(self):
         """Start with an empty log."""
         self.events = []
+        self.before = 0  # how many more came before these: folded, and no longer in memory
         self.withdrawn = {}
         self.state = State()
 
+    def count(self) -> int:
+        """Return how many entries are folded."""
+        return self.before + len(self.events)
+
     def reset(self, events: list) -> None:
         """Fold `events` (envelopes in their agreed order) from nothing."""
-        self.events = list(events)
+        self.events, self.before = list(events), 0
         self._replay()
 
     def add(self, events: list) -> None:
-        """Fold `events` behind those already there."""
+        """Fold `events` behind those already there; raises NotLoaded before anything is folded."""
+        for event in events:
+            self.state.jobs.get(event["job"])
+            if _target(event):
+                self.whole()
         self.events.extend(events)
         for event in events:
             if _target(event):
@@ -40,17 +50,30 @@ class Fold:
         for event in events:
             apply(self.state, event, self.withdrawn.get(envelope.identity(event)))
 
+    def insert(self, events: list, at: int) -> None:
+        """Fold `events` in behind the first `at` entries: before what this phone has not sent yet."""
+        whole = self.whole()
+        self.reset(whole[:at] + events + whole[at:])
+
+    def whole(self) -> list:
+        """Return all entries; raises NotLoaded where some are not in memory."""
+        if self.before:
+            raise NotLoaded([])
+        return self.events
+
     def without(self, identity: str) -> State:
         """Return the state as it would be without one event, to see what a correction would do."""
         withdrawn = dict(self.withdrawn)
         withdrawn[identity] = {"actor": "", "reason": ""}
-        return _folded(self.events, withdrawn)
+        return _folded(self.whole(), withdrawn)
 
     def find(self, identity: str) -> dict | None:
         """Return the event with this identity, or None."""
         for event in self.events:
             if envelope.identity(event) == identity:
                 return event
+        if self.before:
+            raise NotLoaded([])
         return None
 
     def _replay(self) -> None:

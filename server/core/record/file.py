@@ -86,7 +86,7 @@ def fields(state, unit: str, job: str, gathered, told: dict) -> dict:
 def parts(fold, unit: str, job: str, told) -> dict:
     """Return what a phone makes a record of, from all that it knows; `told(jobs)` says what is concluded."""
     state = fold.state
-    gathered = gather(state, FoldedLog(fold.events), unit, job)
+    gathered = gather(state, FoldedLog(fold.whole()), unit, job)
     record_fields = fields(state, unit, job, gathered, told(gathered.jobs))
     record_fields["app"] = PHONE_APP
     return {

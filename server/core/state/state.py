@@ -1,5 +1,8 @@
 """What is true: vehicles, units, labels, jobs, conflicts. Built by the fold, read by everyone else."""
 
+from .jobs_in_part import JobsInPart
+from .jobs_in_part import line_of
+
 MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
 
 EMPTY = "empty"  # stands for the unit where a position is left empty deliberately
@@ -13,7 +16,7 @@ class State:
         self.vehicles = {}
         self.units = {}
         self.codes = {}
-        self.jobs = {}
+        self.jobs: dict | JobsInPart = {}
         self.printed = []
         self.mixed = []
         self.aliases = {}
@@ -27,7 +30,7 @@ class State:
             "vehicles": self.vehicles,
             "units": self.units,
             "codes": self.codes,
-            "jobs": self.jobs,
+            "jobs": self.jobs.all() if isinstance(self.jobs, JobsInPart) else self.jobs,
             "printed": self.printed,
             "mixed": self.mixed,
             "aliases": self.aliases,
@@ -41,7 +44,7 @@ class State:
         other.vehicles = dict(self.vehicles)
         other.units = dict(self.units)
         other.codes = dict(self.codes)
-        other.jobs = dict(self.jobs)
+        other.jobs = self.jobs.copy()
         other.printed = _copied(self.printed)
         other.mixed = _copied(self.mixed)
         other.aliases = dict(self.aliases)
@@ -55,6 +58,12 @@ class State:
             if job is None or job in self.units[unit]["jobs"] or self.units[unit]["place"] != "fitted":
                 other.units[unit] = _copied(self.units[unit])
         return other
+
+    def job_line(self, identity: str) -> dict:
+        """Return what the lists say of a job, in the form of `line_of`; all of them are in memory."""
+        if isinstance(self.jobs, JobsInPart) and identity in self.jobs.lines:
+            return self.jobs.lines[identity]
+        return line_of(self.jobs[identity])
 
     def now(self, unit: str) -> str:
         """Return the id under which a unit is on record: what a body of a mix-up turned out to be."""

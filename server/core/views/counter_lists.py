@@ -61,7 +61,8 @@ def find(state, text: str) -> list[dict]:
         unit = state.units[identity]
         said = texts_of_unit(unit)
         for job in unit["jobs"]:
-            said += texts_of_job(state.vehicles[state.jobs[job]["vehicle"]], state.jobs[job])
+            line = state.job_line(job)
+            said += texts_of_job(state.vehicles[line["vehicle"]], line)
         has = tokens(" ".join(said))
         if not [each for each in wanted if not [one for one in has if one.startswith(each)]]:
             found.append(found_line(state, identity))

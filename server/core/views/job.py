@@ -24,7 +24,7 @@ def jobs_view(state) -> list[dict]:
     listed = []
     out, disputed = _loose_ends(state)
     for identity in state.jobs:
-        job = state.jobs[identity]
+        job = state.job_line(identity)
         vehicle = state.vehicles[job["vehicle"]]
         listed.append(
             {
@@ -33,8 +33,8 @@ def jobs_view(state) -> list[dict]:
                 "vehicle": vehicle["id"],
                 "complaint": job["complaint"],
                 "opened_at": job["opened_at"],
-                "closed": job["closed"] is not None,
-                "tests": len(job["tests"]),
+                "closed": job["closed"],
+                "tests": job["tests"],
                 "out": out.get(identity, 0),
                 "disputed": disputed.get(identity, 0),
             }

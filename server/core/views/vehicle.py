@@ -8,9 +8,9 @@ def vehicles_view(state) -> list[dict]:
     listed = []
     for identity in state.vehicles:
         vehicle = state.vehicles[identity]
-        jobs = [state.jobs[job] for job in vehicle["jobs"]]
+        jobs = [state.job_line(job) for job in vehicle["jobs"]]
         last = jobs[-1]
-        still_open = [job["id"] for job in jobs if job["closed"] is None]
+        still_open = [job["id"] for job in jobs if not job["closed"]]
         listed.append(
             {
                 "id": identity,

@@ -26,11 +26,12 @@ export class Recorder {
    * @param {object} parts
    * @param {import('../../log/log.js').EventLog} parts.log
    * @param {() => string | null} parts.job             the job of the present screen
+   * @param {() => import('../../core/client.js').Question | null} parts.following  what the screen asks after a record
    * @param {() => string} parts.place                  tells the present screen from others
    * @param {() => Promise<void>} parts.loaded          the load that a record has set off
    * @param {() => void} parts.redraw
    */
-  constructor({ log, job, place, loaded, redraw }) {
+  constructor({ log, job, following, place, loaded, redraw }) {
     /** @type {StandingRefusal | null} */
     this.refusal = null;
     /** Recording has taken long enough to say so. */
@@ -39,6 +40,7 @@ export class Recorder {
     this.saveAgain = null;
     this.#log = log;
     this.#job = job;
+    this.#following = following;
     this.#place = place;
     this.#loaded = loaded;
     this.#redraw = redraw;
@@ -46,6 +48,7 @@ export class Recorder {
 
   #log;
   #job;
+  #following;
   #place;
   /** What `saveAgain` is about: the same entry, tapped again, takes its place. */
   #unsaved = '';
@@ -105,7 +108,7 @@ export class Recorder {
     this.saveAgain = null;
     try {
       const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
-      const result = await this.#log.record(inJob, { photo });
+      const result = await this.#log.record(inJob, { photo, following: this.#following() });
       if ('refusal' in result) {
         this.#refuse(result.refusal, drafts, again);
         return false;

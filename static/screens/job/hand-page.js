@@ -8,13 +8,14 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../frame/field.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
 
 export const handPage = {
   load: loadJob,
+  asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `hand/${job}`,

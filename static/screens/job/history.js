@@ -9,13 +9,14 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { clockNotice } from '../phone/clock-notice.js';
 import { textField } from '../frame/field.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, time } from '../frame/when.js';
 
 export const historyPage = {
   load: loadJob,
+  asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `history/${job}`,

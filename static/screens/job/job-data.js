@@ -6,11 +6,20 @@
 import { jobsInLog } from './unchecked.js';
 
 /**
+ * What `loadJob` asks of the core, so that the answer can come along with that to a tap.
+ * @param {Record<string, string>} params
+ */
+export function jobQuestion({ job }) {
+  return { op: 'job', args: { job } };
+}
+
+/**
  * @param {import('../app.js').Services} services
  * @param {Record<string, string>} params
  */
-export function loadJob({ core }, { job }) {
-  return core.call('job', { job });
+export function loadJob({ core }, params) {
+  const { op, args } = jobQuestion(params);
+  return core.call(op, args);
 }
 
 /**

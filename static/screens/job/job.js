@@ -10,7 +10,7 @@ import { board } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -35,6 +35,7 @@ const PROVING = new Set(['moves', 'test', 'walk']);
 
 export const jobPage = {
   load: loadJob,
+  asks: jobQuestion,
 
   /** @param {Record<string, string>} params @param {any} view */
   formKey: ({ job }, view) => `job/${job}/${stepKey(view.step)}`,

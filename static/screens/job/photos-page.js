@@ -7,7 +7,7 @@ import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { capture, takingParts } from '../scan/capture.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { picture } from '../frame/picture.js';
 import { to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
@@ -17,6 +17,7 @@ const SHOWS = { screen: 'Screen of the test', unit: 'A sensor', work: 'The work'
 
 export const photosPage = {
   load: loadJob,
+  asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `photos/${job}`,

@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
 import { capture, takingParts } from '../scan/capture.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { partFacts } from '../unit/part-facts.js';
 import { picture } from '../frame/picture.js';
 import { reachStepper } from './reach.js';
@@ -17,6 +17,8 @@ import { sentenceCase } from '../frame/sentence-case.js';
 import { printedOn } from '../unit/unit-care.js';
 
 export const positionPage = {
+  asks: jobQuestion,
+
   /**
    * @param {import('../app.js').Services} services
    * @param {Record<string, string>} params

@@ -8,12 +8,14 @@ import { html } from 'lit-html';
 import { markKey } from '../../shapes/marks.js';
 import { showNewest, trail } from '../../shapes/trail.js';
 import { evidence } from './evidence.js';
-import { loadJob } from './job-data.js';
+import { jobQuestion, loadJob } from './job-data.js';
 import { mounted } from '../frame/mount.js';
 import { to } from '../frame/router.js';
 import { verdictCard } from './verdict-card.js';
 
 export const trailPage = {
+  asks: jobQuestion,
+
   /**
    * What carries the verdict takes about as long as the reasoning itself, so only this page asks for it.
    * @param {import('../app.js').Services} services

@@ -8,6 +8,7 @@ FOLDING = {
     "errors.py",
     "facts/kinds.py",
     "parts/layouts.py",
+    "state/jobs_in_part.py",
     "state/state.py",
     "facts/fold.py",
     "facts/fold_custody.py",
