@@ -1,0 +1,293 @@
+"""A phone with a long log starts from a snapshot, and every answer is that of the whole log all the same."""
+
+import json
+
+import pytest
+
+from server.core.host import Host
+from tests.bench.workload import Workload
+from tests.static.phone_parts import open_bare
+from tests.static.phone_parts import start_parts
+
+DEVICE = "d00000000000000aa"
+ENTRIES = 160
+
+# What goes to the worker of the core, by the name of the question.
+LISTEN = """() => {
+  window.asked = [];
+  const post = Worker.prototype.postMessage;
+  Worker.prototype.postMessage = function (message, ...rest) {
+    if (message.text) asked.push(JSON.parse(message.text).op);
+    return post.call(this, message, ...rest);
+  };
+}"""
+
+# As if a server had sent them.
+RECEIVE = """(entries) => store.write(['events', 'meta'], async (tx) => {
+  const events = tx.objectStore('events');
+  const from = (await tx.objectStore('meta').get('cursor')) ?? 0;
+  await Promise.all(entries.map(({ event, hash }, at) => {
+    const { device, seq, job } = event;
+    const record = { device, seq, hash, event, n: from + at + 1, received_at: 1 };
+    return events.put(job ? { ...record, job } : record);
+  }));
+  await tx.objectStore('meta').put(from + entries.length, 'cursor');
+})"""
+
+CACHED = """async ([store, key, change]) => {
+  const db = await new Promise((resolve, reject) => {
+    const opened = indexedDB.open('swaptrail-folded');
+    opened.onsuccess = () => resolve(opened.result);
+    opened.onerror = reject;
+  });
+  const tx = db.transaction(store, 'readwrite');
+  const done = new Promise((resolve, reject) => { tx.oncomplete = resolve; tx.onerror = reject; });
+  tx.objectStore(store).get(key).onsuccess = ({ target: { result } }) => {
+    if (change === 'away') tx.objectStore(store).delete(key);
+    else if (change === 'core') tx.objectStore(store).put({ ...result, core: 'another' }, key);
+    else if (change === 'head') tx.objectStore(store).put({ ...result, text: result.text.slice(0, -9) }, key);
+    else tx.objectStore(store).put(result.replace('It beeps', 'It hums'), key);
+  };
+  await done;
+  db.close();
+}"""
+
+
+class LongLog:
+    """A phone that has received a log; `log` is what it holds, in order."""
+
+    def __init__(self, context, base):
+        """Takes in the first entries."""
+        self.entries = Workload(DEVICE).entries(ENTRIES)
+        self.page = open_bare(context, base)
+        self.page.add_init_script(f"({LISTEN})()")
+        self.page.reload()
+        self.device = start_parts(self.page)
+        self.log: list[dict] = []
+        self.receive(ENTRIES - 20)
+
+    def receive(self, upto):
+        new = self.entries[len(self.log) : upto]
+        self.page.evaluate(RECEIVE, new)
+        self.page.evaluate("log.catchUp()")
+        self.log += new
+
+    def make_snapshot(self):
+        assert self.page.evaluate("log.snapshotMaker.make()") is True
+
+    def start_again(self) -> list[str]:
+        """Start the page anew; returns what the core was asked until the log stood."""
+        self.page.reload()
+        start_parts(self.page)
+        return self.asked()
+
+    def asked(self) -> list[str]:
+        return self.page.evaluate("asked.splice(0)")
+
+    def ask(self, op, **arguments):
+        return self.page.evaluate("([op, args]) => core.call(op, args)", [op, arguments])
+
+    def change(self, store, key, change):
+        self.page.evaluate(CACHED, [store, key, change])
+
+    def closed(self) -> str:
+        return next(line["id"] for line in self.ask("jobs") if line["closed"])
+
+
+def is_whole(phone, log):
+    """Hold every answer against that of a fold of the whole log."""
+    host = Host()
+    host.call(json.dumps({"op": "reset", "events": [{"event": entry["event"]} for entry in log]}))
+    for op, arguments in [
+        ("jobs", {}),
+        ("vehicles", {}),
+        *[("job", {"job": job}) for job in sorted(host.fold.state.jobs)],
+        *[("unit", {"unit": unit}) for unit in sorted(host.fold.state.units)[:8]],
+        ("state", {}),
+    ]:
+        expected = json.loads(host.call(json.dumps({**arguments, "op": op})))["value"]
+        assert phone.ask(op, **arguments) == expected, (op, arguments)
+
+
+@pytest.fixture
+def phone(make_context, shared_app):
+    return LongLog(make_context(), shared_app.base)
+
+
+def test_it_starts_from_the_snapshot_and_folds_what_came_later(phone):
+    phone.make_snapshot()
+    phone.receive(ENTRIES)
+
+    asked = phone.start_again()
+
+    assert [op for op in asked if op in {"reset", "append", "restore", "add"}] == ["restore", "add"]
+    phone.ask("jobs")
+    assert phone.asked() == ["jobs"], "the list needs no job that is closed"
+    assert phone.ask("job", job=phone.closed())
+    assert "load_jobs" in phone.asked()
+    is_whole(phone, phone.log)
+
+
+def test_a_closing_from_before_such_a_start_can_be_taken_back(phone):
+    phone.make_snapshot()
+    phone.start_again()
+    closed = phone.closed()
+
+    taken_back = phone.page.evaluate(
+        """async (job) => {
+          const { history } = await core.call('job', { job });
+          const { device, seq } = history.find(({ kind }) => kind === 'job_closed');
+          return log.record([{ kind: 'corrected', job, data: { device, seq, reason: 'a slip' } }]);
+        }""",
+        closed,
+    )
+    late = [{"kind": "caution_acknowledged", "job": closed, "data": {"caution": "late"}}]
+    recorded = phone.page.evaluate("(drafts) => log.record(drafts)", late)
+
+    assert "events" in taken_back, taken_back
+    assert "events" in recorded, recorded
+    is_whole(phone, phone.page.evaluate("records()"))
+
+
+@pytest.mark.parametrize(
+    ("store", "key", "change"),
+    [
+        pytest.param("head", "head", "core", id="of another core"),
+        pytest.param("head", "head", "head", id="torn"),
+        pytest.param("head", "head", "away", id="gone"),
+    ],
+)
+def test_a_snapshot_that_does_not_fit_is_as_good_as_none(phone, store, key, change):
+    phone.make_snapshot()
+    phone.change(store, key, change)
+
+    asked = phone.start_again()
+
+    assert "restore" not in asked
+    assert "reset" in asked
+    is_whole(phone, phone.log)
+
+
+@pytest.mark.parametrize("change", ["away", "other words"])
+def test_a_closed_job_whose_piece_does_not_fit_comes_from_the_log(phone, change):
+    phone.make_snapshot()
+    closed = phone.closed()
+    phone.start_again()
+    phone.change("jobs", closed, change)
+
+    assert phone.ask("job", job=closed)["complaint"] == "It beeps"
+
+    assert "reset" in phone.asked()
+    is_whole(phone, phone.log)
+
+
+def test_a_log_that_moved_behind_the_snapshot_is_folded_whole(phone):
+    phone.make_snapshot()
+    # as after a server that was put back to an older state
+    phone.page.evaluate(
+        """async () => {
+          const { forgetNumbers } = await import('/app/sync/received.js');
+          await forgetNumbers(store);
+        }"""
+    )
+
+    assert "restore" not in phone.start_again()
+    is_whole(phone, phone.log)
+
+
+def test_an_entry_that_went_missing_is_noticed(phone):
+    phone.make_snapshot()
+    lost = phone.log.pop(30)["event"]
+    phone.page.evaluate(
+        "([device, seq]) => store.write(['events'], (tx) => tx.objectStore('events').delete([device, seq]))",
+        [lost["device"], lost["seq"]],
+    )
+
+    assert "restore" not in phone.start_again()
+
+
+def test_a_full_phone_gives_the_snapshot_up_first(phone):
+    phone.make_snapshot()
+    phone.page.evaluate(
+        """async () => {
+          const { makingRoom } = await import('/app/log/space.js');
+          let tried = 0;
+          await makingRoom(store, async () => {
+            tried += 1;
+            if (tried === 1) throw new DOMException('full', 'QuotaExceededError');
+          });
+        }"""
+    )
+
+    assert "restore" not in phone.start_again()
+    is_whole(phone, phone.log)
+
+
+@pytest.mark.parametrize("again", [False, True], ids=["folded whole", "from a snapshot"])
+def test_entries_of_others_come_before_own_ones_that_are_not_sent(phone, again):
+    if again:
+        phone.make_snapshot()
+        phone.start_again()
+    job = next(line["id"] for line in phone.ask("jobs") if not line["closed"])
+    for caution in ("one", "two"):
+        phone.page.evaluate(
+            """([job, caution]) => log.record([
+              { kind: 'caution_acknowledged', job, data: { caution } }, stock(caution)])""",
+            [job, caution],
+        )
+    phone.asked()
+
+    phone.receive(ENTRIES)
+
+    asked = phone.asked()
+    assert "insert" in asked
+    records = phone.page.evaluate("records()")
+    assert [record["event"]["device"] for record in records[-4:]] == [phone.device] * 4
+    is_whole(phone, records)
+
+
+def test_one_message_a_record_answers_what_the_screen_asks_next(phone):
+    job = next(line["id"] for line in phone.ask("jobs") if not line["closed"])
+    phone.asked()
+    view = phone.page.evaluate(
+        """async (job) => {
+          const following = { op: 'job', args: { job } };
+          await log.record([{ kind: 'caution_acknowledged', job, data: { caution: 'late' } }], { following });
+          return core.call('job', { job });
+        }""",
+        job,
+    )
+
+    assert phone.asked() == ["check_and_add"]
+    assert view == phone.ask("job", job=job)
+    assert view["history"][0]["kind"] == "caution_acknowledged"
+
+
+def test_an_answer_that_came_along_is_not_given_after_a_further_change(phone):
+    job = next(line["id"] for line in phone.ask("jobs") if not line["closed"])
+    view = phone.page.evaluate(
+        """async (job) => {
+          const following = { op: 'job', args: { job } };
+          const note = (caution) => [{ kind: 'caution_acknowledged', job, data: { caution } }];
+          await log.record(note('late'), { following });
+          await log.record(note('later'));
+          return core.call('job', { job });
+        }""",
+        job,
+    )
+
+    assert view == phone.ask("job", job=job)
+
+
+def test_what_could_not_be_saved_is_not_folded_either(phone):
+    before = phone.ask("state")
+    phone.page.evaluate(
+        """async () => {
+          const write = store.write;
+          store.write = () => Promise.reject(new DOMException('no', 'DataError'));
+          await say(() => log.record([stock('lost')]));
+          store.write = write;
+        }"""
+    )
+
+    assert phone.ask("state") == before
