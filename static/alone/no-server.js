@@ -6,11 +6,11 @@
 
 import { ApiError } from '../sync/api.js';
 import { observable } from '../phone/observable.js';
-import { NOT_YET } from '../sync/sync.js';
+import { NOT_YET } from '../sync/status.js';
 
 const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
 
-/** @type {import('../sync/sync.js').SyncStatus} */
+/** @type {import('../sync/status.js').SyncStatus} */
 const NOTHING_TO_SEND = { ...NOT_YET, state: 'no server' };
 
 /** The server's interface where there is no server; it makes no request. */

@@ -8,7 +8,7 @@
 
 import { newHead } from './device.js';
 import { LOG_LOCK, withLock } from '../phone/locks.js';
-import { chain } from './log.js';
+import { chain } from './append.js';
 import { orderChanged } from './order.js';
 import { PLACE_WORDS } from '../phone/place-words.js';
 

@@ -7,17 +7,14 @@
  * of the chain, read and written in the same transaction, does.
  */
 
-import { eventHash } from './canonical.js';
 import { CoreError } from '../core/client.js';
+import { appended, chain } from './append.js';
 import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { observable } from '../phone/observable.js';
-import { PLACE_WORDS } from '../phone/place-words.js';
-import { EVENT_FORMAT } from './server-standing.js';
+import { SaveError } from './save-error.js';
 import { SnapshotMaker } from './snapshot-maker.js';
 import { isQuotaError, makingRoom } from './space.js';
-
-const TRIES = 20;
 
 /**
  * @typedef {object} Draft
@@ -44,39 +41,8 @@ const TRIES = 20;
  * @property {import('./store.js').EventRecord[]} events
  * @property {any[]} conflicts
  * @property {boolean} unchecked  saved although the core could not be asked
- *
- * @typedef {object} Chained      entries as they continue the chain at `head`
- * @property {number} at
- * @property {import('./device.js').Head} head
- * @property {import('./store.js').EventRecord[]} records
+
  */
-
-/** Something could not be saved; `entered` is what the person gave, kept for another try. */
-export class SaveError extends Error {
-  /**
-   * @param {'full' | 'storage'} reason
-   * @param {{drafts: Draft[], photo?: Photo}} entered
-   */
-  constructor(reason, entered) {
-    super(SAVE_PROBLEMS[reason].sentence);
-    this.name = 'SaveError';
-    this.reason = reason;
-    this.title = SAVE_PROBLEMS[reason].title;
-    this.sentence = SAVE_PROBLEMS[reason].sentence;
-    this.entered = entered;
-  }
-}
-
-const SAVE_PROBLEMS = {
-  full: {
-    title: 'Not saved: this phone is full',
-    sentence: `What you entered is still here. ${PLACE_WORDS.freeSpace}, then save again.`,
-  },
-  storage: {
-    title: 'Not saved: this phone could not write',
-    sentence: 'What you entered is still here. Save again; if it fails again, close the app and open it.',
-  },
-};
 
 /** The log. Open it with `openLog`. */
 export class EventLog {
@@ -203,69 +169,17 @@ export class EventLog {
    * @param {Draft[]} drafts
    * @param {Photo | undefined} photo
    * @param {boolean} unchecked
-   * @param {Chained} chained
+   * @param {import('./append.js').Chained} chained
    */
   async #save(drafts, photo, unchecked, chained) {
     try {
-      return await makingRoom(this.#store, () => this.#append(drafts, photo, unchecked, chained));
+      return await makingRoom(this.#store, () => appended(this.#store, chained, drafts, { photo, unchecked, actor: this.#device.actor }));
     } catch (error) {
       const unsaved = new SaveError(isQuotaError(error) ? 'full' : 'storage', { drafts, photo });
       unsaved.cause = error;
       this.unsaved.set(unsaved);
       throw unsaved;
     }
-  }
-
-  /**
-   * Save; when another tab was faster, chain again on what it left.
-   * @param {Draft[]} drafts
-   * @param {Photo | undefined} photo
-   * @param {boolean} unchecked
-   * @param {Chained} chained
-   */
-  async #append(drafts, photo, unchecked, { at, head, records }) {
-    for (let tried = 0; tried < TRIES; tried += 1) {
-      if (await this.#alreadySaved(records)) return records;
-      if (unchecked) for (const record of records) record.unchecked = 1;
-      if (await this.#commit(records, photo, head)) return records;
-      head = await this.#store.getMeta('head');
-      records = await chain(drafts, head, this.#device.actor, at, unchecked);
-    }
-    throw new Error(`the head of the chain moved ${TRIES} times in a row`);
-  }
-
-  /**
-   * After a connection lost at the commit, the first try may have been saved all the same.
-   * @param {import('./store.js').EventRecord[]} records
-   */
-  async #alreadySaved(records) {
-    const { device, seq, hash } = records[0];
-    const saved = await this.#store.withDb((db) => db.get('events', [device, seq]));
-    return saved?.hash === hash;
-  }
-
-  /**
-   * @param {import('./store.js').EventRecord[]} records
-   * @param {Photo | undefined} photo
-   * @param {import('./device.js').Head} head  what `records` continue
-   * @returns {Promise<boolean>} false when the head has moved since
-   */
-  #commit(records, photo, head) {
-    const last = records[records.length - 1];
-    return this.#store.write(['meta', 'events', 'photos', 'photo_bytes'], async (tx) => {
-      const meta = tx.objectStore('meta');
-      const current = await meta.get('head');
-      if (current.device !== head.device || current.seq !== head.seq) return false;
-      const writes = records.map((record) => tx.objectStore('events').add(record));
-      if (photo) {
-        writes.push(tx.objectStore('photos').put(photoRecord(photo, last.event.at)));
-        writes.push(tx.objectStore('photo_bytes').put(photo.bytes, photo.sha256));
-      }
-      const nextUnsent = head.nextUnsent + records.length;
-      writes.push(meta.put({ device: head.device, seq: last.seq, hash: last.hash, nextUnsent }, 'head'));
-      await Promise.all(writes);
-      return true;
-    });
   }
 
   #tell() {
@@ -299,40 +213,4 @@ export async function openLog(parts) {
   const log = new EventLog(parts);
   await log.catchUp();
   return log;
-}
-
-/**
- * Make the envelopes that continue the chain at `head`.
- * @param {Draft[]} drafts
- * @param {import('./device.js').Head} head
- * @param {string} actor
- * @param {number} at
- * @param {boolean} unchecked
- */
-export async function chain(drafts, head, actor, at, unchecked) {
-  const { device } = head;
-  let { seq, hash, nextUnsent } = head;
-  /** @type {import('./store.js').EventRecord[]} */
-  const records = [];
-  for (const { kind, data, job = null } of drafts) {
-    seq += 1;
-    const event = { device, seq, prev: hash, v: EVENT_FORMAT, at, actor, job, kind, data };
-    hash = await eventHash(event);
-    /** @type {import('./store.js').EventRecord} */
-    const record = { device, seq, hash, event, own: 1, unsent: nextUnsent };
-    if (job !== null) record.job = job;
-    if (unchecked) record.unchecked = 1;
-    records.push(record);
-    nextUnsent += 1;
-  }
-  return records;
-}
-
-/**
- * @param {Photo} photo
- * @param {number} at
- * @returns {import('./store.js').PhotoRecord}
- */
-function photoRecord({ bytes, mime, sha256 }, at) {
-  return { sha256, mime, size: bytes.byteLength, at, unsent: 1 };
 }

@@ -7,54 +7,16 @@
  * Nothing is deleted here.
  */
 
-import { Api, ApiError } from './api.js';
-import { isInstalled } from '../log/device.js';
-import { startNewDevice } from '../log/fork.js';
 import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
-import { observable } from '../phone/observable.js';
+import { Api, ApiError } from './api.js';
+import { EventExchange } from './exchange.js';
 import { sendPhotos } from './photo-sending.js';
-import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
-import { isQuotaError, makingRoom } from '../log/space.js';
-import { countUnsent, firstRefusal } from './unsent.js';
+import { Status } from './status.js';
 
-const BATCH_EVENTS = 200;
-const BATCH_CHARACTERS = 1_000_000;
-const MOST_STARTS = 3;
 const NOT_PAIRED = 'This phone is not paired with the server yet.';
-const OLDER_SERVER =
-  'The server runs an older version than this app and does not take everything yet. It is kept here and sent once the server is as new.';
 const CALM_SECONDS = 60;
 const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
-
-/**
- * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'
- *   | 'no server'} SyncState  the last: alone/no-server.js
- *
- * @typedef {object} SyncStatus
- * @property {SyncState} state
- * @property {number} unsentEvents
- * @property {number} unsentPhotos
- * @property {number} unsentBytes         of the unsent photos
- * @property {number | null} oldestUnsentAt  this phone's clock, ms
- * @property {number | null} lastSyncAt      this phone's clock, ms
- * @property {number | null} nextTryAt       when it is tried again by itself after a failure; this phone's clock
- * @property {{events: number, photos: number} | null} toSend  what the present run has to send in all
- * @property {string} sentence            what stands against sending; empty when nothing does
- */
-
-/** Before anything was looked at. @type {SyncStatus} */
-export const NOT_YET = {
-  state: 'not sent',
-  unsentEvents: 0,
-  unsentPhotos: 0,
-  unsentBytes: 0,
-  oldestUnsentAt: null,
-  lastSyncAt: null,
-  nextTryAt: null,
-  toSend: null,
-  sentence: '',
-};
 
 /** The sync loop; `start` lets it run by itself. */
 export class Sync {
@@ -68,19 +30,22 @@ export class Sync {
    */
   constructor({ store, log, device, build, onServerBuild }) {
     this.api = new Api();
-    this.status = observable(NOT_YET);
+    this.#status = new Status(store, device);
+    /** What the screens say of it. */
+    this.status = this.#status.observed;
+    this.#exchange = new EventExchange({ store, log, device, api: this.api, build });
     this.#store = store;
     this.#log = log;
     this.#device = device;
-    this.#build = build;
     this.#onServerBuild = onServerBuild;
   }
 
   #store;
   #log;
   #device;
-  #build;
   #onServerBuild;
+  #status;
+  #exchange;
   #failures = 0;
   #timer = 0;
   /** @type {Promise<void> | null} */
@@ -90,7 +55,7 @@ export class Sync {
 
   /** Say what is known before the server has been asked, so that the first screen already says it. */
   async recall() {
-    if (!(await this.#device.hasMet())) this.#set({ state: 'not paired', sentence: NOT_PAIRED });
+    if (!(await this.#device.hasMet())) this.#status.set({ state: 'not paired', sentence: NOT_PAIRED });
   }
 
   /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
@@ -101,7 +66,7 @@ export class Sync {
       if (document.visibilityState === 'visible') this.now();
     });
     this.#log.changes.subscribe(async () => {
-      if (await this.#count()) this.now();
+      if (await this.#status.count()) this.now();
     });
     now();
   }
@@ -122,8 +87,9 @@ export class Sync {
    * Pair this phone with the server by the token of a pairing link; throws ApiError.
    * @param {string} token
    * @param {string} name  whoever uses this phone
+   * @param {{patienceMs?: number}} [options]  how long at most it waits until all was sent and fetched
    */
-  async pair(token, name) {
+  async pair(token, name, { patienceMs = Infinity } = {}) {
     await this.api.session();
     await this.api.post('/api/pair', { token, device: this.#device.id, name });
     await this.#device.noteMet();
@@ -131,7 +97,8 @@ export class Sync {
     // A run that began before was turned away, and what it waits for has come.
     await this.#running;
     this.#failures = 0;
-    await this.now();
+    const run = this.now();
+    await (patienceMs === Infinity ? run : Promise.race([run, new Promise((resolve) => setTimeout(resolve, patienceMs))]));
   }
 
   /**
@@ -146,7 +113,7 @@ export class Sync {
 
   async #runs() {
     clearTimeout(this.#timer);
-    this.#set({ nextTryAt: null });
+    this.#status.set({ nextTryAt: null });
     do {
       this.#again = false;
       const ran = await withLockIfFree(SYNC_LOCK, () => this.#run().then(() => true));
@@ -161,11 +128,11 @@ export class Sync {
     this.#following = true;
     await withLock(SYNC_LOCK, async () => undefined);
     this.#following = false;
-    if (await this.#count()) this.now();
+    if (await this.#status.count()) this.now();
   }
 
   async #run() {
-    if (await this.#count()) this.#say('sending', '');
+    if (await this.#status.count()) this.#status.say('sending', '');
     try {
       const asked = Date.now();
       const session = await this.api.session();
@@ -176,167 +143,15 @@ export class Sync {
       }
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
-      const wanted = await this.#exchangeEvents();
-      await sendPhotos(this.#store, this.api, wanted, () => this.#count());
+      const wanted = await this.#exchange.run(() => this.#status.count());
+      await sendPhotos(this.#store, this.api, wanted, () => this.#status.count());
       this.#failures = 0;
-      await this.#sayOutcome();
+      await this.#status.sayOutcome();
     } catch (error) {
       this.#failures += 1;
-      await this.#count();
-      this.#sayFailure(error);
+      await this.#status.count();
+      this.#status.sayFailure(error);
     }
-  }
-
-  /**
-   * Page through both directions until neither side has more.
-   * @returns {Promise<string[]>} the photos that the server asks for
-   */
-  async #exchangeEvents() {
-    let received = 0;
-    try {
-      return await this.#pages((events) => {
-        received += events;
-      });
-    } finally {
-      // All of it at once: a phone that was paired just now fetches the work of years.
-      if (received) await this.#log.catchUp();
-    }
-  }
-
-  /**
-   * @param {(events: number) => void} onReceived  hears how many entries a page brought
-   * @returns {Promise<string[]>}
-   */
-  async #pages(onReceived) {
-    let sentUpTo = 0;
-    let startedOver = 0;
-    for (;;) {
-      const batch = await this.#batch(sentUpTo);
-      const reply = await this.#post(batch);
-      const startOver = reply === 'not ours' ? 'forked' : await this.#take(reply);
-      if (startOver) {
-        startedOver += 1;
-        if (startedOver > MOST_STARTS) {
-          throw new ApiError('untrusted', 'The server and this phone cannot agree on what was sent.');
-        }
-        if (startOver === 'forked') await startNewDevice(this.#store, this.#device);
-        else await forgetNumbers(this.#store);
-        await this.#log.catchUp();
-        sentUpTo = 0;
-      } else if (reply !== 'not ours') {
-        onReceived(reply.events.length);
-        sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
-        if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
-      }
-    }
-  }
-
-  /**
-   * @param {import('../log/store.js').EventRecord[]} batch
-   * @returns {Promise<import('./received.js').Reply | 'not ours'>}  the latter: another phone uses our id
-   */
-  async #post(batch) {
-    const cursor = (await this.#store.getMeta('cursor')) ?? 0;
-    try {
-      const reply = await this.api.post('/api/sync', {
-        app: this.#build(),
-        v: 1,
-        device: this.#device.id,
-        cursor,
-        storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
-        // What another phone could not send itself claims no identity for this one.
-        events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),
-      });
-      if (await isSound(reply)) return reply;
-    } catch (error) {
-      const taken = error instanceof ApiError && error.status === 403 && error.field === 'device';
-      if (taken) return 'not ours';
-      throw error;
-    }
-    throw new ApiError('untrusted', 'The answer of the server arrived damaged. It is asked for again.');
-  }
-
-  /**
-   * Store a reply, unless it shows that phone and server have to start over.
-   * @param {import('./received.js').Reply} reply
-   * @returns {Promise<'' | 'went back' | 'forked'>}
-   */
-  async #take(reply) {
-    if (await serverWentBack(this.#store, reply)) return 'went back';
-    const { forked } = await makingRoom(this.#store, () => storeReply(this.#store, reply));
-    return forked ? 'forked' : '';
-  }
-
-  /**
-   * The unsent events after a place, as many as one request may carry.
-   * @param {number} after
-   * @returns {Promise<import('../log/store.js').EventRecord[]>}
-   */
-  async #batch(after) {
-    const range = IDBKeyRange.lowerBound(after, true);
-    const records = await this.#store.withDb((db) =>
-      db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS),
-    );
-    let characters = 0;
-    const fitting = records.findIndex((record) => {
-      characters += JSON.stringify(record.event).length + 100;
-      return characters > BATCH_CHARACTERS;
-    });
-    return fitting < 0 ? records : records.slice(0, Math.max(1, fitting));
-  }
-
-  /** Count again what waits; 'sent' and 'not sent' follow from it, in whichever tab it was sent. */
-  async #count() {
-    const waiting = await countUnsent(this.#store);
-    const something = waiting.unsentEvents + waiting.unsentPhotos > 0;
-    const { state } = this.status.value;
-    const counted = something ? 'not sent' : 'sent';
-    const next = state === 'sent' || state === 'not sent' ? counted : state;
-    this.#set({ ...waiting, state: next });
-    return something;
-  }
-
-  /**
-   * Change the status; `toSend` follows from it.
-   * @param {Partial<SyncStatus>} change
-   */
-  #set(change) {
-    const next = { ...this.status.value, ...change };
-    const { events, photos } = next.toSend ?? { events: 0, photos: 0 };
-    const toSend = { events: Math.max(events, next.unsentEvents), photos: Math.max(photos, next.unsentPhotos) };
-    this.status.set({ ...next, toSend: next.state === 'sending' ? toSend : null });
-  }
-
-  async #sayOutcome() {
-    const something = await this.#count();
-    const refusal = something ? await firstRefusal(this.#store) : '';
-    const older = this.#device.server.isOlder ? `${OLDER_SERVER} ` : '';
-    if (refusal) this.#say('refused', `${older}${refusal}`);
-    else this.#say(something ? 'not sent' : 'sent', '');
-    this.#set({ lastSyncAt: Date.now() });
-  }
-
-  /** @param {unknown} error */
-  #sayFailure(error) {
-    if (isQuotaError(error)) {
-      this.#say('not sent', 'This phone is full and cannot note what was sent. What you entered is kept. Free some space on it.');
-    } else if (!(error instanceof ApiError)) {
-      this.#say('not sent', `This phone could not finish sending. ${error}`);
-    } else if (error.kind === 'in trouble') {
-      this.#say('server in trouble', error.sentence);
-    } else if (error.kind === 'not paired' || error.kind === 'refused') {
-      this.#say(error.kind, error.sentence);
-    } else {
-      this.#say('server unreachable', error.sentence);
-    }
-  }
-
-  /**
-   * @param {SyncState} state
-   * @param {string} sentence
-   */
-  #say(state, sentence) {
-    this.#set({ state, sentence });
   }
 
   #schedule() {
@@ -344,8 +159,8 @@ export class Sync {
     // Jitter, so that a workshop full of phones does not come back at the same instant.
     const seconds = (this.#failures ? retry : CALM_SECONDS) * (0.5 + Math.random());
     // Without a pairing there is nothing to wait for.
-    const waits = this.#failures && this.status.value.state !== 'not paired';
-    this.#set({ nextTryAt: waits ? Date.now() + seconds * 1000 : null });
+    const waits = this.#failures && this.#status.state !== 'not paired';
+    this.#status.set({ nextTryAt: waits ? Date.now() + seconds * 1000 : null });
     this.#timer = setTimeout(() => {
       if (document.visibilityState === 'visible') this.now();
       else this.#schedule();

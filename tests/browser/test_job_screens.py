@@ -38,6 +38,30 @@ def test_two_fast_taps_are_one_answer(take_screens):
     assert [fact["kind"] for fact in facts(page)].count("lamp_checked") == 1
 
 
+def test_a_tap_is_one_message_to_the_core(take_screens):
+    driver = job_driver().open()
+    driver.tap()
+    phone = take_screens().holds(driver)
+    phone.context.add_init_script(
+        """(() => {
+          window.asked = [];
+          const post = Worker.prototype.postMessage;
+          Worker.prototype.postMessage = function (message, ...rest) {
+            if (message.text) asked.push(JSON.parse(message.text).op);
+            return post.call(this, message, ...rest);
+          };
+        })()"""
+    )
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("button", name="It comes on, then goes out").wait_for()
+    page.evaluate("asked.length = 0")
+
+    phone.tap("It comes on, then goes out")
+    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+
+    assert page.evaluate("asked") == ["check_and_add"]
+
+
 def test_what_was_seen_is_recorded_by_position(take_screens):
     driver = job_driver().open()
     driver.tap()

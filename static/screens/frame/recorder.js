@@ -4,7 +4,7 @@
  * a phone that could not save.
  */
 
-import { SaveError } from '../../log/log.js';
+import { SaveError } from '../../log/save-error.js';
 
 const BUSY_SHOWS_AFTER_MS = 250;
 

@@ -18,7 +18,7 @@ export function phoneNotices(ctx) {
   return html`${trustNotice(ctx)}${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}${clockNotice(ctx)}`;
 }
 
-/** @param {import('../../sync/sync.js').SyncStatus} status */
+/** @param {import('../../sync/status.js').SyncStatus} status */
 function unpaired({ state }) {
   if (state !== 'not paired') return nothing;
   return html`<section class="panel panel-ask">
@@ -28,7 +28,7 @@ function unpaired({ state }) {
   </section>`;
 }
 
-/** @param {import('../../sync/sync.js').SyncStatus} status */
+/** @param {import('../../sync/status.js').SyncStatus} status */
 function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence }) {
   const waits = unsentEvents + unsentPhotos;
   if (!waits || state === 'not paired' || state === 'sending') return nothing;

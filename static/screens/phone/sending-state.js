@@ -10,7 +10,7 @@ import { mounted } from '../frame/mount.js';
 import { countWords } from './phone-notices.js';
 import { ago, size, until } from '../frame/when.js';
 
-/** @param {import('../../sync/sync.js').SyncStatus} status */
+/** @param {import('../../sync/status.js').SyncStatus} status */
 export function sendingState(status) {
   const { unsentEvents, unsentPhotos, unsentBytes, oldestUnsentAt, lastSyncAt, sentence, state } = status;
   const waits = unsentEvents + unsentPhotos;
@@ -35,7 +35,7 @@ export function sendingState(status) {
   </section>`;
 }
 
-/** @param {import('../../sync/sync.js').SyncStatus} status */
+/** @param {import('../../sync/status.js').SyncStatus} status */
 function progress({ toSend, unsentEvents, unsentPhotos }) {
   if (!toSend) return nothing;
   const { events, photos } = toSend;
@@ -49,7 +49,7 @@ function progress({ toSend, unsentEvents, unsentPhotos }) {
   </div>`;
 }
 
-/** @param {import('../../sync/sync.js').SyncStatus} status */
+/** @param {import('../../sync/status.js').SyncStatus} status */
 function nextTry({ nextTryAt }) {
   if (nextTryAt === null) return nothing;
   return html`<p class="next-try" ${mounted(`next ${nextTryAt}`, (host) => countDown(host, nextTryAt))}></p>`;

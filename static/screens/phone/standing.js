@@ -35,7 +35,7 @@ export function standingAtClose(ctx) {
 
 /**
  * With a server: what is sent.
- * @param {import('../../sync/sync.js').SyncStatus} status
+ * @param {import('../../sync/status.js').SyncStatus} status
  * @returns {import('../frame/frame.js').Mark}
  */
 function sendingMark({ state, unsentEvents, unsentPhotos }) {

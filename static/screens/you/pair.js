@@ -17,6 +17,9 @@ import { countWords } from '../phone/phone-notices.js';
 import { ROLE_WORDS } from './phones-page.js';
 import { linkTo, to } from '../frame/router.js';
 
+/** Weeks of work need not be sent, nor years be fetched, before there is something to see. */
+const PATIENCE_MS = 3000;
+
 /** What the server said against it. */
 let problem = '';
 
@@ -71,7 +74,7 @@ export const pairPage = {
       context.redraw();
       if (!as) return;
       try {
-        await services.sync.pair(token, as);
+        await services.sync.pair(token, as, { patienceMs: PATIENCE_MS });
       } catch (error) {
         if (!(error instanceof ApiError)) throw error;
         problem = error.sentence;

@@ -1,0 +1,156 @@
+// @ts-check
+/**
+ * Pages through entries in both directions: sends what the server lacks, stores what the phone lacks, and starts
+ * over where the two turn out to know different pasts.
+ */
+
+import { isInstalled } from '../log/device.js';
+import { startNewDevice } from '../log/fork.js';
+import { makingRoom } from '../log/space.js';
+import { ApiError } from './api.js';
+import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
+
+const BATCH_EVENTS = 200;
+const BATCH_CHARACTERS = 1_000_000;
+const MOST_STARTS = 3;
+/** While years of work come in, the list grows; but each time all that is there is folded. */
+const FOLD_EVERY_MS = 2000;
+
+/** The entries of one phone and its server. */
+export class EventExchange {
+  /**
+   * @param {object} parts
+   * @param {import('../log/store.js').Store} parts.store
+   * @param {import('../log/log.js').EventLog} parts.log
+   * @param {import('../log/device.js').Device} parts.device
+   * @param {import('./api.js').Api} parts.api
+   * @param {() => string} parts.build  this page's build id, empty while it is not known
+   */
+  constructor({ store, log, device, api, build }) {
+    this.#store = store;
+    this.#log = log;
+    this.#device = device;
+    this.#api = api;
+    this.#build = build;
+  }
+
+  #store;
+  #log;
+  #device;
+  #api;
+  #build;
+  /** Entries that came in and are not folded. */
+  #received = 0;
+  #foldedAt = 0;
+
+  /**
+   * Page until neither side has more.
+   * @param {() => Promise<unknown>} onPage  hears of each page that is stored
+   * @returns {Promise<string[]>} the photos that the server asks for
+   */
+  async run(onPage) {
+    this.#received = 0;
+    this.#foldedAt = Date.now();
+    try {
+      return await this.#pages(onPage);
+    } finally {
+      await this.#fold();
+    }
+  }
+
+  /**
+   * @param {() => Promise<unknown>} onPage
+   * @returns {Promise<string[]>}
+   */
+  async #pages(onPage) {
+    let sentUpTo = 0;
+    let startedOver = 0;
+    for (;;) {
+      const batch = await this.#batch(sentUpTo);
+      const reply = await this.#post(batch);
+      const startOver = reply === 'not ours' ? 'forked' : await this.#take(reply);
+      if (startOver) {
+        startedOver += 1;
+        if (startedOver > MOST_STARTS) {
+          throw new ApiError('untrusted', 'The server and this phone cannot agree on what was sent.');
+        }
+        await this.#startOver(startOver);
+        sentUpTo = 0;
+      } else if (reply !== 'not ours') {
+        this.#received += reply.events.length;
+        if (Date.now() - this.#foldedAt > FOLD_EVERY_MS) await this.#fold();
+        await onPage();
+        sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
+        if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
+      }
+    }
+  }
+
+  /** @param {'went back' | 'forked'} why */
+  async #startOver(why) {
+    if (why === 'forked') await startNewDevice(this.#store, this.#device);
+    else await forgetNumbers(this.#store);
+    await this.#log.catchUp();
+  }
+
+  async #fold() {
+    if (!this.#received) return;
+    this.#received = 0;
+    await this.#log.catchUp();
+    this.#foldedAt = Date.now();
+  }
+
+  /**
+   * @param {import('../log/store.js').EventRecord[]} batch
+   * @returns {Promise<import('./received.js').Reply | 'not ours'>}  the latter: another phone uses our id
+   */
+  async #post(batch) {
+    const cursor = (await this.#store.getMeta('cursor')) ?? 0;
+    try {
+      const reply = await this.#api.post('/api/sync', {
+        app: this.#build(),
+        v: 1,
+        device: this.#device.id,
+        cursor,
+        storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
+        // What another phone could not send itself claims no identity for this one.
+        events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),
+      });
+      if (await isSound(reply)) return reply;
+    } catch (error) {
+      const taken = error instanceof ApiError && error.status === 403 && error.field === 'device';
+      if (taken) return 'not ours';
+      throw error;
+    }
+    throw new ApiError('untrusted', 'The answer of the server arrived damaged. It is asked for again.');
+  }
+
+  /**
+   * Store a reply, unless it shows that phone and server have to start over.
+   * @param {import('./received.js').Reply} reply
+   * @returns {Promise<'' | 'went back' | 'forked'>}
+   */
+  async #take(reply) {
+    if (await serverWentBack(this.#store, reply)) return 'went back';
+    const { forked } = await makingRoom(this.#store, () => storeReply(this.#store, reply));
+    return forked ? 'forked' : '';
+  }
+
+  /**
+   * The unsent events after a place, as many as one request may carry.
+   * @param {number} after
+   * @returns {Promise<import('../log/store.js').EventRecord[]>}
+   */
+  async #batch(after) {
+    const range = IDBKeyRange.lowerBound(after, true);
+    const records = await this.#store.withDb((db) =>
+      db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS),
+    );
+    let characters = 0;
+    const fitting = records.findIndex((record) => {
+      characters += JSON.stringify(record.event).length + 100;
+      return characters > BATCH_CHARACTERS;
+    });
+    return fitting < 0 ? records : records.slice(0, Math.max(1, fitting));
+  }
+}

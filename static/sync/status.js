@@ -1,0 +1,116 @@
+// @ts-check
+/**
+ * How sending stands, as the screens say it: what waits, whether a run is on, and what stands against it.
+ */
+
+import { isQuotaError } from '../log/space.js';
+import { observable } from '../phone/observable.js';
+import { ApiError } from './api.js';
+import { countUnsent, firstRefusal } from './unsent.js';
+
+const OLDER_SERVER =
+  'The server runs an older version than this app and does not take everything yet. It is kept here and sent once the server is as new.';
+
+/**
+ * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'
+ *   | 'no server'} SyncState  the last: alone/no-server.js
+ *
+ * @typedef {object} SyncStatus
+ * @property {SyncState} state
+ * @property {number} unsentEvents
+ * @property {number} unsentPhotos
+ * @property {number} unsentBytes         of the unsent photos
+ * @property {number | null} oldestUnsentAt  this phone's clock, ms
+ * @property {number | null} lastSyncAt      this phone's clock, ms
+ * @property {number | null} nextTryAt       when it is tried again by itself after a failure; this phone's clock
+ * @property {{events: number, photos: number} | null} toSend  what the present run has to send in all
+ * @property {string} sentence            what stands against sending; empty when nothing does
+ */
+
+/** Before anything was looked at. @type {SyncStatus} */
+export const NOT_YET = {
+  state: 'not sent',
+  unsentEvents: 0,
+  unsentPhotos: 0,
+  unsentBytes: 0,
+  oldestUnsentAt: null,
+  lastSyncAt: null,
+  nextTryAt: null,
+  toSend: null,
+  sentence: '',
+};
+
+/** The status of one phone. */
+export class Status {
+  /**
+   * @param {import('../log/store.js').Store} store
+   * @param {import('../log/device.js').Device} device
+   */
+  constructor(store, device) {
+    this.observed = observable(NOT_YET);
+    this.#store = store;
+    this.#device = device;
+  }
+
+  #store;
+  #device;
+
+  get state() {
+    return this.observed.value.state;
+  }
+
+  /** Count again what waits; 'sent' and 'not sent' follow from it, in whichever tab it was sent. */
+  async count() {
+    const waiting = await countUnsent(this.#store);
+    const something = waiting.unsentEvents + waiting.unsentPhotos > 0;
+    const { state } = this.observed.value;
+    const counted = something ? 'not sent' : 'sent';
+    const next = state === 'sent' || state === 'not sent' ? counted : state;
+    this.set({ ...waiting, state: next });
+    return something;
+  }
+
+  /**
+   * Change the status; `toSend` follows from it.
+   * @param {Partial<SyncStatus>} change
+   */
+  set(change) {
+    const next = { ...this.observed.value, ...change };
+    const { events, photos } = next.toSend ?? { events: 0, photos: 0 };
+    const toSend = { events: Math.max(events, next.unsentEvents), photos: Math.max(photos, next.unsentPhotos) };
+    this.observed.set({ ...next, toSend: next.state === 'sending' ? toSend : null });
+  }
+
+  /** Say how a run ended that nothing stood against. */
+  async sayOutcome() {
+    const something = await this.count();
+    const refusal = something ? await firstRefusal(this.#store) : '';
+    const older = this.#device.server.isOlder ? `${OLDER_SERVER} ` : '';
+    if (refusal) this.say('refused', `${older}${refusal}`);
+    else this.say(something ? 'not sent' : 'sent', '');
+    this.set({ lastSyncAt: Date.now() });
+  }
+
+  /** Say what a run ended with. @param {unknown} error */
+  sayFailure(error) {
+    if (isQuotaError(error)) {
+      this.say('not sent', 'This phone is full and cannot note what was sent. What you entered is kept. Free some space on it.');
+    } else if (!(error instanceof ApiError)) {
+      this.say('not sent', `This phone could not finish sending. ${error}`);
+    } else if (error.kind === 'in trouble') {
+      this.say('server in trouble', error.sentence);
+    } else if (error.kind === 'not paired' || error.kind === 'refused') {
+      this.say(error.kind, error.sentence);
+    } else {
+      this.say('server unreachable', error.sentence);
+    }
+  }
+
+  /**
+   * @param {SyncState} state
+   * @param {string} sentence
+   */
+  say(state, sentence) {
+    this.set({ state, sentence });
+  }
+}
