@@ -1,0 +1,50 @@
+"""The files that commit 2a35a3b made, unpacked."""
+
+import io
+import json
+import lzma
+import tarfile
+from functools import cache
+from pathlib import Path
+
+MADE = Path(__file__).parent / "made_by_2a35a3b"
+
+
+@cache
+def content(name: str) -> bytes:
+    """Return the bytes of one file."""
+    return lzma.decompress((MADE / f"{name}.xz").read_bytes())
+
+
+@cache
+def answers() -> dict:
+    """Return what the commit answered."""
+    return json.loads(content("answers.json"))
+
+
+@cache
+def entries() -> list[dict]:
+    """Return the whole log, {"event", "hash"} each; the last ones are that phone's."""
+    return [json.loads(line) for line in content("log.jsonl").splitlines()]
+
+
+def unsent() -> int:
+    """Return how many entries the phone without a network had not sent."""
+    return json.loads(content("unsent.txt").split(b"\n", 1)[0])["entries"]
+
+
+def folder(root: Path) -> Path:
+    """Unpack the data folder into a new folder and return it."""
+    with tarfile.open(fileobj=io.BytesIO(content("folder.tar"))) as archive:
+        archive.extractall(root, filter="data")
+    return root
+
+
+def file(root: Path, name: str, changed: int | None = None) -> Path:
+    """Write one file out, with the byte at `changed` another one."""
+    whole = bytearray(content(name))
+    if changed is not None:
+        whole[changed] ^= 1
+    path = root / name
+    path.write_bytes(whole)
+    return path
