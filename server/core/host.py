@@ -115,9 +115,7 @@ class Host:
         """Say whether a rule stands against recording these drafts, one after the other."""
         if len(events) == 1:
             return {"refusal": _refused(self.fold, events[0], 0)}
-        trial = Fold()
-        trial.events, trial.before, trial.withdrawn = self.fold.events, self.fold.before, self.fold.withdrawn
-        trial.state = self.fold.state.scratch(events[0].get("job") if events else None)
+        trial = self.fold.trial(events)
         for index in range(len(events)):
             found = _refused(trial, events[index], index)
             if found:

@@ -37,7 +37,7 @@ class FoldedState(State):
         self.conflicts: Any
         for name, empty in super().as_dict().items():
             if name in _BY_ID:
-                about = self._read_conflicts if name in {"units", "jobs"} else None
+                about = {"units": self._note_unit, "jobs": self._read_conflicts}.get(name)
                 setattr(self, name, Entities(rows, _BY_ID[name], about))
             elif name not in {"conflicts", "not_understood"}:
                 # Whatever else the core keeps is small: it is read and kept as one.
@@ -112,6 +112,11 @@ class FoldedState(State):
             self._rows.list_job(name, self.jobs[name])
         self._rows.stale(stale)
 
+    def _note_unit(self, name: str) -> None:
+        """Notes for `State` what a unit that was read says, and reads its conflicts."""
+        self.index.add_unit(self.units[name])
+        self._read_conflicts(name)
+
     def _read_conflicts(self, owner: str) -> None:
         """Reads the conflicts kept under a unit or, where they name none, under a job."""
         if owner in self._conflicts_read:
@@ -119,7 +124,7 @@ class FoldedState(State):
         self._conflicts_read.add(owner)
         for place, conflict in self._conflict_lists.get(owner, []):
             self._order.append(place)
-            self.conflicts.append(conflict)
+            self.add_conflict(conflict)
 
     def _sort_conflicts_out(self) -> None:
         """Puts each conflict into the list of whom it is about; the core may have changed even that."""

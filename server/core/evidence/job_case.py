@@ -45,11 +45,8 @@ def _units(state, job, fitted) -> list[dict]:
     for entry in mixups.open_sets(state, job):
         for identity in entry["open"]:
             wanted[identity] = True
-    for identity in state.units:
-        unit = state.units[identity]
-        if unit["claims"]:
-            continue
-        if unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"]):
+    for identity in state.at_hand(job["id"]):
+        if not state.units[identity]["claims"]:
             wanted[identity] = True
     units = []
     for identity in sorted(wanted):

@@ -10,6 +10,7 @@ from ..log import envelope
 from ..state.state import State
 from ..state.state import position_of
 from . import kinds
+from .connected import names
 from .fold_custody import HANDLERS as CUSTODY
 from .fold_evidence import HANDLERS as EVIDENCE
 from .fold_job import HANDLERS as JOB
@@ -60,6 +61,17 @@ class Fold:
         if self.before:
             raise NotLoaded([])
         return self.events
+
+    def trial(self, drafts: list) -> "Fold":
+        """Return a fold on which these drafts can be tried one after the other; this one stays as it is."""
+        trial = Fold()
+        trial.events, trial.before, trial.withdrawn = self.events, self.before, self.withdrawn
+        named = {}
+        for draft in drafts:
+            for name in names(draft):
+                named[name] = True
+        trial.state = self.state.scratch(sorted(named))
+        return trial
 
     def without(self, identity: str) -> State:
         """Return the state as it would be without one event, to see what a correction would do."""

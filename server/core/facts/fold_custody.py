@@ -17,7 +17,7 @@ def _unit_added(state, event, job):
         contradict(state, event, job, data["unit"], claim_of(data["place"], None, None))
         return
     unit = new_unit(data["unit"], data["part"], data["serial"])
-    state.units[unit["id"]] = unit
+    state.add_unit(unit)
     put(state, event, job, unit, data["place"], None, data["how"])
     if data["code"]:
         _label(state, event, job, unit, data["code"])
@@ -92,13 +92,10 @@ def _unit_seen(state, event, job):
         if other and other != unit["id"]:
             contradict(state, event, job, other, claim_of("fitted", job["vehicle"], position))
             state.vehicles[job["vehicle"]]["holds"][position] = None
-            state.units[other]["place"] = "out"
-            state.units[other]["vehicle"] = None
-            state.units[other]["position"] = None
-            state.units[other]["job"] = job["id"]
-    unit["claims"] = []
-    for conflict in state.conflicts:
-        if conflict["unit"] == unit["id"] and conflict["about"] != "return":
+            state.place_unit(state.units[other], "out", None, None, job["id"])
+    state.settle_unit(unit, [])
+    for conflict in state.conflicts_of(unit["id"]):
+        if conflict["about"] != "return":
             conflict["open"] = False
     put(state, event, job, unit, data["place"], position, data["how"])
 
@@ -110,7 +107,7 @@ def _units_mixed(state, event, job):
         if identity in hand:
             continue
         if identity not in state.units:
-            state.units[identity] = new_unit(identity)
+            state.add_unit(new_unit(identity))
         unit = state.units[identity]
         if disputed(unit) or unit["place"] not in ("out", "stock"):
             contradict(state, event, job, identity, claim_of("out", None, None))
@@ -124,7 +121,7 @@ def _known(state, event, job):
     """Return the unit an event names; one that nobody introduced is kept, with a flag."""
     identity = event["data"]["unit"]
     if identity not in state.units:
-        state.units[identity] = new_unit(identity)
+        state.add_unit(new_unit(identity))
         contradict(state, event, job, identity, claim_of("out", None, None))
     return state.units[identity]
 
@@ -135,14 +132,14 @@ def put(state, event, job, unit, place, position, how):
         holds = state.vehicles[unit["vehicle"]]["holds"]
         if holds.get(unit["position"]) == unit["id"]:
             holds[unit["position"]] = None
-    unit["place"] = place
-    unit["position"] = position
-    unit["vehicle"] = job["vehicle"] if job and place == "fitted" else None
-    unit["job"] = job["id"] if job and place in ("fitted", "out") else None
-    if unit["vehicle"]:
-        state.vehicles[unit["vehicle"]]["holds"][position] = unit["id"]
-    if job and job["id"] not in unit["jobs"]:
-        unit["jobs"].append(job["id"])
+    vehicle = job["vehicle"] if job and place == "fitted" else None
+    state.place_unit(
+        unit, place, vehicle, position, job["id"] if job and place in ("fitted", "out") else None
+    )
+    if vehicle:
+        state.vehicles[vehicle]["holds"][position] = unit["id"]
+    if job:
+        state.join_unit(unit, job["id"])
     _note_move(event, unit, place, how)
 
 
@@ -187,17 +184,17 @@ def contradict(state, event, job, identity, claim):
     """Put both claims on record: what the state said, and what this fact says."""
     unit = state.units[identity]
     if not unit["claims"]:
-        unit["claims"].append(claim_of(unit["place"], unit["vehicle"], unit["position"]))
-    unit["claims"].append(claim)
-    if job and job["id"] not in unit["jobs"]:
-        unit["jobs"].append(job["id"])
+        state.claim_unit(unit, claim_of(unit["place"], unit["vehicle"], unit["position"]))
+    state.claim_unit(unit, claim)
+    if job:
+        state.join_unit(unit, job["id"])
     _note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
     flag(state, event, job, identity, "place", None)
 
 
 def flag(state, event, job, identity, about, code):
     """Put a conflict on record, to be settled."""
-    state.conflicts.append(
+    state.add_conflict(
         {
             "event": envelope.identity(event),
             "job": job["id"] if job else None,

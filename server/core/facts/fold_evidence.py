@@ -84,7 +84,7 @@ def _fit_checked(state, event, job):
 def _disputed_positions(state, job):
     """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
     found = []
-    for unit in sorted(state.units):
+    for unit in state.claimed_at(job["vehicle"]):
         for claim in state.units[unit]["claims"]:
             if claim["vehicle"] == job["vehicle"]:
                 _once(found, claim["position"])

@@ -27,13 +27,14 @@ def _job_opened(state, event, job):
             unit["place"] = "fitted"
             unit["vehicle"] = vehicle["id"]
             unit["position"] = place
-            state.units[unit["id"]] = unit
+            state.add_unit(unit)
             vehicle["holds"][place] = unit["id"]
             vehicle["home"][place] = unit["id"]
         held = vehicle["holds"][place]
         if held:
-            state.units[held]["jobs"].append(job["id"])
-            state.units[held]["job"] = job["id"]
+            state.join_unit(state.units[held], job["id"])
+            unit = state.units[held]
+            state.place_unit(unit, unit["place"], unit["vehicle"], unit["position"], job["id"])
             job["at_opening"].append(held)
 
 
@@ -144,7 +145,7 @@ def _job_closed(state, event, job):
 
 def _conflict(state, event, job, about):
     """Flag something about the job as a whole; unlike a unit in dispute, no scan settles it."""
-    state.conflicts.append(
+    state.add_conflict(
         {
             "event": envelope.identity(event),
             "job": job,

@@ -30,9 +30,7 @@ def void(state, unit: dict, code: str) -> None:
         unit["code"] = left[0] if left else ""
         unit["also"] = left[1:]
         unit["old_codes"].append(code)
-    for conflict in state.conflicts:
-        if conflict["unit"] != unit["id"]:
-            continue
+    for conflict in state.conflicts_of(unit["id"]):
         if conflict["about"] == DOUBLE:
             conflict["open"] = conflict["code"] in unit["also"]
         elif conflict["code"] == code:

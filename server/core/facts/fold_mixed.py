@@ -29,13 +29,11 @@ def mix(state, event, job, identities: list) -> None:
         body["job"] = job["id"]
         body["jobs"].append(job["id"])
         bodies.append(body["id"])
-        state.units[body["id"]] = body
+        state.add_unit(body)
     for each in identities:
         unit = state.units[each]
-        unit["place"] = MIXED
-        unit["job"] = job["id"]
-        if job["id"] not in unit["jobs"]:
-            unit["jobs"].append(job["id"])
+        state.place_unit(unit, MIXED, unit["vehicle"], unit["position"], job["id"])
+        state.join_unit(unit, job["id"])
     for each in identities + bodies:
         unit = state.units[each]
         unit["mixed"] = index
@@ -113,8 +111,8 @@ def _body_id(event: str, number: int) -> str:
 def _bind(state, event, index, identity, body, how):
     """Let a unit and a body be one: the body's record goes over to the unit, its id becomes an alias."""
     unit, other = state.units[identity], state.units[body]
-    for field in ("place", "vehicle", "position", "job", "claims"):
-        unit[field] = other[field]
+    state.place_unit(unit, other["place"], other["vehicle"], other["position"], other["job"])
+    state.settle_unit(unit, other["claims"])
     unit["pulled_from"] = other["pulled_from"] or unit["pulled_from"]
     unit["part"] = unit["part"] or other["part"]
     unit["serial"] = unit["serial"] or other["serial"]
@@ -131,23 +129,23 @@ def _bind(state, event, index, identity, body, how):
     for code in other["old_codes"]:
         state.codes[code] = identity
     for each in other["jobs"]:
-        if each not in unit["jobs"]:
-            unit["jobs"].append(each)
+        state.join_unit(unit, each)
     unit["moves"].extend(other["moves"][1:])
     unit["lost"].extend(other["lost"][1:])
     unit["returns"].extend(other["returns"])
     for lost in unit["lost"]:
         if lost["set"] == index:
             lost["settled"] = how
-    unit["mixed"] = None
+    # A body may have been mixed up once more; then the unit is what got lost there.
+    unit["mixed"] = other["mixed"] if other["mixed"] != index else None
     note(event, unit, "told apart")
     state.aliases[body] = identity
-    del state.units[body]
+    state.remove_unit(body)
     for each in other["jobs"]:
         state.jobs[each] = renamed(state.jobs[each], body, identity, "history")
         vehicle = state.jobs[each]["vehicle"]
         state.vehicles[vehicle] = renamed(state.vehicles[vehicle], body, identity)
-    state.conflicts = renamed(state.conflicts, body, identity)
+    state.renew_conflicts(renamed(state.conflicts, body, identity))
     entry = state.mixed[index]
     entry["open"].remove(identity)
     entry["bodies"].remove(body)

@@ -33,7 +33,7 @@ def _return_received(state, event, job):
     unit = state.units.get(data["unit"])
     if unit is None:  # its label is on no record here: the counter is the first to see it
         unit = new_unit(data["unit"])
-        state.units[unit["id"]] = unit
+        state.add_unit(unit)
     entry = open_return(unit)
     if entry is None:
         entry = {

@@ -63,10 +63,9 @@ def _spares(state, job, position, part) -> list[dict]:
         for place in test["fitted"]:
             tested[test["fitted"][place]] = True
     found = []
-    for identity in sorted(state.units):
+    for identity in state.at_hand(job["id"]):
         unit = state.units[identity]
-        at_hand = unit["place"] == "stock" or (unit["place"] == "out" and unit["job"] == job["id"])
-        if not at_hand or unit["claims"] or not unit["code"] or identity in tested:
+        if unit["claims"] or not unit["code"] or identity in tested:
             continue
         if faulted_last(state, identity):
             continue

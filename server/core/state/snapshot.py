@@ -53,6 +53,9 @@ def restored(value: dict) -> tuple:
     state = State()
     for name in _BY_ID + _SMALL:
         setattr(state, name, value[name])
+    for unit in state.units.values():
+        state.index.add_unit(unit)
+    state.index.renew_conflicts(state.conflicts)
     state.jobs = JobsInPart(value["jobs"], value["lines"])
     return state, value["withdrawn"], value["count"]
 

@@ -1,5 +1,6 @@
 """What is true: vehicles, units, labels, jobs, conflicts. Built by the fold, read by everyone else."""
 
+from .index import Index
 from .jobs_in_part import JobsInPart
 from .jobs_in_part import line_of
 
@@ -22,6 +23,7 @@ class State:
         self.aliases = {}
         self.conflicts = []
         self.not_understood = []
+        self.index = Index()  # no state, but found from it
         self.verdicts = {}  # no state: what was concluded from it, kept because it is asked again
 
     def as_dict(self) -> dict:
@@ -38,26 +40,97 @@ class State:
             "not_understood": self.not_understood,
         }
 
-    def scratch(self, job: str | None) -> "State":
-        """Return a copy to try facts of one job on; what the job does not touch is shared."""
+    def scratch(self, names: list) -> "State":
+        """Return a copy to try facts on that name these jobs, vehicles and units; the rest is shared.
+
+        Such facts may also change the units of a job or vehicle, and all of a mix-up.
+        """
         other = State()
-        other.vehicles = dict(self.vehicles)
-        other.units = dict(self.units)
-        other.codes = dict(self.codes)
+        other.vehicles = self.vehicles.copy()
+        other.units = self.units.copy()
+        other.codes = self.codes.copy()
         other.jobs = self.jobs.copy()
         other.printed = _copied(self.printed)
         other.mixed = _copied(self.mixed)
-        other.aliases = dict(self.aliases)
+        other.aliases = self.aliases.copy()
         other.conflicts = [dict(conflict) for conflict in self.conflicts]
         other.not_understood = list(self.not_understood)
-        if job in self.jobs:
-            vehicle = self.jobs[job]["vehicle"]
-            other.jobs[job] = _copied(self.jobs[job])
-            other.vehicles[vehicle] = _copied(self.vehicles[vehicle])
-        for unit in self.units:
-            if job is None or job in self.units[unit]["jobs"] or self.units[unit]["place"] != "fitted":
+        units = {self.now(name): True for name in names}
+        vehicles = {name: True for name in names if name in self.vehicles}
+        for job in names:
+            if job in self.jobs:
+                other.jobs[job] = _copied(self.jobs[job])
+                vehicles[self.jobs[job]["vehicle"]] = True
+                units.update(self.index.of_job.get(job, {}))
+        for vehicle in vehicles:
+            for unit in self.vehicles[vehicle]["holds"].values():
+                units[unit] = True
+        for unit in sorted([unit for unit in units if unit in self.units]):
+            if self.units[unit]["mixed"] is not None:
+                entry = self.mixed[self.units[unit]["mixed"]]
+                units.update({each: True for each in entry["open"] + entry["bodies"]})
+        for unit in units:
+            if unit in self.units:
                 other.units[unit] = _copied(self.units[unit])
+                if self.units[unit]["vehicle"]:
+                    vehicles[self.units[unit]["vehicle"]] = True
+        for vehicle in vehicles:
+            other.vehicles[vehicle] = _copied(self.vehicles[vehicle])
+        other.index = self.index.copy(other.conflicts)
         return other
+
+    def add_unit(self, unit: dict) -> None:
+        """Put a unit on record."""
+        if unit["id"] in self.units:
+            self.index.remove_unit(self.units[unit["id"]])
+        self.units[unit["id"]] = unit
+        self.index.add_unit(unit)
+
+    def remove_unit(self, unit: str) -> None:
+        """Take a unit off the record: a body that turned out to be another unit."""
+        self.index.remove_unit(self.units[unit])
+        del self.units[unit]
+
+    def place_unit(self, unit: dict, place: str, vehicle, position, job) -> None:
+        """Say where a unit is; vehicle, position and job are ids or None."""
+        self.index.remove_place(unit)
+        unit["place"] = place
+        unit["vehicle"] = vehicle
+        unit["position"] = position
+        unit["job"] = job
+        self.index.add_place(unit)
+
+    def join_unit(self, unit: dict, job: str) -> None:
+        """Note that a job has to do with a unit."""
+        if job not in unit["jobs"]:
+            unit["jobs"].append(job)
+            self.index.add_job(unit, job)
+
+    def claim_unit(self, unit: dict, claim: dict) -> None:
+        """Add a place that someone says a unit is at."""
+        unit["claims"].append(claim)
+        self.index.add_claim(unit, claim)
+
+    def settle_unit(self, unit: dict, claims: list) -> None:
+        """Let a unit have these claims, as a rule none, in place of those it has."""
+        self.index.remove_claims(unit)
+        unit["claims"] = claims
+        for claim in claims:
+            self.index.add_claim(unit, claim)
+
+    def add_conflict(self, conflict: dict) -> None:
+        """Put a conflict on record."""
+        self.conflicts.append(conflict)
+        self.index.add_conflict(conflict)
+
+    def renew_conflicts(self, conflicts: list) -> None:
+        """Let these be the conflicts on record."""
+        self.conflicts = conflicts
+        self.index.renew_conflicts(conflicts)
+
+    def conflicts_of(self, unit: str) -> list[dict]:
+        """Return the conflicts about a unit."""
+        return self.index.conflicts.get(unit, [])
 
     def job_line(self, identity: str) -> dict:
         """Return what the lists say of a job, in the form of `line_of`; all of them are in memory."""
@@ -82,31 +155,34 @@ class State:
         """Return the id of the unit that sits at a position, or None."""
         return self.vehicles[vehicle]["holds"].get(position)
 
+    def units_of(self, job: str) -> list[str]:
+        """Return the ids of the units that a job has to do with, in order of id."""
+        return sorted(self.index.of_job.get(job, {}))
+
     def units_out(self, job: str) -> list[str]:
         """Return the ids of the units that are in hand on a job, in order of id."""
-        return [
-            unit
-            for unit in sorted(self.units)
-            if self.units[unit]["place"] == "out" and self.units[unit]["job"] == job
-        ]
+        return sorted(self.index.out.get(job, {}))
+
+    def at_hand(self, job: str) -> list[str]:
+        """Return the ids of the units in stock or in hand on a job, in order of id."""
+        return sorted(list(self.index.stock) + self.units_out(job))
 
     def sharing_a_label(self) -> list[str]:
         """Return the ids of units that carry one label between them, in order of id."""
-        found = []
-        for conflict in self.conflicts:
-            if conflict["open"] and conflict["about"] == "label":
-                for unit in (conflict["unit"], self.codes.get(conflict["code"])):
-                    if unit and unit not in found:
-                        found.append(unit)
-        return sorted(found)
+        sharing = {}
+        for conflict in self.index.open_labels():
+            for unit in (conflict["unit"], self.codes.get(conflict["code"])):
+                if unit:
+                    sharing[unit] = True
+        return sorted(sharing)
 
     def disputed(self, job: str) -> list[str]:
         """Return the ids of disputed units that the job has to do with, in order of id."""
-        return [
-            unit
-            for unit in sorted(self.units)
-            if self.units[unit]["claims"] and job in self.units[unit]["jobs"]
-        ]
+        return [unit for unit in self.units_of(job) if self.units[unit]["claims"]]
+
+    def claimed_at(self, vehicle: str) -> list[str]:
+        """Return the ids of disputed units that a claim says are on a vehicle, in order of id."""
+        return sorted(self.index.claimed_at.get(vehicle, {}))
 
 
 def _copied(value):

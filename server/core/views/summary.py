@@ -31,7 +31,6 @@ def handled(state, job: dict) -> list[str]:
     """Return the units that the job had in hand: every labelled one, and any that is still out."""
     return [
         unit
-        for unit in sorted(state.units)
-        if job["id"] in state.units[unit]["jobs"]
-        and (state.units[unit]["code"] or state.units[unit]["place"] != "fitted")
+        for unit in state.units_of(job["id"])
+        if state.units[unit]["code"] or state.units[unit]["place"] != "fitted"
     ]

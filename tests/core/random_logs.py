@@ -1,0 +1,246 @@
+"""Random logs of a few jobs at once: two phones and a counter contradict each other, mix up, take back.
+
+A fold of its own says what a next entry may plausibly name; some entries are made without asking it.
+"""
+
+import random
+
+from server.core.facts.fold import Fold
+from tests.core.driver import START
+
+PHONES = ("d00000000000000a1", "d00000000000000a2", "d00000000000000c1")
+JOBS = ("j1", "j2", "j3", "j4")
+VEHICLES = {"j1": "v1", "j2": "v2", "j3": "v1", "j4": "v3"}
+POSITIONS = ("left", "middle", "right")
+CODES = ("A1", "B2", "C3", "D4")
+ADDED = ("u1", "u2", "u3", "u4")
+PLACES = ("out", "stock", "counter", "customer", "scrapped")
+HOW = ("scanned", "typed", "tapped")
+
+
+def random_log(seed: int, length: int) -> list[dict]:
+    """Return that many envelopes in their agreed order; `prev` is left out of account."""
+    return _Maker(seed).log(length)
+
+
+class _Maker:
+    """The dice, the log so far and what it comes to."""
+
+    def __init__(self, seed: int):
+        self.dice = random.Random(seed)
+        self.fold = Fold()
+        self.seqs = dict.fromkeys(PHONES, 0)
+        # A log of which parts have nothing to do with each other, or one in which everything meets.
+        self.jobs = JOBS[: self.dice.randint(1, len(JOBS))]
+        self.own = self.dice.random() < 0.5
+
+    def log(self, length):
+        for job in self.jobs:
+            if self.dice.random() < 0.9:
+                self.record(job, *self.opening(job))
+        while len(self.fold.events) < length:
+            job = self.dice.choice(self.jobs)
+            make = self.dice.choice(_MAKERS)
+            kind, data = make(self, job)
+            if kind in _ANYWHERE and self.dice.random() < 0.4:
+                job = None
+            self.record(job, kind, data)
+        return self.fold.events
+
+    def record(self, job, kind, data):
+        device = self.dice.choice(PHONES)
+        self.seqs[device] += 1
+        event = {
+            "device": device,
+            "seq": self.seqs[device],
+            "prev": "",
+            "v": 2 if self.dice.random() < 0.02 else 1,
+            "at": START + len(self.fold.events) * 1000,
+            "actor": self.dice.choice(("Mara", "Jo")),
+            "job": job,
+            "kind": kind,
+            "data": data,
+        }
+        if self.dice.random() < 0.02:
+            event["kind"] = "not_known_yet"
+        elif self.dice.random() < 0.02 and data:
+            data.pop(sorted(data)[0])
+        self.fold.add([event])
+
+    # --- what may be named
+
+    def unit(self, job, *places):
+        """Return a unit, as a rule one at one of these places."""
+        units = self.fold.state.units
+        known = [unit for unit in sorted(units) if not places or units[unit]["place"] in places]
+        if self.own and job:
+            mine = [unit for unit in known if job in units[unit]["jobs"]]
+            known = mine or known
+        if known and self.dice.random() < 0.85:
+            return self.dice.choice(known)
+        return self.dice.choice((*ADDED, "v1.left", "v2.right", "unknown", *self.bodies()))
+
+    def bodies(self):
+        """Return what bodies were called, also those that have been told apart."""
+        return sorted(self.fold.state.aliases)
+
+    def position(self):
+        return self.dice.choice(POSITIONS) if self.dice.random() < 0.97 else "nowhere"
+
+    def code(self):
+        return self.dice.choice(CODES)
+
+    # --- facts
+
+    def opening(self, job):
+        vehicle = {"id": VEHICLES[job], "name": f"Car {job}", "vin": self.dice.choice(("", "X"))}
+        positions = [
+            {"id": each, "name": each, "group": "rear", "x": 1, "y": 1, "edge": "rear", "reach_minutes": 1}
+            for each in POSITIONS
+        ]
+        return "job_opened", {
+            "vehicle": vehicle,
+            "complaint": "",
+            "layout": "",
+            "part": "P",
+            "positions": positions,
+        }
+
+    def pulled(self, job):
+        unit = self.unit(job, "fitted")
+        position = self.fold.state.units.get(unit, {}).get("position") or self.position()
+        return "unit_pulled", {"unit": unit, "position": position, "how": "scanned"}
+
+    def fitted(self, job):
+        return "unit_fitted", {
+            "unit": self.unit(job, "out"),
+            "position": self.position(),
+            "how": "scanned",
+            "override": "",
+        }
+
+    def moved(self, job):
+        return "unit_moved", {
+            "unit": self.unit(job, "out", "stock"),
+            "place": self.dice.choice(PLACES),
+            "how": "scanned",
+            "note": "",
+        }
+
+    def seen(self, job):
+        place = self.dice.choice(("fitted", "out", "out", "stock"))
+        unit = self.unit(job, "mixed") if self.dice.random() < 0.5 else self.unit(job)
+        return "unit_seen", {
+            "unit": unit,
+            "place": place,
+            "position": self.position() if place == "fitted" else "",
+            "how": "scanned",
+        }
+
+    def labelled(self, job):
+        return "unit_labelled", {"unit": self.unit(job), "code": self.code(), "how": "scanned"}
+
+    def voided(self, job):
+        return "label_voided", {"unit": self.unit(job), "code": self.code(), "reason": "torn"}
+
+    def added(self, job):
+        return "unit_added", {
+            "unit": self.dice.choice(ADDED),
+            "part": "P",
+            "serial": "",
+            "how": "scanned",
+            "code": self.dice.choice(("", *CODES)),
+            "place": self.dice.choice(("out", "stock")),
+        }
+
+    def mixed(self, job):
+        units = {self.unit(job, "out", "stock") for _ in range(self.dice.randint(2, 4))}
+        return "units_mixed", {"units": sorted(units), "note": ""}
+
+    def started(self, job):
+        fitted = {self.position(): self.unit(job) for _ in range(self.dice.randint(0, 2))}
+        return "move_started", {"move": "exchange", "fitted": fitted, "position": "", "reason": ""}
+
+    def tested(self, job):
+        return "test_run", {
+            "heard": True,
+            "faulted": [self.position()],
+            "silent": [],
+            "unplugged": [],
+            "codes": [],
+            "came_and_went": False,
+            "note": "",
+        }
+
+    def pictured(self, job):
+        return "photo_taken", {
+            "sha256": "ab" * 32,
+            "mime": "image/jpeg",
+            "bytes": 1,
+            "width": 1,
+            "height": 1,
+            "shows": "unit",
+            "position": self.position(),
+            "unit": self.unit(job),
+        }
+
+    def received(self, job):
+        return "return_received", {
+            "unit": self.unit(job),
+            "how": "scanned",
+            "code": "",
+            "part": "",
+            "serial": "",
+            "compared": "",
+            "note": "",
+        }
+
+    def decided(self, job):
+        decision = self.dice.choice(("accept", "hold", "refuse"))
+        return "return_decided", {
+            "unit": self.unit(job, "counter"),
+            "decision": decision,
+            "proposed": decision,
+            "reasons": [],
+            "overrule": "",
+            "signed": "Jo",
+        }
+
+    def printed(self, job):
+        return "labels_printed", {
+            "batch": self.dice.choice(("b1", "b2", "b3")),
+            "codes": [self.code()],
+            "host": "h",
+            "layout": {},
+        }
+
+    def closed(self, job):
+        return "job_closed", {"note": ""}
+
+    def corrected(self, job):
+        """Take back any entry, also one that is still to come, or one that was taken back."""
+        events = self.fold.events
+        if events and self.dice.random() < 0.9:
+            event = self.dice.choice(events[-12:] if self.dice.random() < 0.6 else events)
+            return "corrected", {"device": event["device"], "seq": event["seq"], "reason": "slip"}
+        device = self.dice.choice(PHONES)
+        return "corrected", {"device": device, "seq": self.seqs[device] + 2, "reason": "slip"}
+
+
+_ANYWHERE = (
+    "unit_added",
+    "unit_labelled",
+    "label_voided",
+    "unit_moved",
+    "unit_seen",
+    "return_received",
+    "return_decided",
+    "labels_printed",
+    "corrected",
+)
+_MAKERS = (
+    [_Maker.pulled, _Maker.fitted, _Maker.moved, _Maker.seen, _Maker.labelled, _Maker.added] * 3
+    + [_Maker.mixed, _Maker.corrected, _Maker.tested, _Maker.started] * 2
+    + [_Maker.voided, _Maker.pictured, _Maker.received, _Maker.decided, _Maker.printed, _Maker.closed]
+    + [_Maker.opening]
+)
