@@ -5,7 +5,10 @@ never change. A view may get a field more, and the state a key more (`printed` c
 there were are compared; what a field said then, it says now, word for word.
 """
 
+import hashlib
+import io
 import json
+import zipfile
 from contextlib import closing
 
 import pytest
@@ -198,6 +201,24 @@ def test_verify_says_of_each_file_what_it_said_altered_or_not(name, tmp_path, ca
         wanted = then["words"].replace("{out}/scratch", "{out}").replace(*CALLED_SINCE)
         # Of an intact record it is said since who sealed it, in a further line.
         assert words.splitlines()[: wanted.count("\n")] == wanted.splitlines()
+
+
+@pytest.mark.parametrize("name", [name for name in FILES if name.startswith("record")])
+def test_a_record_is_sound_and_shows_what_it_showed(core, name):
+    """What a phone asks its core of a record; the signature is held against the key by `verify`, above."""
+    then = kept_files.answers()["records"][name]
+    with zipfile.ZipFile(io.BytesIO(kept_files.content(name))) as archive:
+        parts = {each: archive.read(each) for each in archive.namelist()}
+    texts = {each: parts[each].decode() for each in parts if not each.startswith("photos/")}
+    digests = [[each, hashlib.sha256(parts[each]).hexdigest()] for each in parts]
+
+    found = core("record_check", digests=digests, texts=texts)
+
+    assert (found["fault"], found["later"], found["record"]) == (None, "", then["record"])
+    core("reset", events=[{"event": event} for event in found["events"]])
+    named = {each: found["record"][each] for each in ("unit", "jobs", "told", "elsewhere")}
+    shown = core("record", **named)
+    assert as_then(shown, then["shown"]) == then["shown"]
 
 
 def test_a_phones_file_is_taken_in_and_ends_in_the_state_of_then(tmp_path, capsys):

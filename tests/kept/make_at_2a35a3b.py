@@ -8,6 +8,7 @@ What comes out has random parts (keys, ids of installation and phone), so it is 
 made_by_2a35a3b/README.md says what each file is. No later commit can run this.
 """
 
+# ruff: noqa: I001  (the modules are those of that commit, which are elsewhere by now)
 import argparse
 import contextlib
 import io
@@ -29,6 +30,8 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.core.host import Host
+from server.core.record import stand_ins
+from server.record.check import check
 from server.storage import DataFolder
 from tests.browser_support import launch
 from tests.core.driver import Driver
@@ -122,6 +125,7 @@ def main() -> int:
     _keep_files(data, out)
     written = {"verify": _verified(data, out, scratch), "http": _served(data)}
     entries = _entries(data)
+    written["records"] = {file.name: _record_read(file) for file in sorted(out.glob("record*.zip"))}
     written["core"] = answers(_ask(Host()), entries)
     whole = scratch / "whole"
     shutil.copytree(data, whole)
@@ -252,6 +256,16 @@ def _served(data: Path) -> dict:
             found[path] = answer.get_data(as_text=True)
     shutil.rmtree(copy)
     return found
+
+
+def _record_read(file: Path) -> dict:
+    """Return what whoever opens a record is shown."""
+    found = check(file.read_bytes())
+    ask, record = _ask(Host()), found.record
+    told = [*stand_ins(record["elsewhere"]), *found.events]
+    ask("reset", events=[{"event": event} for event in told])
+    named = {name: record[name] for name in ("unit", "jobs", "told", "elsewhere")}
+    return {"record": record, "shown": ask("record", **named)}
 
 
 def _entries(data: Path) -> list[dict]:
