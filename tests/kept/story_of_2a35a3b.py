@@ -6,7 +6,6 @@ changed, wiring measured and repaired, a label torn, a move given up, a job clos
 that did not know, sensors in dispute, a fact of a newer app, and returns accepted, held, refused, overruled.
 """
 
-# ruff: noqa: I001  (the modules are those of that commit, which are elsewhere by now)
 import io
 
 from PIL import Image
