@@ -8,7 +8,7 @@ import json
 
 from sqlite_utils import Database
 
-from server.core.facts import kinds
+from server.core.facts.kinds import KINDS
 from server.folded.rows import BUCKET
 from server.folded.rows import GROUP
 from server.folded.rows import Mark
@@ -74,7 +74,7 @@ def beyond(db: Database, state: FoldedState, most: int) -> bool:
     withdrawn = {}
     for _, event in left:
         data = event["data"]
-        if event["kind"] == "corrected" and not kinds.problem("corrected", data):
+        if event["kind"] == "corrected" and not KINDS["corrected"].problem(data):
             withdrawn[data["device"], data["seq"]] = {"actor": event["actor"], "reason": data["reason"]}
     for n, event in left:
         state.fold(n, event, withdrawn.get((event["device"], event["seq"])))
@@ -108,7 +108,7 @@ def _note_corrections(rows: Rows, mark: Mark, last: int) -> Mark:
     for (body,) in corrections:
         event = json.loads(body)
         data = event["data"]
-        if kinds.problem("corrected", data):
+        if KINDS["corrected"].problem(data):
             continue
         target = [data["device"], data["seq"]]
         rows.conn.execute(

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server import folded
-from server.core.facts import kinds
+from server.core.facts.kinds import KINDS
 from server.log import intake
 from server.log import named
 from server.phones.devices import claim
@@ -132,7 +132,7 @@ def _corrected(db: Database, new: _New, event: dict) -> str:
 
     A device of the counter may be corrected before its event is here: then it is the counter's.
     """
-    if event["kind"] != "corrected" or kinds.problem("corrected", event["data"]):
+    if event["kind"] != "corrected" or KINDS["corrected"].problem(event["data"]):
         return ""
     target = (event["data"]["device"], event["data"]["seq"])
     if target in new.kinds:

@@ -29,6 +29,7 @@ import { isQuotaError, makingRoom } from './space.js';
  * @property {string} do
  * @property {boolean} override
  * @property {number} draft
+ * @property {{field: string, found: string, wanted: string, message: string}} [fault]   where one field is wrong
  *
  * @typedef {object} Photo        as `preparePhoto` gives it
  * @property {ArrayBuffer} bytes

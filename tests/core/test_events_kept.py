@@ -2,9 +2,6 @@
 
 import pytest
 
-from server.core.facts import fold
-from server.core.facts import kinds
-from server.core.words import sentences
 from tests.core.driver import Driver
 from tests.hosts import CoreError
 
@@ -132,11 +129,6 @@ def test_a_move_of_a_unit_that_nobody_introduced_is_kept_in_dispute(core):
     job = Driver(core).begin()
     job.force("unit_fitted", unit="ughost", position="rear-left-outer", how="tapped", override="")
     assert [line["id"] for line in job.view()["disputes"]] == ["ughost"]
-
-
-def test_every_kind_is_folded_and_has_its_sentence():
-    assert set(kinds.KINDS) == set(fold._HANDLERS)
-    assert set(kinds.KINDS) == set(sentences.MAKERS)
 
 
 @pytest.mark.parametrize(

@@ -1,8 +1,8 @@
 """The kinds of event, and how facts become state: `state = fold(events)`.
 
-`kinds` declares what an event of each kind says, `roles` who records it, `draft` is one that may be
-recorded; `fold` takes the entries in order and calls the handlers of `fold_job`, `fold_custody`,
-`fold_labels`, `fold_mixed`, `fold_evidence`, `fold_returns` and `fold_printing`. Nothing is refused here:
-what does not fit is kept and flagged.
-Public: `Fold`, `kinds.KINDS`, `kinds.problem`, `roles.may_record`.
+Each kind is one declaration (`kind`) of `fields` and of `naming` fields, beside its handler and its
+sentence, in the module of its group: `fold_job`, `fold_evidence`, `fold_custody`, `fold_moves`,
+`fold_settings`, `fold_printing`, `fold_returns`; `kinds` has them all. `fold` takes the entries in order
+and calls the handlers; nothing is refused here: what does not fit is kept and flagged.
+Public: `Fold`, `kinds.KINDS`, `roles.may_record`, `draft`.
 """

@@ -8,14 +8,10 @@ for nothing from the start, so it is folded by folding again without the target.
 from ..errors import NotLoaded
 from ..log import envelope
 from ..state.state import State
-from ..state.state import position_of
-from . import kinds
 from .connected import names
-from .fold_custody import HANDLERS as CUSTODY
-from .fold_evidence import HANDLERS as EVIDENCE
-from .fold_job import HANDLERS as JOB
-from .fold_printing import HANDLERS as PRINTING
-from .fold_returns import HANDLERS as RETURNS
+from .kind import REOPENS
+from .kind import Kind
+from .kinds import KINDS
 
 
 class Fold:
@@ -104,17 +100,14 @@ class Fold:
 def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
     """Fold one envelope into `state`; `withdrawn` says who took it back and why, or None."""
     identity = envelope.identity(event)
-    kind, data, job = event["kind"], event["data"], state.jobs.get(event["job"])
-    why = None
-    if is_newer(event):
-        why = "A newer version of the app recorded it."
-    else:
-        why = misfit(kind, data, event["job"], job)
+    data, job = event["data"], state.jobs.get(event["job"])
+    kind = KINDS.get(event["kind"])
+    why = _not_understood(kind, event, job)
     if why:
-        state.not_understood.append({"event": identity, "kind": kind, "why": why})
-    elif not withdrawn:
-        _HANDLERS[kind](state, known_by(state, event), job)
-        if job and job["closed"] and kind not in kinds.AFTER_CLOSING:
+        state.not_understood.append({"event": identity, "kind": event["kind"], "why": why})
+    elif kind and not withdrawn:
+        kind.does(state, known_by(state, event), job)
+        if job and job["closed"] and kind.after_closing == REOPENS:
             _reopen(state, event, job)
         job = state.jobs.get(event["job"])
     if job:
@@ -124,7 +117,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
                 "seq": event["seq"],
                 "at": event["at"],
                 "actor": event["actor"],
-                "kind": kind,
+                "kind": event["kind"],
                 "data": data,
                 "withdrawn": withdrawn,
                 "understood": why is None,
@@ -133,28 +126,28 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
         )
 
 
+def _not_understood(kind: Kind | None, event: dict, job: dict | None) -> str | None:
+    """Return why an event cannot be folded, or None."""
+    if kind is None or envelope.is_newer(event):
+        return "A newer version of the app recorded it."
+    fault = kind.problem(event["data"])
+    return fault.message() if fault else kind.misfit(event["data"], event["job"], job)
+
+
 def is_newer(event: dict) -> bool:
     """Tell whether a later version of the app recorded this: it says more than is understood here."""
-    return envelope.is_newer(event) or event["kind"] not in kinds.KINDS
+    return envelope.is_newer(event) or event["kind"] not in KINDS
 
 
 def known_by(state: State, event: dict) -> dict:
-    """Return the event with the units it names under the ids that they are on record by now.
+    """Return an event, well-formed, with the units it names under the ids that they are on record by now.
 
     What got mixed up and was told apart again may still be named by the id that its body had.
     """
     if not state.aliases:
         return event
-    data = dict(event["data"])
-    for field in ("unit", "expected"):
-        if isinstance(data.get(field), str):
-            data[field] = state.now(data[field])
-    if event["kind"] == "move_started":
-        data["fitted"] = {place: state.now(data["fitted"][place]) for place in data["fitted"]}
-    if event["kind"] == "units_mixed":
-        data["units"] = [state.now(unit) for unit in data["units"]]
     copy = dict(event)
-    copy["data"] = data
+    copy["data"] = KINDS[event["kind"]].under_present_ids(event["data"], state.now)
     return copy
 
 
@@ -162,52 +155,6 @@ def _reopen(state: State, event: dict, job: dict) -> None:
     """Open a closed job again: another phone, not knowing of the closing, has worked on."""
     job["closed"] = None
     job["reopened"] = envelope.identity(event)
-
-
-def misfit(kind: str, data: dict, job_id: str | None, job: dict | None) -> str | None:
-    """Return why a known kind cannot be folded here, or None."""
-    fault = kinds.problem(kind, data)
-    if fault:
-        return fault.message()
-    if kind == "job_opened":
-        return None if job_id else "It names no job."
-    if kind == "unit_seen" and data["place"] == "fitted" and job and not data["position"]:
-        return "It names no position."
-    if job is None:
-        if job_id is not None:
-            return "Its job is not known."
-        if kind == "unit_seen" and data["place"] == "fitted":
-            return "It names no job, whose vehicle the sensor would be fitted on."
-        return None if kind in kinds.WITHOUT_JOB else "It names no job."
-    for position in named_positions(kind, data):
-        if position_of(job, position) is None:
-            return "The job has no position {}.".format(position)
-    if kind == "circuit_repaired" and not _names_a_part_of(job, data["cause"]):
-        return "The job has nothing that {} could mean.".format(data["cause"])
-    return None
-
-
-def _names_a_part_of(job: dict, cause: str) -> bool:
-    """Tell whether a repaired cause is a circuit, a feed or the control unit of this job."""
-    kind, _, what = cause.partition(":")
-    if kind == "feed":
-        return what in [position["group"] for position in job["positions"]]
-    return kind != "circuit" or position_of(job, what) is not None
-
-
-def named_positions(kind: str, data: dict) -> list[str]:
-    """Return the ids of all positions that the data of an event names."""
-    named = []
-    if data.get("position"):
-        named.append(data["position"])
-    if kind == "test_run":
-        for field in ("faulted", "silent", "unplugged"):
-            named.extend(data[field])
-    elif kind == "move_started":
-        named.extend(sorted(data["fitted"]) + data.get("positions", []))
-    elif kind == "looked":
-        named.extend([item["position"] for item in data["positions"]])
-    return named
 
 
 def _folded(events: list, withdrawn: dict) -> State:
@@ -222,15 +169,6 @@ def _target(event: dict) -> str | None:
     """Return the identity that a well-formed `corrected` event takes back, or None."""
     if event["kind"] != "corrected" or envelope.is_newer(event):
         return None
-    if kinds.problem("corrected", event["data"]):
+    if KINDS["corrected"].problem(event["data"]):
         return None
     return "{}:{}".format(event["data"]["device"], event["data"]["seq"])
-
-
-def _nothing(state: State, event: dict, job: dict | None) -> None:
-    """A correction has done its work before the fold began."""
-
-
-_HANDLERS = {"corrected": _nothing}
-for _group in (CUSTODY, EVIDENCE, JOB, PRINTING, RETURNS):
-    _HANDLERS.update(_group)

@@ -9,6 +9,21 @@ from ..state.state import MIXED
 from ..state.state import new_unit
 from . import fold_labels
 from . import fold_mixed
+from .fields import HOW
+from .fields import Place
+from .fields import Reason
+from .fields import Text
+from .kind import BOTH
+from .kind import KEPT
+from .kind import MAY_HAVE_JOB
+from .kind import RECORDED
+from .kind import Kind
+from .naming import LabelCode
+from .naming import LabelCodeOrNone
+from .naming import NewUnit
+from .naming import Position
+from .naming import Unit
+from .naming import Units
 
 
 def _unit_added(state, event, job):
@@ -206,14 +221,143 @@ def flag(state, event, job, identity, about, code):
     )
 
 
-HANDLERS = {
-    "unit_added": _unit_added,
-    "unit_labelled": _unit_labelled,
-    "label_voided": _label_voided,
-    "part_noted": _part_noted,
-    "unit_pulled": _unit_pulled,
-    "unit_fitted": _unit_fitted,
-    "unit_moved": _unit_moved,
-    "unit_seen": _unit_seen,
-    "units_mixed": _units_mixed,
-}
+_PLACES = ("out", "stock", "counter", "customer", "scrapped")
+
+
+def _names_where_it_was_seen(data, job):
+    """Return what is missing to know at which position of which vehicle a unit was seen fitted, or None."""
+    if data["place"] != "fitted":
+        return None
+    if job is None:
+        return "It names no job, whose vehicle the sensor would be fitted on."
+    return None if data["position"] else "It names no position."
+
+
+def _tell_unit_added(names, data):
+    name = names.code(data["code"]) or "A sensor"
+    return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
+
+
+def _tell_unit_fitted(names, data):
+    said = "{} fitted at {} ({}).".format(
+        names.unit(data["unit"]), names.position(data["position"]), HOW.told(data["how"], names)
+    )
+    if data["override"]:
+        said += " Another part number, because: {}".format(data["override"])
+    return said
+
+
+def _tell_unit_seen(names, data):
+    fitted = data["place"] == "fitted"
+    where = "at " + names.position(data["position"]) if fitted else names.place(data["place"])
+    return "{} seen {}.".format(names.unit(data["unit"]), where)
+
+
+def _tell_units_mixed(names, data):
+    said = "{} got mixed up: which is which is not known.".format(names.units(data["units"]))
+    return said + (" " + data["note"] if data["note"] else "")
+
+
+KINDS = (
+    Kind(
+        "unit_added",
+        "A unit that was not on a vehicle before.",
+        NewUnit("unit"),
+        Text("part"),
+        Text("serial"),
+        LabelCodeOrNone("code"),
+        HOW,
+        Place("place", ("out", "stock")),
+        does=_unit_added,
+        tells=_tell_unit_added,
+        job=MAY_HAVE_JOB,
+    ),
+    Kind(
+        "unit_labelled",
+        "A label was put on a unit.",
+        Unit("unit"),
+        LabelCode("code"),
+        HOW,
+        does=_unit_labelled,
+        tells="Label {code} put on ({how}).",
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "label_voided",
+        "A label is torn or lost.",
+        Unit("unit"),
+        LabelCode("code"),
+        Reason("reason"),
+        does=_label_voided,
+        tells="Label {code} void: {reason}",
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "part_noted",
+        "The part number or serial was read off a unit.",
+        Unit("unit"),
+        Text("part"),
+        Text("serial"),
+        does=_part_noted,
+        tells=lambda names, data: (
+            "{}: part {} {}".format(names.unit(data["unit"]), data["part"], data["serial"]).strip() + "."
+        ),
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "unit_pulled",
+        "A unit left its position.",
+        Unit("unit"),
+        Position("position"),
+        HOW,
+        does=_unit_pulled,
+        tells="{unit} pulled from {position} ({how}).",
+    ),
+    Kind(
+        "unit_fitted",
+        "A unit was put into a position.",
+        Unit("unit"),
+        Position("position"),
+        HOW,
+        Text("override"),
+        does=_unit_fitted,
+        tells=_tell_unit_fitted,
+    ),
+    Kind(
+        "unit_moved",
+        "A unit went to another place.",
+        Unit("unit"),
+        Place("place", _PLACES),
+        HOW,
+        Text("note"),
+        does=_unit_moved,
+        tells="{unit} is now {place}.",
+        job=MAY_HAVE_JOB,
+        role=BOTH,
+    ),
+    Kind(
+        "unit_seen",
+        "A fresh scan says where a unit is; it settles a dispute.",
+        Unit("unit"),
+        Place("place", ("fitted",) + _PLACES),
+        Position("position", or_none=True),
+        HOW,
+        does=_unit_seen,
+        tells=_tell_unit_seen,
+        fits=_names_where_it_was_seen,
+        job=MAY_HAVE_JOB,
+        role=BOTH,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        "units_mixed",
+        "Units got mixed up; which is which is not known.",
+        Units("units"),
+        Text("note"),
+        does=_units_mixed,
+        tells=_tell_units_mixed,
+    ),
+)

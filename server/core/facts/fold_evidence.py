@@ -1,6 +1,17 @@
 """Folding of evidence: tests, meter readings, cleaning, repairs, and how parts were fitted."""
 
 from ..log import envelope
+from .fields import Choice
+from .fields import Flag
+from .fields import Name
+from .fields import Names
+from .fields import Text
+from .kind import Kind
+from .naming import Codes
+from .naming import Position
+from .naming import Positions
+from .naming import RepairedCause
+from .naming import Unit
 
 
 def _test_run(state, event, job):
@@ -99,11 +110,76 @@ def _once(items, item):
         items.append(item)
 
 
-HANDLERS = {
-    "test_run": _test_run,
-    "cleaned": _cleaned,
-    "circuit_measured": _circuit_measured,
-    "circuit_repaired": _circuit_repaired,
-    "connector_locked": _connector_locked,
-    "fit_checked": _fit_checked,
-}
+def _tell_test_run(names, data):
+    if not data["heard"]:
+        return "Self-test, sounder not heard."
+    if data["faulted"]:
+        return "Self-test: fault at {}.".format(names.positions(data["faulted"]))
+    return "Self-test: no fault."
+
+
+def _tell_circuit_measured(names, data):
+    check = names.circuit_check(data["check"])
+    value = " ({} {})".format(data["value"], check["unit"]) if data["value"] and check else ""
+    return "{} at {}: {}{}.".format(
+        check["title"] if check else data["check"], names.position(data["position"]), data["reads"], value
+    )
+
+
+KINDS = (
+    Kind(
+        "test_run",
+        "The control unit tested itself.",
+        Flag("heard"),
+        Positions("faulted"),
+        Positions("silent"),
+        Positions("unplugged"),
+        Codes("codes"),
+        Flag("came_and_went"),
+        Text("note"),
+        does=_test_run,
+        tells=_tell_test_run,
+    ),
+    Kind(
+        "cleaned",
+        "A position was cleaned.",
+        Position("position"),
+        Text("note"),
+        does=_cleaned,
+        tells="Cleaned {position}.",
+    ),
+    Kind(
+        "connector_locked",
+        "A connector is home and its lock closed.",
+        Position("position"),
+        does=_connector_locked,
+        tells="Connector locked at {position}.",
+    ),
+    Kind(
+        "fit_checked",
+        "The fit of a unit was gone through.",
+        Unit("unit"),
+        Position("position"),
+        Names("checks"),
+        does=_fit_checked,
+        tells="Fit checked at {position}.",
+    ),
+    Kind(
+        "circuit_measured",
+        "A reading on a circuit.",
+        Position("position"),
+        Name("check"),
+        Text("value"),
+        Choice("reads", ("good", "bad", "unclear")),
+        does=_circuit_measured,
+        tells=_tell_circuit_measured,
+    ),
+    Kind(
+        "circuit_repaired",
+        "A connector, wire, feed or control unit was repaired.",
+        RepairedCause("cause"),
+        Text("what"),
+        does=_circuit_repaired,
+        tells="Repaired: {cause}.",
+    ),
+)

@@ -1,14 +1,33 @@
-"""Folding of what belongs to a job as a whole: opening, cautions, looks, pictures, moves, closing."""
+"""What belongs to a job as a whole: opening, cautions, looks, pictures, what stays, closing, taking back."""
 
-from ..log import envelope
+from ..state.state import EMPTY
 from ..state.state import new_job
 from ..state.state import new_unit
 from ..state.state import new_vehicle
+from .conflicts import conflict
+from .fields import Choice
+from .fields import Count
+from .fields import Name
+from .fields import NewPositions
+from .fields import Photo
+from .fields import Reason
+from .fields import Text
+from .fields import Vehicle
+from .kind import BOTH
+from .kind import KEPT
+from .kind import MAY_HAVE_JOB
+from .kind import OPENS_JOB
+from .kind import RECORDED
+from .kind import Kind
+from .naming import Findings
+from .naming import Position
+from .naming import Positions
+from .naming import Unit
 
 
 def _job_opened(state, event, job):
     if job is not None:  # the same job opened twice: the first opening stands
-        _conflict(state, event, None, "opened twice")
+        conflict(state, event, None, "opened twice")
         return
     data = event["data"]
     vehicle = state.vehicles.get(data["vehicle"]["id"])
@@ -65,62 +84,6 @@ def _photo_taken(state, event, job):
     )
 
 
-def _move_started(state, event, job):
-    data = event["data"]
-    planned = [data["fitted"][position] for position in sorted(data["fitted"])]
-    if [unit for unit in planned if unit not in state.units]:
-        _conflict(state, event, job["id"], "a move that names a sensor which is not on record")
-        return
-    job["move"] = {
-        "move": data["move"],
-        "fitted": data["fitted"],
-        "position": data["position"],
-        "positions": data.get("positions") or ([data["position"]] if data["position"] else []),
-        "reason": data["reason"],
-        "from_stock": [
-            unit for unit in planned if unit in state.units and state.units[unit]["place"] == "stock"
-        ],
-        "before": dict(state.vehicles[job["vehicle"]]["holds"]),
-        "event": envelope.identity(event),
-    }
-    job["locked"] = {}
-    job["fit_checks"] = {}
-
-
-def _move_dropped(state, event, job):
-    job["move"] = None
-
-
-def _mixup_stopped(state, event, job):
-    data = event["data"]
-    job["stops"].append({"position": data["position"], "expected": data["expected"], "seen": data["seen"]})
-
-
-def _comes_and_goes_set(state, event, job):
-    job["comes_and_goes"] = event["data"]["value"]
-
-
-def _rates_set(state, event, job):
-    job["rates"] = event["data"]["rates_ppm"]
-    if event["data"]["confidence_ppm"]:
-        job["confidence_ppm"] = event["data"]["confidence_ppm"]
-
-
-def _code_weight_set(state, event, job):
-    job["code_weights"][event["data"]["position"]] = event["data"]["on"]
-
-
-def _reach_set(state, event, job):
-    job["reach"][event["data"]["position"]] = event["data"]["minutes"]
-
-
-def _money_set(state, event, job):
-    data = event["data"]
-    job["money"] = {
-        name: data[name] for name in ("labour_per_hour", "part_price", "wrong_purchase") if data[name]
-    }
-
-
 def _walk_checked(state, event, job):
     data = event["data"]
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
@@ -133,7 +96,7 @@ def _left_deliberately(state, event, job):
 def _job_closed(state, event, job):
     out = state.units_out(job["id"])
     if out or state.disputed(job["id"]):
-        _conflict(state, event, job["id"], "closed with a sensor not accounted for")
+        conflict(state, event, job["id"], "closed with a sensor not accounted for")
     vehicle = state.vehicles[job["vehicle"]]
     for position in job["positions"]:
         unit = vehicle["holds"].get(position["id"])
@@ -143,35 +106,142 @@ def _job_closed(state, event, job):
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
 
 
-def _conflict(state, event, job, about):
-    """Flag something about the job as a whole; unlike a unit in dispute, no scan settles it."""
-    state.add_conflict(
-        {
-            "event": envelope.identity(event),
-            "job": job,
-            "unit": None,
-            "about": about,
-            "code": None,
-            "open": False,
-        }
-    )
-
-
-HANDLERS = {
-    "job_opened": _job_opened,
-    "caution_acknowledged": _caution_acknowledged,
-    "lamp_checked": _lamp_checked,
-    "looked": _looked,
-    "photo_taken": _photo_taken,
-    "move_started": _move_started,
-    "move_dropped": _move_dropped,
-    "mixup_stopped": _mixup_stopped,
-    "comes_and_goes_set": _comes_and_goes_set,
-    "rates_set": _rates_set,
-    "code_weight_set": _code_weight_set,
-    "reach_set": _reach_set,
-    "money_set": _money_set,
-    "walk_checked": _walk_checked,
-    "left_deliberately": _left_deliberately,
-    "job_closed": _job_closed,
+_LAMP_RESULTS = {
+    "as_it_should": "as it should be",
+    "not_as_it_should": "not as it should be",
+    "not_sure": "not sure",
 }
+_FOUND = {
+    "dirt": "dirt",
+    "ice": "ice",
+    "paint": "thick paint",
+    "pushed_in": "pushed in",
+    "repaired_bumper": "bumper repaired",
+}
+
+
+def _tell_looked(names, data):
+    seen = [
+        "{} at {}".format(_FOUND[item["found"]], names.position(item["position"]))
+        for item in data["positions"]
+        if item["found"] != "nothing"
+    ]
+    return "Looked: {}.".format(names.listed(seen) if seen else "nothing to see")
+
+
+def _tell_photo_taken(names, data):
+    if data["position"]:
+        return "Picture of {}.".format(names.position(data["position"]))
+    return "Picture of the {}.".format("sensor" if data["shows"] == "unit" else data["shows"])
+
+
+def _tell_walk_checked(names, data):
+    if data["missed"]:
+        return "Walk-behind check: {} stayed quiet.".format(names.positions(data["missed"]))
+    return "Walk-behind check: all sounded."
+
+
+def _tell_left_deliberately(names, data):
+    place = names.position(data["position"])
+    if data["unit"] == EMPTY:
+        return "{} stays empty: {}.".format(place, data["reason"])
+    return "{} stays at {}: {}.".format(names.unit(data["unit"]), place, data["reason"])
+
+
+def _corrected(state, event, job):
+    """Do nothing: a correction has done its work before the fold began."""
+
+
+KINDS = (
+    Kind(
+        "job_opened",
+        "A job begins on a vehicle.",
+        Vehicle("vehicle"),
+        Text("complaint"),
+        Text("layout"),
+        Text("part"),
+        NewPositions("positions"),
+        does=_job_opened,
+        tells=lambda names, data: "Job opened on {}: {}".format(
+            data["vehicle"]["name"], data["complaint"] or "no complaint"
+        ),
+        job=OPENS_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "caution_acknowledged",
+        "A caution was read.",
+        Name("caution"),
+        does=_caution_acknowledged,
+        tells="Caution read: {caution}.",
+    ),
+    Kind(
+        "lamp_checked",
+        "What the lamps showed at key-on or in reverse.",
+        Choice("when", ("key_on", "reverse"), {"key_on": "key-on"}),
+        Choice("result", ("as_it_should", "not_as_it_should", "not_sure"), _LAMP_RESULTS),
+        Text("note"),
+        does=_lamp_checked,
+        tells="Lamp at {when}: {result}.",
+    ),
+    Kind(
+        "looked",
+        "What could be seen from outside.",
+        Findings("positions"),
+        Text("note"),
+        does=_looked,
+        tells=_tell_looked,
+    ),
+    Kind(
+        "photo_taken",
+        "A picture, named by its digest.",
+        Photo("sha256"),
+        Text("mime"),
+        Count("bytes"),
+        Count("width"),
+        Count("height"),
+        Choice("shows", ("position", "screen", "unit", "work"), {"unit": "sensor"}),
+        Position("position", or_none=True),
+        Unit("unit", or_none=True),
+        does=_photo_taken,
+        tells=_tell_photo_taken,
+        role=BOTH,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        "walk_checked",
+        "The walk-behind check with a test pole.",
+        Positions("positions", kept=True),
+        Positions("missed", kept=True),
+        does=_walk_checked,
+        tells=_tell_walk_checked,
+    ),
+    Kind(
+        "left_deliberately",
+        "A good unit stays where the exchange put it.",
+        Unit("unit", besides=EMPTY),
+        Position("position"),
+        Reason("reason"),
+        does=_left_deliberately,
+        tells=_tell_left_deliberately,
+    ),
+    Kind(
+        "corrected",
+        "An earlier event was a mistake.",
+        Name("device"),
+        Count("seq"),
+        Reason("reason"),
+        does=_corrected,
+        tells="Taken back entry {seq}: {reason}",
+        job=MAY_HAVE_JOB,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        "job_closed",
+        "The job is done.",
+        Text("note"),
+        does=_job_closed,
+        tells="Job closed.",
+        after_closing=KEPT,
+    ),
+)

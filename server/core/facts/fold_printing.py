@@ -5,6 +5,12 @@ writes some of them again. A server keeps its own batches beside the log, for it
 """
 
 from ..state.printed import batch_of
+from .fields import Name
+from .fields import Names
+from .fields import Options
+from .fields import Text
+from .kind import MAY_HAVE_JOB
+from .kind import Kind
 
 
 def _labels_printed(state, event, job):
@@ -20,4 +26,18 @@ def _labels_printed(state, event, job):
     batch["printed"] += 1
 
 
-HANDLERS = {"labels_printed": _labels_printed}
+KINDS = (
+    Kind(
+        "labels_printed",
+        "Labels were printed, by a phone without a server.",
+        Name("batch"),
+        Names("codes"),
+        Text("host"),
+        Options("layout"),
+        does=_labels_printed,
+        tells=lambda names, data: (
+            "1 label printed." if len(data["codes"]) == 1 else "{} labels printed.".format(len(data["codes"]))
+        ),
+        job=MAY_HAVE_JOB,
+    ),
+)

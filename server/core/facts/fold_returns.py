@@ -7,11 +7,23 @@ as at two counters without a network, stays on record beside it: the return is `
 
 from ..log import envelope
 from ..state.state import new_unit
+from .fields import HOW
+from .fields import Choice
+from .fields import Name
+from .fields import Names
+from .fields import Text
 from .fold_custody import claim_of
 from .fold_custody import contradict
 from .fold_custody import disputed
 from .fold_custody import flag
 from .fold_custody import put
+from .kind import COUNTER
+from .kind import MAY_HAVE_JOB
+from .kind import RECORDED
+from .kind import Kind
+from .naming import LabelCodeOrNone
+from .naming import NewUnit
+from .naming import Unit
 
 _HANDED_OVER = ("out", "stock", "customer", "counter")  # places that a unit comes to the counter from
 
@@ -74,4 +86,60 @@ def _return_decided(state, event, job):
     entry["decisions"].append(made)
 
 
-HANDLERS = {"return_received": _return_received, "return_decided": _return_decided}
+_DECISIONS = ("accept", "hold", "refuse")
+
+
+def _tell_return_received(names, data):
+    said = "{} is at the parts counter, in the clerk's hand ({}).".format(
+        names.unit(data["unit"]), HOW.told(data["how"], names)
+    )
+    if data["part"] or data["serial"]:
+        said += " Read off it: {}.".format(
+            " ".join([text for text in (data["part"], data["serial"]) if text])
+        )
+    return said
+
+
+def _tell_return_decided(names, data):
+    said = "{} {} at the parts counter, signed by {}.".format(
+        names.unit(data["unit"]), names.decided(data["decision"]), data["signed"]
+    )
+    if data["overrule"]:
+        said += " Against the record, because: {}".format(data["overrule"])
+    return said
+
+
+KINDS = (
+    Kind(
+        "return_received",
+        "A clerk at the parts counter has the unit in hand.",
+        NewUnit("unit"),
+        HOW,
+        LabelCodeOrNone("code"),
+        Text("part"),
+        Text("serial"),
+        # The part in hand beside its pictures, by eye; "" is not compared.
+        Choice("compared", ("", "same", "other")),
+        Text("note"),
+        does=_return_received,
+        tells=_tell_return_received,
+        job=MAY_HAVE_JOB,
+        role=COUNTER,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        "return_decided",
+        "A clerk took a returned unit back, held it or refused it, and signed.",
+        Unit("unit"),
+        Choice("decision", _DECISIONS),
+        Choice("proposed", _DECISIONS),
+        Names("reasons"),
+        Text("overrule"),
+        Name("signed"),
+        does=_return_decided,
+        tells=_tell_return_decided,
+        job=MAY_HAVE_JOB,
+        role=COUNTER,
+        after_closing=RECORDED,
+    ),
+)

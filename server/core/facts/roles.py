@@ -1,18 +1,15 @@
 """Who may record what: phones at the bench do jobs, phones at the parts counter decide returns.
 
-One table for the phone, which says no before anything is recorded, and for the server, which does not
-take what a phone was not asked to record.
+Each kind says whose it is; the phone says no before anything is recorded, and the server does not take
+what a phone was not asked to record.
 """
 
-from . import kinds
+from .kind import BENCH
+from .kind import BOTH
+from .kind import COUNTER
+from .kinds import KINDS
 
-BENCH, COUNTER = "bench", "counter"
 ROLES = (BENCH, COUNTER)
-
-# decided at the counter and nowhere else
-_COUNTER_ALONE = ("return_received", "return_decided")
-# what a counter needs besides: where a unit goes, what it saw, a picture
-_COUNTER_TOO = ("unit_moved", "unit_seen", "photo_taken")
 
 
 def may_record(role: str, kind: str) -> bool:
@@ -20,14 +17,12 @@ def may_record(role: str, kind: str) -> bool:
 
     A kind that is not known here is the bench's: it may come from a newer app.
     """
-    if role == COUNTER:
-        return kind in _COUNTER_ALONE or kind in _COUNTER_TOO
-    return kind not in _COUNTER_ALONE
+    return (KINDS[kind].role if kind in KINDS else BENCH) in (role, BOTH)
 
 
 def reason_against(role: str, kind: str) -> str:
     """Return why a phone of this role does not record this kind, in a sentence."""
-    what = kinds.KINDS[kind][0].rstrip(".") if kind in kinds.KINDS else "An entry of the kind " + kind
+    what = KINDS[kind].says.rstrip(".") if kind in KINDS else "An entry of the kind " + kind
     if role == COUNTER:
         return '"{}" is recorded at the bench; this phone is at the parts counter.'.format(what)
     return '"{}" is recorded at the parts counter; this phone is at the bench.'.format(what)

@@ -12,7 +12,7 @@ entries in order of receipt, with `n` (their place in the log), `event` and `uni
 
 from collections import namedtuple
 
-from ..facts import kinds
+from ..facts.kinds import KINDS
 from . import named
 
 _LABELS = ("unit_added", "unit_labelled", "label_voided")
@@ -154,7 +154,7 @@ def _code_before(entries: list, event: dict) -> str:
         kind, data = entry.event["kind"], entry.event["data"]
         if entry.event == event:
             break
-        if kind in _LABELS and not kinds.problem(kind, data):
+        if kind in _LABELS and not KINDS[kind].problem(data):
             code = "" if kind == "label_voided" else data["code"]
     return code
 

@@ -1,24 +1,30 @@
-"""A fact must be of a kind and form that we understand, about a job and positions that exist."""
+"""A fact must be of a kind and form that we understand, about a job and positions and units that exist."""
 
-from ..facts.fold import misfit
 from ..facts.kinds import KINDS
-from ..state.state import EMPTY
 from .refusal import refusal
 
 
 def refuse(fold, draft, job):
-    """Refuse an unknown kind, malformed data, an unknown job, position or unit."""
-    kind, data = draft["kind"], draft["data"]
-    why: str | None
-    if kind not in KINDS:
-        why = "The kind {} is not known.".format(kind)
-    else:
-        why = misfit(kind, data, draft.get("job"), job)
-        if why is None and kind not in ("unit_added", "mixup_stopped", "photo_taken", "return_received"):
-            unit = data.get("unit")
-            left_empty = kind == "left_deliberately" and unit == EMPTY
-            if unit and not left_empty and unit not in fold.state.units:
-                why = "This sensor is not on record."
+    """Refuse an unknown kind, malformed data, an unknown job, position or unit.
+
+    Where one field is at fault, the refusal has it under `fault`: {"field", "found", "wanted", "message"}.
+    """
+    fault, why = _fault(fold, draft, job)
     if why is None:
         return None
-    return refusal("form", "This can't be recorded", why, "Go back and enter it again.")
+    found = refusal("form", "This can't be recorded", why, "Go back and enter it again.")
+    if fault:
+        found["fault"] = fault.as_dict()
+    return found
+
+
+def _fault(fold, draft, job) -> tuple:
+    """Return (BadInput or None, sentence); the sentence is None where nothing is wrong."""
+    kind, data = KINDS.get(draft["kind"]), draft["data"]
+    if kind is None:
+        return None, "The kind {} is not known.".format(draft["kind"])
+    fault = kind.problem(data)
+    if fault:
+        return fault, fault.message()
+    why = kind.misplaced(data, draft.get("job"), job)
+    return (None, why) if why else kind.unknown(data, job, fold.state.units) or (None, None)

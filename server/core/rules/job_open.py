@@ -1,8 +1,8 @@
 """A closed job takes no more work; what happens to its units later goes on record without the job."""
 
+from ..facts.kind import RECORDED
+from ..facts.kinds import KINDS
 from .refusal import refusal
-
-_STILL_ALLOWED = ("corrected", "photo_taken", "unit_seen", "return_received", "return_decided")
 
 
 def refuse(fold, draft, job):
@@ -11,7 +11,7 @@ def refuse(fold, draft, job):
         return None
     if draft["kind"] == "job_opened":
         return refusal("job_open", "This job is open already", "It was opened before.", "Go on with it.")
-    if job["closed"] is None or draft["kind"] in _STILL_ALLOWED:
+    if job["closed"] is None or KINDS[draft["kind"]].after_closing == RECORDED:
         return None
     return refusal(
         "job_open",

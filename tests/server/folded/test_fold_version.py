@@ -6,7 +6,11 @@ FOLDING = {
     "log/canon.py",
     "log/envelope.py",
     "errors.py",
+    "facts/conflicts.py",
+    "facts/fields.py",
+    "facts/kind.py",
     "facts/kinds.py",
+    "facts/naming.py",
     "parts/layouts.py",
     "state/jobs_in_part.py",
     "state/index.py",
@@ -18,8 +22,10 @@ FOLDING = {
     "facts/fold_job.py",
     "facts/fold_labels.py",
     "facts/fold_mixed.py",
+    "facts/fold_moves.py",
     "facts/fold_printing.py",
     "facts/fold_returns.py",
+    "facts/fold_settings.py",
     "state/printed.py",
 }
 

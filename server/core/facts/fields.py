@@ -1,0 +1,220 @@
+"""The fields that the data of an event may have: a plain class each, which knows the form of its values.
+
+`naming.py` beside it has those that name positions and units of the job. Kinds of event are declared with
+them; `kind.py` makes of the declarations all that is done with a kind's fields.
+"""
+
+from ..errors import BadInput
+from ..parts import layouts
+
+
+class Field:
+    """One field of a kind. The base names nothing on record and is told as it is."""
+
+    names_positions = False
+    names_units = False
+
+    def __init__(self, name: str, later: bool = False):
+        """Name the field; one that is `later` was added after release: what wrote before does not have it."""
+        self.name = name
+        self.later = later
+
+    def check(self, path: str, value) -> None:
+        """Raise BadInput where `value` is not of this form."""
+        raise NotImplementedError
+
+    def told(self, value, names):
+        """Return the value as it stands in a sentence; `names` has the names of things on record."""
+        return value
+
+
+class Text(Field):
+    """Free text, also none."""
+
+    def check(self, path, value):
+        """Refuse what is no text, and too long a one."""
+        if not isinstance(value, str) or len(value) > 2000:
+            raise BadInput(path, value, "text of at most 2000 characters")
+
+
+class Name(Field):
+    """A short text that is there."""
+
+    def check(self, path, value):
+        """Refuse what is no text, none, and too long a one."""
+        if not isinstance(value, str) or not 1 <= len(value) <= 80:
+            raise BadInput(path, value, "text of 1 to 80 characters")
+
+
+class Reason(Field):
+    """Why somebody did something, in a few words."""
+
+    def check(self, path, value):
+        """Refuse a blank one, and too long a one."""
+        if not isinstance(value, str) or not value.strip() or len(value) > 2000:
+            raise BadInput(path, value, "a reason in a few words")
+
+
+class Flag(Field):
+    """True or false."""
+
+    def check(self, path, value):
+        """Refuse anything else."""
+        if value is not True and value is not False:
+            raise BadInput(path, value, "true or false")
+
+
+class Count(Field):
+    """A whole number from 0."""
+
+    def check(self, path, value):
+        """Refuse what is no whole number, or a negative one."""
+        check_count(path, value)
+
+
+class Choice(Field):
+    """One of a few words; `told` has what some of them are in a sentence."""
+
+    def __init__(self, name: str, allowed: tuple, told: dict | None = None):
+        """List what is allowed, in the order in which a refusal lists it."""
+        super().__init__(name)
+        self.allowed = allowed
+        self._told = told or {}
+
+    def check(self, path, value):
+        """Refuse any other value."""
+        if value not in self.allowed:
+            raise BadInput(path, value, "one of " + ", ".join(self.allowed))
+
+    def told(self, value, names):
+        """Return what it is in a sentence."""
+        return self._told.get(value, value)
+
+
+class Place(Choice):
+    """A place away from any vehicle, or some of them."""
+
+    def told(self, value, names):
+        """Return the place in words."""
+        return names.place(value)
+
+
+class Minutes(Count):
+    """Whole minutes."""
+
+    def told(self, value, names):
+        """Return the duration in words."""
+        return names.minutes(value)
+
+
+class Photo(Field):
+    """The digest by which a picture is kept."""
+
+    def check(self, path, value):
+        """Refuse what is no SHA-256 in lower-case hex digits."""
+        if not isinstance(value, str) or len(value) != 64:
+            raise BadInput(path, value, "64 hex digits")
+        for character in value:
+            if character not in "0123456789abcdef":
+                raise BadInput(path, value, "64 hex digits")
+
+
+class Names(Field):
+    """A list of short texts, each once."""
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            check_name("{}[{}]".format(path, index), value[index])
+            if value[index] in value[:index]:
+                raise BadInput("{}[{}]".format(path, index), value[index], "each name once")
+
+
+class Vehicle(Field):
+    """A vehicle: {"id", "name", "vin"}."""
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ("id", "name", "vin"))
+        check_name(path + ".id", value["id"])
+        check_name(path + ".name", value["name"])
+        check_text(path + ".vin", value["vin"])
+
+    def told(self, value, names):
+        """Return its name."""
+        return value["name"]
+
+
+class NewPositions(Field):
+    """The positions of a job that begins, as `parts.layouts` has them."""
+
+    def check(self, path, value):
+        """Refuse what is no layout."""
+        layouts.check_positions(value, path)
+
+
+class Rates(Field):
+    """Chances by name, in parts per million."""
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ())
+        for name in sorted(value):
+            check_count(path + "." + name, value[name])
+            if value[name] > 1000000:
+                raise BadInput(path + "." + name, value[name], "0 to 1000000 parts per million")
+
+
+class Confidence(Field):
+    """A confidence asked for, in parts per million; 0 leaves it as it was."""
+
+    def check(self, path, value):
+        """Refuse less than an even chance, and certainty."""
+        check_count(path, value)
+        if value and not 500000 <= value <= 999999:
+            raise BadInput(path, value, "0 (as it was) or 500000 to 999999 parts per million")
+
+
+class Options(Field):
+    """Short texts by name."""
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ())
+        for name in sorted(value):
+            check_name("{}.{}".format(path, name), value[name])
+
+
+check_text = Text("").check
+check_name = Name("").check
+check_names = Names("").check
+
+
+def check_count(path: str, value) -> None:
+    """Raise BadInput where `value` is no whole number from 0."""
+    if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+        raise BadInput(path, value, "a whole number from 0")
+
+
+def check_list(path: str, value) -> None:
+    """Raise BadInput where `value` is no list, or too long a one."""
+    if not isinstance(value, list) or len(value) > 200:
+        raise BadInput(path, value, "a list of at most 200")
+
+
+def check_object(path: str, value, fields: tuple) -> None:
+    """Raise BadInput where `value` is no object that has these fields."""
+    if not isinstance(value, dict):
+        raise BadInput(path, value, "an object")
+    for field in fields:
+        if field not in value:
+            raise BadInput(path + "." + field, None, "the field to be there")
+
+
+# How a unit was identified.
+HOW = Choice(
+    "how",
+    ("scanned", "typed", "tapped", "written"),
+    {"typed": "code typed", "tapped": "no scan", "written": "code by hand"},
+)

@@ -1,0 +1,94 @@
+"""What was planned next: moves begun and given up, and the wrong unit that was stopped on the way."""
+
+from ..log import envelope
+from .conflicts import conflict
+from .fields import HOW
+from .fields import Choice
+from .fields import Reason
+from .fields import Text
+from .kind import KEPT
+from .kind import Kind
+from .naming import Fitted
+from .naming import LabelCodeOrNone
+from .naming import Position
+from .naming import Positions
+from .naming import Unit
+
+
+def _move_started(state, event, job):
+    data = event["data"]
+    planned = [data["fitted"][position] for position in sorted(data["fitted"])]
+    if [unit for unit in planned if unit not in state.units]:
+        conflict(state, event, job["id"], "a move that names a sensor which is not on record")
+        return
+    job["move"] = {
+        "move": data["move"],
+        "fitted": data["fitted"],
+        "position": data["position"],
+        "positions": data.get("positions") or ([data["position"]] if data["position"] else []),
+        "reason": data["reason"],
+        "from_stock": [
+            unit for unit in planned if unit in state.units and state.units[unit]["place"] == "stock"
+        ],
+        "before": dict(state.vehicles[job["vehicle"]]["holds"]),
+        "event": envelope.identity(event),
+    }
+    job["locked"] = {}
+    job["fit_checks"] = {}
+
+
+def _move_dropped(state, event, job):
+    job["move"] = None
+
+
+def _mixup_stopped(state, event, job):
+    data = event["data"]
+    job["stops"].append({"position": data["position"], "expected": data["expected"], "seen": data["seen"]})
+
+
+_MOVES = ("retest", "clean", "exchange", "unplug", "meter", "replace", "home")
+_EXCHANGES = {"exchange": "Exchange", "replace": "Replacement", "home": "Putting back"}
+_OTHERS = {"retest": "test again", "clean": "clean", "unplug": "unplug", "meter": "wiring checks"}
+
+
+def _tell_move_started(names, data):
+    if data["move"] in _EXCHANGES:
+        return "{} begun: {}.".format(_EXCHANGES[data["move"]], names.positions(sorted(data["fitted"])))
+    at = ""
+    if data["position"]:
+        at = " at " + names.positions(data.get("positions") or [data["position"]])
+    return "Begun: {}{}.".format(_OTHERS[data["move"]], at)
+
+
+KINDS = (
+    Kind(
+        "mixup_stopped",
+        "A wrong unit was stopped.",
+        Position("position", or_none=True),
+        Unit("expected", or_none=True),
+        LabelCodeOrNone("seen"),
+        HOW,
+        does=_mixup_stopped,
+        tells="Stopped: {seen} was held where {expected} belongs.",
+        after_closing=KEPT,
+    ),
+    Kind(
+        "move_started",
+        "A next move was begun.",
+        Choice("move", _MOVES),
+        Position("position", or_none=True),
+        Fitted("fitted"),
+        # What is to be cleaned before one test when it is more than `position`, which is the first of them.
+        Positions("positions", later=True),
+        Text("reason"),
+        does=_move_started,
+        tells=_tell_move_started,
+    ),
+    Kind(
+        "move_dropped",
+        "A move was given up.",
+        Reason("reason"),
+        does=_move_dropped,
+        tells="Move given up: {reason}.",
+    ),
+)

@@ -1,0 +1,116 @@
+"""A kind of event: everything that is known of it, in one declaration.
+
+From its fields follows what is validated, what must be on record, and which ids an event names.
+"""
+
+from ..errors import BadInput
+
+# Whether an event of the kind belongs to a job.
+NEEDS_JOB, MAY_HAVE_JOB, OPENS_JOB = "needs a job", "with or without a job", "opens a job"
+# Which phones record it.
+BENCH, COUNTER, BOTH = "bench", "counter", "both"
+# What it may be after the job was closed: not expected, so that work must have gone on; expected, but not
+# recorded on a phone that knows of the closing; recorded.
+REOPENS, KEPT, RECORDED = "reopens", "kept", "recorded"
+
+
+class Kind:
+    """One kind of event."""
+
+    def __init__(
+        self, name, says, *fields, does, tells, job=NEEDS_JOB, role=BENCH, after_closing=REOPENS, fits=None
+    ):
+        """Declare a kind.
+
+        `name` is in the past tense, `says` one line. `does(state, event, job)` folds it and never raises.
+        `tells` is its sentence: a text with {field} for what a field's value is called, or a function
+        `tells(names, data)`. `fits(data, job)` returns what else keeps it from being understood, or None.
+        """
+        self.name = name
+        self.says = says
+        self.fields = fields
+        self.does = does
+        self.job = job
+        self.role = role
+        self.after_closing = after_closing
+        self._fits = fits
+        self._tells = tells
+        self._told = ()
+        if isinstance(tells, str):
+            self._told = tuple([field for field in fields if "{" + field.name + "}" in tells])
+        by_name = {field.name: field for field in fields}
+        self._checks = tuple(
+            [(name, "data." + name, by_name[name].later, by_name[name].check) for name in sorted(by_name)]
+        )
+        self._naming_positions = tuple([field for field in fields if field.names_positions])
+        self._naming_units = tuple([field for field in fields if field.names_units])
+
+    def problem(self, data: dict) -> BadInput | None:
+        """Return what is wrong with the form of an event's data, or None; extra fields are let through."""
+        try:
+            for name, path, later, check in self._checks:
+                if name in data:
+                    check(path, data[name])
+                elif not later:
+                    return BadInput(path, None, "the field to be there")
+        except BadInput as error:
+            return error
+        return None
+
+    def misfit(self, data: dict, job_id: str | None, job: dict | None) -> str | None:
+        """Return why well-formed data cannot be folded here, or None."""
+        why = self.misplaced(data, job_id, job)
+        if why or job is None:
+            return why
+        for field in self._naming_positions:
+            if field.name in data:
+                why = field.misfit(data[field.name], job)
+                if why:
+                    return why
+        return None
+
+    def misplaced(self, data: dict, job_id: str | None, job: dict | None) -> str | None:
+        """Return why an event with well-formed data has no place in the job that it names, or None."""
+        if self.job == OPENS_JOB:
+            return None if job_id else "It names no job."
+        if job is None and job_id is not None:
+            return "Its job is not known."
+        why = self._fits(data, job) if self._fits else None
+        if why is None and job is None and self.job == NEEDS_JOB:
+            return "It names no job."
+        return why
+
+    def unknown(self, data: dict, job: dict | None, units: dict) -> tuple | None:
+        """Return (BadInput, sentence) for the first position or unit named that is not on record, or None."""
+        if job is not None:
+            for field in self._naming_positions:
+                if field.name in data:
+                    found = field.unknown_position(data[field.name], job)
+                    if found:
+                        return _as_fault(field, found)
+        for field in self._naming_units:
+            if field.name in data:
+                found = field.unknown_unit(data[field.name], units)
+                if found:
+                    return _as_fault(field, found)
+        return None
+
+    def under_present_ids(self, data: dict, now) -> dict:
+        """Return well-formed data with the units it names under the ids that they are on record by now."""
+        changed = dict(data)
+        for field in self._naming_units:
+            if field.name in data:
+                changed[field.name] = field.under_present_ids(data[field.name], now)
+        return changed
+
+    def sentence(self, names, data: dict) -> str:
+        """Return what an event says; `names` has the names of things on record."""
+        if isinstance(self._tells, str):
+            told = {field.name: field.told(data[field.name], names) for field in self._told}
+            return self._tells.format(**told)
+        return self._tells(names, data)
+
+
+def _as_fault(field, found: tuple) -> tuple:
+    place, identity, wanted, said = found
+    return BadInput("data." + field.name + place, identity, wanted), said

@@ -1,0 +1,321 @@
+"""Fields that name what is on record: positions of the job, units, causes, label codes.
+
+Besides the form of its values such a field knows which ids they name, and gives the units among them the
+ids under which they are on record by now. From that follows what is refused before it is recorded
+(`unknown`), and what the fold keeps without understanding it (`misfit`).
+"""
+
+from ..errors import BadInput
+from ..state.state import position_of
+from .fields import Field
+from .fields import Name
+from .fields import Text
+from .fields import check_list
+from .fields import check_name
+from .fields import check_names
+from .fields import check_object
+from .fields import check_text
+
+NOT_ON_RECORD = "This sensor is not on record."
+
+
+class NamingField(Field):
+    """A field whose values name positions, units, or both; "" names none."""
+
+    def positions(self, value) -> list[str]:
+        """Return the ids of the positions that a well-formed value names, in order."""
+        return []
+
+    def units(self, value) -> list[str]:
+        """Return the ids of the units that a well-formed value names and that must be on record, in order."""
+        return []
+
+    def place_of(self, value, index: int) -> str:
+        """Return where in the value the id with this index stands, to go behind the field's name."""
+        return ""
+
+    def misfit(self, value, job: dict) -> str | None:
+        """Return why the fold can't understand a well-formed value on this job, or None."""
+        unknown = self.unknown_position(value, job)
+        return unknown[3] if unknown else None
+
+    def unknown_position(self, value, job: dict) -> tuple | None:
+        """Return (place, id, what is wanted, sentence) of the first position that the job lacks, or None."""
+        named = self.positions(value)
+        for index in range(len(named)):
+            if named[index] and position_of(job, named[index]) is None:
+                said = "The job has no position {}.".format(named[index])
+                return self.place_of(value, index), named[index], "a position of the job", said
+        return None
+
+    def unknown_unit(self, value, units: dict) -> tuple | None:
+        """Return (place, id, what is wanted, sentence) of the first unit not among `units`, or None."""
+        named = self.units(value)
+        for index in range(len(named)):
+            if named[index] and named[index] not in units:
+                return self.place_of(value, index), named[index], "a sensor that is on record", NOT_ON_RECORD
+        return None
+
+    def under_present_ids(self, value, now):
+        """Return the value with its units under the ids that they are on record by now; `now(id)` says."""
+        return value
+
+
+class Position(NamingField):
+    """A position of the job; with `or_none` it may be "", where none is meant."""
+
+    names_positions = True
+
+    def __init__(self, name: str, or_none: bool = False):
+        """Name the field."""
+        super().__init__(name)
+        self._or_none = or_none
+
+    def check(self, path, value):
+        """Refuse what is no text of this length."""
+        if self._or_none:
+            check_text(path, value)
+        else:
+            check_name(path, value)
+
+    def positions(self, value):
+        """Return it."""
+        return [value]
+
+    def told(self, value, names):
+        """Return its name."""
+        return names.position(value)
+
+
+class Positions(NamingField):
+    """Several positions of the job.
+
+    With `kept` the fold keeps them also where the job does not know them: it did so from the first release,
+    and states rest on it. Recording them is refused all the same.
+    """
+
+    names_positions = True
+
+    def __init__(self, name: str, later: bool = False, kept: bool = False):
+        """Name the field."""
+        super().__init__(name, later)
+        self._kept = kept
+
+    def check(self, path, value):
+        """Refuse what is no list of ids, each once."""
+        check_names(path, value)
+
+    def positions(self, value):
+        """Return them."""
+        return value
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}]".format(index)
+
+    def misfit(self, value, job):
+        """Return that the job has no such position, unless they are kept."""
+        return None if self._kept else super().misfit(value, job)
+
+    def told(self, value, names):
+        """Return their names."""
+        return names.positions(value)
+
+
+class Findings(NamingField):
+    """What could be seen at positions: [{"position", "found"}, ...]."""
+
+    names_positions = True
+    FOUND = ("nothing", "dirt", "ice", "paint", "pushed_in", "repaired_bumper")
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("position", "found"))
+            check_name(item + ".position", value[index]["position"])
+            if value[index]["found"] not in self.FOUND:
+                raise BadInput(item + ".found", value[index]["found"], "one of " + ", ".join(self.FOUND))
+
+    def positions(self, value):
+        """Return the positions, in the order of the list."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
+
+
+class Codes(NamingField):
+    """The trouble codes that were shown: [{"position", "code", "failure_type"}, ...]; each text may be "".
+
+    The fold keeps codes of positions that the job does not know, as `Positions` does with `kept`.
+    """
+
+    names_positions = True
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("position", "code", "failure_type"))
+            for field in ("position", "code", "failure_type"):
+                check_text(item + "." + field, value[index][field])
+
+    def positions(self, value):
+        """Return the position of each code, "" where none is known."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
+
+    def misfit(self, value, job):
+        """Return None: they are kept."""
+        return
+
+
+class RepairedCause(NamingField):
+    """What was repaired in the wiring: circuit:POSITION, feed:GROUP or "control"."""
+
+    names_positions = True
+
+    def check(self, path, value):
+        """Refuse anything else."""
+        check_name(path, value)
+        if value != "control" and not value.startswith("circuit:") and not value.startswith("feed:"):
+            raise BadInput(path, value, 'circuit:POSITION, feed:GROUP or "control"')
+
+    def misfit(self, value, job):
+        """Return that the job has no such position or feed, or None."""
+        kind, _, what = value.partition(":")
+        if kind == "feed":
+            known = what in [position["group"] for position in job["positions"]]
+        else:
+            known = kind != "circuit" or position_of(job, what) is not None
+        return None if known else "The job has nothing that {} could mean.".format(value)
+
+    def unknown_position(self, value, job):
+        """Return the cause that the job has no position or feed for, or None."""
+        said = self.misfit(value, job)
+        return ("", value, "a position or feed of the job", said) if said else None
+
+    def told(self, value, names):
+        """Return the cause in words."""
+        return names.cause(value)
+
+
+class Unit(NamingField):
+    """A unit that is on record; with `or_none` it may be "", and `besides` stands for no unit."""
+
+    names_units = True
+
+    def __init__(self, name: str, or_none: bool = False, besides: str = ""):
+        """Name the field."""
+        super().__init__(name)
+        self._or_none = or_none
+        self._besides = besides
+
+    def check(self, path, value):
+        """Refuse what is no text of this length."""
+        if self._or_none:
+            check_text(path, value)
+        else:
+            check_name(path, value)
+
+    def units(self, value):
+        """Return it."""
+        return [] if value == self._besides else [value]
+
+    def under_present_ids(self, value, now):
+        """Return its present id."""
+        return now(value)
+
+    def told(self, value, names):
+        """Return how it is called."""
+        return names.unit(value)
+
+
+class NewUnit(Unit):
+    """A unit that need not be on record: this event may be the first to name it."""
+
+    def units(self, value):
+        """Return none."""
+        return []
+
+
+class Units(NamingField):
+    """Several units that are on record."""
+
+    names_units = True
+
+    def check(self, path, value):
+        """Refuse what is no list of ids, each once."""
+        check_names(path, value)
+
+    def units(self, value):
+        """Return them."""
+        return value
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}]".format(index)
+
+    def under_present_ids(self, value, now):
+        """Return their present ids."""
+        return [now(unit) for unit in value]
+
+    def told(self, value, names):
+        """Return how they are called."""
+        return names.units(value)
+
+
+class Fitted(NamingField):
+    """Which unit is to sit where: {position: unit}."""
+
+    names_positions = True
+    names_units = True
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ())
+        for position in sorted(value):
+            check_name(path + "." + position, value[position])
+
+    def positions(self, value):
+        """Return the positions in order of id."""
+        return sorted(value)
+
+    def units(self, value):
+        """Return the units in the order of their positions."""
+        return [value[position] for position in sorted(value)]
+
+    def place_of(self, value, index):
+        """Return the position."""
+        return "." + sorted(value)[index]
+
+    def under_present_ids(self, value, now):
+        """Return the units under their present ids."""
+        return {position: now(value[position]) for position in value}
+
+    def told(self, value, names):
+        """Return the names of the positions."""
+        return names.positions(sorted(value))
+
+
+class LabelCode(Name):
+    """The code on a label."""
+
+    def told(self, value, names):
+        """Return the code as people read it."""
+        return names.code(value)
+
+
+class LabelCodeOrNone(Text):
+    """The code on a label; "" where there is none."""
+
+    def told(self, value, names):
+        """Return the code as people read it."""
+        return names.code(value)
