@@ -7,6 +7,7 @@ from hypothesis import settings
 
 from tests import netns
 from tests.hosts import Core
+from tests.hosts import PhoneAnswers
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
 from tests.static.builds import OwnApp
@@ -33,31 +34,43 @@ def pytest_terminal_summary(terminalreporter):
 
 
 @pytest.fixture(scope="session")
-def phone_host(request):
-    """Give the phone's host of the core; a browser that cannot be found fails the run.
+def phone_answers(request):
+    """Give the answers of the phone's host; a browser that cannot be found fails the run.
 
     With SWAPTRAIL_CORE=compiled all core tests run on what a wheel sends to phones.
     """
-    compiled = os.environ.get("SWAPTRAIL_CORE") == "compiled"
-    host = request.getfixturevalue("compiled_host") if compiled else PhoneHost()
-    yield host
+    if os.environ.get("SWAPTRAIL_CORE") == "compiled":
+        yield request.getfixturevalue("compiled_answers")
+        return
+    host = PhoneHost()
+    yield PhoneAnswers(host)
     host.close()
 
 
 @pytest.fixture(scope="session")
-def compiled_host(installed):
-    """Give the phone's host with the compiled core of the wheel."""
+def compiled_answers(installed):
+    """Give the answers of the phone's host with the compiled core of the wheel."""
     host = PhoneHost(installed / "server/_static")
-    yield host
+    yield PhoneAnswers(host)
     host.close()
 
 
-@pytest.fixture(params=["cpython", "phone"])
+@pytest.fixture(params=["cpython", pytest.param("phone", marks=pytest.mark.phone)])
 def core(request):
     """Give the core with an empty log, once in this process and once beside the phone's host."""
     if request.param == "cpython":
-        return Core()
-    return Core(request.getfixturevalue("phone_host"))
+        yield Core()
+        return
+    answers = request.getfixturevalue("phone_answers")
+    yield Core(answers)
+    answers.compare()
+
+
+@pytest.fixture
+def compiled_core(compiled_answers):
+    """Give the core with an empty log beside the phone's host with the compiled core."""
+    yield Core(compiled_answers)
+    compiled_answers.compare()
 
 
 @pytest.fixture(scope="session")

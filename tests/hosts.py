@@ -1,12 +1,17 @@
 """The two hosts of the core, called the same way: in this process, and in the phone app's own worker.
 
 Every core test runs in both through the fixture `core`; the phone's answer must be byte for byte the
-one that CPython gives.
+one that CPython gives. The core is pure: what it answers follows from its log and the question alone. So
+each question about each log is put to the phone once in a process, however many tests ask it, and the
+questions of one test are put together, at its end.
 """
 
+import hashlib
 import json
 import tempfile
 import threading
+from collections import OrderedDict
+from collections import namedtuple
 from pathlib import Path
 
 from cheroot import wsgi
@@ -37,8 +42,18 @@ _START_WORKER = """async () => {
     worker.postMessage({ ...message, id: mine });
   });
   await send({ start: { wasm, files: files.files } });
-  window.askCore = (text) => send({ text });
+  window.askCore = async (texts) => {
+    const answers = [];
+    for (const text of texts) answers.push(await send({ text }));
+    return answers;
+  };
 }"""
+
+_EMPTY = json.dumps({"op": "reset", "events": []})
+# Operations that change the log; every other one only asks.
+_CHANGES_LOG = ("reset", "add")
+# Answers of CPython that are kept for the same test's turn on the phone, which follows at once.
+_KEPT = 500
 
 
 class CoreError(Exception):
@@ -75,7 +90,11 @@ class PhoneHost:
 
     def call(self, text: str) -> str:
         """Ask the worker; the very text that it posts comes back."""
-        return self.page.evaluate("(text) => window.askCore(text)", text)
+        return self.call_all([text])[0]
+
+    def call_all(self, texts: list[str]) -> list[str]:
+        """Ask the worker one question after the other."""
+        return self.page.evaluate("(texts) => window.askCore(texts)", texts)
 
     def close(self) -> None:
         """End browser and server."""
@@ -84,23 +103,97 @@ class PhoneHost:
         self._data.cleanup()
 
 
+class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
+    """A question about a log; `before` is the last Asked that changed the log, None for an empty one."""
+
+    @classmethod
+    def of(cls, before: "Asked | None", op: str, text: str) -> "Asked":
+        """Put a question; `key` is the same exactly when log and question are."""
+        if op == "reset":
+            before = None
+        stands = before.key if before else b""
+        return cls(before, text, hashlib.sha256(stands + text.encode()).digest(), op in _CHANGES_LOG)
+
+    def path(self, held: "Asked | None") -> list[str]:
+        """Return what to ask a host, this question last, whose log is that of `held`."""
+        texts, at = [self.text], self.before
+        known = held.key if held else None
+        while at and at.key != known:
+            texts.append(at.text)
+            at = at.before
+        if (at.key if at else None) != known:
+            texts.append(_EMPTY)
+        return texts[::-1]
+
+
+_UNKNOWN = Asked(None, "", b"unknown", True)
+
+
+class PhoneAnswers:
+    """Compares the phone's answers with CPython's: each question about each log once."""
+
+    def __init__(self, phone: PhoneHost):
+        """Compare with this phone's."""
+        self._phone = phone
+        self._compared: set[bytes] = set()
+        self._waiting: list[tuple[Asked, str]] = []
+        self._held: Asked | None = None
+
+    def expect(self, asked: Asked, answer: str) -> None:
+        """Take down what the phone must answer."""
+        if asked.key not in self._compared:
+            self._compared.add(asked.key)
+            self._waiting.append((asked, answer))
+
+    def compare(self) -> None:
+        """Ask the phone all that was taken down."""
+        waiting, self._waiting = self._waiting, []
+        texts, places = [], []
+        held = self._held
+        for asked, _ in waiting:
+            texts += asked.path(held)
+            places.append(len(texts) - 1)
+            held = asked if asked.changes else asked.before
+        self._held = _UNKNOWN  # what the phone holds when this fails
+        answers = self._phone.call_all(texts) if texts else []
+        self._held = held
+        for (asked, expected), place in zip(waiting, places, strict=True):
+            assert answers[place] == expected, f"the two hosts differ on {asked.text}"
+
+
 class Core:
     """The core as the tests ask it: `core("op", argument=...)` gives the value or raises CoreError."""
 
-    def __init__(self, phone: PhoneHost | None = None):
-        """Start with an empty log; with `phone`, every answer is compared with the phone's."""
-        self._host = Host()
+    _answers: "OrderedDict[bytes, str]" = OrderedDict()
+
+    def __init__(self, phone: PhoneAnswers | None = None):
+        """Start with an empty log; with `phone`, every answer is one that the phone must give too."""
         self._phone = phone
-        if phone:
-            phone.call(json.dumps({"op": "reset", "events": []}))
+        self._host = Host()
+        self._held: Asked | None = None
+        self._log: Asked | None = None
 
     def __call__(self, op: str, **arguments):
-        """Ask both hosts (or one) and return what they agree on."""
-        text = json.dumps({**arguments, "op": op}, ensure_ascii=False)
-        answer = self._host.call(text)
+        """Return the value, or raise what the core objects to."""
+        asked = Asked.of(self._log, op, json.dumps({**arguments, "op": op}, ensure_ascii=False))
+        answer = self._answer(asked)
+        if asked.changes:
+            self._log = asked
         if self._phone:
-            assert self._phone.call(text) == answer, f"the two hosts differ on {op}"
+            self._phone.expect(asked, answer)
         reply = json.loads(answer)
         if not reply["ok"]:
             raise CoreError(reply["error"])
         return reply["value"]
+
+    def _answer(self, asked: Asked) -> str:
+        """Ask this process's host; beside the phone, only what no test before it has asked."""
+        if self._phone and asked.key in Core._answers:
+            return Core._answers[asked.key]
+        for text in asked.path(self._held):
+            answer = self._host.call(text)
+        self._held = asked if asked.changes else asked.before
+        Core._answers[asked.key] = answer
+        if len(Core._answers) > _KEPT:
+            Core._answers.popitem(last=False)
+        return answer

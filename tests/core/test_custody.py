@@ -6,6 +6,7 @@ from tests.core.driver import Driver
 from tests.core.driver import home
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
+THIRD = "rear-left-inner"
 OTHER_PHONE = "dfedcba9876543210"
 
 
@@ -66,16 +67,25 @@ def test_the_wrong_unit_is_stopped_with_both_names(job):
     assert "Stopped" in job.view()["history"][0]["sentence"]
 
 
-def test_the_rule_stops_the_wrong_unit_even_without_a_scan(job):
-    pulled(job)
-    expects = job.step()["expects"]
-    wrong = next(u for u in job.labels if u != expects["unit"])
-    job.core("state")
-    stop = refusal(job, "unit_fitted", unit=wrong, position=expects["position"], how="tapped", override="")
-    # each unit's own place is always safe, so only a unit that never sat there is stopped
-    assert stop is None or stop["rule"] == "planned_unit"
-    other = refusal(job, "unit_fitted", unit=wrong, position="rear-left-outer", how="tapped", override="")
-    assert other["rule"] == "one_place"
+def test_the_rule_stops_the_wrong_unit_even_without_a_scan(core):
+    """Three in a ring: of the two that do not belong here, only the one that sat here may go back."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    ring = {OUTER: home(INNER), INNER: home(THIRD), THIRD: home(OUTER)}
+    job.fact("move_started", move="exchange", position="", reason="to see", fitted=ring)
+    for _ in ring:
+        job.scan(job._label_for(job.step()["expects"]))
+    place = job.step()["expects"]["position"]
+    (never_here,) = set(ring.values()) - {ring[place], home(place)}
+    tapped = {"how": "tapped", "override": ""}
+
+    stop = refusal(job, "unit_fitted", unit=never_here, position=place, **tapped)
+
+    assert stop["rule"] == "planned_unit"
+    assert refusal(job, "unit_fitted", unit=home(place), position=place, **tapped) is None
+    taken = refusal(job, "unit_fitted", unit=never_here, position="rear-left-outer", **tapped)
+    assert taken["rule"] == "one_place"
 
 
 def test_a_label_of_another_unit_is_stopped_at_the_pull(job):

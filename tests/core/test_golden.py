@@ -7,7 +7,6 @@ import pytest
 
 from tests.core.scenarios import GOLDEN
 from tests.core.scenarios import told
-from tests.hosts import Core
 
 FILES = sorted(GOLDEN.glob("*.txt"))
 
@@ -18,8 +17,8 @@ def test_the_job_is_told_as_agreed(core, file):
 
 
 @pytest.mark.parametrize("file", FILES, ids=[file.stem for file in FILES])
-def test_the_compiled_core_tells_it_to_the_byte(compiled_host, file):
-    assert told(Core(compiled_host), file.stem) == file.read_text("utf-8")
+def test_the_compiled_core_tells_it_to_the_byte(compiled_core, file):
+    assert told(compiled_core, file.stem) == file.read_text("utf-8")
 
 
 def test_there_are_ten():
