@@ -32,6 +32,9 @@ ARGUMENTS = (
 )
 CAMERA_SIZE = (1280, 720)
 
+#: Whether the test that runs is marked as one that needs a browser; tests/conftest.py says so.
+may_start = True
+
 
 class NoBrowser(RuntimeError):
     """No browser was found and none could be fetched; the text says what to do."""
@@ -45,9 +48,17 @@ def playwright() -> Playwright:
     return started
 
 
-@functools.cache
 def find_browser() -> str:
-    """Return the path of a Chromium; fetches one where the machine has none."""
+    """Return the path of a Chromium; fetches one where the machine has none.
+
+    Only for tests that are marked, so that whoever leaves those out starts no browser.
+    """
+    assert may_start, "a test that starts a browser is marked `browser`"
+    return _found()
+
+
+@functools.cache
+def _found() -> str:
     named = os.environ.get("SWAPTRAIL_CHROMIUM")
     if named:
         if not shutil.which(named):

@@ -5,6 +5,7 @@ import os
 import pytest
 from hypothesis import settings
 
+from tests import browser_support
 from tests import netns
 from tests.hosts import Core
 from tests.hosts import PhoneAnswers
@@ -19,6 +20,33 @@ from tests.wheels import unpack
 settings.register_profile("same", derandomize=True)
 settings.register_profile("search", derandomize=False)
 settings.load_profile("search" if os.environ.get("SWAPTRAIL_LONG") else "same")
+
+
+# Fixtures that start a browser: whoever asks for one, itself or through another, is marked `browser`.
+STARTS_BROWSER = {
+    "browser",
+    "camera_browser",
+    "compiled_answers",
+    "gallery",
+    "make_profile",
+    "phone_answers",
+    "screen_browser",
+    "take_phone",
+}
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    """Mark the tests that need a browser, so that one may leave them out."""
+    for item in items:
+        if STARTS_BROWSER & set(item.fixturenames) or item.path.parent.name == "browser":
+            item.add_marker(pytest.mark.browser)
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item):
+    """Let only a test that is marked start a browser."""
+    browser_support.may_start = any(item.iter_markers("browser")) or any(item.iter_markers("phone"))
 
 
 def pytest_terminal_summary(terminalreporter):

@@ -52,8 +52,9 @@ _START_WORKER = """async () => {
 _EMPTY = json.dumps({"op": "reset", "events": []})
 # Operations that change the log; every other one only asks.
 _CHANGES_LOG = ("reset", "add")
-# Answers of CPython that are kept for the same test's turn on the phone, which follows at once.
+# Answers of CPython, kept for the same test's turn on the phone, which follows at once.
 _KEPT = 500
+_answers: OrderedDict[bytes, str] = OrderedDict()
 
 
 class CoreError(Exception):
@@ -164,8 +165,6 @@ class PhoneAnswers:
 class Core:
     """The core as the tests ask it: `core("op", argument=...)` gives the value or raises CoreError."""
 
-    _answers: "OrderedDict[bytes, str]" = OrderedDict()
-
     def __init__(self, phone: PhoneAnswers | None = None):
         """Start with an empty log; with `phone`, every answer is one that the phone must give too."""
         self._phone = phone
@@ -188,12 +187,12 @@ class Core:
 
     def _answer(self, asked: Asked) -> str:
         """Ask this process's host; beside the phone, only what no test before it has asked."""
-        if self._phone and asked.key in Core._answers:
-            return Core._answers[asked.key]
+        if self._phone and asked.key in _answers:
+            return _answers[asked.key]
         for text in asked.path(self._held):
             answer = self._host.call(text)
         self._held = asked if asked.changes else asked.before
-        Core._answers[asked.key] = answer
-        if len(Core._answers) > _KEPT:
-            Core._answers.popitem(last=False)
+        _answers[asked.key] = answer
+        if len(_answers) > _KEPT:
+            _answers.popitem(last=False)
         return answer

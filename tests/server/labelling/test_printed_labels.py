@@ -151,6 +151,7 @@ def test_the_same_labels_make_the_same_file():
     assert Printed(codes, "pdf").files == Printed(codes, "pdf").files
 
 
+@pytest.mark.browser
 def test_a_browser_shows_the_svg_so_that_it_reads(tmp_path):
     """As a person's browser would print it; resvg and PDFium are not what most people have."""
     printed = Printed(some_codes(56), "svg")

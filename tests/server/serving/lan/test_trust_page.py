@@ -137,6 +137,7 @@ def test_a_phone_without_trust_is_told_so(open_page, yard):
             and yard.planned.page not in said] == []  # fmt: skip
 
 
+@pytest.mark.browser
 def test_a_phone_that_does_not_find_the_name_is_told_so(yard):
     browser = launch(args=["--host-resolver-rules=MAP *.local ~NOTFOUND"])
     page = browser.new_page()
@@ -150,6 +151,7 @@ def test_a_phone_that_does_not_find_the_name_is_told_so(yard):
     ("hash_part", "words", "path"),
     [("#a-token", "Go on: pair this phone", "/pair#a-token"), ("", "Go on to the app", "/")],
 )
+@pytest.mark.browser
 def test_a_phone_that_trusts_it_is_led_on_and_the_token_stays_behind_the_number_sign(
     yard, tmp_path, hash_part, words, path
 ):
