@@ -51,7 +51,9 @@ _START_WORKER = """async () => {
 
 _EMPTY = json.dumps({"op": "reset", "events": []})
 # Operations that change the log; every other one only asks.
-_CHANGES_LOG = ("reset", "add")
+_CHANGES_LOG = (
+    "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs",
+)  # fmt: skip
 # Answers of CPython, kept for the same test's turn on the phone, which follows at once.
 _KEPT = 500
 _answers: OrderedDict[bytes, str] = OrderedDict()
@@ -108,9 +110,10 @@ class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
     """A question about a log; `before` is the last Asked that changed the log, None for an empty one."""
 
     @classmethod
-    def of(cls, before: "Asked | None", op: str, text: str) -> "Asked":
+    def of(cls, before: "Asked | None", question: dict) -> "Asked":
         """Put a question; `key` is the same exactly when log and question are."""
-        if op == "reset":
+        op, text = question["op"], json.dumps(question, ensure_ascii=False)
+        if op == "reset" and not question.get("more"):
             before = None
         stands = before.key if before else b""
         return cls(before, text, hashlib.sha256(stands + text.encode()).digest(), op in _CHANGES_LOG)
@@ -174,7 +177,7 @@ class Core:
 
     def __call__(self, op: str, **arguments):
         """Return the value, or raise what the core objects to."""
-        asked = Asked.of(self._log, op, json.dumps({**arguments, "op": op}, ensure_ascii=False))
+        asked = Asked.of(self._log, {**arguments, "op": op})
         answer = self._answer(asked)
         if asked.changes:
             self._log = asked
