@@ -19,7 +19,7 @@ HOW = ("scanned", "typed", "tapped")
 
 
 def random_log(seed: int, length: int) -> list[dict]:
-    """Return that many envelopes in their agreed order; `prev` is left out of account."""
+    """Return that many envelopes in their agreed order; what each `prev` says is made up."""
     return _Maker(seed).log(length)
 
 
@@ -32,7 +32,7 @@ class _Maker:
         self.seqs = dict.fromkeys(PHONES, 0)
         # A log of which parts have nothing to do with each other, or one in which everything meets.
         self.jobs = JOBS[: self.dice.randint(1, len(JOBS))]
-        self.own = self.dice.random() < 0.5
+        self.apart = self.dice.random() < 0.6
 
     def log(self, length):
         for job in self.jobs:
@@ -53,7 +53,7 @@ class _Maker:
         event = {
             "device": device,
             "seq": self.seqs[device],
-            "prev": "",
+            "prev": "0" * 64 if self.seqs[device] > 1 else "",
             "v": 2 if self.dice.random() < 0.02 else 1,
             "at": START + len(self.fold.events) * 1000,
             "actor": self.dice.choice(("Mara", "Jo")),
@@ -73,11 +73,12 @@ class _Maker:
         """Return a unit, as a rule one at one of these places."""
         units = self.fold.state.units
         known = [unit for unit in sorted(units) if not places or units[unit]["place"] in places]
-        if self.own and job:
-            mine = [unit for unit in known if job in units[unit]["jobs"]]
-            known = mine or known
+        if self.apart:
+            known = [unit for unit in known if units[unit]["jobs"][:1] == [job]]
         if known and self.dice.random() < 0.85:
             return self.dice.choice(known)
+        if self.apart:
+            return self.dice.choice((f"{VEHICLES[job]}.left", f"unknown-{job}"))
         return self.dice.choice((*ADDED, "v1.left", "v2.right", "unknown", *self.bodies()))
 
     def bodies(self):
@@ -87,8 +88,8 @@ class _Maker:
     def position(self):
         return self.dice.choice(POSITIONS) if self.dice.random() < 0.97 else "nowhere"
 
-    def code(self):
-        return self.dice.choice(CODES)
+    def code(self, job):
+        return self.dice.choice(CODES) + (job if self.apart else "")
 
     # --- facts
 
@@ -138,18 +139,18 @@ class _Maker:
         }
 
     def labelled(self, job):
-        return "unit_labelled", {"unit": self.unit(job), "code": self.code(), "how": "scanned"}
+        return "unit_labelled", {"unit": self.unit(job), "code": self.code(job), "how": "scanned"}
 
     def voided(self, job):
-        return "label_voided", {"unit": self.unit(job), "code": self.code(), "reason": "torn"}
+        return "label_voided", {"unit": self.unit(job), "code": self.code(job), "reason": "torn"}
 
     def added(self, job):
         return "unit_added", {
-            "unit": self.dice.choice(ADDED),
+            "unit": self.dice.choice(ADDED) + (job if self.apart else ""),
             "part": "P",
             "serial": "",
             "how": "scanned",
-            "code": self.dice.choice(("", *CODES)),
+            "code": self.dice.choice(("", self.code(job))),
             "place": self.dice.choice(("out", "stock")),
         }
 
@@ -209,7 +210,7 @@ class _Maker:
     def printed(self, job):
         return "labels_printed", {
             "batch": self.dice.choice(("b1", "b2", "b3")),
-            "codes": [self.code()],
+            "codes": [self.code(job)],
             "host": "h",
             "layout": {},
         }

@@ -1,30 +1,129 @@
-"""What an entry names: by that entries hang together."""
+"""Which entries hang together: by the job, vehicle, sensor or label that both name.
 
-_TOGETHER = ("units_mixed", "labels_printed")
+What an entry does to the state, it does to what it names or to what hangs together with that, and it looks at
+nothing else. So entries that do not hang together can be folded apart from each other. All mix-ups hang
+together, and all printings: their order among themselves is part of the state.
+"""
+
+from ..log import envelope
+from ..state.state import EMPTY
+from .fold_mixed import body_id
+
+MIXED, PRINTED = "units_mixed", "labels_printed"
 _FIELDS = ("unit", "expected", "code")
 
 
+class Connected:
+    """The groups of a log that grows; each entry is in one of them."""
+
+    def __init__(self):
+        """Start with no entries."""
+        self.read = 0  # how many entries are in their groups
+        self.twice = False  # two entries have one identity: then places say nothing
+        self._groups = {}  # name -> its group
+        self._places = {}  # device -> {seq: place in the log}
+
+    def catch_up(self, events: list) -> None:
+        """Read what the log has grown by."""
+        for place in range(self.read, len(events)):
+            self._add(events[place], place)
+        self.read = len(events)
+
+    def go_back(self, events: list, count: int) -> None:
+        """Forget the places of all entries but the first `count`; what hung together goes on doing so."""
+        for place in range(count, self.read):
+            event = events[place]
+            group = self._groups[(names(event) or [""])[0]]
+            group.places = [each for each in group.places if each < count]
+            self._places[event["device"]].pop(event["seq"], None)
+        self.read = min(self.read, count)
+
+    def place(self, identity: str) -> int | None:
+        """Return the place in the log of the entry with this identity, or None."""
+        device, _, seq = identity.rpartition(":")
+        return self._places.get(device, {}).get(int(seq) if seq.isdigit() else None)
+
+    def around(self, events: list, places: list) -> tuple:
+        """Return (places, names) of all that hangs together with the entries at `places`, places in order."""
+        groups = []
+        for place in places:
+            group = self._groups[(names(events[place]) or [""])[0]]
+            if group not in groups:
+                groups.append(group)
+        together, named = [], []
+        for group in groups:
+            together.extend(group.places)
+            named.extend(group.names)
+        return sorted(together), named
+
+    def _add(self, event: dict, place: int) -> None:
+        seqs = self._places.get(event["device"])
+        if seqs is None:
+            seqs = self._places[event["device"]] = {}
+        if event["seq"] in seqs:
+            self.twice = True
+        seqs[event["seq"]] = place
+        named = names(event) or [""]
+        if event["kind"] == MIXED:
+            for number in range(len(named)):
+                named.append(body_id(envelope.identity(event), number + 1))
+        group = self._groups.get(named[0])
+        if group is None:
+            group = _Group()
+        for name in named:
+            other = self._groups.get(name)
+            if other is None:
+                group.names.append(name)
+                self._groups[name] = group
+            elif other is not group:
+                group = self._joined(group, other)
+        group.places.append(place)
+
+    def _joined(self, one: "_Group", other: "_Group") -> "_Group":
+        """Put the smaller group into the larger one."""
+        small, large = (one, other) if len(one.names) < len(other.names) else (other, one)
+        for name in small.names:
+            self._groups[name] = large
+        large.names.extend(small.names)
+        large.places.extend(small.places)
+        return large
+
+
+class _Group:
+    """Entries that hang together, by their places in the log, and all that they name."""
+
+    def __init__(self):
+        self.places = []
+        self.names = []
+
+
 def names(event: dict) -> list[str]:
-    """Return what an entry (or draft) names, whatever its data is: jobs, vehicles, sensors, labels alike."""
+    """Return what an entry or draft names: jobs, vehicles, units and labels alike, whatever its data is."""
     kind, data = event["kind"], event["data"]
-    named = []
-    if event.get("job"):
-        named.append(event["job"])
-    if not isinstance(data, dict):
-        return named
-    for field in _FIELDS:
-        named.append(data.get(field))
-    if kind in _TOGETHER:
+    named = [event.get("job")]
+    if isinstance(data, dict):
+        for field in _FIELDS:
+            if data.get(field) != EMPTY:  # what many jobs say, and which is no unit
+                named.append(data.get(field))
+        if kind == "job_opened":
+            named.extend(_vehicle(data))
+        elif kind == "move_started" and isinstance(data.get("fitted"), dict):
+            named.extend(data["fitted"].values())
+        elif kind == MIXED and isinstance(data.get("units"), list):
+            named.extend(data["units"])
+    if kind in (MIXED, PRINTED):
         named.append(kind)
-    if kind == "units_mixed" and isinstance(data.get("units"), list):
-        named.extend(data["units"])
-    elif kind == "move_started" and isinstance(data.get("fitted"), dict):
-        named.extend(data["fitted"].values())
-    elif kind == "job_opened" and isinstance(data.get("vehicle"), dict):
-        vehicle = data["vehicle"].get("id")
-        named.append(vehicle)
-        if isinstance(data.get("positions"), list):
-            for position in data["positions"]:
-                if isinstance(position, dict):
-                    named.append("{}.{}".format(vehicle, position.get("id")))
     return [name for name in named if name and isinstance(name, str)]
+
+
+def _vehicle(data: dict) -> list:
+    """Return the vehicle of a new job and the units that sit on it at first sight."""
+    if not isinstance(data.get("vehicle"), dict):
+        return []
+    vehicle = data["vehicle"].get("id")
+    named = [vehicle]
+    if isinstance(data.get("positions"), list):
+        for position in data["positions"]:
+            if isinstance(position, dict):
+                named.append("{}.{}".format(vehicle, position.get("id")))
+    return named

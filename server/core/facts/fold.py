@@ -2,12 +2,14 @@
 
 Nothing is refused here. A fact that does not go with the rest is kept and flagged; an event of a
 kind or form that is not understood is kept and listed. A `corrected` event makes its target count
-for nothing from the start, so it is folded by folding again without the target.
+for nothing from the start, so what hangs together with its target is folded again without it.
 """
 
 from ..errors import NotLoaded
 from ..log import envelope
 from ..state.state import State
+from . import partial
+from .connected import Connected
 from .connected import names
 from .kind import REOPENS
 from .kind import Kind
@@ -23,6 +25,7 @@ class Fold:
         self.before = 0  # how many more came before these: folded, and no longer in memory
         self.withdrawn = {}
         self.state = State()
+        self.connected = Connected()
 
     def count(self) -> int:
         """Return how many entries are folded."""
@@ -31,26 +34,30 @@ class Fold:
     def reset(self, events: list) -> None:
         """Fold `events` (envelopes in their agreed order) from nothing."""
         self.events, self.before = list(events), 0
-        self._replay()
+        self.connected = Connected()
+        self.withdrawn = _withdrawn(self.events)
+        self.state = _folded(self.events, self.withdrawn)
 
     def add(self, events: list) -> None:
         """Fold `events` behind those already there; raises NotLoaded before anything is folded."""
         for event in events:
             self.state.jobs.get(event["job"])
-            if _target(event):
-                self.whole()
+        withdrawn = _withdrawn(events)
+        if withdrawn:
+            self._withdraw(withdrawn)
         self.events.extend(events)
-        for event in events:
-            if _target(event):
-                self._replay()
-                return
         for event in events:
             apply(self.state, event, self.withdrawn.get(envelope.identity(event)))
 
     def insert(self, events: list, at: int) -> None:
         """Fold `events` in behind the first `at` entries: before what this phone has not sent yet."""
-        whole = self.whole()
-        self.reset(whole[:at] + events + whole[at:])
+        before = self.whole()
+        self.connected.catch_up(before)
+        self.connected.go_back(before, at)
+        self.events = before[:at] + events + before[at:]
+        self.connected.catch_up(self.events)
+        self.withdrawn = _withdrawn(self.events)
+        self._fold_again(list(range(at, at + len(events))) + self._places(_withdrawn(events)))
 
     def whole(self) -> list:
         """Return all entries; raises NotLoaded where some are not in memory."""
@@ -62,6 +69,7 @@ class Fold:
         """Return a fold on which these drafts can be tried one after the other; this one stays as it is."""
         trial = Fold()
         trial.events, trial.before, trial.withdrawn = self.events, self.before, self.withdrawn
+        trial.connected = self.connected
         named = {}
         for draft in drafts:
             for name in names(draft):
@@ -70,31 +78,45 @@ class Fold:
         return trial
 
     def without(self, identity: str) -> State:
-        """Return the state as it would be without one event, to see what a correction would do."""
+        """Return the state as it would be without one event, as far as it hangs together with that."""
         withdrawn = dict(self.withdrawn)
         withdrawn[identity] = {"actor": "", "reason": ""}
-        return _folded(self.whole(), withdrawn)
+        self.connected.catch_up(self.whole())
+        place = self.connected.place(identity)
+        if place is None or self.connected.twice:
+            return _folded(self.events, withdrawn)
+        places, _ = self.connected.around(self.events, [place])
+        return _folded([self.events[each] for each in places], withdrawn)
 
     def find(self, identity: str) -> dict | None:
         """Return the event with this identity, or None."""
-        for event in self.events:
-            if envelope.identity(event) == identity:
-                return event
+        self.connected.catch_up(self.events)
+        place = self.connected.place(identity)
+        if place is not None:
+            return self.events[place]
         if self.before:
             raise NotLoaded([])
         return None
 
-    def _replay(self) -> None:
-        """Fold the whole log again, leaving out what was corrected; history keeps both."""
-        self.withdrawn = {}
-        for event in self.events:
-            target = _target(event)
-            if target:
-                self.withdrawn[target] = {
-                    "actor": event["actor"],
-                    "reason": event["data"]["reason"],
-                }
-        self.state = _folded(self.events, self.withdrawn)
+    def _withdraw(self, withdrawn: dict) -> None:
+        """Take back what these corrections name; history keeps both."""
+        self.connected.catch_up(self.whole())
+        self.withdrawn.update(withdrawn)
+        self._fold_again(self._places(withdrawn))
+
+    def _places(self, identities: dict) -> list[int]:
+        """Return the places of those entries that are there."""
+        places = [self.connected.place(identity) for identity in sorted(identities)]
+        return [place for place in places if place is not None]
+
+    def _fold_again(self, places: list) -> None:
+        """Fold afresh what hangs together with the entries at `places`; the rest stays as it is."""
+        together, named = self.connected.around(self.events, places)
+        if self.connected.twice or len(together) * 2 > len(self.events):
+            self.state = _folded(self.events, self.withdrawn)
+            return
+        part = _folded([self.events[place] for place in together], self.withdrawn)
+        partial.replace(self.state, part, together, named, self.connected.place)
 
 
 def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
@@ -160,15 +182,18 @@ def _reopen(state: State, event: dict, job: dict) -> None:
 def _folded(events: list, withdrawn: dict) -> State:
     state = State()
     for event in events:
-        identity = envelope.identity(event)
-        apply(state, event, withdrawn.get(identity, None))
+        apply(state, event, withdrawn.get(envelope.identity(event)))
     return state
 
 
-def _target(event: dict) -> str | None:
-    """Return the identity that a well-formed `corrected` event takes back, or None."""
-    if event["kind"] != "corrected" or envelope.is_newer(event):
-        return None
-    if KINDS["corrected"].problem(event["data"]):
-        return None
-    return "{}:{}".format(event["data"]["device"], event["data"]["seq"])
+def _withdrawn(events: list) -> dict:
+    """Return what the corrections among these events take back: identity -> {"actor", "reason"}."""
+    withdrawn = {}
+    for event in events:
+        if event["kind"] != "corrected" or envelope.is_newer(event):
+            continue
+        data = event["data"]
+        if not KINDS["corrected"].problem(data):
+            target = "{}:{}".format(data["device"], data["seq"])
+            withdrawn[target] = {"actor": event["actor"], "reason": data["reason"]}
+    return withdrawn

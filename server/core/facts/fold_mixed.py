@@ -24,7 +24,7 @@ def mix(state, event, job, identities: list) -> None:
             parts.append(state.units[each]["part"])
     bodies = []
     for number in range(count):
-        body = new_unit(_body_id(identity, number + 1))
+        body = new_unit(body_id(identity, number + 1))
         body["part"] = parts[0] if len(parts) == 1 else ""
         body["job"] = job["id"]
         body["jobs"].append(job["id"])
@@ -103,7 +103,7 @@ def _body(state, event, entry):
     return in_hand(state, entry) if data["place"] != "fitted" else None
 
 
-def _body_id(event: str, number: int) -> str:
+def body_id(event: str, number: int) -> str:
     """Return an id as units have it, the same on every phone that folds the event."""
     return "u" + hashlib.sha256("{} body {}".format(event, number).encode()).digest().hex()[:12]
 

@@ -16,7 +16,7 @@ def refuse(fold, draft, job):
     if target["kind"] == "job_opened":
         return _refusal("Everything else in the job rests on its opening.", "Close the job instead.")
     without = fold.without(identity)
-    before = _troubles(fold.state)
+    before = {trouble: True for trouble in _troubles(fold.state)}
     if [trouble for trouble in _troubles(without) if trouble not in before]:
         return _refusal(
             "Later entries rest on this one.",
@@ -38,9 +38,9 @@ def _troubles(state) -> list:
 
 
 def _loses_a_label(before, after) -> bool:
-    for identity in before.units:
-        unit = after.units.get(identity)
-        if before.units[identity]["code"] and unit and not unit["code"] and unit["place"] != "fitted":
+    for identity in after.units:
+        unit, known = after.units[identity], before.units.get(identity)
+        if known and known["code"] and not unit["code"] and unit["place"] != "fitted":
             return True
     return False
 

@@ -36,6 +36,10 @@ class JobsInPart:
         self.jobs[identity] = job
         self.lines.pop(identity, None)
 
+    def __delitem__(self, identity: str) -> None:
+        self.jobs.pop(identity, None)
+        self.lines.pop(identity, None)
+
     def __contains__(self, identity) -> bool:
         return identity in self.jobs or identity in self.lines
 

@@ -26,6 +26,7 @@ FOLDING = {
     "facts/fold_printing.py",
     "facts/fold_returns.py",
     "facts/fold_settings.py",
+    "facts/partial.py",
     "state/printed.py",
 }
 
