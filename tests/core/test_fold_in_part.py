@@ -2,8 +2,12 @@
 
 import pytest
 
+from server.core.facts import connected
 from server.core.facts.connected import Connected
 from server.core.facts.fold import Fold
+from server.core.facts.kinds import KINDS
+from server.core.facts.naming import LabelCode
+from server.core.facts.naming import LabelCodeOrNone
 from server.core.log import canon
 from server.core.rules import correction
 from tests.core.random_logs import random_log
@@ -72,13 +76,21 @@ def test_only_what_hangs_together_is_folded_again():
     parts = 0
     for seed in SEEDS:
         log = random_log(seed, 70)
-        connected = Connected()
-        connected.catch_up(log)
+        groups = Connected()
+        groups.catch_up(log)
         for place in range(len(log)):
-            together, _ = connected.around(log, [place])
+            together, _ = groups.around(log, [place])
             assert place in together
             parts += len(together) * 2 <= len(log)
     assert parts > 200
+
+
+def test_every_field_that_names_a_unit_or_a_label_counts():
+    """A field that it did not know would let entries seem apart that are not."""
+    for kind in KINDS.values():
+        for field in kind.fields:
+            if field.names_units or isinstance(field, LabelCode | LabelCodeOrNone):
+                assert field.name in connected.FIELDS, (kind.name, field.name)
 
 
 def test_an_identity_that_comes_twice_makes_it_fold_everything():

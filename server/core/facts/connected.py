@@ -10,7 +10,7 @@ from ..state.state import EMPTY
 from .fold_mixed import body_id
 
 MIXED, PRINTED = "units_mixed", "labels_printed"
-_FIELDS = ("unit", "expected", "code")
+FIELDS = ("unit", "units", "expected", "fitted", "code")  # that name units and labels, in whatever kind
 
 
 class Connected:
@@ -102,15 +102,16 @@ def names(event: dict) -> list[str]:
     kind, data = event["kind"], event["data"]
     named = [event.get("job")]
     if isinstance(data, dict):
-        for field in _FIELDS:
-            if data.get(field) != EMPTY:  # what many jobs say, and which is no unit
-                named.append(data.get(field))
+        for field in FIELDS:
+            value = data.get(field)
+            if isinstance(value, dict):
+                named.extend(value.values())
+            elif isinstance(value, list):
+                named.extend(value)
+            elif value != EMPTY:  # what many jobs say, and which is no unit
+                named.append(value)
         if kind == "job_opened":
             named.extend(_vehicle(data))
-        elif kind == "move_started" and isinstance(data.get("fitted"), dict):
-            named.extend(data["fitted"].values())
-        elif kind == MIXED and isinstance(data.get("units"), list):
-            named.extend(data["units"])
     if kind in (MIXED, PRINTED):
         named.append(kind)
     return [name for name in named if name and isinstance(name, str)]
