@@ -11,8 +11,8 @@ import { readCodes } from './reading/code-reader.js';
 const FRAME_MS = 200;
 /** A code that left the picture for this long counts as shown again when it comes back. */
 const GONE_MS = 1500;
-/** And in so many pictures: a busy phone looks at one in seconds, and a hand shakes. */
-const GONE_PICTURES = 2;
+/** After a picture that could not be read at all: the reader is perhaps not on the phone yet, or was too slow. */
+const TRY_AGAIN_MS = 2000;
 /** A picked picture is read whole, then made smaller, for the tries against blur and dirt. */
 const LONG_SIDES_OF_FILE = [4096, 1280];
 /** Symbols of bars alone have a weak check: one counts when two pictures in a row say the same. */
@@ -120,6 +120,7 @@ class ReadingLoop {
   #canvas = document.createElement('canvas');
   #timer = 0;
   #on = false;
+  #failed = false;
 
   start() {
     if (this.#on) return;
@@ -146,9 +147,13 @@ class ReadingLoop {
       try {
         this.#count += 1;
         const found = await readCodes(this.#canvas, { formats: this.#formats, more: this.#count });
+        if (this.#failed) this.#finder.note('');
+        this.#failed = false;
         if (this.#on) this.#seen.report(found);
       } catch {
+        this.#failed = true;
         this.#finder.note('Codes cannot be read on this phone. Type the code that is printed beside it.');
+        if (this.#on) this.#wait(TRY_AGAIN_MS);
         return;
       }
     }
@@ -168,8 +173,8 @@ class Sighting {
   #onTexts;
   #last = '';
   #lastAt = 0;
-  /** Pictures since then that showed none. */
-  #without = 0;
+  /** Whether a picture since then showed none: a busy phone looks at one in seconds. */
+  #missed = false;
   /** What symbols of bars alone said in the picture before. @type {Set<string>} */
   #linear = new Set();
 
@@ -180,13 +185,13 @@ class Sighting {
   /** @param {import('./reading/code-reader.js').Found[]} found */
   report(found) {
     const now = performance.now();
-    if (now - this.#lastAt > GONE_MS && this.#without >= GONE_PICTURES) this.forget();
+    if (now - this.#lastAt > GONE_MS && this.#missed) this.forget();
     const before = this.#linear;
     const linear = found.filter(({ format }) => LINEAR.has(format)).map(({ text }) => text);
     this.#linear = new Set(linear);
     const sure = found.filter(({ text, format }) => !LINEAR.has(format) || before.has(text));
     const texts = [...new Set(sure.map(({ text }) => text))];
-    this.#without = texts.length ? 0 : this.#without + 1;
+    this.#missed = !texts.length;
     if (!texts.length) return;
     this.#lastAt = now;
     const key = JSON.stringify([...texts].sort());

@@ -68,6 +68,10 @@ class Phone:
         self.page.get_by_label("Your name").fill(name)
         self.tap("Pair this phone")
         self.page.get_by_role("button", name="Open a job").wait_for()
+        self.wait_for_offline_use()
+
+    def wait_for_offline_use(self) -> None:
+        """Wait until the app is on the phone, as its screen about this phone says."""
         wait_until(self.page, "() => navigator.serviceWorker.controller !== null || navigator.serviceWorker"
                    ".getRegistration().then((r) => Boolean(r && r.active))", seconds=30)  # fmt: skip
 

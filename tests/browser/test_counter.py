@@ -44,6 +44,7 @@ class Clerk:
         self.phone.tap("Pair this phone")
         self.page.get_by_role("button", name="Scan returns").wait_for()
         self.phone.see("all sent")
+        self.phone.wait_for_offline_use()
         self.page.evaluate("() => addEventListener('keydown', () => { window.keyed = true; }, true)")
 
     def holds(self, code: str, part: str = "PS-1"):

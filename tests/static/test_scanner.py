@@ -168,6 +168,28 @@ def test_where_codes_cannot_be_read_it_says_so_and_goes_on_showing_the_picture(p
     page.wait_for_selector("text=Codes cannot be read on this phone. Type the code")
 
 
+def test_a_reader_that_could_not_be_fetched_reads_as_soon_as_it_can(page, camera):
+    page.evaluate("() => import('/app/scan/scanner.js').then(() => undefined)")
+    page.context.set_offline(True)
+    wait_until(page, "!navigator.onLine")
+    camera.show(qr(LABEL))
+    page.evaluate(
+        """() => {
+          window.fetched = 0;
+          const real = fetch;
+          window.fetch = (...args) => { fetched += 1; return real(...args); };
+        }"""
+    )
+    page.evaluate(OPEN)
+    page.wait_for_selector("text=Codes cannot be read on this phone. Type the code")
+    assert page.evaluate("fetched") == 0
+
+    page.context.set_offline(False)
+
+    assert wait_for_texts(page, 1) == [[LABEL]]
+    page.get_by_text("Codes cannot be read").wait_for(state="detached")
+
+
 def test_a_film_of_two_labels_is_read_in_turn(make_profile, shared_app, tmp_path):
     film = fake_camera_file([qr(LABEL), qr(OTHER)], tmp_path / "film.y4m", seconds=1.5)
     context = make_profile(

@@ -40,6 +40,8 @@ export async function readCodes(canvas, { formats = ['qr_code'], more = 0 } = {}
 
 /** @returns {Promise<Worker>} */
 async function start() {
+  // Not on the phone yet: asking would only fill the console of the browser.
+  if (!navigator.onLine && !navigator.serviceWorker?.controller) throw new Error('the reader needs the network once');
   const response = await fetch(READER_URL);
   if (!response.ok) throw new Error(`the reader answered ${response.status}`);
   const wasm = await response.arrayBuffer();
