@@ -34,6 +34,8 @@ export class CoreFeed {
   #order;
   /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
   #folded = null;
+  /** Whether the core has only what follows on a snapshot in memory, and of that the state. */
+  #inPart = false;
   /** How much of it came from no snapshot. */
   #fresh = 0;
   /** What the core has taken and the store not yet. @type {{names: string[], restarts: number} | null} */
@@ -122,8 +124,10 @@ export class CoreFeed {
   /**
    * Hand over what follows on what the core has.
    * @param {import('../core/client.js').Ask} ask
+   * @param {boolean} [again]  the core has just got its snapshot back
+   * @returns {Promise<any[]>}
    */
-  async #follow(ask) {
+  async #follow(ask, again = false) {
     const before = /** @type {import('./order.js').Position} */ (this.#folded);
     const now = await this.#order.since(before);
     if (!now) {
@@ -141,6 +145,11 @@ export class CoreFeed {
     if (behind.length > Math.max(CHUNK, lengthOf(before))) {
       await this.#giveWhole(ask);
       return [];
+    }
+    // Folded back to the snapshot and on from there it needs no log; but what is unsent may be in the snapshot.
+    if (inserted.length && this.#inPart && !again) {
+      await this.#fill(ask);
+      return this.#follow(ask, true);
     }
     const conflicts = [];
     if (inserted.length) {
@@ -166,6 +175,7 @@ export class CoreFeed {
     if (kept && (await this.#order.holds(kept.position))) {
       await ask('restore', {}, { raw: { head: kept.text } });
       this.#folded = kept.position;
+      this.#inPart = true;
       this.#fresh = 0;
       return;
     }
@@ -193,6 +203,7 @@ export class CoreFeed {
       await ask('append', { events: records.map(({ event }) => ({ event })), more: true });
     }
     await ask('append', { events: [] }, { seconds });
+    this.#inPart = false;
   }
 
   /**

@@ -223,9 +223,9 @@ def test_a_full_phone_gives_the_snapshot_up_first(phone):
     is_whole(phone, phone.log)
 
 
-@pytest.mark.parametrize("again", [False, True], ids=["folded whole", "from a snapshot"])
-def test_entries_of_others_come_before_own_ones_that_are_not_sent(phone, again):
-    if again:
+@pytest.mark.parametrize("way", ["folded whole", "from a snapshot", "from one with the own ones"])
+def test_entries_of_others_come_before_own_ones_that_are_not_sent(phone, way):
+    if way == "from a snapshot":
         phone.make_snapshot()
         phone.start_again()
     job = next(line["id"] for line in phone.ask("jobs") if not line["closed"])
@@ -235,12 +235,18 @@ def test_entries_of_others_come_before_own_ones_that_are_not_sent(phone, again):
               { kind: 'caution_acknowledged', job, data: { caution } }, stock(caution)])""",
             [job, caution],
         )
+    if way == "from one with the own ones":
+        phone.make_snapshot()
+        phone.start_again()
     phone.asked()
 
     phone.receive(ENTRIES)
 
     asked = phone.asked()
-    assert "insert" in asked
+    if way == "folded whole":
+        assert asked == ["insert"]
+    if way == "from a snapshot":
+        assert asked == ["restore", "add"]
     records = phone.page.evaluate("records()")
     assert [record["event"]["device"] for record in records[-4:]] == [phone.device] * 4
     is_whole(phone, records)
