@@ -259,6 +259,7 @@ def kept_phone(kept_server):
     assert complaints.heard == []
 
 
+@pytest.mark.browser
 def test_a_phone_shows_its_jobs_and_its_verdict_and_sends_what_waited(kept_server, kept_phone):
     page, then = kept_phone, kept_files.answers()["core with the phone's"]
     verdict = then["job"][PHONE_JOB]["reasoning"]
