@@ -13,8 +13,10 @@ import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.j
 const BATCH_EVENTS = 200;
 const BATCH_CHARACTERS = 1_000_000;
 const MOST_STARTS = 3;
-/** While years of work come in, the list grows; but each time all that is there is folded. */
-const FOLD_EVERY_MS = 2000;
+/** While years of work come in, the list grows; but each time all that is there may be folded. */
+const FOLD_EVERY_MS = 3000;
+/** So much longer than folding takes is waited until the next time. */
+const REST = 4;
 
 /** The entries of one phone and its server. */
 export class EventExchange {
@@ -41,7 +43,7 @@ export class EventExchange {
   #build;
   /** Entries that came in and are not folded. */
   #received = 0;
-  #foldedAt = 0;
+  #nextFoldAt = 0;
 
   /**
    * Page until neither side has more.
@@ -50,7 +52,7 @@ export class EventExchange {
    */
   async run(onPage) {
     this.#received = 0;
-    this.#foldedAt = Date.now();
+    this.#nextFoldAt = Date.now() + FOLD_EVERY_MS;
     try {
       return await this.#pages(onPage);
     } finally {
@@ -78,7 +80,7 @@ export class EventExchange {
         sentUpTo = 0;
       } else if (reply !== 'not ours') {
         this.#received += reply.events.length;
-        if (Date.now() - this.#foldedAt > FOLD_EVERY_MS) await this.#fold();
+        if (Date.now() > this.#nextFoldAt) await this.#fold();
         await onPage();
         sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
         if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
@@ -96,8 +98,9 @@ export class EventExchange {
   async #fold() {
     if (!this.#received) return;
     this.#received = 0;
+    const begun = Date.now();
     await this.#log.catchUp();
-    this.#foldedAt = Date.now();
+    this.#nextFoldAt = Date.now() + Math.max(FOLD_EVERY_MS, REST * (Date.now() - begun));
   }
 
   /**
