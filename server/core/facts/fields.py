@@ -42,7 +42,7 @@ class Name(Field):
 
     def check(self, path, value):
         """Refuse what is no text, none, and too long a one."""
-        if not isinstance(value, str) or not 1 <= len(value) <= 80:
+        if not is_name(value):
             raise BadInput(path, value, "text of 1 to 80 characters")
 
 
@@ -112,11 +112,8 @@ class Photo(Field):
 
     def check(self, path, value):
         """Refuse what is no SHA-256 in lower-case hex digits."""
-        if not isinstance(value, str) or len(value) != 64:
+        if not isinstance(value, str) or len(value) != 64 or value.strip("0123456789abcdef"):
             raise BadInput(path, value, "64 hex digits")
-        for character in value:
-            if character not in "0123456789abcdef":
-                raise BadInput(path, value, "64 hex digits")
 
 
 class Names(Field):
@@ -125,10 +122,14 @@ class Names(Field):
     def check(self, path, value):
         """Refuse what is no such list."""
         check_list(path, value)
+        known = {}
         for index in range(len(value)):
-            check_name("{}[{}]".format(path, index), value[index])
-            if value[index] in value[:index]:
-                raise BadInput("{}[{}]".format(path, index), value[index], "each name once")
+            name = value[index]
+            if not is_name(name):
+                check_name("{}[{}]".format(path, index), name)
+            if name in known:
+                raise BadInput("{}[{}]".format(path, index), name, "each name once")
+            known[name] = True
 
 
 class Vehicle(Field):
@@ -184,6 +185,11 @@ class Options(Field):
         check_object(path, value, ())
         for name in sorted(value):
             check_name("{}.{}".format(path, name), value[name])
+
+
+def is_name(value) -> bool:
+    """Tell whether a value is a short text that is there."""
+    return isinstance(value, str) and 1 <= len(value) <= 80
 
 
 check_text = Text("").check

@@ -121,12 +121,12 @@ class Fold:
 
 def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
     """Fold one envelope into `state`; `withdrawn` says who took it back and why, or None."""
-    identity = envelope.identity(event)
     data, job = event["data"], state.jobs.get(event["job"])
     kind = KINDS.get(event["kind"])
     why = _not_understood(kind, event, job)
     if why:
-        state.not_understood.append({"event": identity, "kind": event["kind"], "why": why})
+        entry = {"event": envelope.identity(event), "kind": event["kind"], "why": why}
+        state.not_understood.append(entry)
     elif kind and not withdrawn:
         kind.does(state, known_by(state, event), job)
         if job and job["closed"] and kind.after_closing == REOPENS:

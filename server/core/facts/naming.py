@@ -15,6 +15,7 @@ from .fields import check_name
 from .fields import check_names
 from .fields import check_object
 from .fields import check_text
+from .fields import is_name
 
 NOT_ON_RECORD = "This sensor is not on record."
 
@@ -132,11 +133,17 @@ class Findings(NamingField):
         """Refuse what is no such list."""
         check_list(path, value)
         for index in range(len(value)):
+            if self._is_finding(value[index]):
+                continue
             item = "{}[{}]".format(path, index)
             check_object(item, value[index], ("position", "found"))
             check_name(item + ".position", value[index]["position"])
             if value[index]["found"] not in self.FOUND:
                 raise BadInput(item + ".found", value[index]["found"], "one of " + ", ".join(self.FOUND))
+
+    def _is_finding(self, item) -> bool:
+        """Tell whether an item is as it should be, without naming its place."""
+        return isinstance(item, dict) and is_name(item.get("position")) and item.get("found") in self.FOUND
 
     def positions(self, value):
         """Return the positions, in the order of the list."""

@@ -23,25 +23,31 @@ def check(event) -> None:
     for field in FIELDS:
         if field not in event:
             raise BadInput("event." + field, None, "the field to be there")
-    device = event["device"]
-    if not isinstance(device, str) or device[:1] != "d" or not _is_hex(device[1:], 16):
+    device, seq, prev = event["device"], event["seq"], event["prev"]
+    if not isinstance(device, str) or len(device) != 17 or device[0] != "d" or device[1:].strip(_HEX):
         raise BadInput("event.device", device, '"d" and 16 hex digits')
-    _whole("event.seq", event["seq"], 1)
-    if event["seq"] == 1:
-        if event["prev"] != "":
-            raise BadInput("event.prev", event["prev"], '"" for the first event of a device')
-    elif not _is_hex(event["prev"], 64):
-        raise BadInput("event.prev", event["prev"], "64 hex digits, the hash of the event before")
-    _whole("event.v", event["v"], 1)
+    if type(seq) is not int or seq < 1:
+        raise BadInput("event.seq", seq, "a whole number from 1")
+    if seq == 1:
+        if prev != "":
+            raise BadInput("event.prev", prev, '"" for the first event of a device')
+    elif not isinstance(prev, str) or len(prev) != 64 or prev.strip(_HEX):
+        raise BadInput("event.prev", prev, "64 hex digits, the hash of the event before")
+    if type(event["v"]) is not int or event["v"] < 1:
+        raise BadInput("event.v", event["v"], "a whole number from 1")
     if len(event) > len(FIELDS) and not is_newer(event):
         for field in sorted(event):
             if field not in FIELDS:
                 raise BadInput("event." + field, event[field], "no field of this name")
-    _whole("event.at", event["at"], 0)
-    _text("event.actor", event["actor"], 0, 80)
-    if event["job"] is not None:
-        _text("event.job", event["job"], 1, 40)
-    _text("event.kind", event["kind"], 1, 40)
+    if type(event["at"]) is not int or event["at"] < 0:
+        raise BadInput("event.at", event["at"], "a whole number from 0")
+    if not isinstance(event["actor"], str) or len(event["actor"]) > 80:
+        raise BadInput("event.actor", event["actor"], "text of 0 to 80 characters")
+    for field in ("job", "kind"):
+        text = event[field]
+        if not isinstance(text, str) or not 1 <= len(text) <= 40:
+            if text is not None or field == "kind":
+                raise BadInput("event." + field, text, "text of 1 to 40 characters")
     if not isinstance(event["data"], dict):
         raise BadInput("event.data", event["data"], "an object")
 
@@ -64,17 +70,3 @@ def hash_of(event: dict) -> str:
 def identity(event: dict) -> str:
     """Return `device:seq` as one text, the name by which other facts refer to this event."""
     return "{}:{}".format(event["device"], event["seq"])
-
-
-def _is_hex(text, length: int) -> bool:
-    return isinstance(text, str) and len(text) == length and not text.strip(_HEX)
-
-
-def _whole(field: str, value, least: int) -> None:
-    if isinstance(value, bool) or not isinstance(value, int) or value < least:
-        raise BadInput(field, value, "a whole number from {}".format(least))
-
-
-def _text(field: str, value, least: int, most: int) -> None:
-    if not isinstance(value, str) or not least <= len(value) <= most:
-        raise BadInput(field, value, "text of {} to {} characters".format(least, most))
