@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core.facts.fold_returns import open_return
+from server.core.facts.returns import open_return
 from server.core.words.words import DAY_MS
 from server.folded.search import SearchIndex
 

@@ -1,7 +1,8 @@
 """Which fold made the folded state: a hash over the core's files that folding needs.
 
-Wording and reasoning change often and fold nothing; only a change to the fold itself makes the
-kept state worthless.
+Words and reasoning change often and fold nothing: only a change to the modules that folding needs makes
+the kept state worthless. The sentences of events stand in those modules, beside what the events do, so a
+server folds its log once more after a change of one.
 """
 
 import ast

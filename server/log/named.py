@@ -2,6 +2,7 @@
 
 import re
 
+from server.core.facts.job import first_units
 from server.core.record import named
 
 _QUOTED_UNIT = re.compile(r'"(u[0-9a-f]{12}|v[0-9a-f]{12}\.[^\s"]{1,80})"')
@@ -19,5 +20,5 @@ def units(event: dict, body: str) -> list[str]:
         return named.units(event)
     names = set(_QUOTED_UNIT.findall(body, body.find('"data":')))
     if event["kind"] == "job_opened":
-        names.update(named.first_units(event["data"]))
+        names.update(first_units(event["data"]))
     return sorted(names)

@@ -4,6 +4,7 @@ import pytest
 
 from server.core.facts import fields
 from server.core.facts import naming
+from server.core.facts import several
 from server.core.facts.kinds import ALL
 from server.core.facts.kinds import KINDS
 from tests.core.driver import Driver
@@ -30,29 +31,29 @@ SOUND = {
     naming.LabelCodeOrNone: "JRMMA",
     naming.Position: HERE,
     naming.Positions: [HERE, THERE],
-    naming.Findings: [{"position": HERE, "found": "dirt"}],
-    naming.Codes: [{"position": HERE, "code": "B1", "failure_type": ""}],
-    naming.RepairedCause: f"circuit:{HERE}",
+    several.Findings: [{"position": HERE, "found": "dirt"}],
+    several.Codes: [{"position": HERE, "code": "B1", "failure_type": ""}],
+    several.RepairedCause: f"circuit:{HERE}",
     naming.Unit: UNIT,
     naming.NewUnit: UNIT,
     naming.Units: [UNIT, OTHER],
-    naming.Fitted: {HERE: OTHER, THERE: UNIT},
+    several.Fitted: {HERE: OTHER, THERE: UNIT},
 }
 # The same naming something that does not exist: (value, where in it, what is found, what is wanted).
 UNKNOWN = {
     naming.Position: [("roof", "", "roof", A_POSITION)],
     naming.Positions: [([HERE, "roof"], "[1]", "roof", A_POSITION)],
-    naming.Findings: [([{"position": "roof", "found": "ice"}], "[0].position", "roof", A_POSITION)],
-    naming.Codes: [
+    several.Findings: [([{"position": "roof", "found": "ice"}], "[0].position", "roof", A_POSITION)],
+    several.Codes: [
         ([{"position": "roof", "code": "", "failure_type": ""}], "[0].position", "roof", A_POSITION)
     ],
-    naming.RepairedCause: [
+    several.RepairedCause: [
         (cause, "", cause, "a position or feed of the job") for cause in ("circuit:roof", "feed:roof")
     ],
     naming.Unit: [("ughost", "", "ughost", A_UNIT)],
     naming.NewUnit: [],
     naming.Units: [([UNIT, "ughost"], "[1]", "ughost", A_UNIT)],
-    naming.Fitted: [
+    several.Fitted: [
         ({HERE: UNIT, "roof": OTHER}, ".roof", "roof", A_POSITION),
         ({HERE: UNIT, THERE: "ughost"}, f".{THERE}", "ughost", A_UNIT),
     ],

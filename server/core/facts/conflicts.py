@@ -15,3 +15,17 @@ def conflict(state, event, job, about):
             "open": False,
         }
     )
+
+
+def flag(state, event, job, identity, about, code):
+    """Put a conflict on record, to be settled."""
+    state.add_conflict(
+        {
+            "event": envelope.identity(event),
+            "job": job["id"] if job else None,
+            "unit": identity,
+            "about": about,
+            "code": code,
+            "open": True,
+        }
+    )

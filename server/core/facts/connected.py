@@ -7,10 +7,16 @@ together, and all printings: their order among themselves is part of the state.
 
 from ..log import envelope
 from ..state.state import EMPTY
-from .fold_mixed import body_id
+from .job import first_units
+from .kinds import ALL
+from .mixups import body_id
+from .naming import LabelCode
 
 MIXED, PRINTED = "units_mixed", "labels_printed"
-FIELDS = ("unit", "units", "expected", "fitted", "code")  # that name units and labels, in whatever kind
+# The fields that name units, or the label on one, in whatever kind. What was held up by mistake is only kept.
+FIELDS = sorted(
+    {field.name for kind in ALL for field in kind.fields if field.names_units or isinstance(field, LabelCode)}
+)
 
 
 class Connected:
@@ -110,21 +116,9 @@ def names(event: dict) -> list[str]:
                 named.extend(value)
             elif value != EMPTY:  # what many jobs say, and which is no unit
                 named.append(value)
-        if kind == "job_opened":
-            named.extend(_vehicle(data))
+        if kind == "job_opened" and isinstance(data.get("vehicle"), dict):
+            named.append(data["vehicle"].get("id"))
+            named.extend(first_units(data))
     if kind in (MIXED, PRINTED):
         named.append(kind)
     return [name for name in named if name and isinstance(name, str)]
-
-
-def _vehicle(data: dict) -> list:
-    """Return the vehicle of a new job and the units that sit on it at first sight."""
-    if not isinstance(data.get("vehicle"), dict):
-        return []
-    vehicle = data["vehicle"].get("id")
-    named = [vehicle]
-    if isinstance(data.get("positions"), list):
-        for position in data["positions"]:
-            if isinstance(position, dict):
-                named.append("{}.{}".format(vehicle, position.get("id")))
-    return named

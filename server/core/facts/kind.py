@@ -18,7 +18,16 @@ class Kind:
     """One kind of event."""
 
     def __init__(
-        self, name, says, *fields, does, tells, job=NEEDS_JOB, role=BENCH, after_closing=REOPENS, fits=None
+        self,
+        name,
+        says,
+        *fields,
+        does,
+        tells,
+        job=NEEDS_JOB,
+        role=BENCH,
+        after_closing=REOPENS,
+        fits=None,
     ):
         """Declare a kind.
 

@@ -1,7 +1,7 @@
 """What a scanned or typed label means at the step the job is at: go on, or stop, with both names."""
 
 from ..facts.draft import draft
-from ..facts.fold_mixed import in_hand
+from ..facts.mixups import in_hand
 from ..state import own_label
 from ..state.state import MIXED
 from ..words import words

@@ -1,5 +1,10 @@
 """What an event names: the units and photos in it, whatever its kind, also of one not known here."""
 
+from ..facts.fields import Photo
+from ..facts.job import first_units
+from ..facts.kinds import ALL
+
+_PHOTOS = {kind.name: field.name for kind in ALL for field in kind.fields if isinstance(field, Photo)}
 _HEX = "0123456789abcdef"
 
 
@@ -17,10 +22,8 @@ def units(event: dict) -> list[str]:
 
 def photo(event: dict) -> str | None:
     """Return the digest of the photo that an event names, if it does."""
-    digest = event["data"].get("sha256")
-    if event["kind"] != "photo_taken" or not isinstance(digest, str) or not _is_hex(digest, 64):
-        return None
-    return digest
+    digest = event["data"].get(_PHOTOS[event["kind"]]) if event["kind"] in _PHOTOS else None
+    return digest if isinstance(digest, str) and _is_hex(digest, 64) else None
 
 
 def is_unit(text: str) -> bool:
@@ -31,18 +34,6 @@ def is_unit(text: str) -> bool:
         return False
     position = text[14:]
     return 1 <= len(position) <= 80 and len(position.split()) == 1 and position.strip() == position
-
-
-def first_units(data: dict) -> list[str]:
-    """Return the units that sit on a vehicle when its job is opened; no event adds them."""
-    vehicle, positions = data.get("vehicle"), data.get("positions")
-    if not isinstance(vehicle, dict) or not isinstance(positions, list):
-        return []
-    return [
-        "{}.{}".format(vehicle.get("id"), position.get("id"))
-        for position in positions
-        if isinstance(position, dict)
-    ]
 
 
 def _is_hex(text: str, length: int) -> bool:

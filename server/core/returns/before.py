@@ -1,6 +1,6 @@
 """The unit was not accepted or refused at a counter before."""
 
-from ..facts.fold_returns import is_final
+from ..facts.returns import is_final
 from ..words import words
 from .check import check
 

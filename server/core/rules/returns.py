@@ -1,6 +1,6 @@
 """A decision at the counter is about a return that waits, and one against the proposal has its reason."""
 
-from ..facts.fold_returns import open_return
+from ..facts.returns import open_return
 from ..words import words
 from .refusal import refusal
 

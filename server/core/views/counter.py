@@ -7,7 +7,7 @@ carries the drafts for each decision.
 from .. import returns
 from ..codes import labels
 from ..facts.draft import draft
-from ..facts.fold_returns import open_return
+from ..facts.returns import open_return
 from ..guide.step import action
 from ..log import canon
 from ..returns.photos import pictures

@@ -4,7 +4,7 @@ Each is a view of the units' returns, so a counter without a network has them to
 """
 
 from .. import returns
-from ..facts.fold_returns import open_return
+from ..facts.returns import open_return
 from ..words import words
 from .counter import PAST
 from .counter import WORDS

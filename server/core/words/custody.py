@@ -5,7 +5,7 @@ went on it at once.
 """
 
 from ..codes import labels
-from ..facts import fold_labels
+from ..facts import labelling
 from . import words
 
 # What a move is called; `out` and `fitted` have words of their own below.
@@ -99,7 +99,7 @@ def labels_of(unit: dict) -> list[dict]:
     `state` is "on" or "void"; `at` is when it went on, None where that was before anyone noted it.
     """
     shown = []
-    carried = fold_labels.carried(unit)
+    carried = labelling.carried(unit)
     for code in unit["old_codes"] + carried:
         put, void = _noted(unit, code, "label void", False), _noted(unit, code, "label void", True)
         on = code in carried

@@ -1,15 +1,15 @@
 """The labels on a unit, and what a person has to look at when there are too many."""
 
 from ..codes.labels import shown
-from ..facts import fold_labels
+from ..facts import labelling
 
 
 def carried_view(state, identity: str) -> dict:
     """Return {"labels": [{"code", "shown"}], "trouble"}: what can be taken out of use, and why one should."""
     unit = state.units[identity]
-    codes = fold_labels.carried(unit)
+    codes = labelling.carried(unit)
     trouble = _double(unit) if unit["also"] else ""
-    for conflict in _open(state, fold_labels.SHARED):
+    for conflict in _open(state, labelling.SHARED):
         if conflict["unit"] == identity:
             codes.append(conflict["code"])
             trouble = _shared(conflict)
@@ -18,8 +18,8 @@ def carried_view(state, identity: str) -> dict:
 
 def label_troubles(state, job: dict) -> list[str]:
     """Return a sentence for each label of a job that somebody has to look at."""
-    sentences = [_shared(each) for each in _open(state, fold_labels.SHARED) if each["job"] == job["id"]]
-    for conflict in _open(state, fold_labels.DOUBLE):
+    sentences = [_shared(each) for each in _open(state, labelling.SHARED) if each["job"] == job["id"]]
+    for conflict in _open(state, labelling.DOUBLE):
         sentence = _double(state.units[conflict["unit"]])
         if conflict["job"] == job["id"] and sentence not in sentences:
             sentences.append(sentence)
@@ -31,7 +31,7 @@ def _open(state, about: str) -> list[dict]:
 
 
 def _double(unit: dict) -> str:
-    names = [shown(code) for code in fold_labels.carried(unit)]
+    names = [shown(code) for code in labelling.carried(unit)]
     return (
         "{} and {} are on record for one sensor. Look which label is on it; take the other out of use."
     ).format(", ".join(names[:-1]), names[-1])

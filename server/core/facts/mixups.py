@@ -9,7 +9,7 @@ import hashlib
 from ..log import envelope
 from ..state.state import MIXED
 from ..state.state import new_unit
-from . import fold_labels
+from . import labelling
 
 
 def mix(state, event, job, identities: list) -> None:
@@ -118,12 +118,12 @@ def _bind(state, event, index, identity, body, how):
     unit["serial"] = unit["serial"] or other["serial"]
     # Nobody found its label when the others were told apart by theirs, or a new one was asked for.
     if other["code"] or how == "left":
-        for code in fold_labels.carried(unit):
-            fold_labels.void(state, unit, code)
+        for code in labelling.carried(unit):
+            labelling.void(state, unit, code)
     if other["code"]:
         unit["code"] = other["code"]
         unit["also"] = list(other["also"])
-        for code in fold_labels.carried(other):
+        for code in labelling.carried(other):
             state.codes[code] = identity
     unit["old_codes"].extend(other["old_codes"])
     for code in other["old_codes"]:

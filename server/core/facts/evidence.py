@@ -7,11 +7,11 @@ from .fields import Name
 from .fields import Names
 from .fields import Text
 from .kind import Kind
-from .naming import Codes
 from .naming import Position
 from .naming import Positions
-from .naming import RepairedCause
 from .naming import Unit
+from .several import Codes
+from .several import RepairedCause
 
 
 def _test_run(state, event, job):

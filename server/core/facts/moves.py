@@ -8,11 +8,11 @@ from .fields import Reason
 from .fields import Text
 from .kind import KEPT
 from .kind import Kind
-from .naming import Fitted
 from .naming import LabelCodeOrNone
 from .naming import Position
 from .naming import Positions
 from .naming import Unit
+from .several import Fitted
 
 
 def _move_started(state, event, job):

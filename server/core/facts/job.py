@@ -19,10 +19,22 @@ from .kind import MAY_HAVE_JOB
 from .kind import OPENS_JOB
 from .kind import RECORDED
 from .kind import Kind
-from .naming import Findings
 from .naming import Position
 from .naming import Positions
 from .naming import Unit
+from .several import Findings
+
+
+def first_units(data: dict) -> list[str]:
+    """Return the units that sit on a vehicle when its job is opened; no event adds them."""
+    vehicle, positions = data.get("vehicle"), data.get("positions")
+    if not isinstance(vehicle, dict) or not isinstance(positions, list):
+        return []
+    return [
+        "{}.{}".format(vehicle.get("id"), position.get("id"))
+        for position in positions
+        if isinstance(position, dict)
+    ]
 
 
 def _job_opened(state, event, job):

@@ -7,16 +7,12 @@ as at two counters without a network, stays on record beside it: the return is `
 
 from ..log import envelope
 from ..state.state import new_unit
+from .conflicts import flag
 from .fields import HOW
 from .fields import Choice
 from .fields import Name
 from .fields import Names
 from .fields import Text
-from .fold_custody import claim_of
-from .fold_custody import contradict
-from .fold_custody import disputed
-from .fold_custody import flag
-from .fold_custody import put
 from .kind import COUNTER
 from .kind import MAY_HAVE_JOB
 from .kind import RECORDED
@@ -24,6 +20,10 @@ from .kind import Kind
 from .naming import LabelCodeOrNone
 from .naming import NewUnit
 from .naming import Unit
+from .places import claim_of
+from .places import contradict
+from .places import disputed
+from .places import put
 
 _HANDED_OVER = ("out", "stock", "customer", "counter")  # places that a unit comes to the counter from
 

@@ -1,0 +1,69 @@
+"""Each unit at exactly one place, each position with at most one unit; two places on record are a dispute."""
+
+from ..log import envelope
+from ..state.state import new_unit
+from .conflicts import flag
+
+
+def put(state, event, job, unit, place, position, how):
+    """Take the unit from where it was and put it where the fact says."""
+    if unit["place"] == "fitted" and unit["vehicle"]:
+        holds = state.vehicles[unit["vehicle"]]["holds"]
+        if holds.get(unit["position"]) == unit["id"]:
+            holds[unit["position"]] = None
+    vehicle = job["vehicle"] if job and place == "fitted" else None
+    state.place_unit(
+        unit, place, vehicle, position, job["id"] if job and place in ("fitted", "out") else None
+    )
+    if vehicle:
+        state.vehicles[vehicle]["holds"][position] = unit["id"]
+    if job:
+        state.join_unit(unit, job["id"])
+    note_move(event, unit, place, how)
+
+
+def note_move(event, unit, what, how):
+    unit["moves"].append(
+        {
+            "event": envelope.identity(event),
+            "what": what,
+            "position": event["data"].get("position"),
+            "code": event["data"].get("code", ""),
+            "note": event["data"].get("reason", event["data"].get("note", "")),
+            "job": event["job"],
+            "how": how,
+            "at": event["at"],
+            "actor": event["actor"],
+        }
+    )
+
+
+def disputed(unit):
+    """Tell whether two places are on record of a unit."""
+    return len(unit["claims"]) > 0
+
+
+def claim_of(place, vehicle, position):
+    """Return a place that someone says a unit is at."""
+    return {"place": place, "vehicle": vehicle, "position": position}
+
+
+def contradict(state, event, job, identity, claim):
+    """Put both claims on record: what the state said, and what this fact says."""
+    unit = state.units[identity]
+    if not unit["claims"]:
+        state.claim_unit(unit, claim_of(unit["place"], unit["vehicle"], unit["position"]))
+    state.claim_unit(unit, claim)
+    if job:
+        state.join_unit(unit, job["id"])
+    note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
+    flag(state, event, job, identity, "place", None)
+
+
+def known(state, event, job):
+    """Return the unit an event names; one that nobody introduced is kept, with a flag."""
+    identity = event["data"]["unit"]
+    if identity not in state.units:
+        state.add_unit(new_unit(identity))
+        contradict(state, event, job, identity, claim_of("out", None, None))
+    return state.units[identity]

@@ -1,0 +1,134 @@
+"""Naming fields that hold several things: findings, codes, a planned fitting, a repaired cause."""
+
+from ..errors import BadInput
+from ..state.state import position_of
+from .fields import check_list
+from .fields import check_name
+from .fields import check_object
+from .fields import check_text
+from .fields import is_name
+from .naming import NamingField
+
+
+class Codes(NamingField):
+    """The trouble codes that were shown: [{"position", "code", "failure_type"}, ...]; each text may be "".
+
+    The fold keeps codes of positions that the job does not know, as `Positions` does with `kept`.
+    """
+
+    names_positions = True
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("position", "code", "failure_type"))
+            for field in ("position", "code", "failure_type"):
+                check_text(item + "." + field, value[index][field])
+
+    def positions(self, value):
+        """Return the position of each code, "" where none is known."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
+
+    def misfit(self, value, job):
+        """Return None: they are kept."""
+        return
+
+
+class Findings(NamingField):
+    """What could be seen at positions: [{"position", "found"}, ...]."""
+
+    names_positions = True
+    FOUND = ("nothing", "dirt", "ice", "paint", "pushed_in", "repaired_bumper")
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            if self._is_finding(value[index]):
+                continue
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("position", "found"))
+            check_name(item + ".position", value[index]["position"])
+            if value[index]["found"] not in self.FOUND:
+                raise BadInput(item + ".found", value[index]["found"], "one of " + ", ".join(self.FOUND))
+
+    def _is_finding(self, item) -> bool:
+        """Tell whether an item is as it should be, without naming its place."""
+        return isinstance(item, dict) and is_name(item.get("position")) and item.get("found") in self.FOUND
+
+    def positions(self, value):
+        """Return the positions, in the order of the list."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
+
+
+class Fitted(NamingField):
+    """Which unit is to sit where: {position: unit}."""
+
+    names_positions = True
+    names_units = True
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ())
+        for position in sorted(value):
+            check_name(path + "." + position, value[position])
+
+    def positions(self, value):
+        """Return the positions in order of id."""
+        return sorted(value)
+
+    def units(self, value):
+        """Return the units in the order of their positions."""
+        return [value[position] for position in sorted(value)]
+
+    def place_of(self, value, index):
+        """Return the position."""
+        return "." + sorted(value)[index]
+
+    def under_present_ids(self, value, now):
+        """Return the units under their present ids."""
+        return {position: now(value[position]) for position in value}
+
+    def told(self, value, names):
+        """Return the names of the positions."""
+        return names.positions(sorted(value))
+
+
+class RepairedCause(NamingField):
+    """What was repaired in the wiring: circuit:POSITION, feed:GROUP or "control"."""
+
+    names_positions = True
+
+    def check(self, path, value):
+        """Refuse anything else."""
+        check_name(path, value)
+        if value != "control" and not value.startswith("circuit:") and not value.startswith("feed:"):
+            raise BadInput(path, value, 'circuit:POSITION, feed:GROUP or "control"')
+
+    def misfit(self, value, job):
+        """Return that the job has no such position or feed, or None."""
+        kind, _, what = value.partition(":")
+        if kind == "feed":
+            known = what in [position["group"] for position in job["positions"]]
+        else:
+            known = kind != "circuit" or position_of(job, what) is not None
+        return None if known else "The job has nothing that {} could mean.".format(value)
+
+    def unknown_position(self, value, job):
+        """Return the cause that the job has no position or feed for, or None."""
+        said = self.misfit(value, job)
+        return ("", value, "a position or feed of the job", said) if said else None
+
+    def told(self, value, names):
+        """Return the cause in words."""
+        return names.cause(value)

@@ -1,0 +1,115 @@
+"""What a unit is: added to the record, labelled, its part number and serial read off it."""
+
+from ..state.state import new_unit
+from . import labelling
+from .conflicts import flag
+from .fields import HOW
+from .fields import Place
+from .fields import Reason
+from .fields import Text
+from .kind import KEPT
+from .kind import MAY_HAVE_JOB
+from .kind import Kind
+from .naming import LabelCode
+from .naming import LabelCodeOrNone
+from .naming import NewUnit
+from .naming import Unit
+from .places import claim_of
+from .places import contradict
+from .places import known
+from .places import note_move
+from .places import put
+
+
+def _unit_added(state, event, job):
+    data = event["data"]
+    if data["unit"] in state.units:
+        contradict(state, event, job, data["unit"], claim_of(data["place"], None, None))
+        return
+    unit = new_unit(data["unit"], data["part"], data["serial"])
+    state.add_unit(unit)
+    put(state, event, job, unit, data["place"], None, data["how"])
+    if data["code"]:
+        _label(state, event, job, unit, data["code"])
+
+
+def _unit_labelled(state, event, job):
+    unit = known(state, event, job)
+    _label(state, event, job, unit, event["data"]["code"])
+    note_move(event, unit, "labelled", event["data"]["how"])
+
+
+def _label_voided(state, event, job):
+    unit = known(state, event, job)
+    labelling.void(state, unit, event["data"]["code"])
+    note_move(event, unit, "label void", "tapped")
+
+
+def _part_noted(state, event, job):
+    unit = known(state, event, job)
+    unit["part"] = event["data"]["part"] or unit["part"]
+    unit["serial"] = event["data"]["serial"] or unit["serial"]
+
+
+def _label(state, event, job, unit, code):
+    """Bind a code to a unit, and flag what needs a person to look at it."""
+    about = labelling.put_on(state, unit, code)
+    if about:
+        flag(state, event, job, unit["id"], about, code)
+
+
+def _tell_unit_added(names, data):
+    name = names.code(data["code"]) or "A sensor"
+    return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
+
+
+KINDS = (
+    Kind(
+        "unit_added",
+        "A unit that was not on a vehicle before.",
+        NewUnit("unit"),
+        Text("part"),
+        Text("serial"),
+        LabelCodeOrNone("code"),
+        HOW,
+        Place("place", ("out", "stock")),
+        does=_unit_added,
+        tells=_tell_unit_added,
+        job=MAY_HAVE_JOB,
+    ),
+    Kind(
+        "unit_labelled",
+        "A label was put on a unit.",
+        Unit("unit"),
+        LabelCode("code"),
+        HOW,
+        does=_unit_labelled,
+        tells="Label {code} put on ({how}).",
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "label_voided",
+        "A label is torn or lost.",
+        Unit("unit"),
+        LabelCode("code"),
+        Reason("reason"),
+        does=_label_voided,
+        tells="Label {code} void: {reason}",
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+    Kind(
+        "part_noted",
+        "The part number or serial was read off a unit.",
+        Unit("unit"),
+        Text("part"),
+        Text("serial"),
+        does=_part_noted,
+        tells=lambda names, data: (
+            "{}: part {} {}".format(names.unit(data["unit"]), data["part"], data["serial"]).strip() + "."
+        ),
+        job=MAY_HAVE_JOB,
+        after_closing=KEPT,
+    ),
+)
