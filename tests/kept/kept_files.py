@@ -9,6 +9,12 @@ from pathlib import Path
 
 MADE = Path(__file__).parent / "made_by_2a35a3b"
 
+# Sentences that were changed on purpose since, as they were and as they are: what the answers say is read so.
+REWORDED = (
+    # It may hold what was sent, too: of a phone without a server, everything.
+    ("a file of unsent entries", "a file that a phone made"),
+)
+
 
 @cache
 def content(name: str) -> bytes:
@@ -19,7 +25,11 @@ def content(name: str) -> bytes:
 @cache
 def answers() -> dict:
     """Return what the commit answered."""
-    return json.loads(content("answers.json"))
+    text = content("answers.json").decode()
+    for was, now in REWORDED:
+        assert was in text, f"no answer says {was!r}"
+        text = text.replace(was, now)
+    return json.loads(text)
 
 
 @cache
