@@ -12,7 +12,7 @@ from tests.hosts import PhoneAnswers
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
 from tests.static.builds import OwnApp
-from tests.wheels import build_wheel
+from tests.wheels import shared_wheel
 from tests.wheels import unpack
 
 # One commit gives one result: the ordinary run tries the same examples each time. The long run searches
@@ -103,8 +103,9 @@ def compiled_core(compiled_answers):
 
 @pytest.fixture(scope="session")
 def wheel(tmp_path_factory):
-    """Give the package as it is installed."""
-    return build_wheel(tmp_path_factory.mktemp("wheel"))
+    """Give the package as it is installed, built once for all workers of a run."""
+    own = tmp_path_factory.getbasetemp()
+    return shared_wheel((own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "wheel")
 
 
 @pytest.fixture(scope="session")

@@ -1,5 +1,6 @@
 """The package as people install it: the wheel, built as pip does, and unpacked into a folder of its own."""
 
+import fcntl
 import subprocess
 import sys
 import zipfile
@@ -19,6 +20,15 @@ def build_wheel(out: Path) -> Path:
     )
     (file,) = out.glob("*.whl")
     return file
+
+
+def shared_wheel(folder: Path) -> Path:
+    """Return the wheel in `folder`; whichever worker comes first builds it, the others wait for it."""
+    folder.mkdir(exist_ok=True)
+    with (folder / "lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        built = list(folder.glob("*.whl"))
+        return built[0] if built else build_wheel(folder)
 
 
 def unpack(wheel: Path, folder: Path) -> Path:

@@ -4,6 +4,7 @@ A test can let replies get lost, answer in the server's place, or swap files of 
 every request that came in.
 """
 
+import functools
 import io
 import json
 import socket
@@ -19,7 +20,11 @@ from server.app import create_app
 from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from server.web import shell
 from server.web.shell import find_static
+
+# The same bytes are packed once in a process: most of what a start takes, and each test starts the app anew.
+shell._packed = functools.cache(shell._packed)
 
 Request = namedtuple("Request", ["method", "path", "destination"])
 
