@@ -20,9 +20,9 @@ CONFIDENCE = 0.95
 BOUGHT = ["new", "new-2"]
 RATES = {"shows": 1, "false_alarm": 0, "meter_sees": 1, "meter_false": 0}
 
-# `worlds` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
+# `hypotheses` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
 # may be blocked, `seen` the causes that were behind a fault.
-State = namedtuple("State", ("worlds", "fitted", "open", "seen"))
+State = namedtuple("State", ("hypotheses", "fitted", "open", "seen"))
 
 
 class Board:
@@ -47,11 +47,11 @@ class Board:
         # Bought one after the other when the planner says so; the optimum buys nothing.
         chances.update({f"unit:{unit}": PRIORS["unit"] for unit in BOUGHT})
         self.spares = {f"s{n}": prior for n, prior in enumerate(spares)}
-        self.worlds = [(1.0, frozenset())]
+        self.hypotheses = [(1.0, frozenset())]
         for cause, chance in chances.items():
-            self.worlds = [
+            self.hypotheses = [
                 (weight * share, causes | extra)
-                for weight, causes in self.worlds
+                for weight, causes in self.hypotheses
                 for share, extra in ((1 - chance, frozenset()), (chance, frozenset([cause])))
                 if weight * share > 2e-8
             ]
@@ -59,7 +59,7 @@ class Board:
 
     def starts(self):
         """Return (chance, faulted, state) of each first test that shows a fault; they add up to 1."""
-        everything = frozenset(range(len(self.worlds)))
+        everything = frozenset(range(len(self.hypotheses)))
         size = len(self.places)
         start = State(everything, tuple(self.units[:size]), frozenset(self.places), frozenset())
         found = []
@@ -71,7 +71,7 @@ class Board:
 
     def weight(self, state) -> float:
         """Return how likely the explanations left are together."""
-        return sum(self.worlds[n][0] for n in state.worlds)
+        return sum(self.hypotheses[n][0] for n in state.hypotheses)
 
     def _parents(self, state, n: int) -> frozenset:
         place = self.places[n]
@@ -82,24 +82,24 @@ class Board:
         """Return the (faulted, state) that a test can lead to."""
         parents = [self._parents(state, n) for n in range(len(self.places))]
         found = {}
-        for world in state.worlds:
-            causes = self.worlds[world][1]
+        for hypothesis in state.hypotheses:
+            causes = self.hypotheses[hypothesis][1]
             shown = tuple(n for n, mine in enumerate(parents) if mine & causes)
-            found.setdefault(shown, []).append(world)
+            found.setdefault(shown, []).append(hypothesis)
         results = []
         for shown in sorted(found):
             seen = state.seen.union(*[parents[n] for n in shown])
-            results.append((shown, state._replace(worlds=frozenset(found[shown]), seen=seen)))
+            results.append((shown, state._replace(hypotheses=frozenset(found[shown]), seen=seen)))
         return results
 
     def results(self, state, move: dict) -> list:
         """Return the (result, state) that a move of the published form can lead to."""
         if move["move"] == "meter":
             cause = "circuit:" + move["position"]
-            bad = frozenset(n for n in state.worlds if cause in self.worlds[n][1])
-            good = state._replace(worlds=state.worlds - bad)
-            both = [("good", good), ("bad", state._replace(worlds=bad, seen=state.seen | {cause}))]
-            return [(reads, after) for reads, after in both if after.worlds]
+            bad = frozenset(n for n in state.hypotheses if cause in self.hypotheses[n][1])
+            good = state._replace(hypotheses=state.hypotheses - bad)
+            both = [("good", good), ("bad", state._replace(hypotheses=bad, seen=state.seen | {cause}))]
+            return [(reads, after) for reads, after in both if after.hypotheses]
         if move["move"] == "clean":
             return self._read(state._replace(open=state.open - set(cleaned_by(move))))
         if move["move"] in ("exchange", "replace"):
@@ -113,8 +113,8 @@ class Board:
         live = frozenset().union(*[self._parents(state, n) for n in range(len(self.places))])
         whole = self.weight(state)
         verdicts, acting, shared = {}, {}, 0.0
-        for n in state.worlds:
-            weight, causes = self.worlds[n]
+        for n in state.hypotheses:
+            weight, causes = self.hypotheses[n]
             causes = causes & state.seen
             verdicts[causes] = verdicts.get(causes, 0.0) + weight / whole
             acting[causes & live] = acting.get(causes & live, 0.0) + weight / whole
@@ -141,12 +141,14 @@ class Board:
 
     def _doubtful(self, state) -> set:
         """Return the units that are not known to be good."""
-        known = frozenset().union(*[self.worlds[n][1] for n in state.worlds])
+        known = frozenset().union(*[self.hypotheses[n][1] for n in state.hypotheses])
         return {unit for unit in self.units if f"unit:{unit}" in known and unit not in self.spares}
 
     def optimum(self, state) -> float:
         """Return the expected minutes until settled when every move is the best one."""
-        good = [u for u in self.units if not any(f"unit:{u}" in self.worlds[n][1] for n in state.worlds)]
+        good = [
+            u for u in self.units if not any(f"unit:{u}" in self.hypotheses[n][1] for n in state.hypotheses)
+        ]
         # Units known to be good are one like the other.
         key = state._replace(fitted=tuple("good" if u in good else u for u in state.fitted))
         if key not in self.known:
@@ -160,8 +162,8 @@ class Board:
         for minutes, move in self.moves(state):
             if minutes >= best:
                 break
-            results = self.results(state, move)
-            after = frozenset(result.worlds for _, result in results)
+            results = self.predictions(state, move)
+            after = frozenset(result.hypotheses for _, result in results)
             # A result that is certain beforehand tells nothing and brings nothing nearer.
             if len(results) == 1 or (after, frozenset(move.get("fitted", ()))) in tried:
                 continue
@@ -204,9 +206,9 @@ class Board:
         if move["move"] == "replace":
             for place in move["fitted"]:
                 old = f"unit:{state.fitted[self.places.index(place)]}"
-                bad = sum(self.worlds[n][0] for n in state.worlds if old in self.worlds[n][1])
+                bad = sum(self.hypotheses[n][0] for n in state.hypotheses if old in self.hypotheses[n][1])
                 expected += MINUTES["part"] * (1 - bad / whole)
-        for result, after in self.results(state, move):
+        for result, after in self.predictions(state, move):
             if move["move"] == "meter":
                 reading = {"position": move["position"], "reads": result}
                 longer = case | {"meter": [*case["meter"], reading]}

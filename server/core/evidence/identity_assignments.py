@@ -12,7 +12,7 @@ from ..infer.belief import Belief
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
-from ..infer.scaled_float import WIDE_ONE
+from ..infer.scaled_float import SCALED_ONE
 from ..plan.answer import reason
 
 _EXPLANATIONS = 64
@@ -127,13 +127,13 @@ def _shares(beliefs: list) -> list:
     """Return the posterior chance of each way; the readings' constant factors are the same in all."""
     weights = []
     for belief in beliefs:
-        weight = WIDE_ONE * belief.total
+        weight = SCALED_ONE * belief.total
         for cause in range(len(belief.model.names)):
             if cause not in belief.bit:
-                absent, present = belief.model.weights(cause, WIDE_ONE)
+                absent, present = belief.model.weights(cause, SCALED_ONE)
                 weight = weight * (absent + present)
         weights.append(weight)
-    total = WIDE_ONE * 0.0
+    total = SCALED_ONE * 0.0
     for weight in weights:
         total = total + weight
     return [weight / total for weight in weights]

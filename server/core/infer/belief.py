@@ -13,7 +13,7 @@ from ..errors import BadInput
 from .elimination import Eliminated
 from .noisy_or import chances_faulted
 from .noisy_or import power
-from .scaled_float import WIDE_ONE
+from .scaled_float import SCALED_ONE
 from .table import Table
 
 # Up to here a table of all subsets is the quicker way.
@@ -48,7 +48,7 @@ class Belief:
             for n, suspect in enumerate(members):
                 self.where[suspect] = (c, n)
         if not self._weigh(1.0):
-            self._weigh(WIDE_ONE)
+            self._weigh(SCALED_ONE)
         self.alone = self._alone()
 
     def _cutset(self) -> list:
@@ -113,7 +113,7 @@ class Belief:
                 continue
             branches.append((weight, present, components))
             total = total + weight
-        if total < SMALLEST and one is not WIDE_ONE:
+        if total < SMALLEST and one is not SCALED_ONE:
             return False
         if total == 0:
             raise _impossible()
@@ -155,7 +155,7 @@ class Belief:
                 continue
             absent, present = self.model.weights(cause, 1.0)
             if absent + present < SMALLEST:
-                absent, present = self.model.weights(cause, WIDE_ONE)
+                absent, present = self.model.weights(cause, SCALED_ONE)
             both = absent + present
             if both == 0:
                 raise _impossible()

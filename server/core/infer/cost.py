@@ -18,13 +18,13 @@ def read(raw, field: str):
     if raw is None:
         return None
     validate.an_object(raw, field, _KEYS, [])
-    found = []
+    amounts = []
     for key in _KEYS:
         value = raw.get(key, 0)
         if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= _MOST:
             raise BadInput(field + "." + key, value, _WANTED)
-        found.append(value)
-    money = Money(*found)
+        amounts.append(value)
+    money = Money(*amounts)
     return money if money.labour_per_hour else None
 
 

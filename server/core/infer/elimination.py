@@ -33,13 +33,13 @@ class Eliminated:
 
     def marginals(self) -> list:
         """Return P(present) of each cause: the share of the weight that it holds."""
-        found = []
+        chances = []
         for n in range(self.size):
             absent, present = self.weights[n]
             held = list(self.weights)
             held[n] = (absent * 0.0, present)
-            found.append(self._run(held)[1] / self.total)
-        return found
+            chances.append(self._run(held)[1] / self.total)
+        return chances
 
     def expect(self, scales: tuple) -> float:
         """Return the mean of the product of the scales of the causes that are present."""
@@ -59,14 +59,14 @@ class Eliminated:
         left nothing.
         """
         low = least
-        found = self._at_least(low, most * _SPARE)
+        subsets = self._at_least(low, most * _SPARE)
         high = low
-        while found is None:
+        while subsets is None:
             low = high
             high = high * 4
-            found = self._at_least(high, most * _SPARE)
+            subsets = self._at_least(high, most * _SPARE)
         for _ in range(_HALVINGS):
-            if found or low == high:
+            if subsets or low == high:
                 break
             middle = (low + high) / 2
             closer = self._at_least(middle, most * _SPARE)
@@ -74,18 +74,18 @@ class Eliminated:
                 low = middle
             else:
                 high = middle
-                found = closer
-        rows = in_order([(-share, mask) for share, mask in found])
+                subsets = closer
+        rows = in_order([(-share, mask) for share, mask in subsets])
         return [(-less, mask) for less, mask in rows[:most]]
 
     def _at_least(self, least: float, most: int):
         """Return the (share, mask) of at least `least`; None when they are more than `most`."""
-        found = [(1.0, 0)]
+        partial = [(1.0, 0)]
         for n in range(len(self.buckets) - 1, -1, -1):
             bucket = self.buckets[n]
             bit = 1 << bucket.cause
             longer = []
-            for share, mask in found:
+            for share, mask in partial:
                 state = 0
                 for i, cause in enumerate(bucket.scope):
                     if mask >> cause & 1:
@@ -101,8 +101,8 @@ class Eliminated:
                     longer.append((with_it, mask | bit))
             if len(longer) > most:
                 return None
-            found = longer
-        return found
+            partial = longer
+        return partial
 
     def _run(self, weights: list):
         """Eliminate every cause; return the buckets and the total weight."""

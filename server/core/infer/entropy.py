@@ -14,7 +14,7 @@ def weighed(share: float) -> float:
 
 def bits(shares: list) -> float:
     """Return the entropy of shares that add up to one; it only ranks, or is rounded before it is shown."""
-    found = 0.0
+    nats = 0.0
     for share in shares:
-        found = found + weighed(share)
-    return found * BITS
+        nats = nats + weighed(share)
+    return nats * BITS

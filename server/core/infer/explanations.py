@@ -14,7 +14,7 @@ _LEAST = 0.5 / WHOLE
 
 def likeliest(belief, most: int) -> list:
     """Return the likeliest (probability, subset), at most `most`, best first, each exact."""
-    found = []
+    rows = []
     for branch in belief.branches:
         if branch.share < _LEAST:
             continue
@@ -23,8 +23,8 @@ def likeliest(belief, most: int) -> list:
             entries = branch.components[c].likeliest(_LEAST / branch.share, most)
             entries = [(share, _spread(mask, members)) for share, mask in entries]
             partial = _products(partial, entries, most)
-        found.extend(partial)
-    return _best(found, most)
+        rows.extend(partial)
+    return _best(rows, most)
 
 
 def _products(left: list, right: list, most: int) -> list:
@@ -89,7 +89,7 @@ def minimal(readings: list, most: int) -> list:
     not explained yet, try each parent. Pruning early would lose sets when one reading's parents
     contain another's (Greiner, Smith and Wilkerson 1989), so what is not minimal goes at the end.
     """
-    found = []
+    sets = []
     seen = {}
     waiting = [()]
     while waiting:
@@ -97,7 +97,7 @@ def minimal(readings: list, most: int) -> list:
         missed = unexplained(readings, causes)
         if not missed:
             if len([cause for cause in causes if not unexplained(readings, _less(causes, cause))]) == 0:
-                found.append(list(causes))
+                sets.append(list(causes))
             continue
         if len(causes) == most:
             continue
@@ -106,7 +106,7 @@ def minimal(readings: list, most: int) -> list:
             if longer not in seen:
                 seen[longer] = True
                 waiting.append(longer)
-    return sorted(found)
+    return sorted(sets)
 
 
 def unexplained(readings: list, causes) -> list:

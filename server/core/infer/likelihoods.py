@@ -18,7 +18,7 @@ _WANTED = "unit: and a unit of the case, circuit: or blocked: and a position, fe
 
 def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
     """Return the checked likelihoods; `where`, `groups` and `who` say which names the case has."""
-    found = []
+    likelihoods = []
     named = []
     for n, entry in enumerate(validate.a_list(raw, field)):
         here = "{}[{}]".format(field, n)
@@ -32,8 +32,8 @@ def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
         named.append(cause)
         wanted = "a number from 0.001 to 1000"
         factor = validate.a_number(entry["factor"], here + ".factor", 1 / _MOST, _MOST, wanted)
-        found.append(Likelihood(kind, number, factor))
-    return found
+        likelihoods.append(Likelihood(kind, number, factor))
+    return likelihoods
 
 
 def _cause(cause, where: dict, groups: list, who: dict):

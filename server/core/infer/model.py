@@ -127,16 +127,16 @@ class Model:
 
     def parents(self, place: int, unplugged: bool) -> list:
         """Return the causes that would act on a reading of this position now."""
-        found = [self.circuits[place][-1], self.controls[-1]]
+        parents = [self.circuits[place][-1], self.controls[-1]]
         group = self.group[place]
         if group is not None:
-            found.append(self.feeds[group][-1])
+            parents.append(self.feeds[group][-1])
         if not unplugged:
             if self.fitted[place] != NOBODY:
-                found.append(self.unit[self.fitted[place]])
+                parents.append(self.unit[self.fitted[place]])
             if self.blockable[place]:
-                found.append(self.blocked[place])
-        return sorted(found)
+                parents.append(self.blocked[place])
+        return sorted(parents)
 
     def _read_test(self, n: int, test):
         for place in range(len(self.fitted)):
@@ -163,15 +163,15 @@ class Model:
 
     def suspects(self) -> list:
         """Return the causes with a faulted reading or a bad meter reading that counted."""
-        found = []
+        suspects = []
         for parents, _ in sorted(self.faulted):
             for cause in parents:
-                if cause not in found:
-                    found.append(cause)
+                if cause not in suspects:
+                    suspects.append(cause)
         for cause in range(len(self.names)):
-            if self.meter_bad[cause] and cause not in found:
-                found.append(cause)
-        return sorted(found)
+            if self.meter_bad[cause] and cause not in suspects:
+                suspects.append(cause)
+        return sorted(suspects)
 
     def live(self) -> list:
         """Return a flag a cause: would it still act in a test made now?"""

@@ -18,7 +18,7 @@ def in_order(items: list) -> list:
     return runs[0] if runs else []
 
 
-def by_worth(chances: list, costs: list) -> list:
+def by_chance_per_minute(chances: list, costs: list) -> list:
     """Return the numbers of independent checks in the order of least expected cost.
 
     The one with the highest chance for its cost comes first. That is the best order when one fault

@@ -7,7 +7,7 @@ code then runs once more on these, so that an answer is never cut short.
 import math
 
 
-class Wide:
+class ScaledFloat:
     """value * 2**exponent, with value kept between a half and one (or zero)."""
 
     def __init__(self, value: float, exponent: int):
@@ -19,19 +19,19 @@ class Wide:
             self.exponent = exponent + extra
 
     def __mul__(self, other):
-        if not isinstance(other, Wide):
-            return Wide(self.value * other, self.exponent)
-        return Wide(self.value * other.value, self.exponent + other.exponent)
+        if not isinstance(other, ScaledFloat):
+            return ScaledFloat(self.value * other, self.exponent)
+        return ScaledFloat(self.value * other.value, self.exponent + other.exponent)
 
     def __add__(self, other):
-        if not isinstance(other, Wide):
-            other = Wide(other, 0)
+        if not isinstance(other, ScaledFloat):
+            other = ScaledFloat(other, 0)
         big, small = (self, other) if self._above(other) else (other, self)
         gap = big.exponent - small.exponent
         # Beyond this gap the smaller one is less than half of the last bit.
         if small.value == 0 or gap > 60:
             return big
-        return Wide(big.value + math.ldexp(small.value, -gap), big.exponent)
+        return ScaledFloat(big.value + math.ldexp(small.value, -gap), big.exponent)
 
     def __truediv__(self, other):
         """Return an ordinary float; only ratios leave the reasoning."""
@@ -46,7 +46,7 @@ class Wide:
 
     def __lt__(self, other):
         """Compare with an ordinary float; nothing else is asked for."""
-        return not self._above(Wide(other, 0))
+        return not self._above(ScaledFloat(other, 0))
 
     def _above(self, other) -> bool:
         if self.value == 0 or other.value == 0:
@@ -54,4 +54,4 @@ class Wide:
         return self.exponent >= other.exponent
 
 
-WIDE_ONE = Wide(1.0, 0)
+SCALED_ONE = ScaledFloat(1.0, 0)

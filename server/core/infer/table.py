@@ -38,12 +38,12 @@ class Table:
 
     def marginals(self) -> list:
         """Return P(present) of each cause."""
-        found = [0.0] * self.size
+        chances = [0.0] * self.size
         for share, mask in self.entries:
             for n in range(self.size):
                 if mask >> n & 1:
-                    found[n] = found[n] + share
-        return found
+                    chances[n] = chances[n] + share
+        return chances
 
     def expect(self, scales: tuple) -> float:
         """Return the mean of the product of the scales of the causes that are present.
@@ -64,12 +64,12 @@ class Table:
 
     def likeliest(self, least: float, most: int) -> list:
         """Return the (share, mask) of at least `least`, at most `most`, best first."""
-        found = []
+        entries = []
         for entry in self.entries[:most]:
             if entry[0] < least:
                 break
-            found.append(entry)
-        return found
+            entries.append(entry)
+        return entries
 
 
 def _multiply(subsets: list, causes: list, base: int, values: list) -> list:

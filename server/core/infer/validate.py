@@ -80,12 +80,12 @@ def one_of(value, field: str, choices: list):
 
 def places(value, field: str, known: dict) -> list:
     """Return the numbers of the positions that a list names, each position once."""
-    found = []
+    numbers = []
     for n, name in enumerate(a_list(value, field)):
         here = "{}[{}]".format(field, n)
         if not isinstance(name, str) or name not in known:
             raise BadInput(here, name, "the id of one of the positions")
-        if known[name] in found:
+        if known[name] in numbers:
             raise BadInput(here, name, "each position named once")
-        found.append(known[name])
-    return found
+        numbers.append(known[name])
+    return numbers

@@ -19,28 +19,28 @@ class Candidates:
         self.minutes = case.minutes
         self.exchanges = Exchanges(case)
 
-    def moves(self, state, scent, width: int, all_kinds: bool) -> list:
+    def moves(self, state, marginals, width: int, all_kinds: bool) -> list:
         """Return the moves for the `width` most suspect positions, in a fixed order."""
-        found = [Move("retest", [], [], self.minutes["test"], "retest")]
-        places = self.by_doubt(state, scent)[:width]
+        moves = [Move("retest", [], [], self.minutes["test"], "retest")]
+        places = self.by_doubt(state, marginals)[:width]
         doubtful = CLEARED
-        blocked = [place for place in places if scent.blocked[place] >= _WORTH_A_MOVE]
+        blocked = [place for place in places if marginals.blocked[place] >= _WORTH_A_MOVE]
         for count in range(2, len(blocked) + 1):
-            found.append(self.clean(blocked[:count]))
+            moves.append(self.clean(blocked[:count]))
         for place in places:
             if place in blocked:
-                found.append(self.clean([place]))
-            if scent.circuit[place] >= _WORTH_A_MOVE:
-                found.append(self.meter(place))
-            doubtful = max(doubtful, _CLEARED_BESIDE * scent.unit[place])
-        suspects = [place for place in places if scent.unit[place] >= doubtful]
-        found.extend(self.exchanges.all(state, scent, suspects, width))
-        found.extend(self.exchanges.elsewhere(state, scent))
+                moves.append(self.clean([place]))
+            if marginals.circuit[place] >= _WORTH_A_MOVE:
+                moves.append(self.meter(place))
+            doubtful = max(doubtful, _CLEARED_BESIDE * marginals.unit[place])
+        suspects = [place for place in places if marginals.unit[place] >= doubtful]
+        moves.extend(self.exchanges.all(state, marginals, suspects, width))
+        moves.extend(self.exchanges.elsewhere(state, marginals))
         if all_kinds and places:
             for count in range(1, len(suspects) + 1):
-                found.append(self.replace(suspects[:count]))
-            found.append(self.unplug(places[0]))
-        return found
+                moves.append(self.replace(suspects[:count]))
+            moves.append(self.unplug(places[0]))
+        return moves
 
     def proving(self, moves: list) -> list:
         """Return the moves without the exchanges of suspects only, unless there is no other exchange.
@@ -72,13 +72,13 @@ class Candidates:
         fitted = [(place, NEW) for place in sorted(places)]
         return Move("replace", [], fitted, refit(self.case, places), "replace")
 
-    def by_doubt(self, state, scent) -> list:
+    def by_doubt(self, state, marginals) -> list:
         """Return the suspect positions, those first of whose causes least is known."""
         rows = []
         for place in range(len(state.fitted)):
-            if scent.place(place) >= _WORTH_A_MOVE:
+            if marginals.place(place) >= _WORTH_A_MOVE:
                 doubt = 0.0
-                for chance in (scent.unit[place], scent.circuit[place], scent.blocked[place]):
+                for chance in (marginals.unit[place], marginals.circuit[place], marginals.blocked[place]):
                     doubt = doubt + chance * (1.0 - chance)
                 rows.append((-int(doubt * 1000000 + 0.5), place))
         return [place for _, place in sorted(rows)]

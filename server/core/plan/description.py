@@ -13,27 +13,27 @@ from .outlook import Outlook
 class Description:
     """Describes the moves of one belief."""
 
-    def __init__(self, sight, foresight, found, scent, entries: list):
-        self.belief = sight.belief
-        self.model = sight.model
-        self.case = sight.case
-        self.state = sight.now()
-        self.foresight = foresight
-        self.found = found
-        self.scent = scent
-        self.outlook = Outlook(sight, entries)
+    def __init__(self, observation, lookahead, known_causes, marginals, entries: list):
+        self.belief = observation.belief
+        self.model = observation.model
+        self.case = observation.case
+        self.state = observation.now()
+        self.lookahead = lookahead
+        self.known_causes = known_causes
+        self.marginals = marginals
+        self.outlook = Outlook(observation, entries)
 
-    def shown(self, move: Move, best: bool) -> dict:
+    def described(self, move: Move, best: bool) -> dict:
         """Return a move with its reason, its outlook, and what speaks against it."""
-        shown = self._described(move)
+        told = self._without_objections(move)
         if not best:
-            against = why_not.sentence(move, shown["bits_x1000"], self._untested(move), self._good(move))
+            against = why_not.sentence(move, told["bits_x1000"], self._untested(move), self._good(move))
             if against:
-                shown["why_not"] = against
+                told["why_not"] = against
         if self.case.money is not None:
             bought = len([1 for _, unit in move.fitted if unit == NEW])
-            shown["cost"] = cost.cost(self.case.money, shown["minutes_x100"], bought)
-        return shown
+            told["cost"] = cost.cost(self.case.money, told["minutes_x100"], bought)
+        return told
 
     def _untested(self, move: Move) -> bool:
         """Tell whether a move fits a spare that no test has seen clean and no history speaks for."""
@@ -50,13 +50,13 @@ class Description:
         bad = 1.0
         for place, unit in move.fitted:
             if unit == NEW:
-                bad = min(bad, self.scent.unit[place])
+                bad = min(bad, self.marginals.unit[place])
         return parts(1.0 - bad)
 
-    def _described(self, move: Move) -> dict:
+    def _without_objections(self, move: Move) -> dict:
         """Return a move with its reason and its outlook."""
         minutes = hundredths(move.minutes)
-        shown = {
+        told = {
             "move": move.kind,
             "minutes_x100": minutes,
             "reason": reasons.reason(
@@ -64,21 +64,21 @@ class Description:
             ),
         }
         if move.kind == "meter":
-            shown["position"] = self.case.positions[move.places[0]].id
-            shown["outlook"], shown["bits_x1000"] = self.outlook.of_meter(move)
-            return shown
+            told["position"] = self.case.positions[move.places[0]].id
+            told["outlook"], told["bits_x1000"] = self.outlook.of_meter(move)
+            return told
         if move.fitted:
-            shown["fitted"] = {}
+            told["fitted"] = {}
             names = self._names(move)
             for n, (place, _) in enumerate(move.fitted):
-                shown["fitted"][self.case.positions[place].id] = names[n]
+                told["fitted"][self.case.positions[place].id] = names[n]
         elif len(move.places) == 1:
-            shown["position"] = self.case.positions[move.places[0]].id
+            told["position"] = self.case.positions[move.places[0]].id
         elif move.places:
-            shown["positions"] = [self.case.positions[place].id for place in move.places]
-        places = self.foresight.results.watched(self.state, move, self.foresight.worlds)
-        shown["outlook"], shown["bits_x1000"] = self.outlook.of_test(self.state, move, places)
-        return shown
+            told["positions"] = [self.case.positions[place].id for place in move.places]
+        places = self.lookahead.predictions.watched(self.state, move, self.lookahead.hypotheses)
+        told["outlook"], told["bits_x1000"] = self.outlook.of_test(self.state, move, places)
+        return told
 
     def _names(self, move: Move) -> list:
         """Return the ids of the units to fit; each new one gets the first name that is free."""
@@ -100,7 +100,9 @@ class Description:
     def _about(self, move: Move) -> str:
         """Return what the sentence of a move speaks of."""
         if move.why == "shared":
-            return reasons.either([reasons.cause(self.model, cause) for cause in self.found.shared()])
+            return reasons.either([reasons.cause(self.model, cause) for cause in self.known_causes.shared()])
         if move.why.startswith("verdict") or move.why == "repair":
-            return reasons.listed([reasons.cause(self.model, cause) for cause in self.found.dealt(move)])
+            return reasons.listed(
+                [reasons.cause(self.model, cause) for cause in self.known_causes.dealt(move)]
+            )
         return reasons.listed([self.case.positions[place].name for place in move.places])

@@ -19,7 +19,7 @@ _RARE = 0.03
 _NOTICED = 0.01
 # When it is as likely as this that all is clear, one more test may settle it.
 _HOPE = 0.1
-_WORLDS = 10
+_HYPOTHESES = 10
 _DEEPEST = 4
 _NOTED = 0.05
 _SHARES = 1000000
@@ -27,24 +27,24 @@ _ENDLESS = 1000000.0
 
 
 class Endgame:
-    """Looks ahead to the end with the measures of a Foresight, which has priced its belief already."""
+    """Looks ahead to the end with the measures of a LookAhead, which has priced its belief already."""
 
-    def __init__(self, foresight):
-        self.foresight = foresight
-        self.sight = foresight.sight
-        self.candidates = foresight.candidates
-        self.test = foresight.case.minutes["test"]
+    def __init__(self, lookahead):
+        self.lookahead = lookahead
+        self.observation = lookahead.observation
+        self.candidates = lookahead.candidates
+        self.test = lookahead.case.minutes["test"]
         self.cheapest = self.test
         self.steps = 0
         self.known = {}
 
-    def best(self, state, moves: list, worlds: list):
+    def best(self, state, moves: list, hypotheses: list):
         """Return the best of the moves, the most promising first; None when it is too much to work out."""
         self.cheapest = min([move.minutes for move in moves if move.kind != "retest"] or [self.test])
-        _, best = self._best(state, moves, worlds, 1.0, 0)
+        _, best = self._best(state, moves, hypotheses, 1.0, 0)
         return None if self.steps > _STEPS else best
 
-    def _best(self, state, moves: list, worlds: list, chance: float, depth: int) -> tuple:
+    def _best(self, state, moves: list, hypotheses: list, chance: float, depth: int) -> tuple:
         """Return the least (minutes to the end, move)."""
         best = None
         chosen = None
@@ -54,16 +54,16 @@ class Endgame:
             self.steps += 1
             if self.steps > _STEPS:
                 break
-            look = self.foresight.look(state, move, worlds, _NOTICED)
+            look = self.lookahead.look(state, move, hypotheses, _NOTICED)
             # A result that is certain beforehand tells nothing, and to see a fault again that is there
             # brings little, over and over.
-            hopeless = move.kind == "retest" and weight_clear(worlds, look.live) <= _HOPE
+            hopeless = move.kind == "retest" and weight_clear(hypotheses, look.live) <= _HOPE
             if len(look.outcomes) < 2 or hopeless:
                 continue
             expected = look.minutes
             waiting = []
             for outcome in look.outcomes:
-                if not self.foresight.settled(outcome, look.live):
+                if not self.lookahead.settled(outcome, look.live):
                     least = self._least(look, outcome)
                     waiting.append((outcome, least))
                     expected = expected + outcome.total * least
@@ -80,35 +80,35 @@ class Endgame:
 
     def _least(self, look, outcome) -> float:
         """Return what the rest takes at least: a test where that can be the end of it, else a move."""
-        if weight_clear(outcome.worlds, look.live) > _HOPE * outcome.total:
+        if weight_clear(outcome.hypotheses, look.live) > _HOPE * outcome.total:
             return self.test
         return self.cheapest
 
     def _left(self, look, outcome, chance: float, depth: int) -> float:
         """Return the minutes to the end from a result on."""
         state = look.reached
-        worlds = likeliest(outcome.worlds, _WORLDS)
+        hypotheses = likeliest(outcome.hypotheses, _HYPOTHESES)
         known = 0.0
-        for _, weight in worlds:
+        for _, weight in hypotheses:
             known = known + weight
         if chance < _RARE or depth >= _DEEPEST or known <= 0.0:
             return self._estimate(look, outcome)
-        worlds = [(mask, weight / known) for mask, weight in worlds]
-        key = (tuple(state.fitted), tuple(state.blockable), _rounded(worlds))
+        hypotheses = [(mask, weight / known) for mask, weight in hypotheses]
+        key = (tuple(state.fitted), tuple(state.blockable), _rounded(hypotheses))
         if key not in self.known:
             # What leads back to this very belief has told nothing.
             self.known[key] = _ENDLESS
-            best, _ = self._best(state, self._moves(state, worlds), worlds, chance, depth + 1)
+            best, _ = self._best(state, self._moves(state, hypotheses), hypotheses, chance, depth + 1)
             self.known[key] = self._estimate(look, outcome) if best is None else best
-        # What is new, and no world says, is left as it would be.
+        # What is new, and no hypothesis says, is left as it would be.
         share = min(1.0, known / outcome.total)
         if share > 0.99:
             return self.known[key]
         return share * self.known[key] + (1.0 - share) * self._estimate(look, outcome)
 
-    def _moves(self, state, worlds: list) -> list:
+    def _moves(self, state, hypotheses: list) -> list:
         """Return the moves to try after a result, those first that set a mark for the others to meet."""
-        moves = self.candidates.moves(state, self.foresight.scent(state, worlds), 2, False)
+        moves = self.candidates.moves(state, self.lookahead.marginals(state, hypotheses), 2, False)
         rows = []
         for n, move in enumerate(moves):
             rows.append((0 if move.kind == "exchange" else 1, hundredths(move.minutes), n))
@@ -116,10 +116,10 @@ class Endgame:
 
     def _estimate(self, look, outcome) -> float:
         """Return the estimated minutes, cut to figures that both hosts agree on."""
-        left = self.foresight.left(outcome, look.reached, look.live)
+        left = self.lookahead.left(outcome, look.reached, look.live)
         return max(self.test, int(left * 1000 + 0.5) / 1000)
 
 
-def _rounded(worlds: list) -> tuple:
+def _rounded(hypotheses: list) -> tuple:
     """Return a belief as a key that two ways to it agree on."""
-    return tuple(sorted([(mask, int(weight * _SHARES + 0.5)) for mask, weight in worlds]))
+    return tuple(sorted([(mask, int(weight * _SHARES + 0.5)) for mask, weight in hypotheses]))

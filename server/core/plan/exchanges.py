@@ -21,65 +21,65 @@ class Exchanges:
     def __init__(self, case):
         self.case = case
 
-    def all(self, state, scent, suspects: list, width: int) -> list:
+    def all(self, state, marginals, suspects: list, width: int) -> list:
         """Return the exchanges that say something about these suspect positions."""
-        found = []
+        moves = []
         partners = []
         for place in suspects:
-            mine = self._partners(state, scent, place)
+            mine = self._partners(state, marginals, place)
             partners.append(mine)
             for partner in mine[: 2 if width > 1 else 1]:
-                found.append(self._pair(state, place, partner))
-            spare = self.spare(state, scent, place, [])
+                moves.append(self._pair(state, place, partner))
+            spare = self.spare(state, marginals, place, [])
             if spare is not None:
-                found.append(self.with_spare(place, spare))
+                moves.append(self.with_spare(place, spare))
         if len(suspects) > 1:
             for count in range(2, len(suspects) + 1):
-                found.extend(self._several(state, scent, suspects[:count], partners))
+                moves.extend(self._several(state, marginals, suspects[:count], partners))
             for n in range(1, len(suspects)):
                 if n > 1 and partners[n]:
-                    found.extend(self._rings(state, [suspects[0], suspects[n]], partners))
-            found.extend(self._among(state, suspects))
-        return found
+                    moves.extend(self._rings(state, [suspects[0], suspects[n]], partners))
+            moves.extend(self._among(state, suspects))
+        return moves
 
     def _among(self, state, suspects: list) -> list:
         """Return the exchanges of suspects with each other: pairs, and rings of all of them."""
-        found = []
+        moves = []
         for n in range(1, len(suspects)):
             for place in suspects[:n]:
                 if self._same_part(state.fitted[place], state.fitted[suspects[n]]):
-                    found.append(self._ring(state, [place, suspects[n]], "suspects"))
+                    moves.append(self._ring(state, [place, suspects[n]], "suspects"))
         if len(suspects) > 2 and self._all_alike(state, suspects):
-            found.append(self._ring(state, suspects, "suspects"))
-            found.append(self._ring(state, suspects[::-1], "suspects"))
-        return found
+            moves.append(self._ring(state, suspects, "suspects"))
+            moves.append(self._ring(state, suspects[::-1], "suspects"))
+        return moves
 
-    def _several(self, state, scent, suspects: list, partners: list) -> list:
+    def _several(self, state, marginals, suspects: list, partners: list) -> list:
         """Return ways to settle several suspects in one retest."""
-        found = self._rings(state, suspects, partners)
+        moves = self._rings(state, suspects, partners)
         pairs = _disjoint(suspects, partners)
         if pairs:
             moved = []
             for one, other in pairs:
                 moved = moved + [(one, state.fitted[other]), (other, state.fitted[one])]
-            found.append(self._move(moved, "several"))
-        spare = self.spare(state, scent, suspects[0], [])
+            moves.append(self._move(moved, "several"))
+        spare = self.spare(state, marginals, suspects[0], [])
         if spare is None:
-            return found
+            return moves
         if self._all_alike(state, suspects):
             # The spare goes in, each suspect moves on by one, the last one comes out.
             moved = [(suspects[0], spare)]
             for n in range(1, len(suspects)):
                 moved.append((suspects[n], state.fitted[suspects[n - 1]]))
-            found.append(self._move(moved, "chain"))
+            moves.append(self._move(moved, "chain"))
         moved = []
         for place in suspects:
-            spare = self.spare(state, scent, place, [unit for _, unit in moved])
+            spare = self.spare(state, marginals, place, [unit for _, unit in moved])
             if spare is not None:
                 moved.append((place, spare))
         if len(moved) == len(suspects):
-            found.append(self._move(moved, "spares"))
-        return found
+            moves.append(self._move(moved, "spares"))
+        return moves
 
     def _rings(self, state, suspects: list, partners: list) -> list:
         """Return rings of the suspects and one cleared position, in both directions."""
@@ -110,36 +110,36 @@ class Exchanges:
         """Fit a spare at the position and test."""
         return self._move([(place, spare)], "spare")
 
-    def elsewhere(self, state, scent) -> list:
+    def elsewhere(self, state, marginals) -> list:
         """Return the move that fits a suspect, taken out before, where all is known to work.
 
         Only there can it be cleared; as long as it lies on the bench its share of the doubt stays.
         """
         rows = []
         for unit, known in enumerate(self.case.units):
-            on_bench = unit not in state.fitted and known.available and scent.suspected[unit]
-            if on_bench and scent.spare[unit] >= CLEARED:
-                rows.append((-int(scent.spare[unit] * 1000000 + 0.5), unit))
+            on_bench = unit not in state.fitted and known.available and marginals.suspected[unit]
+            if on_bench and marginals.spare[unit] >= CLEARED:
+                rows.append((-int(marginals.spare[unit] * 1000000 + 0.5), unit))
         for _, unit in sorted(rows):
-            for place in self._hosts(state, scent, unit):
+            for place in self._hosts(state, marginals, unit):
                 return [self._move([(place, unit)], "bench")]
         return []
 
-    def _hosts(self, state, scent, unit: int) -> list:
+    def _hosts(self, state, marginals, unit: int) -> list:
         """Return the cleared positions that take this unit, the easiest to reach first."""
         rows = []
         for place, other in enumerate(state.fitted):
-            if self._same_part(unit, other) and scent.place(place) < CLEARED:
+            if self._same_part(unit, other) and marginals.place(place) < CLEARED:
                 rows.append((int(self.case.positions[place].reach * 100 + 0.5), place))
         return [place for _, place in sorted(rows)]
 
-    def spare(self, state, scent, place: int, taken: list):
+    def spare(self, state, marginals, place: int, taken: list):
         """Return the least suspect unit at hand that is fitted nowhere and fits here, or None."""
         rows = []
         for unit, known in enumerate(self.case.units):
             if known.available and unit not in state.fitted and unit not in taken:
-                if scent.spare[unit] < _SPARE and self._same_part(state.fitted[place], unit):
-                    rows.append((int(scent.spare[unit] * 1000000 + 0.5), known.id, unit))
+                if marginals.spare[unit] < _SPARE and self._same_part(state.fitted[place], unit):
+                    rows.append((int(marginals.spare[unit] * 1000000 + 0.5), known.id, unit))
         return sorted(rows)[0][2] if rows else None
 
     def _easiest(self, state, place: int, partner: int) -> str:
@@ -168,14 +168,14 @@ class Exchanges:
         part = self.case.units[one].part
         return part is None or self.case.units[other].part in (None, part)
 
-    def _partners(self, state, scent, place: int) -> list:
+    def _partners(self, state, marginals, place: int) -> list:
         """Return the cleared positions to exchange with: easiest to reach, then nearest."""
         rows = []
-        doubtful = max(CLEARED, _CLEARED_BESIDE * scent.unit[place])
+        doubtful = max(CLEARED, _CLEARED_BESIDE * marginals.unit[place])
         group = self.case.positions[place].group
         for other, unit in enumerate(state.fitted):
             if other != place and self._same_part(state.fitted[place], unit):
-                if scent.place(other) < doubtful:
+                if marginals.place(other) < doubtful:
                     reach = int(self.case.positions[other].reach * 100 + 0.5)
                     near = 0 if self.case.positions[other].group == group else 1
                     rows.append((reach, near, abs(other - place), other))

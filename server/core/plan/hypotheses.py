@@ -1,21 +1,21 @@
-"""Questions to a list of worlds: explanations as (mask, weight), the rest of the weight unknown."""
+"""Questions to a list of hypotheses: explanations as (mask, weight), the rest of the weight unknown."""
 
 from ..infer.entropy import BITS
 from ..infer.entropy import weighed
 
 
-def acting(worlds: list, live: int) -> dict:
+def acting(hypotheses: list, live: int) -> dict:
     """Return the weight of each set of live suspects that are present, by its mask."""
     sums = {}
-    for mask, weight in worlds:
+    for mask, weight in hypotheses:
         present = mask & live
         sums[present] = sums.get(present, 0.0) + weight
     return sums
 
 
-def live_fault(worlds: list, live: int):
+def live_fault(hypotheses: list, live: int):
     """Return the likeliest set of live suspects present as (mask, weight)."""
-    sums = acting(worlds, live)
+    sums = acting(hypotheses, live)
     best = (0, 0.0)
     for present in sorted(sums):
         if sums[present] > best[1]:
@@ -23,26 +23,26 @@ def live_fault(worlds: list, live: int):
     return best
 
 
-def weight_clear(worlds: list, live: int) -> float:
-    """Return the weight of the worlds in which nothing live is present."""
-    found = 0.0
-    for mask, weight in worlds:
+def weight_clear(hypotheses: list, live: int) -> float:
+    """Return the weight of the hypotheses in which nothing live is present."""
+    clear = 0.0
+    for mask, weight in hypotheses:
         if mask & live == 0:
-            found = found + weight
-    return found
+            clear = clear + weight
+    return clear
 
 
-def likeliest(worlds: list, most: int) -> list:
-    """Return the worlds with the highest weights."""
-    rows = sorted([(-weight, mask) for mask, weight in worlds])
+def likeliest(hypotheses: list, most: int) -> list:
+    """Return the hypotheses with the highest weights."""
+    rows = sorted([(-weight, mask) for mask, weight in hypotheses])
     return [(mask, -less) for less, mask in rows[:most]]
 
 
-def bits_open(worlds: list, total) -> float:
-    """Return the entropy in bits; what is missing to `total` counts as one more world."""
+def bits_open(hypotheses: list, total) -> float:
+    """Return the entropy in bits; what is missing to `total` counts as one more hypothesis."""
     known = 0.0
     spread = 0.0
-    for _, weight in worlds:
+    for _, weight in hypotheses:
         known = known + weight
         spread = spread + weighed(weight)
     if total is None:

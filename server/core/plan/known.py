@@ -9,17 +9,17 @@ from .moves import because
 _LIKELY = 0.1
 
 
-class Found:
-    """What the evidence has found out, for one belief; `named` are the causes of the verdict."""
+class KnownCauses:
+    """The causes that are known already, for one belief; `named` are the causes of the verdict."""
 
-    def __init__(self, sight, foresight, named: list):
-        self.belief = sight.belief
-        self.model = sight.model
-        self.case = sight.case
-        self.sight = sight
-        self.worlds = foresight.worlds
-        self.candidates = foresight.candidates
-        self.state = sight.now()
+    def __init__(self, observation, lookahead, named: list):
+        self.belief = observation.belief
+        self.model = observation.model
+        self.case = observation.case
+        self.observation = observation
+        self.hypotheses = lookahead.hypotheses
+        self.candidates = lookahead.candidates
+        self.state = observation.now()
         self.named = named
         self.acting = self._acting()
 
@@ -30,55 +30,55 @@ class Found:
         doubt is past: a blockage that is gone, a unit on the bench.
         """
         live = self.model.live()
-        found = [cause for cause in self.belief.suspects if live[cause]]
+        acting = [cause for cause in self.belief.suspects if live[cause]]
         if self.named:
-            return [cause for cause in found if self.model.names[cause] in self.named]
-        mask, weight = live_fault(self.worlds, self.sight.live(self.state))
+            return [cause for cause in acting if self.model.names[cause] in self.named]
+        mask, weight = live_fault(self.hypotheses, self.observation.live(self.state))
         if parts(weight) < parts(self.case.confidence):
             return []
-        return [cause for cause in found if mask >> self.belief.bit[cause] & 1]
+        return [cause for cause in acting if mask >> self.belief.bit[cause] & 1]
 
     def shared(self) -> list:
         """Return the shared causes that are likely, when they alone are the best explanation."""
-        worlds = self.worlds
+        hypotheses = self.hypotheses
         shared = [n for n, c in enumerate(self.belief.suspects) if self._is_shared(c)]
         mask = 0
         for n in shared:
             mask |= 1 << n
-        if not worlds or not worlds[0][0] or worlds[0][0] & ~mask:
+        if not hypotheses or not hypotheses[0][0] or hypotheses[0][0] & ~mask:
             return []
         return [self.belief.suspects[n] for n in shared if 1.0 - self.belief.expect([(n, 0.0)]) >= _LIKELY]
 
     def _is_shared(self, cause: int) -> bool:
         return self.model.kinds[cause] in ("feed", "control")
 
-    def fixes(self, scent) -> list:
-        """Return the moves that deal with the causes found, then the test that proves it."""
+    def fixes(self, marginals) -> list:
+        """Return the moves that deal with the known causes, then the test that proves it."""
         model = self.model
         units = []
-        found = []
+        moves = []
         for cause in self.acting:
             kind = model.kinds[cause]
             if kind == "unit":
                 units.append(self.state.fitted.index(model.unit.index(cause)))
             elif kind == "blocked":
                 move = self.candidates.clean([model.blocked.index(cause)])
-                found.append(because(move, "verdict clean"))
+                moves.append(because(move, "verdict clean"))
             elif kind == "circuit":
                 place = [rows[-1] for rows in model.circuits].index(cause)
                 if not self._measured(cause):
-                    found.append(because(self.candidates.meter(place), "verdict meter"))
+                    moves.append(because(self.candidates.meter(place), "verdict meter"))
         if units:
             replace = because(self.candidates.replace(units), "verdict replace")
-            found.insert(0, replace)
-            spare = self.candidates.exchanges.spare(self.state, scent, units[0], [])
+            moves.insert(0, replace)
+            spare = self.candidates.exchanges.spare(self.state, marginals, units[0], [])
             if spare is not None and len(units) == 1:
                 move = self.candidates.exchanges.with_spare(units[0], spare)
-                found.insert(1, because(move, "verdict spare"))
+                moves.insert(1, because(move, "verdict spare"))
         repairs = [cause for cause in self.acting if self._to_repair(cause)]
         why = "repair" if repairs else "retest"
-        found.append(Move("retest", [], [], self.case.minutes["test"], why))
-        return found
+        moves.append(Move("retest", [], [], self.case.minutes["test"], why))
+        return moves
 
     def _measured(self, cause: int) -> bool:
         return self.model.meter_bad[cause] + self.model.meter_good[cause] > 0

@@ -1,6 +1,6 @@
 """How long it would take to be sure: expected minutes until settled, two moves ahead, or to the end.
 
-Runs on the likeliest worlds (explanations) only: it ranks moves, it is never shown. Beyond the
+Runs on the likeliest hypotheses (explanations with their weights) only: it ranks moves, it is never shown. Beyond the
 second move the rest is estimated as the uncertainty left, at the minutes that the best move now
 needs for one bit.
 """
@@ -14,14 +14,14 @@ from .endgame import Endgame
 from .hypotheses import acting
 from .hypotheses import bits_open
 from .hypotheses import likeliest
+from .moves import Marginals
 from .moves import Move
-from .moves import Scent
 from .moves import after
-from .outcomes import Results
+from .outcomes import Predictions
 
-# So many worlds carry nearly all of the probability; more would only cost time.
-_WORLDS = 24
-_WORLDS_AHEAD = 8
+# So many hypotheses carry nearly all of the probability; more would only cost time.
+_HYPOTHESES = 24
+_HYPOTHESES_AHEAD = 8
 # A result less likely than this does not decide between two moves.
 _NOTICED = 0.002
 _NOTICED_AHEAD = 0.005
@@ -44,18 +44,18 @@ _CERTAIN = 0.02
 Look = namedtuple("Look", ("move", "minutes", "reached", "live", "outcomes"))
 
 
-class Foresight:
+class LookAhead:
     """Ranks the moves in one belief."""
 
-    def __init__(self, sight, entries: list, fixing: bool):
+    def __init__(self, observation, entries: list, fixing: bool):
         """`entries` are the explanations, best first; `fixing`: the cause is known already."""
-        self.sight = sight
-        self.case = sight.case
+        self.observation = observation
+        self.case = observation.case
         self.confidence = self.case.confidence
         self.fixing = fixing
-        self.worlds = [(mask, chance) for chance, mask in entries]
+        self.hypotheses = [(mask, chance) for chance, mask in entries]
         self.candidates = Candidates(self.case)
-        self.results = Results(sight)
+        self.predictions = Predictions(observation)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
@@ -63,22 +63,22 @@ class Foresight:
         self.often = 0
         doubt = 1.0
         while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
-            doubt = doubt * self.sight.hidden
+            doubt = doubt * self.observation.hidden
             self.often += 1
 
-    def scent(self, state, worlds: list) -> Scent:
-        """Return how suspect each position's own causes are in these worlds."""
+    def marginals(self, state, hypotheses: list) -> Marginals:
+        """Return how suspect each position's own causes are in these hypotheses."""
         total = 0.0
-        for _, weight in worlds:
+        for _, weight in hypotheses:
             total = total + weight
-        chances = [0.0] * len(self.sight.belief.suspects)
-        for mask, weight in worlds:
+        chances = [0.0] * len(self.observation.belief.suspects)
+        for mask, weight in hypotheses:
             for n in range(len(chances)):
                 if mask >> n & 1:
                     chances[n] = chances[n] + weight / total
-        model = self.sight.model
-        bit = self.sight.belief.bit
-        alone = self.sight.belief.alone
+        model = self.observation.model
+        bit = self.observation.belief.bit
+        alone = self.observation.belief.alone
 
         def chance(cause):
             return chances[bit[cause]] if cause in bit else alone[cause]
@@ -90,7 +90,7 @@ class Foresight:
         for place, cause in enumerate(model.blocked):
             blocked.append(chance(cause) if state.blockable[place] else 0.0)
         suspected = [cause in bit for cause in model.unit]
-        return Scent(fitted, circuits, blocked, units, suspected)
+        return Marginals(fitted, circuits, blocked, units, suspected)
 
     def ranked(self, state, moves: list, among: list) -> list:
         """Return the moves, best first.
@@ -98,9 +98,9 @@ class Foresight:
         `among` are the exchanges of suspects only. What they prove leans on how rare the causes are,
         so that one of them is taken in only when it is the best by a look ahead to the end.
         """
-        worlds = self._in_focus(state)
-        looks = [self.look(state, move, worlds, _NOTICED) for move in moves]
-        uncertain = bits_open(worlds, None)
+        hypotheses = self._in_focus(state)
+        looks = [self.look(state, move, hypotheses, _NOTICED) for move in moves]
+        uncertain = bits_open(hypotheses, None)
         moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
         self._price([looks[n] for n in moving], uncertain)
         rows = sorted([(self.promise(looks[n]), n) for n in moving])
@@ -120,67 +120,67 @@ class Foresight:
                 deep.append((max(by_look, self._expected(look)), n))
         deep = sorted([(hundredths(expected), n) for expected, n in deep])
         ranked = [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
-        best = self._to_the_end(state, ranked, among, worlds)
+        best = self._to_the_end(state, ranked, among, hypotheses)
         return ranked if best is None else [best] + [move for move in ranked if move is not best]
 
-    def _to_the_end(self, state, ranked: list, among: list, worlds: list):
+    def _to_the_end(self, state, ranked: list, among: list, hypotheses: list):
         """Return the move with the least minutes to the end, None where that is too much to work out."""
         # A fault that comes and goes has no end in sight: only estimates, which would decide on nothing.
-        if self.often > 1 or len(self.sight.read()) > SMALL_BOARD:
+        if self.often > 1 or len(self.observation.read()) > SMALL_BOARD:
             return None
         if not ranked or ranked[0].kind == "retest":
             return None
         tried = [move for move in ranked if move.kind != "retest"][:_TO_THE_END]
-        return Endgame(self).best(state, tried[:1] + among + tried[1:], worlds)
+        return Endgame(self).best(state, tried[:1] + among + tried[1:], hypotheses)
 
-    def look(self, state, move, worlds: list, noticed: float) -> Look:
-        """Return a move with what it can lead to in these worlds."""
+    def look(self, state, move, hypotheses: list, noticed: float) -> Look:
+        """Return a move with what it can lead to in these hypotheses."""
         minutes = move.minutes + self._regret(state, move)
         reached = after(state, move)
-        outcomes = self.results.outcomes(state, move, worlds, noticed)
-        return Look(move, minutes, reached, self.sight.live(reached), outcomes)
+        outcomes = self.predictions.outcomes(state, move, hypotheses, noticed)
+        return Look(move, minutes, reached, self.observation.live(reached), outcomes)
 
     def promise(self, look) -> int:
         """Return hundredths of the minutes that a move is estimated to take with what it leaves."""
         return hundredths(self._expected(look))
 
     def _in_focus(self, state) -> list:
-        """Return the worlds to look ahead in; with many suspects, as far as the most open places go.
+        """Return the hypotheses to look ahead in; with many suspects, as far as the most open places go.
 
-        The likeliest worlds hold nearly everything that can be with a few suspects, but little of
+        The likeliest hypotheses hold nearly everything that can be with a few suspects, but little of
         what can be with many, and then no move would seem to settle anything.
         """
-        scent = self.scent(state, self.worlds)
-        places = self.candidates.by_doubt(state, scent)
-        places = [place for place in places if scent.place(place) >= _SUSPECT]
+        marginals = self.marginals(state, self.hypotheses)
+        places = self.candidates.by_doubt(state, marginals)
+        places = [place for place in places if marginals.place(place) >= _SUSPECT]
         if len(places) <= _FOCUS:
-            return self.worlds[:_WORLDS]
-        live = self.sight.live(state)
-        apart = 0
+            return self.hypotheses[:_HYPOTHESES]
+        live = self.observation.live(state)
+        out_of_focus = 0
         for place in places[_FOCUS:]:
-            apart |= self.sight.own(state, place)
+            out_of_focus |= self.observation.own(state, place)
         sums = {}
         total = 0.0
-        for mask, weight in self.worlds:
-            kept = mask & live & ~apart
+        for mask, weight in self.hypotheses:
+            kept = mask & live & ~out_of_focus
             sums[kept] = sums.get(kept, 0.0) + weight
             total = total + weight
-        return [(mask, weight / total) for mask, weight in likeliest(sorted(sums.items()), _WORLDS)]
+        return [(mask, weight / total) for mask, weight in likeliest(sorted(sums.items()), _HYPOTHESES)]
 
     def _promising(self, rows: list, looks: list) -> list:
         """Return the moves to look at deeply: the best, but one of a kind and size.
 
         A price by the bit flatters the small moves, so that they must not crowd out the exchanges.
         """
-        found = []
+        promising = []
         count = {}
         for _, n in rows:
             move = looks[n].move
             kind = (move.kind, len(move.fitted), len(move.places))
             count[kind] = count.get(kind, 0) + 1
             if count[kind] == 1:
-                found.append(n)
-        return found
+                promising.append(n)
+        return promising
 
     def _expected(self, look) -> float:
         """Return the minutes of a move and of what it is estimated to leave."""
@@ -202,7 +202,7 @@ class Foresight:
             gained = uncertain
             settling = 0.0
             for outcome in look.outcomes:
-                gained = gained - outcome.total * bits_open(outcome.worlds, outcome.total)
+                gained = gained - outcome.total * bits_open(outcome.hypotheses, outcome.total)
                 if self.settled(outcome, look.live):
                     settling = settling + outcome.total
             if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
@@ -220,15 +220,15 @@ class Foresight:
         """Return what buying the part weighs, times the chance that it was not needed."""
         regret = 0.0
         if move.kind == "replace":
-            scent = self.scent(state, self.worlds)
+            marginals = self.marginals(state, self.hypotheses)
             for place, _ in move.fitted:
-                regret = regret + self.case.minutes["part"] * (1.0 - scent.unit[place])
+                regret = regret + self.case.minutes["part"] * (1.0 - marginals.unit[place])
         return regret
 
     def _ahead(self, state, outcomes: list, again: bool) -> float:
         """Return the expected minutes after these outcomes when the next move is the best one."""
         expected = 0.0
-        live = self.sight.live(state)
+        live = self.observation.live(state)
         rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
         for rank, row in enumerate(rows):
             outcome = outcomes[row[1]]
@@ -243,27 +243,27 @@ class Foresight:
 
     def _best_move(self, state, outcome, again: bool) -> float:
         """Return the minutes of the best next move and of what it leaves, after an outcome."""
-        kept = likeliest(outcome.worlds, _WORLDS_AHEAD)
-        worlds = [(mask, weight / outcome.total) for mask, weight in kept]
+        kept = likeliest(outcome.hypotheses, _HYPOTHESES_AHEAD)
+        hypotheses = [(mask, weight / outcome.total) for mask, weight in kept]
         known = 0.0
-        for _, weight in worlds:
+        for _, weight in hypotheses:
             known = known + weight
         if known <= 0.0:
             return self.minutes_a_bit * 3
         options = []
-        scent = self.scent(state, worlds)
+        marginals = self.marginals(state, hypotheses)
         width = 2 if self.often == 1 else 1
-        for move in self.candidates.proving(self.candidates.moves(state, scent, width, False)):
+        for move in self.candidates.proving(self.candidates.moves(state, marginals, width, False)):
             if move.kind == "retest" and not again:
                 continue
             reached = after(state, move)
-            live = self.sight.live(reached)
+            live = self.observation.live(reached)
             expected = move.minutes
-            for after_it in self.results.outcomes(state, move, worlds, _NOTICED_AHEAD):
+            for after_it in self.predictions.outcomes(state, move, hypotheses, _NOTICED_AHEAD):
                 expected = expected + after_it.total * self.left(after_it, reached, live)
-            # What no world explains is left over whatever is done.
+            # What no hypothesis explains is left over whatever is done.
             options.append(expected + (1.0 - known) * self.minutes_a_bit)
-        return min(options) if options else self.left(outcome, state, self.sight.live(state))
+        return min(options) if options else self.left(outcome, state, self.observation.live(state))
 
     def settled(self, outcome, live: int) -> bool:
         """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
@@ -271,10 +271,10 @@ class Foresight:
         A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
         is what has to be known.
         """
-        return self._settles(acting(outcome.worlds, live), outcome.total)
+        return self._settles(acting(outcome.hypotheses, live), outcome.total)
 
     def _settles(self, weights: dict, total: float) -> bool:
-        """Tell the same from the weights of what acts: a verdict on one world is among them."""
+        """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
         needed = self.confidence * total
         if self.fixing:
             return weights.get(0, 0.0) >= needed
@@ -285,7 +285,7 @@ class Foresight:
 
     def _search(self, outcome) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
-        search = bits_open(outcome.worlds, outcome.total) * self.minutes_a_bit
+        search = bits_open(outcome.hypotheses, outcome.total) * self.minutes_a_bit
         return max(search, self.minutes_to_settle)
 
     def left(self, outcome, state, live: int) -> float:
@@ -294,7 +294,7 @@ class Foresight:
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
-        weights = acting(outcome.worlds, live)
+        weights = acting(outcome.hypotheses, live)
         if self._settles(weights, outcome.total):
             return 0.0
         search = self._search(outcome)
@@ -311,15 +311,17 @@ class Foresight:
         the other way.
         """
         minutes = self.case.minutes["test"]
-        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.sight.hidden))
+        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.observation.hidden))
         if waiting >= search:
             return search
         expected = waiting * outcome.total
         known = 0.0
-        worlds = likeliest(outcome.worlds, _WORLDS_AHEAD)
-        for result in self.results.outcomes(state, self.retest, worlds, 0.05 * outcome.total, self.often):
+        hypotheses = likeliest(outcome.hypotheses, _HYPOTHESES_AHEAD)
+        for result in self.predictions.outcomes(
+            state, self.retest, hypotheses, 0.05 * outcome.total, self.often
+        ):
             known = known + result.total
-            weights = acting(result.worlds, live)
+            weights = acting(result.hypotheses, live)
             if not self._settles(weights, result.total):
                 proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
                 expected = expected + result.total * proof
@@ -338,6 +340,6 @@ class Foresight:
         doubt = self.confidence * (1.0 - clear)
         tests = 0
         while doubt > bearable and tests < _MOST_TESTS:
-            doubt = doubt * self.sight.hidden
+            doubt = doubt * self.observation.hidden
             tests += 1
         return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)

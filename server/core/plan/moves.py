@@ -18,8 +18,8 @@ State = namedtuple("State", ("fitted", "blockable"))
 Move = namedtuple("Move", ("kind", "places", "fitted", "minutes", "why"))
 
 
-class Scent:
-    """How likely each position's own causes are, as far as they still act: the scent to follow.
+class Marginals:
+    """How likely each position's own causes are, as far as they still act.
 
     `spare` is how likely each unit is bad wherever it is, `suspected` whether a fault speaks against it.
     """

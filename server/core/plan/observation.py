@@ -1,6 +1,6 @@
 """What a test made in some state would show, given which suspects are present.
 
-Shared by the foresight (many rough looks) and the outlook (a few exact ones). The parents of a
+Shared by the look-ahead (many rough looks) and the outlook (a few exact ones). The parents of a
 reading are split once into suspects, which are tied to each other by the evidence, and the others,
 which are not and can be averaged on the spot.
 """
@@ -17,7 +17,7 @@ from .moves import State
 Reading = namedtuple("Reading", ("place", "suspects", "others", "bare", "quiet", "number"))
 
 
-class Sight:
+class Observation:
     """Readings to come, for one belief."""
 
     def __init__(self, belief):

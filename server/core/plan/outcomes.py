@@ -1,7 +1,7 @@
-"""What a move would show, roughly: its likely outcomes in a list of likely worlds.
+"""What a move would show, roughly: its likely outcomes in a list of likely hypotheses.
 
-A world is an explanation with its weight. The figures that are shown come from outlook.py; this is
-the quick look that lets the foresight weigh many moves.
+A hypothesis is an explanation with its weight. The figures that people see come from `outlook`; this is
+the quick look that lets the look-ahead weigh many moves.
 """
 
 from ..infer.noisy_or import power
@@ -16,38 +16,38 @@ _RARE = 0.02
 
 
 class Outcome:
-    """What is believed after one possible result: worlds that weigh `total` with the unknown."""
+    """What is believed after one possible result: hypotheses that weigh `total` with the unknown."""
 
     def __init__(self):
         self.total = 0.0
         # (mask, weight) with no cause beyond the suspects; what is missing to `total` is the
         # weight of something new, which no verdict can name yet.
-        self.worlds = []
+        self.hypotheses = []
 
 
-class Results:
+class Predictions:
     """The outcomes of moves, for one belief."""
 
-    def __init__(self, sight):
-        self.sight = sight
-        self.case = sight.case
+    def __init__(self, observation):
+        self.observation = observation
+        self.case = observation.case
         self._counts = {}
-        self._shown = {}
+        self._pattern_cache = {}
 
-    def watched(self, state, move, worlds: list) -> list:
+    def watched(self, state, move, hypotheses: list) -> list:
         """Return the positions whose reading tells something, by position."""
         places = [place for place, _ in move.fitted]
         places = places + [place for place in move.places if place not in places]
-        read = self.sight.read()
+        read = self.observation.read()
         if len(read) <= _FEW_POSITIONS:
             return sorted(set(read + places))
         rows = []
         reached = after(state, move)
         for place in read:
-            reading = self.sight.reading(reached, place, False)
+            reading = self.observation.reading(reached, place, False)
             suspects = reading.suspects
             local = 0.0
-            for mask, weight in worlds:
+            for mask, weight in hypotheses:
                 if mask & suspects:
                     local = local + weight
             rows.append((-int((local + 1.0 - reading.quiet) * 1000000 + 0.5), place))
@@ -59,45 +59,45 @@ class Results:
                 places.append(place)
         return sorted(places)
 
-    def outcomes(self, state, move, worlds: list, noticed: float, times: int = 1) -> list:
-        """Return the outcomes of a move in these worlds that are likely enough to notice.
+    def outcomes(self, state, move, hypotheses: list, noticed: float, times: int = 1) -> list:
+        """Return the outcomes of a move in these hypotheses that are likely enough to notice.
 
         With `times`, of so many tests in a row, of which only is kept where a fault ever showed.
         """
         if move.kind == "meter":
-            return self._read_meter(move, worlds)
+            return self._read_meter(move, hypotheses)
         reached = after(state, move)
         readings = []
-        for place in self.watched(state, move, worlds):
+        for place in self.watched(state, move, hypotheses):
             unplugged = move.kind == "unplug" and place in move.places
-            readings.append(self.sight.reading(reached, place, unplugged))
+            readings.append(self.observation.reading(reached, place, unplugged))
         which = tuple([reading.number for reading in readings])
-        found = {}
-        for members, weight, counts in self._alike(readings, worlds):
-            # What is left out has to be rare beside all worlds; in a light one that is much.
+        outcomes = {}
+        for members, weight, counts in self._alike(readings, hypotheses):
+            # What is left out has to be rare beside all hypotheses; in a light one that is much.
             least = noticed if weight >= _HEAVY else _RARE
             key = (which, counts, times, least)
-            if key not in self._shown:
-                self._shown[key] = self._patterns(readings, counts, times, least)
-            for pattern, chance, share in self._shown[key]:
-                if pattern not in found:
-                    found[pattern] = Outcome()
-                outcome = found[pattern]
+            if key not in self._pattern_cache:
+                self._pattern_cache[key] = self._patterns(readings, counts, times, least)
+            for pattern, chance, share in self._pattern_cache[key]:
+                if pattern not in outcomes:
+                    outcomes[pattern] = Outcome()
+                outcome = outcomes[pattern]
                 outcome.total = outcome.total + weight * chance
                 if share > 0.0:
                     scale = chance * share
-                    outcome.worlds += [(mask, part * scale) for mask, part in members]
-        return [found[pattern] for pattern in sorted(found) if found[pattern].total > 0.0]
+                    outcome.hypotheses += [(mask, part * scale) for mask, part in members]
+        return [outcomes[pattern] for pattern in sorted(outcomes) if outcomes[pattern].total > 0.0]
 
-    def _alike(self, readings: list, worlds: list) -> list:
-        """Return (worlds, their weight, causes behind each reading) of those that a test can't tell apart."""
+    def _alike(self, readings: list, hypotheses: list) -> list:
+        """Return (hypotheses, weight, causes behind each reading) of those that a test can't tell apart."""
         rows = {}
         order = []
         known = self._counts
-        for world in worlds:
+        for hypothesis in hypotheses:
             counts = []
             for reading in readings:
-                behind = world[0] & reading.suspects
+                behind = hypothesis[0] & reading.suspects
                 if behind not in known:
                     known[behind] = count(behind)
                 counts.append(known[behind])
@@ -105,22 +105,22 @@ class Results:
             if key not in rows:
                 rows[key] = []
                 order.append(key)
-            rows[key].append(world)
-        found = []
+            rows[key].append(hypothesis)
+        groups = []
         for key in order:
             weight = 0.0
             for _, part in rows[key]:
                 weight = weight + part
-            found.append((rows[key], weight, key))
-        return found
+            groups.append((rows[key], weight, key))
+        return groups
 
     def _patterns(self, readings: list, counts: tuple, times: int, least: float) -> list:
-        """Return (pattern, chance, share that is nothing new) of what such a world would show.
+        """Return (pattern, chance, share that is nothing new) of what such a hypothesis would show.
 
-        What is rarer than `least` is left out, and the rest makes up for it: a world lost here
+        What is rarer than `least` is left out, and the rest makes up for it: a hypothesis lost here
         would pass for something that the test has told.
         """
-        hides = self.sight.hides
+        hides = self.observation.hides
         partial = [(0, 1.0, 1.0)]
         for n, reading in enumerate(readings):
             bit = 1 << n
@@ -130,7 +130,7 @@ class Results:
             if counts[n] == 0 and clean < 1.0:
                 known = (1.0 - power(reading.bare, times)) / (1.0 - clean)
             longer = []
-            # The likelier reading is always followed, so that no world is lost altogether.
+            # The likelier reading is always followed, so that no hypothesis is lost altogether.
             for pattern, chance, share in partial:
                 without = chance * clean
                 if clean > 0.5 or without >= least:
@@ -143,20 +143,20 @@ class Results:
             total = total + chance
         return [(pattern, chance / total, share) for pattern, chance, share in partial]
 
-    def _read_meter(self, move, worlds: list) -> list:
+    def _read_meter(self, move, hypotheses: list) -> list:
         rates = self.case.rates
-        cause = self.sight.model.circuits[move.places[0]][-1]
-        bit = self.sight.belief.bit.get(cause)
+        cause = self.observation.model.circuits[move.places[0]][-1]
+        bit = self.observation.belief.bit.get(cause)
         good = Outcome()
         bad = Outcome()
-        for mask, weight in worlds:
+        for mask, weight in hypotheses:
             if bit is None:
-                chance = self.sight.belief.alone[cause]
+                chance = self.observation.belief.alone[cause]
             else:
                 chance = 1.0 * (mask >> bit & 1)
             reads_bad = chance * rates["meter_sees"] + (1.0 - chance) * rates["meter_false"]
             for outcome, part in ((good, 1.0 - reads_bad), (bad, reads_bad)):
                 if part > 0.0:
                     outcome.total = outcome.total + weight * part
-                    outcome.worlds.append((mask, weight * part))
+                    outcome.hypotheses.append((mask, weight * part))
         return [outcome for outcome in (good, bad) if outcome.total > 0.0]

@@ -24,10 +24,10 @@ _TRIED = 16
 class Outlook:
     """Works out what a test after a move would show."""
 
-    def __init__(self, sight, entries: list):
-        self.sight = sight
-        self.belief = sight.belief
-        self.case = sight.case
+    def __init__(self, observation, entries: list):
+        self.observation = observation
+        self.belief = observation.belief
+        self.case = observation.case
         self.entries = entries
 
     def of_test(self, state, move, places: list) -> tuple:
@@ -35,26 +35,26 @@ class Outlook:
         reached = after(state, move)
         readings = []
         for place in places:
-            readings.append(self.sight.reading(reached, place, self._unplugged(move, place)))
+            readings.append(self.observation.reading(reached, place, self._unplugged(move, place)))
         clean = [self._all_clean(readings, T, []) for T in range(1 << len(readings))]
         chances = _exactly(clean, len(readings))
         rows = []
         shares = apportion(chances)
-        live = self.sight.live(reached)
+        live = self.observation.live(reached)
         for pattern, share in enumerate(shares):
             if share > 0:
                 faulted = [self._id(places[n]) for n in range(len(places)) if pattern >> n & 1]
                 then = self._then(move, readings, pattern, chances[pattern], live)
                 rows.append((-share, len(faulted), faulted, then))
-        shown = []
+        outcomes = []
         for less, _, faulted, then in in_order(rows):
-            shown.append({"faulted": faulted, "chance": -less, "then": then})
-        return shown, self._bits(readings, chances)
+            outcomes.append({"faulted": faulted, "chance": -less, "then": then})
+        return outcomes, self._bits(readings, chances)
 
     def of_meter(self, move) -> tuple:
         """Return (outcomes as shown, bits) of the checks of one circuit."""
         rates = self.case.rates
-        cause = self.sight.model.circuits[move.places[0]][-1]
+        cause = self.observation.model.circuits[move.places[0]][-1]
         if cause in self.belief.bit:
             n = self.belief.bit[cause]
             present = 1.0 - self.belief.expect([(n, 0.0)])
@@ -63,17 +63,17 @@ class Outlook:
         bad = present * rates["meter_sees"] + (1.0 - present) * rates["meter_false"]
         shares = apportion([1.0 - bad, bad])
         name = self.case.positions[move.places[0]].name
-        shown = []
+        outcomes = []
         for reads, share, chance in (("good", shares[0], 1.0 - bad), ("bad", shares[1], bad)):
             if share > 0:
                 seen = rates["meter_sees"] if reads == "bad" else 1.0 - rates["meter_sees"]
                 then = reasons.circuit_after(name, parts(present * seen / chance))
-                shown.append((-share, {"reads": reads, "chance": share, "then": then}))
-        if len(shown) == 2 and shown[1][0] < shown[0][0]:
-            shown.reverse()
+                outcomes.append((-share, {"reads": reads, "chance": share, "then": then}))
+        if len(outcomes) == 2 and outcomes[1][0] < outcomes[0][0]:
+            outcomes.reverse()
         noise = present * _two_way(rates["meter_sees"])
         noise = noise + (1.0 - present) * _two_way(rates["meter_false"])
-        return [outcome for _, outcome in shown], thousandths(_two_way(bad) - noise)
+        return [outcome for _, outcome in outcomes], thousandths(_two_way(bad) - noise)
 
     def _unplugged(self, move, place: int) -> bool:
         return move.kind == "unplug" and place in move.places
@@ -86,7 +86,7 @@ class Outlook:
 
         `absent`: causes that must be absent besides, so that it is the chance of both.
         """
-        hides = self.sight.hides
+        hides = self.observation.hides
         result = 1.0
         suspects = {}
         others = {}
@@ -104,7 +104,7 @@ class Outlook:
             suspect = 0
             while mask:
                 if mask & 1:
-                    suspects[suspect] = suspects.get(suspect, 1.0) * self.sight.hidden
+                    suspects[suspect] = suspects.get(suspect, 1.0) * self.observation.hidden
                 mask >>= 1
                 suspect += 1
             for cause, chance in reading.others:
@@ -127,7 +127,7 @@ class Outlook:
         for reading in readings:
             for weight, mask in self.entries:
                 k = count(mask & reading.suspects)
-                clean = reading.quiet * self.sight.hides[k]
+                clean = reading.quiet * self.observation.hides[k]
                 noise[clean] = noise.get(clean, 0.0) + weight / total
         told = bits(chances)
         for clean in sorted(noise):
@@ -148,12 +148,12 @@ class Outlook:
             clear = self._clear(readings, pattern, live, fresh) / chance
             if clear >= self.case.confidence:
                 return reasons.nothing_left(min(parts(clear), WHOLE))
-        found = self._best(readings, pattern, fresh)
-        if found is None or not found[1]:
+        favoured = self._best(readings, pattern, fresh)
+        if favoured is None or not favoured[1]:
             return reasons.OPEN if pattern else reasons.GONE
-        share = found[0] / chance
-        open_ones = [c for c in sorted(found[1]) if not self._dealt_with(c, live)]
-        names = [reasons.cause(self.sight.model, c) for c in open_ones]
+        share = favoured[0] / chance
+        open_ones = [c for c in sorted(favoured[1]) if not self._dealt_with(c, live)]
+        names = [reasons.cause(self.observation.model, c) for c in open_ones]
         if not names:
             return reasons.GONE
         say = reasons.settled if share >= self.case.confidence else reasons.leading
@@ -198,7 +198,7 @@ class Outlook:
 
     def _given(self, readings: list, pattern: int, mask: int, extra: list, fresh: list) -> float:
         """Return P(result and exactly `extra` of the fresh causes | these suspects present)."""
-        hides = self.sight.hides
+        hides = self.observation.hides
         result = 1.0
         known = {}
         for cause, chance in fresh:

@@ -6,16 +6,16 @@ are the ones that deal with it.
 
 from ..infer.case import NOBODY
 from ..infer.figures import parts
-from ..infer.ordering import by_worth
+from ..infer.ordering import by_chance_per_minute
 from .description import Description
-from .known import Found
-from .lookahead import Foresight
+from .known import KnownCauses
+from .lookahead import LookAhead
 from .moves import Move
 from .moves import because
-from .observation import Sight
+from .observation import Observation
 
 # A person chooses from a handful; working out more would only cost time.
-_SHOWN = 6
+_MOST_MOVES = 6
 # Enough explanations for what is ranked; the exact figures do not depend on it.
 _ENTRIES = 48
 _LIKELY = 0.1
@@ -33,28 +33,30 @@ class _Planner:
         self.belief = belief
         self.model = belief.model
         self.case = belief.model.case
-        self.sight = Sight(belief)
-        self.foresight = Foresight(self.sight, entries, verdict is not None)
-        self.candidates = self.foresight.candidates
-        self.state = self.sight.now()
+        self.observation = Observation(belief)
+        self.lookahead = LookAhead(self.observation, entries, verdict is not None)
+        self.candidates = self.lookahead.candidates
+        self.state = self.observation.now()
         self.named = verdict["causes"] if verdict is not None else []
         self.is_clear = parts(clear) >= parts(self.case.confidence)
-        self.scent = self.foresight.scent(self.state, self.foresight.worlds)
-        self.found = Found(self.sight, self.foresight, self.named)
-        self.description = Description(self.sight, self.foresight, self.found, self.scent, entries)
+        self.marginals = self.lookahead.marginals(self.state, self.lookahead.hypotheses)
+        self.known_causes = KnownCauses(self.observation, self.lookahead, self.named)
+        self.description = Description(
+            self.observation, self.lookahead, self.known_causes, self.marginals, entries
+        )
 
     def moves(self) -> list:
         """Return the moves as they are shown, best first."""
-        unclear = not self.belief.suspects or not self.foresight.worlds
+        unclear = not self.belief.suspects or not self.lookahead.hypotheses
         if unclear or (self.is_clear and self.model.changed):
-            return [self.description.shown(self._retest(self._why_test()), True)]
+            return [self.description.described(self._retest(self._why_test()), True)]
         if self.is_clear:
             return []
-        if self.found.acting:
-            chosen = self.found.fixes(self.scent)
+        if self.known_causes.acting:
+            chosen = self.known_causes.fixes(self.marginals)
         else:
             chosen = _with_suspects(self._ranked())
-        return [self.description.shown(move, n == 0) for n, move in enumerate(chosen[:_SHOWN])]
+        return [self.description.described(move, n == 0) for n, move in enumerate(chosen[:_MOST_MOVES])]
 
     def _retest(self, why: str) -> Move:
         return Move("retest", [], [], self.case.minutes["test"], why)
@@ -75,9 +77,9 @@ class _Planner:
         moves = []
         last = []
         among = []
-        others = self.candidates.moves(self.state, self.scent, 3, True)
+        others = self.candidates.moves(self.state, self.marginals, 3, True)
         proving = self.candidates.proving(others)
-        shared = self.found.shared()
+        shared = self.known_causes.shared()
         for move in others:
             if move.kind == "retest":
                 moves.append(self._retest("shared" if shared else self._why_test()))
@@ -91,7 +93,7 @@ class _Planner:
         if shared:
             # No move here separates what all positions share; look there first.
             return self._checks_in_order([move for move in moves if len(move.places) < 2]) + last
-        ranked = self.foresight.ranked(self.state, moves, among)
+        ranked = self.lookahead.ranked(self.state, moves, among)
         if ranked and ranked[0].why == "suspects":
             ranked[0] = because(ranked[0], "suspects first")
         elif among:
@@ -107,9 +109,9 @@ class _Planner:
         """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""
         slots = [n for n, move in enumerate(moves) if move.kind == "meter"]
         checks = [moves[n] for n in slots]
-        chances = [self.scent.circuit[check.places[0]] for check in checks]
+        chances = [self.marginals.circuit[check.places[0]] for check in checks]
         ordered = list(moves)
-        for n, check in enumerate(by_worth(chances, [check.minutes for check in checks])):
+        for n, check in enumerate(by_chance_per_minute(chances, [check.minutes for check in checks])):
             ordered[slots[n]] = checks[check]
         return ordered
 
@@ -119,9 +121,9 @@ class _Planner:
         In doubt is a place that reads clean with a suspect in it, and never showed a fault before.
         """
         rows = []
-        for place, chance in enumerate(self.scent.unit):
-            shown = [1 for test in self.case.tests if test.heard and place in test.faulted]
-            if chance >= _LIKELY and not shown and self.state.fitted[place] != NOBODY:
+        for place, chance in enumerate(self.marginals.unit):
+            faulted_before = [1 for test in self.case.tests if test.heard and place in test.faulted]
+            if chance >= _LIKELY and not faulted_before and self.state.fitted[place] != NOBODY:
                 rows.append((-int(chance * 1000000 + 0.5), place))
         if not rows or not self.case.tests:
             return None
@@ -130,8 +132,8 @@ class _Planner:
 
 def _with_suspects(moves: list) -> list:
     """Return the first moves; an exchange of suspects stays among them, to be told what it lacks."""
-    first = moves[:_SHOWN]
-    for move in moves[_SHOWN:]:
+    first = moves[:_MOST_MOVES]
+    for move in moves[_MOST_MOVES:]:
         if move.why == "suspects":
             first[-1] = move
     return first
