@@ -26,7 +26,7 @@ FLOORS = (
     ("state", "printing"),
     ("codes", "parts"),
     ("log",),
-    ("errors",),
+    ("errors", "phrases"),
 )
 # Packages that are called as a whole; the `__init__` of each other room only describes it.
 CALLED = ("rules", "returns")

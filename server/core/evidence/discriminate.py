@@ -10,9 +10,13 @@ from collections import namedtuple
 from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.model import Model
+from ..infer.noisy_or import chances_faulted
+from ..plan.moves import refit
 
 # Less than this and one result would hardly sway anybody.
 _TELLS = 0.3
+# Circuit, control unit, unit, feed and blockage.
+_MOST_PARENTS = 5
 # In tenths: as good as certain.
 _SHARP = 9
 
@@ -75,11 +79,11 @@ def _moves(model, one: list, other: list) -> list:
         for partner in clean:
             if unit >= 0 and _same_part(case, unit, model.fitted[partner]):
                 fitted = {place: model.fitted[partner], partner: unit}
-                found.append(_Move("exchange", NOBODY, fitted, _refit(case, [place, partner])))
+                found.append(_Move("exchange", NOBODY, fitted, refit(case, [place, partner])))
     for unit in _benched(model, one, other):
         for place in clean:
             if _same_part(case, unit, model.fitted[place]):
-                found.append(_Move("exchange", NOBODY, {place: unit}, _refit(case, [place])))
+                found.append(_Move("exchange", NOBODY, {place: unit}, refit(case, [place])))
     return found
 
 
@@ -92,13 +96,6 @@ def _is_suspected(model, place: int, one: list, other: list) -> bool:
         if model.names[cause] in one or model.names[cause] in other:
             return True
     return False
-
-
-def _refit(case, places: list) -> float:
-    minutes = case.minutes["test"]
-    for place in places:
-        minutes = minutes + case.positions[place].reach + case.minutes["pull"] + case.minutes["fit"]
-    return minutes
 
 
 def _same_part(case, one: int, other: int) -> bool:
@@ -120,6 +117,7 @@ def _chances(model, move, causes: list) -> list:
     if move.kind == "meter":
         present = model.names[model.circuits[move.place][-1]] in causes
         return [rates["meter_sees"] if present else rates["meter_false"]]
+    faulted = chances_faulted(_MOST_PARENTS, rates)
     chances = []
     for place in range(len(model.fitted)):
         unit = move.fitted.get(place, model.fitted[place])
@@ -131,11 +129,8 @@ def _chances(model, move, causes: list) -> list:
             acting.append(model.feeds[model.group[place]][-1])
         if model.blockable[place] and place not in move.fitted and place != move.place:
             acting.append(model.blocked[place])
-        clean = 1.0 - rates["false_alarm"]
-        for cause in acting:
-            if model.names[cause] in causes:
-                clean = clean * (1.0 - rates["shows"])
-        chances.append(1.0 - clean)
+        count = len([cause for cause in acting if model.names[cause] in causes])
+        chances.append(faulted[count])
     return chances
 
 

@@ -5,6 +5,9 @@ the bodies (the parts in the hand, each a unit of its own with an id of its own 
 is reasoned over as a fresh unknown until a scan, or that only one is left, says which one it is.
 """
 
+from .. import phrases
+from ..infer.case import MINUTES
+from ..infer.figures import hundredths
 from ..words import words
 from . import readings
 from . import unit_history
@@ -94,7 +97,7 @@ def settling_words(state, job: dict, entry: dict) -> dict:
         test = (
             "Without one, put a fresh label on each, fit {} at {} and run one self-test, about {}: it tells "
             "which one is bad, whichever it was before."
-        ).format("them" if len(places) > 1 else "one", _places(job, places), words.minutes(minutes))
+        ).format("them" if len(places) > 1 else "one", _places(job, places), phrases.minutes(minutes))
     return {"scan": scan, "test": test}
 
 
@@ -111,14 +114,14 @@ def cheapest_test(state, job: dict, entry: dict) -> tuple:
         order.append((readings.reach(job, position), index, position["id"]))
     empty = [each for each in sorted(order) if not holds.get(each[2])]
     chosen = empty[: len(entry["bodies"])] if empty else sorted(order)[:1]
-    minutes = 100  # the test itself; like the rest common practice, no source (infer/case.py)
+    minutes = MINUTES["test"]
     for reach, _, _ in chosen:
-        minutes += reach * 100 + 50 + (0 if empty else 50)
-    return [each[2] for each in chosen], minutes
+        minutes += reach + MINUTES["fit"] + (0 if empty else MINUTES["pull"])
+    return [each[2] for each in chosen], hundredths(minutes)
 
 
 def _places(job, places):
-    return words.listed([words.position_name(job, place) for place in places])
+    return phrases.listed([words.position_name(job, place) for place in places])
 
 
 def _identity(state, job, identity):
@@ -136,7 +139,7 @@ def job_view(state, job: dict) -> list[dict]:
                 "at": entry["at"],
                 "count": entry["count"],
                 "sentence": "{} got mixed up: which is which is not known.".format(
-                    words.sentence_case(words.listed(names))
+                    phrases.sentence_case(phrases.listed(names))
                 ),
                 "scan_words": told["scan"],
                 "test_words": told["test"],

@@ -2,12 +2,12 @@
 
 import math
 
+from .. import phrases
 from ..infer.belief import Belief
 from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
-from ..words import words
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
 _MOST_TESTS = 60
@@ -65,8 +65,8 @@ def proof(job: dict, result: dict | None) -> dict:
     coming = result.get("proof") if result else None
     return {
         "clean_in_a_row": in_a_row,
-        "clear_words": words.percent(clear),
-        "wanted_words": words.percent(wanted),
+        "clear_words": phrases.percent(clear),
+        "wanted_words": phrases.percent(wanted),
         "settled": settled,
         "more": coming["more"] if coming else None,
         "sentence": _sentence(in_a_row, clear, wanted, coming) if in_a_row and result else "",
@@ -77,8 +77,8 @@ def proof(job: dict, result: dict | None) -> dict:
 def _sentence(in_a_row, clear, wanted, coming) -> str:
     said = "{} in a row. Nothing left to fix: {} sure, {} wanted.".format(
         "1 clean test" if in_a_row == 1 else "{} clean tests".format(in_a_row),
-        words.percent(clear),
-        words.percent(wanted),
+        phrases.percent(clear),
+        phrases.percent(wanted),
     )
     if not coming:
         return said
@@ -98,13 +98,13 @@ def _run_words(job, coming) -> str:
     run = success_run(job["confidence_ppm"] / 1000000, reliability) if reliability > 0 else 1
     often = "every second test"
     if coming["shows"] != 0.5:
-        often = "{} of the tests".format(words.percent(int(coming["shows"] * 1000000000 + 0.5)))
+        often = "{} of the tests".format(phrases.percent(int(coming["shows"] * 1000000000 + 0.5)))
     return (
         "The success-run rule alone would ask for {}: a fault that shows in {} would have shown by then, "
         "{} sure.".format(
             "1 clean test" if run == 1 else "{} clean tests in a row".format(run),
             often,
-            words.percent(job["confidence_ppm"] * 1000),
+            phrases.percent(job["confidence_ppm"] * 1000),
         )
     )
 

@@ -5,11 +5,11 @@ priors that such histories give: two jobs must not lean on each other in a circl
 """
 
 from ..infer.case import RATES
+from ..infer.cost import MOST_MONEY
 from ..parts.wiring import CHECKS
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
 MOST_MINUTES = 600
-MOST_MONEY = 1000000000
 _PPM = 1000000
 
 

@@ -13,6 +13,7 @@ that all worked once. So passes make a spare trusted, and never make a unit safe
 the road. Rates: common practice, no source.
 """
 
+from .. import phrases
 from ..infer import explanations
 from ..infer.belief import Belief
 from ..infer.case import RATES
@@ -20,8 +21,8 @@ from ..infer.case import read
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
-from ..words import words
 from ..words.words import unit_name
 from . import priors
 from . import readings
@@ -228,16 +229,16 @@ def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
             more[k] += others[k] * (1.0 - rates[name])
             more[k + 1] += others[k] * rates[name]
         others = more
+    quiet = chances_clean(len(others), rates)
     total = 0.0
     for k in range(len(others)):
-        quiet = (1.0 - rates["false_alarm"]) * power(1.0 - rates["shows"], k + unit)
-        total += others[k] * power(quiet, clean) * power(1.0 - quiet, faulted)
+        total += others[k] * power(quiet[k + unit], clean) * power(1.0 - quiet[k + unit], faulted)
     return total
 
 
 def _sentence(state, job, identity, told, chance, trusted) -> str:
-    name = words.sentence_case(unit_name(state, job, identity))
-    bad = "chance that it is bad {}".format(words.percent(chance))
+    name = phrases.sentence_case(unit_name(state, job, identity))
+    bad = "chance that it is bad {}".format(phrases.percent(chance))
     if told["condemned"]:
         return "{} was found bad on {}; {}.".format(name, told["condemned"], bad)
     if not told["vehicles"]:
@@ -245,15 +246,15 @@ def _sentence(state, job, identity, told, chance, trusted) -> str:
     counts = told["counts"]
     said = []
     if counts["passed"]:
-        said.append("passed {}".format(words.counted(counts["passed"], "test")))
+        said.append("passed {}".format(phrases.counted(counts["passed"], "test")))
     if counts["faulted"]:
-        shown = words.counted(counts["faulted"], "test")
+        shown = phrases.counted(counts["faulted"], "test")
         said.append("showed a fault in {} that nothing else explains".format(shown))
-    where = " on {}".format(words.counted(len(told["vehicles"]), "vehicle"))
+    where = " on {}".format(phrases.counted(len(told["vehicles"]), "vehicle"))
     first = "{} is trusted: it ".format(name) if trusted else "{} ".format(name)
     if not said:
         said.append("was only there while something else was at fault")
-    line = first + words.listed(said) + where
+    line = first + phrases.listed(said) + where
     if told["driven"]:
         line += ", and was driven since"
     return "{}; {}.".format(line, bad)

@@ -1,5 +1,6 @@
 """What the tests say so far, as sentences: heading, how sure, what carries it, what else it could be."""
 
+from .. import phrases
 from ..words import causes
 from ..words import words
 from . import leave_one_out
@@ -20,7 +21,7 @@ def reasoning(state, job: dict, result: dict) -> dict:
         "confidence_words": "",
         "verdict": None,
         "causes": _causes(state, job, result),
-        "clear_words": words.percent(result["clear"]),
+        "clear_words": phrases.percent(result["clear"]),
         "else_words": _else(state, job, result),
         "carries_words": _carries(job, result),
         "settled": settled,
@@ -31,7 +32,7 @@ def reasoning(state, job: dict, result: dict) -> dict:
     }
     if verdict:
         shown["sentence"] = headline(state, job, verdict["causes"])
-        shown["confidence_words"] = words.percent(verdict["probability"])
+        shown["confidence_words"] = phrases.percent(verdict["probability"])
         shown["detail"] = _detail(state, job, verdict, settled)
         shown["verdict"] = [
             {
@@ -48,28 +49,28 @@ def reasoning(state, job: dict, result: dict) -> dict:
         shown["sentence"] = "Only what is unplugged shows a fault."
         shown["detail"] = (
             "A plug that is off needs no other cause. Nothing else is left to fix: {} sure.".format(
-                words.percent(result["clear"])
+                phrases.percent(result["clear"])
             )
         )
     elif settled:
         shown["sentence"] = "The fault is gone."
         shown["detail"] = "{} {} Nothing is left to fix: {} sure.".format(
-            _how_it_went(job, result), _was(_leading(state, job, result)), words.percent(result["clear"])
+            _how_it_went(job, result), _was(_leading(state, job, result)), phrases.percent(result["clear"])
         )
     else:
         known = _known_live(state, job, result)
         shown["sentence"] = "Not settled yet."
         shown["detail"] = _leading(state, job, result)
         if known:
-            shown["sentence"] = words.sentence_case(causes.phrases(state, job, known)) + (
+            shown["sentence"] = phrases.sentence_case(causes.phrases(state, job, known)) + (
                 " is a cause." if len(known) == 1 else " are causes."
             )
             shown["detail"] = "Whether anything else is wrong is not settled yet. " + shown["detail"]
         elif _last_was_clean(job, result):
             shown["sentence"] = "No fault in the last test."
             shown["detail"] = "Nothing is left to fix: {} sure, {} wanted. {}".format(
-                words.percent(result["clear"]),
-                words.percent(job["confidence_ppm"] * 1000),
+                phrases.percent(result["clear"]),
+                phrases.percent(job["confidence_ppm"] * 1000),
                 _was(shown["detail"]),
             )
     return shown
@@ -88,14 +89,14 @@ def headline(state, job: dict, found: list) -> str:
             return "The fault followed {}.".format(causes.phrase(state, job, found[0]))
         if kind == "circuit" and len(faulted_units(job, what)) > 1:
             return "The fault stayed at {}.".format(words.position_name(job, what))
-        name = words.sentence_case(causes.phrase(state, job, found[0]))
+        name = phrases.sentence_case(causes.phrase(state, job, found[0]))
         return "{} is the cause.".format(name)
     return "{} faults: {}.".format(_number(len(found)), causes.phrases(state, job, found))
 
 
 def _detail(state, job, verdict, settled) -> str:
     live = [cause for cause in verdict["causes"] if causes.is_live(state, job, cause)]
-    sure = "{} sure.".format(words.percent(verdict["probability"]))
+    sure = "{} sure.".format(phrases.percent(verdict["probability"]))
     if not live and settled:
         return "It is dealt with, and clean tests have proved it. " + sure
     if not live:
@@ -122,9 +123,9 @@ def _leading(state, job, result) -> str:
         return ""
     said = _named(state, job, named[0])
     if len(named) == 1 or named[1]["probability"] * _AS_LIKELY[1] < named[0]["probability"] * _AS_LIKELY[0]:
-        return "Most likely so far: {}, {}.".format(said, words.percent(named[0]["probability"]))
+        return "Most likely so far: {}, {}.".format(said, phrases.percent(named[0]["probability"]))
     return "Most likely so far: {}, {}; about as likely: {}.".format(
-        said, words.percent(named[0]["probability"]), _named(state, job, named[1])
+        said, phrases.percent(named[0]["probability"]), _named(state, job, named[1])
     )
 
 
@@ -176,14 +177,14 @@ def _how_it_went(job, result) -> str:
     ]
     if fresh:
         names = [words.position_name(job, position) for position in fresh]
-        return "It went away with another sensor at {}.".format(words.listed(names))
+        return "It went away with another sensor at {}.".format(phrases.listed(names))
     if before["fitted"] != now["fitted"]:
         return "It went away when the sensors were handled."
     if now["repaired"]:
         return "It went away with the repair."
     if now["cleaned"]:
         names = [words.position_name(job, position) for position in sorted(now["cleaned"])]
-        return "It went away when {} was cleaned.".format(words.listed(names))
+        return "It went away when {} was cleaned.".format(phrases.listed(names))
     return "It has not come back in {} clean tests.".format(len(after))
 
 
@@ -194,7 +195,7 @@ def _else(state, job, result) -> str:
     if other is None:
         return ""
     said = _named(state, job, other) if other["causes"] else "no fault at all"
-    return "{}, {}".format(words.sentence_case(said), words.percent(other["probability"]))
+    return "{}, {}".format(phrases.sentence_case(said), phrases.percent(other["probability"]))
 
 
 def _carries(job, result) -> str:
@@ -204,7 +205,7 @@ def _carries(job, result) -> str:
         return ""
     if len(counted) == 1:
         return "Test {}, sounder heard.".format(counted[0])
-    return "Tests {}, sounder heard each time.".format(words.listed(counted))
+    return "Tests {}, sounder heard each time.".format(phrases.listed(counted))
 
 
 def _causes(state, job, result) -> list[dict]:
@@ -212,7 +213,7 @@ def _causes(state, job, result) -> list[dict]:
         {
             "cause": entry["cause"],
             "words": causes.phrase(state, job, entry["cause"]),
-            "probability_words": words.percent(entry["probability"]),
+            "probability_words": phrases.percent(entry["probability"]),
         }
         for entry in result["causes"][:6]
     ]

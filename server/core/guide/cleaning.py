@@ -1,5 +1,6 @@
 """The step that cleans a position, and the next one where several are cleaned before one test."""
 
+from .. import phrases
 from ..facts.draft import draft
 from ..words import words
 from .step import action
@@ -37,7 +38,7 @@ def _step(job, position, then) -> dict:
         "Clean {}".format(name),
         _WIPE + then,
         action=action(
-            "{} is clean".format(words.sentence_case(name)),
+            "{} is clean".format(phrases.sentence_case(name)),
             draft("cleaned", position=position, note=""),
         ),
     )

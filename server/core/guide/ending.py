@@ -1,5 +1,6 @@
 """The steps at the end: the walk-behind check, good units home, every unit accounted for, the close."""
 
+from .. import phrases
 from ..facts.draft import draft
 from ..rules.closing import blocked_by
 from ..rules.same_part import part_at
@@ -68,7 +69,7 @@ def ending(state, job: dict, result: dict) -> tuple:
         text = " ".join(blockers)
     elif job["walk"]["missed"]:
         names = [words.position_name(job, position) for position in job["walk"]["missed"]]
-        text += " The walk-behind check missed {}; that stays on record.".format(words.listed(names))
+        text += " The walk-behind check missed {}; that stays on record.".format(phrases.listed(names))
     return "close", step(
         "close",
         "Close the job" if not blockers else "Not everything is accounted for",
@@ -97,7 +98,7 @@ def _walk_again(state, job, result, quiet):
     made["text"] = (
         "{} stayed quiet although the self-test passes. Look at its aim and its seat, wipe it, then "
         "go round once more.".format(
-            words.sentence_case(words.listed([words.position_name(job, place) for place in quiet]))
+            phrases.sentence_case(phrases.listed([words.position_name(job, place) for place in quiet]))
         )
     )
     accepted = [
@@ -118,7 +119,7 @@ def _walk(job, result):
         form="walk",
         expects={
             "positions": moving.to_pick(job),
-            "clear_words": words.percent(result["clear"]),
+            "clear_words": phrases.percent(result["clear"]),
         },
         action=action("All of them sound", draft("walk_checked", positions=everything, missed=[])),
     )
@@ -157,7 +158,7 @@ def _home(state, job, away):
         "home",
         "Leave the good ones where they are?",
         "{}. {} passed there. Putting them back means one more test.".format(
-            words.sentence_case(words.listed(lines)),
+            phrases.sentence_case(phrases.listed(lines)),
             "They are the same part and" if _same_known_part(state, job, away) else "They",
         ),
         action=action("Leave them there", *leave),
@@ -225,7 +226,7 @@ def _back_from_stock(state, job, position, chance):
         "Put {} back at {}?".format(words.unit_name(state, job, own), where),
         "It came from there and went into your stock; the chance that it is bad is {}. {} sits in its "
         "place. Putting it back means one more test.".format(
-            words.percent(chance.get("unit:" + own, 0)), words.unit_name(state, job, sits)
+            phrases.percent(chance.get("unit:" + own, 0)), words.unit_name(state, job, sits)
         ),
         action=action(
             "Put it back",

@@ -1,5 +1,6 @@
 """The steps once the cause is known: replace the unit, follow the wiring, clean."""
 
+from .. import phrases
 from ..evidence import unit_history
 from ..facts.draft import draft
 from ..rules.same_part import part_at
@@ -125,7 +126,7 @@ def fill(state, job: dict, position: str) -> dict:
     """Return the step that asks what comes into an empty position."""
     made = replace_at(state, job, position, None)
     made["id"] = "fill"
-    made["title"] = "{} is empty".format(words.sentence_case(words.position_name(job, position)))
+    made["title"] = "{} is empty".format(phrases.sentence_case(words.position_name(job, position)))
     made["text"] = "Fit a sensor: a new one, or one that is at hand."
     made["also"] = [
         action(

@@ -1,5 +1,6 @@
 """The steps after a mix-up: a label on each, then the test that tells them apart at least cost."""
 
+from .. import phrases
 from ..evidence import mixups
 from ..facts.draft import draft
 from ..words import words
@@ -56,7 +57,7 @@ def _fit(state, job, loose, places):
     reason = "They got mixed up; one test tells which is bad, whichever it was before."
     return step(
         "mixed.fit",
-        "Fit {}, then test".format(words.listed(said)),
+        "Fit {}, then test".format(phrases.listed(said)),
         reason,
         action=action(
             "Start fitting",

@@ -1,5 +1,6 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
+from .. import phrases
 from ..facts.draft import draft
 from ..words import results
 from ..words import words
@@ -28,7 +29,7 @@ def _move(state, job, entry):
         "title": title_of(state, job, entry),
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
-        "minutes_words": words.minutes(entry["minutes_x100"]),
+        "minutes_words": phrases.minutes(entry["minutes_x100"]),
         "start_words": _START_WORDS[entry["move"]],
         "outlook": results.outlook(state, job, entry),
         "events": [] if entry["move"] == "replace" else [_start(entry)],
@@ -52,7 +53,7 @@ def title_of(state, job: dict, entry: dict) -> str:
     if move == "clean":
         names = [words.position_name(job, position) for position in _cleaned(entry)]
         ending = " and test again" if len(names) == 1 else ", then test again"
-        return "Clean " + words.listed(names) + ending
+        return "Clean " + phrases.listed(names) + ending
     position = words.position_name(job, _position(entry))
     if move == "unplug":
         return "Unplug {} and test".format(position)
@@ -90,7 +91,7 @@ def _exchange(state, job, fitted) -> str:
         else:
             others.append(_ring(job, ring))
     said = ["exchange " + ", and ".join(pairs)] if pairs else []
-    return words.sentence_case("; then ".join(said + others))
+    return phrases.sentence_case("; then ".join(said + others))
 
 
 def _suspects(job) -> list:

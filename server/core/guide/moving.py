@@ -1,5 +1,6 @@
 """The steps of moves: choosing one, the guided exchange, cleaning, and the self-test."""
 
+from .. import phrases
 from ..facts.draft import draft
 from ..parts.wiring import CHECKS
 from ..words import words
@@ -111,7 +112,7 @@ def measure(job: dict, position: str, repair: dict | None = None) -> dict:
     for reads, said in (("good", check["good"]), ("bad", check["bad"]), ("unclear", "can't tell")):
         choices.append(
             {
-                "words": words.sentence_case(said),
+                "words": phrases.sentence_case(said),
                 "reads": reads,
                 "events": [
                     draft("circuit_measured", position=position, check=check["id"], value="",
@@ -121,7 +122,7 @@ def measure(job: dict, position: str, repair: dict | None = None) -> dict:
         )  # fmt: skip
     return step(
         "measure",
-        "{}: {}".format(words.sentence_case(name), check["title"].lower()),
+        "{}: {}".format(phrases.sentence_case(name), check["title"].lower()),
         check["text"],
         form="measure",
         choices=choices,
@@ -156,7 +157,7 @@ def impossible(state, job: dict) -> dict | None:
                 "move.impossible",
                 "This move can't be finished",
                 "{} is {}.".format(
-                    words.sentence_case(words.unit_name(state, job, unit["id"])),
+                    phrases.sentence_case(words.unit_name(state, job, unit["id"])),
                     words.place_words(state, job, unit["id"]),
                 ),
                 action=stop_move(),

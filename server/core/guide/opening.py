@@ -2,8 +2,8 @@
 
 from ..facts.draft import draft
 from ..parts import cautions
+from ..phrases import sentence_case
 from ..words.words import position_name
-from ..words.words import sentence_case
 from . import moving
 from .step import action
 from .step import step

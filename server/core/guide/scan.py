@@ -1,5 +1,6 @@
 """What a scanned or typed label means at the step the job is at: go on, or stop, with both names."""
 
+from .. import phrases
 from ..facts.draft import draft
 from ..facts.mixups import in_hand
 from ..state import own_label
@@ -166,7 +167,7 @@ def _wrong(state, job, read, unit, position, how):
     return _stop(
         read,
         title,
-        "This is {}. {} belongs here.".format(read["shown"], words.sentence_case(belongs)),
+        "This is {}. {} belongs here.".format(read["shown"], phrases.sentence_case(belongs)),
         more,
         [_stopped(position, unit, read, how)],
     )

@@ -3,6 +3,8 @@
 Names that begin alike are put together, so that three suspects do not fill a screen.
 """
 
+from .. import phrases
+
 # (how a single name begins, how several of them begin)
 _KINDS = (
     ("the sensor from ", "the sensors from "),
@@ -30,15 +32,9 @@ def together(names: list) -> str:
     said = []
     for start, several, rest in kinds:
         if len(rest) > 1:
-            said.append(several + _listed(rest, " and "))
+            said.append(several + phrases.listed(rest))
         else:
             said.append(start + rest[0] if several else rest[0])
     # A name with an 'and' or a comma of its own needs a comma before the last 'and'.
     plain = not [each for each in said if ", " in each or " and " in each]
-    return _listed(said, " and " if plain else ", and ")
-
-
-def _listed(names: list, last: str) -> str:
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + last + names[-1]
+    return phrases.listed(said, " and " if plain else ", and ")

@@ -9,8 +9,8 @@ from . import validate
 _KEYS = ["labour_per_hour", "part_price", "wrong_purchase"]
 Money = namedtuple("Money", ("labour_per_hour", "part_price", "wrong_purchase"))
 
-_MOST = 1000000000
-_WANTED = "a whole number of cents or the like from 0 to {}".format(_MOST)
+MOST_MONEY = 1000000000  # minor units
+_WANTED = "a whole number of cents or the like from 0 to {}".format(MOST_MONEY)
 
 
 def read(raw, field: str):
@@ -21,7 +21,7 @@ def read(raw, field: str):
     amounts = []
     for key in _KEYS:
         value = raw.get(key, 0)
-        if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= _MOST:
+        if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= MOST_MONEY:
             raise BadInput(field + "." + key, value, _WANTED)
         amounts.append(value)
     money = Money(*amounts)

@@ -13,12 +13,16 @@ def power(base, count: int, one=1.0):
     return result
 
 
-def chances_faulted(most: int, rates: dict) -> list:
-    """Return P(faulted) for 0, 1, ... `most` causes present."""
-    quiet = 1.0 - rates["false_alarm"]
-    hidden = 1.0 - rates["shows"]
+def chances_clean(most: int, rates: dict) -> list:
+    """Return P(clean) for 0, 1, ... `most` causes present."""
+    clean = 1.0 - rates["false_alarm"]
     chances = []
     for _ in range(most + 1):
-        chances.append(1.0 - quiet)
-        quiet = quiet * hidden
+        chances.append(clean)
+        clean = clean * (1.0 - rates["shows"])
     return chances
+
+
+def chances_faulted(most: int, rates: dict) -> list:
+    """Return P(faulted) for 0, 1, ... `most` causes present."""
+    return [1.0 - clean for clean in chances_clean(most, rates)]

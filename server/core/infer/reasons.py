@@ -1,5 +1,6 @@
 """What the reasoning says in words: short, second person, position names instead of ids."""
 
+from .. import phrases
 from .causes_named import together
 from .figures import WHOLE
 
@@ -57,41 +58,9 @@ def not_watching(position: str) -> str:
 
 def reason(why: str, about: str, minutes: int, with_test: bool) -> str:
     """Say why a move is proposed and how long it takes (hundredths of a minute)."""
-    whole = (minutes + 50) // 100
-    length = "1 minute" if whole == 1 else "{} minutes".format(whole)
-    if whole == 0:
-        length = "half a minute"
+    length = phrases.minutes(minutes) if minutes >= 50 else "half a minute"
     ending = " with the retest." if with_test else "."
     return "{} About {}{}".format(_REASONS[why].format(about), length, ending)
-
-
-def percent(share: int) -> str:
-    """Return parts per billion as people read them: decimals only where they matter."""
-    if share > 999 * (WHOLE // 1000) + WHOLE // 2000:
-        return "over 99.9 %"
-    tenths = (share + WHOLE // 2000) // (WHOLE // 1000)
-    if 945 * (WHOLE // 1000) <= share < 950 * (WHOLE // 1000):
-        # Never 95 for what does not reach it: that is where a verdict begins.
-        tenths = share // (WHOLE // 1000)
-    elif 50 <= tenths <= 950:
-        return "{} %".format((share + WHOLE // 200) // (WHOLE // 100))
-    if tenths == 0:
-        return "under 0.1 %"
-    return "{}.{} %".format(tenths // 10, tenths % 10)
-
-
-def listed(names: list) -> str:
-    """Return 'a', 'a and b' or 'a, b and c'."""
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + " and " + names[-1]
-
-
-def either(names: list) -> str:
-    """Return 'a', 'a or b' or 'a, b or c'."""
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + " or " + names[-1]
 
 
 def cause(model, number: int) -> str:
@@ -122,26 +91,26 @@ def cause(model, number: int) -> str:
 def settled(names: list, share: int) -> str:
     """Say that a result would settle the question."""
     return "{} {}, {}".format(
-        "it is" if len(names) == 1 else "the causes are", together(names), percent(share)
+        "it is" if len(names) == 1 else "the causes are", together(names), phrases.percent(share)
     )
 
 
 def leading(names: list, share: int) -> str:
     """Say what a result would make the likeliest, without settling it."""
-    return "most likely {}, {}; not settled yet".format(together(names), percent(share))
+    return "most likely {}, {}; not settled yet".format(together(names), phrases.percent(share))
 
 
 def nothing_left(share: int) -> str:
     """Say that a result would prove that nothing is left to fix."""
-    return "nothing is left to fix, {}".format(percent(share))
+    return "nothing is left to fix, {}".format(phrases.percent(share))
 
 
 def circuit_after(position: str, share: int) -> str:
     """Say what the checks of a circuit would leave of it as a suspect."""
     if share * 20 < WHOLE:
-        return "the wiring at {} is as good as ruled out, {}".format(position, percent(share))
+        return "the wiring at {} is as good as ruled out, {}".format(position, phrases.percent(share))
     if share * 2 < WHOLE:
-        return "the wiring at {} stays a suspect, {}".format(position, percent(share))
+        return "the wiring at {} stays a suspect, {}".format(position, phrases.percent(share))
     if share * 20 < WHOLE * 19:
-        return "most likely the wiring at {}, {}; not settled yet".format(position, percent(share))
-    return "it is the wiring at {}, {}".format(position, percent(share))
+        return "most likely the wiring at {}, {}; not settled yet".format(position, phrases.percent(share))
+    return "it is the wiring at {}, {}".format(position, phrases.percent(share))

@@ -1,5 +1,6 @@
 """A move as it is shown: its reason, its minutes, its outlook, and what speaks against it."""
 
+from .. import phrases
 from ..infer import cost
 from ..infer import reasons
 from ..infer.figures import hundredths
@@ -100,9 +101,11 @@ class Description:
     def _about(self, move: Move) -> str:
         """Return what the sentence of a move speaks of."""
         if move.why == "shared":
-            return reasons.either([reasons.cause(self.model, cause) for cause in self.known_causes.shared()])
+            return phrases.listed(
+                [reasons.cause(self.model, cause) for cause in self.known_causes.shared()], " or "
+            )
         if move.why.startswith("verdict") or move.why == "repair":
-            return reasons.listed(
+            return phrases.listed(
                 [reasons.cause(self.model, cause) for cause in self.known_causes.dealt(move)]
             )
-        return reasons.listed([self.case.positions[place].name for place in move.places])
+        return phrases.listed([self.case.positions[place].name for place in move.places])

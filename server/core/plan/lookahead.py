@@ -1,8 +1,8 @@
 """How long it would take to be sure: expected minutes until settled, two moves ahead, or to the end.
 
-Runs on the likeliest hypotheses (explanations with their weights) only: it ranks moves, it is never shown. Beyond the
-second move the rest is estimated as the uncertainty left, at the minutes that the best move now
-needs for one bit.
+Runs on the likeliest hypotheses (explanations with their weights) only: it ranks moves, it is never
+shown. Beyond the second move the rest is estimated as the uncertainty left, at the minutes that the best
+move now needs for one bit.
 """
 
 from collections import namedtuple

@@ -1,6 +1,6 @@
 """Why not: what speaks against a move that proves little, in one short sentence."""
 
-from ..infer import reasons
+from .. import phrases
 
 SUSPECTS = "Suspects only change places: if they fault again, it says hardly more than before."
 UNTESTED = "Nobody has tested this spare: if it faults, it is one more suspect."
@@ -24,7 +24,7 @@ def sentence(move, bits: int, untested: bool, good: int) -> str:
     if move.why == "suspects":
         return SUSPECTS
     if move.kind == "replace" and not move.why.startswith("verdict"):
-        return UNTESTED_BUY.format(reasons.percent(good)) if good * 20 > 1000000000 else ""
+        return UNTESTED_BUY.format(phrases.percent(good)) if good * 20 > 1000000000 else ""
     if bits < _LITTLE and not move.why.startswith("verdict"):
         return SAME_CHECKS if move.kind == "meter" else SAME
     return UNTESTED if untested else ""

@@ -5,9 +5,9 @@ when they came. Where that other work would have counted too, the answers can di
 told.
 """
 
+from .. import phrases
 from ..codes.labels import shown
 from ..log.envelope import FORMAT_VERSION
-from ..words import words
 
 _DEVICE = "d0000000000000000"
 
@@ -86,7 +86,7 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     if unit and isinstance(there.get("unit"), dict):
         for name, what in _UNIT + (("elsewhere", "what it did elsewhere"),):
             if name in there["unit"] and there["unit"][name] != here["unit"][name]:
-                differs.append(words.sentence_case(what) + ".")
+                differs.append(phrases.sentence_case(what) + ".")
     for job in jobs:
         other = there["jobs"].get(job["id"])
         if other is not None and other != here["jobs"][job["id"]]:
@@ -110,14 +110,14 @@ def _reads(title: str, there: dict, here: dict) -> str:
 def _standing(job: dict) -> str:
     if not job["sentence"] or job["clear"] is None:
         return "No test."
-    figures = "nothing is left to fix: {} sure".format(words.percent(job["clear"]))
+    figures = "nothing is left to fix: {} sure".format(phrases.percent(job["clear"]))
     if job["probability"] is not None:
-        figures = "{} sure; {}".format(words.percent(job["probability"]), figures)
+        figures = "{} sure; {}".format(phrases.percent(job["probability"]), figures)
     return "{} ({}).".format(job["sentence"].rstrip("."), figures)
 
 
 def _elsewhere(units: list) -> str:
     if not units:
         return ""
-    names = words.listed([shown(unit["code"]) or "a sensor without a label" for unit in units])
-    return "{} came from other work, which is not in this file.".format(words.sentence_case(names))
+    names = phrases.listed([shown(unit["code"]) or "a sensor without a label" for unit in units])
+    return "{} came from other work, which is not in this file.".format(phrases.sentence_case(names))

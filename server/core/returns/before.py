@@ -1,5 +1,6 @@
 """The unit was not accepted or refused at a counter before."""
 
+from .. import phrases
 from ..facts.returns import is_final
 from ..words import words
 from .check import check
@@ -12,14 +13,14 @@ def look(state, case):
     if finals:
         last = finals[-1]["decision"]
         sentence = "{} {}, signed by {}.".format(
-            words.sentence_case(words.DECIDED[last["decision"]]),
+            phrases.sentence_case(words.DECIDED[last["decision"]]),
             words.ago(last["at"], case["now"]),
             last["signed"],
         )
         if [each for each in finals if each["twice"]]:
             made = [each for one in finals for each in one["decisions"]]
             sentence = "Two counters decided on it: {}. Both stay on record.".format(
-                words.listed(
+                phrases.listed(
                     [
                         "{} (signed by {})".format(words.DECIDED[each["decision"]], each["signed"])
                         for each in made

@@ -1,6 +1,6 @@
 """Custody is unbroken: at each handover the label was read, from the first pull to the counter."""
 
-from ..words import words
+from .. import phrases
 from ..words.custody import first_label_follows
 from .check import check
 
@@ -39,7 +39,7 @@ def look(state, case):
     if [lost for lost in unit["lost"] if lost["settled"] == "left"]:
         _note(gaps, "it got mixed up, and was told apart only as the last one left")
     if gaps:
-        return check("hold", "A gap in custody", words.sentence_case(words.listed(gaps)) + ".")
+        return check("hold", "A gap in custody", phrases.sentence_case(phrases.listed(gaps)) + ".")
     if not read:
         return check("hold", "A gap in custody", "No handover is on record.")
     said = "Label read at {}".format("each of {} handovers".format(read) if read > 1 else "its one handover")

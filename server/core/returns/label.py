@@ -1,7 +1,7 @@
 """The label is one of ours, on record, in use, and the only one on one unit alone."""
 
+from .. import phrases
 from ..codes import labels
-from ..words import words
 from .check import check
 
 
@@ -32,7 +32,7 @@ def look(state, case):
             "{} was taken out of use; the sensor that had it has {} now.".format(name, now),
         )
     if unit["also"]:
-        both = words.listed([labels.shown(code) for code in [unit["code"]] + unit["also"]])
+        both = phrases.listed([labels.shown(code) for code in [unit["code"]] + unit["also"]])
         return check("hold", "Two labels on it", "{} are on record for one sensor.".format(both))
     if case["how"] == "tapped":
         return check("hold", "Label not read", "Only its label says for sure which sensor this is.")

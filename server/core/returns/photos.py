@@ -1,6 +1,6 @@
 """There is a picture of the unit, or of a position where it sat on the job that it is returned from."""
 
-from ..words import words
+from .. import phrases
 from .check import check
 
 
@@ -11,7 +11,7 @@ def look(state, case):
     taken = pictures(case["unit"], case["job"])
     if not taken:
         return check("hold", "No picture", "No picture of it or of where it sat is on record.")
-    return check("pass", "Pictures there", "{} on record.".format(words.counted(len(taken), "picture")))
+    return check("pass", "Pictures there", "{} on record.".format(phrases.counted(len(taken), "picture")))
 
 
 def pictures(unit: dict, job: dict | None) -> list[dict]:

@@ -1,5 +1,6 @@
 """The unit is where one comes to the counter from: in hand, in stock, with the customer, or here."""
 
+from .. import phrases
 from ..state.state import MIXED
 from ..words import places
 from ..words import words
@@ -13,7 +14,7 @@ def look(state, case):
         return None
     name = case["shown"]
     if unit["claims"]:
-        said = words.listed([claim["words"] for claim in places.claims(state, unit)])
+        said = phrases.listed([claim["words"] for claim in places.claims(state, unit)])
         return check(
             "hold", "In dispute", "Two places are on record: {}. A scan has to settle it.".format(said)
         )

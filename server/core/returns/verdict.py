@@ -1,7 +1,7 @@
 """What proves that the unit is bad: a verdict that names it, from tests that were seen to run."""
 
+from .. import phrases
 from ..evidence import verdict as verdicts
-from ..words import words
 from .check import check
 
 
@@ -23,6 +23,6 @@ def look(state, case):
         "pass",
         "Proven bad",
         "{} {} sure. {}".format(
-            said["sentence"], words.sentence_case(said["confidence_words"]), said["carries_words"]
+            said["sentence"], phrases.sentence_case(said["confidence_words"]), said["carries_words"]
         ).strip(),
     )

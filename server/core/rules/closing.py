@@ -1,5 +1,6 @@
 """A job closes when no unit is out, no conflict open, no move under way, no position empty by accident."""
 
+from .. import phrases
 from ..state.state import EMPTY
 from ..words import labels_on_unit
 from ..words import words
@@ -22,14 +23,14 @@ def blocked_by(state, job) -> list[str]:
     for unit in state.units_out(job["id"]):
         sentences.append(
             "{} is {}.".format(
-                words.sentence_case(words.unit_name(state, job, unit)),
+                phrases.sentence_case(words.unit_name(state, job, unit)),
                 words.place_words(state, job, unit),
             )
         )
     for unit in state.disputed(job["id"]):
         sentences.append(
             "{} is in dispute; scan it where it really is.".format(
-                words.sentence_case(words.unit_name(state, job, unit))
+                phrases.sentence_case(words.unit_name(state, job, unit))
             )
         )
     sentences.extend(labels_on_unit.label_troubles(state, job))
@@ -38,7 +39,7 @@ def blocked_by(state, job) -> list[str]:
     for position in job["positions"]:
         place = position["id"]
         if not state.occupant(job["vehicle"], place) and job["left"].get(place) != EMPTY:
-            sentences.append("{} is empty.".format(words.sentence_case(position["name"])))
+            sentences.append("{} is empty.".format(phrases.sentence_case(position["name"])))
     return sentences
 
 

@@ -3,6 +3,7 @@
 So at most one unit without a label is in hand, and it can only get a label or go straight back.
 """
 
+from .. import phrases
 from ..words import words
 from .refusal import refusal
 
@@ -27,6 +28,6 @@ def _label_it(state, job, unit):
     return refusal(
         "label_first",
         "Label it first",
-        "{} has no label yet.".format(words.sentence_case(name)),
+        "{} has no label yet.".format(phrases.sentence_case(name)),
         "Stick a label on it and scan it, or put it straight back where it came from.",
     )

@@ -1,5 +1,6 @@
 """Only what lies together in hand gets mixed up; after that its bodies are moved, not its names."""
 
+from .. import phrases
 from ..state.state import MIXED
 from ..words import words
 from .refusal import refusal
@@ -16,7 +17,7 @@ def refuse(fold, draft, job):
                 "mixed",
                 "Which one it is, is not known",
                 "{} is {}.".format(
-                    words.sentence_case(words.unit_name(state, job, data["unit"])),
+                    phrases.sentence_case(words.unit_name(state, job, data["unit"])),
                     words.place_words(state, job, data["unit"]),
                 ),
                 "Scan its old label if it is still on, or use the new label of the one in your hand.",
@@ -37,7 +38,7 @@ def refuse(fold, draft, job):
                 "mixed",
                 "It is not in your hand",
                 "{} is {}.".format(
-                    words.sentence_case(words.unit_name(state, job, unit)),
+                    phrases.sentence_case(words.unit_name(state, job, unit)),
                     words.place_words(state, job, unit),
                 ),
                 "Only what lies together can be mixed up.",

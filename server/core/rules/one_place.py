@@ -1,5 +1,6 @@
 """A unit is at exactly one place, and a position holds at most one unit."""
 
+from .. import phrases
 from ..words import words
 from .refusal import refusal
 
@@ -14,7 +15,7 @@ def refuse(fold, draft, job):
     unit = state.units[data["unit"]]
     if kind == "unit_seen":
         return _refuse_seen(unit, data["how"])
-    name = words.sentence_case(words.unit_name(state, job, unit["id"]))
+    name = phrases.sentence_case(words.unit_name(state, job, unit["id"]))
     if unit["claims"]:
         return _refusal(
             "Two places are on record",
@@ -67,8 +68,8 @@ def _refuse_fit(state, job, unit, name, where, position):
     occupant = state.occupant(job["vehicle"], position)
     if occupant:
         return _refusal(
-            "{} is taken".format(words.sentence_case(wanted)),
-            "{} sits at {}.".format(words.sentence_case(words.unit_name(state, job, occupant)), wanted),
+            "{} is taken".format(phrases.sentence_case(wanted)),
+            "{} sits at {}.".format(phrases.sentence_case(words.unit_name(state, job, occupant)), wanted),
             "Pull that one first.",
         )
     return None

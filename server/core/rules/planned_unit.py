@@ -1,5 +1,6 @@
 """While a move is under way, each position gets the unit that the plan names, and no other."""
 
+from .. import phrases
 from ..words import words
 from .refusal import refusal
 
@@ -19,6 +20,6 @@ def refuse(fold, draft, job):
     return refusal(
         "planned_unit",
         "STOP: wrong sensor in your hand",
-        "This is {}. {} belongs here.".format(seen, words.sentence_case(belongs)),
+        "This is {}. {} belongs here.".format(seen, phrases.sentence_case(belongs)),
         "Put {} down and pick up {}.".format(seen, belongs),
     )

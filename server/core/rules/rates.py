@@ -1,9 +1,9 @@
 """An assumption is a chance between 0 and 100 %, and leaves the readings something to say."""
 
 from ..evidence.readings import MOST_MINUTES
-from ..evidence.readings import MOST_MONEY
 from ..evidence.readings import rate_problem
 from ..infer.case import RATES
+from ..infer.cost import MOST_MONEY
 from .refusal import refusal
 
 _WHOLE = 1000000

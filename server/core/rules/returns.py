@@ -1,5 +1,6 @@
 """A decision at the counter is about a return that waits, and one against the proposal has its reason."""
 
+from .. import phrases
 from ..facts.returns import open_return
 from ..words import words
 from .refusal import refusal
@@ -16,7 +17,7 @@ def refuse(fold, draft, job):
         last = unit["returns"][-1]["decision"]
         return _refusal(
             "{} was {} already, signed by {}.".format(
-                words.sentence_case(words.unit_name(fold.state, job, unit["id"])),
+                phrases.sentence_case(words.unit_name(fold.state, job, unit["id"])),
                 words.DECIDED[last["decision"]],
                 last["signed"],
             ),

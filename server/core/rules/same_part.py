@@ -1,5 +1,6 @@
 """Different part numbers are not swapped without a reason, which the record shows."""
 
+from .. import phrases
 from ..words import words
 from .refusal import refusal
 
@@ -17,9 +18,9 @@ def refuse(fold, draft, job):
         "same_part",
         "Another part number",
         "{} is part {}. {} takes {}.".format(
-            words.sentence_case(words.unit_name(state, job, data["unit"])),
+            phrases.sentence_case(words.unit_name(state, job, data["unit"])),
             part,
-            words.sentence_case(words.position_name(job, data["position"])),
+            phrases.sentence_case(words.position_name(job, data["position"])),
             wanted,
         ),
         "Use the same part, or give a reason that stays on record.",

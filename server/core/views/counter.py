@@ -4,6 +4,7 @@ The clerk decides; a decision against the proposal takes a reason. Nothing here 
 carries the drafts for each decision.
 """
 
+from .. import phrases
 from .. import returns
 from ..codes import labels
 from ..facts.draft import draft
@@ -17,7 +18,7 @@ from ..words import words
 # what a clerk may give as a reason with one tap, in place of typing one
 REASONS = ("Looked at by hand", "Agreed on the phone", "The record comes later")
 WORDS = {"accept": "Accept", "hold": "Hold", "refuse": "Refuse"}
-PAST = {name: words.sentence_case(words.DECIDED[name]) for name in WORDS}
+PAST = {name: phrases.sentence_case(words.DECIDED[name]) for name in WORDS}
 _NOTHING_READ = {"part": "", "serial": "", "compared": ""}
 
 

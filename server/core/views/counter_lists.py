@@ -3,6 +3,7 @@
 Each is a view of the units' returns, so a counter without a network has them too.
 """
 
+from .. import phrases
 from .. import returns
 from ..facts.returns import open_return
 from ..words import words
@@ -132,7 +133,7 @@ def _unit_line(state, unit, entry) -> dict:
     return {
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or words.sentence_case(words.unit_name(state, job, unit["id"])),
+        "shown": shown(code) or phrases.sentence_case(words.unit_name(state, job, unit["id"])),
         "part": unit["part"],
         "serial": unit["serial"],
         "job": job["id"] if job else None,

@@ -1,7 +1,7 @@
 """What the tests of each job say about one unit, in a sentence with how sure it is."""
 
+from .. import phrases
 from ..evidence import verdict
-from ..words import words
 
 
 def findings(state, identity: str, results: dict) -> list[dict]:
@@ -39,10 +39,10 @@ def _finding(state, job, identity, result, tested) -> dict:
         sure = "{} sure.".format(told["confidence_words"])
     elif named:
         standing, sentence = "cleared", "It was not this sensor. " + told["sentence"]
-        sure = "Chance that this sensor is bad: {}.".format(words.percent(chance))
+        sure = "Chance that this sensor is bad: {}.".format(phrases.percent(chance))
     else:
         standing, sentence = "open", told["sentence"]
-        sure = "Chance that this sensor is bad: {}.".format(words.percent(chance))
+        sure = "Chance that this sensor is bad: {}.".format(phrases.percent(chance))
     return {
         "job": job["id"],
         "title": state.vehicles[job["vehicle"]]["name"],

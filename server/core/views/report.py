@@ -4,6 +4,7 @@ In words of someone who has never heard of a swap test. Dates are left to the sc
 customer's calendar.
 """
 
+from .. import phrases
 from ..evidence import proof
 from ..evidence import verdict
 from ..parts import cautions
@@ -111,12 +112,12 @@ def _first_fault(job) -> list[str]:
     for test in job["tests"]:
         if test["heard"] and test["faulted"]:
             names = [words.position_name(job, position) for position in test["faulted"]]
-            return ["The control unit's self-test showed a fault at {}.".format(words.listed(names))]
+            return ["The control unit's self-test showed a fault at {}.".format(phrases.listed(names))]
     return []
 
 
 def _unit_found(state, job, cause, unit) -> str:
-    name = words.sentence_case(causes.phrase(state, job, cause))
+    name = phrases.sentence_case(causes.phrase(state, job, cause))
     places = [words.position_name(job, place) for place in verdict.faulted_places(job, unit)]
     if len(places) > 1:
         return (
@@ -196,7 +197,7 @@ def _proof(state, job, result, told) -> list[str]:
     walk = job["walk"]
     if walk and walk["missed"]:
         names = [words.position_name(job, position) for position in walk["missed"]]
-        said.append("Walk-behind check with a pole: {} stayed quiet.".format(words.listed(names)))
+        said.append("Walk-behind check with a pole: {} stayed quiet.".format(phrases.listed(names)))
     elif walk:
         said.append("Walk-behind check with a pole: every sensor sounded.")
     return said or ["Nothing proves a repair yet."]

@@ -1,5 +1,6 @@
 """Which pictures of a job show it before and after the work; told by the order of events, not by clocks."""
 
+from .. import phrases
 from ..words import words
 
 _CHANGES = ("unit_pulled", "unit_fitted", "cleaned", "circuit_repaired")
@@ -27,5 +28,5 @@ def _shown(job, entry) -> dict:
         data["shows"], ""
     )
     if data["position"]:
-        said = words.sentence_case(words.position_name(job, data["position"]))
+        said = phrases.sentence_case(words.position_name(job, data["position"]))
     return {"sha256": data["sha256"], "at": entry["at"], "words": said}

@@ -1,5 +1,6 @@
 """What was done on a job, test by test, as a customer reads it."""
 
+from .. import phrases
 from ..words import causes
 from ..words import words
 from ..words.words import unit_name
@@ -83,4 +84,4 @@ def _changes(state, job, before, now, cleaned, repaired, unplugged) -> list[str]
 
 
 def _places(job, positions) -> str:
-    return words.listed([words.position_name(job, position) for position in positions])
+    return phrases.listed([words.position_name(job, position) for position in positions])

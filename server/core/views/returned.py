@@ -1,5 +1,6 @@
 """The returns of a unit in sentences: who received it, what was decided and why, and who signed."""
 
+from .. import phrases
 from ..words import words
 from . import counter_lists
 
@@ -29,11 +30,11 @@ def _received(entry) -> str:
 
 
 def _decision(decided) -> str:
-    said = "{}.".format(words.sentence_case(words.DECIDED[decided["decision"]]))
+    said = "{}.".format(phrases.sentence_case(words.DECIDED[decided["decision"]]))
     if decided["overrule"]:
         said += " The record spoke for: {}. Decided otherwise because: {}.".format(
             words.DECIDED[decided["proposed"]], decided["overrule"].rstrip(".")
         )
     elif decided["about"]:
-        said += " What stood against it: {}.".format(words.listed(decided["about"]))
+        said += " What stood against it: {}.".format(phrases.listed(decided["about"]))
     return said

@@ -1,5 +1,6 @@
 """What a job comes to: what was replaced, and where each unit of it is."""
 
+from .. import phrases
 from ..words import words
 from ..words.words import unit_name
 
@@ -11,11 +12,11 @@ def replaced(state, job: dict) -> list[str]:
     for position in job["positions"]:
         unit = sits.get(position["id"])
         if unit and unit not in job["at_opening"] and unit in state.units:
-            name = words.sentence_case(unit_name(state, job, unit))
+            name = phrases.sentence_case(unit_name(state, job, unit))
             said.append("{} is new at {}.".format(name, position["name"]))
     for unit in job["at_opening"]:
         if unit in state.units and unit not in sits.values():
-            name = words.sentence_case(unit_name(state, job, unit))
+            name = phrases.sentence_case(unit_name(state, job, unit))
             said.append("{} came off; it is {}.".format(name, words.place_words(state, job, unit)))
     return said
 

@@ -1,5 +1,6 @@
 """Evidence in words: which tests carry a conclusion, the runner-up, and what would tell the two apart."""
 
+from .. import phrases
 from ..guide import moves
 from ..words import causes
 from ..words import results
@@ -74,7 +75,7 @@ def _same(one, other) -> bool:
 
 
 def _tests(numbers) -> str:
-    return "Test {}".format(numbers[0]) if len(numbers) == 1 else "Tests " + words.listed(numbers)
+    return "Test {}".format(numbers[0]) if len(numbers) == 1 else "Tests " + phrases.listed(numbers)
 
 
 def _line(state, job, found, group) -> str:
@@ -90,13 +91,13 @@ def _line(state, job, found, group) -> str:
         start = _tests(group["tests"]) + " carries this: without it"
     about = _about(job, entry) if len(group["tests"]) == 1 else ""
     if found["by"] == "clear" or entry["effect"] == "weaker":
-        return "{}, you would be only {} sure.{}".format(start, words.percent(entry["probability"]), about)
+        return "{}, you would be only {} sure.{}".format(start, phrases.percent(entry["probability"]), about)
     if not entry["causes"]:
         return "{}, nothing would point to a cause.{}".format(start, about)
     other = causes.phrases(state, job, entry["causes"])
     if entry["left"] * _AS_LIKELY[1] >= entry["probability"] * _AS_LIKELY[0]:
         return "{}, {} would be just as likely.{}".format(start, other, about)
-    chance = words.percent(entry["probability"])
+    chance = phrases.percent(entry["probability"])
     return "{}, it would most likely be {}, {}.{}".format(start, other, chance, about)
 
 
@@ -109,10 +110,10 @@ def _about(job, entry) -> str:
     clean = [words.position_name(job, each) for each in entry["positions"] if each not in faulted]
     said = []
     if shown:
-        said.append("the fault at " + words.listed(shown))
+        said.append("the fault at " + phrases.listed(shown))
     if clean:
-        said.append("that {} tested clean".format(words.listed(clean)))
-    return " What counts is {}.".format(words.listed(said))
+        said.append("that {} tested clean".format(phrases.listed(clean)))
+    return " What counts is {}.".format(phrases.listed(said))
 
 
 def _nothing_alone(found) -> str:
@@ -121,7 +122,7 @@ def _nothing_alone(found) -> str:
     for entry in found["tests"] + found["meter"]:
         least = min(least, entry["probability"])
     return "No single test carries this: leave out any one of them, and the others still make it {}.".format(
-        words.percent(least)
+        phrases.percent(least)
     )
 
 
@@ -136,7 +137,7 @@ def _runner_up(state, job, found) -> str:
     name = "no fault at all"
     if other["causes"]:
         name = causes.phrases(state, job, other["causes"])
-    said.append("The next likeliest is {}, {}.".format(name, words.percent(other["probability"])))
+    said.append("The next likeliest is {}, {}.".format(name, phrases.percent(other["probability"])))
     if other["missed"]:
         said.append("It does not explain {}.".format(_missed(job, other["missed"])))
     return " ".join(said)

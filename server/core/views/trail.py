@@ -1,7 +1,7 @@
 """The trail: which unit sat where in each test, and what was read there; drawn as lines by the app."""
 
+from .. import phrases
 from ..words import causes
-from ..words import words
 from ..words.words import unit_name
 
 IN_HAND = "in_hand"
@@ -14,7 +14,7 @@ def trail(state, job: dict, result: dict | None) -> dict:
     rows = [
         {
             "position": position["id"],
-            "name": words.sentence_case(position["name"]),
+            "name": phrases.sentence_case(position["name"]),
             "suspect": _stays(suspects, position["id"]),
         }
         for position in job["positions"]

@@ -3,6 +3,7 @@
 A scan opens it, a counter decides by it and paper carries it, so all of them read the same words.
 """
 
+from .. import phrases
 from ..codes import labels
 from ..evidence import mixups
 from ..evidence import unit_history
@@ -127,7 +128,7 @@ def _counted(tests) -> str:
         if count:
             said.append("{} {}".format(count, read))
     total = "1 test" if len(tests) == 1 else "{} tests".format(len(tests))
-    return "{} with it: {}.".format(total, words.listed(said))
+    return "{} with it: {}.".format(total, phrases.listed(said))
 
 
 def _photos(state, unit) -> list:

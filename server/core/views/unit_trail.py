@@ -4,6 +4,7 @@ The station of a job is a picture as `trail.py` makes it, cut down to the positi
 its own line is the thick one, and beside it stands what the other sensors read at the same places.
 """
 
+from .. import phrases
 from ..words import words
 from ..words.words import unit_name
 from . import trail
@@ -35,7 +36,7 @@ def stations(state, unit: dict, results: dict) -> list[dict]:
     where = words.place_words(state, state.jobs.get(unit["job"]), unit["id"])
     if listed and listed[-1]["kind"] == "place":
         listed.pop()
-    listed.append({"kind": "now", "words": words.sentence_case(where), "at": _since(unit)})
+    listed.append({"kind": "now", "words": phrases.sentence_case(where), "at": _since(unit)})
     return listed
 
 
@@ -117,7 +118,7 @@ def _stay(moves) -> list:
     if not handed or handed[-1]["what"] not in _STAYS:
         return []
     place = words.PLACE_WORDS[handed[-1]["what"]]
-    return [{"kind": "place", "words": words.sentence_case(place), "at": handed[-1]["at"]}]
+    return [{"kind": "place", "words": phrases.sentence_case(place), "at": handed[-1]["at"]}]
 
 
 def _since(unit) -> int | None:

@@ -4,6 +4,7 @@ Identified by a scan is the strongest; a sensor that had no label yet counts as 
 went on it at once.
 """
 
+from .. import phrases
 from ..codes import labels
 from ..facts import labelling
 from . import words
@@ -73,7 +74,7 @@ def in_short(unit: dict) -> str:
     if len(counts) == 1:
         return "{}, {}{}.".format(total, "each " if len(known) > 1 else "", counts[0][1])
     said = ["{} {}".format(count, word) for count, word in counts]
-    return "{}: {}.".format(total, words.listed(said))
+    return "{}: {}.".format(total, phrases.listed(said))
 
 
 def how_known(unit: dict, index: int) -> str:
@@ -140,7 +141,7 @@ def _sentence(state, job, move) -> str:
         code = labels.shown(move.get("code", ""))
         done = "put on" if move["what"] == "labelled" else "taken out of use"
         return "Label {} {}".format(code, done) if code else "Label " + done
-    return _WHAT.get(move["what"], words.sentence_case(move["what"]))
+    return _WHAT.get(move["what"], phrases.sentence_case(move["what"]))
 
 
 def _how_words(move, how) -> str:

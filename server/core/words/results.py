@@ -4,6 +4,7 @@ The reasoning lists every pattern of faults. A person at the bumper gets at most
 that say the same are put together, what is rare is one row.
 """
 
+from .. import phrases
 from . import words
 
 # With what is left over, five rows.
@@ -42,7 +43,7 @@ def outlook(state, job: dict, entry: dict) -> list[dict]:
     shown = [_shown(entry, rows[n]) for _, n in order]
     if rest >= _MENTIONED:
         then = _RARELY if rest < _RARE else _OFTEN
-        shown.append({"chance_words": words.percent(rest), "result": "anything else", "then": then})
+        shown.append({"chance_words": phrases.percent(rest), "result": "anything else", "then": then})
     return shown
 
 
@@ -65,7 +66,7 @@ def _shown(entry, row) -> dict:
     if row["merged"] * 10 > row["chance"] and entry["move"] != "unplug":
         some = "only one" if len(row["outcome"]["faulted"]) == 2 else "some"
         said, then = "{} (or at {} of them)".format(said, some), _meaning(then)
-    return {"chance_words": words.percent(row["chance"]), "result": said, "then": then}
+    return {"chance_words": phrases.percent(row["chance"]), "result": said, "then": then}
 
 
 def _meaning(then: str) -> str:
@@ -153,4 +154,4 @@ def places(job: dict, positions: list) -> str:
     names += [words.position_name(job, each) for each in rest]
     if len(names) > _MOST_NAMES:
         names = names[: _MOST_NAMES - 1] + ["{} more".format(len(names) - _MOST_NAMES + 1)]
-    return words.listed(names)
+    return phrases.listed(names)

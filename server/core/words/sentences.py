@@ -1,5 +1,6 @@
 """The sentence of an event, for the history of a job and the record: its kind tells it with these names."""
 
+from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
 from ..parts.wiring import check_by
@@ -9,13 +10,13 @@ from . import words
 
 def sentence(state, job: dict, kind: str, data: dict) -> str:
     """Return what an event of a known kind says."""
-    return words.sentence_case(KINDS[kind].sentence(_Names(state, job), data))
+    return phrases.sentence_case(KINDS[kind].sentence(_Names(state, job), data))
 
 
 class _Names:
     """How the things that an event names are called, on one job."""
 
-    listed = staticmethod(words.listed)
+    listed = staticmethod(phrases.listed)
     code = staticmethod(labels.shown)
     circuit_check = staticmethod(check_by)
 
@@ -27,13 +28,13 @@ class _Names:
         return words.position_name(self._job, identity)
 
     def positions(self, identities: list) -> str:
-        return words.listed([self.position(identity) for identity in identities])
+        return phrases.listed([self.position(identity) for identity in identities])
 
     def unit(self, identity: str) -> str:
         return words.unit_name(self._state, self._job, identity)
 
     def units(self, identities: list) -> str:
-        return words.listed([self.unit(identity) for identity in identities])
+        return phrases.listed([self.unit(identity) for identity in identities])
 
     def cause(self, identity: str) -> str:
         return causes.phrase(self._state, self._job, identity)
@@ -45,4 +46,4 @@ class _Names:
         return words.DECIDED[decision]
 
     def minutes(self, whole: int) -> str:
-        return words.minutes(whole * 100)
+        return phrases.minutes(whole * 100)
