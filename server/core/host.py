@@ -26,6 +26,7 @@ from .plan.answer import reason
 from .record import comparison
 from .state import own_label
 from .state import snapshot
+from .state.job import known_job
 from .state.printed import printed_codes
 from .views import counter
 from .views import counter_lists
@@ -181,12 +182,12 @@ class Host:
 
     def op_job(self, job):
         """Return the view of one job, reasoning included."""
-        return view.job_view(self.fold.state, self._job(job), self._reasoned(job))
+        return view.job_view(self._job(job), self._reasoned(job))
 
     def op_evidence(self, job):
         """Return what carries the conclusion of a job and what else it could be, in words."""
-        state, found = self.fold.state, self._job(job)
-        return support.in_words(state, found, *self.conclusions.weighed(state, found))
+        found = self._job(job)
+        return support.in_words(found, *self.conclusions.weighed(found))
 
     def op_reasoned(self, job):
         """Return what the reasoning says of a job, in figures; None before its first test."""
@@ -199,7 +200,7 @@ class Host:
 
     def op_assumptions(self, job):
         """Return what the figures of a job rest on, and how each can be changed."""
-        return assumptions.in_words(self.fold.state, self._job(job), self._reasoned(job))
+        return assumptions.in_words(self._job(job), self._reasoned(job))
 
     def op_unit(self, unit="", code="", how="tapped", base=""):
         """Return the view of one unit by id or label code; `how` it was identified, `base` of its label."""
@@ -212,7 +213,7 @@ class Host:
 
     def op_report(self, job):
         """Return the report of a job for the customer."""
-        return report(self.fold.state, self._job(job), self._concluded(job))
+        return report(self._job(job), self._concluded(job))
 
     def op_units(self):
         """Return every labelled unit in short."""
@@ -296,7 +297,7 @@ class Host:
             return scan.meaning(state, None, {}, text, how, host)
         wanted = expects
         if wanted is None:
-            wanted = view.job_view(state, self._job(job), self._reasoned(job))["step"]["expects"]
+            wanted = view.job_view(self._job(job), self._reasoned(job))["step"]["expects"]
         return scan.meaning(state, self._job(job), wanted, text, how, host)
 
     # --- the parts counter
@@ -440,13 +441,13 @@ class Host:
     def _job(self, identity):
         if identity not in self.fold.state.jobs:
             raise BadInput("job", identity, "a job that is on record")
-        return self.fold.state.jobs[identity]
+        return known_job(self.fold.state, identity)
 
     def _reasoned(self, identity):
-        return self.conclusions.reasoned(self.fold.state, self._job(identity))
+        return self.conclusions.reasoned(self._job(identity))
 
     def _concluded(self, identity):
-        return self.conclusions.concluded(self.fold.state, self._job(identity))
+        return self.conclusions.concluded(self._job(identity))
 
 
 def _envelopes(events):

@@ -1,6 +1,7 @@
 """Titles of moves: pairs, rings, and a spare that comes in while others move on."""
 
 from server.core.guide.moves import _exchange
+from server.core.state.job import Job
 from server.core.state.state import State
 from server.core.state.state import new_unit
 
@@ -13,9 +14,9 @@ def title(fitted):
     state.units["spare"] = {**new_unit("spare"), "code": "K7F3M", "place": "stock"}
     for place in NAMES:
         state.units[f"u{place}"] = new_unit(f"u{place}")
-    job = {"vehicle": "v", "tests": [{"heard": True, "faulted": ["a", "b"]}],
+    job = {"id": "j", "vehicle": "v", "tests": [{"heard": True, "faulted": ["a", "b"]}],
            "positions": [{"id": place, "name": name} for place, name in NAMES.items()]}  # fmt: skip
-    return _exchange(state, job, fitted)
+    return _exchange(Job(state, job), fitted)
 
 
 def test_a_pair():

@@ -7,6 +7,7 @@ is shown with its reason, and each can be set back.
 from ..facts.draft import draft
 from ..infer.case import CONFIDENCE
 from ..infer.case import RATES
+from ..state.job import Job
 from . import priors
 from . import readings
 from . import shows_rate
@@ -32,10 +33,10 @@ _MONEY = (
 )
 
 
-def in_words(state, job: dict, result: dict | None) -> dict:
+def in_words(job: Job, result: dict | None) -> dict:
     """Return the assumptions of a job, each with the drafts that switch it or set it back."""
     return {
-        "closed": job["closed"] is not None,
+        "closed": job.is_closed(),
         "rates_ppm": job["rates"],
         "confidence_ppm": job["confidence_ppm"],
         "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
@@ -57,7 +58,7 @@ def percent(ppm: int) -> str:
     return "{}.{} %".format(whole, digits)
 
 
-def rates_set(job: dict, changes: dict, confidence_ppm: int = 0) -> dict:
+def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
     """Return the fact that changes some rates (None takes one back to its default) and keeps the rest."""
     rates = dict(job["rates"])
     for name in changes:

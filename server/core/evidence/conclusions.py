@@ -2,6 +2,7 @@
 
 import json
 
+from ..state.job import Job
 from . import discriminate
 from . import identity_assignments
 from . import job_case
@@ -19,40 +20,40 @@ class Conclusions:
         self.concluded_by_job = {}
         self.weighed_by_job = {}
 
-    def reasoned(self, state, job: dict) -> dict | None:
+    def reasoned(self, job: Job) -> dict | None:
         """Return the reasoning over a job with its next moves and its proof; None before its first test."""
-        if not job["tests"]:
+        if not job.tests:
             return None
-        case, possible, text = _case(state, job)
-        kept = self.reasoned_by_job.get(job["id"])
+        case, possible, text = _case(job)
+        kept = self.reasoned_by_job.get(job.id)
         if kept is None or kept[0] != text:
             result = identity_assignments.reasoned(case, possible)
             result["proof"] = proof.ahead(identity_assignments.likeliest(case, result), result)
             kept = (text, result)
-            self.reasoned_by_job[job["id"]] = kept
+            self.reasoned_by_job[job.id] = kept
         return kept[1]
 
-    def concluded(self, state, job: dict) -> dict | None:
+    def concluded(self, job: Job) -> dict | None:
         """Return what a job concludes without its next moves, for those who only read: much quicker."""
-        if not job["tests"]:
+        if not job.tests:
             return None
-        case, possible, text = _case(state, job)
+        case, possible, text = _case(job)
         for known in (self.reasoned_by_job, self.concluded_by_job):
-            kept = known.get(job["id"])
+            kept = known.get(job.id)
             if kept and kept[0] == text:
                 return kept[1]
         result = identity_assignments.reasoned(case, possible, plan=False)
-        self.concluded_by_job[job["id"]] = (text, result)
+        self.concluded_by_job[job.id] = (text, result)
         return result
 
-    def weighed(self, state, job: dict) -> tuple:
+    def weighed(self, job: Job) -> tuple:
         """Return (case, evidence, what tells it from the runner-up), ({}, None, None) untested."""
-        result = self.reasoned(state, job)
+        result = self.reasoned(job)
         if result is None:
             return {}, None, None
-        case = identity_assignments.likeliest(job_case.case_of(state, job), result)
-        text, _ = self.reasoned_by_job[job["id"]]
-        kept = self.weighed_by_job.get(job["id"])
+        case = identity_assignments.likeliest(job_case.case_of(job), result)
+        text, _ = self.reasoned_by_job[job.id]
+        kept = self.weighed_by_job.get(job.id)
         if kept is None or kept[0] != text:
             found = leave_one_out.evidence(case, result)
             told = None
@@ -60,12 +61,12 @@ class Conclusions:
             if found and found["alternative"] and not found["clear"]:
                 told = discriminate.apart(case, found["causes"], found["alternative"]["causes"])
             kept = (text, found, told)
-            self.weighed_by_job[job["id"]] = kept
+            self.weighed_by_job[job.id] = kept
         return case, kept[1], kept[2]
 
 
-def _case(state, job) -> tuple:
+def _case(job: Job) -> tuple:
     """Return (case, ways, both as text): as text, because the case shares lists with the state."""
-    case = job_case.case_of(state, job)
-    possible = mixups.ways(state, job)
+    case = job_case.case_of(job)
+    possible = mixups.ways(job)
     return case, possible, json.dumps([case, possible])

@@ -1,5 +1,6 @@
 """From the state of a job to the case that the reasoning works on."""
 
+from ..state.job import Job
 from ..words import words
 from . import mixups
 from . import priors
@@ -7,18 +8,18 @@ from . import readings
 from . import unit_history
 
 
-def case_of(state, job: dict) -> dict:
+def case_of(job: Job) -> dict:
     """Return the case (README of the command `reason` has its form) of a job as it stands."""
     tests = readings.tests(job)
     now = {"fitted": {}, "cleaned": job["pending"]["cleaned"],
            "repaired": job["pending"]["repaired"]}  # fmt: skip
-    holds = state.vehicles[job["vehicle"]]["holds"]
-    for position in job["positions"]:
+    holds = job.holds
+    for position in job.positions:
         if holds.get(position["id"]):
             now["fitted"][position["id"]] = holds[position["id"]]
     case = {
         "positions": readings.positions(job),
-        "units": _units(state, job, now["fitted"]),
+        "units": _units(job, now["fitted"]),
         "tests": tests,
         "meter": readings.meter(job),
         "rates": readings.rates(job),
@@ -34,31 +35,31 @@ def case_of(state, job: dict) -> dict:
     return case
 
 
-def _units(state, job, fitted) -> list[dict]:
+def _units(job: Job, fitted) -> list[dict]:
     """Return every unit that the tests saw, that sits on the vehicle now, or that is at hand."""
     wanted = {}
-    for test in job["tests"]:
+    for test in job.tests:
         for position in test["fitted"]:
             wanted[test["fitted"][position]] = True
     for position in fitted:
         wanted[fitted[position]] = True
-    for entry in mixups.open_sets(state, job):
+    for entry in mixups.open_sets(job):
         for identity in entry["open"]:
             wanted[identity] = True
-    for identity in state.at_hand(job["id"]):
-        if not state.units[identity]["claims"]:
+    for identity in job.at_hand():
+        if not job.unit(identity).is_disputed():
             wanted[identity] = True
     units = []
     for identity in sorted(wanted):
-        unit = state.units[identity]
+        unit = job.unit(identity)
         at_hand = unit["place"] in ("out", "stock") and not unit["claims"]
         entry = {
             "id": identity,
-            "name": words.unit_name(state, job, identity),
+            "name": words.unit_name(job.unit(identity)),
             "part": unit["part"],
             "available": at_hand,
         }
-        prior = unit_history.prior(state, job, identity)
+        prior = unit_history.prior(job, identity)
         if prior is not None:
             entry["prior"] = prior
         units.append(entry)

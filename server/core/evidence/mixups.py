@@ -8,6 +8,7 @@ is reasoned over as a fresh unknown until a scan, or that only one is left, says
 from .. import phrases
 from ..infer.case import MINUTES
 from ..infer.figures import hundredths
+from ..state.job import Job
 from ..words import words
 from . import readings
 from . import unit_history
@@ -17,24 +18,24 @@ _MOST_WAYS = 24
 _SETTLED = {"scan": "settled by a scan", "left": "settled, as the last one left"}
 
 
-def open_sets(state, job: dict) -> list[dict]:
+def open_sets(job: Job) -> list[dict]:
     """Return the mix-ups of a job that are not settled, in order of time."""
-    return [each for each in state.mixed if each["job"] == job["id"] and each["open"]]
+    return [each for each in job.state.mixed if each["job"] == job.id and each["open"]]
 
 
-def ways(state, job: dict) -> list[dict]:
+def ways(job: Job) -> list[dict]:
     """Return every way to give the tested bodies of a job their identities, as {body: identity}.
 
     Empty when there is nothing to tell apart, or more ways than can be gone through, or a body was
     mixed up once more: then a body stays the fresh unknown that the case has.
     """
     tested = {}
-    for test in job["tests"]:
+    for test in job.tests:
         for place in test["fitted"]:
             tested[test["fitted"][place]] = True
     found = [{}]
-    for entry in open_sets(state, job):
-        if [each for each in entry["open"] if state.mixup(each)]:
+    for entry in open_sets(job):
+        if [each for each in entry["open"] if job.unit(each).mixup()]:
             return []
         bodies = [body for body in entry["bodies"] if body in tested]
         if bodies and len(entry["bodies"]) - len(bodies) == 1:
@@ -58,7 +59,7 @@ def _with(way, body, identity):
     return copy
 
 
-def doubtful(state, job: dict, result: dict) -> list[str]:
+def doubtful(job: Job, result: dict) -> list[str]:
     """Return the fitted bodies that the tests have not cleared; no reading needs to have blamed them.
 
     A body starts with the chance of being the bad one, unlike any other unit without a fault shown,
@@ -67,18 +68,18 @@ def doubtful(state, job: dict, result: dict) -> list[str]:
     chances = {entry["cause"]: entry["probability"] for entry in result["causes"]}
     allowed = 1000000000 - job["confidence_ppm"] * 1000
     found = []
-    for entry in open_sets(state, job):
+    for entry in open_sets(job):
         for body in entry["bodies"]:
-            unit = state.units[body]
+            unit = job.unit(body)
             if unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]:
                 if chances.get("unit:" + body, 0) > allowed:
                     found.append(body)
     return found
 
 
-def settling_words(state, job: dict, entry: dict) -> dict:
+def settling_words(job: Job, entry: dict) -> dict:
     """Return {"scan", "test"}: the cheapest way to tell them apart, and the next cheapest, in words."""
-    names = [_identity(state, job, each) for each in entry["open"] if state.units[each]["code"]]
+    names = [_identity(job, each) for each in entry["open"] if job.unit(each).is_labelled()]
     scan = "No label is on record for any of them."
     if names:
         scan = "Look for a label that is still on ({}) and scan it: it settles it and costs nothing.".format(
@@ -86,14 +87,14 @@ def settling_words(state, job: dict, entry: dict) -> dict:
         )
         if len(entry["open"]) == 2:
             scan += " The other one is then known too."
-    chances = unit_history.chances_before(state, entry)
+    chances = unit_history.chances_before(job.state, entry)
     most = 0.0
     for each in entry["open"]:
         most = max(most, chances[each])
     if most < 1.0 - readings.confidence(job):
         test = "Without one, a fresh label on each is enough: none of them is a suspect."
     else:
-        places, minutes = cheapest_test(state, job, entry)
+        places, minutes = cheapest_test(job, entry)
         test = (
             "Without one, put a fresh label on each, fit {} at {} and run one self-test, about {}: it tells "
             "which one is bad, whichever it was before."
@@ -101,16 +102,16 @@ def settling_words(state, job: dict, entry: dict) -> dict:
     return {"scan": scan, "test": test}
 
 
-def cheapest_test(state, job: dict, entry: dict) -> tuple:
+def cheapest_test(job: Job, entry: dict) -> tuple:
     """Return (positions, hundredths of minutes) of the test that tells the bodies apart at least cost.
 
     The empty positions have to be filled anyway, and every body in another position is read by the
     same test. With none empty, one body at the position that is easiest to get to.
     """
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     order = []
-    for index in range(len(job["positions"])):
-        position = job["positions"][index]
+    for index in range(len(job.positions)):
+        position = job.positions[index]
         order.append((readings.reach(job, position), index, position["id"]))
     empty = [each for each in sorted(order) if not holds.get(each[2])]
     chosen = empty[: len(entry["bodies"])] if empty else sorted(order)[:1]
@@ -124,16 +125,16 @@ def _places(job, places):
     return phrases.listed([words.position_name(job, place) for place in places])
 
 
-def _identity(state, job, identity):
-    return words.unit_name(state, job, identity)
+def _identity(job: Job, identity):
+    return words.unit_name(job.unit(identity))
 
 
-def job_view(state, job: dict) -> list[dict]:
+def job_view(job: Job) -> list[dict]:
     """Return the mix-ups of a job that are not settled, in words."""
     shown = []
-    for entry in open_sets(state, job):
-        told = settling_words(state, job, entry)
-        names = [_identity(state, job, each) for each in entry["open"]]
+    for entry in open_sets(job):
+        told = settling_words(job, entry)
+        names = [_identity(job, each) for each in entry["open"]]
         shown.append(
             {
                 "at": entry["at"],

@@ -7,6 +7,7 @@ three moves a cause without deciding anything by itself, since a sensor that sho
 a short on its wire too.
 """
 
+from ..state.job import Job
 from ..words import words
 from . import readings
 
@@ -57,7 +58,7 @@ def meaning(failure_type: str) -> dict | None:
     }
 
 
-def code_weights(job: dict) -> list[dict]:
+def code_weights(job: Job) -> list[dict]:
     """Return what the codes of the tests that count speak for, one entry a cause and failure type.
 
     The same fault stores the same code in every test, so a code that is seen again says nothing new:
@@ -72,7 +73,7 @@ def code_weights(job: dict) -> list[dict]:
         repaired = repaired + test["repaired"]
         if not readings.counts(test):
             continue
-        for code in job["tests"][index]["codes"]:
+        for code in job.tests[index]["codes"]:
             place = code["position"]
             said = meaning(code["failure_type"])
             if said is None or place not in test["faulted"]:
@@ -93,7 +94,7 @@ def code_weights(job: dict) -> list[dict]:
     return found
 
 
-def likelihoods(job: dict) -> list[dict]:
+def likelihoods(job: Job) -> list[dict]:
     """Return the factors that are switched on, in the form of a case."""
     return [
         {"cause": entry["cause"], "factor": entry["factor"]} for entry in code_weights(job) if entry["on"]

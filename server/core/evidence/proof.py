@@ -8,6 +8,7 @@ from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..state.job import Job
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
 _MOST_TESTS = 60
@@ -53,7 +54,7 @@ def _is_clear(model, counts, acting, tests, confidence) -> bool:
     return parts(Belief(model).absent(model.live())) >= parts(confidence)
 
 
-def proof(job: dict, result: dict | None) -> dict:
+def proof(job: Job, result: dict | None) -> dict:
     """Return the clean tests in a row, how sure they make it, and the success run beside it, in words.
 
     `result` may hold what `ahead` gives, under "proof".
@@ -121,16 +122,16 @@ def success_run(confidence: float, reliability: float) -> int:
     return whole if exact - whole < 0.000000001 else whole + 1
 
 
-def clean_in_a_row(job: dict, result: dict | None) -> int:
+def clean_in_a_row(job: Job, result: dict | None) -> int:
     """Return how many of the last tests that count showed no fault."""
     aside = {}
     if result:
         aside = {entry["test"]: True for entry in result["ignored"]}
     count = 0
-    for index in range(len(job["tests"]) - 1, -1, -1):
+    for index in range(len(job.tests) - 1, -1, -1):
         if index in aside:
             continue
-        if job["tests"][index]["faulted"]:
+        if job.tests[index]["faulted"]:
             break
         count += 1
     return count

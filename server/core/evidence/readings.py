@@ -7,13 +7,14 @@ priors that such histories give: two jobs must not lean on each other in a circl
 from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
 from ..parts.wiring import CHECKS
+from ..state.job import Job
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
 MOST_MINUTES = 600
 _PPM = 1000000
 
 
-def positions(job: dict) -> list[dict]:
+def positions(job: Job) -> list[dict]:
     """Return the positions, each with the reach that was set on this job."""
     return [
         {
@@ -22,25 +23,25 @@ def positions(job: dict) -> list[dict]:
             "group": position["group"],
             "reach_minutes": reach(job, position),
         }
-        for position in job["positions"]
+        for position in job.positions
     ]
 
 
-def reach(job: dict, position: dict) -> int:
+def reach(job: Job, position: dict) -> int:
     """Return the minutes until a hand is on the sensor: as set on the job, else as it was opened."""
     return min(job["reach"].get(position["id"], position["reach_minutes"]), MOST_MINUTES)
 
 
-def as_set(job: dict, position: dict) -> dict:
+def as_set(job: Job, position: dict) -> dict:
     """Return a position as a next job on the vehicle starts from it."""
     copy = dict(position)
     copy["reach_minutes"] = reach(job, position)
     return copy
 
 
-def tests(job: dict) -> list[dict]:
+def tests(job: Job) -> list[dict]:
     """Return the tests in order of time."""
-    return [_test(job, test) for test in job["tests"]]
+    return [_test(job, test) for test in job.tests]
 
 
 def _test(job, test) -> dict:
@@ -49,7 +50,7 @@ def _test(job, test) -> dict:
     An empty position is like an unplugged one where the test reported on it, and else says nothing.
     """
     unplugged, silent, fitted = [], list(test["silent"]), {}
-    for position in job["positions"]:
+    for position in job.positions:
         place = position["id"]
         if place in test["disputed"] and place not in silent:
             silent.append(place)
@@ -78,14 +79,14 @@ def counts(test: dict) -> bool:
     return test["heard"] and not watching
 
 
-def meter(job: dict) -> list[dict]:
+def meter(job: Job) -> list[dict]:
     """Return one reading per circuit and repair of it that was gone through.
 
     A circuit reads bad once one of its checks does, and good once all of them do: half a check
     proves nothing. `generation` counts the circuit anew after each repair.
     """
     readings = []
-    for position in job["positions"]:
+    for position in job.positions:
         place = position["id"]
         seen = {}
         for entry in job["meter"]:
@@ -105,7 +106,7 @@ def meter(job: dict) -> list[dict]:
     return readings
 
 
-def rates(job: dict) -> dict:
+def rates(job: Job) -> dict:
     """Return the rates that differ on this job; what no rate can be is left out, older phones may say it."""
     found = {}
     if job["comes_and_goes"]:
@@ -117,12 +118,12 @@ def rates(job: dict) -> dict:
     return found
 
 
-def money(job: dict) -> dict:
+def money(job: Job) -> dict:
     """Return labour and prices as far as they were given."""
     return {name: min(job["money"][name], MOST_MONEY) for name in sorted(job["money"])}
 
 
-def all_rates(job: dict) -> dict:
+def all_rates(job: Job) -> dict:
     """Return every rate as it stands on this job."""
     found = dict(RATES)
     found.update(rates(job))
@@ -140,6 +141,6 @@ def rate_problem(name: str, ppm: int) -> str:
     return ""
 
 
-def confidence(job: dict) -> float:
+def confidence(job: Job) -> float:
     """Return the confidence asked for; out of range (an older phone's fact) it is as far as it can be."""
     return min(max(job["confidence_ppm"], 1), _PPM - 1) / _PPM

@@ -7,6 +7,7 @@ estimate is (k + 1) / (n + 2): Laplace's rule of succession, the mean of the Bet
 that Bayes' rule makes of a uniform prior.
 """
 
+from ..state.job import Job
 from ..words import causes
 from . import readings
 
@@ -15,7 +16,7 @@ _LEAST = 2  # with fewer repeats the estimate says more about the rule than abou
 _PPM = 1000000
 
 
-def estimate(job: dict, result: dict | None) -> dict | None:
+def estimate(job: Job, result: dict | None) -> dict | None:
     """Return {"shown", "repeats", "ppm"}, None without a verdict or with too few repeats."""
     if not result or not result["verdict"]:
         return None
@@ -52,7 +53,7 @@ def _acted_on(job, tests, index, verdict) -> list:
     for cause in verdict:
         for place in _places(job, tests, index, cause):
             acting[place] = acting.get(place, 0) + 1
-    return [position["id"] for position in job["positions"] if acting.get(position["id"]) == 1]
+    return [position["id"] for position in job.positions if acting.get(position["id"]) == 1]
 
 
 def _places(job, tests, index, cause) -> list:
@@ -70,7 +71,7 @@ def _places(job, tests, index, cause) -> list:
         return []
     if kind == "circuit":
         return [what]
-    return [p["id"] for p in job["positions"] if kind == "control" or p["group"] == what]
+    return [p["id"] for p in job.positions if kind == "control" or p["group"] == what]
 
 
 def _disturbed(tests, index, place) -> bool:

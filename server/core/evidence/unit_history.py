@@ -23,6 +23,9 @@ from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
+from ..state.job import Job
+from ..state.job import known_job
+from ..state.unit import Unit
 from ..words.words import unit_name
 from . import priors
 from . import readings
@@ -36,13 +39,13 @@ _EXPLANATIONS = 2
 _NO_COUNTS = {"tests": 0, "passed": 0, "faulted": 0, "explained": 0}
 
 
-def prior(state, job: dict, identity: str) -> float | None:
+def prior(job: Job, identity: str) -> float | None:
     """Return the chance that a unit is bad before the first test of `job`; None without a record."""
-    told = _record(state, identity, job)
-    return told["chance"] if told["vehicles"] or state.mixup(identity) else None
+    told = _record(job.state, identity, job)
+    return told["chance"] if told["vehicles"] or job.unit(identity).mixup() else None
 
 
-def history(state, identity: str, job: dict | None = None) -> dict:
+def history(state, identity: str, job: Job | None = None) -> dict:
     """Return the record of a unit on jobs other than `job`, the chance that it is bad, and a sentence."""
     told = _record(state, identity, job)
     chance = parts(told["chance"])
@@ -54,19 +57,19 @@ def history(state, identity: str, job: dict | None = None) -> dict:
     found["trusted"] = trusted
     found["condemned"] = told["condemned"] != ""
     found["chance"] = chance
-    found["sentence"] = _sentence(state, job, identity, told, chance, trusted)
+    found["sentence"] = _sentence(Unit(state, identity, job), told, chance, trusted)
     found["source"] = SOURCE
     return found
 
 
-def tell_of_spares(state, job: dict, moves: list) -> None:
+def tell_of_spares(job: Job, moves: list) -> None:
     """Add to each move (as the app shows it) what is known of the units that come from elsewhere."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     here = [holds[place] for place in holds if holds[place]]
     for move in moves:
         planned = move["events"][0]["data"]["fitted"] if move["events"] else {}
         spares = [planned[place] for place in sorted(planned) if planned[place] not in here]
-        told = [history(state, unit, job) for unit in spares]
+        told = [history(job.state, unit, job) for unit in spares]
         move["spares"] = [each["sentence"] for each in told if each["known"]]
 
 
@@ -83,17 +86,17 @@ def _record(state, identity, asked) -> dict:
     for job_id in state.units[identity]["jobs"]:
         if asked and job_id == asked["id"]:
             continue
-        job = state.jobs[job_id]
+        job = known_job(state, job_id)
         seen = _seen(job, identity)
         if vehicles:
             breaks = base if identity in job["at_opening"] else _BREAKS
             good, bad = good * (1.0 - breaks), bad + good * breaks
         if not seen:
             continue
-        title = state.vehicles[job["vehicle"]]["name"]
+        title = job.vehicle["name"]
         if job["vehicle"] not in vehicles:
             vehicles.append(job["vehicle"])
-        blamed, explained = _blamed(state, job, identity, seen)
+        blamed, explained = _blamed(job, identity, seen)
         if blamed:
             condemned = title
             worst = max(worst, blamed)
@@ -130,10 +133,10 @@ def body_prior(state, entry: dict) -> float:
 
 def chances_before(state, entry: dict) -> dict:
     """Return identity -> chance that it is bad, from history and the tests before the mix-up."""
-    job = state.jobs[entry["job"]]
+    job = known_job(state, entry["job"])
     key = "mixed:" + entry["event"]
     kept = state.verdicts.get(key)
-    if kept is None or kept[0] != len(job["history"]):
+    if kept is None or kept[0] != len(job.history):
         rates = readings.all_rates(job)
         case = _bare_case(job)
         case["tests"] = case["tests"][: entry["tests"]]
@@ -141,12 +144,12 @@ def chances_before(state, entry: dict) -> dict:
         case["likelihoods"] = []
         case["units"] = []
         for each in entry["units"]:
-            known = prior(state, job, each) if each in state.units else None
+            known = prior(job, each) if each in state.units else None
             case["units"].append({"id": each, "prior": rates["unit"] if known is None else known})
         belief = Belief(Model(read(case)))
         chances = belief.marginals()
         names = belief.model.names
-        kept = (len(job["history"]), {e: chances[names.index("unit:" + e)] for e in entry["units"]})
+        kept = (len(job.history), {e: chances[names.index("unit:" + e)] for e in entry["units"]})
         state.verdicts[key] = kept
     return kept[1]
 
@@ -175,16 +178,16 @@ def _seen(job, identity) -> list:
                 into[place] = into.get(place, 0) + 1
     return [
         (place["id"], clean.get(place["id"], 0), faulted.get(place["id"], 0))
-        for place in job["positions"]
+        for place in job.positions
         if place["id"] in clean or place["id"] in faulted
     ]
 
 
-def _blamed(state, job, identity, seen) -> tuple:
+def _blamed(job: Job, identity, seen) -> tuple:
     """Return (how sure a verdict against the unit is, else 0, whether one explains its faults)."""
     if not [place for place, _, faulted in seen if faulted]:
         return 0.0, False
-    verdict = _verdict(state, job)
+    verdict = _verdict(job)
     if verdict is None:
         return 0.0, False
     if "unit:" + identity in verdict["causes"]:
@@ -192,15 +195,15 @@ def _blamed(state, job, identity, seen) -> tuple:
     return 0.0, True
 
 
-def _verdict(state, job):
+def _verdict(job: Job):
     """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
-    kept = state.verdicts.get(job["id"])
-    if kept is None or kept[0] != len(job["history"]):
+    kept = job.state.verdicts.get(job.id)
+    if kept is None or kept[0] != len(job.history):
         case = _bare_case(job)
         belief = Belief(Model(read(case)))
         listed = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))
-        kept = (len(job["history"]), explanations.verdict(listed, case["confidence"]))
-        state.verdicts[job["id"]] = kept
+        kept = (len(job.history), explanations.verdict(listed, case["confidence"]))
+        job.state.verdicts[job.id] = kept
     return kept[1]
 
 
@@ -236,8 +239,8 @@ def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
     return total
 
 
-def _sentence(state, job, identity, told, chance, trusted) -> str:
-    name = phrases.sentence_case(unit_name(state, job, identity))
+def _sentence(unit: Unit, told, chance, trusted) -> str:
+    name = phrases.sentence_case(unit_name(unit))
     bad = "chance that it is bad {}".format(phrases.percent(chance))
     if told["condemned"]:
         return "{} was found bad on {}; {}.".format(name, told["condemned"], bad)

@@ -1,6 +1,7 @@
 """What the tests say so far, as sentences: heading, how sure, what carries it, what else it could be."""
 
 from .. import phrases
+from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import leave_one_out
@@ -9,7 +10,7 @@ from . import leave_one_out
 _AS_LIKELY = (9, 10)
 
 
-def reasoning(state, job: dict, result: dict) -> dict:
+def reasoning(job: Job, result: dict) -> dict:
     """Return the view of a reasoning result (probabilities in parts per billion) in plain words."""
     verdict = result["verdict"]
     settled = is_clear(job, result)
@@ -20,9 +21,9 @@ def reasoning(state, job: dict, result: dict) -> dict:
         "clear": result["clear"],
         "confidence_words": "",
         "verdict": None,
-        "causes": _causes(state, job, result),
+        "causes": _causes(job, result),
         "clear_words": phrases.percent(result["clear"]),
-        "else_words": _else(state, job, result),
+        "else_words": _else(job, result),
         "carries_words": _carries(job, result),
         "settled": settled,
         "aside": [
@@ -31,14 +32,14 @@ def reasoning(state, job: dict, result: dict) -> dict:
         ],
     }
     if verdict:
-        shown["sentence"] = headline(state, job, verdict["causes"])
+        shown["sentence"] = headline(job, verdict["causes"])
         shown["confidence_words"] = phrases.percent(verdict["probability"])
-        shown["detail"] = _detail(state, job, verdict, settled)
+        shown["detail"] = _detail(job, verdict, settled)
         shown["verdict"] = [
             {
                 "cause": cause,
-                "words": causes.phrase(state, job, cause),
-                "live": causes.is_live(state, job, cause),
+                "words": causes.phrase(job, cause),
+                "live": causes.is_live(job, cause),
             }
             for cause in verdict["causes"]
         ]
@@ -55,14 +56,14 @@ def reasoning(state, job: dict, result: dict) -> dict:
     elif settled:
         shown["sentence"] = "The fault is gone."
         shown["detail"] = "{} {} Nothing is left to fix: {} sure.".format(
-            _how_it_went(job, result), _was(_leading(state, job, result)), phrases.percent(result["clear"])
+            _how_it_went(job, result), _was(_leading(job, result)), phrases.percent(result["clear"])
         )
     else:
-        known = _known_live(state, job, result)
+        known = _known_live(job, result)
         shown["sentence"] = "Not settled yet."
-        shown["detail"] = _leading(state, job, result)
+        shown["detail"] = _leading(job, result)
         if known:
-            shown["sentence"] = phrases.sentence_case(causes.phrases(state, job, known)) + (
+            shown["sentence"] = phrases.sentence_case(causes.phrases(job, known)) + (
                 " is a cause." if len(known) == 1 else " are causes."
             )
             shown["detail"] = "Whether anything else is wrong is not settled yet. " + shown["detail"]
@@ -76,56 +77,55 @@ def reasoning(state, job: dict, result: dict) -> dict:
     return shown
 
 
-def is_clear(job: dict, result: dict) -> bool:
+def is_clear(job: Job, result: dict) -> bool:
     """Tell whether the chance that nothing is left to fix reaches the confidence asked for."""
     return result["clear"] >= job["confidence_ppm"] * 1000
 
 
-def headline(state, job: dict, found: list) -> str:
+def headline(job: Job, found: list) -> str:
     """Return the verdict as a heading: followed, stayed, or each cause by name."""
     if len(found) == 1:
         kind, what, _ = causes.split(found[0])
         if kind == "unit" and len(faulted_places(job, what)) > 1:
-            return "The fault followed {}.".format(causes.phrase(state, job, found[0]))
+            return "The fault followed {}.".format(causes.phrase(job, found[0]))
         if kind == "circuit" and len(faulted_units(job, what)) > 1:
             return "The fault stayed at {}.".format(words.position_name(job, what))
-        name = phrases.sentence_case(causes.phrase(state, job, found[0]))
+        name = phrases.sentence_case(causes.phrase(job, found[0]))
         return "{} is the cause.".format(name)
-    return "{} faults: {}.".format(_number(len(found)), causes.phrases(state, job, found))
+    return "{} faults: {}.".format(_number(len(found)), causes.phrases(job, found))
 
 
-def _detail(state, job, verdict, settled) -> str:
-    live = [cause for cause in verdict["causes"] if causes.is_live(state, job, cause)]
+def _detail(job: Job, verdict, settled) -> str:
+    live = [cause for cause in verdict["causes"] if causes.is_live(job, cause)]
     sure = "{} sure.".format(phrases.percent(verdict["probability"]))
     if not live and settled:
         return "It is dealt with, and clean tests have proved it. " + sure
     if not live:
         return "It is dealt with. Clean tests now prove the repair. " + sure
-    return " ".join([causes.fix(state, job, cause) for cause in sorted(live)] + [sure])
+    return " ".join([causes.fix(job, cause) for cause in sorted(live)] + [sure])
 
 
-def _known_live(state, job, result) -> list:
+def _known_live(job: Job, result) -> list:
     """Return the live causes that are sure by themselves although the whole is not settled."""
     return sorted(
         [
             entry["cause"]
             for entry in result["causes"]
-            if entry["probability"] >= job["confidence_ppm"] * 1000
-            and causes.is_live(state, job, entry["cause"])
+            if entry["probability"] >= job["confidence_ppm"] * 1000 and causes.is_live(job, entry["cause"])
         ]
     )
 
 
-def _leading(state, job, result) -> str:
+def _leading(job: Job, result) -> str:
     """Name the likeliest explanation that is not enough yet, and the next if it is as likely."""
     named = [each for each in result["explanations"] if each["causes"]]
     if not named:
         return ""
-    said = _named(state, job, named[0])
+    said = _named(job, named[0])
     if len(named) == 1 or named[1]["probability"] * _AS_LIKELY[1] < named[0]["probability"] * _AS_LIKELY[0]:
         return "Most likely so far: {}, {}.".format(said, phrases.percent(named[0]["probability"]))
     return "Most likely so far: {}, {}; about as likely: {}.".format(
-        said, phrases.percent(named[0]["probability"]), _named(state, job, named[1])
+        said, phrases.percent(named[0]["probability"]), _named(job, named[1])
     )
 
 
@@ -133,26 +133,26 @@ def _was(leading) -> str:
     return leading.replace("Most likely so far:", "Most likely it was")
 
 
-def _named(state, job, explanation) -> str:
-    return causes.phrases(state, job, explanation["causes"])
+def _named(job: Job, explanation) -> str:
+    return causes.phrases(job, explanation["causes"])
 
 
 def _counted(job, result) -> list:
     """Return the numbers of the tests that count, from 0."""
     ignored = {entry["test"]: True for entry in result["ignored"]}
-    return [index for index in range(len(job["tests"])) if index not in ignored]
+    return [index for index in range(len(job.tests)) if index not in ignored]
 
 
 def _last_was_clean(job, result) -> bool:
     counted = _counted(job, result)
-    return bool(counted) and not job["tests"][counted[-1]]["faulted"]
+    return bool(counted) and not job.tests[counted[-1]]["faulted"]
 
 
 def _only_unplugged(job, result) -> bool:
     """Tell whether faults were shown, and each where the plug was off or the position empty."""
     shown = False
     for index in _counted(job, result):
-        test = job["tests"][index]
+        test = job.tests[index]
         for position in test["faulted"]:
             if position in test["fitted"] and position not in test["unplugged"]:
                 return False
@@ -163,13 +163,13 @@ def _only_unplugged(job, result) -> bool:
 def _how_it_went(job, result) -> str:
     """Say what was done between the last fault and the first clean test after it."""
     counted = _counted(job, result)
-    showed = [index for index in counted if job["tests"][index]["faulted"]]
+    showed = [index for index in counted if job.tests[index]["faulted"]]
     if not showed:
         return "Only the meter read bad: no test has shown a fault."
     after = [index for index in counted if index > showed[-1]]
     if not after:
         return "What caused it is no longer there."
-    before, now = job["tests"][showed[-1]], job["tests"][after[0]]
+    before, now = job.tests[showed[-1]], job.tests[after[0]]
     fresh = [
         position
         for position in before["faulted"]
@@ -188,13 +188,13 @@ def _how_it_went(job, result) -> str:
     return "It has not come back in {} clean tests.".format(len(after))
 
 
-def _else(state, job, result) -> str:
+def _else(job: Job, result) -> str:
     """Name the runner-up to the verdict."""
     verdict = result["verdict"]
     other = leave_one_out.runner_up(result, verdict["causes"]) if verdict else None
     if other is None:
         return ""
-    said = _named(state, job, other) if other["causes"] else "no fault at all"
+    said = _named(job, other) if other["causes"] else "no fault at all"
     return "{}, {}".format(phrases.sentence_case(said), phrases.percent(other["probability"]))
 
 
@@ -208,11 +208,11 @@ def _carries(job, result) -> str:
     return "Tests {}, sounder heard each time.".format(phrases.listed(counted))
 
 
-def _causes(state, job, result) -> list[dict]:
+def _causes(job: Job, result) -> list[dict]:
     return [
         {
             "cause": entry["cause"],
-            "words": causes.phrase(state, job, entry["cause"]),
+            "words": causes.phrase(job, entry["cause"]),
             "probability_words": phrases.percent(entry["probability"]),
         }
         for entry in result["causes"][:6]
@@ -226,10 +226,10 @@ def _suspects(result) -> bool:
     return False
 
 
-def faulted_places(job: dict, unit: str) -> list:
+def faulted_places(job: Job, unit: str) -> list:
     """Return the positions at which a unit showed a fault, in the order in which it did."""
     places = []
-    for test in job["tests"]:
+    for test in job.tests:
         for position in sorted(test["fitted"]):
             if test["fitted"][position] == unit and position in test["faulted"] and test["heard"]:
                 if position not in places:
@@ -237,10 +237,10 @@ def faulted_places(job: dict, unit: str) -> list:
     return places
 
 
-def faulted_units(job: dict, position: str) -> list:
+def faulted_units(job: Job, position: str) -> list:
     """Return the units that showed a fault at a position, in the order in which they did."""
     units = []
-    for test in job["tests"]:
+    for test in job.tests:
         unit = test["fitted"].get(position)
         if position in test["faulted"] and test["heard"] and unit not in units:
             units.append(unit)

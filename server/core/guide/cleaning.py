@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..facts.draft import draft
+from ..state.job import Job
 from ..words import words
 from .step import action
 from .step import step
@@ -10,7 +11,7 @@ from .step import stop_move
 _WIPE = "Wipe the face of the sensor and the edge around it"
 
 
-def all_of(job: dict, positions: list) -> dict | None:
+def all_of(job: Job, positions: list) -> dict | None:
     """Return the step for the first of a move's positions that is not clean yet, None when all are."""
     waiting = [position for position in positions if position not in job["pending"]["cleaned"]]
     if not waiting:
@@ -26,7 +27,7 @@ def all_of(job: dict, positions: list) -> dict | None:
     return made
 
 
-def found(job: dict, position: str) -> dict:
+def found(job: Job, position: str) -> dict:
     """Return the step for a position that is known to be blocked."""
     return _step(job, position, ", and look at its aim. Then test again.")
 

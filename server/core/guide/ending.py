@@ -4,6 +4,7 @@ from .. import phrases
 from ..facts.draft import draft
 from ..rules.closing import blocked_by
 from ..rules.same_part import part_at
+from ..state.job import Job
 from ..words import words
 from . import moving
 from .step import action
@@ -20,16 +21,16 @@ _WHERE_TO = (
 )
 
 
-def closed_words(job: dict) -> str:
+def closed_words(job: Job) -> str:
     """Return the sentence of a closed job."""
     return "Closed by {}. Its record stays.".format(job["closed"]["actor"] or "someone unnamed")
 
 
-def nothing_shown(state, job: dict) -> tuple:
+def nothing_shown(job: Job) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
     close = action("Close without a finding", draft("job_closed", note="no fault shown"))
     if job["comes_and_goes"]:
-        again = moving.test_step(state, job, "No fault shown yet")
+        again = moving.test_step(job, "No fault shown yet")
         again["id"] = "test.again"
         again["text"] = (
             "A fault that comes and goes needs more than one test. Move the wires by hand, spray water, "
@@ -46,24 +47,24 @@ def nothing_shown(state, job: dict) -> tuple:
     )
 
 
-def ending(state, job: dict, result: dict) -> tuple:
+def ending(job: Job, result: dict) -> tuple:
     """Return (stage, step) once nothing is left to fix."""
     if job["walk"] is None:
         return "prove", _walk(job, result)
-    quiet = _quiet(state, job)
+    quiet = _quiet(job)
     if quiet:
-        return "prove", _walk_again(state, job, result, quiet)
-    away = _away_from_home(state, job)
+        return "prove", _walk_again(job, result, quiet)
+    away = _away_from_home(job)
     if away:
-        return "close", _home(state, job, away)
-    out = state.units_out(job["id"])
+        return "close", _home(job, away)
+    out = job.in_hand()
     if out:
-        return "close", _where_to(state, job, out, result)
+        return "close", _where_to(job, out, result)
     chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
-    parked = _parked(state, job, chance)
+    parked = _parked(job, chance)
     if parked:
-        return "close", _back_from_stock(state, job, parked, chance)
-    blockers = blocked_by(state, job)
+        return "close", _back_from_stock(job, parked, chance)
+    blockers = blocked_by(job)
     text = "Every sensor is accounted for."
     if blockers:
         text = " ".join(blockers)
@@ -79,9 +80,9 @@ def ending(state, job: dict, result: dict) -> tuple:
     )
 
 
-def _quiet(state, job) -> list:
+def _quiet(job: Job) -> list:
     """Return the positions that stayed quiet at the pole and that nobody has accepted as they are."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     return [
         place
         for place in job["walk"]["missed"]
@@ -89,9 +90,9 @@ def _quiet(state, job) -> list:
     ]
 
 
-def _walk_again(state, job, result, quiet):
+def _walk_again(job: Job, result, quiet):
     """Quiet at the pole although the self-test passes: aim, seat or dirt; listen again or accept it."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     made = _walk(job, result)
     made["id"] = "walk.again"
     made["title"] = "Listen again"
@@ -110,7 +111,7 @@ def _walk_again(state, job, result, quiet):
 
 
 def _walk(job, result):
-    everything = [position["id"] for position in job["positions"]]
+    everything = [position["id"] for position in job.positions]
     return step(
         "walk",
         "Walk behind it with a pole",
@@ -125,12 +126,12 @@ def _walk(job, result):
     )
 
 
-def _away_from_home(state, job) -> list:
+def _away_from_home(job: Job) -> list:
     """Return the positions whose unit came from another position of this vehicle, not yet settled."""
-    vehicle = state.vehicles[job["vehicle"]]
+    vehicle = job.vehicle
     came_from = {vehicle["home"][position]: position for position in vehicle["home"]}
     away = []
-    for position in job["positions"]:
+    for position in job.positions:
         place = position["id"]
         unit = vehicle["holds"].get(place)
         if unit and came_from.get(unit, place) != place and job["left"].get(place) != unit:
@@ -138,13 +139,13 @@ def _away_from_home(state, job) -> list:
     return away
 
 
-def _home(state, job, away):
-    vehicle = state.vehicles[job["vehicle"]]
+def _home(job: Job, away):
+    vehicle = job.vehicle
     lines, leave = [], []
     for position in away:
         unit = vehicle["holds"][position]
         lines.append(
-            "{} sits at {}".format(words.unit_name(state, job, unit), words.position_name(job, position))
+            "{} sits at {}".format(words.unit_name(job.unit(unit)), words.position_name(job, position))
         )
         leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested there"))
     fitted = _homeward(vehicle, away)
@@ -159,18 +160,18 @@ def _home(state, job, away):
         "Leave the good ones where they are?",
         "{}. {} passed there. Putting them back means one more test.".format(
             phrases.sentence_case(phrases.listed(lines)),
-            "They are the same part and" if _same_known_part(state, job, away) else "They",
+            "They are the same part and" if _same_known_part(job, away) else "They",
         ),
         action=action("Leave them there", *leave),
         second=second,
     )
 
 
-def _same_known_part(state, job, away) -> bool:
+def _same_known_part(job: Job, away) -> bool:
     """Tell whether the part numbers are on record and agree; unknown ones are not called the same."""
-    vehicle = state.vehicles[job["vehicle"]]
-    parts = [state.units[vehicle["holds"][position]]["part"] for position in away]
-    parts.extend([part_at(state, job, position) for position in away])
+    vehicle = job.vehicle
+    parts = [job.unit(vehicle["holds"][position])["part"] for position in away]
+    parts.extend([part_at(job, position) for position in away])
     return bool(parts[0]) and not [part for part in parts if part != parts[0]]
 
 
@@ -192,41 +193,41 @@ def _homeward(vehicle, away) -> dict:
     return fitted
 
 
-def _place_to_return_to(state, job, unit, result):
+def _place_to_return_to(job: Job, unit, result):
     """Return the position a good unit came from, where another sits now; None for one under suspicion."""
-    position = state.units[unit]["pulled_from"]
+    position = job.unit(unit)["pulled_from"]
     blamed = result["verdict"]["causes"] if result["verdict"] else []
     if position is None or "unit:" + unit in blamed:
         return None
-    if state.vehicles[job["vehicle"]]["home"].get(position) != unit:
+    if job.vehicle["home"].get(position) != unit:
         return None
     return position
 
 
-def _parked(state, job, chance) -> str | None:
+def _parked(job: Job, chance) -> str | None:
     """Return a position whose own unit went into stock on this job although it is hardly to blame."""
-    vehicle = state.vehicles[job["vehicle"]]
+    vehicle = job.vehicle
     for position in sorted(vehicle["home"]):
         own, sits = vehicle["home"][position], vehicle["holds"].get(position)
-        unit = state.units[own]
-        here = unit["place"] == "stock" and unit["moves"][-1]["job"] == job["id"] and not unit["claims"]
+        unit = job.unit(own)
+        here = unit["place"] == "stock" and unit["moves"][-1]["job"] == job.id and not unit["claims"]
         good = chance.get("unit:" + own, 0) < _WORTH_ITS_PLACE
         if here and good and sits and job["left"].get(position) != sits:
             return position
     return None
 
 
-def _back_from_stock(state, job, position, chance):
+def _back_from_stock(job: Job, position, chance):
     """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
-    vehicle = state.vehicles[job["vehicle"]]
+    vehicle = job.vehicle
     own, sits = vehicle["home"][position], vehicle["holds"][position]
     where = words.position_name(job, position)
     return step(
         "home.stock",
-        "Put {} back at {}?".format(words.unit_name(state, job, own), where),
+        "Put {} back at {}?".format(words.unit_name(job.unit(own)), where),
         "It came from there and went into your stock; the chance that it is bad is {}. {} sits in its "
         "place. Putting it back means one more test.".format(
-            phrases.percent(chance.get("unit:" + own, 0)), words.unit_name(state, job, sits)
+            phrases.percent(chance.get("unit:" + own, 0)), words.unit_name(job.unit(sits))
         ),
         action=action(
             "Put it back",
@@ -238,9 +239,9 @@ def _back_from_stock(state, job, position, chance):
     )
 
 
-def _where_to(state, job, out, result):
+def _where_to(job: Job, out, result):
     unit = out[0]
-    name = words.unit_name(state, job, unit)
+    name = words.unit_name(job.unit(unit))
     choices = [
         {
             "words": said,
@@ -248,7 +249,7 @@ def _where_to(state, job, out, result):
         }
         for place, said in _WHERE_TO
     ]
-    back = _place_to_return_to(state, job, unit, result)
+    back = _place_to_return_to(job, unit, result)
     if back:
         choices.append(
             {

@@ -4,6 +4,8 @@ from .. import phrases
 from ..evidence import unit_history
 from ..facts.draft import draft
 from ..rules.same_part import part_at
+from ..state.job import Job
+from ..state.job import known_job
 from ..state.state import EMPTY
 from ..words import causes
 from ..words import words
@@ -13,12 +15,12 @@ from .step import action
 from .step import step
 
 
-def fix_step(state, job: dict, cause: str) -> dict:
+def fix_step(job: Job, cause: str) -> dict:
     """Return the step that deals with a live cause of the verdict."""
     kind, what, _ = causes.split(cause)
     base = cause.partition("#")[0]
     if kind == "unit":
-        made = replace_step(state, job, what)
+        made = replace_step(job, what)
     elif kind == "blocked":
         made = cleaning.found(job, what)
     elif kind == "circuit":
@@ -26,20 +28,20 @@ def fix_step(state, job: dict, cause: str) -> dict:
         made = moving.measure(job, what, repair)
         made["id"] = "wiring." + made["id"]
     else:
-        made = _shared(state, job, cause, base)
+        made = _shared(job, cause, base)
     made["also"] = ways_out()
     return made
 
 
-def replace_step(state, job: dict, unit: str) -> dict:
+def replace_step(job: Job, unit: str) -> dict:
     """Return the step that asks for the new unit which takes the place of a fitted one."""
-    return replace_at(state, job, state.units[unit]["position"], unit)
+    return replace_at(job, job.unit(unit)["position"], unit)
 
 
-def replace_at(state, job: dict, position: str, unit: str | None) -> dict:
+def replace_at(job: Job, position: str, unit: str | None) -> dict:
     """Return the step that asks for a new unit at a position, instead of `unit` or of nothing."""
-    part = part_at(state, job, position)
-    name = causes.phrase(state, job, "unit:" + unit) if unit else words.position_name(job, position)
+    part = part_at(job, position)
+    name = causes.phrase(job, "unit:" + unit) if unit else words.position_name(job, position)
     return step(
         "replace",
         "Replace {}".format(name),
@@ -52,32 +54,32 @@ def replace_at(state, job: dict, position: str, unit: str | None) -> dict:
             "old": unit or "",
             "part": part,
         },
-        choices=_spares(state, job, position, part),
+        choices=_spares(job, position, part),
         action=action("Fit the new sensor"),
     )
 
 
-def _spares(state, job, position, part) -> list[dict]:
+def _spares(job: Job, position, part) -> list[dict]:
     """Return the units at hand that would do, each with the facts that begin the replacement."""
     tested = {}
-    for test in job["tests"]:
+    for test in job.tests:
         for place in test["fitted"]:
             tested[test["fitted"][place]] = True
     found = []
-    for identity in state.at_hand(job["id"]):
-        unit = state.units[identity]
-        if unit["claims"] or not unit["code"] or identity in tested:
+    for identity in job.at_hand():
+        unit = job.unit(identity)
+        if unit.is_disputed() or not unit.is_labelled() or identity in tested:
             continue
-        if faulted_last(state, identity):
+        if faulted_last(job.state, identity):
             continue
         if part and unit["part"] and unit["part"] != part:
             continue
-        told = unit_history.history(state, identity, job)
+        told = unit_history.history(job.state, identity, job)
         if told["condemned"]:
             continue
         found.append(
             {
-                "words": "Use {}".format(causes.phrase(state, job, "unit:" + identity)),
+                "words": "Use {}".format(causes.phrase(job, "unit:" + identity)),
                 "note": told["sentence"],
                 "events": [start_replacing(position, identity)],
             }
@@ -89,7 +91,7 @@ def faulted_last(state, unit: str) -> bool:
     """Tell whether the last self-test that counted for a unit, on whatever vehicle, showed a fault."""
     last = None
     for job_id in state.units[unit]["jobs"]:
-        for test in state.jobs[job_id]["tests"]:
+        for test in known_job(state, job_id)["tests"]:
             for position in sorted(test["fitted"]):
                 silent = position in test["silent"] or position in test["disputed"]
                 if test["fitted"][position] == unit and test["heard"] and not silent:
@@ -113,18 +115,18 @@ def ways_out() -> list:
     ]
 
 
-def empty_position(state, job: dict) -> str | None:
+def empty_position(job: Job) -> str | None:
     """Return a position that nothing sits at and that nobody left empty on purpose."""
-    for position in job["positions"]:
+    for position in job.positions:
         place = position["id"]
-        if not state.occupant(job["vehicle"], place) and job["left"].get(place) != EMPTY:
+        if not job.fitted_at(place) and job["left"].get(place) != EMPTY:
             return place
     return None
 
 
-def fill(state, job: dict, position: str) -> dict:
+def fill(job: Job, position: str) -> dict:
     """Return the step that asks what comes into an empty position."""
-    made = replace_at(state, job, position, None)
+    made = replace_at(job, position, None)
     made["id"] = "fill"
     made["title"] = "{} is empty".format(phrases.sentence_case(words.position_name(job, position)))
     made["text"] = "Fit a sensor: a new one, or one that is at hand."
@@ -137,7 +139,7 @@ def fill(state, job: dict, position: str) -> dict:
     return made
 
 
-def shared_suspects(job: dict, result: dict) -> list:
+def shared_suspects(job: Job, result: dict) -> list:
     """Return the shared causes (feed, control) that between them are sure enough, else [].
 
     No test tells them apart when every position of the vehicle hangs on both, so the flow asks for
@@ -155,22 +157,22 @@ def shared_suspects(job: dict, result: dict) -> list:
     return sorted(found) if sure and len(found) > 1 else []
 
 
-def shared_step(state, job: dict, found: list) -> dict:
+def shared_step(job: Job, found: list) -> dict:
     """Return the step that asks which of several shared causes was found and repaired."""
-    live = [cause for cause in found if causes.is_live(state, job, cause)]
+    live = [cause for cause in found if causes.is_live(job, cause)]
     choices = []
     for cause in live:
         base = cause.partition("#")[0]
         choices.append(
             {
-                "words": "Found and repaired: " + causes.phrase(state, job, cause),
+                "words": "Found and repaired: " + causes.phrase(job, cause),
                 "events": [draft("circuit_repaired", cause=base, what="repaired")],
             }
         )
     return step(
         "wiring.several",
         "Check what they all share",
-        " ".join([causes.fix(state, job, cause) for cause in live]) + " No self-test can tell these apart.",
+        " ".join([causes.fix(job, cause) for cause in live]) + " No self-test can tell these apart.",
         form="choices",
         choices=choices,
         second=action("Other moves"),
@@ -178,11 +180,11 @@ def shared_step(state, job: dict, found: list) -> dict:
     )
 
 
-def _shared(state, job, cause, base):
+def _shared(job: Job, cause, base):
     return step(
         "wiring.shared",
-        "Check {}".format(causes.phrase(state, job, cause)),
-        causes.fix(state, job, cause)
+        "Check {}".format(causes.phrase(job, cause)),
+        causes.fix(job, cause)
         + " Voltage drop under load, on the supply side and on the ground side, tells more than "
         "ohms on a dead wire.",
         action=action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired")),

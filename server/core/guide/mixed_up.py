@@ -3,35 +3,36 @@
 from .. import phrases
 from ..evidence import mixups
 from ..facts.draft import draft
+from ..state.job import Job
 from ..words import words
 from ..words.words import unit_name
 from .step import action
 from .step import step
 
 
-def settling(state, job: dict) -> dict | None:
+def settling(job: Job) -> dict | None:
     """Return the step that a mix-up asks for now, or None."""
-    for entry in mixups.open_sets(state, job):
-        bare = [b for b in entry["bodies"] if state.units[b]["place"] == "out" and not state.units[b]["code"]]
+    for entry in mixups.open_sets(job):
+        bare = [b for b in entry["bodies"] if job.unit(b).is_in_hand() and not job.unit(b).is_labelled()]
         if bare:
-            return _label(state, job, entry, bare)
-        if not job["move"]:
-            loose = [b for b in entry["bodies"] if _loose(state, job, b)]
-            places, _ = mixups.cheapest_test(state, job, entry)
-            holds = state.vehicles[job["vehicle"]]["holds"]
+            return _label(job, entry, bare)
+        if not job.move:
+            loose = [b for b in entry["bodies"] if _loose(job, b)]
+            places, _ = mixups.cheapest_test(job, entry)
+            holds = job.holds
             places = [place for place in places if not holds.get(place)]
             if loose and places:
-                return _fit(state, job, loose, places)
+                return _fit(job, loose, places)
     return None
 
 
-def _loose(state, job, body) -> bool:
-    unit = state.units[body]
-    return unit["place"] == "out" and unit["job"] == job["id"] and not unit["claims"]
+def _loose(job: Job, body) -> bool:
+    unit = job.unit(body)
+    return unit["place"] == "out" and unit["job"] == job.id and not unit["claims"]
 
 
-def _label(state, job, entry, bare):
-    told = mixups.settling_words(state, job, entry)
+def _label(job: Job, entry, bare):
+    told = mixups.settling_words(job, entry)
     return step(
         "mixed.label",
         "{} sensors got mixed up".format(entry["count"]),
@@ -47,12 +48,12 @@ def _label(state, job, entry, bare):
     )
 
 
-def _fit(state, job, loose, places):
+def _fit(job: Job, loose, places):
     """Which of them goes where is all the same: none is likelier to be the bad one than another."""
     fitted, said = {}, []
     for index in range(min(len(loose), len(places))):
         fitted[places[index]] = loose[index]
-        name = unit_name(state, job, loose[index])
+        name = unit_name(job.unit(loose[index]))
         said.append("{} at {}".format(name, words.position_name(job, places[index])))
     reason = "They got mixed up; one test tells which is bad, whichever it was before."
     return step(

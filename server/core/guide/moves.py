@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..facts.draft import draft
+from ..state.job import Job
 from ..words import results
 from ..words import words
 from ..words.words import unit_name
@@ -18,36 +19,36 @@ _START_WORDS = {
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 
 
-def in_words(state, job: dict, result: dict) -> list[dict]:
+def in_words(job: Job, result: dict) -> list[dict]:
     """Return the candidates of the reasoning as the app shows them, best first."""
-    return [_move(state, job, entry) for entry in result["next"]]
+    return [_move(job, entry) for entry in result["next"]]
 
 
-def _move(state, job, entry):
+def _move(job: Job, entry):
     return {
         "move": entry["move"],
-        "title": title_of(state, job, entry),
+        "title": title_of(job, entry),
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
         "minutes_words": phrases.minutes(entry["minutes_x100"]),
         "start_words": _START_WORDS[entry["move"]],
-        "outlook": results.outlook(state, job, entry),
+        "outlook": results.outlook(job, entry),
         "events": [] if entry["move"] == "replace" else [_start(entry)],
-        "form": _form(state, job, entry),
+        "form": _form(job, entry),
     }
 
 
-def _form(state, job, entry) -> dict | None:
+def _form(job: Job, entry) -> dict | None:
     """Return the step that has to be filled in before a move can start: a replacement's new unit."""
-    unit = state.occupant(job["vehicle"], _position(entry)) if entry["move"] == "replace" else None
-    return replace_step(state, job, unit) if unit else None
+    unit = job.fitted_at(_position(entry)) if entry["move"] == "replace" else None
+    return replace_step(job, unit) if unit else None
 
 
-def title_of(state, job: dict, entry: dict) -> str:
+def title_of(job: Job, entry: dict) -> str:
     """Return what to do, in a few words."""
     move = entry["move"]
     if move == "exchange":
-        return _exchange(state, job, entry["fitted"])
+        return _exchange(job, entry["fitted"])
     if move == "retest":
         return "Run the self-test again"
     if move == "clean":
@@ -64,12 +65,12 @@ def title_of(state, job: dict, entry: dict) -> str:
     return "Fit a new sensor at " + position
 
 
-def _exchange(state, job, fitted) -> str:
+def _exchange(job: Job, fitted) -> str:
     """Return 'Exchange right outer with left outer, and ...'; the suspect comes first in each pair."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     at = {holds[position]: position for position in sorted(holds) if holds[position]}
     suspects = _suspects(job)
-    order = [p["id"] for p in job["positions"] if p["id"] in fitted]
+    order = [p["id"] for p in job.positions if p["id"] in fitted]
     order = [p for p in order if p in suspects] + [p for p in order if p not in suspects]
     # A chain is told from its far end: the position whose unit comes into the hand.
     staying = [fitted[p] for p in sorted(fitted)]
@@ -85,7 +86,7 @@ def _exchange(state, job, fitted) -> str:
             unit = fitted[here]
             here = at.get(unit)
         if here is None:
-            others.append(_bring(state, job, unit, ring))
+            others.append(_bring(job, unit, ring))
         elif len(ring) == 2:
             pairs.append("{} with {}".format(*[words.position_name(job, each) for each in ring]))
         else:
@@ -96,17 +97,17 @@ def _exchange(state, job, fitted) -> str:
 
 def _suspects(job) -> list:
     """Return where the latest fault showed."""
-    for test in reversed(job["tests"]):
+    for test in reversed(job.tests):
         if test["heard"] and test["faulted"]:
             return test["faulted"]
     return []
 
 
-def _bring(state, job, unit, chain) -> str:
+def _bring(job: Job, unit, chain) -> str:
     """Return how a unit that no position holds comes in, and what moves on to make room for it."""
-    name = unit_name(state, job, unit)
+    name = unit_name(job.unit(unit))
     who = "your spare " + name
-    if state.units[unit]["place"] == "out":
+    if job.unit(unit).is_in_hand():
         who = name + ", the one in your hand,"
     said = "fit {} at {}".format(who, words.position_name(job, chain[-1]))
     for n in range(len(chain) - 1, 0, -1):

@@ -3,6 +3,7 @@
 from .. import phrases
 from ..facts.draft import draft
 from ..parts.wiring import CHECKS
+from ..state.job import Job
 from ..words import words
 from . import cleaning
 from .step import action
@@ -19,10 +20,10 @@ FIT_CHECKS = (
 )
 
 
-def choose(state, job: dict, moves: list) -> dict:
+def choose(job: Job, moves: list) -> dict:
     """Return the step that proposes the best move; the others are behind its second button."""
     if not moves:
-        return test_step(state, job, "Run the self-test again")
+        return test_step(job, "Run the self-test again")
     best = moves[0]
     return step(
         "move",
@@ -34,18 +35,18 @@ def choose(state, job: dict, moves: list) -> dict:
     )
 
 
-def to_pick(job: dict) -> list[dict]:
+def to_pick(job: Job) -> list[dict]:
     """Return the positions as a form lists them: id and name."""
-    return [{"id": position["id"], "name": position["name"]} for position in job["positions"]]
+    return [{"id": position["id"], "name": position["name"]} for position in job.positions]
 
 
-def test_step(state, job: dict, title: str) -> dict:
+def test_step(job: Job, title: str) -> dict:
     """Return the step for a self-test; `expects` says what the form starts from.
 
     A position that is empty may show a fault all the same: its plug is off.
     """
-    move = job["move"]
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    move = job.move
+    holds = job.holds
     unplugged = [move["position"]] if move and move["move"] == "unplug" else []
     text = (
         "Start it on the control unit. Note whether its sounder was heard: without it nothing proves "
@@ -63,17 +64,17 @@ def test_step(state, job: dict, title: str) -> dict:
         expects={
             "positions": to_pick(job),
             "unplugged": unplugged,
-            "empty": [position["id"] for position in job["positions"] if not holds.get(position["id"])],
-            "number": len(job["tests"]) + 1,
+            "empty": [position["id"] for position in job.positions if not holds.get(position["id"])],
+            "number": len(job.tests) + 1,
         },
         action=action("Enter the result"),
         also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],
     )
 
 
-def before_test(state, job: dict) -> dict | None:
+def before_test(job: Job) -> dict | None:
     """Return what a clean or meter move asks to be done before anything else, or None."""
-    move = job["move"]
+    move = job.move
     if move["move"] == "clean":
         return cleaning.all_of(job, move["positions"])
     if move["move"] == "meter":
@@ -83,7 +84,7 @@ def before_test(state, job: dict) -> dict | None:
     return None
 
 
-def measure(job: dict, position: str, repair: dict | None = None) -> dict:
+def measure(job: Job, position: str, repair: dict | None = None) -> dict:
     """Return the guided wiring checks of one position; `repair` is the button once a fault is found."""
     since = 0
     for index in range(len(job["repairs"])):
@@ -98,7 +99,7 @@ def measure(job: dict, position: str, repair: dict | None = None) -> dict:
     name = words.position_name(job, position)
     if not open_checks:
         second = None
-        if job["move"]:
+        if job.move:
             second = action("Go on", draft("move_dropped", reason="all checks done"))
         return step(
             "measure.done",
@@ -132,42 +133,42 @@ def measure(job: dict, position: str, repair: dict | None = None) -> dict:
     )
 
 
-def guided(state, job: dict, under_way: tuple) -> dict:
+def guided(job: Job, under_way: tuple) -> dict:
     """Return the screen of the current step of an exchange."""
     now, number, total = under_way
-    made = _GUIDES[now["do"]](state, job, now)
+    made = _GUIDES[now["do"]](job, now)
     made["progress"] = {"now": number, "total": total, "word": _guide_word(job)}
     made["expects"]["do"] = now["do"]
     made["expects"]["unit"] = now["unit"]
     made["expects"]["position"] = now["position"]
-    if job["move"]:
+    if job.move:
         made["also"] = [stop_move()]
     return made
 
 
-def impossible(state, job: dict) -> dict | None:
+def impossible(job: Job) -> dict | None:
     """Return the step that ends a move whose unit is out of reach by now: scrapped, handed over, in doubt."""
-    for position in sorted(job["move"]["fitted"]):
-        unit = state.units[job["move"]["fitted"][position]]
+    for position in sorted(job.move["fitted"]):
+        unit = job.unit(job.move["fitted"][position])
         here = unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]
-        in_hand = unit["place"] == "out" and unit["job"] == job["id"]
-        waiting = unit["place"] == "stock" and unit["id"] in job["move"]["from_stock"]
+        in_hand = unit["place"] == "out" and unit["job"] == job.id
+        waiting = unit["place"] == "stock" and unit["id"] in job.move["from_stock"]
         if unit["claims"] or not (here or in_hand or waiting):
             return step(
                 "move.impossible",
                 "This move can't be finished",
                 "{} is {}.".format(
-                    phrases.sentence_case(words.unit_name(state, job, unit["id"])),
-                    words.place_words(state, job, unit["id"]),
+                    phrases.sentence_case(words.unit_name(job.unit(unit["id"]))),
+                    words.place_words(job.unit(unit["id"])),
                 ),
                 action=stop_move(),
             )
     return None
 
 
-def plug_back(job: dict) -> dict | None:
+def plug_back(job: Job) -> dict | None:
     """Return the step that puts a plug back on that was off for a test, or None."""
-    if not job["plugged_off"] or (job["move"] and job["move"]["move"] == "unplug"):
+    if not job["plugged_off"] or (job.move and job.move["move"] == "unplug"):
         return None
     where = words.position_name(job, job["plugged_off"][0])
     return step(
@@ -181,32 +182,31 @@ def plug_back(job: dict) -> dict | None:
 def _guide_word(job) -> str:
     """Return what the guided steps are steps of."""
     words_of = {"exchange": "Exchange", "replace": "Replacement"}
-    return words_of.get(job["move"]["move"], "Putting back") if job["move"] else "Putting back"
+    return words_of.get(job.move["move"], "Putting back") if job.move else "Putting back"
 
 
-def left_over(state, job: dict) -> list:
+def left_over(job: Job) -> list:
     """Return the units in hand whose own position is empty while no move is under way."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     left = []
-    for unit in state.units_out(job["id"]):
-        position = state.units[unit]["pulled_from"]
-        if position and not state.units[unit]["claims"] and not holds.get(position):
+    for unit in job.in_hand():
+        position = job.unit(unit)["pulled_from"]
+        if position and not job.unit(unit).is_disputed() and not holds.get(position):
             left.append(unit)
     return left
 
 
-def put_back(state, job: dict, units: list) -> dict:
+def put_back(job: Job, units: list) -> dict:
     """Return the step that brings a pulled unit back after a move was given up."""
     unit = units[0]
     return guided(
-        state,
         job,
-        ({"do": "fit", "unit": unit, "position": state.units[unit]["pulled_from"]}, 1, len(units)),
+        ({"do": "fit", "unit": unit, "position": job.unit(unit)["pulled_from"]}, 1, len(units)),
     )
 
 
-def _take(state, job, now):
-    name = words.unit_name(state, job, now["unit"])
+def _take(job: Job, now):
+    name = words.unit_name(job.unit(now["unit"]))
     return step(
         "take",
         "Take {} out of your stock".format(name),
@@ -216,12 +216,12 @@ def _take(state, job, now):
     )
 
 
-def _pull(state, job, now):
+def _pull(job: Job, now):
     where = words.position_name(job, now["position"])
-    unit = state.units[now["unit"]]
-    out = state.occupant(job["vehicle"], now["position"]) != now["unit"]
+    unit = job.unit(now["unit"])
+    out = job.fitted_at(now["position"]) != now["unit"]
     if unit["code"]:
-        title = "Pull {} at {}".format(words.unit_name(state, job, now["unit"]), where)
+        title = "Pull {} at {}".format(words.unit_name(job.unit(now["unit"])), where)
         text = "Key off, unplug it, release both catches. Scan its label before you put it down."
     elif out:
         title = "Label the sensor from {}".format(where)
@@ -242,10 +242,10 @@ def _pull(state, job, now):
     )
 
 
-def _fit(state, job, now):
-    name = words.unit_name(state, job, now["unit"])
+def _fit(job: Job, now):
+    name = words.unit_name(job.unit(now["unit"]))
     where = words.position_name(job, now["position"])
-    unit = state.units[now["unit"]]
+    unit = job.unit(now["unit"])
     back = None
     if not unit["code"]:
         back = draft("unit_fitted", unit=unit["id"], position=now["position"], how="tapped",
@@ -260,7 +260,7 @@ def _fit(state, job, now):
     )
 
 
-def _lock(state, job, now):
+def _lock(job: Job, now):
     where = words.position_name(job, now["position"])
     return step(
         "lock",
@@ -270,7 +270,7 @@ def _lock(state, job, now):
     )
 
 
-def _check(state, job, now):
+def _check(job: Job, now):
     ids = [check["id"] for check in FIT_CHECKS]
     return step(
         "check",

@@ -8,6 +8,7 @@ from ..evidence import mixups
 from ..evidence import proof
 from ..evidence import verdict
 from ..state import exchange
+from ..state.job import Job
 from ..words import causes
 from . import ending
 from . import fixing
@@ -26,97 +27,97 @@ STAGES = (
 )
 
 
-def next_step(state, job: dict, result: dict | None, moves: list) -> tuple:
+def next_step(job: Job, result: dict | None, moves: list) -> tuple:
     """Return (stage, step): the stage the job is in and the one step to do now.
 
     `result` is the reasoning over the job, None while there is no test; `moves` its next moves in
     words, best first.
     """
-    if job["closed"]:
+    if job.is_closed():
         return "close", step("done", "This job is closed", ending.closed_words(job), form="done")
-    beginning = opening.beginning(state, job)
+    beginning = opening.beginning(job)
     if beginning:
         return beginning
-    told_apart = mixed_up.settling(state, job)
+    told_apart = mixed_up.settling(job)
     if told_apart:
         return "swap", told_apart
     off = moving.plug_back(job)
     if off:
         return "swap", off
-    if job["move"]:
-        impossible = moving.impossible(state, job)
+    if job.move:
+        impossible = moving.impossible(job)
         if impossible:
             return "swap", impossible
-        under_way = exchange.current(state, job)
+        under_way = exchange.current(job)
         if under_way:
-            return "swap", moving.guided(state, job, under_way)
-        waiting = moving.before_test(state, job)
+            return "swap", moving.guided(job, under_way)
+        waiting = moving.before_test(job)
         if waiting:
             return "swap", waiting
-    elif moving.left_over(state, job):
-        return "swap", moving.put_back(state, job, moving.left_over(state, job))
+    elif moving.left_over(job):
+        return "swap", moving.put_back(job, moving.left_over(job))
     else:
-        empty = fixing.empty_position(state, job)
+        empty = fixing.empty_position(job)
         if empty:
-            return "swap", fixing.fill(state, job, empty)
-    if needs_test(state, job):
-        return _retest(state, job, result)
-    return _after_test(state, job, result, moves)
+            return "swap", fixing.fill(job, empty)
+    if needs_test(job):
+        return _retest(job, result)
+    return _after_test(job, result, moves)
 
 
-def needs_test(state, job: dict) -> bool:
+def needs_test(job: Job) -> bool:
     """Tell whether anything was done since the last test that the last test does not speak of."""
-    if not job["tests"]:
+    if not job.tests:
         return True
     if job["pending"]["cleaned"] or job["pending"]["repaired"]:
         return True
-    if job["move"] and job["move"]["move"] in ("retest", "unplug"):
+    if job.move and job.move["move"] in ("retest", "unplug"):
         return True
-    last = job["tests"][-1]
-    holds = state.vehicles[job["vehicle"]]["holds"]
-    for position in job["positions"]:
+    last = job.last_test()
+    holds = job.holds
+    for position in job.positions:
         if holds.get(position["id"]) != last["fitted"].get(position["id"]):
             return True
     return False
 
 
-def proving(state, job: dict, result: dict | None) -> bool:
+def proving(job: Job, result: dict | None) -> bool:
     """Tell whether the cause is known and dealt with, so that tests are now proof."""
     if not result or not result["verdict"]:
         return False
-    live = [c for c in result["verdict"]["causes"] if causes.is_live(state, job, c)]
+    live = [c for c in result["verdict"]["causes"] if causes.is_live(job, c)]
     return not live
 
 
-def _retest(state, job, result):
-    again = job["move"] and job["move"]["move"] == "retest" and _clean_in_a_row(job, result)
-    stage = "prove" if again or proving(state, job, result) else "swap"
-    return stage, moving.test_step(state, job, "Run the self-test")
+def _retest(job: Job, result):
+    again = job.move and job.move["move"] == "retest" and _clean_in_a_row(job, result)
+    stage = "prove" if again or proving(job, result) else "swap"
+    return stage, moving.test_step(job, "Run the self-test")
 
 
-def _after_test(state, job, result, moves):
-    if len(result["ignored"]) == len(job["tests"]):
-        return "test", moving.test_step(state, job, "Run the self-test again")
-    if mixups.doubtful(state, job, result) and not result["verdict"]:
-        return "swap", moving.test_step(state, job, "Test again: they got mixed up")
+def _after_test(job: Job, result, moves):
+    if len(result["ignored"]) == len(job.tests):
+        return "test", moving.test_step(job, "Run the self-test again")
+    if mixups.doubtful(job, result) and not result["verdict"]:
+        return "swap", moving.test_step(job, "Test again: they got mixed up")
     suspects = [e for e in result["explanations"] if e["causes"]]
     if not suspects:
-        return ending.nothing_shown(state, job)
+        return ending.nothing_shown(job)
     if verdict.is_clear(job, result):
-        return ending.ending(state, job, result)
-    if proving(state, job, result):
-        return "prove", moving.test_step(state, job, "Test again, to prove it")
+        return ending.ending(job, result)
+    if proving(job, result):
+        return "prove", moving.test_step(job, "Test again, to prove it")
     if result["verdict"]:
-        live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(state, job, c)]
-        return "prove", fixing.fix_step(state, job, live[0])
+        live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(job, c)]
+        return "prove", fixing.fix_step(job, live[0])
     shared = fixing.shared_suspects(job, result)
     if shared:
-        return "prove", fixing.shared_step(state, job, shared)
-    unseen = opening.position_without_photo(state, job)
+        return "prove", fixing.shared_step(job, shared)
+    unseen = opening.position_without_photo(job)
     if unseen:
-        return "label", opening.photo_step(state, job, unseen, moves)
+        return "label", opening.photo_step(job, unseen, moves)
     counting = moves and moves[0]["move"] == "retest" and _clean_in_a_row(job, result)
-    return "prove" if counting else "swap", moving.choose(state, job, moves)
+    return "prove" if counting else "swap", moving.choose(job, moves)
 
 
 def _clean_in_a_row(job, result) -> int:

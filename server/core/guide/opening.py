@@ -3,6 +3,7 @@
 from ..facts.draft import draft
 from ..parts import cautions
 from ..phrases import sentence_case
+from ..state.job import Job
 from ..words.words import position_name
 from . import moving
 from .step import action
@@ -31,7 +32,7 @@ _LAMP_CHOICES = {
 }
 
 
-def beginning(state, job: dict) -> tuple | None:
+def beginning(job: Job) -> tuple | None:
     """Return (stage, step) while the job is still before its first test, else None."""
     open_cautions = cautions.to_acknowledge(job["cautions"])
     if open_cautions:
@@ -43,31 +44,31 @@ def beginning(state, job: dict) -> tuple | None:
             form="cautions",
             action=action("I have read these", *drafts),
         )
-    if not job["tests"]:
+    if not job.tests:
         for when in ("key_on", "reverse"):
             if when not in job["lamps"]:
                 return "look", _lamps(when)
         if job["looked"] is None:
             return "look", _look(job)
-        return "test", moving.test_step(state, job, "Run the self-test")
+        return "test", moving.test_step(job, "Run the self-test")
     return None
 
 
-def position_without_photo(state, job: dict) -> str | None:
+def position_without_photo(job: Job) -> str | None:
     """Return the next position to photograph before a hand touches it, None once one was pulled."""
-    touched = [stop for stop in job["history"] if stop["kind"] == "unit_pulled"]
+    touched = [stop for stop in job.history if stop["kind"] == "unit_pulled"]
     if touched:
         return None
     seen = {photo["position"]: True for photo in job["photos"] if photo["shows"] == "position"}
-    for position in job["positions"]:
+    for position in job.positions:
         if position["id"] not in seen:
             return position["id"]
     return None
 
 
-def photo_step(state, job: dict, position: str, moves: list) -> dict:
+def photo_step(job: Job, position: str, moves: list) -> dict:
     """Return the step that asks for one picture; going on without leads to the best move."""
-    ids = [each["id"] for each in job["positions"]]
+    ids = [each["id"] for each in job.positions]
     done = len(ids) - len([each for each in ids if not _has_photo(job, each)])
     name = position_name(job, position)
     return step(
@@ -98,16 +99,14 @@ def _lamps(when):
 
 
 def _look(job):
-    nothing = [{"position": each["id"], "found": "nothing"} for each in job["positions"]]
+    nothing = [{"position": each["id"], "found": "nothing"} for each in job.positions]
     return step(
         "look",
         "Look at every sensor",
         "Dirt, ice, thick paint, a sensor pushed in, a bumper repaired lately. Tap what you see.",
         form="look",
         expects={
-            "positions": [
-                {"id": each["id"], "name": sentence_case(each["name"])} for each in job["positions"]
-            ],
+            "positions": [{"id": each["id"], "name": sentence_case(each["name"])} for each in job.positions],
             "found": [
                 {"id": "dirt", "words": "dirt"},
                 {"id": "ice", "words": "ice"},

@@ -4,12 +4,14 @@ from .. import phrases
 from ..facts.draft import draft
 from ..facts.mixups import in_hand
 from ..state import own_label
+from ..state.job import Job
 from ..state.state import MIXED
+from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
 
 
-def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: str) -> dict:
+def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: str) -> dict:
     """Return what to do with a label text.
 
     {"outcome": "ours", "code", "shown", "unit", "sentence", "events"} carries the facts to record;
@@ -33,11 +35,11 @@ def meaning(state, job: dict | None, expects: dict, text: str, how: str, host: s
     handler = _AT.get(expects.get("do", ""))
     if handler is None or job is None:
         if unit:
-            read["sentence"] = "{} is {}.".format(read["shown"], words.place_words(state, job, unit))
+            read["sentence"] = "{} is {}.".format(read["shown"], words.place_words(Unit(state, unit, job)))
         else:
             read["sentence"] = "{} is a fresh label.".format(read["shown"])
         return read
-    return handler(state, job, expects, read, how)
+    return handler(job, expects, read, how)
 
 
 def _told_apart(state, read, how):
@@ -48,7 +50,7 @@ def _told_apart(state, read, how):
             read,
             "This label got mixed up",
             "{} is {}, and has a new label by now.".format(
-                read["shown"], words.place_words(state, None, read["unit"])
+                read["shown"], words.place_words(Unit(state, read["unit"]))
             ),
             "Scan the new label instead.",
             [],
@@ -60,13 +62,13 @@ def _told_apart(state, read, how):
     return read
 
 
-def _at_mixed(state, job, expects, read, how):
+def _at_mixed(job: Job, expects, read, how):
     """A fresh label goes on the next of those that got mixed up."""
     if read["unit"]:
         return _stop(
             read,
             "This label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
             "Take a fresh label for the next one.",
             [],
         )
@@ -75,23 +77,23 @@ def _at_mixed(state, job, expects, read, how):
     return read
 
 
-def _at_pull(state, job, expects, read, how):
+def _at_pull(job: Job, expects, read, how):
     """The unit just pulled: a fresh label goes on it, or its own label shows that it is the one."""
     unit, position = expects["unit"], expects["position"]
-    known = state.units[unit]
+    known = job.unit(unit)
     where = words.position_name(job, position)
-    out = state.occupant(job["vehicle"], position) != unit
+    out = job.fitted_at(position) != unit
     if known["code"]:
         if read["unit"] == unit:
             read["events"] = [draft("unit_pulled", unit=unit, position=position, how=how)]
             read["sentence"] = "{} is out of {}.".format(read["shown"], where)
             return read
-        return _wrong(state, job, read, unit, position, how)
+        return _wrong(job, read, unit, position, how)
     if read["unit"]:
         return _stop(
             read,
             "STOP: this label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
             "Take a fresh label for the sensor from {}.".format(where),
             [_stopped(position, unit, read, how)],
         )
@@ -102,10 +104,10 @@ def _at_pull(state, job, expects, read, how):
     return read
 
 
-def _at_fit(state, job, expects, read, how):
+def _at_fit(job: Job, expects, read, how):
     unit, position = expects["unit"], expects["position"]
     if read["unit"] != unit:
-        return _wrong(state, job, read, unit, position, how)
+        return _wrong(job, read, unit, position, how)
     read["events"] = [
         draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job))
     ]
@@ -115,32 +117,32 @@ def _at_fit(state, job, expects, read, how):
 
 def _reason_given(job) -> str:
     """Return why another part number is fitted, as said when the replacement began; "" without one."""
-    return job["move"]["reason"] if job["move"] and job["move"]["move"] == "replace" else ""
+    return job.move["reason"] if job.move and job.move["move"] == "replace" else ""
 
 
-def _at_take(state, job, expects, read, how):
+def _at_take(job: Job, expects, read, how):
     unit = expects["unit"]
     if read["unit"] != unit:
-        return _wrong(state, job, read, unit, expects["position"], how)
+        return _wrong(job, read, unit, expects["position"], how)
     read["events"] = [draft("unit_moved", unit=unit, place="out", how=how, note="")]
     return read
 
 
-def _at_where_to(state, job, expects, read, how):
+def _at_where_to(job: Job, expects, read, how):
     """Only proves which unit is in the hand; the place is said next."""
     if read["unit"] != expects["unit"]:
-        return _wrong(state, job, read, expects["unit"], "", how)
+        return _wrong(job, read, expects["unit"], "", how)
     read["sentence"] = "This is {}.".format(read["shown"])
     return read
 
 
-def _at_new(state, job, expects, read, how):
+def _at_new(job: Job, expects, read, how):
     """A new unit wants a label that no unit has."""
     if read["unit"]:
         return _stop(
             read,
             "This label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(state, job, read["unit"])),
+            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
             "Take a fresh label.",
             [],
         )
@@ -148,21 +150,19 @@ def _at_new(state, job, expects, read, how):
     return read
 
 
-def _wrong(state, job, read, unit, position, how):
+def _wrong(job: Job, read, unit, position, how):
     """The stop itself: what it is, what belongs here, where that one is, what to do."""
-    belongs = unit_name(state, job, unit)
+    belongs = unit_name(job.unit(unit))
     if read["unit"] is None:
         title = "STOP: no sensor has this label yet"
-        more = "Look for the sensor labelled {}; it is {}.".format(
-            belongs, words.place_words(state, job, unit)
-        )
+        more = "Look for the sensor labelled {}; it is {}.".format(belongs, words.place_words(job.unit(unit)))
     else:
         title = "STOP: wrong sensor in your hand"
         more = "{} {}. Put it down and pick up {}, which {}.".format(
             read["shown"],
-            _whereabouts(state, job, read["unit"], "came from"),
+            _whereabouts(job, read["unit"], "came from"),
             belongs,
-            _whereabouts(state, job, unit, "you pulled from"),
+            _whereabouts(job, unit, "you pulled from"),
         )
     return _stop(
         read,
@@ -173,12 +173,12 @@ def _wrong(state, job, read, unit, position, how):
     )
 
 
-def _whereabouts(state, job, unit, pulled) -> str:
+def _whereabouts(job: Job, unit, pulled) -> str:
     """Return where a unit is or, of one that lies about on this job, where it was pulled."""
-    known = state.units[unit]
-    if known["place"] == "out" and known["job"] == job["id"] and known["pulled_from"] and not known["claims"]:
+    known = job.unit(unit)
+    if known["place"] == "out" and known["job"] == job.id and known["pulled_from"] and not known["claims"]:
         return "{} {}".format(pulled, words.position_name(job, known["pulled_from"]))
-    return "is " + words.place_words(state, job, unit)
+    return "is " + words.place_words(job.unit(unit))
 
 
 def _stopped(position, unit, read, how):

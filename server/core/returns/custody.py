@@ -51,7 +51,7 @@ def look(state, case):
 def _since_its_job(unit, job) -> list:
     """Return the moves since the job began that the unit is returned from; without one, all."""
     for index in range(len(unit["moves"])):
-        if job and unit["moves"][index]["job"] == job["id"]:
+        if job and unit["moves"][index]["job"] == job.id:
             return unit["moves"][index:]
     return unit["moves"]
 

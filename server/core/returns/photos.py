@@ -1,6 +1,7 @@
 """There is a picture of the unit, or of a position where it sat on the job that it is returned from."""
 
 from .. import phrases
+from ..state.job import Job
 from .check import check
 
 
@@ -14,12 +15,12 @@ def look(state, case):
     return check("pass", "Pictures there", "{} on record.".format(phrases.counted(len(taken), "picture")))
 
 
-def pictures(unit: dict, job: dict | None) -> list[dict]:
+def pictures(unit: dict, job: Job | None) -> list[dict]:
     """Return the pictures of a unit and of the positions where it sat, in order of time."""
     if job is None:
         return []
     sat = [unit["pulled_from"]]
-    for test in job["tests"]:
+    for test in job.tests:
         for position in sorted(test["fitted"]):
             if test["fitted"][position] == unit["id"] and position not in sat:
                 sat.append(position)

@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..state.state import MIXED
+from ..state.unit import Unit
 from ..words import places
 from ..words import words
 from .check import check
@@ -18,7 +19,7 @@ def look(state, case):
         return check(
             "hold", "In dispute", "Two places are on record: {}. A scan has to settle it.".format(said)
         )
-    where = words.place_words(state, None, unit["id"])
+    where = words.place_words(Unit(state, unit["id"]))
     if unit["place"] == MIXED:
         return check("hold", "It got mixed up", "{} is {}.".format(name, where))
     if unit["place"] == "fitted":

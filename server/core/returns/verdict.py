@@ -10,10 +10,10 @@ def look(state, case):
     unit, job, result = case["unit"], case["job"], case["result"]
     if unit is None or case["unknown"]:
         return None
-    tested = [test for test in job["tests"] if unit["id"] in test["fitted"].values()] if job else []
+    tested = [test for test in job.tests if unit["id"] in test["fitted"].values()] if job else []
     if result is None or not tested:
         return check("hold", "No test of it is on record", "Nothing on record proves that it is bad.")
-    said = verdicts.reasoning(state, job, result)
+    said = verdicts.reasoning(job, result)
     if result["verdict"] is None:
         return check("hold", "Not proven that it is bad", (said["sentence"] + " " + said["detail"]).strip())
     named = [state.now(cause[5:]) for cause in result["verdict"]["causes"] if cause[:5] == "unit:"]

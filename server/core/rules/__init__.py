@@ -15,6 +15,7 @@ only before a fact is recorded on a phone; the fold never refuses.
 
 from ..facts.fold import known_by
 from ..facts.kinds import KINDS
+from ..state.job import find_job
 from . import closing
 from . import code_use
 from . import correction
@@ -40,7 +41,7 @@ def first_refusal(fold, draft: dict) -> dict | None:
 
     `draft` is {"kind", "data", "job", ...}. The answer is {"rule", "title", "sentence", "do", "override"}.
     """
-    job = fold.state.jobs.get(draft.get("job"))
+    job = find_job(fold.state, draft.get("job"))
     if draft["kind"] in KINDS and not KINDS[draft["kind"]].problem(draft["data"]):
         draft = known_by(fold.state, draft)
     for rule in _ORDER:

@@ -1,6 +1,7 @@
 """A label code is one that we issue, and belongs to one unit for good."""
 
 from ..codes import labels
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -34,7 +35,7 @@ def refuse(fold, draft, job):
     return refusal(
         "code_use",
         "This label is on another sensor",
-        "{} is {}.".format(name, words.place_words(state, job, holder)),
+        "{} is {}.".format(name, words.place_words(Unit(state, holder, job))),
         "Take a fresh label, and check that you hold the sensor you think you hold.",
     )
 

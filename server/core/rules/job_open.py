@@ -11,7 +11,7 @@ def refuse(fold, draft, job):
         return None
     if draft["kind"] == "job_opened":
         return refusal("job_open", "This job is open already", "It was opened before.", "Go on with it.")
-    if job["closed"] is None or KINDS[draft["kind"]].after_closing == RECORDED:
+    if not job.is_closed() or KINDS[draft["kind"]].after_closing == RECORDED:
         return None
     return refusal(
         "job_open",

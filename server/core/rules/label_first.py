@@ -4,6 +4,7 @@ So at most one unit without a label is in hand, and it can only get a label or g
 """
 
 from .. import phrases
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -12,19 +13,19 @@ def refuse(fold, draft, job):
     """Refuse pulling, parking or fitting elsewhere while an unlabelled unit is in hand."""
     kind, data, state = draft["kind"], draft["data"], fold.state
     if kind == "unit_pulled":
-        for unit in state.units_out(job["id"]):
+        for unit in job.in_hand():
             if not state.units[unit]["code"]:
-                return _label_it(state, job, unit)
+                return _label_it(Unit(state, unit, job))
     if kind in ("unit_fitted", "unit_moved"):
         unit = state.units[data["unit"]]
         back = kind == "unit_fitted" and unit["pulled_from"] == data["position"]
         if unit["place"] == "out" and not unit["code"] and not back:
-            return _label_it(state, job, unit["id"])
+            return _label_it(Unit(state, data["unit"], job))
     return None
 
 
-def _label_it(state, job, unit):
-    name = words.unit_name(state, job, unit)
+def _label_it(unit: Unit) -> dict:
+    name = words.unit_name(unit)
     return refusal(
         "label_first",
         "Label it first",

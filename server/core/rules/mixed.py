@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..state.state import MIXED
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -17,8 +18,8 @@ def refuse(fold, draft, job):
                 "mixed",
                 "Which one it is, is not known",
                 "{} is {}.".format(
-                    phrases.sentence_case(words.unit_name(state, job, data["unit"])),
-                    words.place_words(state, job, data["unit"]),
+                    phrases.sentence_case(words.unit_name(Unit(state, data["unit"], job))),
+                    words.place_words(Unit(state, data["unit"], job)),
                 ),
                 "Scan its old label if it is still on, or use the new label of the one in your hand.",
             )
@@ -32,14 +33,14 @@ def refuse(fold, draft, job):
         if unit not in state.units:
             return refusal("mixed", "This can't be recorded", "A sensor is not on record.", "Go back.")
         known = state.units[unit]
-        here = known["place"] == "stock" or (known["place"] == "out" and known["job"] == job["id"])
+        here = known["place"] == "stock" or (known["place"] == "out" and known["job"] == job.id)
         if not here or known["claims"]:
             return refusal(
                 "mixed",
                 "It is not in your hand",
                 "{} is {}.".format(
-                    phrases.sentence_case(words.unit_name(state, job, unit)),
-                    words.place_words(state, job, unit),
+                    phrases.sentence_case(words.unit_name(Unit(state, unit, job))),
+                    words.place_words(Unit(state, unit, job)),
                 ),
                 "Only what lies together can be mixed up.",
             )

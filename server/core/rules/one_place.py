@@ -1,6 +1,8 @@
 """A unit is at exactly one place, and a position holds at most one unit."""
 
 from .. import phrases
+from ..state.job import Job
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -15,14 +17,14 @@ def refuse(fold, draft, job):
     unit = state.units[data["unit"]]
     if kind == "unit_seen":
         return _refuse_seen(unit, data["how"])
-    name = phrases.sentence_case(words.unit_name(state, job, unit["id"]))
+    name = phrases.sentence_case(words.unit_name(Unit(state, unit["id"], job)))
     if unit["claims"]:
         return _refusal(
             "Two places are on record",
             "{} is in dispute.".format(name),
             "Scan it where it really is; that settles it.",
         )
-    where = words.place_words(state, job, unit["id"])
+    where = words.place_words(Unit(state, unit["id"], job))
     if kind == "unit_pulled":
         if (
             unit["place"] != "fitted"
@@ -37,7 +39,7 @@ def refuse(fold, draft, job):
         return None
     if kind == "unit_moved":
         return _refuse_move(unit, name, where, data["place"], job)
-    return _refuse_fit(state, job, unit, name, where, data["position"])
+    return _refuse_fit(job, unit, name, where, data["position"])
 
 
 def _refuse_seen(unit, how):
@@ -52,24 +54,24 @@ def _refuse_seen(unit, how):
 def _refuse_move(unit, name, where, place, job):
     if unit["place"] == "fitted":
         return _refusal("It is still fitted", "{} is {}.".format(name, where), "Pull it first.")
-    if unit["place"] == place and (place != "out" or (job and unit["job"] == job["id"])):
+    if unit["place"] == place and (place != "out" or (job and unit["job"] == job.id)):
         return _refusal("It is there already", "{} is {}.".format(name, where), "Go on.")
     return None
 
 
-def _refuse_fit(state, job, unit, name, where, position):
+def _refuse_fit(job: Job, unit, name, where, position):
     wanted = words.position_name(job, position)
-    if unit["place"] != "out" or unit["job"] != job["id"]:
+    if unit["place"] != "out" or unit["job"] != job.id:
         return _refusal(
             "It is somewhere else",
             "{} is {}.".format(name, where),
             "Only a sensor that is in hand on this job can be fitted at {}.".format(wanted),
         )
-    occupant = state.occupant(job["vehicle"], position)
+    occupant = job.fitted_at(position)
     if occupant:
         return _refusal(
             "{} is taken".format(phrases.sentence_case(wanted)),
-            "{} sits at {}.".format(phrases.sentence_case(words.unit_name(state, job, occupant)), wanted),
+            "{} sits at {}.".format(phrases.sentence_case(words.unit_name(job.unit(occupant))), wanted),
             "Pull that one first.",
         )
     return None

@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..facts.returns import open_return
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -17,7 +18,7 @@ def refuse(fold, draft, job):
         last = unit["returns"][-1]["decision"]
         return _refusal(
             "{} was {} already, signed by {}.".format(
-                phrases.sentence_case(words.unit_name(fold.state, job, unit["id"])),
+                phrases.sentence_case(words.unit_name(Unit(fold.state, unit["id"], job))),
                 words.DECIDED[last["decision"]],
                 last["signed"],
             ),

@@ -1,6 +1,8 @@
 """Different part numbers are not swapped without a reason, which the record shows."""
 
 from .. import phrases
+from ..state.job import Job
+from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
 
@@ -10,7 +12,7 @@ def refuse(fold, draft, job):
     if draft["kind"] != "unit_fitted" or draft["data"]["override"].strip():
         return None
     data, state = draft["data"], fold.state
-    wanted = part_at(state, job, data["position"])
+    wanted = part_at(job, data["position"])
     part = state.units[data["unit"]]["part"]
     if not wanted or not part or wanted == part:
         return None
@@ -18,7 +20,7 @@ def refuse(fold, draft, job):
         "same_part",
         "Another part number",
         "{} is part {}. {} takes {}.".format(
-            phrases.sentence_case(words.unit_name(state, job, data["unit"])),
+            phrases.sentence_case(words.unit_name(Unit(state, data["unit"], job))),
             part,
             phrases.sentence_case(words.position_name(job, data["position"])),
             wanted,
@@ -28,7 +30,7 @@ def refuse(fold, draft, job):
     )
 
 
-def part_at(state, job, position):
+def part_at(job: Job, position):
     """Return the part number that a position takes: that of the unit first seen there."""
-    home = state.vehicles[job["vehicle"]]["home"].get(position)
-    return state.units[home]["part"] if home else job["part"]
+    home = job.vehicle["home"].get(position)
+    return job.unit(home)["part"] if home else job["part"]

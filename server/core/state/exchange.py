@@ -5,25 +5,27 @@ locked. Whether a step is done is read off the state, so that a reload or a seco
 the right place.
 """
 
+from .job import Job
 
-def steps(state, job: dict) -> list[dict]:
+
+def steps(job: Job) -> list[dict]:
     """Return the steps of the move under way as [{"do", "unit", "position", "done"}].
 
     `do` is "take" (a spare out of stock), "pull", "fit", "lock" or "check" (a replacement's fit).
     """
-    move = job["move"]
-    holds = state.vehicles[job["vehicle"]]["holds"]
-    order = [p["id"] for p in job["positions"] if p["id"] in move["fitted"]]
+    move = job.move
+    holds = job.holds
+    order = [p["id"] for p in job.positions if p["id"] in move["fitted"]]
     listed = []
     for position in order:
         planned = move["fitted"][position]
         if planned in move["from_stock"]:
-            taken = state.units[planned]["place"] != "stock"
+            taken = not job.unit(planned).is_in_stock()
             listed.append(_step("take", planned, position, taken))
     for position in order:
         unit = move["before"].get(position)
         if unit and unit != move["fitted"][position]:
-            labelled = state.units[unit]["code"] != ""
+            labelled = job.unit(unit).is_labelled()
             listed.append(_step("pull", unit, position, holds.get(position) != unit and labelled))
     for position in order:
         unit = move["fitted"][position]
@@ -38,9 +40,9 @@ def steps(state, job: dict) -> list[dict]:
     return listed
 
 
-def current(state, job: dict) -> tuple | None:
+def current(job: Job) -> tuple | None:
     """Return (step, number from 1, total) of the next step of the move, or None when all are done."""
-    listed = steps(state, job)
+    listed = steps(job)
     for index in range(len(listed)):
         if not listed[index]["done"]:
             return listed[index], index + 1, len(listed)

@@ -13,6 +13,9 @@ from ..guide.step import action
 from ..log import canon
 from ..returns.photos import pictures
 from ..state import own_label
+from ..state.job import Job
+from ..state.job import known_job
+from ..state.unit import Unit
 from ..words import words
 
 # what a clerk may give as a reason with one tap, in place of typing one
@@ -71,7 +74,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "how": how,
         "read": read,
         "job": job,
-        "result": reasoned(job["id"]) if job else None,
+        "result": reasoned(job.id) if job else None,
         "now": asked["now"],
         "window_days": asked["window_days"],
         "record": asked["record"],
@@ -88,15 +91,15 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "part": unit["part"] if unit else "",
         "serial": unit["serial"] if unit else "",
         "read": read,
-        "from": _origin(state, unit, job),
-        "job": job["id"] if job else None,
+        "from": _origin(unit, job),
+        "job": job.id if job else None,
         "proposed": proposal,
         "word": WORDS[proposal],
         "headline": _headline(proposal, made),
         "checks": made,
         "against": against,
         "waiting": waiting is not None,
-        "photos": [_picture(state, job, photo) for photo in pictures(unit, job)] if unit else [],
+        "photos": [_picture(job, photo) for photo in pictures(unit, job)] if unit else [],
         "reasons": list(REASONS),
         "received": _received(label, how, read),
         "decisions": [
@@ -133,7 +136,7 @@ def label_of(state, unit: dict) -> dict:
         "outcome": "unit",
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or words.unit_name(state, None, unit["id"]),
+        "shown": shown(code) or words.unit_name(Unit(state, unit["id"])),
         "elsewhere": code.partition("@")[2],
     }
 
@@ -155,15 +158,15 @@ def _never_on_record(unit) -> bool:
     )
 
 
-def _job_of(state, unit) -> dict | None:
+def _job_of(state, unit) -> Job | None:
     """Return the job that a unit is returned from: the last one that tested it, else the last one."""
     if unit is None or not unit["jobs"]:
         return None
     for identity in reversed(unit["jobs"]):
-        for test in state.jobs[identity]["tests"]:
+        for test in known_job(state, identity).tests:
             if unit["id"] in test["fitted"].values():
-                return state.jobs[identity]
-    return state.jobs[unit["jobs"][-1]]
+                return known_job(state, identity)
+    return known_job(state, unit["jobs"][-1])
 
 
 def _past(state, label, unit) -> list:
@@ -175,11 +178,11 @@ def _past(state, label, unit) -> list:
     return [entry for entry in past if entry["decision"]]
 
 
-def _origin(state, unit, job) -> str:
+def _origin(unit, job: Job | None) -> str:
     """Return where a unit comes from, in words."""
     if unit is None or job is None:
         return ""
-    vehicle = state.vehicles[job["vehicle"]]["name"]
+    vehicle = job.vehicle["name"]
     if not unit["pulled_from"]:
         return vehicle
     return "{} of {}".format(words.position_name(job, unit["pulled_from"]), vehicle)
@@ -191,8 +194,8 @@ def _headline(proposal, made) -> str:
     return "Everything on record speaks for it" if proposal == "accept" else titles[0]
 
 
-def _picture(state, job, photo) -> dict:
-    name = words.position_name(job, photo["position"]) if photo["position"] else ""
+def _picture(job: Job | None, photo) -> dict:
+    name = words.position_name(job, photo["position"]) if job and photo["position"] else ""
     return {"sha256": photo["sha256"], "words": name or "the sensor", "at": photo["at"]}
 
 

@@ -6,6 +6,8 @@ Each is a view of the units' returns, so a counter without a network has them to
 from .. import phrases
 from .. import returns
 from ..facts.returns import open_return
+from ..state.job import known_job
+from ..state.unit import Unit
 from ..words import words
 from .counter import PAST
 from .counter import WORDS
@@ -129,15 +131,15 @@ def tokens(text: str) -> list[str]:
 
 def _unit_line(state, unit, entry) -> dict:
     code = unit["code"] or (entry["code"] if entry else "")
-    job = state.jobs[unit["jobs"][-1]] if unit["jobs"] else None
+    job = known_job(state, unit["jobs"][-1]) if unit["jobs"] else None
     return {
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or phrases.sentence_case(words.unit_name(state, job, unit["id"])),
+        "shown": shown(code) or phrases.sentence_case(words.unit_name(Unit(state, unit["id"], job))),
         "part": unit["part"],
         "serial": unit["serial"],
-        "job": job["id"] if job else None,
-        "vehicle": state.vehicles[job["vehicle"]]["name"] if job else "",
+        "job": job.id if job else None,
+        "vehicle": job.vehicle["name"] if job else "",
         "complaint": job["complaint"] if job else "",
         "how": entry["how"] if entry else "",
         "twice": entry["twice"] if entry else False,

@@ -2,6 +2,8 @@
 
 from .. import phrases
 from ..evidence import verdict
+from ..state.job import Job
+from ..state.job import known_job
 
 
 def findings(state, identity: str, results: dict) -> list[dict]:
@@ -12,10 +14,10 @@ def findings(state, identity: str, results: dict) -> list[dict]:
     """
     found = []
     for job_id in state.units[identity]["jobs"]:
-        job, result = state.jobs[job_id], results.get(job_id)
-        tested = [test for test in job["tests"] if identity in test["fitted"].values()]
+        job, result = known_job(state, job_id), results.get(job_id)
+        tested = [test for test in job.tests if identity in test["fitted"].values()]
         if result and tested:
-            found.append(_finding(state, job, identity, result, tested))
+            found.append(_finding(job, identity, result, tested))
     return found
 
 
@@ -27,8 +29,8 @@ def leading(found: list) -> dict | None:
     return found[-1] if found else None
 
 
-def _finding(state, job, identity, result, tested) -> dict:
-    told = verdict.reasoning(state, job, result)
+def _finding(job: Job, identity, result, tested) -> dict:
+    told = verdict.reasoning(job, result)
     named = result["verdict"]["causes"] if result["verdict"] else []
     chance = 0
     for entry in result["causes"]:
@@ -44,8 +46,8 @@ def _finding(state, job, identity, result, tested) -> dict:
         standing, sentence = "open", told["sentence"]
         sure = "Chance that this sensor is bad: {}.".format(phrases.percent(chance))
     return {
-        "job": job["id"],
-        "title": state.vehicles[job["vehicle"]]["name"],
+        "job": job.id,
+        "title": job.vehicle["name"],
         "complaint": job["complaint"],
         "at": tested[-1]["at"],
         "standing": standing,

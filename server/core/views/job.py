@@ -10,6 +10,8 @@ from ..guide import moves
 from ..guide import next_step
 from ..parts import cautions
 from ..rules.closing import blocked_by
+from ..state.job import Job
+from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
 from . import summary
@@ -24,22 +26,22 @@ def jobs_view(state) -> list[dict]:
     listed = []
     out, disputed = _loose_ends(state)
     for identity in state.jobs:
-        job = state.job_line(identity)
-        vehicle = state.vehicles[job["vehicle"]]
+        line = state.job_line(identity)
+        vehicle = state.vehicles[line["vehicle"]]
         listed.append(
             {
                 "id": identity,
                 "title": vehicle["name"],
                 "vehicle": vehicle["id"],
-                "complaint": job["complaint"],
-                "opened_at": job["opened_at"],
-                "closed": job["closed"],
-                "tests": job["tests"],
+                "complaint": line["complaint"],
+                "opened_at": line["opened_at"],
+                "closed": line["closed"],
+                "tests": line["tests"],
                 "out": out.get(identity, 0),
                 "disputed": disputed.get(identity, 0),
             }
         )
-    return sorted(listed, key=lambda job: (job["closed"], -job["opened_at"], job["id"]))
+    return sorted(listed, key=lambda row: (row["closed"], -row["opened_at"], row["id"]))
 
 
 def _loose_ends(state) -> tuple:
@@ -58,55 +60,55 @@ def _loose_ends(state) -> tuple:
     return out, disputed
 
 
-def job_view(state, job: dict, result: dict | None) -> dict:
+def job_view(job: Job, result: dict | None) -> dict:
     """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
-    vehicle = state.vehicles[job["vehicle"]]
-    next_moves = moves.in_words(state, job, result) if result else []
-    unit_history.tell_of_spares(state, job, next_moves)
-    stage, step = next_step.next_step(state, job, result, next_moves)
+    vehicle = job.vehicle
+    next_moves = moves.in_words(job, result) if result else []
+    unit_history.tell_of_spares(job, next_moves)
+    stage, step = next_step.next_step(job, result, next_moves)
     caution_step = step["id"] if step["id"] in cautions.AT_STEP else step["id"].split(".")[-1]
     return {
-        "id": job["id"],
+        "id": job.id,
         "title": vehicle["name"],
         "complaint": job["complaint"],
         "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
         "stage": stage,
-        "stages": _stages(stage, job["closed"] is not None),
-        "closed": job["closed"] is not None,
+        "stages": _stages(stage, job.is_closed()),
+        "closed": job.is_closed(),
         "comes_and_goes": job["comes_and_goes"],
-        "board": board(state, job, result),
+        "board": board(job, result),
         "step": step,
         "cautions": cautions.for_step(caution_step, job["cautions"]),
-        "trail": trail.trail(state, job, result),
-        "reasoning": verdict.reasoning(state, job, result) if result else None,
+        "trail": trail.trail(job, result),
+        "reasoning": verdict.reasoning(job, result) if result else None,
         "moves": next_moves,
-        "may_choose": bool(next_moves) and job["move"] is None and job["closed"] is None,
+        "may_choose": bool(next_moves) and job.move is None and not job.is_closed(),
         "reopened": job["reopened"] is not None,
         "proof": proof.proof(job, result),
-        "out": [_unit_line(state, job, unit) for unit in state.units_out(job["id"])],
-        "mixed": mixups.job_view(state, job),
-        "disputes": [_unit_line(state, job, unit) for unit in state.disputed(job["id"])],
-        "close": {"ready": not blocked_by(state, job), "blockers": blocked_by(state, job)},
+        "out": [_unit_line(job, unit) for unit in job.in_hand()],
+        "mixed": mixups.job_view(job),
+        "disputes": [_unit_line(job, unit) for unit in job.disputed()],
+        "close": {"ready": not blocked_by(job), "blockers": blocked_by(job)},
         "photos": job["photos"],
-        "units": [_unit_line(state, job, unit) for unit in summary.handled(state, job)],
-        "replaced": summary.replaced(state, job),
-        "history": _history(state, job),
+        "units": [_unit_line(job, unit) for unit in summary.handled(job)],
+        "replaced": summary.replaced(job),
+        "history": _history(job),
     }
 
 
-def board(state, job: dict, result: dict | None) -> dict:
+def board(job: Job, result: dict | None) -> dict:
     """Return the board: each position with what sits there and how it stands."""
     edges = {}
-    for position in job["positions"]:
+    for position in job.positions:
         edges[position["edge"]] = edges.get(position["edge"], 0) + 1
     kind = sorted(edges)[0] if len(edges) == 1 and sorted(edges)[0] in ("rear", "front") else "around"
     seen, shown = {}, []
     photos = {photo["position"]: photo["sha256"] for photo in job["photos"]
               if photo["shows"] == "position"}  # fmt: skip
-    for position in job["positions"]:
+    for position in job.positions:
         edge = position["edge"]
-        unit = state.occupant(job["vehicle"], position["id"])
-        mark = _mark(state, job, result, position["id"], unit)
+        unit = job.fitted_at(position["id"])
+        mark = _mark(job, result, position["id"], unit)
         shown.append(
             {
                 "id": position["id"],
@@ -116,7 +118,7 @@ def board(state, job: dict, result: dict | None) -> dict:
                 "count_on_edge": edges[edge],
                 "mark": mark,
                 "word": _MARK_WORDS[mark],
-                "unit": _unit_brief(state, unit),
+                "unit": _unit_brief(job.state, unit),
                 "photo": photos.get(position["id"], ""),
                 "reach_minutes": readings.reach(job, position),
             }
@@ -125,17 +127,17 @@ def board(state, job: dict, result: dict | None) -> dict:
     return {"kind": kind, "positions": shown}
 
 
-def _mark(state, job, result, position, unit):
+def _mark(job: Job, result, position, unit):
     """Return how a position stands: its last counted reading with the unit that sits there now."""
     if unit is None:
         return "empty"
-    if state.units[unit]["claims"]:
+    if job.unit(unit).is_disputed():
         return "aside"
     aside = {}
     if result:
         aside = {entry["test"]: True for entry in result["ignored"]}
-    for index in range(len(job["tests"]) - 1, -1, -1):
-        if job["tests"][index]["fitted"].get(position) != unit:
+    for index in range(len(job.tests) - 1, -1, -1):
+        if job.tests[index]["fitted"].get(position) != unit:
             return "untested"
         mark = trail.reading(job, index, position, aside)
         if mark != "aside":
@@ -146,7 +148,7 @@ def _mark(state, job, result, position, unit):
 def unit_line(state, identity: str) -> dict:
     """Return a unit in one line: code, part, where it is."""
     line = _unit_brief(state, identity)
-    line["where"] = words.place_words(state, None, identity)
+    line["where"] = words.place_words(Unit(state, identity))
     return line
 
 
@@ -157,11 +159,11 @@ def _unit_brief(state, unit):
     return {"id": unit, "shown": labels.shown(known["code"]), "part": known["part"]}
 
 
-def _unit_line(state, job, unit):
-    line = _unit_brief(state, unit)
-    line["name"] = words.unit_name(state, job, unit)
-    line["where"] = words.place_words(state, job, unit)
-    pulled_from = state.units[unit]["pulled_from"]
+def _unit_line(job: Job, unit):
+    line = _unit_brief(job.state, unit)
+    line["name"] = words.unit_name(job.unit(unit))
+    line["where"] = words.place_words(job.unit(unit))
+    pulled_from = job.unit(unit)["pulled_from"]
     line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""
     line["claims"] = [
         {
@@ -170,7 +172,7 @@ def _unit_line(state, job, unit):
             "words": words.position_name(job, claim["position"]) if claim["position"]
             else words.PLACE_WORDS.get(claim["place"], "in hand"),
         }
-        for claim in state.units[unit]["claims"]
+        for claim in job.unit(unit)["claims"]
     ]  # fmt: skip
     return line
 
@@ -197,9 +199,9 @@ _NOT_UNDERSTOOD = {
 }
 
 
-def _history(state, job):
+def _history(job: Job):
     shown = []
-    for entry in reversed(job["history"]):
+    for entry in reversed(job.history):
         known = entry["understood"]
         shown.append(
             {
@@ -208,7 +210,7 @@ def _history(state, job):
                 "at": entry["at"],
                 "actor": entry["actor"],
                 "kind": entry["kind"],
-                "sentence": sentences.sentence(state, job, entry["kind"], entry["data"])
+                "sentence": sentences.sentence(job, entry["kind"], entry["data"])
                 if known
                 else _NOT_UNDERSTOOD[entry["newer"]],
                 "undone": entry["withdrawn"],

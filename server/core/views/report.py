@@ -8,6 +8,7 @@ from .. import phrases
 from ..evidence import proof
 from ..evidence import verdict
 from ..parts import cautions
+from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import report_photos
@@ -18,51 +19,49 @@ from . import trail
 _CAUTION = "aid"
 
 
-def report(state, job: dict, result: dict | None) -> dict:
+def report(job: Job, result: dict | None) -> dict:
     """Return everything a customer's report says of a job; `result` is the reasoning, None before a test."""
-    vehicle = state.vehicles[job["vehicle"]]
-    told = verdict.reasoning(state, job, result) if result else None
+    vehicle = job.vehicle
+    told = verdict.reasoning(job, result) if result else None
     return {
-        "id": job["id"],
+        "id": job.id,
         "vehicle": vehicle["name"],
         "vin": vehicle["vin"],
         "complaint": job["complaint"],
         "opened_at": job["opened_at"],
         "closed": job["closed"],
         "standing": _standing(job),
-        "headline": _headline(state, job, result, told),
-        "found": _found(state, job, result, told),
+        "headline": _headline(job, result, told),
+        "found": _found(job, result, told),
         "sure": _sure(job, result, told),
         "photos": report_photos.before_and_after(job),
-        "trail": trail.trail(state, job, result),
-        "done": report_work.done(state, job),
-        "replaced": summary.replaced(state, job),
-        "proof": _proof(state, job, result, told),
-        "cautions": _cautions(state, job, result, told),
+        "trail": trail.trail(job, result),
+        "done": report_work.done(job),
+        "replaced": summary.replaced(job),
+        "proof": _proof(job, result, told),
+        "cautions": _cautions(job, result, told),
         "by": _people(job),
     }
 
 
 def _standing(job) -> str:
-    if job["closed"]:
+    if job.is_closed():
         return "The job is finished."
     return "The job is not finished. This is what is known so far."
 
 
-def _headline(state, job, result, told) -> str:
+def _headline(job: Job, result, told) -> str:
     if told is None:
         return "Nothing has been tested yet."
     named = result["verdict"]["causes"] if result["verdict"] else []
     if named:
         if len(named) > 1:
             return (
-                "Several faults were found."
-                if _live(state, job, named)
-                else "The faults were found and put right."
+                "Several faults were found." if _live(job, named) else "The faults were found and put right."
             )
         kind, what, _ = causes.split(named[0])
         place = _group_words(job, kind, what)
-        if _live(state, job, named):
+        if _live(job, named):
             return _WHAT[kind][0].format(place)
         return _WHAT[kind][1].format(place)
     if told["settled"]:
@@ -87,15 +86,15 @@ def _group_words(job, kind, what) -> str:
     return words.position_name(job, what) if kind in ("circuit", "blocked") else what
 
 
-def _live(state, job, named) -> bool:
-    return len([cause for cause in named if causes.is_live(state, job, cause)]) > 0
+def _live(job: Job, named) -> bool:
+    return len([cause for cause in named if causes.is_live(job, cause)]) > 0
 
 
 def _faulted(job) -> bool:
-    return len([test for test in job["tests"] if test["heard"] and test["faulted"]]) > 0
+    return len([test for test in job.tests if test["heard"] and test["faulted"]]) > 0
 
 
-def _found(state, job, result, told) -> list[str]:
+def _found(job: Job, result, told) -> list[str]:
     """Return what was found and how that is known, a sentence or two for each cause."""
     if told is None:
         return []
@@ -104,20 +103,20 @@ def _found(state, job, result, told) -> list[str]:
         return said + [told["detail"]] if told["detail"] else said
     for cause in sorted(result["verdict"]["causes"]):
         kind, what, _ = causes.split(cause)
-        said.append(_EXPLAINED[kind](state, job, cause, what))
+        said.append(_EXPLAINED[kind](job, cause, what))
     return said
 
 
 def _first_fault(job) -> list[str]:
-    for test in job["tests"]:
+    for test in job.tests:
         if test["heard"] and test["faulted"]:
             names = [words.position_name(job, position) for position in test["faulted"]]
             return ["The control unit's self-test showed a fault at {}.".format(phrases.listed(names))]
     return []
 
 
-def _unit_found(state, job, cause, unit) -> str:
-    name = phrases.sentence_case(causes.phrase(state, job, cause))
+def _unit_found(job: Job, cause, unit) -> str:
+    name = phrases.sentence_case(causes.phrase(job, cause))
     places = [words.position_name(job, place) for place in verdict.faulted_places(job, unit)]
     if len(places) > 1:
         return (
@@ -127,7 +126,7 @@ def _unit_found(state, job, cause, unit) -> str:
     return "{} is bad: that is what the tests leave as the explanation.".format(name)
 
 
-def _circuit_found(state, job, cause, position) -> str:
+def _circuit_found(job: Job, cause, position) -> str:
     name = words.position_name(job, position)
     if len(verdict.faulted_units(job, position)) > 1:
         return (
@@ -137,17 +136,17 @@ def _circuit_found(state, job, cause, position) -> str:
     return "The fault is in the connector, the wire or the control unit's input at {}.".format(name)
 
 
-def _blocked_found(state, job, cause, position) -> str:
+def _blocked_found(job: Job, cause, position) -> str:
     return "Dirt, ice, thick paint or a wrong aim at {} kept a good sensor from working.".format(
         words.position_name(job, position)
     )
 
 
-def _feed_found(state, job, cause, group) -> str:
+def _feed_found(job: Job, cause, group) -> str:
     return "The {} sensors share one supply and ground. The fault is there, not in the sensors.".format(group)
 
 
-def _control_found(state, job, cause, what) -> str:
+def _control_found(job: Job, cause, what) -> str:
     return "The sensors and their wires are good. The fault is in the control unit or its own supply."
 
 
@@ -164,7 +163,7 @@ def _sure(job, result, told) -> str:
     if told is None:
         return ""
     ignored = {entry["test"]: True for entry in result["ignored"]}
-    counted = len([n for n in range(len(job["tests"])) if n not in ignored])
+    counted = len([n for n in range(len(job.tests)) if n not in ignored])
     rests = "worked out from {} whose sounder was heard".format(
         "1 self-test" if counted == 1 else "{} self-tests".format(counted)
     )
@@ -182,7 +181,7 @@ def _lower(text) -> str:
     return text[:1].lower() + text[1:]
 
 
-def _proof(state, job, result, told) -> list[str]:
+def _proof(job: Job, result, told) -> list[str]:
     """Return what shows that the repair holds, or that nothing shows it yet."""
     if told is None:
         return []
@@ -203,7 +202,7 @@ def _proof(state, job, result, told) -> list[str]:
     return said or ["Nothing proves a repair yet."]
 
 
-def _cautions(state, job, result, told) -> list[str]:
+def _cautions(job: Job, result, told) -> list[str]:
     said = []
     if told and not told["settled"] and _faulted(job):
         said.append("The repair is not proven. Do not rely on the parking aid until it is.")
@@ -211,7 +210,7 @@ def _cautions(state, job, result, told) -> list[str]:
         said.append(
             "This fault came and went. If it shows again, note the weather and what you did, and come back."
         )
-    if [unit for unit in state.units_out(job["id"])]:
+    if [unit for unit in job.in_hand()]:
         said.append("Not every sensor is back in its place yet.")
     said.append(cautions.sentence(_CAUTION))
     return said
@@ -219,7 +218,7 @@ def _cautions(state, job, result, told) -> list[str]:
 
 def _people(job) -> list[str]:
     names = []
-    for entry in job["history"]:
+    for entry in job.history:
         if entry["actor"] and entry["actor"] not in names:
             names.append(entry["actor"])
     return names

@@ -1,14 +1,15 @@
 """Which pictures of a job show it before and after the work; told by the order of events, not by clocks."""
 
 from .. import phrases
+from ..state.job import Job
 from ..words import words
 
 _CHANGES = ("unit_pulled", "unit_fitted", "cleaned", "circuit_repaired")
 
 
-def before_and_after(job: dict) -> dict:
+def before_and_after(job: Job) -> dict:
     """Return {"before", "during", "after"}: lists of {"sha256", "at", "words"}, each in order."""
-    entries = [entry for entry in job["history"] if entry["understood"] and entry["withdrawn"] is None]
+    entries = [entry for entry in job.history if entry["understood"] and entry["withdrawn"] is None]
     work = [n for n in range(len(entries)) if entries[n]["kind"] in _CHANGES]
     first = work[0] if work else len(entries)
     last = work[-1] if work else len(entries)

@@ -1,30 +1,29 @@
 """What was done on a job, test by test, as a customer reads it."""
 
 from .. import phrases
+from ..state.job import Job
 from ..words import causes
 from ..words import words
 from ..words.words import unit_name
 
 
-def done(state, job: dict) -> list[dict]:
+def done(job: Job) -> list[dict]:
     """Return [{"at", "sentence", "mark"}]: each test with what was done before it, then what came after.
 
     `mark` is "fault", "clean" or "aside".
     """
     listed, before = [], None
-    for index in range(len(job["tests"])):
-        test = job["tests"][index]
-        said = _changes(
-            state, job, before, test["fitted"], test["cleaned"], test["repaired"], test["unplugged"]
-        )
+    for index in range(len(job.tests)):
+        test = job.tests[index]
+        said = _changes(job, before, test["fitted"], test["cleaned"], test["repaired"], test["unplugged"])
         said.append(_read(job, index))
         listed.append({"at": test["at"], "sentence": " ".join(said), "mark": _mark(test)})
         before = test["fitted"]
-    holds = state.vehicles[job["vehicle"]]["holds"]
-    now = {p["id"]: holds[p["id"]] for p in job["positions"] if holds.get(p["id"])}
+    holds = job.holds
+    now = {p["id"]: holds[p["id"]] for p in job.positions if holds.get(p["id"])}
     pending = job["pending"]
-    last = _changes(state, job, before, now, pending["cleaned"], pending["repaired"], []) if before else []
-    if last and not job["closed"]:
+    last = _changes(job, before, now, pending["cleaned"], pending["repaired"], []) if before else []
+    if last and not job.is_closed():
         listed.append({"at": None, "sentence": " ".join(last) + " Not tested since.", "mark": "aside"})
     return listed
 
@@ -36,7 +35,7 @@ def _mark(test) -> str:
 
 
 def _read(job, index) -> str:
-    test = job["tests"][index]
+    test = job.tests[index]
     name = "Self-test {}".format(index + 1)
     if not test["heard"]:
         return name + ": its sounder was not heard, so it does not count."
@@ -45,20 +44,20 @@ def _read(job, index) -> str:
     return name + ": no fault."
 
 
-def _changes(state, job, before, now, cleaned, repaired, unplugged) -> list[str]:
+def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[str]:
     """Return what differs between two tests as sentences."""
     said = []
     for position in cleaned:
         said.append("Cleaned {}.".format(words.position_name(job, position)))
     for cause in repaired:
-        said.append("Repaired {}.".format(causes.phrase(state, job, cause)))
+        said.append("Repaired {}.".format(causes.phrase(job, cause)))
     if unplugged:
         said.append("Unplugged {} for the test.".format(_places(job, unplugged)))
     if before is None:
         return said
     moved, fresh, gone = [], [], []
     seen = [before[position] for position in before]
-    for place in job["positions"]:
+    for place in job.positions:
         position = place["id"]
         if now.get(position) == before.get(position):
             continue
@@ -75,7 +74,7 @@ def _changes(state, job, before, now, cleaned, repaired, unplugged) -> list[str]
     for position in fresh:
         said.append(
             "Fitted sensor {} at {}.".format(
-                unit_name(state, job, now[position]), words.position_name(job, position)
+                unit_name(job.unit(now[position])), words.position_name(job, position)
             )
         )
     if gone:

@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..guide import moves
+from ..state.job import Job
 from ..words import causes
 from ..words import results
 from ..words import words
@@ -13,7 +14,7 @@ _AS_LIKELY = (4, 5)
 _COUNTS = ("no", "one", "pair", "three", "four")
 
 
-def in_words(state, job: dict, case: dict, found: dict | None, told: dict | None) -> dict:
+def in_words(job: Job, case: dict, found: dict | None, told: dict | None) -> dict:
     """Return {"carries": [sentences], "runner_up", "apart": {"sentence", "results"} or None}.
 
     `found` is what `leave_one_out` gives, None without a conclusion; `told` what `discriminate` gives.
@@ -21,19 +22,19 @@ def in_words(state, job: dict, case: dict, found: dict | None, told: dict | None
     if found is None:
         return {"carries": [], "runner_up": "", "apart": None}
     return {
-        "carries": _carries(state, job, case, found),
-        "runner_up": _runner_up(state, job, found),
-        "apart": _apart(state, job, found, told) if told else None,
+        "carries": _carries(job, case, found),
+        "runner_up": _runner_up(job, found),
+        "apart": _apart(job, found, told) if told else None,
     }
 
 
-def _carries(state, job, case, found) -> list:
+def _carries(job: Job, case, found) -> list:
     groups = _groups(case, found)
     if not groups:
         return [_nothing_alone(found)]
     ranked = sorted([(groups[n]["rank"], n) for n in range(len(groups))])[:_MOST_NAMED]
     named = sorted([n for _, n in ranked])
-    lines = [_line(state, job, found, groups[n]) for n in named]
+    lines = [_line(job, found, groups[n]) for n in named]
     if len(named) < len(groups):
         lines.append("Others matter too, but less.")
     elif found["by"] == "verdict":
@@ -78,7 +79,7 @@ def _tests(numbers) -> str:
     return "Test {}".format(numbers[0]) if len(numbers) == 1 else "Tests " + phrases.listed(numbers)
 
 
-def _line(state, job, found, group) -> str:
+def _line(job: Job, found, group) -> str:
     """Return what carries it, what would be said without, and which readings of a test it is about."""
     entry = group["entry"]
     if group["check"]:
@@ -94,7 +95,7 @@ def _line(state, job, found, group) -> str:
         return "{}, you would be only {} sure.{}".format(start, phrases.percent(entry["probability"]), about)
     if not entry["causes"]:
         return "{}, nothing would point to a cause.{}".format(start, about)
-    other = causes.phrases(state, job, entry["causes"])
+    other = causes.phrases(job, entry["causes"])
     if entry["left"] * _AS_LIKELY[1] >= entry["probability"] * _AS_LIKELY[0]:
         return "{}, {} would be just as likely.{}".format(start, other, about)
     chance = phrases.percent(entry["probability"])
@@ -105,7 +106,7 @@ def _about(job, entry) -> str:
     """Return 'What counts is the fault at right inner.' where one or two readings matter alone."""
     if not 1 <= len(entry["positions"]) <= 2:
         return ""
-    faulted = job["tests"][entry["test"]]["faulted"]
+    faulted = job.tests[entry["test"]]["faulted"]
     shown = [words.position_name(job, each) for each in entry["positions"] if each in faulted]
     clean = [words.position_name(job, each) for each in entry["positions"] if each not in faulted]
     said = []
@@ -126,7 +127,7 @@ def _nothing_alone(found) -> str:
     )
 
 
-def _runner_up(state, job, found) -> str:
+def _runner_up(job: Job, found) -> str:
     """Name the likeliest explanation beside the verdict, and what it fails to explain."""
     other = found["alternative"]
     if other is None:
@@ -136,7 +137,7 @@ def _runner_up(state, job, found) -> str:
         said.append("No other {} fits all that was seen.".format(_as_few(len(found["causes"]))))
     name = "no fault at all"
     if other["causes"]:
-        name = causes.phrases(state, job, other["causes"])
+        name = causes.phrases(job, other["causes"])
     said.append("The next likeliest is {}, {}.".format(name, phrases.percent(other["probability"])))
     if other["missed"]:
         said.append("It does not explain {}.".format(_missed(job, other["missed"])))
@@ -165,7 +166,7 @@ def _missed(job, missed) -> str:
     return " nor ".join(said)
 
 
-def _apart(state, job, found, told) -> dict:
+def _apart(job: Job, found, told) -> dict:
     if told["same"]:
         return {"sentence": "A test made now would show the same either way.", "results": []}
     move = told["move"]
@@ -176,11 +177,11 @@ def _apart(state, job, found, told) -> dict:
     sharp = told["sharp"]
     for explained, outcome in zip((found["causes"], found["alternative"]["causes"]), move["results"]):
         says = "it is" if len(explained) < 2 else "the causes are"
-        names = causes.phrases(state, job, explained) if explained else "no fault at all"
+        names = causes.phrases(job, explained) if explained else "no fault at all"
         rows.append(
             {
-                "result": results.result(state, job, move, outcome),
+                "result": results.result(job, move, outcome),
                 "then": "{} {}".format(says if sharp else "speaks for", names),
             }
         )
-    return {"sentence": moves.title_of(state, job, move) + ".", "results": rows}
+    return {"sentence": moves.title_of(job, move) + ".", "results": rows}

@@ -1,13 +1,14 @@
 """The trail: which unit sat where in each test, and what was read there; drawn as lines by the app."""
 
 from .. import phrases
+from ..state.job import Job
 from ..words import causes
 from ..words.words import unit_name
 
 IN_HAND = "in_hand"
 
 
-def trail(state, job: dict, result: dict | None) -> dict:
+def trail(job: Job, result: dict | None) -> dict:
     """Return {"tests", "rows", "lines"}: tests left to right, positions top to bottom, a line a unit."""
     aside = set_aside(result)
     suspects = _suspects(job, result)
@@ -17,13 +18,13 @@ def trail(state, job: dict, result: dict | None) -> dict:
             "name": phrases.sentence_case(position["name"]),
             "suspect": _stays(suspects, position["id"]),
         }
-        for position in job["positions"]
+        for position in job.positions
     ]
     units = {}
-    for test in job["tests"]:
+    for test in job.tests:
         for position in test["fitted"]:
             units[test["fitted"][position]] = True
-    lines = [_line(state, job, unit, aside, suspects) for unit in sorted(units)]
+    lines = [_line(job, unit, aside, suspects) for unit in sorted(units)]
     return {
         "tests": [
             {
@@ -32,7 +33,7 @@ def trail(state, job: dict, result: dict | None) -> dict:
                 "counted": index not in aside,
                 "why": aside.get(index, ""),
             }
-            for index in range(len(job["tests"]))
+            for index in range(len(job.tests))
         ],
         "rows": rows,
         "lines": lines,
@@ -44,9 +45,9 @@ def set_aside(result: dict | None) -> dict:
     return {entry["test"]: entry["reason"] for entry in result["ignored"]} if result else {}
 
 
-def reading(job: dict, index: int, position: str, aside: dict) -> str:
+def reading(job: Job, index: int, position: str, aside: dict) -> str:
     """Return the mark of one position in one test: fault, clean, aside or untested."""
-    test = job["tests"][index]
+    test = job.tests[index]
     if index in aside or position in test["disputed"]:
         return "aside"
     if position in test["silent"] or position in test["unplugged"]:
@@ -54,17 +55,17 @@ def reading(job: dict, index: int, position: str, aside: dict) -> str:
     return "fault" if position in test["faulted"] else "clean"
 
 
-def _line(state, job, unit, aside, suspects):
+def _line(job: Job, unit, aside, suspects):
     points = []
-    for index in range(len(job["tests"])):
-        fitted = job["tests"][index]["fitted"]
+    for index in range(len(job.tests)):
+        fitted = job.tests[index]["fitted"]
         where = [position for position in sorted(fitted) if fitted[position] == unit]
         position = where[0] if where else None
         mark = reading(job, index, position, aside) if position else "untested"
         points.append({"test": index, "position": position, "mark": mark})
     return {
         "unit": unit,
-        "shown": unit_name(state, job, unit) if state.units[unit]["code"] else "",
+        "shown": unit_name(job.unit(unit)) if job.unit(unit).is_labelled() else "",
         "suspect": "unit:" + unit in suspects,
         "points": points,
     }

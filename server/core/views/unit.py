@@ -7,7 +7,11 @@ from .. import phrases
 from ..codes import labels
 from ..evidence import mixups
 from ..evidence import unit_history
+from ..state.job import Job
+from ..state.job import find_job
+from ..state.job import known_job
 from ..state.state import MIXED
+from ..state.unit import Unit
 from ..words import custody
 from ..words import labels_on_unit
 from ..words import places
@@ -26,10 +30,10 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
     unit was identified by whoever asks, `base` is the installation's address for its label ("" for none).
     """
     unit = state.units[identity]
-    job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
+    job = find_job(state, unit["jobs"][-1]) if unit["jobs"] else None
     tests = []
     for job_id in unit["jobs"]:
-        tests.extend(_tests_of(state, state.jobs[job_id], identity, results.get(job_id)))
+        tests.extend(_tests_of(known_job(state, job_id), identity, results.get(job_id)))
     found = findings.findings(state, identity, results)
     returns = returned.returns(unit)
     return {
@@ -39,7 +43,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "serial": unit["serial"],
         "place": unit["place"],
         "job": unit["job"],
-        "where": words.place_words(state, job, identity),
+        "where": words.place_words(Unit(state, identity, job)),
         "disputed": len(unit["claims"]) > 0,
         "claims": places.claims(state, unit),
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
@@ -50,7 +54,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "labels": custody.labels_of(unit),
         "history": unit_history.history(state, identity, _open_job(state, unit)),
         "lost": mixups.lost_view(state, unit),
-        "jobs": [_job_line(state, state.jobs[job_id], found) for job_id in unit["jobs"]],
+        "jobs": [_job_line(known_job(state, job_id), found) for job_id in unit["jobs"]],
         "tests": tests,
         "tests_words": _counted(tests),
         "findings": found,
@@ -65,43 +69,43 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
     }
 
 
-def _open_job(state, unit) -> dict | None:
+def _open_job(state, unit) -> Job | None:
     """Return the job that a unit is at work on; what its tests say is that job's to tell."""
-    job = state.jobs.get(unit["job"]) if unit["place"] in ("fitted", "out", MIXED) else None
-    return job if job and job["closed"] is None else None
+    job = find_job(state, unit["job"]) if unit["place"] in ("fitted", "out", MIXED) else None
+    return job if job and not job.is_closed() else None
 
 
-def _job_line(state, job, found) -> dict:
-    said = [entry for entry in found if entry["job"] == job["id"]]
+def _job_line(job: Job, found) -> dict:
+    said = [entry for entry in found if entry["job"] == job.id]
     return {
-        "id": job["id"],
-        "title": state.vehicles[job["vehicle"]]["name"],
+        "id": job.id,
+        "title": job.vehicle["name"],
         "complaint": job["complaint"],
         "opened_at": job["opened_at"],
-        "closed": job["closed"] is not None,
+        "closed": job.is_closed(),
         "sentence": said[0]["sentence"] if said else "",
     }
 
 
-def _tests_of(state, job, identity, result) -> list:
+def _tests_of(job: Job, identity, result) -> list:
     aside = trail.set_aside(result)
     found = []
-    for index in range(len(job["tests"])):
-        test = job["tests"][index]
+    for index in range(len(job.tests)):
+        test = job.tests[index]
         for position in sorted(test["fitted"]):
             if test["fitted"][position] == identity:
                 mark = trail.reading(job, index, position, aside) if test["heard"] else "aside"
                 name = words.position_name(job, position)
                 found.append(
                     {
-                        "job": job["id"],
-                        "vehicle": state.vehicles[job["vehicle"]]["name"],
+                        "job": job.id,
+                        "vehicle": job.vehicle["name"],
                         "n": index + 1,
                         "at": test["at"],
                         "position": name,
                         "mark": mark,
                         "sentence": "Test {} on {}, at {}: {}.".format(
-                            index + 1, state.vehicles[job["vehicle"]]["name"], name, _READ[mark]
+                            index + 1, job.vehicle["name"], name, _READ[mark]
                         ),
                         "why": aside.get(index, ""),
                     }
@@ -135,7 +139,7 @@ def _photos(state, unit) -> list:
     """Return the pictures of the unit itself, and those of the places where it sat when they were taken."""
     found = []
     for job_id in unit["jobs"]:
-        job = state.jobs[job_id]
+        job = known_job(state, job_id)
         for photo in job["photos"]:
             if unit["id"] in (photo["unit"], photo["sat"]):
                 shown = dict(photo)
@@ -143,14 +147,14 @@ def _photos(state, unit) -> list:
                 if photo["unit"] != unit["id"]:
                     shown["words"] = "At {} of {}".format(
                         words.position_name(job, photo["position"]),
-                        state.vehicles[job["vehicle"]]["name"],
+                        job.vehicle["name"],
                     )
                 found.append(shown)
     return found
 
 
 def _move_line(state, move) -> dict:
-    job = state.jobs.get(move["job"])
+    job = find_job(state, move["job"])
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
     line = dict(move)
     line["position"] = where

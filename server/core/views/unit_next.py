@@ -1,6 +1,7 @@
 """What may be done with a unit next: one thing first, then the places it can go to."""
 
 from ..facts.draft import draft
+from ..state.job import find_job
 from ..state.state import MIXED
 
 _PLACES = (
@@ -31,8 +32,8 @@ def _first(state, unit, found, returns) -> tuple:
         )
     if not unit["code"] and unit["old_codes"]:
         return "Put a fresh label on it and scan that.", "Scan a fresh label", "find"
-    job = state.jobs.get(unit["job"])
-    if unit["place"] in ("fitted", "out") and job and job["closed"] is None:
+    job = find_job(state, unit["job"])
+    if unit["place"] in ("fitted", "out") and job and not job.is_closed():
         return "Its job is open.", "Go to the job", "job"
     bad = [entry for entry in found if entry["standing"] == "bad"]
     if returns and returns[-1]["decision"]:

@@ -5,6 +5,10 @@ its own line is the thick one, and beside it stands what the other sensors read 
 """
 
 from .. import phrases
+from ..state.job import Job
+from ..state.job import find_job
+from ..state.job import known_job
+from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
 from . import trail
@@ -21,35 +25,35 @@ def stations(state, unit: dict, results: dict) -> list[dict]:
     before, after = _segments(unit)
     listed = _stay(before)
     for job_id in unit["jobs"]:
-        job = state.jobs[job_id]
+        job = known_job(state, job_id)
         listed.append(
             {
                 "kind": "job",
                 "job": job_id,
-                "title": state.vehicles[job["vehicle"]]["name"],
+                "title": job.vehicle["name"],
                 "complaint": job["complaint"],
                 "at": job["opened_at"],
-                "trail": band(state, job, unit["id"], results.get(job_id)),
+                "trail": band(job, unit["id"], results.get(job_id)),
             }
         )
         listed.extend(_stay(after.get(job_id, [])))
-    where = words.place_words(state, state.jobs.get(unit["job"]), unit["id"])
+    where = words.place_words(Unit(state, unit["id"], find_job(state, unit["job"])))
     if listed and listed[-1]["kind"] == "place":
         listed.pop()
     listed.append({"kind": "now", "words": phrases.sentence_case(where), "at": _since(unit)})
     return listed
 
 
-def band(state, job: dict, identity: str, result: dict | None) -> dict | None:
+def band(job: Job, identity: str, result: dict | None) -> dict | None:
     """Return the trail of a job as far as it is about one unit, None where no test saw it."""
     seats = _seats(job, identity)
     if not seats:
         return None
     aside = trail.set_aside(result)
-    whole = trail.trail(state, job, result)
+    whole = trail.trail(job, result)
     rows = [row for row in whole["rows"] if row["position"] in seats.values()]
     named = {row["position"]: True for row in rows}
-    lines = [_own_line(state, job, identity, seats, aside)]
+    lines = [_own_line(job, identity, seats, aside)]
     for line in whole["lines"]:
         if line["unit"] != identity:
             lines.extend(_runs(line, named))
@@ -63,21 +67,21 @@ def band(state, job: dict, identity: str, result: dict | None) -> dict | None:
 def _seats(job, identity) -> dict:
     """Return number of the test -> position at which the unit sat in it."""
     found = {}
-    for index in range(len(job["tests"])):
-        fitted = job["tests"][index]["fitted"]
+    for index in range(len(job.tests)):
+        fitted = job.tests[index]["fitted"]
         for position in sorted(fitted):
             if fitted[position] == identity:
                 found[index] = position
     return found
 
 
-def _own_line(state, job, identity, seats, aside) -> dict:
+def _own_line(job: Job, identity, seats, aside) -> dict:
     """The line ends where the unit was last tested: where it went from there is the next station."""
     points = [
         {"test": index, "position": seats[index], "mark": trail.reading(job, index, seats[index], aside)}
         for index in sorted(seats)
     ]
-    return {"unit": identity, "shown": unit_name(state, job, identity), "suspect": True, "points": points}
+    return {"unit": identity, "shown": unit_name(job.unit(identity)), "suspect": True, "points": points}
 
 
 def _runs(line, named) -> list:

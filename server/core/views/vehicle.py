@@ -8,9 +8,9 @@ def vehicles_view(state) -> list[dict]:
     listed = []
     for identity in state.vehicles:
         vehicle = state.vehicles[identity]
-        jobs = [state.job_line(job) for job in vehicle["jobs"]]
-        last = jobs[-1]
-        still_open = [job["id"] for job in jobs if not job["closed"]]
+        lines = [state.job_line(job) for job in vehicle["jobs"]]
+        last = lines[-1]
+        still_open = [line["id"] for line in lines if not line["closed"]]
         listed.append(
             {
                 "id": identity,

@@ -1,6 +1,7 @@
 """Causes as the reasoning names them, and what they mean for the job: words, and what would fix them."""
 
 from ..infer.causes_named import together
+from ..state.job import Job
 from . import words
 from .words import unit_name
 
@@ -12,28 +13,25 @@ def split(cause: str) -> tuple:
     return kind, what, int(generation) if generation else 1
 
 
-def is_live(state, job: dict, cause: str) -> bool:
+def is_live(job: Job, cause: str) -> bool:
     """Tell whether a cause would still act in a test made now (design: 'clear')."""
     kind, what, generation = split(cause)
     if kind == "unit":
-        unit = state.units.get(what)
-        return bool(unit and unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"])
+        return job.unit(what).is_fitted_on(job["vehicle"])
     if kind == "blocked":
-        return not _handled(state, job, what)
+        return not _handled(job, what)
     base = cause.partition("#")[0]
     repairs = len([repair for repair in job["repairs"] if repair["cause"] == base])
     return generation == repairs + 1
 
 
-def phrase(state, job: dict, cause: str) -> str:
+def phrase(job: Job, cause: str) -> str:
     """Return a cause as part of a sentence, e.g. 'sensor K7F-3M' or 'the wiring at right outer'."""
     kind, what, generation = split(cause)
     again = " (after the repair)" if generation > 1 and kind != "blocked" else ""
     if kind == "unit":
-        unit = state.units.get(what)
-        if unit and unit["code"]:
-            return "sensor " + unit_name(state, job, what)
-        return unit_name(state, job, what)
+        unit = job.unit(what)
+        return "sensor " + unit_name(unit) if unit.is_labelled() else unit_name(unit)
     if kind == "circuit":
         return "the wiring at {}{}".format(words.position_name(job, what), again)
     if kind == "blocked":
@@ -43,16 +41,16 @@ def phrase(state, job: dict, cause: str) -> str:
     return "the control unit" + again
 
 
-def phrases(state, job: dict, named: list) -> str:
+def phrases(job: Job, named: list) -> str:
     """Return several causes as part of a sentence."""
-    return together([phrase(state, job, cause) for cause in sorted(named)])
+    return together([phrase(job, cause) for cause in sorted(named)])
 
 
-def fix(state, job: dict, cause: str) -> str:
+def fix(job: Job, cause: str) -> str:
     """Return what to do about a cause, as a sentence."""
     kind, what, _ = split(cause)
     if kind == "unit":
-        return "Replace {}.".format(phrase(state, job, cause))
+        return "Replace {}.".format(phrase(job, cause))
     if kind == "circuit":
         return "Look for it in the connector, the wire or the control-unit channel of {}.".format(
             words.position_name(job, what)
@@ -64,11 +62,11 @@ def fix(state, job: dict, cause: str) -> str:
     return "Check the control unit's own supply, ground and plug before you suspect the unit itself."
 
 
-def _handled(state, job, position) -> bool:
+def _handled(job: Job, position) -> bool:
     """Tell whether a position was cleaned, or its unit changed, since its last counted fault."""
-    unit_now = state.occupant(job["vehicle"], position)
+    unit_now = job.fitted_at(position)
     handled = position in job["pending"]["cleaned"]
-    for test in reversed(job["tests"]):
+    for test in reversed(job.tests):
         if handled or test["fitted"].get(position) != unit_now:
             return True
         if position in test["faulted"] and test["heard"] and position not in test["disputed"]:

@@ -7,6 +7,8 @@ went on it at once.
 from .. import phrases
 from ..codes import labels
 from ..facts import labelling
+from ..state.job import Job
+from ..state.job import find_job
 from . import words
 
 # What a move is called; `out` and `fitted` have words of their own below.
@@ -39,7 +41,7 @@ def entries(state, unit: dict) -> list[dict]:
     listed = []
     for index in range(len(unit["moves"])):
         move = unit["moves"][index]
-        job = state.jobs.get(move["job"])
+        job = find_job(state, move["job"])
         note = move.get("note", "")
         if move.get("override"):
             note = "Another part number, because: {}".format(move["override"])
@@ -49,8 +51,8 @@ def entries(state, unit: dict) -> list[dict]:
                 "at": move["at"],
                 "actor": move["actor"] or "no name",
                 "job": move["job"],
-                "vehicle": state.vehicles[job["vehicle"]]["name"] if job else "",
-                "sentence": _sentence(state, job, move),
+                "vehicle": job.vehicle["name"] if job else "",
+                "sentence": _sentence(job, move),
                 "handover": move["what"] in _HANDOVERS,
                 "how": how,
                 "how_words": _how_words(move, how),
@@ -128,8 +130,8 @@ def _noted(unit, code, what, same):
     return None
 
 
-def _sentence(state, job, move) -> str:
-    vehicle = state.vehicles[job["vehicle"]]["name"] if job else ""
+def _sentence(job: Job | None, move) -> str:
+    vehicle = job.vehicle["name"] if job else ""
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
     if move["what"] == "fitted":
         return "Fitted at {} of {}".format(where, vehicle) if where else "Fitted on {}".format(vehicle)

@@ -2,6 +2,7 @@
 
 from ..codes.labels import shown
 from ..facts import labelling
+from ..state.job import Job
 
 
 def carried_view(state, identity: str) -> dict:
@@ -16,12 +17,12 @@ def carried_view(state, identity: str) -> dict:
     return {"labels": [{"code": code, "shown": shown(code)} for code in codes], "trouble": trouble}
 
 
-def label_troubles(state, job: dict) -> list[str]:
+def label_troubles(job: Job) -> list[str]:
     """Return a sentence for each label of a job that somebody has to look at."""
-    sentences = [_shared(each) for each in _open(state, labelling.SHARED) if each["job"] == job["id"]]
-    for conflict in _open(state, labelling.DOUBLE):
-        sentence = _double(state.units[conflict["unit"]])
-        if conflict["job"] == job["id"] and sentence not in sentences:
+    sentences = [_shared(each) for each in _open(job.state, labelling.SHARED) if each["job"] == job.id]
+    for conflict in _open(job.state, labelling.DOUBLE):
+        sentence = _double(job.unit(conflict["unit"]).facts)
+        if conflict["job"] == job.id and sentence not in sentences:
             sentences.append(sentence)
     return sentences
 

@@ -1,7 +1,9 @@
 """Where a unit could be, for whoever has to say it: the places on record, and all others."""
 
 from ..codes.labels import shown
-from ..state.state import position_of
+from ..state.job import find_job
+from ..state.job import known_job
+from ..state.unit import Unit
 from . import words
 
 
@@ -18,7 +20,7 @@ def claims(state, unit: dict) -> list[dict]:
 def elsewhere(state, unit: dict) -> list[dict]:
     """Return the other places where a disputed unit could turn out to be, in the same form."""
     vehicles = [claim["vehicle"] for claim in unit["claims"] if claim["vehicle"]]
-    vehicles.extend([state.jobs[job]["vehicle"] for job in unit["jobs"]])
+    vehicles.extend([known_job(state, job)["vehicle"] for job in unit["jobs"]])
     lines = []
     for vehicle in sorted({name: True for name in vehicles}):
         for position in sorted(state.vehicles[vehicle]["holds"]):
@@ -35,12 +37,12 @@ def without_label(state) -> list[dict]:
     for identity in sorted(state.units):
         unit = state.units[identity]
         if unit["old_codes"] and not unit["code"]:
-            job = state.jobs.get(unit["jobs"][-1]) if unit["jobs"] else None
+            job = find_job(state, unit["jobs"][-1]) if unit["jobs"] else None
             found.append(
                 {
                     "id": identity,
                     "was": shown(unit["old_codes"][-1]),
-                    "where": words.place_words(state, job, identity),
+                    "where": words.place_words(Unit(state, identity, job)),
                     "job": unit["job"],
                 }
             )
@@ -53,8 +55,8 @@ def _line(state, place, vehicle, position) -> dict:
     line["words"] = words.PLACE_WORDS.get(place, "in hand")
     if place == "fitted":
         for job in state.vehicles[vehicle]["jobs"]:  # the last one that knows the position
-            if position_of(state.jobs[job], position):
+            if known_job(state, job).position(position):
                 line["job"] = job
-        name = words.position_name(state.jobs[line["job"]], position) if line["job"] else position
+        name = words.position_name(known_job(state, line["job"]), position) if line["job"] else position
         line["words"] = "fitted at {} of {}".format(name, state.vehicles[vehicle]["name"])
     return line

@@ -5,6 +5,7 @@ that say the same are put together, what is rare is one row.
 """
 
 from .. import phrases
+from ..state.job import Job
 from . import words
 
 # With what is left over, five rows.
@@ -19,7 +20,7 @@ _RARELY = "test again before you conclude anything"
 _OFTEN = "the next move is worked out from what you enter"
 
 
-def outlook(state, job: dict, entry: dict) -> list[dict]:
+def outlook(job: Job, entry: dict) -> list[dict]:
     """Return the results of a move as rows {"chance_words", "result", "then"}, likeliest first."""
     rows, rest = [], 0
     for outcome in entry["outlook"]:
@@ -31,7 +32,7 @@ def outlook(state, job: dict, entry: dict) -> list[dict]:
             rows.append(
                 {
                     "chance": outcome["chance"],
-                    "result": result(state, job, entry, outcome),
+                    "result": result(job, entry, outcome),
                     "then": outcome["then"],
                     "outcome": outcome,
                     "merged": 0,
@@ -76,7 +77,7 @@ def _meaning(then: str) -> str:
     return before + more if before and figure != after else then
 
 
-def result(state, job: dict, entry: dict, outcome: dict) -> str:
+def result(job: Job, entry: dict, outcome: dict) -> str:
     """Return one result of a move as part of a sentence, e.g. 'fault moves to right inner'."""
     if "reads" in outcome:
         return "every check is good" if outcome["reads"] == "good" else "a check is bad"
@@ -88,17 +89,17 @@ def result(state, job: dict, entry: dict, outcome: dict) -> str:
         return "no fault this time" if entry["move"] == "retest" else "no fault anywhere"
     before = last_faulted(job)
     if entry["move"] == "exchange":
-        return _after_exchange(state, job, entry, before, faulted)
+        return _after_exchange(job, entry, before, faulted)
     if sorted(faulted) == sorted(before) and entry["move"] == "retest":
         return "fault at {} again".format(places(job, faulted))
     still = not [each for each in faulted if each not in before]
     return ("fault still at " if still else "fault at ") + places(job, faulted)
 
 
-def _after_exchange(state, job, entry, before, faulted) -> str:
+def _after_exchange(job: Job, entry, before, faulted) -> str:
     """Say of a fault after an exchange whether it moved with its unit, stayed, or did both."""
     fitted = entry["fitted"]
-    holds = state.vehicles[job["vehicle"]]["holds"]
+    holds = job.holds
     came = {holds[position]: position for position in sorted(holds) if holds[position]}
     moved, stayed = [], []
     for position in faulted:
@@ -130,20 +131,20 @@ def _in_sight(entry, came, before) -> list:
     return [position for position in before if goes.get(position, position) in watched]
 
 
-def last_faulted(job: dict) -> list:
+def last_faulted(job: Job) -> list:
     """Return where the last test showed a fault that one can rely on: heard, and nothing unplugged."""
-    for test in reversed(job["tests"]):
+    for test in reversed(job.tests):
         if test["heard"] and not test["unplugged"]:
             return test["faulted"]
     return []
 
 
-def places(job: dict, positions: list) -> str:
+def places(job: Job, positions: list) -> str:
     """Return the names of positions as a list that stays short: a whole bumper is one name."""
-    if len(positions) == len(job["positions"]) and len(positions) > 2:
+    if len(positions) == len(job.positions) and len(positions) > 2:
         return "every position"
     edges = {}
-    for position in job["positions"]:
+    for position in job.positions:
         edges.setdefault(position["edge"], []).append(position["id"])
     names, rest = [], list(positions)
     for edge in sorted(edges):

@@ -4,13 +4,14 @@ from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
 from ..parts.wiring import check_by
+from ..state.job import Job
 from . import causes
 from . import words
 
 
-def sentence(state, job: dict, kind: str, data: dict) -> str:
+def sentence(job: Job, kind: str, data: dict) -> str:
     """Return what an event of a known kind says."""
-    return phrases.sentence_case(KINDS[kind].sentence(_Names(state, job), data))
+    return phrases.sentence_case(KINDS[kind].sentence(_Names(job), data))
 
 
 class _Names:
@@ -20,8 +21,7 @@ class _Names:
     code = staticmethod(labels.shown)
     circuit_check = staticmethod(check_by)
 
-    def __init__(self, state, job: dict):
-        self._state = state
+    def __init__(self, job: Job):
         self._job = job
 
     def position(self, identity: str) -> str:
@@ -31,13 +31,13 @@ class _Names:
         return phrases.listed([self.position(identity) for identity in identities])
 
     def unit(self, identity: str) -> str:
-        return words.unit_name(self._state, self._job, identity)
+        return words.unit_name(self._job.unit(identity))
 
     def units(self, identities: list) -> str:
         return phrases.listed([self.unit(identity) for identity in identities])
 
     def cause(self, identity: str) -> str:
-        return causes.phrase(self._state, self._job, identity)
+        return causes.phrase(self._job, identity)
 
     def place(self, place: str) -> str:
         return words.PLACE_WORDS.get(place, "in hand")

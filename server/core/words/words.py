@@ -2,8 +2,9 @@
 
 from .. import phrases
 from ..codes.labels import shown
+from ..state.job import Job
 from ..state.state import MIXED
-from ..state.state import position_of
+from ..state.unit import Unit
 
 PLACE_WORDS = {
     "stock": "in your stock",
@@ -16,46 +17,45 @@ DAY_MS = 86400000
 DECIDED = {"accept": "accepted", "hold": "held", "refuse": "refused"}  # at the parts counter
 
 
-def position_name(job: dict, position: str) -> str:
+def position_name(job: Job, position: str) -> str:
     """Return the name of a position of the job; its id where the job does not know it."""
-    found = position_of(job, position)
+    found = job.position(position)
     return found["name"] if found else position
 
 
-def unit_name(state, job: dict | None, unit: str) -> str:
+def unit_name(unit: Unit) -> str:
     """Return how a unit is called: its code, else by where it sits or was pulled from."""
-    known = state.units.get(state.now(unit))
-    if known is None:
+    if not unit.is_on_record():
         return "a sensor that is not on record"
-    if known["code"]:
-        return shown(known["code"])
-    if state.mixup(unit):
-        return "one of the {} that got mixed up".format(state.mixup(unit)["count"])
-    position = known["position"] or known["pulled_from"]
-    if job and position:
-        return "the sensor from " + position_name(job, position)
+    if unit.is_labelled():
+        return shown(unit["code"])
+    mixup = unit.mixup()
+    if mixup:
+        return "one of the {} that got mixed up".format(mixup["count"])
+    position = unit["position"] or unit["pulled_from"]
+    if unit.job and position:
+        return "the sensor from " + position_name(unit.job, position)
     return "a sensor without a label"
 
 
-def place_words(state, job: dict | None, unit: str) -> str:
+def place_words(unit: Unit) -> str:
     """Return where a unit is, as the end of 'it is ...'."""
-    known = state.units[unit]
-    if known["claims"]:
+    job = unit.job
+    if unit.is_disputed():
         return "in dispute: two places are on record"
-    if known["place"] == "fitted":
-        vehicle = state.vehicles[known["vehicle"]]
-        if job and job["vehicle"] == vehicle["id"]:
-            return "fitted at " + position_name(job, known["position"])
-        return "fitted on {}".format(vehicle["name"])
-    if known["place"] == "out":
-        if job and known["pulled_from"] and known["job"] == job["id"]:
-            return "in your hand, pulled from " + position_name(job, known["pulled_from"])
-        if job and known["job"] != job["id"] and known["job"]:
+    if unit.is_fitted():
+        if job and job["vehicle"] == unit["vehicle"]:
+            return "fitted at " + position_name(job, unit["position"])
+        return "fitted on {}".format(unit.vehicle()["name"])
+    if unit.is_in_hand():
+        if job and unit["pulled_from"] and unit["job"] == job.id:
+            return "in your hand, pulled from " + position_name(job, unit["pulled_from"])
+        if job and unit["job"] != job.id and unit["job"]:
             return "out on another job"
         return "in your hand"
-    if known["place"] == MIXED:
-        return "one of {} in hand that got mixed up".format(state.mixed[known["mixed"]]["count"])
-    return PLACE_WORDS[known["place"]]
+    if unit["place"] == MIXED:
+        return "one of {} in hand that got mixed up".format(unit.state.mixed[unit["mixed"]]["count"])
+    return PLACE_WORDS[unit["place"]]
 
 
 def ago(then: int, now: int) -> str:

@@ -1,0 +1,55 @@
+"""A unit and what the trade asks of it: whether it is labelled, in hand, in dispute, and where it is."""
+
+
+class Unit:
+    """A unit by its id, as it is on record; `job` is the job from which it is looked at, or None.
+
+    `facts` is the plain dict that the state keeps, None for a unit that is not on record.
+    """
+
+    def __init__(self, state, identity: str, job=None):
+        """Look a unit up under the id that it has by now."""
+        self.state = state
+        self.job = job
+        self.id = state.now(identity)
+        self.facts = state.units.get(self.id)
+
+    def __getitem__(self, name: str):
+        """Return a fact as the state keeps it."""
+        return self.facts[name]
+
+    def is_on_record(self) -> bool:
+        """Tell whether anything is known of it."""
+        return self.facts is not None
+
+    def is_labelled(self) -> bool:
+        """Tell whether a label is on it."""
+        return self.is_on_record() and self.facts["code"] != ""
+
+    def is_disputed(self) -> bool:
+        """Tell whether two places are on record of it."""
+        return len(self.facts["claims"]) > 0
+
+    def is_fitted(self) -> bool:
+        """Tell whether it sits at a position of a vehicle."""
+        return self.facts["place"] == "fitted"
+
+    def is_fitted_on(self, vehicle: str) -> bool:
+        """Tell whether it is on record and sits on a vehicle, by the vehicle's id."""
+        return self.is_on_record() and self.is_fitted() and self.facts["vehicle"] == vehicle
+
+    def is_in_hand(self) -> bool:
+        """Tell whether it was pulled or taken and put down nowhere yet, on whatever job."""
+        return self.facts["place"] == "out"
+
+    def is_in_stock(self) -> bool:
+        """Tell whether it is a spare."""
+        return self.facts["place"] == "stock"
+
+    def vehicle(self) -> dict:
+        """Return the vehicle that it is fitted on."""
+        return self.state.vehicles[self.facts["vehicle"]]
+
+    def mixup(self) -> dict | None:
+        """Return the mix-up that it is a body of, while nobody knows which unit it is."""
+        return self.state.mixup(self.id)
