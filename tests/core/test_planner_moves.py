@@ -92,7 +92,7 @@ def test_retests_that_tell_nothing_more_come_to_an_end(core):
     assert moves(core, case)[0]["move"] != "retest"
 
 
-@pytest.mark.parametrize(("prior", "said"), [(None, True), (0.2, None), (0.01, False)])
+@pytest.mark.parametrize(("prior", "said"), [(None, True), (0.2, None), (0.03, False), (0.01, False)])
 def test_a_spare_that_nobody_has_tested_is_said_to_be_one(core, prior, said):
     case = job([ONE])
     case["units"].append(spare() if prior is None else spare(prior=prior))
@@ -104,8 +104,8 @@ def test_a_spare_that_nobody_has_tested_is_said_to_be_one(core, prior, said):
     # A good one right beside it is the better move, so that something speaks against the spare.
     case["positions"][2]["reach_minutes"] = 0
     case["minutes"] = {"pull": 0, "fit": 0}
-    found = [m for m in moves(core, case)[1:] if "S" in m.get("fitted", {}).values()]
-    assert found or not said
+    found = [m for m in moves(core, case) if "S" in m.get("fitted", {}).values()]
+    assert found
     assert all(("Nobody has tested this spare" in move.get("why_not", "")) == said for move in found)
 
 
@@ -122,7 +122,7 @@ def test_unplugging_says_nothing_about_the_cause_unless_a_place_is_in_doubt(core
     known = [move for move in moves(core, job([ONE])) if move["move"] == "unplug"]
     doubted = moves(core, job([ONE, VANISHED]))
 
-    assert all(move["why_not"] == "It says nothing about the cause." for move in known)
+    assert known == []  # it would say nothing about the cause
     unplug = next(move for move in doubted if move["move"] == "unplug")
     assert doubted.index(unplug) == 1
     assert unplug["position"] == "right-inner"
