@@ -144,9 +144,9 @@ class Host:
         """Return jobs as a snapshot keeps them, each for itself."""
         return snapshot.pieces(self.fold.state, jobs)
 
-    def op_snapshot(self):
-        """Return the state but for the closed jobs."""
-        return snapshot.head(self.fold)
+    def op_snapshot(self, part):
+        """Return a part of the state but for the closed jobs; `of` says how many parts there are."""
+        return snapshot.head(self.fold, part)
 
     def op_restore(self, head):
         """Take the state of a snapshot in place of what there is."""

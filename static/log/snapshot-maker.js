@@ -52,7 +52,7 @@ export class SnapshotMaker {
       const { jobs } = await this.#core.call('job_pieces', { jobs: closed.slice(at, at + JOBS_AT_ONCE) });
       for (const [job, piece] of Object.entries(jobs)) texts[job] = JSON.stringify(piece);
     }
-    const head = await this.#core.call('snapshot');
+    const head = await this.#head();
     if (this.#feed.standing.position !== position || head.count !== lengthOf(position)) return false;
     const text = JSON.stringify(head);
     const core = this.#core.digest;
@@ -61,5 +61,22 @@ export class SnapshotMaker {
     if (fresh >= MUCH_MEMORY) await this.#core.renew();
     else await this.#core.call('unload_jobs', { jobs: closed, count: head.count });
     return true;
+  }
+
+  /**
+   * The head of a snapshot, put together of its parts.
+   * @returns {Promise<Record<string, any>>}
+   */
+  async #head() {
+    /** @type {Record<string, any>} */
+    const head = {};
+    for (let part = 0, of = 1; part < of; part += 1) {
+      const answer = await this.#core.call('snapshot', { part });
+      ({ of } = answer);
+      for (const [field, some] of Object.entries(answer.head)) {
+        head[field] = field in head ? Object.assign(head[field], some) : some;
+      }
+    }
+    return head;
   }
 }

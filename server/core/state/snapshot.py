@@ -2,7 +2,8 @@
 
 A snapshot is a cache of a fold and no more: the log decides, and whoever keeps one drops it when log or core
 have changed. Its head is everything but the jobs that are closed; each of those is a piece of its own.
-JSON as the host's `json` makes it, entity by entity: MicroPython makes a long text slowly in one go.
+JSON as the host's `json` makes it, entity by entity, and the head in parts: MicroPython makes a long text
+slowly in one go, and whoever taps meanwhile comes in between.
 """
 
 import json
@@ -14,6 +15,7 @@ from .state import State
 Text = namedtuple("Text", ("text",))  # JSON, ready to be handed out as it is
 
 _BY_ID = ("vehicles", "units")
+_AT_ONCE = 200  # of one sort in a part of a head: the more text MicroPython makes in one go, the slower
 _SMALL = ("codes", "printed", "mixed", "aliases", "conflicts", "not_understood")
 
 
@@ -28,24 +30,41 @@ def pieces(state, identities: list[str]) -> Text:
     return Text(_joined({"jobs": _object({identity: state.jobs[identity] for identity in identities})}))
 
 
-def head(fold) -> Text:
-    """Return all but the closed jobs as the text of one object; of those their lines are in it."""
+def head(fold, part: int) -> Text:
+    """Return a part of {"of": how many parts, "count": entries, "head": fields} as text, counted from 0.
+
+    In the head is everything but the closed jobs; of those their lines are in it. Where several parts have a
+    field, it is an object and each has some of it.
+    """
     state = fold.state
-    jobs, lines = {}, {}
-    for identity in state.jobs:
-        line = state.job_line(identity)
-        if line["closed"]:
-            lines[identity] = line
-        else:
-            jobs[identity] = state.jobs[identity]
-    parts = {name: _object(getattr(state, name)) for name in _BY_ID}
-    for name in _SMALL:
-        parts[name] = _text(getattr(state, name))
-    parts["jobs"] = _object(jobs)
-    parts["lines"] = _object(lines)
-    parts["withdrawn"] = _object(fold.withdrawn)
-    parts["count"] = json.dumps(fold.count())
-    return Text(_joined(parts))
+    lines = [identity for identity in sorted(state.jobs) if state.job_line(identity)["closed"]]
+    names = {"vehicles": sorted(state.vehicles), "units": sorted(state.units), "lines": lines}
+    slices = []
+    for name in sorted(names):
+        slices.extend(
+            [(name, names[name][at : at + _AT_ONCE]) for at in range(0, len(names[name]), _AT_ONCE)]
+        )
+    answer = {"of": json.dumps(len(slices) + 1), "count": json.dumps(fold.count())}
+    if part:
+        name, identities = slices[part - 1]
+        answer["head"] = _joined({name: _object(_some(state, name, identities))})
+        return Text(_joined(answer))
+    fields = {name: _text(getattr(state, name)) for name in _SMALL}
+    for name in names:
+        fields[name] = "{}"
+    closed = {identity: True for identity in lines}
+    fields["jobs"] = _object({each: state.jobs[each] for each in state.jobs if each not in closed})
+    fields["withdrawn"] = _object(fold.withdrawn)
+    fields["count"] = answer["count"]
+    answer["head"] = _joined(fields)
+    return Text(_joined(answer))
+
+
+def _some(state, name: str, identities: list[str]) -> dict:
+    if name == "lines":
+        return {identity: state.job_line(identity) for identity in identities}
+    entities = getattr(state, name)
+    return {identity: entities[identity] for identity in identities}
 
 
 def restored(value: dict) -> tuple:
