@@ -40,6 +40,15 @@ def test_ci_runs_the_second_line_of_the_readme():
     assert second in (ROOT / ".ci" / "run").read_text("utf-8")
 
 
+def test_every_place_that_is_named_for_a_change_is_there():
+    table = DEVELOPERS.partition("<!-- places:")[2].partition("\n\n")[0]
+    rows = re.findall(r"^\| (.+?) \| (.+) \|$", table, re.MULTILINE)[1:]
+    places = [place for _, where in rows for place in re.findall(r"`([^`]+)`", where)]
+    assert len(rows) >= 20
+    assert len(places) >= len(rows)
+    assert [place for place in places if not (ROOT / place).exists()] == []
+
+
 def test_every_kind_of_event_is_listed_as_it_is_declared():
     listed = re.findall(r"^\| `\w+` \|.*\|$", DEVELOPERS.partition("<!-- kinds:")[2], re.MULTILINE)
     assert listed == [kind_row(kind) for kind in ALL]
