@@ -1,6 +1,7 @@
 """Several positions are cleaned one after the other, and one self-test serves for all of them."""
 
 from server.core.guide.moves import title_of
+from server.core.state.job import Job
 from tests.core.driver import Driver
 from tests.core.scenarios import INNER
 from tests.core.scenarios import OUTER
@@ -66,8 +67,11 @@ def test_positions_that_are_no_names_are_refused(core):
 
 
 def test_the_title_lists_them():
-    job = {"positions": [{"id": "a", "name": "left outer"}, {"id": "b", "name": "right inner"}]}
+    job = Job(
+        None,
+        {"id": "j", "positions": [{"id": "a", "name": "left outer"}, {"id": "b", "name": "right inner"}]},
+    )
     both = {"move": "clean", "positions": ["a", "b"]}
 
-    assert title_of(None, job, both) == "Clean left outer and right inner, then test again"
-    assert title_of(None, job, {"move": "clean", "position": "a"}) == "Clean left outer and test again"
+    assert title_of(job, both) == "Clean left outer and right inner, then test again"
+    assert title_of(job, {"move": "clean", "position": "a"}) == "Clean left outer and test again"

@@ -7,7 +7,7 @@ import pytest
 import scipy.stats
 
 from server.core.infer.entropy import bits
-from server.core.infer.ordering import by_worth
+from server.core.infer.ordering import by_chance_per_minute
 from tests.bench.planner_optimum import Board
 
 # MacKay, Information Theory, Inference and Learning Algorithms (2003), section 4.1: twelve balls, one
@@ -49,7 +49,7 @@ def expected_cost(order, chances, costs):
 def test_the_order_of_checks_is_the_cheapest_of_an_own_example():
     chances, costs = [0.5, 0.3, 0.2], [10, 3, 1]
 
-    assert by_worth(chances, costs) == [2, 1, 0]
+    assert by_chance_per_minute(chances, costs) == [2, 1, 0]
     found = {
         order: expected_cost([("abc").index(letter) for letter in order], chances, costs)
         for order in ("abc", "acb", "bac", "cab", "bca", "cba")
@@ -67,11 +67,13 @@ def test_the_order_of_checks_is_the_cheapest_of_all_permutations():
         chances = [weight / sum(weights) for weight in weights]
         costs = [draws.uniform(0.5, 20) for _ in range(size)]
         best = min(expected_cost(o, chances, costs) for o in itertools.permutations(range(size)))
-        assert expected_cost(by_worth(chances, costs), chances, costs) == pytest.approx(best, rel=1e-7)
+        assert expected_cost(by_chance_per_minute(chances, costs), chances, costs) == pytest.approx(
+            best, rel=1e-7
+        )
 
 
 def test_a_check_that_costs_nothing_comes_first():
-    assert by_worth([0.5, 0.01, 0.3], [2, 0, 1]) == [1, 2, 0]
+    assert by_chance_per_minute([0.5, 0.01, 0.3], [2, 0, 1]) == [1, 2, 0]
 
 
 @pytest.mark.parametrize("reach", [[3, 3, 3, 3], [3, 2, 2, 3], [6, 1, 2, 4]], ids=str)
