@@ -162,7 +162,7 @@ class Board:
         for minutes, move in self.moves(state):
             if minutes >= best:
                 break
-            results = self.predictions(state, move)
+            results = self.results(state, move)
             after = frozenset(result.hypotheses for _, result in results)
             # A result that is certain beforehand tells nothing and brings nothing nearer.
             if len(results) == 1 or (after, frozenset(move.get("fitted", ()))) in tried:
@@ -208,7 +208,7 @@ class Board:
                 old = f"unit:{state.fitted[self.places.index(place)]}"
                 bad = sum(self.hypotheses[n][0] for n in state.hypotheses if old in self.hypotheses[n][1])
                 expected += MINUTES["part"] * (1 - bad / whole)
-        for result, after in self.predictions(state, move):
+        for result, after in self.results(state, move):
             if move["move"] == "meter":
                 reading = {"position": move["position"], "reads": result}
                 longer = case | {"meter": [*case["meter"], reading]}
