@@ -130,13 +130,8 @@ export class CoreFeed {
   async #follow(ask, again = false) {
     const before = /** @type {import('./order.js').Position} */ (this.#folded);
     const now = await this.#order.since(before);
-    if (!now) {
-      await this.#giveWhole(ask);
-      return [];
-    }
-    const wanted = now.numbered.concat(now.unsent);
-    const place = placeOf(before.unsent, wanted);
-    if (!place) {
+    const place = now && placeOf(before.unsent, now.numbered.concat(now.unsent));
+    if (!now || !place) {
       await this.#giveWhole(ask);
       return [];
     }

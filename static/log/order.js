@@ -44,7 +44,16 @@ export function lengthOf({ count, unsent }) {
  */
 export async function orderChanged(tx) {
   const meta = tx.objectStore('meta');
-  await meta.put(((await meta.get(CHANGES)) ?? 0) + 1, CHANGES);
+  await meta.put((await changesIn(tx)) + 1, CHANGES);
+}
+
+/**
+ * How often the order has changed, in a transaction over `meta`.
+ * @param {any} tx
+ * @returns {Promise<number>}
+ */
+async function changesIn(tx) {
+  return (await tx.objectStore('meta').get(CHANGES)) ?? 0;
 }
 
 /** The log of one store. */
@@ -75,7 +84,7 @@ export class LogOrder {
   end() {
     return this.#store.withDb(async (db) => {
       const tx = db.transaction(['meta', 'events']);
-      const changes = (await tx.objectStore('meta').get(CHANGES)) ?? 0;
+      const changes = await changesIn(tx);
       const events = tx.objectStore('events');
       const last = await events.index('n').openCursor(null, 'prev');
       const count = await events.index('n').count();
@@ -93,7 +102,7 @@ export class LogOrder {
   since({ changes, n, hash }) {
     return this.#store.withDb(async (db) => {
       const tx = db.transaction(['meta', 'events']);
-      if (((await tx.objectStore('meta').get(CHANGES)) ?? 0) !== changes) return null;
+      if ((await changesIn(tx)) !== changes) return null;
       const events = tx.objectStore('events');
       const numbered = await events.index('n').getAllKeys(IDBKeyRange.lowerBound(n, true));
       const unsent = await events.index('unsent').getAllKeys();
@@ -110,7 +119,7 @@ export class LogOrder {
   holds({ changes, n, count, hash }) {
     return this.#store.withDb(async (db) => {
       const tx = db.transaction(['meta', 'events']);
-      if (((await tx.objectStore('meta').get(CHANGES)) ?? 0) !== changes) return false;
+      if ((await changesIn(tx)) !== changes) return false;
       const numbers = tx.objectStore('events').index('n');
       if ((await numbers.count(IDBKeyRange.upperBound(n))) !== count) return false;
       return n === 0 || (await numbers.get(n))?.hash === hash;

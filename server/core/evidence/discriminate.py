@@ -12,6 +12,7 @@ from ..infer.case import read
 from ..infer.model import Model
 from ..infer.noisy_or import chances_faulted
 from ..plan.moves import refit
+from ..plan.moves import same_part
 
 # Less than this and one result would hardly sway anybody.
 _TELLS = 0.3
@@ -77,12 +78,12 @@ def _moves(model, one: list, other: list) -> list:
             found.append(_Move("meter", place, {}, reach + minutes["meter"]))
         unit = model.fitted[place]
         for partner in clean:
-            if unit >= 0 and _same_part(case, unit, model.fitted[partner]):
+            if unit >= 0 and same_part(case, unit, model.fitted[partner]):
                 fitted = {place: model.fitted[partner], partner: unit}
                 found.append(_Move("exchange", NOBODY, fitted, refit(case, [place, partner])))
     for unit in _benched(model, one, other):
         for place in clean:
-            if _same_part(case, unit, model.fitted[place]):
+            if same_part(case, unit, model.fitted[place]):
                 found.append(_Move("exchange", NOBODY, {place: unit}, refit(case, [place])))
     return found
 
@@ -96,11 +97,6 @@ def _is_suspected(model, place: int, one: list, other: list) -> bool:
         if model.names[cause] in one or model.names[cause] in other:
             return True
     return False
-
-
-def _same_part(case, one: int, other: int) -> bool:
-    known = (case.units[one].part, case.units[other].part)
-    return None in known or known[0] == known[1]
 
 
 def _tells(model, move, one: list, other: list) -> float:

@@ -5,27 +5,23 @@ from ..log import envelope
 
 def conflict(state, event, job, about):
     """Flag something about the job as a whole; unlike a unit in dispute, no scan settles it."""
-    state.add_conflict(
-        {
-            "event": envelope.identity(event),
-            "job": job,
-            "unit": None,
-            "about": about,
-            "code": None,
-            "open": False,
-        }
-    )
+    _add(state, event, job, None, about, None, False)
 
 
 def flag(state, event, job, identity, about, code):
     """Put a conflict on record, to be settled."""
+    _add(state, event, job["id"] if job else None, identity, about, code, True)
+
+
+def _add(state, event, job, unit, about, code, is_open):
+    """Put it on record; job and unit are ids or None."""
     state.add_conflict(
         {
             "event": envelope.identity(event),
-            "job": job["id"] if job else None,
-            "unit": identity,
+            "job": job,
+            "unit": unit,
             "about": about,
             "code": code,
-            "open": True,
+            "open": is_open,
         }
     )

@@ -63,8 +63,8 @@ def _job_opened(state, event, job):
             vehicle["home"][place] = unit["id"]
         held = vehicle["holds"][place]
         if held:
-            state.join_unit(state.units[held], job["id"])
             unit = state.units[held]
+            state.join_unit(unit, job["id"])
             state.place_unit(unit, unit["place"], unit["vehicle"], unit["position"], job["id"])
             job["at_opening"].append(held)
 

@@ -4,7 +4,9 @@ Two phones that know nothing of each other may label one unit twice. Then both l
 both are on it, and it is flagged until somebody has looked and taken one of them out of use.
 """
 
-SHARED = "label"  # one code on two units
+from ..state.index import LABEL
+
+SHARED = LABEL  # one code on two units
 DOUBLE = "two labels"  # two codes on one unit
 
 

@@ -65,12 +65,8 @@ def _told_apart(state, read, how):
 def _at_mixed(job: Job, expects, read, how):
     """A fresh label goes on the next of those that got mixed up."""
     if read["unit"]:
-        return _stop(
-            read,
-            "This label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
-            "Take a fresh label for the next one.",
-            [],
+        return _on_another(
+            job, read, "This label is on another sensor", "Take a fresh label for the next one.", []
         )
     read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
     read["sentence"] = "One of those that got mixed up is now {}.".format(read["shown"])
@@ -90,13 +86,9 @@ def _at_pull(job: Job, expects, read, how):
             return read
         return _wrong(job, read, unit, position, how)
     if read["unit"]:
-        return _stop(
-            read,
-            "STOP: this label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
-            "Take a fresh label for the sensor from {}.".format(where),
-            [_stopped(position, unit, read, how)],
-        )
+        title = "STOP: this label is on another sensor"
+        more = "Take a fresh label for the sensor from {}.".format(where)
+        return _on_another(job, read, title, more, [_stopped(position, unit, read, how)])
     if not out:
         read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
     read["events"].append(draft("unit_labelled", unit=unit, code=read["code"], how=how))
@@ -139,15 +131,15 @@ def _at_where_to(job: Job, expects, read, how):
 def _at_new(job: Job, expects, read, how):
     """A new unit wants a label that no unit has."""
     if read["unit"]:
-        return _stop(
-            read,
-            "This label is on another sensor",
-            "{} is {}.".format(read["shown"], words.place_words(job.unit(read["unit"]))),
-            "Take a fresh label.",
-            [],
-        )
+        return _on_another(job, read, "This label is on another sensor", "Take a fresh label.", [])
     read["sentence"] = "{} is a fresh label.".format(read["shown"])
     return read
+
+
+def _on_another(job: Job, read, title: str, more: str, events: list) -> dict:
+    """The stop where a fresh label is wanted and this one is on a sensor; it says where that is."""
+    where = words.place_words(job.unit(read["unit"]))
+    return _stop(read, title, "{} is {}.".format(read["shown"], where), more, events)
 
 
 def _wrong(job: Job, read, unit, position, how):

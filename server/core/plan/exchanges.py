@@ -8,6 +8,7 @@ from ..infer.case import NOBODY
 from .moves import CLEARED
 from .moves import Move
 from .moves import refit
+from .moves import same_part
 
 # A position as doubtful as this part of the suspect is still good to exchange with.
 _CLEARED_BESIDE = 0.1
@@ -47,7 +48,7 @@ class Exchanges:
         moves = []
         for n in range(1, len(suspects)):
             for place in suspects[:n]:
-                if self._same_part(state.fitted[place], state.fitted[suspects[n]]):
+                if same_part(self.case, state.fitted[place], state.fitted[suspects[n]]):
                     moves.append(self._ring(state, [place, suspects[n]], "suspects"))
         if len(suspects) > 2 and self._all_alike(state, suspects):
             moves.append(self._ring(state, suspects, "suspects"))
@@ -129,7 +130,7 @@ class Exchanges:
         """Return the cleared positions that take this unit, the easiest to reach first."""
         rows = []
         for place, other in enumerate(state.fitted):
-            if self._same_part(unit, other) and marginals.place(place) < CLEARED:
+            if same_part(self.case, unit, other) and marginals.place(place) < CLEARED:
                 rows.append((int(self.case.positions[place].reach * 100 + 0.5), place))
         return [place for _, place in sorted(rows)]
 
@@ -138,7 +139,7 @@ class Exchanges:
         rows = []
         for unit, known in enumerate(self.case.units):
             if known.available and unit not in state.fitted and unit not in taken:
-                if marginals.spare[unit] < _SPARE and self._same_part(state.fitted[place], unit):
+                if marginals.spare[unit] < _SPARE and same_part(self.case, state.fitted[place], unit):
                     rows.append((int(marginals.spare[unit] * 1000000 + 0.5), known.id, unit))
         return sorted(rows)[0][2] if rows else None
 
@@ -150,23 +151,16 @@ class Exchanges:
         same = known and units[one].part == units[other].part
         reach = self.case.positions[partner].reach
         for here, unit in enumerate(state.fitted):
-            if here != place and unit != NOBODY and self._same_part(one, unit):
+            if here != place and unit != NOBODY and same_part(self.case, one, unit):
                 if self.case.positions[here].reach < reach:
                     return "same part" if same else "cleared"
         return "same part, easiest" if same else "easiest"
 
     def _all_alike(self, state, places: list) -> bool:
         for place in places[1:]:
-            if not self._same_part(state.fitted[places[0]], state.fitted[place]):
+            if not same_part(self.case, state.fitted[places[0]], state.fitted[place]):
                 return False
         return True
-
-    def _same_part(self, one: int, other: int) -> bool:
-        """Tell whether two units may be exchanged: not when both are known and differ."""
-        if one < 0 or other < 0:
-            return False
-        part = self.case.units[one].part
-        return part is None or self.case.units[other].part in (None, part)
 
     def _partners(self, state, marginals, place: int) -> list:
         """Return the cleared positions to exchange with: easiest to reach, then nearest."""
@@ -174,7 +168,7 @@ class Exchanges:
         doubtful = max(CLEARED, _CLEARED_BESIDE * marginals.unit[place])
         group = self.case.positions[place].group
         for other, unit in enumerate(state.fitted):
-            if other != place and self._same_part(state.fitted[place], unit):
+            if other != place and same_part(self.case, state.fitted[place], unit):
                 if marginals.place(other) < doubtful:
                     reach = int(self.case.positions[other].reach * 100 + 0.5)
                     near = 0 if self.case.positions[other].group == group else 1

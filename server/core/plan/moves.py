@@ -36,6 +36,14 @@ class Marginals:
         return self.unit[place] + self.circuit[place] + self.blocked[place]
 
 
+def same_part(case, one: int, other: int) -> bool:
+    """Tell whether two units may be exchanged: not when the parts of both are known and differ."""
+    if one < 0 or other < 0:
+        return False
+    part = case.units[one].part
+    return part is None or case.units[other].part in (None, part)
+
+
 def refit(case, places: list) -> float:
     """Return the minutes to pull and fit at the positions, each once, with the test."""
     minutes = case.minutes["test"]

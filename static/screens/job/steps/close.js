@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
+import { textField } from '../../frame/field.js';
 import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { draftsWith } from '../../frame/drafts-with.js';
@@ -32,18 +33,7 @@ export function closeStep(ctx) {
   return {
     body: html`
       ${summary(ctx)}
-      <label class="field">
-        <span class="field-name">Last word for the record, if there is one</span>
-        <textarea
-          rows="2"
-          maxlength="500"
-          .value=${form.note ?? ''}
-          @input=${(/** @type {any} */ { target }) => {
-            form.note = target.value;
-            ctx.redraw();
-          }}
-        ></textarea>
-      </label>
+      ${textField(ctx, 'note', 'Last word for the record, if there is one', { lines: 2, most: 500 })}
     `,
     main: { words: step.action.words, run: () => ctx.act(draftsWith(step.action.events, note ? { note } : {})) },
     second: null,

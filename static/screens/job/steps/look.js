@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
+import { textField } from '../../frame/field.js';
 
 /** @param {any} ctx @returns {import('../job.js').StepParts} */
 export function lookStep(ctx) {
@@ -17,20 +18,7 @@ export function lookStep(ctx) {
     body: html`<ul class="list look-list">
         ${step.expects.positions.map((/** @type {any} */ position) => positionRow(ctx, position, seen))}
       </ul>
-      ${something
-        ? html`<label class="field">
-            <span class="field-name">Anything to add</span>
-            <textarea
-              rows="2"
-              maxlength="500"
-              .value=${form.note ?? ''}
-              @input=${(/** @type {any} */ { target }) => {
-                form.note = target.value;
-                ctx.redraw();
-              }}
-            ></textarea>
-          </label>`
-        : nothing}`,
+      ${something ? textField(ctx, 'note', 'Anything to add', { lines: 2, most: 500 }) : nothing}`,
     main: something ? { words: 'Record what I saw', run: () => act([looked(step, seen, form.note)]) } : undefined,
   };
 }
