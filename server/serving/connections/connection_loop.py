@@ -60,6 +60,7 @@ class ConnectionLoop:
         self._open = True
         self._ends_at: float | None = None
         self._late_from = self._quiet_until = 0.0
+        self._accepts_again: float | None = None
         self._selector = selectors.DefaultSelector()
         self._bell, self._bell_rope = socket.socketpair()
         for end in (listening, self._bell, self._bell_rope):
@@ -111,6 +112,7 @@ class ConnectionLoop:
         self._send_answers()
         at = time.monotonic()
         self._wake_rested(at)
+        self._accept_again(at)
         if at >= self._late_from:
             self._late_from = at + _TICK
             self._send_away_late(at)
@@ -208,13 +210,26 @@ class ConnectionLoop:
         self._watch(newcomer, at)
 
     def _make_room_for_descriptors(self) -> None:
-        """The process may open no more files: the slowest gives way, and the rest is tried again."""
+        """The process may open no more files: the slowest gives way, and the rest is tried again.
+
+        Where nobody can give way, accepting rests for a while: whoever waits outside would
+        otherwise keep this thread busy with failing.
+        """
+        at = time.monotonic()
         waiting = [each for each in self._inside if each.stage is not Stage.WORK]
         if waiting:
-            self._drop(eviction.slowest(waiting, self._limits, time.monotonic()))
-        if time.monotonic() >= self._quiet_until:
-            self._quiet_until = time.monotonic() + _SAID_EVERY
+            self._drop(eviction.slowest(waiting, self._limits, at))
+        else:
+            self._selector.unregister(self._listening)
+            self._accepts_again = at + _TICK
+        if at >= self._quiet_until:
+            self._quiet_until = at + _SAID_EVERY
             log.warning("No more connections can be opened; %d are.", len(self._inside))
+
+    def _accept_again(self, at: float) -> None:
+        if self._open and self._accepts_again is not None and at >= self._accepts_again:
+            self._accepts_again = None
+            self._selector.register(self._listening, selectors.EVENT_READ)
 
     def _bound_bodies(self, at: float) -> None:
         """Keeps what lies here of unfinished bodies within its limit."""

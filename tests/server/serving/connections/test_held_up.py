@@ -265,28 +265,46 @@ def test_a_renewed_certificate_is_served_without_a_pause(tmp_path, certificate, 
     assert before.ask(GET).status == 200, "a connection from before goes on"
 
 
+class FailingToAccept:
+    """A listening socket that finds no free descriptor a few times; what else is asked of it goes on."""
+
+    def __init__(self, real, times):
+        self._real = real
+        self._failures = iter([errno.EMFILE, errno.ENFILE] * times)
+
+    def accept(self):
+        for number in self._failures:
+            raise OSError(number, "Too many open files")
+        return self._real.accept()
+
+    def __getattr__(self, name):
+        return getattr(self._real, name)
+
+
 def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeypatch, caplog):
     server = after.enter_context(opened(head=LONG))
     drips = after.enter_context(Drips(clients(after, server, 5)))
     loop = server._server._loop
-    real, failures = loop._listening, iter([errno.EMFILE, errno.EMFILE])
-
-    class Listening:
-        def accept(self):
-            for number in failures:
-                raise OSError(number, "Too many open files")
-            return real.accept()
-
-        def __getattr__(self, name):
-            return getattr(real, name)
-
-    monkeypatch.setattr(loop, "_listening", Listening())
+    _until(lambda: len(loop._inside) == 5)
+    monkeypatch.setattr(loop, "_listening", FailingToAccept(loop._listening, 1))
 
     with closing(Client(server.port)) as honest:
         assert honest.ask(GET).status == 200
 
     assert "No more connections can be opened" in caplog.text
     assert drips.open_ones() == 3
+
+
+def test_where_nobody_can_make_room_accepting_rests_before_it_is_tried_again(after, monkeypatch):
+    server = after.enter_context(opened(head=LONG))
+    loop = server._server._loop
+    monkeypatch.setattr(loop, "_listening", FailingToAccept(loop._listening, 2))
+    started = time.monotonic()
+
+    with closing(Client(server.port)) as honest:
+        assert honest.ask(GET).status == 200
+
+    assert time.monotonic() - started >= 4 * 0.25
 
 
 def test_a_client_that_drips_fast_is_read_from_only_so_often(after):
