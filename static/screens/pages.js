@@ -99,7 +99,7 @@ const PAGES = {
 
 /** What a phone at the parts counter shows in their place. @type {Record<string, Page>} */
 const AT_COUNTER = {
-  shared: atBenchPage,
+  shared: later((rare) => rare.sharedAtCounterPage),
   jobs: later((rare) => rare.counterPage),
   returns: later((rare) => rare.returnsPage),
   search: later((rare) => rare.searchPage),

@@ -19,7 +19,7 @@ export { printPage } from './labels/print-page.js';
 export { labelSheetPage } from './labels/sheet-page.js';
 export { phonesPage } from './you/phones-page.js';
 export { reportPage } from './paper/report.js';
-export { sharedPage } from './job/shared-page.js';
+export { sharedAtCounterPage, sharedPage } from './job/shared-page.js';
 export { slipPage } from './paper/slip.js';
 export { takeRecordPage } from './record/take-record.js';
 export { unitRecordPage } from './paper/unit-record.js';

@@ -142,6 +142,27 @@ def test_with_no_job_open_it_says_so_and_keeps_nothing(take_screens):
     assert page.evaluate(WAITING) == 0
 
 
+def test_at_the_parts_counter_it_says_so_and_nothing_lies_unseen(tmp_path, app_server):
+    phone = Phone(tmp_path / "phone", app_server.base)
+    try:
+        page = phone.page
+        page.goto(app_server.link("counter"))
+        page.get_by_label("Your name").fill("Jo")
+        phone.tap("Pair this phone")
+        page.get_by_role("button", name="Scan returns").wait_for()
+        wait_until(page, "() => navigator.serviceWorker.controller !== null", seconds=30)
+        page.evaluate(READ_MANIFEST)
+        share(page, jpeg(), jpeg(corner="#0000c0"))
+        page.get_by_role("heading", name="This phone is at the parts counter").wait_for()
+        page.get_by_text("2 pictures were not kept").wait_for()
+        assert page.evaluate(WAITING) == 0
+        phone.tap("To the counter")
+        page.get_by_role("button", name="Scan returns").wait_for()
+        assert phone.complaints.heard == []
+    finally:
+        phone.close()
+
+
 def test_a_share_that_holds_no_file_says_so(take_screens):
     page = ready(take_screens())
     share(page)

@@ -35,7 +35,7 @@ const TROUBLES = {
 
 /** Each is drawn anew once. @type {Map<string, Prepared>} */
 const prepared = new Map();
-/** How many were turned away because no job is open. */
+/** How many were turned away because there is no job to put them to. */
 let turnedAway = 0;
 
 export const sharedPage = {
@@ -46,11 +46,10 @@ export const sharedPage = {
   async load(services, { job: chosen }) {
     const files = await sharedFiles();
     const open = (await loadJobs(services)).filter((job) => !job.closed);
-    if (files.length && !open.length) {
-      await dropShared(files.map(({ key }) => key));
-      turnedAway = files.length;
+    if (!open.length) {
+      await turnAway(files);
+      return { pictures: [], open, view: null };
     }
-    if (!open.length) return { pictures: [], open, view: null };
     turnedAway = 0;
     const job = chosen ?? (open.length === 1 ? open[0].id : '');
     const pictures = [];
@@ -69,6 +68,31 @@ export const sharedPage = {
     return view ? pictureParts(ctx) : jobParts(ctx);
   },
 };
+
+/** A phone at the parts counter has no job to put a picture to. */
+export const sharedAtCounterPage = {
+  load: async () => turnAway(await sharedFiles()),
+
+  /** @param {import('../app.js').Context} ctx */
+  draw: (ctx) => ({
+    title: 'Shared pictures',
+    back: to.jobs(),
+    body: html`<section class="panel panel-ask" role="alert">
+      <h1>This phone is at the parts counter</h1>
+      <p>
+        A picture belongs to a job at the bench. ${turnedAway ? `${countWords(turnedAway)} not kept; what you shared is still where it was.` : ''}
+      </p>
+    </section>`,
+    main: { words: 'To the counter', run: () => ctx.go(to.jobs()) },
+  }),
+};
+
+/** @param {import('../../phone/shared-pictures.js').SharedFile[]} files */
+async function turnAway(files) {
+  if (!files.length) return;
+  await dropShared(files.map(({ key }) => key));
+  turnedAway = files.length;
+}
 
 /**
  * @param {import('../app.js').Services} services
