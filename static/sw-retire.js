@@ -1,3 +1,4 @@
+// @ts-check
 /**
  * Takes the app off the phones that hold it offline, for the day when a build has to be withdrawn at once.
  *
@@ -8,16 +9,17 @@
 
 'use strict';
 
-const ROOT = new URL('.', self.location).pathname;
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const ROOT = new URL('.', worker.location.href).pathname;
 const OWN = ROOT === '/' ? '' : `${ROOT} `;
 
-self.addEventListener('install', (event) => event.waitUntil(self.skipWaiting()));
+worker.addEventListener('install', (event) => event.waitUntil(worker.skipWaiting()));
 
-self.addEventListener('activate', (event) => event.waitUntil(retire()));
+worker.addEventListener('activate', (event) => event.waitUntil(retire()));
 
 async function retire() {
   for (const name of await caches.keys()) {
     if (name.startsWith(`${OWN}swaptrail-build`)) await caches.delete(name);
   }
-  await self.registration.unregister();
+  await worker.registration.unregister();
 }

@@ -1,3 +1,4 @@
+// @ts-check
 /**
  * Keeps whole builds of the app on the phone and answers from them, so that the app starts with no network.
  *
@@ -10,10 +11,14 @@
 
 'use strict';
 
-/** Filled in by the server: {build, files: [{url, sha256}]}, addresses as seen from this file. */
+/** @typedef {{url: string, sha256: string}} PrecachedFile  its address as seen from this file */
+
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+
+/** Filled in by the server. @type {{build: string, files: PrecachedFile[]}} */
 const PRECACHE = JSON.parse('__PRECACHE__');
 /** The app's folder; another app may stand in another one of the same host (place.js). */
-const ROOT = new URL('.', self.location).pathname;
+const ROOT = new URL('.', worker.location.href).pathname;
 const OWN = ROOT === '/' ? '' : `${ROOT} `;
 const CACHE_PREFIX = `${OWN}swaptrail-build-`;
 const CACHE = CACHE_PREFIX + PRECACHE.build;
@@ -29,18 +34,18 @@ const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
 /** A server answers each address of the app with its one page; a host of files has a page for the others. */
 const OTHER_PAGES = KNOWN.has('404.html') ? '404.html' : SHELL_URL;
 
-self.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
-self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
+worker.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
+worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 
 // Asked by the pages of builds that had no build in their addresses.
-self.addEventListener('message', (event) => {
-  if (event.data === 'SKIP_WAITING') event.waitUntil(self.skipWaiting());
+worker.addEventListener('message', (event) => {
+  if (event.data === 'SKIP_WAITING') event.waitUntil(worker.skipWaiting());
 });
 
-self.addEventListener('fetch', (event) => {
+worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  if (url.origin !== self.location.origin) return;
+  if (url.origin !== worker.location.origin) return;
   // The manifest names this address to the phone; where no worker is, the server answers it.
   if (request.method === 'POST' && url.pathname === `${ROOT}share`) event.respondWith(takeShared(request));
   if (!url.pathname.startsWith(ROOT)) return;
@@ -75,6 +80,8 @@ async function takeWholeBuild() {
  * Put one file into the cache: as another build on this phone holds it, or from the browser's own cache, for
  * the page has fetched many a moment ago, or from the server. Whatever is not the file of this build is
  * fetched once more past all caches: hosts of files let stale copies live for minutes.
+ * @param {Cache} cache
+ * @param {PrecachedFile} file
  */
 async function take(cache, file) {
   const good = (await kept(file)) ?? (await fetched(file, 'default')) ?? (await fetched(file, 'reload'));
@@ -82,7 +89,7 @@ async function take(cache, file) {
   await cache.put(file.url, good);
 }
 
-/** Return a file that did not change since a build that is here, or null. */
+/** Return a file that did not change since a build that is here, or null. @param {PrecachedFile} file */
 async function kept({ url, sha256 }) {
   for (const name of await caches.keys()) {
     if (!name.startsWith(CACHE_PREFIX)) continue;
@@ -94,7 +101,11 @@ async function kept({ url, sha256 }) {
   return null;
 }
 
-/** Return a file as it goes into the cache, or null where its bytes are not those of this build. */
+/**
+ * Return a file as it goes into the cache, or null where its bytes are not those of this build.
+ * @param {PrecachedFile} file
+ * @param {RequestCache} mode
+ */
 async function fetched({ url, sha256 }, mode) {
   const address = url.replace(/^app\//, `app/${PRECACHE.build}/`);
   const response = await fetch(address, { cache: mode, credentials: 'same-origin' });
@@ -108,6 +119,7 @@ async function fetched({ url, sha256 }, mode) {
   return new Response(body, { headers });
 }
 
+/** @param {ArrayBuffer} body */
 async function hexDigest(body) {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
@@ -117,9 +129,10 @@ async function hexDigest(body) {
 async function takeOver() {
   await note('/chosen', PRECACHE.build);
   await dropOldBuilds([PRECACHE.build]);
-  await self.clients.claim();
+  await worker.clients.claim();
 }
 
+/** @param {string[]} kept  ids of builds */
 async function dropOldBuilds(kept) {
   const names = kept.map((build) => CACHE_PREFIX + build);
   for (const name of await caches.keys()) {
@@ -133,14 +146,19 @@ async function chosen() {
   return (await caches.has(name)) ? name : CACHE;
 }
 
-/** Answer from a build; only where the browser has thrown the cache away, from the network. */
+/**
+ * Answer from a build; only where the browser has thrown the cache away, from the network.
+ * @param {string | Promise<string>} build  the name of its cache
+ * @param {string} url
+ * @param {Request} request
+ */
 async function answer(build, url, request) {
   const name = await build;
   const found = (await caches.has(name)) ? await (await caches.open(name)).match(url) : null;
   return found ?? fetch(request);
 }
 
-/** Answer from the server or, where it cannot be reached, with nothing but saying so. */
+/** Answer from the server or, where it cannot be reached, with nothing but saying so. @param {Request} request */
 async function reached(request) {
   try {
     return await fetch(request);
@@ -149,34 +167,37 @@ async function reached(request) {
   }
 }
 
+/** @param {string} key @param {string} build */
 async function note(key, build) {
   await (await caches.open(NOTES)).put(key, new Response(build));
 }
 
+/** @param {string} key */
 async function noted(key) {
   const response = await (await caches.open(NOTES)).match(key);
   return response ? response.text() : '';
 }
 
-/** Put shared pictures aside before anything else, all or none; the page then asks what they show. */
+/** Put shared pictures aside before anything else, all or none; the page then asks what they show. @param {Request} request */
 async function takeShared(request) {
+  /** @type {string[]} */
   const put = [];
   try {
     const cache = await caches.open(SHARED);
     for (const file of (await request.formData()).getAll('pictures')) {
       if (typeof file === 'string' || !file.size) continue;
-      const key = new URL(`shared/${Date.now()}-${put.length}`, self.location).href;
+      const key = new URL(`shared/${Date.now()}-${put.length}`, worker.location.href).href;
       put.push(key);
       await cache.put(key, new Response(file, { headers: { 'X-Name': encodeURIComponent(file.name) } }));
     }
   } catch (error) {
     for (const key of put) await (await caches.open(SHARED)).delete(key);
-    return shown(error.name === 'QuotaExceededError' ? 'shared/full' : 'shared/missed');
+    return shown(error instanceof DOMException && error.name === 'QuotaExceededError' ? 'shared/full' : 'shared/missed');
   }
   return shown(put.length ? 'shared' : 'shared/nothing');
 }
 
-/** Lead the phone from what it sent to a screen of the app. */
+/** Lead the phone from what it sent to a screen of the app. @param {string} screen */
 function shown(screen) {
-  return Response.redirect(new URL(`./#/${screen}`, self.location), 303);
+  return Response.redirect(new URL(`./#/${screen}`, worker.location.href), 303);
 }

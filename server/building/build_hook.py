@@ -114,7 +114,7 @@ def fill_vendor(static: Path) -> bool:
         # Installed outside the checkout, so that a failed run leaves nothing half-made behind.
         for name in ("package.json", "package-lock.json"):
             shutil.copy(static / name, folder)
-        _npm_ci(Path(folder))
+        npm_ci(Path(folder), "--omit=dev")
         modules = Path(folder, "node_modules")
         check_reader(modules)
         shutil.rmtree(vendor, ignore_errors=True)
@@ -169,8 +169,9 @@ def find_npm() -> str | None:
     return npm if answer.returncode == 0 and major.isdigit() and int(major) >= OLDEST_NPM else None
 
 
-def _npm_ci(folder: Path) -> None:
-    arguments = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--prefer-offline"]
+def npm_ci(folder: Path, *options: str) -> None:
+    """Installs what the lock file in a folder pins into node_modules/ there; runs no script of a package."""
+    arguments = ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--prefer-offline", *options]
     npm = find_npm()
     if npm is not None:
         done = subprocess.run([npm, *arguments], cwd=folder, capture_output=True, text=True)

@@ -10,10 +10,13 @@ import { NOT_YET } from '../sync/status.js';
 
 const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
 
+/** @typedef {import('../sync/api.js').ServerApi} ServerApi */
+/** @typedef {import('../sync/sync.js').Syncing} Syncing */
+
 /** @type {import('../sync/status.js').SyncStatus} */
 const NOTHING_TO_SEND = { ...NOT_YET, state: 'no server' };
 
-/** The server's interface where there is no server; it makes no request. */
+/** The server's interface where there is no server; it makes no request. @implements {ServerApi} */
 class NoApi {
   session = refuse;
   get = refuse;
@@ -36,7 +39,7 @@ async function refuse() {
   throw new ApiError('refused', 'This app works without a server, so this cannot be asked for here.');
 }
 
-/** In place of Sync. */
+/** In place of Sync. @implements {Syncing} */
 export class NoServer {
   /** @param {{update: import('../phone/update.js').Update}} parts */
   constructor({ update }) {

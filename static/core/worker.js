@@ -31,7 +31,7 @@ function serveOnlyTheWasm(wasm) {
 
 /**
  * Write the core's files into MicroPython's file system, folders first.
- * @param {any} fileSystem
+ * @param {import('../vendor/micropython/micropython.mjs').MicroPython['FS']} fileSystem
  * @param {Record<string, string>} files
  */
 function writeFiles(fileSystem, files) {

@@ -172,7 +172,7 @@ function tooLarge(found) {
 export class Photos {
   /**
    * @param {import('../log/store.js').Store} store
-   * @param {import('../sync/api.js').Api} api
+   * @param {import('../sync/api.js').ServerApi} api
    */
   constructor(store, api) {
     this.#store = store;

@@ -36,7 +36,7 @@ export class RecordProblem extends Error {
 
 /**
  * Verify and fold a file; throws RecordProblem.
- * @param {import('../screens/app.js').Services} services
+ * @param {import('../screens/frame/context.js').Services} services
  * @param {File} file
  * @returns {Promise<ForeignRecord>}
  */
@@ -71,7 +71,7 @@ async function folded(core, answer) {
 }
 
 /**
- * @param {import('../sync/api.js').Api} api
+ * @param {import('../sync/api.js').ServerApi} api
  * @param {File} file
  */
 async function askedServer(api, file) {

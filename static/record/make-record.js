@@ -12,7 +12,7 @@ import { container } from './container.js';
 import { NoRecord } from './no-record.js';
 
 /**
- * @param {import('../screens/app.js').Services} services
+ * @param {import('../screens/frame/context.js').Services} services
  * @param {import('./phone-key.js').PhoneKey} key
  * @param {{unit: string} | {job: string}} subject
  * @returns {Promise<File>}  throws NoRecord

@@ -21,36 +21,9 @@ import { Router } from './frame/router.js';
 import { markOf } from './phone/standing.js';
 import { applyTheme } from '../phone/theme.js';
 
-/**
- * @typedef {object} AppParts   everything below the screens
- * @property {HTMLElement} root
- * @property {import('../core/client.js').Core} core
- * @property {import('../log/log.js').EventLog} log
- * @property {import('../sync/sync.js').Sync | import('../alone/no-server.js').NoServer} sync
- * @property {import('../alone/saved.js').Saved | null} saved   where there is no server: what is in no file yet
- * @property {import('../photos/photos.js').Photos} photos
- * @property {import('../log/device.js').Device} device
- * @property {import('../phone/update.js').Update} update
- * @property {import('../log/store.js').Store} store
- * @property {import('./frame/last-view.js').LastViews} lastViews
- *
- * @typedef {Omit<AppParts, 'root'> & {drafts: Drafts}} Services
- *
- * @typedef {object} Context    what `draw` gets
- * @property {Services} services
- * @property {Record<string, string>} params  of the address
- * @property {any} data                       what `load` returned
- * @property {Record<string, any>} form       plain data that survives a reload; the same object until forgotten
- * @property {import('./frame/recorder.js').StandingRefusal | null} refusal
- * @property {boolean} busy
- * @property {(drafts: import('../log/log.js').Draft[], options?: import('./frame/recorder.js').ActOptions) => Promise<boolean>} act
- *     record facts that belong together; true when they are on record, false when a rule stood against them
- * @property {() => void} redraw              after a change of `form`: keep it and draw again
- * @property {() => Promise<void>} keep       write `form` down now; await it before a camera opens
- * @property {() => void} forget              empty the form and drop its draft
- * @property {() => Promise<void>} reload
- * @property {(hash: string, options?: {replace?: boolean}) => void} go
- */
+/** @typedef {import('./frame/context.js').Context} Context */
+/** @typedef {import('./frame/context.js').Services} Services */
+/** @typedef {Omit<Services, 'drafts'> & {root: HTMLElement}} AppParts */
 
 /**
  * Draw the app into `root` and keep it in step; settles once the first screen is drawn.

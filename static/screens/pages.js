@@ -26,7 +26,7 @@ import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pa
 
 /**
  * @typedef {object} Page
- * @property {(services: import('./app.js').Services, params: Record<string, string>) => Promise<any> | any} load
+ * @property {(services: import('./frame/context.js').Services, params: Record<string, string>) => Promise<any> | any} load
  * @property {(ctx: any) => import('./frame/frame.js').Parts} draw
  * @property {(params: Record<string, string>) => import('../core/client.js').Question} [asks]
  *     what `load` asks of the core first; it may be answered in the trip of the record before

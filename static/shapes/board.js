@@ -25,6 +25,7 @@ const SEEN = {
   around: "seen from above",
 };
 
+/** @type {Record<string, string>} */
 const EDGE_NAMES = { front: "Front", left: "Left side", right: "Right side", rear: "Rear" };
 
 /**

@@ -6,7 +6,7 @@
  */
 import { html, nothing, svg } from "lit-html";
 
-/** Paths in a box of 32, drawn with a round stroke of 2.6. */
+/** Paths in a box of 32, drawn with a round stroke of 2.6. @type {Record<string, unknown>} */
 const DRAWINGS = {
   // Cautions
   ground: svg`<circle cx="12.5" cy="15" r="9.5" /><circle cx="12.5" cy="15" r="3" /><path d="M3 27h26M18.5 26.5h9.5l-1-10z" />`,

@@ -8,7 +8,7 @@ import { html, svg } from "lit-html";
 
 /** @typedef {"clean"|"fault"|"untested"|"aside"|"empty"} MarkKind */
 
-/** The word that goes with each mark where the data brings none. */
+/** The word that goes with each mark where the data brings none. @type {Readonly<Record<string, string>>} */
 export const MARK_WORDS = Object.freeze({
   clean: "clean",
   fault: "fault",

@@ -116,7 +116,7 @@ function faultWay(view, lines) {
         if (to.unit === from.unit) {
           const run = from.places.filter((place) => place.test >= before && place.test <= after);
           ways.push(run.slice(1).map((place, n) => step(run[n], place)).join(""));
-        } else if (to.y === start.y || end.position === start.position) {
+        } else if (end.position === start.position) {
           ways.push(step(start, { x: end.x, y: start.y }));
         }
       }

@@ -52,6 +52,8 @@ export class ApiError extends Error {
  * @property {string} [trust_page]     where a phone gets to trust a server whose certificate is its own
  */
 
+/** What can be asked of a server; where there is none, everything is refused. @typedef {Pick<Api, keyof Api>} ServerApi */
+
 /** The server's HTTP interface. */
 export class Api {
   /** The token that every write carries; from the last session asked for. */

@@ -25,7 +25,7 @@ export class EventExchange {
    * @param {import('../log/store.js').Store} parts.store
    * @param {import('../log/log.js').EventLog} parts.log
    * @param {import('../log/device.js').Device} parts.device
-   * @param {import('./api.js').Api} parts.api
+   * @param {import('./api.js').ServerApi} parts.api
    * @param {() => string} parts.build  this page's build id, empty while it is not known
    */
   constructor({ store, log, device, api, build }) {

@@ -14,7 +14,7 @@ const MOST_FAULTS = 3; // as many in a row are not the photos' doing
  * Send the photos that the server asks for or has not confirmed yet; throws ApiError where the line fails.
  * One that is refused, or that the server stumbles over, holds up none of the others.
  * @param {import('../log/store.js').Store} store
- * @param {import('./api.js').Api} api
+ * @param {import('./api.js').ServerApi} api
  * @param {string[]} wanted  what the server has said that it lacks
  * @param {() => Promise<unknown>} onSent  called after each one
  */
@@ -60,7 +60,7 @@ export function leavePhotoOut(store, sha256) {
 }
 
 /**
- * @param {import('./api.js').Api} api
+ * @param {import('./api.js').ServerApi} api
  * @param {import('../log/store.js').PhotoRecord} photo
  * @param {ArrayBuffer | undefined} bytes
  * @param {boolean} isWanted  otherwise the server is asked first whether it has it already

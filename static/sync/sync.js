@@ -18,6 +18,8 @@ const CALM_SECONDS = 60;
 const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
 
+/** What the app asks of it, with a server or without. @typedef {Pick<Sync, keyof Sync>} Syncing */
+
 /** The sync loop; `start` lets it run by itself. */
 export class Sync {
   /**
@@ -29,6 +31,7 @@ export class Sync {
    * @param {(build: string) => void} parts.onServerBuild  hears which build the server runs
    */
   constructor({ store, log, device, build, onServerBuild }) {
+    /** @type {import('./api.js').ServerApi} */
     this.api = new Api();
     this.#status = new Status(store, device);
     /** What the screens say of it. */

@@ -19,13 +19,13 @@ const HOW = {
 };
 
 export const filePage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   async load({ store }) {
     dropOldFile((await store.getMeta('head')).nextUnsent);
     return null;
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const making = fileInMaking();
     return {
@@ -40,7 +40,7 @@ export const filePage = {
 
 /**
  * What is in a file and what is not; also on the screen about this phone.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 export function fileStanding({ services }) {
   const { entries, photos, since, held, last } = /** @type {import('../../alone/saved.js').Saved} */ (services.saved).standing.value;
@@ -59,7 +59,7 @@ export function fileStanding({ services }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../phone/making-file.js').Making} making
  */
 function stateOf(ctx, making) {
@@ -98,7 +98,7 @@ function ready({ made, problem }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{how: 'shared' | 'downloaded', name: string}} making
  */
 function handedOn(ctx, { how, name }) {
@@ -126,7 +126,7 @@ function about() {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../phone/making-file.js').Making} making
  * @returns {{main: import('../frame/frame.js').Button, second?: import('../frame/frame.js').Button}}
  */

@@ -16,7 +16,7 @@ import { to } from '../frame/router.js';
 function page({ sign, title, heading, sentences, second }) {
   return {
     load: () => null,
-    /** @param {import('../app.js').Context} ctx */
+    /** @param {import('../frame/context.js').Context} ctx */
     draw: (ctx) => ({
       title,
       back: to.jobs(),

@@ -18,7 +18,7 @@ let taking = null;
 export const takeInPage = {
   load: () => null,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { held } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
     const choose = { words: chooseWords(), disabled: taking !== null, run: pick };
@@ -67,7 +67,7 @@ function progress({ done, all }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} event
  */
 async function take(ctx, { target }) {

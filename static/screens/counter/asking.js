@@ -22,7 +22,7 @@ export const nothingRead = () => ({ part: '', serial: '', compared: '' });
 
 /**
  * What the core proposes for a unit; for a text that is no label, what it is instead.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {Asked} asked
  * @returns {Promise<any>}
  */

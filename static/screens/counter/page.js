@@ -27,7 +27,7 @@ const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
 
 export const counterPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params  `code` of a label that the phone's own camera opened, or `unit`
    */
   async load(services, { code: text = '', how = 'scanned', unit = '' }) {
@@ -41,7 +41,7 @@ export const counterPage = {
 
   formKey: () => 'counter',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const work = new Work(ctx);
     if (!ctx.data.actor) return askName(ctx);
@@ -53,7 +53,7 @@ export const counterPage = {
 };
 
 /**
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} text
  * @param {string} how
  * @param {string} unit
@@ -65,7 +65,7 @@ async function given(services, text, how, unit) {
   return answer.outcome === 'unit' ? { given: { ...asked, answer } } : { told: answer };
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function head({ data, params }) {
   const title = data.today.total ? `Counter · ${data.today.total} today` : 'Counter';
   return { title, back: params.code || params.unit ? to.jobs() : '' };
@@ -198,7 +198,7 @@ function decideParts(work, { answer }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {object | null} otherwise
  */
 function setOtherwise(ctx, otherwise) {
@@ -271,7 +271,7 @@ function waitingList(waiting) {
   </ul>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function askName(ctx) {
   const name = (ctx.form.name ?? '').trim();
   return {

@@ -18,7 +18,7 @@ let problem = '';
 
 export const returnsPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load({ core }, { day }) {
@@ -27,7 +27,7 @@ export const returnsPage = {
     return { ...(await core.call('decided', { start: asked.start, end: asked.end })), day: asked, isToday: !day || day === localDay().name };
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { data } = ctx;
     const { day, lines, isToday } = data;
@@ -56,7 +56,7 @@ export const returnsPage = {
   },
 };
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function save(ctx) {
   const { day } = ctx.data;
   const { sync } = ctx.services;

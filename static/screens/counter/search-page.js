@@ -17,7 +17,7 @@ export const searchPage = {
 
   formKey: () => 'search',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { found, where } = ctx.form;
     const onKey = (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && search(ctx);
@@ -43,7 +43,7 @@ export const searchPage = {
   },
 };
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function search(ctx) {
   const { form, services } = ctx;
   const text = (form.text ?? '').trim();

@@ -25,7 +25,7 @@ const changes = new Turns();
 
 /** One drawing's view of the counter. */
 export class Work {
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   constructor(ctx) {
     this.ctx = ctx;
   }
@@ -174,7 +174,8 @@ export class Work {
     if (!current) return;
     const { unit } = current.answer;
     await changes.run(async () => {
-      if (this.current?.answer.unit === unit) await work(this.current);
+      const now = this.current;
+      if (now && now.answer.unit === unit) await work(now);
     });
     this.ctx.redraw();
   }

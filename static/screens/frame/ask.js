@@ -10,7 +10,7 @@ const answers = new Map();
 
 /**
  * What the core says to a question; null until it has answered, after which the screen is drawn again.
- * @param {import('../app.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {string} op
  * @param {Record<string, unknown>} args
  */

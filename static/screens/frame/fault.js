@@ -10,7 +10,7 @@ import { to } from './router.js';
 
 export const nowherePage = {
   load: () => null,
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('./context.js').Context} ctx */
   draw: (ctx) => ({
     title: 'No such screen',
     back: to.jobs(),
@@ -23,7 +23,7 @@ export const nowherePage = {
 
 export const faultPage = {
   load: () => null,
-  /** @param {import('../app.js').Context} ctx  its data is the error */
+  /** @param {import('./context.js').Context} ctx  its data is the error */
   draw: (ctx) => ({
     title: 'Not found',
     titled: true,

@@ -22,7 +22,7 @@ import { live } from 'lit-html/directives/live.js';
 
 /**
  * A text field bound to `ctx.form[key]`.
- * @param {import('../app.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {string} key
  * @param {string} words
  * @param {FieldOptions} [options]

@@ -9,7 +9,7 @@ import { mounted } from './mount.js';
 
 /**
  * A photo on record, from this phone or the server; says so where neither has it now.
- * @param {import('../app.js').Services} services
+ * @param {import('./context.js').Services} services
  * @param {string} sha256
  * @param {{alt: string, large?: boolean}} options
  */

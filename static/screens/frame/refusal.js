@@ -12,7 +12,7 @@ import { sentence } from './sentence.js';
 /** What is typed as a reason, as long as this refusal stands. @type {WeakMap<object, string>} */
 const reasons = new WeakMap();
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('./context.js').Context} ctx */
 export function refusalPanel(ctx) {
   const standing = ctx.refusal;
   if (!standing) return nothing;
@@ -34,7 +34,7 @@ export function refusalPanel(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {import('./recorder.js').StandingRefusal} standing
  */
 function overrideForm(ctx, standing) {

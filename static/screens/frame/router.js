@@ -92,7 +92,7 @@ export const to = {
   file: () => '#/file',
   takeIn: () => '#/take-in',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
-  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand'} part */
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'install' | 'shared'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,

@@ -9,7 +9,7 @@ import { to } from '../frame/router.js';
 
 export const helpPage = {
   /**
-   * @param {import('../app.js').Services} _services
+   * @param {import('../frame/context.js').Services} _services
    * @param {Record<string, string>} params
    */
   async load(_services, { page = HELP_INDEX }) {
@@ -17,7 +17,7 @@ export const helpPage = {
     return found && { ...found, element: helpElement(found) };
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     if (!ctx.data) return nowherePage.draw(ctx);
     const { name, element } = ctx.data;

@@ -16,7 +16,7 @@ const CONFIDENCE = 'confidence';
 
 export const assumptionsPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load({ core }, { job }) {
@@ -26,7 +26,7 @@ export const assumptionsPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `assumptions/${job}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { job, told } = ctx.data;
     return {
@@ -59,7 +59,7 @@ export const assumptionsPage = {
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} told
  */
 function comesAndGoes(ctx, { words, note, value, switch_words: other, events, estimate }) {
@@ -80,7 +80,7 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any[]} found
  */
 function codes(ctx, found) {
@@ -100,7 +100,7 @@ function codes(ctx, found) {
 
 /**
  * One chance; a tap opens its field.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} rate
  */
 function row(ctx, rate) {
@@ -133,7 +133,7 @@ function row(ctx, rate) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} rate
  */
 function editor(ctx, rate) {
@@ -178,7 +178,7 @@ function partsPerMillion(typed) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Array<{id: string, words: string, value: number}>} fields
  */
 function money(ctx, fields) {
@@ -211,7 +211,7 @@ function money(ctx, fields) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Array<{id: string, value: number}>} fields
  */
 function setMoney(ctx, fields) {
@@ -229,7 +229,7 @@ function setMoney(ctx, fields) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} words
  * @param {any[]} events
  */

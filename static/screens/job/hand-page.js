@@ -20,7 +20,7 @@ export const handPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `hand/${job}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
     const head = { title: `In hand · ${view.title}`, titled: true, back: to.job(view.id) };
@@ -71,7 +71,7 @@ function unitRow({ id, name, shown, came_from: from }) {
 
 /**
  * All of them, until one is taken out again.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  */
 function begin(ctx, view) {
@@ -80,7 +80,7 @@ function begin(ctx, view) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  */
 function mixing(ctx, view) {

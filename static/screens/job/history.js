@@ -21,7 +21,7 @@ export const historyPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `history/${job}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
     return {
@@ -63,7 +63,7 @@ function byDay(history) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} entry
  */
 function row(ctx, entry) {
@@ -99,7 +99,7 @@ function undone({ actor, reason }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} entry
  */
 function takeBack(ctx, { device, seq }) {

@@ -14,7 +14,7 @@ export function jobQuestion({ job }) {
 }
 
 /**
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {Record<string, string>} params
  */
 export function loadJob({ core }, params) {
@@ -24,7 +24,7 @@ export function loadJob({ core }, params) {
 
 /**
  * All jobs, open ones first; without the core as far as the log tells.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @returns {Promise<any[]>}
  */
 export async function loadJobs(services) {
@@ -33,7 +33,7 @@ export async function loadJobs(services) {
 
 /**
  * The titles of all jobs by their id.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @returns {Promise<Map<string, string>>}
  */
 export async function jobTitles(services) {

@@ -40,7 +40,7 @@ export const jobPage = {
   /** @param {Record<string, string>} params @param {any} view */
   formKey: ({ job }, view) => `job/${job}/${stepKey(view.step)}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
     const { step } = view;
@@ -74,7 +74,7 @@ function stepKey({ id, expects, progress }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{words: string, events: any[]} | null} action
  */
 function actionButton(ctx, action) {
@@ -84,7 +84,7 @@ function actionButton(ctx, action) {
 
 /**
  * A second button without facts of its own leads to the other moves.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  */
 function secondButton(ctx, { id, step, may_choose: open }) {
@@ -94,7 +94,7 @@ function secondButton(ctx, { id, step, may_choose: open }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  * @param {StepParts} parts
  */
@@ -132,7 +132,7 @@ function waysOut(ctx, { also }) {
 }
 
 /** A choice of moves is made on the board; at the other steps what to do comes first. */
-function jobBoard(/** @type {import('../app.js').Context} */ ctx, /** @type {any} */ view) {
+function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** @type {any} */ view) {
   return board(view.board, {
     onPick: (id) => ctx.go(to.position(view.id, id)),
     chosen: view.step.expects.position ?? [],

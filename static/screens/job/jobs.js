@@ -17,14 +17,14 @@ import { standingNotices } from '../phone/standing.js';
 import { day } from '../frame/when.js';
 
 export const jobsPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: async (services) => ({
     jobs: await loadJobs(services),
     storage: await services.device.storage(),
     shared: await sharedCount(),
   }),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { jobs, storage } = ctx.data;
     const open = jobs.filter((/** @type {any} */ job) => !job.closed);
@@ -46,7 +46,7 @@ export const jobsPage = {
 
 /**
  * A phone without a server that holds nothing yet has one thing to do.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @returns {{main: import('../frame/frame.js').Button, second?: import('../frame/frame.js').Button}}
  */
 function buttons(ctx) {
@@ -72,7 +72,7 @@ function closedHead(open) {
   return open.length ? html`<h2 class="list-head">Closed</h2>` : html`<h1>Closed jobs</h1>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function empty({ services: { saved } }) {
   return html`<section class="nothing">
     ${icon('car', { size: 'large' })}

@@ -16,7 +16,7 @@ import { to } from '../frame/router.js';
 const LONGEST_NAME = 80;
 
 export const openJobPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: async ({ core, device }) => ({
     layouts: await core.call('layouts'),
     vehicles: await core.call('vehicles'),
@@ -25,7 +25,7 @@ export const openJobPage = {
 
   formKey: () => 'open-job',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { form, data } = ctx;
     const faults = form.tried ? faultsOf(ctx) : {};
@@ -69,7 +69,7 @@ export const openJobPage = {
 
 /**
  * What is missing or wrong, by field.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @returns {Record<string, string>}
  */
 function faultsOf(ctx) {
@@ -86,7 +86,7 @@ function faultsOf(ctx) {
   return faults;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function openJob(ctx) {
   const { form, data, services } = ctx;
   form.tried = true;
@@ -109,7 +109,7 @@ async function openJob(ctx) {
   });
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function jobOpened(ctx) {
   const { form } = ctx;
   const known = knownVehicle(ctx);

@@ -21,7 +21,7 @@ const OWN_EDGES = [
 ];
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, string>} faults
  */
 export function layoutSection(ctx, faults) {
@@ -59,13 +59,13 @@ export function layoutSection(ctx, faults) {
 
 /**
  * The vehicle on record that was chosen.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 export function knownVehicle({ form, data }) {
   return data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
 }
 
-/** @param {import('../app.js').Context} ctx @returns {string | undefined} */
+/** @param {import('../frame/context.js').Context} ctx @returns {string | undefined} */
 function chosenLayout(ctx) {
   const { layout } = ctx.form;
   if (!knownVehicle(ctx)) return layout === AS_BEFORE ? undefined : layout;
@@ -74,7 +74,7 @@ function chosenLayout(ctx) {
 
 /**
  * The positions that were chosen, or what stands against them.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @returns {{layout: string, positions: any[], fault: string}}
  */
 export function chosenPositions(ctx) {
@@ -95,7 +95,7 @@ export function chosenPositions(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, string>} faults
  */
 function ownPositions(ctx, faults) {
@@ -130,7 +130,7 @@ function ownPositions(ctx, faults) {
     ${answer?.value ? board(asBoard(answer.value, edge)) : nothing}`;
 }
 
-/** @param {import('../app.js').Context} ctx @returns {string[]} */
+/** @param {import('../frame/context.js').Context} ctx @returns {string[]} */
 function namesOf({ form }) {
   return (form.names ?? '')
     .split('\n')
@@ -138,7 +138,7 @@ function namesOf({ form }) {
     .filter(Boolean);
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function askOwn(ctx) {
   return ask(ctx, 'own_positions', { names: namesOf(ctx), edge: ctx.form.edge ?? 'rear' });
 }

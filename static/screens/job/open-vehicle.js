@@ -12,7 +12,7 @@ import { knownVehicle } from './open-layout.js';
 import { linkTo, to } from '../frame/router.js';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, string>} faults
  */
 export function vehicleSection(ctx, faults) {
@@ -37,7 +37,7 @@ export function vehicleSection(ctx, faults) {
   `;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function knownVehicles(ctx) {
   const { form, data } = ctx;
   const choice = (/** @type {string} */ id, /** @type {string} */ words, /** @type {string} */ note) => html`<label
@@ -74,7 +74,7 @@ function knownVehicles(ctx) {
 
 /**
  * How the number stands while it is typed: how far, which character cannot be, whether its digit fits.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 function vinAnswer(ctx) {
   const typed = (ctx.form.vin ?? '').trim();

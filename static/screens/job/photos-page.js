@@ -22,7 +22,7 @@ export const photosPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `photos/${job}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
     const head = { title: `Pictures · ${view.title}`, titled: true, back: to.job(view.id) };
@@ -45,7 +45,7 @@ export const photosPage = {
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view  of the job
  */
 export function pictureList({ services }, view) {

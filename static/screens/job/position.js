@@ -20,7 +20,7 @@ export const positionPage = {
   asks: jobQuestion,
 
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load(services, params) {
@@ -33,7 +33,7 @@ export const positionPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job, position }) => `position/${job}/${position}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { view, position, unit } = ctx.data;
     const head = { title: sentenceCase(position.name), titled: true, back: to.job(view.id) };
@@ -49,7 +49,7 @@ export const positionPage = {
   },
 };
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function positionBody(ctx) {
   const { view, position, unit } = ctx.data;
   return html`
@@ -62,7 +62,7 @@ function positionBody(ctx) {
   `;
 }
 
-/** How easy it is to get to; moves are compared by it. @param {import('../app.js').Context} ctx */
+/** How easy it is to get to; moves are compared by it. @param {import('../frame/context.js').Context} ctx */
 function reachCard(ctx) {
   const { id, name, reach_minutes: minutes } = ctx.data.position;
   const set = (/** @type {number} */ chosen) =>
@@ -74,7 +74,7 @@ function reachCard(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  */
 function sensorCard({ data }, unit) {

@@ -28,7 +28,7 @@ export function reachStepper({ name, minutes, busy = false, set }) {
 
 /**
  * At the opening of a job: which positions are the easiest to get to. What is not touched stays as it was.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any[]} positions
  */
 export function reachSection(ctx, positions) {

@@ -40,7 +40,7 @@ let turnedAway = 0;
 
 export const sharedPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load(services, { job: chosen }) {
@@ -60,7 +60,7 @@ export const sharedPage = {
   /** @param {Record<string, string>} _params @param {any} data */
   formKey: (_params, { view }) => `shared/${view?.id ?? ''}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { pictures, view } = ctx.data;
     if (turnedAway) return noJobParts(ctx);
@@ -95,7 +95,7 @@ async function turnAway(files) {
 }
 
 /**
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {import('../../phone/shared-pictures.js').SharedFile} file
  * @returns {Promise<Prepared>}
  */
@@ -114,7 +114,7 @@ async function prepareOnce({ photos }, { key, name, file }) {
   return made;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function nothingParts(ctx) {
   const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (ctx.params.trouble)] ?? TROUBLES.nothing;
   return {
@@ -128,7 +128,7 @@ function nothingParts(ctx) {
   };
 }
 
-/** What went wrong with the last sharing, above pictures that wait from one before. @param {import('../app.js').Context} ctx */
+/** What went wrong with the last sharing, above pictures that wait from one before. @param {import('../frame/context.js').Context} ctx */
 function troubleBefore({ params }) {
   const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (params.trouble)];
   if (!trouble) return nothing;
@@ -138,7 +138,7 @@ function troubleBefore({ params }) {
   </section>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function noJobParts(ctx) {
   return {
     title: 'Shared pictures',
@@ -157,7 +157,7 @@ function countWords(count) {
   return count === 1 ? '1 picture was' : `${count} pictures were`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function jobParts(ctx) {
   return {
     title: 'Shared pictures',
@@ -184,7 +184,7 @@ function jobParts(ctx) {
   };
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function pictureParts(ctx) {
   const { form, data } = ctx;
   const { view, open } = data;
@@ -209,7 +209,7 @@ function pictureParts(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Prepared} picture
  */
 function showsField(ctx, { key, name, photo }) {
@@ -246,7 +246,7 @@ function refused({ name, problem }) {
 
 /**
  * One after the other: each goes on record with its picture, or stays where it is.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Prepared[]} good
  */
 async function keep(ctx, good) {
@@ -265,7 +265,7 @@ async function keep(ctx, good) {
   return ctx.go(to.jobPart(job, 'photos'), { replace: true });
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function letGo(ctx) {
   await forget(ctx.data.pictures.map((/** @type {Prepared} */ { key }) => key));
   ctx.forget();

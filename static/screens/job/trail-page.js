@@ -18,7 +18,7 @@ export const trailPage = {
 
   /**
    * What carries the verdict takes about as long as the reasoning itself, so only this page asks for it.
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load(services, params) {
@@ -26,7 +26,7 @@ export const trailPage = {
     return { ...view, evidence: await services.core.call('evidence', { job: params.job }) };
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
     return {

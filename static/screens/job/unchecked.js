@@ -14,7 +14,7 @@ import { to } from '../frame/router.js';
 
 /**
  * The jobs in the shape of the core's `jobs`, as far as single events tell.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  */
 export async function jobsInLog({ log }) {
   /** @type {Map<string, any>} */
@@ -37,7 +37,7 @@ export async function jobsInLog({ log }) {
 /** A job while the core does not run. */
 export const uncheckedJobPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: async (services, { job }) => (await jobsInLog(services)).find(({ id }) => id === job) ?? null,
@@ -45,7 +45,7 @@ export const uncheckedJobPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ job }) => `unchecked/${job}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const job = ctx.data;
     if (!job) return needsCorePage.draw(ctx);
@@ -94,7 +94,7 @@ export const uncheckedJobPage = {
 /** A screen that shows nothing without the core. */
 export const needsCorePage = {
   load: () => null,
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
     title: 'Not available now',
     back: to.jobs(),
@@ -107,7 +107,7 @@ export const needsCorePage = {
   }),
 };
 
-/** @param {import('../app.js').Context} ctx @param {any} job */
+/** @param {import('../frame/context.js').Context} ctx @param {any} job */
 function positionChoices(ctx, { positions }) {
   const { form } = ctx;
   return html`<fieldset class="asked">
@@ -132,7 +132,7 @@ function positionChoices(ctx, { positions }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../log/log.js').Photo | null} photo
  * @param {string} typed
  */
@@ -176,7 +176,7 @@ function labelDrafts({ unit, known, sits, code, position }) {
 
 /**
  * The unit that the log says was put last into a position, or sat there at first, unless it was pulled since.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} job
  * @param {string} position
  * @returns {Promise<string | null>}
@@ -198,7 +198,7 @@ async function unitAt({ log }, job, position) {
 
 /**
  * The unit that the log says carries a code.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} code
  * @returns {Promise<string | null>}
  */

@@ -20,7 +20,7 @@ let problem = '';
 
 export const batchPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: (services, { batch }) => press.batch(services, Number(batch)),
@@ -28,7 +28,7 @@ export const batchPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ batch }) => `batch/${batch}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { id, layout, labels } = ctx.data;
     /** @type {Record<string, any[]>} */
@@ -52,7 +52,7 @@ export const batchPage = {
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Promise<{problem?: string}> | undefined} wish
  */
 async function done(ctx, wish) {
@@ -62,7 +62,7 @@ async function done(ctx, wish) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any[]} free
  */
 function printAgain(ctx, free) {
@@ -81,7 +81,7 @@ function printAgain(ctx, free) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any[]} free
  */
 function takeOut(ctx, free) {

@@ -12,10 +12,10 @@ import { day } from '../frame/when.js';
 import { press } from './press.js';
 
 export const batchesPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: (services) => press.batches(services),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
     title: 'Labels',
     titled: true,

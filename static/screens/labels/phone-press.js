@@ -98,7 +98,7 @@ async function questionFor(core, { distance = '20', ...options }) {
 
 /**
  * Keep a printing: in the log first, then at hand for its page.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} batch
  * @param {string[]} codes
  * @param {import('./press.js').Options} options
@@ -111,7 +111,7 @@ async function recorded(ctx, batch, codes, options) {
 
 /**
  * New codes; fewer than asked for when hardly any are left.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {number} count
  * @returns {Promise<string[]>}
  */

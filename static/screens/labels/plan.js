@@ -23,7 +23,7 @@ export function forgetPlans() {
 
 /**
  * The plan of a layout; null until it is known, after which the screen is drawn again.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('./press.js').Options} options
  */
 export function planOf(ctx, options) {

@@ -14,17 +14,17 @@ import { serverPress } from './server-press.js';
  *
  * @typedef {object} Press
  * @property {readonly (readonly [string, string])[]} formats  of files to choose from; none to ask about
- * @property {(services: import('../app.js').Services) => Promise<any>} batches
- * @property {(services: import('../app.js').Services, batch: number) => Promise<any>} batch
- * @property {(services: import('../app.js').Services, options: Options) => Promise<any>} plan
+ * @property {(services: import('../frame/context.js').Services) => Promise<any>} batches
+ * @property {(services: import('../frame/context.js').Services, batch: number) => Promise<any>} batch
+ * @property {(services: import('../frame/context.js').Services, options: Options) => Promise<any>} plan
  * @property {(options: Options, plan: Plan) => {one: unknown, page: unknown}} preview
- * @property {(ctx: import('../app.js').Context, count: number, options: Options, format: string)
+ * @property {(ctx: import('../frame/context.js').Context, count: number, options: Options, format: string)
  *   => Promise<{batch?: number, problem?: string}>} make   new labels, on record before they are shown
- * @property {(ctx: import('../app.js').Context) => Promise<{problem?: string}>} again
+ * @property {(ctx: import('../frame/context.js').Context) => Promise<{problem?: string}>} again
  *   what a batch has on no sensor, once more; `ctx.data` is the batch
- * @property {((ctx: import('../app.js').Context, codes: string[], reason: string)
+ * @property {((ctx: import('../frame/context.js').Context, codes: string[], reason: string)
  *   => Promise<{problem?: string}>) | null} takeOut  out of use; null where that is not kept
- * @property {(ctx: import('../app.js').Context, batch: number)
+ * @property {(ctx: import('../frame/context.js').Context, batch: number)
  *   => {told: unknown, main: {words: string, run: () => void} | null}} made  what was just made of a batch
  */
 

@@ -53,7 +53,7 @@ export const printPage = {
 
   formKey: () => 'print-labels',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { form } = ctx;
     const { plan, fault } = planOf(ctx, options(form)) ?? { plan: null, fault: '' };
@@ -121,7 +121,7 @@ function both(form, first, second, usualFirst, usualSecond) {
   return `${(form[first] ?? usualFirst).trim()}x${(form[second] ?? usualSecond).trim()}`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function rollMeasures(ctx) {
   const { form } = ctx;
   return html`<fieldset class="asked">
@@ -150,7 +150,7 @@ function rollMeasures(ctx) {
     ${choice(ctx, 'dpi', 'How fine does the label printer print?', DPIS, '203')}`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function sheetMeasures(ctx) {
   const { form } = ctx;
   const given = MEASURES.some(([, [first], [second]]) => form[first] || form[second]);
@@ -181,7 +181,7 @@ function sheetMeasures(ctx) {
 
 /**
  * One of several, each a tile.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} key
  * @param {string} words
  * @param {readonly (readonly [string, string])[]} among
@@ -212,7 +212,7 @@ function choice(ctx, key, words, among, usual) {
 /**
  * @param {import('./plan.js').Plan | null} plan
  * @param {string} fault
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 function outcome(plan, fault, ctx) {
   if (fault) {
@@ -252,7 +252,7 @@ function outcome(plan, fault, ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {number} count
  */
 async function make(ctx, count) {

@@ -60,7 +60,7 @@ export const serverPress = {
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} path
  * @param {object} body
  */

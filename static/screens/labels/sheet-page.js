@@ -20,7 +20,7 @@ const paperRule = new CSSStyleSheet();
 
 export const labelSheetPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load(services, { batch }) {
@@ -34,7 +34,7 @@ export const labelSheetPage = {
     return { drawn, count: printing?.codes.length ?? 0 };
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { drawn, count } = ctx.data;
     const back = to.batch(Number(ctx.params.batch));
@@ -71,7 +71,7 @@ function ruler({ pages }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} back
  */
 function shownBefore(ctx, back) {

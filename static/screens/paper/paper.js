@@ -30,7 +30,7 @@ const PICTURE_WAIT_MS = 5000;
 
 /**
  * The paper that was chosen last, if the sheet still knows it.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} kept
  */
 export async function chosenPaper({ device }, kept) {
@@ -38,7 +38,7 @@ export async function chosenPaper({ device }, kept) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx  `ctx.data.paper` is what `chosenPaper` gave
+ * @param {import('../frame/context.js').Context} ctx  `ctx.data.paper` is what `chosenPaper` gave
  * @param {Sheet} sheet
  * @returns {import('../frame/frame.js').Parts}
  */

@@ -18,12 +18,12 @@ const MOST_PICTURES = 6;
 
 export const reportPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: ({ core }, { job }) => core.call('report', { job }),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const report = ctx.data;
     return paperParts(ctx, {
@@ -120,7 +120,7 @@ function done({ done: steps }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} title
  * @param {any[]} photos
  */

@@ -16,7 +16,7 @@ import { dayOnPaper, momentOnPaper } from '../frame/when.js';
 
 /**
  * What a sheet of a sensor is drawn from.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} unit
  * @param {string} kept  under which name its paper is remembered
  */
@@ -62,7 +62,7 @@ export function sheetFinding(finding) {
   `;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function sheetFoot({ services }) {
   const by = services.device.actor ? ` by ${services.device.actor}` : '';
   return html`<footer class="sheet-foot">

@@ -16,12 +16,12 @@ const KEPT = 'slip';
 
 export const slipPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: (services, { unit }) => loadUnitSheet(services, unit, KEPT),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {

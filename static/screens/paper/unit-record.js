@@ -17,12 +17,12 @@ const KEPT = 'record';
 
 export const unitRecordPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: (services, { unit }) => loadUnitSheet(services, unit, KEPT),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {

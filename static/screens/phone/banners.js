@@ -11,7 +11,7 @@ import { wayBack } from './way-back.js';
 import { linkTo, to } from '../frame/router.js';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{saveAgain: (() => unknown) | null}} unsaved
  */
 export function banners({ services }, { saveAgain }) {

@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { LOG_LOCK, withLock } from '../../phone/locks.js';
 import { icon } from '../../shapes/icons.js';
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function newVersion(ctx) {
   const { update, log } = ctx.services;
   if (!update.ready.value) return nothing;
@@ -30,7 +30,7 @@ export function newVersion(ctx) {
 
 /**
  * While the log is locked no tab of this app writes a fact.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 function changeOver({ services: { update, drafts } }) {
   return withLock(LOG_LOCK, async () => {

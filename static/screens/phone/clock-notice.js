@@ -10,7 +10,7 @@ import { span } from '../frame/when.js';
 
 const WORTH_SAYING_MS = 3 * 60_000;
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function clockNotice({ services }) {
   const { clockAhead } = services.device.server.standing.value;
   if (clockAhead === null || Math.abs(clockAhead) < WORTH_SAYING_MS) return nothing;

@@ -13,7 +13,7 @@ import { linkTo, to } from '../frame/router.js';
 
 /**
  * On the list of jobs: above it once much would be lost, below it before.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {number} jobs  on this phone
  * @param {'offer' | 'strong'} asked  the one that belongs to this place
  */
@@ -35,7 +35,7 @@ export function installCard(ctx, jobs, asked) {
 
 /**
  * At the first step of a job: one line, below what is to be done.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} job
  */
 export function installLine({ services }, job) {
@@ -45,7 +45,7 @@ export function installLine({ services }, job) {
   </a>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function way({ services }) {
   // On an iPhone there is more to say first, and no browser hands over a prompt there.
   return canInstall()
@@ -59,13 +59,13 @@ function calmWords() {
     : 'This is a page in the browser. On the home screen it starts in one tap, and the phone keeps its data longer.';
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function muchWaits({ services }) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
   return `${countWords(unsentEvents, unsentPhotos)} are only in this page, and the browser has not promised to keep them. Send them soon.`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function later(ctx) {
   await putInstallOff(ctx.services);
   ctx.redraw();

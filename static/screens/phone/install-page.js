@@ -17,7 +17,7 @@ import { linkTo, to } from '../frame/router.js';
 export const installPage = {
   load: () => ({}),
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const back = ctx.params.job ? to.job(ctx.params.job) : to.jobs();
     const family = phoneFamily();
@@ -42,7 +42,7 @@ export const installPage = {
   },
 };
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function byTheBrowser(ctx) {
   await install(ctx.services);
   ctx.redraw();
@@ -65,7 +65,7 @@ function android() {
   </section>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function iphone(ctx) {
   return html`<section class="screen-stack way" aria-labelledby="way-iphone">
     <h2 id="way-iphone">On an iPhone</h2>
@@ -83,7 +83,7 @@ function iphone(ctx) {
 /**
  * Safari and the app on the home screen of an iPhone share nothing: what is here has to be sent, and the new
  * one paired by itself.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 function startsEmpty({ services }) {
   return html`<section class="panel panel-ask">
@@ -94,7 +94,7 @@ function startsEmpty({ services }) {
   </section>`;
 }
 
-/** @param {import('../app.js').Services} services */
+/** @param {import('../frame/context.js').Services} services */
 function overTheServer({ sync }) {
   const { state, unsentEvents, unsentPhotos } = sync.status.value;
   const waits = countWords(unsentEvents, unsentPhotos);

@@ -47,7 +47,7 @@ export function canInstall() {
 
 /**
  * Let the browser ask; its 'no' is the person's 'not now'.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  */
 export async function install(services) {
   const accepted = installPrompt.value;
@@ -73,7 +73,7 @@ export function phoneFamily({ userAgent, maxTouchPoints } = navigator) {
 
 /**
  * Whether the home screen is offered now, and how urgently: never before there is a job to lose.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {number} jobs  on this phone
  * @returns {'none' | 'offer' | 'strong'}
  */
@@ -89,7 +89,7 @@ export function installOffer({ device, sync }, jobs) {
 
 /**
  * Not now: offered again once more is at stake, or after a week.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  */
 export async function putInstallOff({ device, sync }) {
   await keepPutOff(device, { at: Date.now(), ...atStake(device, sync) });
@@ -107,7 +107,7 @@ async function keepPutOff(device, value) {
 
 /**
  * @param {import('../../log/device.js').Device} device
- * @param {import('../../sync/sync.js').Sync} sync
+ * @param {import('../../sync/sync.js').Syncing} sync
  * @returns {{unsent: number, level: 'offer' | 'strong'}}
  */
 function atStake({ kept }, { status }) {

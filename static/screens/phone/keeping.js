@@ -18,7 +18,7 @@ const LITTLE_LEFT = 50_000_000;
 
 /**
  * On the screen about this phone; `data.storage` is what `device.storage()` said.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 export function keeping(ctx) {
   /** @type {import('../../log/device.js').StorageFacts} */
@@ -47,7 +47,7 @@ export function keeping(ctx) {
 
 /**
  * On the list of jobs: that something here may get lost, and what to do about it.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../log/device.js').StorageFacts} storage
  */
 export function keepingNotice({ services }, storage) {
@@ -82,7 +82,7 @@ function roomWords({ usage, left }) {
   return left === undefined ? `${used}; the browser does not say how much is left` : `${used}, ${size(left)} left at most`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function makeRoom(ctx) {
   const drop = async () => {
     await freeSpace(ctx.services.store);

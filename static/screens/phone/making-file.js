@@ -35,7 +35,7 @@ export function dropFile() {
   if (making.state !== 'making') making = { state: 'idle' };
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export async function makeFile(ctx) {
   if (making.state === 'making') return;
   const show = (/** @type {Making} */ next) => {
@@ -54,7 +54,7 @@ export async function makeFile(ctx) {
   }
 }
 
-/** Hand the file to another app of the phone. @param {import('../app.js').Context} ctx */
+/** Hand the file to another app of the phone. @param {import('../frame/context.js').Context} ctx */
 export async function share(ctx) {
   if (making.state !== 'ready') return;
   const { made } = making;
@@ -68,7 +68,7 @@ export async function share(ctx) {
   ctx.redraw();
 }
 
-/** Put the file into the phone's downloads. @param {import('../app.js').Context} ctx */
+/** Put the file into the phone's downloads. @param {import('../frame/context.js').Context} ctx */
 export async function download(ctx) {
   if (making.state !== 'ready') return;
   const { made } = making;
@@ -77,7 +77,7 @@ export async function download(ctx) {
   ctx.redraw();
 }
 
-/** The person did not find it where it should be: what was saved before counts again. @param {import('../app.js').Context} ctx */
+/** The person did not find it where it should be: what was saved before counts again. @param {import('../frame/context.js').Context} ctx */
 export async function takeBack(ctx) {
   if (making.state !== 'saved') return;
   const { before } = making;
@@ -87,7 +87,7 @@ export async function takeBack(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../alone/history-file.js').MadeFile} made
  * @param {'shared' | 'downloaded'} how
  */

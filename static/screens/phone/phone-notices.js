@@ -12,7 +12,7 @@ import { linkTo, to } from '../frame/router.js';
 import { trustNotice } from './trust-notice.js';
 import { ago } from '../frame/when.js';
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function phoneNotices(ctx) {
   const { status } = ctx.services.sync;
   return html`${trustNotice(ctx)}${unpaired(status.value)}${unsent(status.value)}${newVersion(ctx)}${clockNotice(ctx)}`;

@@ -29,12 +29,12 @@ export function fileMark({ entries, photos, held }) {
   return { state: 'sent', words: held.entries ? 'saved on this phone' : 'nothing recorded yet' };
 }
 
-/** On the list of jobs. @param {import('../app.js').Context} ctx */
+/** On the list of jobs. @param {import('../frame/context.js').Context} ctx */
 export function reminder(ctx) {
   return html`${fileReminder(ctx)}${newVersion(ctx)}`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function fileReminder(ctx) {
   const stage = stageNow(ctx.services);
   if (stage === 'none') return nothing;
@@ -46,14 +46,14 @@ function fileReminder(ctx) {
   return panel(ctx, stage === 'urgent');
 }
 
-/** On a job that is closed: a whole job is worth a file. @param {import('../app.js').Context} ctx */
+/** On a job that is closed: a whole job is worth a file. @param {import('../frame/context.js').Context} ctx */
 export function reminderAtClose(ctx) {
   const stage = stageNow(ctx.services);
   return stage === 'none' ? nothing : panel(ctx, stage === 'urgent');
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {boolean} urgent
  */
 function panel(ctx, urgent) {
@@ -76,26 +76,26 @@ function panel(ctx, urgent) {
   </section>`;
 }
 
-/** @param {import('../app.js').Services} services */
+/** @param {import('../frame/context.js').Services} services */
 function onlyHere({ saved }) {
   const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
   return `${entries + photos === 1 ? 'is' : 'are'} on this phone only`;
 }
 
-/** @param {import('../app.js').Services} services */
+/** @param {import('../frame/context.js').Services} services */
 function stageNow({ saved, device }) {
   if (!saved) return 'none';
   const phone = { promised: device.kept.value === true, installed: isInstalled() };
   return stageOf(saved.standing.value, phone, Date.now());
 }
 
-/** @param {import('../app.js').Services} services */
+/** @param {import('../frame/context.js').Services} services */
 function atStake({ saved }) {
   const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
   return countWords(entries, photos);
 }
 
-/** What makes a loss likely on this phone. @param {import('../app.js').Services} services */
+/** What makes a loss likely on this phone. @param {import('../frame/context.js').Services} services */
 function risk({ device }) {
   if (!isInstalled()) return 'Some phones clear a page that is not on the home screen after a week without a visit.';
   return device.kept.value === false ? 'The browser may remove the data when space runs short.' : '';

@@ -10,7 +10,7 @@ import { reminder, reminderAtClose, fileMark } from './reminder.js';
 import { phoneNotices } from './phone-notices.js';
 
 /**
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @returns {import('../frame/frame.js').Mark}
  */
 export function markOf({ saved, sync }) {
@@ -19,7 +19,7 @@ export function markOf({ saved, sync }) {
 
 /**
  * On the list of jobs.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 export function standingNotices(ctx) {
   return ctx.services.saved ? reminder(ctx) : phoneNotices(ctx);
@@ -27,7 +27,7 @@ export function standingNotices(ctx) {
 
 /**
  * On a job that is closed.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 export function standingAtClose(ctx) {
   return ctx.services.saved ? reminderAtClose(ctx) : nothing;

@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function trustNotice({ services }) {
   const { device, sync, update } = services;
   const { trustPage } = device.server.standing.value;

@@ -21,7 +21,7 @@ let checking = false;
 let count = 0;
 
 export const checkRecordPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: async ({ sync, saved }) => {
     // Without a server the fingerprint is this phone's, on the page about it.
     if (saved) return { fingerprint: '' };
@@ -32,7 +32,7 @@ export const checkRecordPage = {
     }
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const choose = { words: chooseWords(), disabled: checking, run: pick };
     return {
@@ -59,7 +59,7 @@ function pick() {
   document.getElementById('record-file')?.click();
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function before({ data }) {
   return html`
     <h1>Is this record as it was made?</h1>
@@ -91,7 +91,7 @@ function problemPanel({ kind, title, sentence }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Event} event
  */
 async function take(ctx, { target }) {
@@ -114,7 +114,7 @@ async function take(ctx, { target }) {
   await ctx.reload();
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function putAway(ctx) {
   forget();
   count += 1;

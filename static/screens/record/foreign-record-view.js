@@ -19,7 +19,7 @@ import { verdictCard } from '../job/verdict-card.js';
 import { day, dayAndTime } from '../frame/when.js';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
  */
 export function foreignRecord(ctx, { answer, view, photos: own }) {
@@ -82,7 +82,7 @@ function worked({ same, sentence: told, differs, elsewhere }, missing) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  */
 function sensor(ctx, { unit, where }) {
@@ -96,7 +96,7 @@ function sensor(ctx, { unit, where }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} view
  */
 function jobPart(ctx, view) {

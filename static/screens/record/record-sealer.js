@@ -17,7 +17,7 @@ import { phoneKey } from '../../record/phone-key.js';
  * @property {string} busy     while it is being made
  * @property {string} sealed   when it is there
  * @property {() => unknown} about
- * @property {(services: import('../app.js').Services, subject: {unit: string} | {job: string}) => Promise<Sealed>} seal
+ * @property {(services: import('../frame/context.js').Services, subject: {unit: string} | {job: string}) => Promise<Sealed>} seal
  * @property {(error: unknown) => string | null} problem  why none was made; null for a fault
  */
 

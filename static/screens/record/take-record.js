@@ -23,7 +23,7 @@ let making = '';
 
 export const takeRecordPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params  `unit` or `job`
    */
   load: async ({ core }, { unit, job }) =>
@@ -31,10 +31,11 @@ export const takeRecordPage = {
       ? { name: unit, back: to.unit(unit), title: titleOf(await core.call('unit', { unit })) }
       : { name: job, back: to.job(job), title: (await core.call('job', { job })).title },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { name, back, title } = ctx.data;
     const here = taken?.name === name ? taken : null;
+    const trouble = problem?.name === name ? problem : null;
     const file = here?.file ?? null;
     return {
       title: `Record · ${title}`,
@@ -43,10 +44,10 @@ export const takeRecordPage = {
       body: html`
         <h1>${file ? 'The record is ready' : 'The record as one file'}</h1>
         ${here ? ready(here) : sealer.about()} ${unsent(ctx)}
-        ${problem?.name === name
+        ${trouble
           ? html`<section class="panel panel-ask" role="alert">
               <p class="panel-kicker">${icon('ask')} No record was made</p>
-              <p>${problem.sentence}</p>
+              <p>${trouble.sentence}</p>
             </section>`
           : nothing}
       `,
@@ -70,7 +71,7 @@ function ready({ file, key }) {
     ${key ? phoneSeal(key) : nothing}`;
 }
 
-/** What this phone has not sent is not in it. @param {import('../app.js').Context} ctx */
+/** What this phone has not sent is not in it. @param {import('../frame/context.js').Context} ctx */
 function unsent({ services }) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
   if (!unsentEvents && !unsentPhotos) return nothing;
@@ -81,7 +82,7 @@ function unsent({ services }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} name
  */
 function makeButton(ctx, name) {

@@ -32,7 +32,7 @@ const problems = new WeakMap();
 
 /**
  * The picture of a form; it stands in `form.photo`.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{words: string, alt: string, open?: boolean}} options  `open` opens the camera without asking
  * @returns {Capture}
  */
@@ -91,7 +91,7 @@ export function photoTaken({ sha256, mime, bytes, width, height }, { shows, posi
 
 /**
  * The screen while a picture is taken or looked at; null while neither is going on.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Capture} taking
  * @param {{title: unknown, back: string}} head   of the screen that the picture belongs to
  * @param {Parameters<typeof photoTaken>[1]} what
@@ -122,7 +122,7 @@ export function takingParts(ctx, taking, head, what) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} words
  */
 function cameraHost(ctx, words) {
@@ -153,7 +153,7 @@ function cameraHost(ctx, words) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Blob} file
  */
 async function prepare(ctx, file) {

@@ -30,7 +30,7 @@ const tapped = new WeakSet();
 
 /**
  * The button, and what came of it.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Fields} [fields]
  */
 export function makerReader(ctx, fields = { part: 'part', serial: 'serial' }) {
@@ -46,7 +46,7 @@ export function makerReader(ctx, fields = { part: 'part', serial: 'serial' }) {
   </div>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 async function open(ctx) {
   prepareTones();
   tapped.add(ctx.form);
@@ -57,7 +57,7 @@ async function open(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Fields} fields
  */
 function camera(ctx, fields) {
@@ -78,7 +78,7 @@ function camera(ctx, fields) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, any>} form
  * @param {Fields} fields
  * @param {string[]} texts
@@ -97,7 +97,7 @@ async function take(ctx, form, fields, texts) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, any>} form
  * @param {Fields} fields
  * @param {{part: string, serial: string, sentence: string}} read
@@ -109,7 +109,7 @@ function numbers(ctx, form, fields, read) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, any>} form
  * @param {Fields} fields
  * @param {{title: string, sentence: string, choices: Choice[]}} read
@@ -131,7 +131,7 @@ function fill(form, fields, { part, serial }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, any>} form
  * @param {Record<string, unknown> & {mode: string}} state
  */
@@ -141,9 +141,9 @@ function show(ctx, form, state) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Fields} fields
- * @param {{title: string, sentence: string, choices: Choice[]}} state
+ * @param {{mode: string, title: string, sentence: string, choices: Choice[]}} state
  */
 function choices(ctx, fields, state) {
   const { form } = ctx;

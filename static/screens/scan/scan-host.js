@@ -12,7 +12,7 @@ import { mounted } from '../frame/mount.js';
 export const CAMERA_SETTING = 'camera';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Omit<import('../../scan/scanner.js').ScannerOptions, 'camera' | 'onCamera'>} options
  * @param {string} [key]  tells it from another scanner in the same place
  */
@@ -21,7 +21,7 @@ export function scanHost(ctx, options, key = 'scan') {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {HTMLElement} host
  * @param {Omit<import('../../scan/scanner.js').ScannerOptions, 'camera' | 'onCamera'>} options
  */

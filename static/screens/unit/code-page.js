@@ -23,7 +23,7 @@ const FROM_OUTSIDE = 'scanned';
 
 export const codePage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   async load({ core }, { code, how = FROM_OUTSIDE }) {
@@ -38,7 +38,7 @@ export const codePage = {
   /** @param {Record<string, string>} params */
   formKey: ({ code }) => `code/${code}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { read, unit, waiting, bare } = ctx.data;
     const how = ctx.params.how ?? FROM_OUTSIDE;
@@ -87,7 +87,7 @@ export const codePage = {
 
 /**
  * A phone that holds no record and has never had one from the server.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{shown: string}} read
  * @param {boolean} unpaired   the server has said so
  * @returns {import('../frame/frame.js').Parts}
@@ -131,7 +131,7 @@ async function unitWith(core, code, how) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} code
  * @param {string} how
  */

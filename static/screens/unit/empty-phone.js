@@ -11,7 +11,7 @@ import { to } from '../frame/router.js';
 import { cameAcross, homeScreenFirst } from './unknown-label.js';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{shown: string}} read
  * @returns {import('../frame/frame.js').Parts}
  */

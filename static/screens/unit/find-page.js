@@ -10,12 +10,12 @@ import { linkTo, to } from '../frame/router.js';
 import { labelReader } from '../scan/label-reader.js';
 
 export const findPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: ({ core }) => core.call('units'),
 
   formKey: () => 'find',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const head = { title: 'Look up a label', back: to.jobs() };
     const { reader, parts } = labelReader(

@@ -14,7 +14,7 @@ import { sentence } from '../frame/sentence.js';
 
 /**
  * The part number and serial as printed on the sensor.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  * @param {{job?: string | null}} [options]  the job it belongs to, where the screen is not that job's own
  */
@@ -41,7 +41,7 @@ export function printedOn(ctx, unit, options = {}) {
 /**
  * Taking a label out of use; the sensor keeps its trail and gets another. One that two phones labelled
  * carries two, and the person who looks says which goes.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  * @param {{job?: string | null}} options
  */
@@ -97,7 +97,7 @@ function wantsLabel({ was }) {
 
 /**
  * Sensors that wait for a fresh label, each to be tapped.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {Array<{id: string, was: string, where: string, job: string | null}>} waiting
  * @param {string} fresh
  * @param {string} how

@@ -109,7 +109,7 @@ export function returns({ returns: all }) {
   </section>`;
 }
 
-/** @param {import('../app.js').Context} ctx @param {any} unit */
+/** @param {import('../frame/context.js').Context} ctx @param {any} unit */
 export function photos({ services }, unit) {
   if (!unit.photos.length) return nothing;
   return html`<section>

@@ -11,7 +11,7 @@ import { sentenceCase } from '../frame/sentence-case.js';
 
 /**
  * Handing a sensor that is fitted nowhere to another place.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  */
 export function otherPlaces(ctx, unit) {
@@ -37,7 +37,7 @@ export function otherPlaces(ctx, unit) {
 /**
  * Two places are on record. Whoever has the sensor before him says which is true; only a scan shows that
  * it is this one.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  * @param {string} how
  */
@@ -58,7 +58,7 @@ export function dispute(ctx, unit, how) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  * @param {string} how
  * @param {any[]} claims

@@ -19,7 +19,7 @@ import { unitStations } from './unit-stations.js';
 
 export const unitPage = {
   /**
-   * @param {import('../app.js').Services} services
+   * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
   load: ({ core }, { unit }) => core.call('unit', { unit }),
@@ -27,12 +27,12 @@ export const unitPage = {
   /** @param {Record<string, string>} params */
   formKey: ({ unit }) => `unit/${unit}`,
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => unitParts(ctx, ctx.data, 'tapped'),
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} unit
  * @param {string} how   how it was identified when this screen was reached
  * @returns {import('../frame/frame.js').Parts}

@@ -12,7 +12,7 @@ import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function notTaken(ctx) {
   const { photosNotTaken, entriesNotTaken } = ctx.data.waiting;
   return html`${entriesNotTaken.length ? entries(ctx, entriesNotTaken) : nothing}
@@ -20,7 +20,7 @@ export function notTaken(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../sync/unsent.js').NotTaken[]} refused
  */
 function entries({ data }, refused) {
@@ -37,7 +37,7 @@ function entries({ data }, refused) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../sync/unsent.js').PhotoNotTaken} photo
  */
 function photoNotTaken(ctx, { sha256, problem, at, job, position }) {

@@ -11,7 +11,7 @@ import { to } from '../frame/router.js';
 /** A phone at the counter does no jobs; it may read them. */
 export const atBenchPage = {
   load: () => null,
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { job } = ctx.params;
     return {
@@ -33,7 +33,7 @@ export const atBenchPage = {
 /** A phone at the bench decides no returns. */
 export const atCounterPage = {
   load: () => null,
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
     title: 'Decided at the counter',
     back: to.jobs(),

@@ -17,13 +17,13 @@ import { linkTo, to } from '../frame/router.js';
 import { sendingState } from '../phone/sending-state.js';
 
 export const outboxPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: async (services) => {
     const onlyNotTaken = services.sync.status.value.state === 'sending';
     return { waiting: await whatWaits(services.store, { onlyNotTaken }), titles: await jobTitles(services) };
   },
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { sync } = ctx.services;
     const status = sync.status.value;
@@ -39,7 +39,7 @@ export const outboxPage = {
 
 /**
  * Load again what waits whenever a run of sending has changed it.
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  */
 function follow({ services, reload }) {
   let shown = '';
@@ -50,7 +50,7 @@ function follow({ services, reload }) {
   });
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function byJob({ data, services }) {
   const { jobs, all } = data.waiting;
   const { unsentEvents } = services.sync.status.value;

@@ -11,7 +11,7 @@ import { to } from '../frame/router.js';
 import { scanHost } from '../scan/scan-host.js';
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @returns {import('../frame/frame.js').Parts}
  */
 export function enterLink(ctx) {

@@ -20,7 +20,7 @@ let copyWords = '';
 /** What the next phone is for. @type {import('../../log/device.js').Role | null} */
 let chosen = null;
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function pairNext(ctx) {
   const { sync, device } = ctx.services;
   const own = device.role.value;
@@ -56,7 +56,7 @@ export function pairNext(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../log/device.js').Role} role
  */
 function roleChoice(ctx, role) {
@@ -81,7 +81,7 @@ function roleChoice(ctx, role) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {{link: string, role: string, expires_at: number, qr: string[]}} invitation
  */
 function shown(ctx, { link, role, expires_at: until, qr }) {

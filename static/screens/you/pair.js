@@ -24,12 +24,12 @@ const PATIENCE_MS = 3000;
 let problem = '';
 
 export const pairPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: ({ device }) => ({ actor: device.actor }),
 
   formKey: () => 'pair',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { form, data, services } = ctx;
     const token = ctx.params.token || form.token;
@@ -67,7 +67,7 @@ export const pairPage = {
       main: { words: 'Pair this phone', run: () => pair(ctx, name) },
     };
 
-    /** @param {import('../app.js').Context} context @param {string} as */
+    /** @param {import('../frame/context.js').Context} context @param {string} as */
     async function pair(context, as) {
       form.tried = true;
       problem = '';
@@ -93,7 +93,7 @@ export const pairPage = {
 
 /**
  * What waits here that a phone of the new role may not send, in words.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  * @param {string} role
  */
 function waitingForAnother({ device, sync }, role) {
@@ -102,7 +102,7 @@ function waitingForAnother({ device, sync }, role) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {string} role
  * @param {string} waits
  */
@@ -125,7 +125,7 @@ function sendFirst(ctx, role, waits) {
 
 /**
  * Safari and the app on the home screen of an iPhone share nothing: paired here, the app there would not be.
- * @param {import('../app.js').Services} services
+ * @param {import('../frame/context.js').Services} services
  */
 function startsEmptyElsewhere({ device, sync }) {
   // What is recorded here has to be sent from here.
@@ -133,7 +133,7 @@ function startsEmptyElsewhere({ device, sync }) {
   return phoneFamily() === 'iphone' && !isInstalled() && !holdsWork;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function installFirst(ctx) {
   const { form } = ctx;
   const copy = async () => {

@@ -21,7 +21,7 @@ let making = false;
 let outcome = null;
 let taking = false;
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function passOn(ctx) {
   const { services } = ctx;
   const { unsentEvents: events, unsentPhotos: photos } = services.sync.status.value;
@@ -60,7 +60,7 @@ function ready({ file, events, photos }) {
   </div>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 export function takeInFile(ctx) {
   const picked = async (/** @type {any} */ { target }) => {
     const [file] = target.files;
@@ -84,7 +84,7 @@ export function takeInFile(ctx) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {File} file
  */
 function take({ services }, file) {

@@ -17,7 +17,7 @@ export const ROLE_WORDS = /** @type {Record<string, string>} */ ({
 });
 
 export const phonesPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   async load({ sync }) {
     try {
       return await sync.api.get('/api/phones');
@@ -29,7 +29,7 @@ export const phonesPage = {
 
   formKey: () => 'phones',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { phones, log = [], problem } = ctx.data;
     return {
@@ -52,7 +52,7 @@ export const phonesPage = {
 };
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} phone
  */
 function row(ctx, phone) {
@@ -129,7 +129,7 @@ function keepingWords({ promised, installed }) {
 }
 
 /**
- * @param {import('../app.js').Context} ctx
+ * @param {import('../frame/context.js').Context} ctx
  * @param {any} phone
  */
 async function revoke(ctx, phone) {

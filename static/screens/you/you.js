@@ -27,7 +27,7 @@ const THEMES = /** @type {const} */ ([
 ]);
 
 export const youPage = {
-  /** @param {import('../app.js').Services} services */
+  /** @param {import('../frame/context.js').Services} services */
   load: async ({ device, saved, store }) => ({
     storage: await device.storage(),
     actor: device.actor,
@@ -37,7 +37,7 @@ export const youPage = {
 
   formKey: () => 'you',
 
-  /** @param {import('../app.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { sync, device, saved } = ctx.services;
     return {
@@ -52,7 +52,7 @@ export const youPage = {
   },
 };
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function outbox({ services }) {
   const status = services.sync.status.value;
   const waits = status.unsentEvents + status.unsentPhotos;
@@ -60,7 +60,7 @@ function outbox({ services }) {
     <a class="link-button" href=${linkTo(to.outbox())}>${waits ? 'See what waits' : 'Take in a file from another phone'}</a>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function yourName(ctx) {
   const { form, data, services } = ctx;
   const name = (form.actor ?? data.actor).trim();
@@ -89,7 +89,7 @@ function labelsLink() {
   </section>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function theme(ctx) {
   return html`<fieldset class="asked">
     <legend class="asked-words">Light or dark</legend>
@@ -112,7 +112,7 @@ function theme(ctx) {
   </fieldset>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function tone(ctx) {
   const change = (/** @type {any} */ { target }) => {
     wantTone(target.checked);
@@ -128,7 +128,7 @@ function tone(ctx) {
   </fieldset>`;
 }
 
-/** @param {import('../app.js').Context} ctx */
+/** @param {import('../frame/context.js').Context} ctx */
 function thisPhone({ data, services }) {
   const { lastSyncAt } = services.sync.status.value;
   return html`<details class="more">

@@ -24,14 +24,15 @@ def modules(tmp_path, monkeypatch):
     }
     calls = []
 
-    def npm_ci(folder):
+    def npm_ci(folder, *options):
         calls.append(sorted(path.name for path in folder.iterdir()))
+        assert options == ("--omit=dev",)  # tools for tests are no business of who installs
         for source in (*(source for source, _ in build_hook.FILES), npm_ci.bundler):
             file = folder / "node_modules" / source
             file.parent.mkdir(parents=True, exist_ok=True)
             file.write_bytes(special.get(source, source.encode()))
 
-    monkeypatch.setattr(build_hook, "_npm_ci", npm_ci)
+    monkeypatch.setattr(build_hook, "npm_ci", npm_ci)
     npm_ci.calls = calls
     npm_ci.special = special
     npm_ci.bundler = "@esbuild/linux-x64/bin/esbuild"
@@ -128,7 +129,8 @@ def test_the_lock_pins_exact_versions_and_names_no_address():
     package = json.loads((STATIC / "package.json").read_text())
     lock = (STATIC / "package-lock.json").read_text()
 
-    assert all(version[0].isdigit() for version in package["dependencies"].values())
+    pinned = package["dependencies"] | package["devDependencies"]
+    assert all(version[0].isdigit() for version in pinned.values())
 
     assert '"resolved"' not in lock
     entries = json.loads(lock)["packages"]
