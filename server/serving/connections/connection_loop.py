@@ -9,6 +9,7 @@ import logging
 import selectors
 import socket
 import ssl
+import threading
 import time
 from collections import deque
 from collections.abc import Callable
@@ -58,6 +59,7 @@ class ConnectionLoop:
         self._resting: set[Connection] = set()
         self._answers: deque[tuple[Connection, WorkerRequest, bool]] = deque()
         self._open = True
+        self._handing_on = threading.Lock()
         self._ends_at: float | None = None
         self._late_from = self._quiet_until = 0.0
         self._accepts_again: float | None = None
@@ -76,8 +78,12 @@ class ConnectionLoop:
         self._ring()
 
     def shut(self) -> None:
-        """Lets nobody in any more, and sends away whoever has no whole request here."""
-        self._open = False
+        """Lets nobody in any more, and sends away whoever has no whole request here.
+
+        After it nothing is handed on to a worker: those that end would leave it unanswered.
+        """
+        with self._handing_on:
+            self._open = False
         self._ring()
 
     def end(self) -> None:
@@ -144,11 +150,19 @@ class ConnectionLoop:
             if connection.gathered:
                 self._bound_bodies(at)
             if whole is not None:
-                self._hand_on(connection, whole)
+                self._hand_on_while_open(connection, whole)
         except Exception:
             log.exception("a connection from %s failed", connection.peer.address)
             connection.close()
         self._watch(connection, at)
+
+    def _hand_on_while_open(self, connection: Connection, whole: WholeRequest) -> None:
+        with self._handing_on:
+            if self._open:
+                self._hand_on(connection, whole)
+                return
+        whole.body.close()
+        connection.close()
 
     def _watch(self, connection: Connection, at: float) -> None:
         """Has the selector wait for what a connection now waits for."""
