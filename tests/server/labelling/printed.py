@@ -25,7 +25,7 @@ def some_codes(count):
     return labels.codes_from([dice.randrange(256) for _ in range(count * 20)], count)
 
 
-_matrix = cache(matrix)  # the same codes are printed in several ways
+modules_of = cache(matrix)  # the same codes are printed in several ways
 
 
 class Printed:
@@ -63,6 +63,6 @@ class Printed:
 
     def wanted_dots(self, code):
         """The very dots that the symbol and its margin must be: 0 dark, 255 white."""
-        modules = numpy.array(_matrix(address(code, self.base), self.face.choice.level))
+        modules = numpy.array(modules_of(address(code, self.base), self.face.choice.level))
         dark = numpy.pad(modules, QUIET_MODULES)
         return numpy.where(numpy.kron(dark, numpy.ones((self.face.choice.dots,) * 2)), 0, 255)
