@@ -37,13 +37,13 @@ def in_words(job: Job, result: dict | None) -> dict:
     """Return the assumptions of a job, each with the drafts that switch it or set it back."""
     return {
         "closed": job.is_closed(),
-        "rates_ppm": job["rates"],
-        "confidence_ppm": job["confidence_ppm"],
+        "rates_ppm": job.rates_ppm,
+        "confidence_ppm": job.confidence_ppm,
         "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
         "codes": [_code(entry) for entry in priors.code_weights(job)],
-        "money": [{"id": name, "words": said, "value": job["money"].get(name, 0)} for name, said in _MONEY],
+        "money": [{"id": name, "words": said, "value": job.money.get(name, 0)} for name, said in _MONEY],
     }
 
 
@@ -60,7 +60,7 @@ def percent(ppm: int) -> str:
 
 def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
     """Return the fact that changes some rates (None takes one back to its default) and keeps the rest."""
-    rates = dict(job["rates"])
+    rates = dict(job.rates_ppm)
     for name in changes:
         if changes[name] is None:
             rates.pop(name, None)
@@ -71,10 +71,10 @@ def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
 
 def _rate(job, name, meaning):
     default = _ppm(RATES[name])
-    if name == "shows" and job["comes_and_goes"]:
+    if name == "shows" and job.comes_and_goes:
         default = _ppm(readings.SHOWS_COMES_AND_GOES)
     value = _ppm(readings.all_rates(job)[name])
-    changed = name in job["rates"]
+    changed = name in job.rates_ppm
     return {
         "id": name,
         "words": meaning,
@@ -89,12 +89,12 @@ def _rate(job, name, meaning):
 
 def _confidence(job):
     default = _ppm(CONFIDENCE)
-    changed = job["confidence_ppm"] != default
+    changed = job.confidence_ppm != default
     return {
         "words": "How sure a verdict has to be before it is called one",
         "default_words": percent(default),
-        "value_words": percent(job["confidence_ppm"]),
-        "value_ppm": job["confidence_ppm"],
+        "value_words": percent(job.confidence_ppm),
+        "value_ppm": job.confidence_ppm,
         "changed": changed,
         "source": COMMON,
         "reset": [rates_set(job, {}, default)] if changed else [],
@@ -102,7 +102,7 @@ def _confidence(job):
 
 
 def _comes_and_goes(job, result):
-    value = job["comes_and_goes"]
+    value = job.comes_and_goes
     offered = shows_rate.estimate(job, result)
     if offered:
         default = readings.SHOWS_COMES_AND_GOES if value else RATES["shows"]
@@ -115,7 +115,7 @@ def _comes_and_goes(job, result):
                 percent(_ppm(default)),
             ),
             "source": shows_rate.SOURCE,
-            "used": job["rates"].get("shows") == _whole_percent(offered["ppm"]),
+            "used": job.rates_ppm.get("shows") == _whole_percent(offered["ppm"]),
             "words": "Use {}".format(percent(_whole_percent(offered["ppm"]))),
             "events": [rates_set(job, {"shows": _whole_percent(offered["ppm"])})],
         }

@@ -11,27 +11,27 @@ from . import unit_history
 def case_of(job: Job) -> dict:
     """Return the case (README of the command `reason` has its form) of a job as it stands."""
     tests = readings.tests(job)
-    now = {"fitted": {}, "cleaned": job["pending"]["cleaned"],
-           "repaired": job["pending"]["repaired"]}  # fmt: skip
     holds = job.holds
-    for position in job.positions:
-        if holds.get(position["id"]):
-            now["fitted"][position["id"]] = holds[position["id"]]
+    fitted = {each["id"]: holds[each["id"]] for each in job.positions if holds.get(each["id"])}
     case = {
         "positions": readings.positions(job),
-        "units": _units(job, now["fitted"]),
+        "units": _units(job, fitted),
         "tests": tests,
         "meter": readings.meter(job),
         "rates": readings.rates(job),
         "confidence": readings.confidence(job),
     }
-    if job["money"]:
+    if job.money:
         case["money"] = readings.money(job)
     tilts = priors.likelihoods(job)
     if tilts:
         case["likelihoods"] = tilts
     if tests:
-        case["now"] = now
+        case["now"] = {
+            "fitted": fitted,
+            "cleaned": job.cleaned_since_test,
+            "repaired": job.repaired_since_test,
+        }
     return case
 
 
@@ -52,11 +52,11 @@ def _units(job: Job, fitted) -> list[dict]:
     units = []
     for identity in sorted(wanted):
         unit = job.unit(identity)
-        at_hand = unit["place"] in ("out", "stock") and not unit["claims"]
+        at_hand = (unit.is_in_hand() or unit.is_in_stock()) and not unit.is_disputed()
         entry = {
             "id": identity,
-            "name": words.unit_name(job.unit(identity)),
-            "part": unit["part"],
+            "name": words.unit_name(unit),
+            "part": unit.part,
             "available": at_hand,
         }
         prior = unit_history.prior(job, identity)

@@ -66,12 +66,12 @@ def doubtful(job: Job, result: dict) -> list[str]:
     so that 'nothing was shown' is not enough for it.
     """
     chances = {entry["cause"]: entry["probability"] for entry in result["causes"]}
-    allowed = 1000000000 - job["confidence_ppm"] * 1000
+    allowed = 1000000000 - job.confidence_ppb
     found = []
     for entry in open_sets(job):
         for body in entry["bodies"]:
             unit = job.unit(body)
-            if unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]:
+            if unit.is_fitted_here():
                 if chances.get("unit:" + body, 0) > allowed:
                     found.append(body)
     return found

@@ -89,7 +89,7 @@ def code_weights(job: Job) -> list[dict]:
             entry["failure_type"] = code["failure_type"]
             entry["test"] = index + 1
             entry["cause"] = cause
-            entry["on"] = job["code_weights"].get(place, True)
+            entry["on"] = job.code_counts(place)
             found.append(entry)
     return found
 

@@ -60,7 +60,7 @@ def proof(job: Job, result: dict | None) -> dict:
     `result` may hold what `ahead` gives, under "proof".
     """
     clear = result["clear"] if result else 0
-    wanted = job["confidence_ppm"] * 1000
+    wanted = job.confidence_ppb
     in_a_row = clean_in_a_row(job, result)
     settled = result is not None and clear >= wanted
     coming = result.get("proof") if result else None
@@ -96,7 +96,7 @@ def _sentence(in_a_row, clear, wanted, coming) -> str:
 def _run_words(job, coming) -> str:
     """Say what the success run asks for, and what that means."""
     reliability = 1.0 - coming["shows"]
-    run = success_run(job["confidence_ppm"] / 1000000, reliability) if reliability > 0 else 1
+    run = success_run(job.confidence_ppm / 1000000, reliability) if reliability > 0 else 1
     often = "every second test"
     if coming["shows"] != 0.5:
         often = "{} of the tests".format(phrases.percent(int(coming["shows"] * 1000000000 + 0.5)))
@@ -105,7 +105,7 @@ def _run_words(job, coming) -> str:
         "{} sure.".format(
             "1 clean test" if run == 1 else "{} clean tests in a row".format(run),
             often,
-            phrases.percent(job["confidence_ppm"] * 1000),
+            phrases.percent(job.confidence_ppb),
         )
     )
 

@@ -29,14 +29,18 @@ def positions(job: Job) -> list[dict]:
 
 def reach(job: Job, position: dict) -> int:
     """Return the minutes until a hand is on the sensor: as set on the job, else as it was opened."""
-    return min(job["reach"].get(position["id"], position["reach_minutes"]), MOST_MINUTES)
+    return _minutes(job.reach_set, position)
 
 
-def as_set(job: Job, position: dict) -> dict:
-    """Return a position as a next job on the vehicle starts from it."""
+def as_set(line: dict, position: dict) -> dict:
+    """Return a position as a next job on the vehicle starts from it; `line` tells of the last one."""
     copy = dict(position)
-    copy["reach_minutes"] = reach(job, position)
+    copy["reach_minutes"] = _minutes(line["reach"], position)
     return copy
+
+
+def _minutes(reach_set: dict, position: dict) -> int:
+    return min(reach_set.get(position["id"], position["reach_minutes"]), MOST_MINUTES)
 
 
 def tests(job: Job) -> list[dict]:
@@ -89,9 +93,9 @@ def meter(job: Job) -> list[dict]:
     for position in job.positions:
         place = position["id"]
         seen = {}
-        for entry in job["meter"]:
+        for entry in job.measurements:
             if entry["position"] == place:
-                before = job["repairs"][: entry["repairs_before"]]
+                before = job.repairs[: entry["repairs_before"]]
                 repairs = len([r for r in before if r["cause"] == "circuit:" + place])
                 seen.setdefault(repairs + 1, {})[entry["check"]] = entry["reads"]
         for generation in sorted(seen):
@@ -109,10 +113,10 @@ def meter(job: Job) -> list[dict]:
 def rates(job: Job) -> dict:
     """Return the rates that differ on this job; what no rate can be is left out, older phones may say it."""
     found = {}
-    if job["comes_and_goes"]:
+    if job.comes_and_goes:
         found["shows"] = SHOWS_COMES_AND_GOES
-    for name in sorted(job["rates"]):
-        ppm = job["rates"][name]
+    for name in sorted(job.rates_ppm):
+        ppm = job.rates_ppm[name]
         if name in RATES and not rate_problem(name, ppm):
             found[name] = ppm / _PPM
     return found
@@ -120,7 +124,7 @@ def rates(job: Job) -> dict:
 
 def money(job: Job) -> dict:
     """Return labour and prices as far as they were given."""
-    return {name: min(job["money"][name], MOST_MONEY) for name in sorted(job["money"])}
+    return {name: min(job.money[name], MOST_MONEY) for name in sorted(job.money)}
 
 
 def all_rates(job: Job) -> dict:
@@ -143,4 +147,4 @@ def rate_problem(name: str, ppm: int) -> str:
 
 def confidence(job: Job) -> float:
     """Return the confidence asked for; out of range (an older phone's fact) it is as far as it can be."""
-    return min(max(job["confidence_ppm"], 1), _PPM - 1) / _PPM
+    return min(max(job.confidence_ppm, 1), _PPM - 1) / _PPM

@@ -89,13 +89,13 @@ def _record(state, identity, asked) -> dict:
         job = known_job(state, job_id)
         seen = _seen(job, identity)
         if vehicles:
-            breaks = base if identity in job["at_opening"] else _BREAKS
+            breaks = base if identity in job.units_at_opening else _BREAKS
             good, bad = good * (1.0 - breaks), bad + good * breaks
         if not seen:
             continue
         title = job.vehicle["name"]
-        if job["vehicle"] not in vehicles:
-            vehicles.append(job["vehicle"])
+        if job.vehicle_id not in vehicles:
+            vehicles.append(job.vehicle_id)
         blamed, explained = _blamed(job, identity, seen)
         if blamed:
             condemned = title

@@ -71,7 +71,7 @@ def reasoning(job: Job, result: dict) -> dict:
             shown["sentence"] = "No fault in the last test."
             shown["detail"] = "Nothing is left to fix: {} sure, {} wanted. {}".format(
                 phrases.percent(result["clear"]),
-                phrases.percent(job["confidence_ppm"] * 1000),
+                phrases.percent(job.confidence_ppb),
                 _was(shown["detail"]),
             )
     return shown
@@ -79,7 +79,7 @@ def reasoning(job: Job, result: dict) -> dict:
 
 def is_clear(job: Job, result: dict) -> bool:
     """Tell whether the chance that nothing is left to fix reaches the confidence asked for."""
-    return result["clear"] >= job["confidence_ppm"] * 1000
+    return result["clear"] >= job.confidence_ppb
 
 
 def headline(job: Job, found: list) -> str:
@@ -111,7 +111,7 @@ def _known_live(job: Job, result) -> list:
         [
             entry["cause"]
             for entry in result["causes"]
-            if entry["probability"] >= job["confidence_ppm"] * 1000 and causes.is_live(job, entry["cause"])
+            if entry["probability"] >= job.confidence_ppb and causes.is_live(job, entry["cause"])
         ]
     )
 

@@ -13,7 +13,7 @@ _WIPE = "Wipe the face of the sensor and the edge around it"
 
 def all_of(job: Job, positions: list) -> dict | None:
     """Return the step for the first of a move's positions that is not clean yet, None when all are."""
-    waiting = [position for position in positions if position not in job["pending"]["cleaned"]]
+    waiting = [position for position in positions if position not in job.cleaned_since_test]
     if not waiting:
         return None
     then = ". Then run the self-test again."

@@ -23,13 +23,13 @@ _WHERE_TO = (
 
 def closed_words(job: Job) -> str:
     """Return the sentence of a closed job."""
-    return "Closed by {}. Its record stays.".format(job["closed"]["actor"] or "someone unnamed")
+    return "Closed by {}. Its record stays.".format(job.closed_by or "someone unnamed")
 
 
 def nothing_shown(job: Job) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
     close = action("Close without a finding", draft("job_closed", note="no fault shown"))
-    if job["comes_and_goes"]:
+    if job.comes_and_goes:
         again = moving.test_step(job, "No fault shown yet")
         again["id"] = "test.again"
         again["text"] = (
@@ -49,7 +49,7 @@ def nothing_shown(job: Job) -> tuple:
 
 def ending(job: Job, result: dict) -> tuple:
     """Return (stage, step) once nothing is left to fix."""
-    if job["walk"] is None:
+    if job.walk_check is None:
         return "prove", _walk(job, result)
     quiet = _quiet(job)
     if quiet:
@@ -68,8 +68,8 @@ def ending(job: Job, result: dict) -> tuple:
     text = "Every sensor is accounted for."
     if blockers:
         text = " ".join(blockers)
-    elif job["walk"]["missed"]:
-        names = [words.position_name(job, position) for position in job["walk"]["missed"]]
+    elif job.stayed_quiet:
+        names = [words.position_name(job, position) for position in job.stayed_quiet]
         text += " The walk-behind check missed {}; that stays on record.".format(phrases.listed(names))
     return "close", step(
         "close",
@@ -84,9 +84,7 @@ def _quiet(job: Job) -> list:
     """Return the positions that stayed quiet at the pole and that nobody has accepted as they are."""
     holds = job.holds
     return [
-        place
-        for place in job["walk"]["missed"]
-        if holds.get(place) and job["left"].get(place) != holds.get(place)
+        place for place in job.stayed_quiet if holds.get(place) and job.left_at(place) != holds.get(place)
     ]
 
 
@@ -134,7 +132,7 @@ def _away_from_home(job: Job) -> list:
     for position in job.positions:
         place = position["id"]
         unit = vehicle["holds"].get(place)
-        if unit and came_from.get(unit, place) != place and job["left"].get(place) != unit:
+        if unit and came_from.get(unit, place) != place and job.left_at(place) != unit:
             away.append(place)
     return away
 
@@ -170,7 +168,7 @@ def _home(job: Job, away):
 def _same_known_part(job: Job, away) -> bool:
     """Tell whether the part numbers are on record and agree; unknown ones are not called the same."""
     vehicle = job.vehicle
-    parts = [job.unit(vehicle["holds"][position])["part"] for position in away]
+    parts = [job.unit(vehicle["holds"][position]).part for position in away]
     parts.extend([part_at(job, position) for position in away])
     return bool(parts[0]) and not [part for part in parts if part != parts[0]]
 
@@ -195,7 +193,7 @@ def _homeward(vehicle, away) -> dict:
 
 def _place_to_return_to(job: Job, unit, result):
     """Return the position a good unit came from, where another sits now; None for one under suspicion."""
-    position = job.unit(unit)["pulled_from"]
+    position = job.unit(unit).pulled_from
     blamed = result["verdict"]["causes"] if result["verdict"] else []
     if position is None or "unit:" + unit in blamed:
         return None
@@ -210,9 +208,9 @@ def _parked(job: Job, chance) -> str | None:
     for position in sorted(vehicle["home"]):
         own, sits = vehicle["home"][position], vehicle["holds"].get(position)
         unit = job.unit(own)
-        here = unit["place"] == "stock" and unit["moves"][-1]["job"] == job.id and not unit["claims"]
+        here = unit.is_in_stock() and unit.transfers[-1]["job"] == job.id and not unit.is_disputed()
         good = chance.get("unit:" + own, 0) < _WORTH_ITS_PLACE
-        if here and good and sits and job["left"].get(position) != sits:
+        if here and good and sits and job.left_at(position) != sits:
             return position
     return None
 

@@ -35,10 +35,10 @@ def fix_step(job: Job, cause: str) -> dict:
 
 def replace_step(job: Job, unit: str) -> dict:
     """Return the step that asks for the new unit which takes the place of a fitted one."""
-    return replace_at(job, job.unit(unit)["position"], unit)
+    return replace_at(job, job.unit(unit).position, unit)
 
 
-def replace_at(job: Job, position: str, unit: str | None) -> dict:
+def replace_at(job: Job, position, unit: str | None) -> dict:
     """Return the step that asks for a new unit at a position, instead of `unit` or of nothing."""
     part = part_at(job, position)
     name = causes.phrase(job, "unit:" + unit) if unit else words.position_name(job, position)
@@ -72,7 +72,7 @@ def _spares(job: Job, position, part) -> list[dict]:
             continue
         if faulted_last(job.state, identity):
             continue
-        if part and unit["part"] and unit["part"] != part:
+        if part and unit.part and unit.part != part:
             continue
         told = unit_history.history(job.state, identity, job)
         if told["condemned"]:
@@ -91,7 +91,7 @@ def faulted_last(state, unit: str) -> bool:
     """Tell whether the last self-test that counted for a unit, on whatever vehicle, showed a fault."""
     last = None
     for job_id in state.units[unit]["jobs"]:
-        for test in known_job(state, job_id)["tests"]:
+        for test in known_job(state, job_id).tests:
             for position in sorted(test["fitted"]):
                 silent = position in test["silent"] or position in test["disputed"]
                 if test["fitted"][position] == unit and test["heard"] and not silent:
@@ -119,7 +119,7 @@ def empty_position(job: Job) -> str | None:
     """Return a position that nothing sits at and that nobody left empty on purpose."""
     for position in job.positions:
         place = position["id"]
-        if not job.fitted_at(place) and job["left"].get(place) != EMPTY:
+        if job.is_empty_by_accident(place):
             return place
     return None
 
@@ -153,7 +153,7 @@ def shared_suspects(job: Job, result: dict) -> list:
         for cause in shared:
             if cause not in found:
                 found.append(cause)
-    sure = total >= job["confidence_ppm"] * 1000
+    sure = total >= job.confidence_ppb
     return sorted(found) if sure and len(found) > 1 else []
 
 

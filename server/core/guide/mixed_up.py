@@ -28,7 +28,7 @@ def settling(job: Job) -> dict | None:
 
 def _loose(job: Job, body) -> bool:
     unit = job.unit(body)
-    return unit["place"] == "out" and unit["job"] == job.id and not unit["claims"]
+    return unit.is_in_hand_here() and not unit.is_disputed()
 
 
 def _label(job: Job, entry, bare):

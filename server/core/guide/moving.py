@@ -87,12 +87,12 @@ def before_test(job: Job) -> dict | None:
 def measure(job: Job, position: str, repair: dict | None = None) -> dict:
     """Return the guided wiring checks of one position; `repair` is the button once a fault is found."""
     since = 0
-    for index in range(len(job["repairs"])):
-        if job["repairs"][index]["cause"] == "circuit:" + position:
+    for index in range(len(job.repairs)):
+        if job.repairs[index]["cause"] == "circuit:" + position:
             since = index + 1
     done = {
         m["check"]: m["reads"]
-        for m in job["meter"]
+        for m in job.measurements
         if m["position"] == position and m["repairs_before"] >= since
     }
     open_checks = [check for check in CHECKS if check["id"] not in done]
@@ -150,16 +150,14 @@ def impossible(job: Job) -> dict | None:
     """Return the step that ends a move whose unit is out of reach by now: scrapped, handed over, in doubt."""
     for position in sorted(job.move["fitted"]):
         unit = job.unit(job.move["fitted"][position])
-        here = unit["place"] == "fitted" and unit["vehicle"] == job["vehicle"]
-        in_hand = unit["place"] == "out" and unit["job"] == job.id
-        waiting = unit["place"] == "stock" and unit["id"] in job.move["from_stock"]
-        if unit["claims"] or not (here or in_hand or waiting):
+        waiting = unit.is_in_stock() and unit.id in job.move["from_stock"]
+        if unit.is_disputed() or not (unit.is_fitted_here() or unit.is_in_hand_here() or waiting):
             return step(
                 "move.impossible",
                 "This move can't be finished",
                 "{} is {}.".format(
-                    phrases.sentence_case(words.unit_name(job.unit(unit["id"]))),
-                    words.place_words(job.unit(unit["id"])),
+                    phrases.sentence_case(words.unit_name(unit)),
+                    words.place_words(unit),
                 ),
                 action=stop_move(),
             )
@@ -168,14 +166,14 @@ def impossible(job: Job) -> dict | None:
 
 def plug_back(job: Job) -> dict | None:
     """Return the step that puts a plug back on that was off for a test, or None."""
-    if not job["plugged_off"] or (job.move and job.move["move"] == "unplug"):
+    if not job.plugged_off or (job.move and job.move["move"] == "unplug"):
         return None
-    where = words.position_name(job, job["plugged_off"][0])
+    where = words.position_name(job, job.plugged_off[0])
     return step(
         "plug_back",
         "Plug {} back in".format(where),
         "Key off first. Push it on straight until it clicks, then close its lock.",
-        action=action("Connector is locked", draft("connector_locked", position=job["plugged_off"][0])),
+        action=action("Connector is locked", draft("connector_locked", position=job.plugged_off[0])),
     )
 
 
@@ -190,7 +188,7 @@ def left_over(job: Job) -> list:
     holds = job.holds
     left = []
     for unit in job.in_hand():
-        position = job.unit(unit)["pulled_from"]
+        position = job.unit(unit).pulled_from
         if position and not job.unit(unit).is_disputed() and not holds.get(position):
             left.append(unit)
     return left
@@ -201,7 +199,7 @@ def put_back(job: Job, units: list) -> dict:
     unit = units[0]
     return guided(
         job,
-        ({"do": "fit", "unit": unit, "position": job.unit(unit)["pulled_from"]}, 1, len(units)),
+        ({"do": "fit", "unit": unit, "position": job.unit(unit).pulled_from}, 1, len(units)),
     )
 
 
@@ -220,7 +218,7 @@ def _pull(job: Job, now):
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
     out = job.fitted_at(now["position"]) != now["unit"]
-    if unit["code"]:
+    if unit.is_labelled():
         title = "Pull {} at {}".format(words.unit_name(job.unit(now["unit"])), where)
         text = "Key off, unplug it, release both catches. Scan its label before you put it down."
     elif out:
@@ -238,7 +236,7 @@ def _pull(job: Job, now):
         text,
         form="scan",
         action=action("Scan its label"),
-        expects={"may_write": not unit["code"]},
+        expects={"may_write": not unit.is_labelled()},
     )
 
 
@@ -247,8 +245,8 @@ def _fit(job: Job, now):
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
     back = None
-    if not unit["code"]:
-        back = draft("unit_fitted", unit=unit["id"], position=now["position"], how="tapped",
+    if not unit.is_labelled():
+        back = draft("unit_fitted", unit=unit.id, position=now["position"], how="tapped",
                      override="")  # fmt: skip
     return step(
         "fit",

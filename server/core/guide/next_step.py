@@ -69,7 +69,7 @@ def needs_test(job: Job) -> bool:
     """Tell whether anything was done since the last test that the last test does not speak of."""
     if not job.tests:
         return True
-    if job["pending"]["cleaned"] or job["pending"]["repaired"]:
+    if job.cleaned_since_test or job.repaired_since_test:
         return True
     if job.move and job.move["move"] in ("retest", "unplug"):
         return True

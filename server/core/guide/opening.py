@@ -34,7 +34,7 @@ _LAMP_CHOICES = {
 
 def beginning(job: Job) -> tuple | None:
     """Return (stage, step) while the job is still before its first test, else None."""
-    open_cautions = cautions.to_acknowledge(job["cautions"])
+    open_cautions = cautions.to_acknowledge(job.cautions_read)
     if open_cautions:
         drafts = [draft("caution_acknowledged", caution=caution) for caution in open_cautions]
         return "look", step(
@@ -46,9 +46,9 @@ def beginning(job: Job) -> tuple | None:
         )
     if not job.tests:
         for when in ("key_on", "reverse"):
-            if when not in job["lamps"]:
+            if not job.was_lamp_checked(when):
                 return "look", _lamps(when)
-        if job["looked"] is None:
+        if not job.was_looked_at():
             return "look", _look(job)
         return "test", moving.test_step(job, "Run the self-test")
     return None
@@ -59,7 +59,7 @@ def position_without_photo(job: Job) -> str | None:
     touched = [stop for stop in job.history if stop["kind"] == "unit_pulled"]
     if touched:
         return None
-    seen = {photo["position"]: True for photo in job["photos"] if photo["shows"] == "position"}
+    seen = {photo["position"]: True for photo in job.photos if photo["shows"] == "position"}
     for position in job.positions:
         if position["id"] not in seen:
             return position["id"]
@@ -84,7 +84,7 @@ def photo_step(job: Job, position: str, moves: list) -> dict:
 
 
 def _has_photo(job, position) -> bool:
-    for photo in job["photos"]:
+    for photo in job.photos:
         if photo["position"] == position and photo["shows"] == "position":
             return True
     return False

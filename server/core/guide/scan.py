@@ -79,7 +79,7 @@ def _at_pull(job: Job, expects, read, how):
     known = job.unit(unit)
     where = words.position_name(job, position)
     out = job.fitted_at(position) != unit
-    if known["code"]:
+    if known.is_labelled():
         if read["unit"] == unit:
             read["events"] = [draft("unit_pulled", unit=unit, position=position, how=how)]
             read["sentence"] = "{} is out of {}.".format(read["shown"], where)
@@ -168,9 +168,9 @@ def _wrong(job: Job, read, unit, position, how):
 def _whereabouts(job: Job, unit, pulled) -> str:
     """Return where a unit is or, of one that lies about on this job, where it was pulled."""
     known = job.unit(unit)
-    if known["place"] == "out" and known["job"] == job.id and known["pulled_from"] and not known["claims"]:
-        return "{} {}".format(pulled, words.position_name(job, known["pulled_from"]))
-    return "is " + words.place_words(job.unit(unit))
+    if known.is_in_hand_here() and known.pulled_from and not known.is_disputed():
+        return "{} {}".format(pulled, words.position_name(job, known.pulled_from))
+    return "is " + words.place_words(known)
 
 
 def _stopped(position, unit, read, how):

@@ -26,6 +26,6 @@ def pictures(unit: dict, job: Job | None) -> list[dict]:
                 sat.append(position)
     return [
         photo
-        for photo in job["photos"]
+        for photo in job.photos
         if photo["unit"] == unit["id"] or (photo["shows"] == "position" and photo["position"] in sat)
     ]

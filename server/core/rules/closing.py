@@ -2,7 +2,6 @@
 
 from .. import phrases
 from ..state.job import Job
-from ..state.state import EMPTY
 from ..words import labels_on_unit
 from ..words import words
 from .refusal import refusal
@@ -39,7 +38,7 @@ def blocked_by(job: Job) -> list[str]:
         sentences.append("A move is under way. Finish it, or stop it.")
     for position in job.positions:
         place = position["id"]
-        if not job.fitted_at(place) and job["left"].get(place) != EMPTY:
+        if job.is_empty_by_accident(place):
             sentences.append("{} is empty.".format(phrases.sentence_case(position["name"])))
     return sentences
 

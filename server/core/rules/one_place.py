@@ -29,7 +29,7 @@ def refuse(fold, draft, job):
         if (
             unit["place"] != "fitted"
             or unit["position"] != data["position"]
-            or (unit["vehicle"] != job["vehicle"])
+            or (unit["vehicle"] != job.vehicle_id)
         ):
             return _refusal(
                 "It does not sit there",

@@ -33,4 +33,4 @@ def refuse(fold, draft, job):
 def part_at(job: Job, position):
     """Return the part number that a position takes: that of the unit first seen there."""
     home = job.vehicle["home"].get(position)
-    return job.unit(home)["part"] if home else job["part"]
+    return job.unit(home).part if home else job.part

@@ -33,9 +33,9 @@ def steps(job: Job) -> list[dict]:
             continue
         in_place = holds.get(position) == unit
         listed.append(_step("fit", unit, position, in_place))
-        listed.append(_step("lock", unit, position, in_place and position in job["locked"]))
+        listed.append(_step("lock", unit, position, in_place and job.is_locked(position)))
         if move["move"] == "replace":
-            checked = job["fit_checks"].get(position, {"unit": None})["unit"] == unit
+            checked = job.fit_checked_at(position) == unit
             listed.append(_step("check", unit, position, in_place and checked))
     return listed
 

@@ -1,5 +1,6 @@
 """A job and what the trade asks of it: what is fitted, what is in hand, what happened since the last test."""
 
+from .state import EMPTY
 from .state import position_of
 from .unit import Unit
 
@@ -14,8 +15,33 @@ class Job:
         self.id = facts["id"]
 
     def __getitem__(self, name: str):
-        """Return a fact as the state keeps it."""
+        """Return a fact as the state keeps it: `facts/` asks a job so, as a dict or as this."""
         return self.facts[name]
+
+    @property
+    def complaint(self) -> str:
+        """What the customer said."""
+        return self.facts["complaint"]
+
+    @property
+    def part(self) -> str:
+        """The part number that its units were opened with, "" where it was not known."""
+        return self.facts["part"]
+
+    @property
+    def opened_at(self) -> int:
+        """When it was opened, in milliseconds."""
+        return self.facts["opened_at"]
+
+    @property
+    def closing(self) -> dict | None:
+        """How it was closed, as {"at", "actor", "note"}; None while it is open."""
+        return self.facts["closed"]
+
+    @property
+    def closed_by(self) -> str:
+        """Who closed it, "" where nobody is named or it is open."""
+        return self.facts["closed"]["actor"] if self.facts["closed"] else ""
 
     @property
     def positions(self) -> list[dict]:
@@ -26,6 +52,86 @@ class Job:
     def tests(self) -> list[dict]:
         """Its self-tests, the first one first."""
         return self.facts["tests"]
+
+    @property
+    def cleaned_since_test(self) -> list[str]:
+        """The positions that were cleaned since the last self-test."""
+        return self.facts["pending"]["cleaned"]
+
+    @property
+    def repaired_since_test(self) -> list[str]:
+        """The causes that were repaired since the last self-test."""
+        return self.facts["pending"]["repaired"]
+
+    @property
+    def repairs(self) -> list[dict]:
+        """All its repairs as {"cause", "what", "at"}, the first one first."""
+        return self.facts["repairs"]
+
+    @property
+    def measurements(self) -> list[dict]:
+        """What was measured on circuits as {"position", "check", "value", "reads", "repairs_before"}."""
+        return self.facts["meter"]
+
+    @property
+    def photos(self) -> list[dict]:
+        """Its pictures, the first one first."""
+        return self.facts["photos"]
+
+    @property
+    def cautions_read(self) -> dict:
+        """Caution -> who read it."""
+        return self.facts["cautions"]
+
+    @property
+    def walk_check(self) -> dict | None:
+        """What the walk-behind check heard, as {"positions", "missed"}; None where none holds."""
+        return self.facts["walk"]
+
+    @property
+    def stayed_quiet(self) -> list[str]:
+        """The positions at which the walk-behind check heard nothing."""
+        return self.facts["walk"]["missed"] if self.facts["walk"] else []
+
+    @property
+    def plugged_off(self) -> list[str]:
+        """The positions whose plug was off for the last self-test and is not known to be on again."""
+        return self.facts["plugged_off"]
+
+    @property
+    def units_at_opening(self) -> list[str]:
+        """The ids of the units that sat on the vehicle when it was opened."""
+        return self.facts["at_opening"]
+
+    @property
+    def comes_and_goes(self) -> bool:
+        """Whether its fault comes and goes."""
+        return self.facts["comes_and_goes"]
+
+    @property
+    def rates_ppm(self) -> dict:
+        """The rates that were set on it, in parts per million."""
+        return self.facts["rates"]
+
+    @property
+    def confidence_ppm(self) -> int:
+        """The confidence asked for, in parts per million."""
+        return self.facts["confidence_ppm"]
+
+    @property
+    def confidence_ppb(self) -> int:
+        """The confidence asked for, in parts per billion, as the reasoning counts."""
+        return self.facts["confidence_ppm"] * 1000
+
+    @property
+    def reach_set(self) -> dict:
+        """Position -> minutes until a hand is on its unit, where somebody set them."""
+        return self.facts["reach"]
+
+    @property
+    def money(self) -> dict:
+        """Labour and prices as far as they were given, in minor units."""
+        return self.facts["money"]
 
     @property
     def move(self):
@@ -43,6 +149,11 @@ class Job:
         return self.state.vehicles[self.facts["vehicle"]]
 
     @property
+    def vehicle_id(self) -> str:
+        """The id of the vehicle it is on."""
+        return self.facts["vehicle"]
+
+    @property
     def holds(self) -> dict:
         """Position -> id of the unit that sits there now, None or no entry where it is empty."""
         return self.vehicle["holds"]
@@ -51,6 +162,18 @@ class Job:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None
 
+    def is_reopened(self) -> bool:
+        """Tell whether work on it went on after it was closed."""
+        return self.facts["reopened"] is not None
+
+    def was_lamp_checked(self, when: str) -> bool:
+        """Tell whether the lamps were looked at, `when` being "key_on" or "reverse"."""
+        return when in self.facts["lamps"]
+
+    def was_looked_at(self) -> bool:
+        """Tell whether somebody noted what can be seen from outside."""
+        return self.facts["looked"] is not None
+
     def position(self, identity: str) -> dict | None:
         """Return a position by its id, or None."""
         return position_of(self.facts, identity)
@@ -58,6 +181,31 @@ class Job:
     def fitted_at(self, position: str) -> str | None:
         """Return the id of the unit that sits at a position, or None."""
         return self.holds.get(position)
+
+    def left_at(self, position: str) -> str | None:
+        """Return the id of the unit that was left at a position on purpose, EMPTY for none, or None."""
+        return self.facts["left"].get(position)
+
+    def is_empty_by_accident(self, position: str) -> bool:
+        """Tell whether nothing sits at a position and nobody left it empty on purpose."""
+        return not self.fitted_at(position) and self.left_at(position) != EMPTY
+
+    def is_locked(self, position: str) -> bool:
+        """Tell whether the connector at a position is known to be locked."""
+        return position in self.facts["locked"]
+
+    def fit_checked_at(self, position: str) -> str | None:
+        """Return the id of the unit whose fit at a position was gone through last, or None."""
+        checked = self.facts["fit_checks"].get(position)
+        return checked["unit"] if checked else None
+
+    def code_counts(self, position: str) -> bool:
+        """Tell whether the failure type of the code at a position counts towards the cause."""
+        return self.facts["code_weights"].get(position, True)
+
+    def repairs_of(self, cause: str) -> int:
+        """Return how often a circuit, a feed or the control unit was repaired."""
+        return len([repair for repair in self.repairs if repair["cause"] == cause])
 
     def unit(self, identity: str) -> Unit:
         """Return a unit as it is looked at from this job."""

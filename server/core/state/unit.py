@@ -18,6 +18,31 @@ class Unit:
         """Return a fact as the state keeps it."""
         return self.facts[name]
 
+    @property
+    def code(self) -> str:
+        """The code of its label, "" without one."""
+        return self.facts["code"]
+
+    @property
+    def part(self) -> str:
+        """Its part number, "" where nobody read it."""
+        return self.facts["part"]
+
+    @property
+    def position(self) -> str | None:
+        """The position that it is fitted at, or None."""
+        return self.facts["position"]
+
+    @property
+    def pulled_from(self) -> str | None:
+        """The position that it was pulled from last, or None."""
+        return self.facts["pulled_from"]
+
+    @property
+    def transfers(self) -> list[dict]:
+        """What changed its custody, the first change first."""
+        return self.facts["moves"]
+
     def is_on_record(self) -> bool:
         """Tell whether anything is known of it."""
         return self.facts is not None
@@ -41,6 +66,14 @@ class Unit:
     def is_in_hand(self) -> bool:
         """Tell whether it was pulled or taken and put down nowhere yet, on whatever job."""
         return self.facts["place"] == "out"
+
+    def is_in_hand_here(self) -> bool:
+        """Tell whether it is in hand on the job from which it is looked at."""
+        return self.is_in_hand() and self.facts["job"] == self.job.id
+
+    def is_fitted_here(self) -> bool:
+        """Tell whether it sits on the vehicle of the job from which it is looked at."""
+        return self.is_fitted_on(self.job.vehicle_id)
 
     def is_in_stock(self) -> bool:
         """Tell whether it is a spare."""

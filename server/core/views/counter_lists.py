@@ -108,9 +108,9 @@ def texts_of_unit(unit: dict) -> list[str]:
     return [text for text in said if text]
 
 
-def texts_of_job(vehicle: dict, job: dict) -> list[str]:
+def texts_of_job(vehicle: dict, line: dict) -> list[str]:
     """Return what the units of a job are found by: its vehicle and complaint."""
-    return [text for text in (vehicle["name"], vehicle["vin"], job["complaint"], job["part"]) if text]
+    return [text for text in (vehicle["name"], vehicle["vin"], line["complaint"], line["part"]) if text]
 
 
 def tokens(text: str) -> list[str]:
@@ -140,7 +140,7 @@ def _unit_line(state, unit, entry) -> dict:
         "serial": unit["serial"],
         "job": job.id if job else None,
         "vehicle": job.vehicle["name"] if job else "",
-        "complaint": job["complaint"] if job else "",
+        "complaint": job.complaint if job else "",
         "how": entry["how"] if entry else "",
         "twice": entry["twice"] if entry else False,
     }

@@ -48,7 +48,7 @@ def _finding(job: Job, identity, result, tested) -> dict:
     return {
         "job": job.id,
         "title": job.vehicle["name"],
-        "complaint": job["complaint"],
+        "complaint": job.complaint,
         "at": tested[-1]["at"],
         "standing": standing,
         "sentence": sentence,

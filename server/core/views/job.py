@@ -70,26 +70,26 @@ def job_view(job: Job, result: dict | None) -> dict:
     return {
         "id": job.id,
         "title": vehicle["name"],
-        "complaint": job["complaint"],
+        "complaint": job.complaint,
         "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
         "stage": stage,
         "stages": _stages(stage, job.is_closed()),
         "closed": job.is_closed(),
-        "comes_and_goes": job["comes_and_goes"],
+        "comes_and_goes": job.comes_and_goes,
         "board": board(job, result),
         "step": step,
-        "cautions": cautions.for_step(caution_step, job["cautions"]),
+        "cautions": cautions.for_step(caution_step, job.cautions_read),
         "trail": trail.trail(job, result),
         "reasoning": verdict.reasoning(job, result) if result else None,
         "moves": next_moves,
         "may_choose": bool(next_moves) and job.move is None and not job.is_closed(),
-        "reopened": job["reopened"] is not None,
+        "reopened": job.is_reopened(),
         "proof": proof.proof(job, result),
         "out": [_unit_line(job, unit) for unit in job.in_hand()],
         "mixed": mixups.job_view(job),
         "disputes": [_unit_line(job, unit) for unit in job.disputed()],
         "close": {"ready": not blocked_by(job), "blockers": blocked_by(job)},
-        "photos": job["photos"],
+        "photos": job.photos,
         "units": [_unit_line(job, unit) for unit in summary.handled(job)],
         "replaced": summary.replaced(job),
         "history": _history(job),
@@ -103,7 +103,7 @@ def board(job: Job, result: dict | None) -> dict:
         edges[position["edge"]] = edges.get(position["edge"], 0) + 1
     kind = sorted(edges)[0] if len(edges) == 1 and sorted(edges)[0] in ("rear", "front") else "around"
     seen, shown = {}, []
-    photos = {photo["position"]: photo["sha256"] for photo in job["photos"]
+    photos = {photo["position"]: photo["sha256"] for photo in job.photos
               if photo["shows"] == "position"}  # fmt: skip
     for position in job.positions:
         edge = position["edge"]
@@ -163,7 +163,7 @@ def _unit_line(job: Job, unit):
     line = _unit_brief(job.state, unit)
     line["name"] = words.unit_name(job.unit(unit))
     line["where"] = words.place_words(job.unit(unit))
-    pulled_from = job.unit(unit)["pulled_from"]
+    pulled_from = job.unit(unit).pulled_from
     line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""
     line["claims"] = [
         {

@@ -27,9 +27,9 @@ def report(job: Job, result: dict | None) -> dict:
         "id": job.id,
         "vehicle": vehicle["name"],
         "vin": vehicle["vin"],
-        "complaint": job["complaint"],
-        "opened_at": job["opened_at"],
-        "closed": job["closed"],
+        "complaint": job.complaint,
+        "opened_at": job.opened_at,
+        "closed": job.closing,
         "standing": _standing(job),
         "headline": _headline(job, result, told),
         "found": _found(job, result, told),
@@ -193,11 +193,10 @@ def _proof(job: Job, result, told) -> list[str]:
                 "1 self-test" if clean == 1 else "{} self-tests in a row".format(clean), told["clear_words"]
             )
         )
-    walk = job["walk"]
-    if walk and walk["missed"]:
-        names = [words.position_name(job, position) for position in walk["missed"]]
+    if job.stayed_quiet:
+        names = [words.position_name(job, position) for position in job.stayed_quiet]
         said.append("Walk-behind check with a pole: {} stayed quiet.".format(phrases.listed(names)))
-    elif walk:
+    elif job.walk_check:
         said.append("Walk-behind check with a pole: every sensor sounded.")
     return said or ["Nothing proves a repair yet."]
 
@@ -206,7 +205,7 @@ def _cautions(job: Job, result, told) -> list[str]:
     said = []
     if told and not told["settled"] and _faulted(job):
         said.append("The repair is not proven. Do not rely on the parking aid until it is.")
-    if job["comes_and_goes"]:
+    if job.comes_and_goes:
         said.append(
             "This fault came and went. If it shows again, note the weather and what you did, and come back."
         )

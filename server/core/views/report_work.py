@@ -21,8 +21,9 @@ def done(job: Job) -> list[dict]:
         before = test["fitted"]
     holds = job.holds
     now = {p["id"]: holds[p["id"]] for p in job.positions if holds.get(p["id"])}
-    pending = job["pending"]
-    last = _changes(job, before, now, pending["cleaned"], pending["repaired"], []) if before else []
+    last = []
+    if before:
+        last = _changes(job, before, now, job.cleaned_since_test, job.repaired_since_test, [])
     if last and not job.is_closed():
         listed.append({"at": None, "sentence": " ".join(last) + " Not tested since.", "mark": "aside"})
     return listed

@@ -12,10 +12,10 @@ def replaced(job: Job) -> list[str]:
     said = []
     for position in job.positions:
         unit = sits.get(position["id"])
-        if unit and unit not in job["at_opening"] and unit in job.state.units:
+        if unit and unit not in job.units_at_opening and unit in job.state.units:
             name = phrases.sentence_case(unit_name(job.unit(unit)))
             said.append("{} is new at {}.".format(name, position["name"]))
-    for unit in job["at_opening"]:
+    for unit in job.units_at_opening:
         if unit in job.state.units and unit not in sits.values():
             name = phrases.sentence_case(unit_name(job.unit(unit)))
             said.append("{} came off; it is {}.".format(name, words.place_words(job.unit(unit))))

@@ -80,8 +80,8 @@ def _job_line(job: Job, found) -> dict:
     return {
         "id": job.id,
         "title": job.vehicle["name"],
-        "complaint": job["complaint"],
-        "opened_at": job["opened_at"],
+        "complaint": job.complaint,
+        "opened_at": job.opened_at,
         "closed": job.is_closed(),
         "sentence": said[0]["sentence"] if said else "",
     }
@@ -140,7 +140,7 @@ def _photos(state, unit) -> list:
     found = []
     for job_id in unit["jobs"]:
         job = known_job(state, job_id)
-        for photo in job["photos"]:
+        for photo in job.photos:
             if unit["id"] in (photo["unit"], photo["sat"]):
                 shown = dict(photo)
                 shown["words"] = "The sensor"

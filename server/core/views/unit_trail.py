@@ -31,8 +31,8 @@ def stations(state, unit: dict, results: dict) -> list[dict]:
                 "kind": "job",
                 "job": job_id,
                 "title": job.vehicle["name"],
-                "complaint": job["complaint"],
-                "at": job["opened_at"],
+                "complaint": job.complaint,
+                "at": job.opened_at,
                 "trail": band(job, unit["id"], results.get(job_id)),
             }
         )

@@ -17,11 +17,11 @@ def is_live(job: Job, cause: str) -> bool:
     """Tell whether a cause would still act in a test made now (design: 'clear')."""
     kind, what, generation = split(cause)
     if kind == "unit":
-        return job.unit(what).is_fitted_on(job["vehicle"])
+        return job.unit(what).is_fitted_on(job.vehicle_id)
     if kind == "blocked":
         return not _handled(job, what)
     base = cause.partition("#")[0]
-    repairs = len([repair for repair in job["repairs"] if repair["cause"] == base])
+    repairs = job.repairs_of(base)
     return generation == repairs + 1
 
 
@@ -65,7 +65,7 @@ def fix(job: Job, cause: str) -> str:
 def _handled(job: Job, position) -> bool:
     """Tell whether a position was cleaned, or its unit changed, since its last counted fault."""
     unit_now = job.fitted_at(position)
-    handled = position in job["pending"]["cleaned"]
+    handled = position in job.cleaned_since_test
     for test in reversed(job.tests):
         if handled or test["fitted"].get(position) != unit_now:
             return True

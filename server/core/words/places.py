@@ -20,7 +20,7 @@ def claims(state, unit: dict) -> list[dict]:
 def elsewhere(state, unit: dict) -> list[dict]:
     """Return the other places where a disputed unit could turn out to be, in the same form."""
     vehicles = [claim["vehicle"] for claim in unit["claims"] if claim["vehicle"]]
-    vehicles.extend([known_job(state, job)["vehicle"] for job in unit["jobs"]])
+    vehicles.extend([known_job(state, job).vehicle_id for job in unit["jobs"]])
     lines = []
     for vehicle in sorted({name: True for name in vehicles}):
         for position in sorted(state.vehicles[vehicle]["holds"]):

@@ -28,11 +28,11 @@ def unit_name(unit: Unit) -> str:
     if not unit.is_on_record():
         return "a sensor that is not on record"
     if unit.is_labelled():
-        return shown(unit["code"])
+        return shown(unit.code)
     mixup = unit.mixup()
     if mixup:
         return "one of the {} that got mixed up".format(mixup["count"])
-    position = unit["position"] or unit["pulled_from"]
+    position = unit.position or unit.pulled_from
     if unit.job and position:
         return "the sensor from " + position_name(unit.job, position)
     return "a sensor without a label"
@@ -44,12 +44,12 @@ def place_words(unit: Unit) -> str:
     if unit.is_disputed():
         return "in dispute: two places are on record"
     if unit.is_fitted():
-        if job and job["vehicle"] == unit["vehicle"]:
-            return "fitted at " + position_name(job, unit["position"])
+        if job and unit.position and unit.is_fitted_here():
+            return "fitted at " + position_name(job, unit.position)
         return "fitted on {}".format(unit.vehicle()["name"])
     if unit.is_in_hand():
-        if job and unit["pulled_from"] and unit["job"] == job.id:
-            return "in your hand, pulled from " + position_name(job, unit["pulled_from"])
+        if job and unit.pulled_from and unit.is_in_hand_here():
+            return "in your hand, pulled from " + position_name(job, unit.pulled_from)
         if job and unit["job"] != job.id and unit["job"]:
             return "out on another job"
         return "in your hand"
