@@ -35,6 +35,11 @@ STARTS_BROWSER = {
 }
 
 
+def pytest_configure():
+    """Let the many programs that tests start keep their bytecode: without, each start compiles the app anew."""
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+
+
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items):
     """Mark the tests that need a browser, so that one may leave them out."""

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from server.core.errors import BadInput
 from server.core.printing.face import Face
 from server.core.printing.layout import Layout
-from server.labelling import pdf
 from server.labelling import svg
 from server.labelling.sheet import pages
 
@@ -23,6 +22,9 @@ def drawn(codes: list[str], base: str, layout: Layout, face: Face, form: str, ti
     """Yields the files, in order of their pages."""
     sheets = pages(codes, base, layout, face)
     if form == "pdf":
+        # Here: its library takes a tenth of a server's start, and most starts print nothing.
+        from server.labelling import pdf
+
         yield pdf.draw(sheets, layout, title)
     else:
         yield from map(svg.draw, sheets)

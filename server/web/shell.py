@@ -1,7 +1,7 @@
 """The phone app as one fixed set of files with a build id.
 
-A phone takes a build whole or not at all, so every file is read once at start, hashed, compressed,
-and listed for the service worker. Nothing on disk can change under a phone that is installing. The page names
+A phone takes a build whole or not at all, so every file is read once at start, hashed, and listed for the
+service worker. Nothing on disk can change under a phone that is installing. The page names
 its files with the build in their address, so that files of two builds never meet in one page.
 """
 
@@ -76,10 +76,14 @@ class Asset:
     """One file, ready to send."""
 
     body: bytes
-    gzip: bytes
     brotli: bytes | None  # made at build time; a checkout has none
     sha256: str
     mime_type: str
+
+    @functools.cached_property
+    def gzip(self) -> bytes:
+        """Returns the body compressed, once somebody takes it that way: most take the other or none."""
+        return _gzipped(self.body)
 
 
 @dataclass(frozen=True)
@@ -190,9 +194,12 @@ def _asset(file: Path) -> Asset:
 
 
 def _packed(body: bytes, suffix: str, brotli: bytes | None = None) -> Asset:
-    # mtime 0: the same bytes at every start
-    packed = gzip.compress(body, 9, mtime=0)
-    return Asset(body, packed, brotli, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
+    return Asset(body, brotli, hashlib.sha256(body).hexdigest(), MIME_TYPES[suffix])
+
+
+@functools.lru_cache(maxsize=512)  # more than an app has files; a process that serves several packs once
+def _gzipped(body: bytes) -> bytes:
+    return gzip.compress(body, 9, mtime=0)  # mtime 0: the same bytes at every start
 
 
 def _build_id(assets: dict[str, Asset], worker: str) -> str:
