@@ -22,6 +22,9 @@ _SHORT_ESCAPES = {
     "\r": "\\r",
 }
 
+_MOST_KEYS = 1000  # of fields the core has fewer; ids that serve as keys are not to fill the memory
+_keys = {}
+
 
 def dumps(value) -> str:
     """Return the canonical JSON text of `value`; raises BadInput for anything outside the set."""
@@ -79,14 +82,21 @@ def _write_object(value: dict, parts: list) -> None:
             raise _Outside
     before = "{"
     for key in sorted(value):
-        if not _is_ascii(key):
-            raise _Outside
         parts.append(before)
         before = ","
-        parts.append(_quoted(key))
-        parts.append(":")
+        parts.append(_keys.get(key) or _key(key))
         _write(value[key], parts)
     parts.append("}" if value else "{}")
+
+
+def _key(key: str) -> str:
+    """Return a key as it is written, its colon behind it; kept, for the same few names come again and again."""
+    if not _is_ascii(key):
+        raise _Outside
+    written = _quoted(key) + ":"
+    if len(_keys) < _MOST_KEYS:
+        _keys[key] = written
+    return written
 
 
 def _refuse(value, where: str) -> None:
