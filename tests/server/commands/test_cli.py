@@ -280,9 +280,21 @@ def test_the_demo_is_ready_soon_and_leaves_nothing(start, port, tmp_path, monkey
     assert seconds < 12, f"the demo worked for {seconds:.1f} s"
 
 
+# A demo that is soon built: the whole one is built above, by the same steps.
+_SHORT_DEMO = """
+import sys
+import demo_db
+from server.commands.cli import main
+
+demo_db.build = lambda data, base: ["A hint of the short demo."]
+sys.exit(main(["demo", *sys.argv[1:]]))
+"""
+
+
 def test_a_demo_with_a_folder_is_found_again(start, port):
-    first = start("demo", "--data", "kept", "--port", str(port))
-    first.wait_for("Ctrl-C ends it", seconds=90)
+    first = start("--data", "kept", "--port", str(port), program=("-c", _SHORT_DEMO))
+    first.wait_for("A hint of the short demo")
+    first.wait_for("Ctrl-C ends it")
     first.end()
 
     again = start("demo", "--data", "kept")
