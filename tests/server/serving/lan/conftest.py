@@ -31,8 +31,9 @@ def port():
 class Yard:
     """One start of the server on loopback, and what it said."""
 
-    def __init__(self, running):
+    def __init__(self, running, data):
         self.running = running
+        self.data = data
         self.base = running.wait_for(r"answers in your network at (\S+)")[1]
         self.host = self.base.split("//")[1].partition(":")[0]
         self.page = running.wait_for(r"http://127\.0\.0\.1:\d+/")[0]
@@ -67,15 +68,19 @@ class Yard:
         return head.decode(), body
 
 
+def start_on_loopback(folder, port, *arguments):
+    """Start the server on loopback, its data in a folder."""
+    return Running(["serve", "--lan", "--interface", "lo", "--port", str(port), *arguments], folder)
+
+
 @pytest.fixture
 def serve_lan(tmp_path, port):
     """Start the server on loopback; it ends with the test."""
     started = []
 
     def run(*arguments):
-        running = Running(["serve", "--lan", "--interface", "lo", "--port", str(port), *arguments], tmp_path)
-        started.append(running)
-        return running
+        started.append(start_on_loopback(tmp_path, port, *arguments))
+        return started[-1]
 
     yield run
     for running in started:
@@ -83,6 +88,18 @@ def serve_lan(tmp_path, port):
             running.end(signal.SIGKILL)
 
 
+@pytest.fixture(scope="module")
+def yard(tmp_path_factory):
+    """One start that the tests of a module only ask."""
+    folder = tmp_path_factory.mktemp("yard")
+    running = start_on_loopback(folder, two_free_ports())
+    try:
+        yield Yard(running, folder / "data")
+    finally:
+        running.end(signal.SIGKILL)
+
+
 @pytest.fixture
-def yard(serve_lan):
-    return Yard(serve_lan())
+def own_yard(serve_lan, tmp_path):
+    """A start of the test's own, which it may end."""
+    return Yard(serve_lan(), tmp_path / "data")

@@ -27,19 +27,19 @@ from server.storage import DataFolder
 from tests.server.serving.lan.conftest import Yard
 
 
-def test_it_serves_https_under_a_name_of_its_own_and_says_what_it_made(yard):
-    said = yard.text()
-    assert re.fullmatch(r"https://swaptrail-[2-9a-hjkmnp-z]{4}\.local:\d+", yard.base)
+def test_it_serves_https_under_a_name_of_its_own_and_says_what_it_made(own_yard):
+    said = own_yard.text()
+    assert re.fullmatch(r"https://swaptrail-[2-9a-hjkmnp-z]{4}\.local:\d+", own_yard.base)
     assert "Made now, once: a certificate authority, good until 20" in said
-    assert f"{yard.host} and addresses inside private networks, and nothing else" in said
+    assert f"{own_yard.host} and addresses inside private networks, and nothing else" in said
     assert "for trying out" in said
-    assert any(set(line) <= set("█▀▄ ") and len(line) > 25 for line in yard.running.lines)
+    assert any(set(line) <= set("█▀▄ ") and len(line) > 25 for line in own_yard.running.lines)
 
-    head, body = yard.secure("/api/session")
+    head, body = own_yard.secure("/api/session")
     assert head.startswith("HTTP/1.1 200")
     assert b'"paired":false' in body
-    assert yard.page.partition("127.0.0.1")[2].encode() in body  # where to get to trust it
-    assert yard.running.end() == 0
+    assert own_yard.page.partition("127.0.0.1")[2].encode() in body  # where to get to trust it
+    assert own_yard.running.end() == 0
 
 
 def test_the_link_of_the_symbol_and_the_pairing_link_carry_one_token_behind_a_number_sign(yard):
@@ -49,14 +49,14 @@ def test_the_link_of_the_symbol_and_the_pairing_link_carry_one_token_behind_a_nu
     assert "within 60 minutes" in yard.text()
 
 
-def test_a_second_start_keeps_name_authority_and_fingerprint(serve_lan, yard, port):
-    prints = re.findall(r"^    (\S{47})$", yard.text(), re.MULTILINE)
+def test_a_second_start_keeps_name_authority_and_fingerprint(serve_lan, own_yard, port):
+    prints = re.findall(r"^    (\S{47})$", own_yard.text(), re.MULTILINE)
     assert len(prints) == 2
-    yard.running.end()
+    own_yard.running.end()
 
-    again = Yard(serve_lan())
+    again = Yard(serve_lan(), own_yard.data)
 
-    assert again.base == yard.base
+    assert again.base == own_yard.base
     assert re.findall(r"^    (\S{47})$", again.text(), re.MULTILINE) == prints
     assert "Its own: a certificate authority" in again.text()
 
@@ -129,8 +129,8 @@ def test_the_trust_page_hands_out_the_certificate_and_sets_no_cookie(yard):
     assert re.search(r"#(\S{20,})", yard.text())[1].encode() not in body
 
 
-def test_trust_prints_the_authority_and_how_to_take_it_off(yard, tmp_path, capsys):
-    assert main(["trust", "--data", str(tmp_path / "data")]) == 0
+def test_trust_prints_the_authority_and_how_to_take_it_off(yard, capsys):
+    assert main(["trust", "--data", str(yard.data)]) == 0
     said = capsys.readouterr().out
     prints = re.findall(r"^    (\S{47})$", said, re.MULTILINE)
     assert prints == re.findall(r"^    (\S{47})$", yard.text(), re.MULTILINE)
@@ -240,12 +240,12 @@ def test_a_folder_of_localhost_stays_there(capsys, asked, tmp_path):
     assert "another --data" in said
 
 
-def test_a_folder_of_the_network_keeps_its_name_and_port(capsys, yard, tmp_path, port):
-    yard.running.end()
-    data = str(tmp_path / "data")
+def test_a_folder_of_the_network_keeps_its_name_and_port(capsys, own_yard, port):
+    own_yard.running.end()
+    data = str(own_yard.data)
     for more in (["--name", "other"], ["--port", str(port + 7)]):
         said = refused(capsys, "--lan", "--interface", "lo", "--data", data, *more)
-        assert f"answers at {yard.base} and stays there" in said
+        assert f"answers at {own_yard.base} and stays there" in said
     assert "Start it the way it was started first" in refused(capsys, "--data", data)
 
 
