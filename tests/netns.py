@@ -46,18 +46,20 @@ class TwoMachines:
             self.yard = self._hold([], rootless=self._rootless)
             self.phone = self._hold(self.inside(self.yard, net=False), rootless=False)
             self.ip(self.yard, f"link add v0 type veth peer name v1 netns {self.phone}")
-            for machine, end, own, own_6, other in (
-                (self.yard, "v0", YARD, YARD_6, PHONE),
-                (self.phone, "v1", PHONE, PHONE_6, YARD),
+            for machine, end, own, own_6, local_6, other in (
+                (self.yard, "v0", YARD, YARD_6, "fe80::1", PHONE),
+                (self.phone, "v1", PHONE, PHONE_6, "fe80::2", YARD),
             ):
                 self.ip(machine, "link set lo up")
                 self.ip(machine, f"addr add {own}/24 dev {end}")
-                self.ip(machine, f"-6 addr add {own_6}/64 dev {end} nodad")
+                # Given, not found by itself: one that comes later would cut a browser's connections.
+                self.ip(machine, f"link set {end} addrgenmode none")
+                for address in (own_6, local_6):
+                    self.ip(machine, f"-6 addr add {address}/64 dev {end} nodad")
                 self.ip(machine, f"link set {end} up")
                 self.ip(machine, f"route add default via {other}")
             for machine, end in ((self.yard, "v0"), (self.phone, "v1")):
                 self._wait(machine, f"link show {end}", lambda said: "state UP" in said)
-                # An address that comes later would cut a browser's connections.
                 settled = f"-6 addr show dev {end}"
                 self._wait(machine, settled, lambda said: "fe80" in said and "tentative" not in said)
         except BaseException:

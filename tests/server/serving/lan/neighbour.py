@@ -1,7 +1,7 @@
 """Another machine in the network, as a program of its own: it listens, asks for a name, or announces one.
 
 python -m tests.server.serving.lan.neighbour listen            prints each answer that is heard, as JSON
-python -m tests.server.serving.lan.neighbour ask NAME          prints the addresses of a name, as JSON
+python -m tests.server.serving.lan.neighbour ask NAME MS       prints the addresses of a name, as JSON
 python -m tests.server.serving.lan.neighbour announce NAME IP  announces a name until it is ended
 python -m tests.server.serving.lan.neighbour certificate IP PORT NAME   prints the names that a server shows
 python -m tests.server.serving.lan.neighbour fetch URL         prints an answer over plain HTTP, in hex
@@ -47,11 +47,11 @@ def listen() -> None:
                 print(json.dumps(found), flush=True)
 
 
-def ask(name: str) -> None:
-    """Print what the network answers."""
+def ask(name: str, wait_ms: str) -> None:
+    """Print what the network answers within so long."""
     zeroconf = Zeroconf(interfaces=InterfaceChoice.Default, ip_version=IPVersion.V4Only)
     asked = AddressResolver(f"{name}.")
-    asked.request(zeroconf, 5000)
+    asked.request(zeroconf, int(wait_ms))
     print(json.dumps(asked.parsed_addresses()), flush=True)
     zeroconf.close()
 

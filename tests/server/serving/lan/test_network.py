@@ -13,6 +13,7 @@ import pytest
 from cryptography import x509
 from cryptography.hazmat.primitives.serialization import Encoding
 
+from server.serving.lan import announce
 from server.serving.lan.authority import existing_authority
 from server.serving.lan.renewal import FILE
 from server.storage import DataFolder
@@ -24,6 +25,12 @@ from tests.server.serving.lan.forging import forged
 from tests.server.serving.lan.trusting import browser_of
 
 PORT, TRUST_PORT = 8765, 8766
+# Looks at the machine's addresses ten times as often as a server does, so that a change is soon followed.
+OFTEN = (
+    "-c",
+    "import functools, sys; from server.commands.cli import main; from server.serving.lan import serve_lan;"
+    "serve_lan.Announcer = functools.partial(serve_lan.Announcer, look_seconds=0.5); sys.exit(main())",
+)
 NEIGHBOUR = ("-m", "tests.server.serving.lan.neighbour")
 PLAIN = f"http://{netns.YARD}:{TRUST_PORT}/"
 
@@ -44,7 +51,7 @@ def serve(machines, tmp_path, started):
 
     def run(*arguments):
         before = machines.inside(machines.yard)
-        started.append(Running(["serve", "--lan", *arguments], tmp_path, before=before))
+        started.append(Running(["serve", "--lan", *arguments], tmp_path, program=OFTEN, before=before))
         return started[-1]
 
     return run
@@ -71,8 +78,9 @@ def heard(listener):
     return [json.loads(line) for line in listener.lines]
 
 
-def ask(neighbour, name):
-    asking = neighbour("ask", name)
+def ask(neighbour, name, wait_ms=10_000):
+    """Return the addresses of a name, or none when nobody has answered for so long."""
+    asking = neighbour("ask", name, str(wait_ms))
     asking.ends()
     return json.loads(asking.lines[-1])
 
@@ -91,7 +99,7 @@ def test_the_name_resolves_says_goodbye_at_the_end_and_is_not_heard_after_it(ser
     listener.wait_for(f'"name": "{re.escape(name)}.", "ttl": 0')
     told = [record for record in heard(listener) if record.get("name") == f"{name}."]
     assert {record["address"] for record in told if "address" in record} == {netns.YARD, netns.YARD_6}
-    assert ask(neighbour, name) == []
+    assert ask(neighbour, name, announce.ASK_MS) == []
 
 
 def test_a_name_that_another_machine_announces_is_refused(serve, neighbour, tmp_path):
@@ -269,17 +277,16 @@ def test_an_address_or_a_dns_name_serves_too_and_announces_nothing(
     assert heard(listener) == [{"listens": True}]
 
 
-def test_a_second_machine_in_the_yard_is_announced_beside_the_first(serve, neighbour, tmp_path):
+def test_a_second_machine_in_the_yard_is_announced_beside_the_first_and_keeps_off_its_port(
+    serve, neighbour, tmp_path
+):
     first = name_of(serve())
+    other = serve("--data", str(tmp_path / "other"))
+    assert other.ends() == 2
+    assert f"Port {PORT} is taken by another program" in other.lines[0]
+    assert not (tmp_path / "other").exists()
+
     second = serve("--data", str(tmp_path / "second"), "--port", str(PORT + 10))
     assert name_of(second) != first
     assert netns.YARD in ask(neighbour, first)
     assert netns.YARD in ask(neighbour, name_of(second))
-
-
-def test_a_port_that_another_program_has_is_refused(serve, tmp_path):
-    name_of(serve())
-    other = serve("--data", str(tmp_path / "second"))
-    assert other.ends() == 2
-    assert f"Port {PORT} is taken by another program" in other.lines[0]
-    assert not (tmp_path / "second").exists()
