@@ -35,9 +35,23 @@ STARTS_BROWSER = {
 }
 
 
+MEMORY_WANTED = 4 * 2**30  # bytes free; a whole run leaves a tenth of it at a time
+
+
 def pytest_configure():
-    """Let the many programs that tests start keep their bytecode: without, each start compiles the app anew."""
+    """Spare each start of a program its compiling, and each commit of a data folder its wait for a disk."""
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    if _memory_serves("/dev/shm"):
+        os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", "/dev/shm")
+
+
+def _memory_serves(folder):
+    """Tell whether there is a file system in memory that has room and lets programs run."""
+    try:
+        found = os.statvfs(folder)
+    except (OSError, AttributeError):  # no such folder; no such question on this system
+        return False
+    return not found.f_flag & os.ST_NOEXEC and found.f_bavail * found.f_frsize > MEMORY_WANTED
 
 
 @pytest.hookimpl(tryfirst=True)

@@ -90,7 +90,7 @@ def _write_object(value: dict, parts: list) -> None:
 
 
 def _key(key: str) -> str:
-    """Return a key as it is written, its colon behind it; kept, for the same few names come again and again."""
+    """Return a key as it is written, its colon behind it; kept, for the same few names come again."""
     if not _is_ascii(key):
         raise _Outside
     written = _quoted(key) + ":"
