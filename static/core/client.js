@@ -43,6 +43,8 @@ export class CoreError extends Error {
   }
 }
 
+/** @typedef {import('./views.js').Answers} Answers */
+
 /**
  * @typedef {object} CoreOptions
  * @property {number} [timeoutSeconds]  a call that takes longer is given up; 30 when left out
@@ -113,10 +115,11 @@ export class Core {
 
   /**
    * Ask the core one question; calls are answered in the order in which they were made.
-   * @param {string} op
+   * @template {string} Op
+   * @param {Op} op
    * @param {Record<string, unknown>} [args]
    * @param {CallOptions} [options]
-   * @returns {Promise<any>}
+   * @returns {Promise<Op extends keyof Answers ? Answers[Op] : any>}  what the screens draw is declared in views.d.ts
    */
   call(op, args = {}, options = {}) {
     if (this.#ahead?.text === questionText(op, args)) return this.#takeAhead(op, args, options);

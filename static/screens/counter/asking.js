@@ -7,6 +7,9 @@
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { recordFaults } from '../../log/chain-check.js';
 
+/** @typedef {import('../../core/views.js').CounterAnswer} CounterAnswer */
+/** @typedef {import('../../core/views.js').CounterCard} CounterCard */
+
 /**
  * @typedef {object} Asked        which unit, and what was read off it
  * @property {string} [text]      of its label
@@ -14,7 +17,7 @@ import { recordFaults } from '../../log/chain-check.js';
  * @property {string} [how]       scanned or typed
  * @property {{part: string, serial: string, compared: string}} read
  *
- * @typedef {Asked & {answer: any}} Current
+ * @typedef {Asked & {answer: CounterCard}} Current
  */
 
 /** Nothing was read off the part yet. */
@@ -24,7 +27,7 @@ export const nothingRead = () => ({ part: '', serial: '', compared: '' });
  * What the core proposes for a unit; for a text that is no label, what it is instead.
  * @param {import('../frame/context.js').Services} services
  * @param {Asked} asked
- * @returns {Promise<any>}
+ * @returns {Promise<CounterAnswer>}
  */
 export async function proposal({ core, device, store }, { text = '', unit = '', how = '', read }) {
   const question = { text, unit, how, host: LABEL_HOST, read, now: Date.now(), window_days: device.returnDays };

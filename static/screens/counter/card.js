@@ -10,6 +10,8 @@ import { mark, markShape } from '../../shapes/marks.js';
 import { picture } from '../frame/picture.js';
 import { sentence } from '../frame/sentence.js';
 
+/** @typedef {import('../../core/views.js').CounterCard} CounterCard */
+
 /** A decision has the shape of what it says of the part. */
 export const DECISION_MARKS = /** @type {Record<string, string>} */ ({
   accept: 'clean',
@@ -20,10 +22,10 @@ const CHECK_MARKS = /** @type {Record<string, string>} */ ({ pass: 'clean', hold
 
 /**
  * @param {import('./work.js').Work} work
- * @param {any} answer
+ * @param {CounterCard} answer
  */
 export function proposalCard(work, answer) {
-  const against = answer.checks.filter((/** @type {any} */ each) => each.state !== 'pass');
+  const against = answer.checks.filter((each) => each.state !== 'pass');
   return html`<section class="proposal" data-proposed=${answer.proposed} role="status">
     <header class="proposal-head">
       <svg class="proposal-mark" viewBox="-17 -17 34 34" aria-hidden="true">
@@ -37,7 +39,7 @@ export function proposalCard(work, answer) {
     </p>
     ${against.length
       ? html`<ul class="check-list">
-          ${against.map((/** @type {any} */ each) => check(each, answer.headline))}
+          ${against.map((each) => check(each, answer.headline))}
         </ul>`
       : nothing}
     ${comparing(work, answer)}
@@ -45,7 +47,7 @@ export function proposalCard(work, answer) {
       ? html`<details class="more">
           <summary>All ${answer.checks.length} checks</summary>
           <ul class="check-list">
-            ${answer.checks.map((/** @type {any} */ each) => check(each))}
+            ${answer.checks.map((each) => check(each))}
           </ul>
         </details>`
       : nothing}
@@ -66,16 +68,16 @@ function check({ state, title, sentence: words }, headline = '') {
 /**
  * Pictures to compare with, as long as nothing says that it is the part claimed.
  * @param {import('./work.js').Work} work
- * @param {any} answer
+ * @param {CounterCard} answer
  */
 function comparing(work, answer) {
-  const part = answer.checks.find((/** @type {any} */ each) => each.rule === 'part');
+  const part = answer.checks.find((each) => each.rule === 'part');
   if (part?.state !== 'hold') return nothing;
   return html`<section class="compare">
     ${answer.photos.length
       ? html`<ul class="compare-pictures">
           ${answer.photos.map(
-            (/** @type {any} */ { sha256, words }) =>
+            ({ sha256, words }) =>
               html`<li>${picture(work.ctx.services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
           )}
         </ul>`
@@ -90,7 +92,7 @@ function comparing(work, answer) {
 /**
  * The other decisions, and the reason that goes with one.
  * @param {import('./work.js').Work} work
- * @param {any} answer
+ * @param {CounterCard} answer
  */
 export function otherwiseCard(work, answer) {
   const { form, redraw } = work.ctx;
@@ -104,9 +106,9 @@ export function otherwiseCard(work, answer) {
     <p class="lead">Proposed: ${answer.word}. ${answer.headline}.</p>
     <div class="choices" role="radiogroup" aria-label="Your decision">
       ${answer.decisions
-        .filter((/** @type {any} */ each) => each.overrules)
+        .filter((each) => each.overrules)
         .map(
-          (/** @type {any} */ each) => html`<label class="choice">
+          (each) => html`<label class="choice">
             <input
               type="radio"
               name="decision"
@@ -140,7 +142,7 @@ export function otherwiseCard(work, answer) {
         maxlength="500"
         autocomplete="off"
         .value=${answer.reasons.includes(chosen.reason) ? '' : chosen.reason}
-        @input=${(/** @type {any} */ { target }) => set({ reason: target.value, asked: false })}
+        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => set({ reason: target.value, asked: false })}
       />
     </label>
     ${chosen.asked

@@ -23,6 +23,11 @@ import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
 import { Work } from './work.js';
 
+/** @typedef {import('../../core/views.js').Action} Action */
+/** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
+/** @typedef {import('../../core/views.js').SymbolChoice} SymbolChoice */
+/** @typedef {import('../../core/views.js').WaitingReturn} WaitingReturn */
+
 const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
 
 export const counterPage = {
@@ -98,14 +103,14 @@ function live(work, below) {
 function ready(work) {
   const { form, data } = work.ctx;
   const { done } = form;
-  const last = done && data.today.lines.find((/** @type {any} */ line) => line.unit === done.unit);
+  const last = done && data.today.lines.find((/** @type {DecidedLine} */ line) => line.unit === done.unit);
   return html`${done
       ? html`<section class="card decided" role="status">
           <p class="decided-word">${mark(DECISION_MARKS[done.decision], { word: done.word, size: 'large' })} ${code(done.shown)}</p>
           ${done.handed ? html`<p>${icon('tick')} ${done.handed}</p>` : nothing}
           <div class="ways-row">
             ${(done.after ?? []).map(
-              (/** @type {any} */ handover) =>
+              (/** @type {Action} */ handover) =>
                 html`<button class="small-button" type="button" @click=${() => work.handOn(handover)}>${handover.words}</button>`,
             )}
           </div>
@@ -132,7 +137,7 @@ function told(work) {
     ${said.choices
       ? html`<div class="answers">
           ${said.choices.map(
-            (/** @type {any} */ choice) =>
+            (/** @type {SymbolChoice} */ choice) =>
               html`<button class="answer" type="button" @click=${() => work.choose(choice)}><span>${choice.words}</span></button>`,
           )}
         </div>`
@@ -149,7 +154,7 @@ function which(work) {
     <p>Which one is on the sensor in your hand?</p>
     <ul class="which">
       ${labels.map(
-        (/** @type {any} */ { text, shown }) => html`<li>
+        (/** @type {{text: string, shown: string}} */ { text, shown }) => html`<li>
           <button class="which-button" type="button" @click=${() => work.take([text])}>${code(shown, { size: 'large' })}</button>
         </li>`,
       )}
@@ -166,7 +171,7 @@ function decideParts(work, { answer }) {
   const { otherwise } = ctx.form;
   if (otherwise) {
     const ready = otherwise.decision && otherwise.reason.trim();
-    const word = answer.decisions.find((/** @type {any} */ each) => each.decision === otherwise.decision)?.word;
+    const word = answer.decisions.find((each) => each.decision === otherwise.decision)?.word;
     const decide = () => {
       if (ready) return work.decide(otherwise.decision, otherwise.reason.trim());
       ctx.form.otherwise = { ...otherwise, asked: true };
@@ -251,7 +256,7 @@ function homeParts(work) {
   };
 }
 
-/** @param {any[]} waiting */
+/** @param {WaitingReturn[]} waiting */
 function waitingList(waiting) {
   return html`<ul class="list">
     ${waiting.map(

@@ -13,6 +13,8 @@ import { day as dayWords, time } from '../frame/when.js';
 import { dayAfter, dayCounts, localDay } from './day.js';
 import { decisionLine } from './decision-line.js';
 
+/** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
+
 /** What the server said against the file. */
 let problem = '';
 
@@ -46,7 +48,7 @@ export const returnsPage = {
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
         ${lines.length
           ? html`<ul class="list">
-              ${lines.map((/** @type {any} */ line) => decisionLine(line, line, time(line.at)))}
+              ${lines.map((/** @type {DecidedLine} */ line) => decisionLine(line, line, time(line.at)))}
             </ul>`
           : html`<p class="lead">Nothing was decided on this day.</p>`}
       `,

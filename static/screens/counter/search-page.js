@@ -12,6 +12,8 @@ import { to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
 import { decisionLine } from './decision-line.js';
 
+/** @typedef {import('../../core/views.js').FoundReturn} FoundReturn */
+
 export const searchPage = {
   load: () => null,
 
@@ -34,7 +36,7 @@ export const searchPage = {
         ${found
           ? html`<p class="soft" role="status">${found.length ? `${found.length} found` : 'Nothing found'} ${where}.</p>
               <ul class="list">
-                ${found.map((/** @type {any} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
+                ${found.map((/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
               </ul>`
           : nothing}
       `,

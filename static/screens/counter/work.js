@@ -151,6 +151,7 @@ export class Work {
     for (const [field, value] of Object.entries(more)) if (value) read[/** @type {'part'} */ (field)] = value;
     const before = current.answer.proposed;
     const answer = await proposal(this.ctx.services, { ...current, read });
+    if (answer.outcome !== 'unit') return;
     this.#set({ ...current, read, answer });
     this.ctx.form.told = null;
     if (answer.proposed === 'refuse' && before !== 'refuse') alarm();
@@ -202,7 +203,8 @@ export class Work {
   async #decide(current, decision, overrule) {
     const { ctx } = this;
     const { answer } = current;
-    const chosen = answer.decisions.find((/** @type {any} */ each) => each.decision === decision);
+    const chosen = answer.decisions.find((each) => each.decision === decision);
+    if (!chosen) return;
     const signed = ctx.services.device.actor;
     const received = current.unit ? [] : [answer.received];
     const drafts = [...received, ...draftsWith(chosen.events, { signed, overrule })];

@@ -29,7 +29,7 @@ import { live } from 'lit-html/directives/live.js';
  */
 export function textField(ctx, key, words, options = {}) {
   const { note = '', fault = '', answer = nothing, lines = 1, most = 200, capitals = false, digits = false, wide = false } = options;
-  const typed = (/** @type {any} */ { target }) => {
+  const typed = (/** @type {{target: HTMLInputElement}} */ { target }) => {
     ctx.form[key] = target.value;
     ctx.redraw();
   };

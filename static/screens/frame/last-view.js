@@ -43,7 +43,7 @@ export class LastViews {
    */
   async paint(path) {
     const { stamp, views } = await this.#read().catch(() => ({ stamp: '', views: undefined }));
-    const view = views?.stamp === stamp ? views.pages.find((/** @type {any} */ page) => page.path === path) : null;
+    const view = views?.stamp === stamp ? views.pages.find((/** @type {{path: string}} */ page) => page.path === path) : null;
     if (!view || this.#over) return;
     this.#root.inert = true;
     this.#root.innerHTML = view.html;
@@ -89,7 +89,7 @@ export class LastViews {
     if (html.length > MOST_CHARACTERS) return;
     const { stamp: now, views } = await this.#read();
     if (now !== stamp) return;
-    const others = views?.stamp === stamp ? views.pages.filter((/** @type {any} */ page) => page.path !== path) : [];
+    const others = views?.stamp === stamp ? views.pages.filter((/** @type {{path: string}} */ page) => page.path !== path) : [];
     const pages = [{ path, html }, ...others].slice(0, MOST_VIEWS);
     // Not as an event is written: this may be lost.
     await this.#store.withDb((db) => db.put('meta', { stamp, pages }, KEY));

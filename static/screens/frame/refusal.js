@@ -47,7 +47,7 @@ function overrideForm(ctx, standing) {
         maxlength="500"
         autocomplete="off"
         .value=${reason}
-        @input=${(/** @type {any} */ { target }) => {
+        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
           reasons.set(standing, target.value);
           ctx.redraw();
         }}

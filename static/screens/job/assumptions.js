@@ -12,6 +12,13 @@ import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 
+/** @typedef {import('../../core/views.js').AssumptionsView} AssumptionsView */
+/** @typedef {import('../../core/views.js').CodeWeightView} CodeWeightView */
+/** @typedef {import('../../core/views.js').ComesAndGoesView} ComesAndGoesView */
+/** @typedef {import('../../core/views.js').Draft} Draft */
+/** @typedef {import('../../core/views.js').FigureView} FigureView */
+/** @typedef {import('../../core/views.js').RateView} RateView */
+
 const CONFIDENCE = 'confidence';
 
 export const assumptionsPage = {
@@ -42,7 +49,7 @@ export const assumptionsPage = {
         <section>
           <h2>Chances</h2>
           <ul class="list">
-            ${told.rates.map((/** @type {any} */ rate) => row(ctx, rate))}
+            ${told.rates.map((/** @type {RateView} */ rate) => row(ctx, rate))}
           </ul>
         </section>
         <section>
@@ -60,7 +67,7 @@ export const assumptionsPage = {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} told
+ * @param {ComesAndGoesView} told
  */
 function comesAndGoes(ctx, { words, note, value, switch_words: other, events, estimate }) {
   return html`<section class="card screen-stack">
@@ -81,7 +88,7 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any[]} found
+ * @param {CodeWeightView[]} found
  */
 function codes(ctx, found) {
   if (!found.length) return nothing;
@@ -101,7 +108,7 @@ function codes(ctx, found) {
 /**
  * One chance; a tap opens its field.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} rate
+ * @param {RateView} rate
  */
 function row(ctx, rate) {
   const { form } = ctx;
@@ -134,7 +141,7 @@ function row(ctx, rate) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} rate
+ * @param {RateView} rate
  */
 function editor(ctx, rate) {
   const { form } = ctx;
@@ -159,7 +166,7 @@ function editor(ctx, rate) {
 
 /**
  * The fact that sets one chance and keeps the others.
- * @param {any} told
+ * @param {AssumptionsView} told
  * @param {string} id
  * @param {number} ppm
  */
@@ -231,7 +238,7 @@ function setMoney(ctx, fields) {
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} words
- * @param {any[]} events
+ * @param {Draft[]} events
  */
 function small(ctx, words, events) {
   return html`<button

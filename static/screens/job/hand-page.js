@@ -13,6 +13,10 @@ import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
 
+/** @typedef {import('../../core/views.js').JobUnit} JobUnit */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+/** @typedef {import('../../core/views.js').MixUp} MixUp */
+
 export const handPage = {
   load: loadJob,
   asks: jobQuestion,
@@ -42,12 +46,12 @@ export const handPage = {
   },
 };
 
-/** What is mixed up already and has no new label yet can't be mixed up once more. @param {any} view */
+/** What is mixed up already and has no new label yet can't be mixed up once more. @param {JobView} view */
 function mayMix({ out, closed }) {
-  return out.length > 1 && !closed && out.some((/** @type {any} */ { shown }) => shown);
+  return out.length > 1 && !closed && out.some(({ shown }) => shown);
 }
 
-/** A mix-up that is not settled: what is known, and what would tell them apart. @param {any} each */
+/** A mix-up that is not settled: what is known, and what would tell them apart. @param {MixUp} each */
 function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('ask')} Mixed up</p>
@@ -56,7 +60,7 @@ function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {JobUnit} unit */
 function unitRow({ id, name, shown, came_from: from }) {
   return html`<li>
     <a class="list-row" href=${linkTo(to.unit(id))}>
@@ -72,22 +76,22 @@ function unitRow({ id, name, shown, came_from: from }) {
 /**
  * All of them, until one is taken out again.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} view
+ * @param {JobView} view
  */
 function begin(ctx, view) {
-  ctx.form.mixing = view.out.map((/** @type {any} */ { id }) => id);
+  ctx.form.mixing = view.out.map(({ id }) => id);
   ctx.redraw();
 }
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} view
+ * @param {JobView} view
  */
 function mixing(ctx, view) {
   const { form } = ctx;
-  const chosen = view.out.filter((/** @type {any} */ { id }) => form.mixing.includes(id));
+  const chosen = view.out.filter(({ id }) => form.mixing.includes(id));
   const record = async () => {
-    const data = { units: chosen.map((/** @type {any} */ { id }) => id), note: (form.note ?? '').trim() };
+    const data = { units: chosen.map(({ id }) => id), note: (form.note ?? '').trim() };
     await ctx.act([{ kind: 'units_mixed', data }], {
       after: () => {
         ctx.forget();
@@ -101,7 +105,7 @@ function mixing(ctx, view) {
       <p class="lead">Those whose label is gone, or that you can no longer tell apart. The tests so far keep counting.</p>
       <div class="choices" role="group" aria-label="Sensors in hand">
         ${view.out.map(
-          (/** @type {any} */ { id, name, shown, came_from: from }) => html`<label class="choice">
+          ({ id, name, shown, came_from: from }) => html`<label class="choice">
             <input
               type="checkbox"
               .checked=${form.mixing.includes(id)}

@@ -14,6 +14,8 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, time } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
+
 export const historyPage = {
   load: loadJob,
   asks: jobQuestion,
@@ -48,11 +50,11 @@ export const historyPage = {
 };
 
 /**
- * @param {any[]} history
- * @returns {Array<{words: string, entries: any[]}>}
+ * @param {HistoryEntry[]} history
+ * @returns {Array<{words: string, entries: HistoryEntry[]}>}
  */
 function byDay(history) {
-  /** @type {Array<{words: string, entries: any[]}>} */
+  /** @type {Array<{words: string, entries: HistoryEntry[]}>} */
   const days = [];
   for (const entry of history) {
     const words = day(entry.at);
@@ -64,7 +66,7 @@ function byDay(history) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} entry
+ * @param {HistoryEntry} entry
  */
 function row(ctx, entry) {
   const told = html`<span class="list-main">
@@ -100,7 +102,7 @@ function undone({ actor, reason }) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} entry
+ * @param {HistoryEntry} entry
  */
 function takeBack(ctx, { device, seq }) {
   const reason = (ctx.form.reason ?? '').trim();

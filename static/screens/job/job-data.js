@@ -10,7 +10,7 @@ import { jobsInLog } from './unchecked.js';
  * @param {Record<string, string>} params
  */
 export function jobQuestion({ job }) {
-  return { op: 'job', args: { job } };
+  return { op: /** @type {const} */ ('job'), args: { job } };
 }
 
 /**
@@ -25,7 +25,7 @@ export function loadJob({ core }, params) {
 /**
  * All jobs, open ones first; without the core as far as the log tells.
  * @param {import('../frame/context.js').Services} services
- * @returns {Promise<any[]>}
+ * @returns {Promise<import('../../core/views.js').JobLine[]>}
  */
 export async function loadJobs(services) {
   return services.core.available ? services.core.call('jobs') : jobsInLog(services);

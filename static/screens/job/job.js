@@ -19,6 +19,10 @@ import { stepFor } from './steps/index.js';
 import { stepCount } from '../frame/step-count.js';
 import { verdictCard } from './verdict-card.js';
 
+/** @typedef {import('../../core/views.js').Action} Action */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+/** @typedef {import('../../core/views.js').Step} Step */
+
 /**
  * @typedef {object} StepParts   what a step module returns
  * @property {unknown} body
@@ -37,7 +41,7 @@ export const jobPage = {
   load: loadJob,
   asks: jobQuestion,
 
-  /** @param {Record<string, string>} params @param {any} view */
+  /** @param {Record<string, string>} params @param {JobView} view */
   formKey: ({ job }, view) => `job/${job}/${stepKey(view.step)}`,
 
   /** @param {import('../frame/context.js').Context} ctx */
@@ -59,7 +63,7 @@ export const jobPage = {
 
 /**
  * What a step module gets besides what every screen gets.
- * @param {any} view
+ * @param {JobView} view
  */
 export function stepContext(view) {
   return { view, step: view.step, job: view.id };
@@ -67,7 +71,7 @@ export function stepContext(view) {
 
 /**
  * Tells one step from the next, so that a form belongs to exactly one of them.
- * @param {any} step
+ * @param {Step} step
  */
 function stepKey({ id, expects, progress }) {
   return `${id} ${progress?.now ?? ''} ${JSON.stringify(expects)}`;
@@ -75,7 +79,7 @@ function stepKey({ id, expects, progress }) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {{words: string, events: any[]} | null} action
+ * @param {Action | null} action
  */
 function actionButton(ctx, action) {
   if (!action?.events.length) return null;
@@ -85,7 +89,7 @@ function actionButton(ctx, action) {
 /**
  * A second button without facts of its own leads to the other moves.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} view
+ * @param {JobView} view
  */
 function secondButton(ctx, { id, step, may_choose: open }) {
   if (!step.second) return null;
@@ -95,7 +99,7 @@ function secondButton(ctx, { id, step, may_choose: open }) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} view
+ * @param {JobView} view
  * @param {StepParts} parts
  */
 function jobBody(ctx, view, parts) {
@@ -114,12 +118,12 @@ function jobBody(ctx, view, parts) {
   `;
 }
 
-/** What can be done instead of the step: small, below everything else. @param {any} ctx @param {any} step */
+/** What can be done instead of the step: small, below everything else. @param {any} ctx @param {Step} step */
 function waysOut(ctx, { also }) {
   if (!also.length) return nothing;
   return html`<div class="ways">
     ${also.map(
-      (/** @type {{words: string, events: any[]}} */ { words, events }) => html`<button
+      (/** @type {Action} */ { words, events }) => html`<button
         class="link-button"
         type="button"
         ?disabled=${ctx.busy}
@@ -132,24 +136,24 @@ function waysOut(ctx, { also }) {
 }
 
 /** A choice of moves is made on the board; at the other steps what to do comes first. */
-function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** @type {any} */ view) {
+function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** @type {JobView} */ view) {
   return board(view.board, {
     onPick: (id) => ctx.go(to.position(view.id, id)),
-    chosen: view.step.expects.position ?? [],
+    chosen: 'position' in view.step.expects ? view.step.expects.position : [],
   });
 }
 
-/** The wiring checks follow from a verdict too; it is told at the first of them. @param {any} step */
+/** The wiring checks follow from a verdict too; it is told at the first of them. @param {Step} step */
 function followsVerdict({ id, form, progress }) {
-  return AFTER_VERDICT.has(form) || (id.startsWith('wiring.') && (!progress || progress.now === 1));
+  return AFTER_VERDICT.has(form ?? '') || (id.startsWith('wiring.') && (!progress || progress.now === 1));
 }
 
-/** Whether tests are made to prove something now. @param {any} view */
+/** Whether tests are made to prove something now. @param {JobView} view */
 function proving({ stage, step, reasoning }) {
-  return PROVING.has(step.form) && (stage === 'prove' || reasoning?.verdict);
+  return PROVING.has(step.form ?? '') && (stage === 'prove' || reasoning?.verdict);
 }
 
-/** @param {any} step */
+/** @param {Step} step */
 function heading({ title, text, progress }) {
   return html`<header>
     ${stepCount(progress)}
@@ -166,19 +170,19 @@ function reopened() {
   </section>`;
 }
 
-/** @param {any} view */
+/** @param {JobView} view */
 function disputes({ disputes: units }) {
   return units.map(
-    (/** @type {any} */ unit) => html`<section class="panel panel-stop" role="alert">
+    (unit) => html`<section class="panel panel-stop" role="alert">
       <p class="panel-kicker">${icon('stop')} Two places are on record</p>
-      <p>${sentence(`${unit.name}: ${unit.claims.map((/** @type {any} */ { words }) => words).join(', or ')}.`)}</p>
+      <p>${sentence(`${unit.name}: ${unit.claims.map(({ words }) => words).join(', or ')}.`)}</p>
       <p>Scan it where it really is. Until then its tests count for neither place.</p>
       <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>
     </section>`,
   );
 }
 
-/** What lies behind the step. @param {any} view */
+/** What lies behind the step. @param {JobView} view */
 function links({ id, trail, photos, history, moves, step, out }) {
   const entries = history.length === 1 ? '1 entry' : `${history.length} entries`;
   const pictures = photos.length === 1 ? '1 picture' : `${photos.length} pictures`;

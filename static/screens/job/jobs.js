@@ -16,6 +16,8 @@ import { linkTo, to } from '../frame/router.js';
 import { standingNotices } from '../phone/standing.js';
 import { day } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').JobLine} JobLine */
+
 export const jobsPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: async (services) => ({
@@ -26,9 +28,10 @@ export const jobsPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
+    /** @type {{jobs: JobLine[], storage: any}} */
     const { jobs, storage } = ctx.data;
-    const open = jobs.filter((/** @type {any} */ job) => !job.closed);
-    const closed = jobs.filter((/** @type {any} */ job) => job.closed);
+    const open = jobs.filter((job) => !job.closed);
+    const closed = jobs.filter((job) => job.closed);
     return {
       title: 'Swaptrail',
       body: html`
@@ -67,7 +70,7 @@ function sharedNotice(count) {
   </a>`;
 }
 
-/** @param {any[]} open */
+/** @param {JobLine[]} open */
 function closedHead(open) {
   return open.length ? html`<h2 class="list-head">Closed</h2>` : html`<h1>Closed jobs</h1>`;
 }
@@ -92,7 +95,7 @@ function holdsNothing({ standing }) {
   return standing.value.held.entries === 0;
 }
 
-/** @param {any[]} jobs */
+/** @param {JobLine[]} jobs */
 function jobList(jobs) {
   return html`<ul class="list job-list">
     ${jobs.map(
@@ -111,13 +114,13 @@ function jobList(jobs) {
   </ul>`;
 }
 
-/** @param {any} job */
+/** @param {JobLine} job */
 function standing({ opened_at: at, tests, closed }) {
   const count = tests === 1 ? '1 test' : `${tests} tests`;
   return `${day(at)} · ${tests ? count : 'no test yet'}${closed ? ' · closed' : ''}`;
 }
 
-/** @param {any} job */
+/** @param {JobLine} job */
 function loose({ out, disputed }) {
   const said = [];
   if (out) said.push(out === 1 ? '1 sensor is out' : `${out} sensors are out`);

@@ -9,10 +9,12 @@ import { html, nothing } from 'lit-html';
 import { to } from '../frame/router.js';
 import { moveCard, replacing, startButton } from './steps/moves.js';
 
+/** @typedef {import('../../core/views.js').Move} Move */
+
 const OTHERS = 2;
 
 /**
- * @param {any} ctx  that of the job's present step, whose form it shares
+ * @param {import('./steps/step-context.js').StepContext} ctx  that of the job's present step, whose form it shares
  * @returns {import('../frame/frame.js').Parts}
  */
 export function movesPage(ctx) {
@@ -31,7 +33,7 @@ export function movesPage(ctx) {
   const asked = replacing(ctx);
   if (asked) return { ...head, ...asked };
   const [best, ...rest] = view.moves;
-  const small = (/** @type {any} */ move) =>
+  const small = (/** @type {Move} */ move) =>
     moveCard(move, { small: true, actions: smallStart(startButton(ctx, move)) });
   const more = rest.slice(OTHERS);
   return {

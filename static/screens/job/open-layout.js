@@ -10,6 +10,10 @@ import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { layoutTile } from '../../shapes/layout-tile.js';
 
+/** @typedef {import('../../core/views.js').LayoutPosition} LayoutPosition */
+/** @typedef {import('../../core/views.js').LayoutView} LayoutView */
+/** @typedef {import('../../core/views.js').VehicleView} VehicleView */
+
 const OWN = 'own';
 const AS_BEFORE = 'as-before';
 
@@ -49,7 +53,7 @@ export function layoutSection(ctx, faults) {
         ${known
           ? tile(AS_BEFORE, `As last time, ${known.positions.length} sensors`, layoutTile(known.positions))
           : nothing}
-        ${data.layouts.map((/** @type {any} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
+        ${data.layouts.map((/** @type {LayoutView} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
         ${tile(OWN, 'My own positions', layoutTile([]))}
       </div>
       ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
@@ -60,9 +64,10 @@ export function layoutSection(ctx, faults) {
 /**
  * The vehicle on record that was chosen.
  * @param {import('../frame/context.js').Context} ctx
+ * @returns {VehicleView | undefined}
  */
 export function knownVehicle({ form, data }) {
-  return data.vehicles.find((/** @type {any} */ { id }) => id === form.vehicle);
+  return data.vehicles.find((/** @type {VehicleView} */ { id }) => id === form.vehicle);
 }
 
 /** @param {import('../frame/context.js').Context} ctx @returns {string | undefined} */
@@ -75,17 +80,15 @@ function chosenLayout(ctx) {
 /**
  * The positions that were chosen, or what stands against them.
  * @param {import('../frame/context.js').Context} ctx
- * @returns {{layout: string, positions: any[], fault: string}}
+ * @returns {{layout: string, positions: LayoutPosition[], fault: string}}
  */
 export function chosenPositions(ctx) {
   const layout = chosenLayout(ctx) ?? '';
   const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], fault });
-  if (layout === AS_BEFORE) {
-    const { layout: before, positions } = knownVehicle(ctx);
-    return { layout: before, positions, fault: '' };
-  }
+  const known = knownVehicle(ctx);
+  if (layout === AS_BEFORE && known) return { layout: known.layout, positions: known.positions, fault: '' };
   if (layout !== OWN) {
-    const found = ctx.data.layouts.find((/** @type {any} */ { id }) => id === layout);
+    const found = ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === layout);
     return found ? { layout, positions: found.positions, fault: '' } : wrong('Choose where the sensors sit.');
   }
   if (!namesOf(ctx).length) return wrong('Write one name on each line.');
@@ -153,7 +156,7 @@ function lineFault({ field, found, wanted }) {
 }
 
 /**
- * @param {any[]} positions
+ * @param {LayoutPosition[]} positions
  * @param {string} edge
  */
 function asBoard(positions, edge) {

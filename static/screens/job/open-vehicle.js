@@ -11,6 +11,8 @@ import { textField } from '../frame/field.js';
 import { knownVehicle } from './open-layout.js';
 import { linkTo, to } from '../frame/router.js';
 
+/** @typedef {import('../../core/views.js').VehicleView} VehicleView */
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, string>} faults
@@ -60,7 +62,7 @@ function knownVehicles(ctx) {
     <legend class="asked-words">Which vehicle?</legend>
     <div class="choices">
       ${choice('', 'A vehicle that was not here before', '')}
-      ${data.vehicles.map((/** @type {any} */ vehicle) =>
+      ${data.vehicles.map((/** @type {VehicleView} */ vehicle) =>
         choice(vehicle.id, vehicle.name, `${vehicle.positions.length} sensors${vehicle.vin ? `, ${vehicle.vin}` : ''}`),
       )}
     </div>

@@ -13,6 +13,8 @@ import { to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { dayAndTime } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').JobView} JobView */
+
 const SHOWS = { screen: 'Screen of the test', unit: 'A sensor', work: 'The work', position: 'A position' };
 
 export const photosPage = {
@@ -46,11 +48,11 @@ export const photosPage = {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} view  of the job
+ * @param {JobView} view  of the job
  */
 export function pictureList({ services }, view) {
   return html`<ul class="photos photos-wide">
-    ${view.photos.map((/** @type {any} */ photo) => {
+    ${view.photos.map((photo) => {
       const words = photoWords(view, photo);
       return html`<li class="photo">
         ${picture(services, photo.sha256, { alt: words })}
@@ -61,10 +63,10 @@ export function pictureList({ services }, view) {
 }
 
 /**
- * @param {any} view
+ * @param {JobView} view
  * @param {{shows: keyof typeof SHOWS, position: string}} photo
  */
 function photoWords(view, { shows, position }) {
-  const place = view.board.positions.find((/** @type {any} */ { id }) => id === position);
+  const place = view.board.positions.find(({ id }) => id === position);
   return place ? sentenceCase(place.name) : SHOWS[shows];
 }

@@ -16,6 +16,10 @@ import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { printedOn } from '../unit/unit-care.js';
 
+/** @typedef {import('../../core/views.js').BoardPosition} BoardPosition */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 export const positionPage = {
   asks: jobQuestion,
 
@@ -25,7 +29,7 @@ export const positionPage = {
    */
   async load(services, params) {
     const view = await loadJob(services, params);
-    const position = view.board.positions.find((/** @type {any} */ { id }) => id === params.position);
+    const position = view.board.positions.find(({ id }) => id === params.position);
     const unit = position?.unit ? await services.core.call('unit', { unit: position.unit.id }) : null;
     return { view, position, unit };
   },
@@ -75,7 +79,7 @@ function reachCard(ctx) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  */
 function sensorCard({ data }, unit) {
   return html`<section class="card">
@@ -88,13 +92,13 @@ function sensorCard({ data }, unit) {
 
 /**
  * What the tests read at this position, whichever sensor sat there.
- * @param {any} view
- * @param {any} position
+ * @param {JobView} view
+ * @param {BoardPosition} position
  */
 function readings(view, position) {
-  const read = view.trail.tests.map((/** @type {any} */ test, /** @type {number} */ n) => {
+  const read = view.trail.tests.map((test, n) => {
     for (const line of view.trail.lines) {
-      const point = line.points.find((/** @type {any} */ each) => each.test === n && each.position === position.id);
+      const point = line.points.find((each) => each.test === n && each.position === position.id);
       if (point) return { test, line, mark: point.mark };
     }
     return { test, line: null, mark: 'empty' };
@@ -104,7 +108,7 @@ function readings(view, position) {
     <h2>Read here</h2>
     <ul class="list">
       ${read.map(
-        (/** @type {any} */ { test, line, mark: kind }) => html`<li class="list-row">
+        ({ test, line, mark: kind }) => html`<li class="list-row">
           <span class="list-main">
             <span class="list-title">${sentenceCase(test.label)}</span>
             <span class="list-note">${line ? code(line.shown, { size: 'plain' }) : nothing}</span>

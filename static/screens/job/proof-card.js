@@ -8,10 +8,12 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { markShape } from '../../shapes/marks.js';
 
+/** @typedef {import('../../core/views.js').JobView} JobView */
+
 /** More marks than this are counted in figures only. */
 const MOST_MARKS = 12;
 
-/** @param {any} view  the job's view */
+/** @param {JobView} view  the job's view */
 export function proofCard(view) {
   const { clean_in_a_row: row, more, settled, sentence, run_words: run } = view.proof;
   // Before the first clean test after a repair there is nothing to count yet.

@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 
+/** @typedef {import('../../core/views.js').LayoutPosition} LayoutPosition */
+
 const MOST = 600;
 
 /**
@@ -29,7 +31,7 @@ export function reachStepper({ name, minutes, busy = false, set }) {
 /**
  * At the opening of a job: which positions are the easiest to get to. What is not touched stays as it was.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any[]} positions
+ * @param {LayoutPosition[]} positions
  */
 export function reachSection(ctx, positions) {
   if (!positions.length) return nothing;
@@ -59,7 +61,7 @@ export function reachSection(ctx, positions) {
 /**
  * The positions with the reach that was chosen for them.
  * @param {Record<string, any>} form
- * @param {any[]} positions
+ * @param {LayoutPosition[]} positions
  */
 export function withReach({ reach = {} }, positions) {
   return positions.map((position) => ({ ...position, reach_minutes: reach[position.id] ?? position.reach_minutes }));

@@ -15,6 +15,9 @@ import { freshPicture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 
+/** @typedef {import('../../core/views.js').BoardPosition} BoardPosition */
+/** @typedef {import('../../core/views.js').JobLine} JobLine */
+
 const SCREEN = 'screen';
 const WORK = 'work';
 
@@ -168,7 +171,7 @@ function jobParts(ctx) {
       <h1>Which job do they belong to?</h1>
       <ul class="list">
         ${ctx.data.open.map(
-          (/** @type {any} */ job) => html`<li>
+          (/** @type {JobLine} */ job) => html`<li>
             <a class="list-row" href=${linkTo(to.jobPart(job.id, 'shared'))}>
               <span class="list-main">
                 <span class="list-title">${job.title}</span>
@@ -216,7 +219,7 @@ function showsField(ctx, { key, name, photo }) {
   const { form, data } = ctx;
   const id = `shows-${photo?.sha256}`;
   const missing = form.asked && !form.shows[key];
-  const chosen = (/** @type {any} */ { target }) => {
+  const chosen = (/** @type {{target: HTMLInputElement}} */ { target }) => {
     form.shows[key] = target.value;
     ctx.redraw();
   };
@@ -228,7 +231,7 @@ function showsField(ctx, { key, name, photo }) {
       <label class="field-name" for=${id}>It shows</label>
       <select id=${id} aria-invalid=${missing ? 'true' : 'false'} aria-describedby=${missing ? `${id}-fault` : nothing} @change=${chosen}>
         ${option('', 'Choose')}
-        ${data.view.board.positions.map((/** @type {any} */ place) => option(`position ${place.id}`, sentenceCase(place.name)))}
+        ${data.view.board.positions.map((/** @type {BoardPosition} */ place) => option(`position ${place.id}`, sentenceCase(place.name)))}
         ${option(SCREEN, 'The screen of the self-test')} ${option(WORK, 'The work, or something else')}
       </select>
       ${missing ? html`<p class="field-fault" id=${`${id}-fault`}>Say what this picture shows.</p>` : nothing}

@@ -13,6 +13,9 @@ import { mounted } from '../frame/mount.js';
 import { to } from '../frame/router.js';
 import { verdictCard } from './verdict-card.js';
 
+/** @typedef {import('../../core/views.js').EvidenceView} EvidenceView */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+
 export const trailPage = {
   asks: jobQuestion,
 
@@ -40,10 +43,10 @@ export const trailPage = {
   },
 };
 
-/** @param {any} view */
+/** @param {JobView & {evidence: EvidenceView}} view */
 function told(view) {
-  const marks = new Set(view.trail.lines.flatMap((/** @type {any} */ line) =>
-    line.points.filter((/** @type {any} */ point) => point.position !== null).map((/** @type {any} */ point) => point.mark)));
+  const marks = new Set(view.trail.lines.flatMap((line) =>
+    line.points.filter((point) => point.position !== null).map((point) => point.mark)));
   return html`
     ${verdictCard(view, { causes: true })}
     <div class="trail-whole" ${mounted(`trail ${view.trail.tests.length}`, (host) => showNewest(host.parentElement ?? host))}></div>

@@ -8,8 +8,11 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { sentence } from '../frame/sentence.js';
 
+/** @typedef {import('../../core/views.js').JobView} JobView */
+/** @typedef {import('../../core/views.js').Reasoning} Reasoning */
+
 /**
- * @param {any} view  the job's view
+ * @param {JobView} view  the job's view
  * @param {{causes?: boolean}} [options]  with every cause and its chance; what carries it then stands elsewhere
  */
 export function verdictCard(view, { causes = false } = {}) {
@@ -33,7 +36,7 @@ export function verdictCard(view, { causes = false } = {}) {
 
 /**
  * While nothing is settled the next move is what matters; the standing is two lines beside it.
- * @param {any} reasoning
+ * @param {Reasoning} reasoning
  */
 function soFar({ sentence: standing, detail, aside: notes }) {
   return html`<section class="verdict" data-settled="no">
@@ -42,7 +45,7 @@ function soFar({ sentence: standing, detail, aside: notes }) {
   </section>`;
 }
 
-/** @param {any} reasoning */
+/** @param {Reasoning} reasoning */
 function inShort({ else_words: other, carries_words: carries }) {
   if (!other && !carries) return nothing;
   return html`<dl class="verdict-why">

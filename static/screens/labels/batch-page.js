@@ -13,6 +13,9 @@ import { linkTo, to } from '../frame/router.js';
 import { countWords } from './batches-page.js';
 import { press } from './press.js';
 
+/** @typedef {import('../../core/views.js').BatchLabel} BatchLabel */
+/** @typedef {import('../../core/views.js').BatchView} BatchView */
+
 const STATES = /** @type {const} */ (['on paper', 'on a sensor', 'void']);
 
 /** What was said against the last wish. */
@@ -30,9 +33,10 @@ export const batchPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
+    /** @type {BatchView} */
     const { id, layout, labels } = ctx.data;
-    /** @type {Record<string, any[]>} */
-    const by = Object.fromEntries(STATES.map((state) => [state, labels.filter((/** @type {any} */ each) => each.state === state)]));
+    /** @type {Record<string, BatchLabel[]>} */
+    const by = Object.fromEntries(STATES.map((state) => [state, labels.filter((each) => each.state === state)]));
     const counts = Object.fromEntries(STATES.map((state) => [state, by[state].length]));
     const { told, main } = press.made(ctx, id);
     return {
@@ -63,7 +67,7 @@ async function done(ctx, wish) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any[]} free
+ * @param {BatchLabel[]} free
  */
 function printAgain(ctx, free) {
   return html`<details class="more">
@@ -82,7 +86,7 @@ function printAgain(ctx, free) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any[]} free
+ * @param {BatchLabel[]} free
  */
 function takeOut(ctx, free) {
   const { form } = ctx;
@@ -125,19 +129,19 @@ function takeOut(ctx, free) {
   </details>`;
 }
 
-/** @param {any[]} labels */
+/** @param {BatchLabel[]} labels */
 function onSensors(labels) {
   return html`<section>
     <h2>On a sensor</h2>
     <ul class="list">
       ${labels.map(
-        ({ shown, unit }) => html`<li><a class="list-row" href=${linkTo(to.unit(unit))}>${code(shown)}</a></li>`,
+        ({ shown, unit }) => html`<li><a class="list-row" href=${linkTo(to.unit(unit ?? ''))}>${code(shown)}</a></li>`,
       )}
     </ul>
   </section>`;
 }
 
-/** @param {any[]} labels */
+/** @param {BatchLabel[]} labels */
 function outOfUse(labels) {
   return html`<section>
     <h2>Void</h2>
@@ -145,7 +149,7 @@ function outOfUse(labels) {
       ${labels.map(
         ({ shown, unit, reason }) => html`<li>
           ${unit
-            ? html`<a class="list-row" href=${linkTo(to.unit(unit))}
+            ? html`<a class="list-row" href=${linkTo(to.unit(unit ?? ''))}
                 >${code(shown)}<span class="list-main"><span class="list-note">the sensor it was on</span></span></a
               >`
             : html`<span class="list-row"

@@ -11,6 +11,8 @@ import { linkTo, to } from '../frame/router.js';
 import { day } from '../frame/when.js';
 import { press } from './press.js';
 
+/** @typedef {import('../../core/views.js').BatchLine} BatchLine */
+
 export const batchesPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: (services) => press.batches(services),
@@ -35,7 +37,7 @@ export const batchesPage = {
   }),
 };
 
-/** @param {any} batch */
+/** @param {BatchLine} batch */
 function batchRow({ id, made_at: made, layout, counts, finished }) {
   return html`<li>
     <a class="list-row" href=${linkTo(to.batch(id))}>

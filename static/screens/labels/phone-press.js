@@ -12,6 +12,8 @@ import { to } from '../frame/router.js';
 import { labelPage } from './label-drawing.js';
 import { keepPrinting, printingOf } from './printing.js';
 
+/** @typedef {import('../../core/views.js').BatchLabel} BatchLabel */
+
 const INTS_AT_ONCE = 4096; // random numbers for one question to the core
 const FRUITLESS_ROUNDS = 20; // after these the share of this phone counts as used up
 
@@ -26,7 +28,7 @@ export const phonePress = {
   async plan({ core }, options) {
     const question = await questionFor(core, options);
     const plan = await core.call('label_plan', question);
-    if (plan.fault) return plan;
+    if (!('a_page' in plan)) return plan;
     const [one, page] = await Promise.all([
       core.call('label_pages', { ...question, one: true }),
       plan.a_page > 1 ? core.call('label_pages', question) : null,
@@ -47,14 +49,14 @@ export const phonePress = {
     }
     const batch = device.newId('b');
     if (!(await recorded(ctx, batch, codes, options))) return {};
-    const [{ id }] = (await core.call('label_batches')).filter((/** @type {any} */ each) => each.batch === batch);
+    const [{ id }] = (await core.call('label_batches')).filter((each) => each.batch === batch);
     return { batch: id };
   },
 
   async again(ctx) {
     const { batch, options, labels } = ctx.data;
-    const free = labels.filter((/** @type {any} */ each) => each.state === 'on paper');
-    await recorded(ctx, batch, free.map((/** @type {any} */ each) => each.code), options);
+    const free = labels.filter((/** @type {BatchLabel} */ each) => each.state === 'on paper');
+    await recorded(ctx, batch, free.map((/** @type {BatchLabel} */ { code }) => code), options);
     return {};
   },
 

@@ -15,6 +15,8 @@ import { pagesOf } from './phone-press.js';
 import { press } from './press.js';
 import { printingOf } from './printing.js';
 
+/** @typedef {import('../../core/views.js').LabelPage} LabelPage */
+
 /** The size of the paper can't stand in a style sheet: people type it. */
 const paperRule = new CSSStyleSheet();
 
@@ -53,7 +55,7 @@ export const labelSheetPage = {
           </p>
         </section>
         <article class="sheet label-sheet" data-paper="labels">
-          ${drawn.pages.map((/** @type {any} */ page, /** @type {number} */ n) =>
+          ${drawn.pages.map((/** @type {LabelPage} */ page, /** @type {number} */ n) =>
             labelPage(drawn, page, `Page ${n + 1} with labels`),
           )}
         </article>

@@ -13,6 +13,9 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { dayOnPaper } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').Picture} Picture */
+/** @typedef {import('../../core/views.js').ReportView} ReportView */
+
 /** More pictures than this of one kind make nothing clearer. */
 const MOST_PICTURES = 6;
 
@@ -59,7 +62,7 @@ export const reportPage = {
   },
 };
 
-/** @param {any} report */
+/** @param {ReportView} report */
 function wantsPicture({ id }) {
   return html`<p class="soft">
     There is no picture from after the work yet.
@@ -67,7 +70,7 @@ function wantsPicture({ id }) {
   </p>`;
 }
 
-/** @param {any} report */
+/** @param {ReportView} report */
 function head({ vehicle, vin, complaint, opened_at: opened, closed, standing }) {
   return html`<header class="sheet-head">
     <div class="sheet-name">
@@ -103,14 +106,14 @@ function part(title, said) {
   </section>`;
 }
 
-/** @param {any} report */
+/** @param {ReportView} report */
 function done({ done: steps }) {
   if (!steps.length) return nothing;
   return html`<section class="sheet-part">
     <h2>What was done</h2>
     <ol class="sheet-steps">
       ${steps.map(
-        (/** @type {any} */ step) => html`<li>
+        (step) => html`<li>
           ${mark(step.mark, { word: '' })}
           <p>${step.at ? html`<span class="sheet-when">${dayOnPaper(step.at)}</span> ` : nothing}${sentence(step.sentence)}</p>
         </li>`,
@@ -122,7 +125,7 @@ function done({ done: steps }) {
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} title
- * @param {any[]} photos
+ * @param {Picture[]} photos
  */
 function pictures({ services }, title, photos) {
   if (!photos.length) return nothing;
@@ -139,7 +142,7 @@ function pictures({ services }, title, photos) {
   </section>`;
 }
 
-/** @param {any} report */
+/** @param {ReportView} report */
 function foot({ by, closed }) {
   return html`<footer class="sheet-foot">
     <p>Work by ${by.join(', ') || 'someone unnamed'}.${closed?.note ? ` ${closed.note}` : ''}</p>

@@ -14,6 +14,9 @@ import { chosenPaper } from './paper.js';
 import { sentence } from '../frame/sentence.js';
 import { dayOnPaper, momentOnPaper } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').Finding} Finding */
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 /**
  * What a sheet of a sensor is drawn from.
  * @param {import('../frame/context.js').Services} services
@@ -29,7 +32,7 @@ export async function loadUnitSheet(services, unit, kept) {
 
 /**
  * @param {string} kind   what the sheet is
- * @param {any} unit
+ * @param {UnitView} unit
  */
 export function sheetHead(kind, unit) {
   return html`<header class="sheet-head">
@@ -52,7 +55,7 @@ export function sheetHead(kind, unit) {
   </header>`;
 }
 
-/** What the tests say of it, and how sure that is. @param {any} finding */
+/** What the tests say of it, and how sure that is. @param {Finding} finding */
 export function sheetFinding(finding) {
   if (!finding) return html`<p class="sheet-verdict">No test with it is on record.</p>`;
   return html`

@@ -12,6 +12,9 @@ import { sentence } from '../frame/sentence.js';
 import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
 import { momentOnPaper } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').Custody} Custody */
+/** @typedef {import('../../core/views.js').ReturnView} ReturnView */
+
 const KEPT = 'slip';
 
 export const slipPage = {
@@ -46,14 +49,14 @@ export const slipPage = {
   },
 };
 
-/** @param {any[]} custody */
+/** @param {Custody[]} custody */
 function last(custody) {
   const [entry] = custody.filter(({ handover }) => handover).slice(-1);
   if (!entry) return '';
   return html`Last: ${sentence(entry.sentence)}, ${momentOnPaper(entry.at)}, ${entry.actor} (${entry.how_words}).`;
 }
 
-/** The latest decision with its signature, or the lines to write one on. @param {any[]} returns */
+/** The latest decision with its signature, or the lines to write one on. @param {ReturnView[]} returns */
 function decision(returns) {
   const decided = returns[returns.length - 1]?.decision;
   if (decided) {

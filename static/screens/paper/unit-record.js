@@ -13,6 +13,8 @@ import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts
 import { unitStations } from '../unit/unit-stations.js';
 import { dayAndTime, dayOnPaper, momentOnPaper } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 const KEPT = 'record';
 
 export const unitRecordPage = {
@@ -47,18 +49,18 @@ export const unitRecordPage = {
   },
 };
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function tests({ tests: read, tests_words: counted }) {
   return html`<section class="sheet-part">
     <h2>Tests</h2>
     <p>${counted}</p>
     <ul class="sheet-list">
-      ${read.map((/** @type {any} */ test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
+      ${read.map((test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
     </ul>
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function custody({ custody: entries, custody_words: told }) {
   if (!entries.length) return nothing;
   return html`<section class="sheet-part">
@@ -70,7 +72,7 @@ function custody({ custody: entries, custody_words: told }) {
       </thead>
       <tbody>
         ${entries.map(
-          (/** @type {any} */ entry) => html`<tr>
+          (entry) => html`<tr>
             <td>${momentOnPaper(entry.at)}</td>
             <td>${sentence(entry.sentence)}${entry.note ? html`. ${entry.note}` : nothing}</td>
             <td>${entry.how_words}</td>
@@ -82,14 +84,14 @@ function custody({ custody: entries, custody_words: told }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function labels({ labels: all }) {
   if (!all.length) return nothing;
   return html`<section class="sheet-part">
     <h2>Labels</h2>
     <ul class="sheet-list">
       ${all.map(
-        (/** @type {any} */ each) => html`<li>
+        (each) => html`<li>
           ${sentence(each.shown)}${each.at ? `, put on ${dayOnPaper(each.at)}` : ''}: ${each.sentence}
         </li>`,
       )}
@@ -97,14 +99,14 @@ function labels({ labels: all }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function returns({ returns: all }) {
   if (!all.length) return nothing;
   return html`<section class="sheet-part">
     <h2>Returns</h2>
     <ul class="sheet-list">
       ${all.map(
-        (/** @type {any} */ { at, actor, received, decision }) => html`<li>
+        ({ at, actor, received, decision }) => html`<li>
           <span class="sheet-when">${momentOnPaper(at)}</span> ${received} ${actor}.
           ${decision
             ? html`<br /><span class="sheet-when">${momentOnPaper(decision.at)}</span> ${decision.sentence} Signed: ${decision.signed}.`
@@ -115,10 +117,10 @@ function returns({ returns: all }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function lost({ lost: all }) {
   return all.map(
-    (/** @type {any} */ { at, words }) => html`<section class="sheet-part">
+    ({ at, words }) => html`<section class="sheet-part">
       <h2>Identity lost</h2>
       <p>On ${dayAndTime(at)}, ${words}.</p>
     </section>`,

@@ -18,6 +18,9 @@ import { unitStations } from '../unit/unit-stations.js';
 import { verdictCard } from '../job/verdict-card.js';
 import { day, dayAndTime } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
@@ -29,7 +32,7 @@ export function foreignRecord(ctx, { answer, view, photos: own }) {
     ${sealed(answer)} ${worked(view.compared, answer.missing.length)}
     <div class="foreign">
       <p class="foreign-mark">${markWords(answer.maker)}</p>
-      ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {any} */ job) => jobPart(within, job))}
+      ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {JobView} */ job) => jobPart(within, job))}
     </div>
   `;
 }
@@ -114,7 +117,7 @@ function jobPart(ctx, view) {
   </section>`;
 }
 
-/** @param {any} entry */
+/** @param {HistoryEntry} entry */
 function entryRow({ at, actor, sentence: said, undone }) {
   return html`<li class=${undone ? 'history-row undone' : 'history-row'}>
     <span class="history-when">${dayAndTime(at)} · ${actor || 'no name'}</span>

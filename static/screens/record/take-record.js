@@ -14,6 +14,8 @@ import { sealer } from './record-sealer.js';
 import { to } from '../frame/router.js';
 import { size } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 /** What was made last and of what; it is not kept. @type {({name: string} & import('./record-sealer.js').Sealed) | null} */
 let taken = null;
 /** @type {{name: string, sentence: string} | null} */
@@ -56,7 +58,7 @@ export const takeRecordPage = {
   },
 };
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function titleOf({ shown }) {
   return shown ? `sensor ${shown}` : 'a sensor without a label';
 }

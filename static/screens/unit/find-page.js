@@ -9,6 +9,8 @@ import { code } from '../../shapes/code.js';
 import { linkTo, to } from '../frame/router.js';
 import { labelReader } from '../scan/label-reader.js';
 
+/** @typedef {import('../../core/views.js').UnitPlaced} UnitPlaced */
+
 export const findPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: ({ core }) => core.call('units'),
@@ -36,7 +38,7 @@ export const findPage = {
         <p class="lead">Scan its label, and see where it belongs and what it read.</p>
         <ul class="list">
           ${ctx.data.map(
-            (/** @type {any} */ unit) => html`<li>
+            (/** @type {UnitPlaced} */ unit) => html`<li>
               <a class="list-row" href=${linkTo(to.unit(unit.id))}>
                 ${code(unit.shown)}
                 <span class="list-main"><span class="list-note">${unit.where}</span></span>

@@ -12,10 +12,12 @@ import { makerReader } from '../scan/maker-reader.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 /**
  * The part number and serial as printed on the sensor.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {{job?: string | null}} [options]  the job it belongs to, where the screen is not that job's own
  */
 export function printedOn(ctx, unit, options = {}) {
@@ -42,7 +44,7 @@ export function printedOn(ctx, unit, options = {}) {
  * Taking a label out of use; the sensor keeps its trail and gets another. One that two phones labelled
  * carries two, and the person who looks says which goes.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {{job?: string | null}} options
  */
 export function labelTrouble(ctx, unit, options) {
@@ -87,7 +89,7 @@ export function labelTrouble(ctx, unit, options) {
     </details>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function wantsLabel({ was }) {
   return html`<section class="panel panel-ask">
     <p>It has no label now. It was ${code(was[was.length - 1], { size: 'plain' })}.</p>

@@ -13,7 +13,10 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, dayAndTime } from '../frame/when.js';
 
-/** Which one it is was not known for a while, or is not known: that stays on its record. @param {any} entry */
+/** @typedef {import('../../core/views.js').Custody} Custody */
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
+/** Which one it is was not known for a while, or is not known: that stays on its record. @param {UnitView['lost'][number]} entry */
 export function lost({ at, words }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('ask')} Identity lost</p>
@@ -21,7 +24,7 @@ export function lost({ at, words }) {
   </section>`;
 }
 
-/** What it did on other jobs, and what follows from that. @param {any} unit */
+/** What it did on other jobs, and what follows from that. @param {UnitView} unit */
 export function elsewhereTold({ history: { sentence: told, source, known } }) {
   return html`<section>
     <h2>What it did elsewhere</h2>
@@ -30,7 +33,7 @@ export function elsewhereTold({ history: { sentence: told, source, known } }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 export function tests({ tests: read, tests_words: counted }) {
   return html`<section>
     <h2>Tests</h2>
@@ -38,7 +41,7 @@ export function tests({ tests: read, tests_words: counted }) {
     ${read.length
       ? html`<ul class="list">
           ${read.map(
-            (/** @type {any} */ test) => html`<li class="list-row">
+            (test) => html`<li class="list-row">
               <span class="list-main">
                 <span class="list-title">Test ${test.n} at ${test.position}</span>
                 <span class="list-note">${test.vehicle}, ${dayAndTime(test.at)}</span>
@@ -52,14 +55,14 @@ export function tests({ tests: read, tests_words: counted }) {
   </section>`;
 }
 
-/** Who held it, newest first. @param {any} unit */
+/** Who held it, newest first. @param {UnitView} unit */
 export function custody({ custody: entries, custody_words: told }) {
   return html`<section>
     <h2>Who had it</h2>
     <p>${told}</p>
     <ol class="history">
       ${[...entries].reverse().map(
-        (/** @type {any} */ entry) => html`<li class="history-row">
+        (entry) => html`<li class="history-row">
           <span class="history-when">${dayAndTime(entry.at)} · ${entry.actor}</span>
           <p class="history-what">
             ${sentence(entry.sentence)}${entry.how_words ? ` (${entry.how_words})` : ''}
@@ -71,14 +74,14 @@ export function custody({ custody: entries, custody_words: told }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 export function labels({ labels: all }) {
   if (!all.length) return nothing;
   return html`<section>
     <h2>Labels</h2>
     <ul class="list">
       ${all.map(
-        (/** @type {any} */ each) => html`<li class="list-row">
+        (each) => html`<li class="list-row">
           ${code(each.shown)}
           <span class="list-main">
             <span class="list-title">${each.sentence}</span>
@@ -90,14 +93,14 @@ export function labels({ labels: all }) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 export function returns({ returns: all }) {
   if (!all.length) return nothing;
   return html`<section>
     <h2>Returns</h2>
     <ol class="history">
       ${[...all].reverse().map(
-        (/** @type {any} */ { at, actor, received, decision }) => html`<li class="history-row">
+        ({ at, actor, received, decision }) => html`<li class="history-row">
           <span class="history-when">${dayAndTime(at)} · ${actor}</span>
           <p class="history-what">${received}</p>
           ${decision
@@ -109,14 +112,14 @@ export function returns({ returns: all }) {
   </section>`;
 }
 
-/** @param {import('../frame/context.js').Context} ctx @param {any} unit */
+/** @param {import('../frame/context.js').Context} ctx @param {UnitView} unit */
 export function photos({ services }, unit) {
   if (!unit.photos.length) return nothing;
   return html`<section>
     <h2>Pictures</h2>
     <ul class="photos photos-wide">
       ${unit.photos.map(
-        (/** @type {any} */ photo) => html`<li class="photo">
+        (photo) => html`<li class="photo">
           ${picture(services, photo.sha256, { alt: photo.words })}
           <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}</span>
         </li>`,
@@ -125,14 +128,14 @@ export function photos({ services }, unit) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 export function jobs({ jobs: all }) {
   if (!all.length) return nothing;
   return html`<section>
     <h2>Jobs</h2>
     <ul class="list">
       ${all.map(
-        (/** @type {any} */ { id, title, opened_at: opened, sentence: said }) => html`<li>
+        ({ id, title, opened_at: opened, sentence: said }) => html`<li>
           <a class="list-row" href=${linkTo(to.job(id))}>
             <span class="list-main">
               <span class="list-title">${title}</span>

@@ -9,10 +9,13 @@ import { icon } from '../../shapes/icons.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 
+/** @typedef {import('../../core/views.js').UnitClaim} UnitClaim */
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 /**
  * Handing a sensor that is fitted nowhere to another place.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  */
 export function otherPlaces(ctx, unit) {
   const { places } = unit.next;
@@ -21,7 +24,7 @@ export function otherPlaces(ctx, unit) {
     <summary>It goes somewhere else</summary>
     <div class="answers">
       ${places.map(
-        (/** @type {any} */ { words, events }) => html`<button
+        ({ words, events }) => html`<button
           class="answer"
           type="button"
           ?disabled=${ctx.busy}
@@ -38,7 +41,7 @@ export function otherPlaces(ctx, unit) {
  * Two places are on record. Whoever has the sensor before him says which is true; only a scan shows that
  * it is this one.
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {string} how
  */
 export function dispute(ctx, unit, how) {
@@ -59,9 +62,9 @@ export function dispute(ctx, unit, how) {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {string} how
- * @param {any[]} claims
+ * @param {UnitClaim[]} claims
  */
 function placeAnswers(ctx, unit, how, claims) {
   return html`<div class="answers">
@@ -79,7 +82,7 @@ function placeAnswers(ctx, unit, how, claims) {
 }
 
 /**
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {{place: string, position: string}} claim
  * @param {string} how
  */
@@ -87,7 +90,7 @@ function seen({ id }, { place, position }, how) {
   return { kind: 'unit_seen', data: { unit: id, place, position, how } };
 }
 
-/** What is in hand on a job leaves it as part of that job. @param {any} unit */
+/** What is in hand on a job leaves it as part of that job. @param {UnitView} unit */
 export function jobOf({ place, job }) {
   return place === 'out' && job ? job : null;
 }

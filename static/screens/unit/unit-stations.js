@@ -9,8 +9,13 @@ import { html, nothing } from 'lit-html';
 import { trail, trailOnPaper } from '../../shapes/trail.js';
 import { dayOnPaper } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').JobStation} JobStation */
+/** @typedef {import('../../core/views.js').PlaceStation} PlaceStation */
+/** @typedef {import('../../core/views.js').PresentStation} PresentStation */
+/** @typedef {import('../../core/views.js').Station} Station */
+
 /**
- * @param {any[]} stations   as the core gives them
+ * @param {Station[]} stations   as the core gives them
  * @param {{across?: number}} [options]  `across` tests beside each other, for paper; without it a long
  *     picture scrolls
  */
@@ -25,7 +30,7 @@ export function unitStations(stations, { across = 0 } = {}) {
 }
 
 /**
- * @param {any} station
+ * @param {JobStation} station
  * @param {number} across
  */
 function jobStation({ title, complaint, at, trail: view }, across) {
@@ -39,7 +44,7 @@ function jobStation({ title, complaint, at, trail: view }, across) {
   `;
 }
 
-/** @param {any} station */
+/** @param {PlaceStation | PresentStation} station */
 function placeStation({ kind, words, at }) {
   return html`<p class="station-name">
     ${kind === 'now' ? 'Now: ' : ''}${words} ${at ? html`<span class="station-when">since ${dayOnPaper(at)}</span>` : nothing}

@@ -17,6 +17,9 @@ import { custody, elsewhereTold, jobs, labels, lost, photos, returns, tests } fr
 import { dispute, jobOf, otherPlaces } from './unit-places.js';
 import { unitStations } from './unit-stations.js';
 
+/** @typedef {import('../../core/views.js').Finding} Finding */
+/** @typedef {import('../../core/views.js').UnitView} UnitView */
+
 export const unitPage = {
   /**
    * @param {import('../frame/context.js').Services} services
@@ -33,7 +36,7 @@ export const unitPage = {
 
 /**
  * @param {import('../frame/context.js').Context} ctx
- * @param {any} unit
+ * @param {UnitView} unit
  * @param {string} how   how it was identified when this screen was reached
  * @returns {import('../frame/frame.js').Parts}
  */
@@ -63,7 +66,7 @@ export function unitParts(ctx, unit, how) {
   };
 }
 
-/** What the main button opens. @param {any} unit */
+/** What the main button opens. @param {UnitView} unit */
 function whereTo({ id, job, jobs: all, next }) {
   if (next.to === 'find') return to.find();
   if (next.to === 'slip') return to.unitSheet(id, 'slip');
@@ -71,7 +74,7 @@ function whereTo({ id, job, jobs: all, next }) {
   return next.to === 'job' && last ? to.job(last) : to.jobs();
 }
 
-/** @param {any} found */
+/** @param {Finding | null} found */
 function finding(found) {
   if (!found) return nothing;
   return html`<section class="verdict" data-settled=${found.standing === 'open' ? 'no' : 'yes'}>
@@ -80,7 +83,7 @@ function finding(found) {
   </section>`;
 }
 
-/** @param {any} unit */
+/** @param {UnitView} unit */
 function handOn({ id }) {
   return html`<nav aria-label="To hand on">
     <h2>To hand on</h2>

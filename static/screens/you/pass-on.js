@@ -62,8 +62,8 @@ function ready({ file, events, photos }) {
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function takeInFile(ctx) {
-  const picked = async (/** @type {any} */ { target }) => {
-    const [file] = target.files;
+  const picked = async (/** @type {{target: HTMLInputElement}} */ { target }) => {
+    const file = target.files?.[0];
     target.value = '';
     if (!file) return;
     taking = true;

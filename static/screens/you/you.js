@@ -114,7 +114,7 @@ function theme(ctx) {
 
 /** @param {import('../frame/context.js').Context} ctx */
 function tone(ctx) {
-  const change = (/** @type {any} */ { target }) => {
+  const change = (/** @type {{target: HTMLInputElement}} */ { target }) => {
     wantTone(target.checked);
     if (target.checked) confirmRead();
     ctx.redraw();

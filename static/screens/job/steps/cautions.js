@@ -7,7 +7,9 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @typedef {import('../../../core/views.js').CautionsStep} CautionsStep */
+
+/** @param {import('./step-context.js').StepContext<CautionsStep>} ctx @returns {import('../job.js').StepParts} */
 export function cautionsStep({ view }) {
   return { body: cautionList(view.cautions, 'large') };
 }

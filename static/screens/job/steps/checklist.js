@@ -5,7 +5,9 @@
 
 import { html, nothing } from 'lit-html';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').ChecklistStep} ChecklistStep */
+
+/** @param {import('./step-context.js').StepContext<ChecklistStep>} ctx */
 export function checklistStep(ctx) {
   const { step, form } = ctx;
   /** @type {Array<{id: string, words: string}>} */

@@ -12,7 +12,9 @@ import { sentence } from '../../frame/sentence.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { summary } from './summary.js';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').CloseStep} CloseStep */
+
+/** @param {import('./step-context.js').StepContext<CloseStep>} ctx */
 export function closeStep(ctx) {
   const { view, step, form } = ctx;
   const { blockers } = view.close;
@@ -42,7 +44,7 @@ export function closeStep(ctx) {
 
 /**
  * The sensors the blockers speak of, each a way to where it can be settled.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<CloseStep>} ctx
  */
 function unsettled({ view }) {
   const units = [...view.out, ...view.disputes];

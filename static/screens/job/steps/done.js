@@ -9,7 +9,9 @@ import { to } from '../../frame/router.js';
 import { standingAtClose } from '../../phone/standing.js';
 import { summary } from './summary.js';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').DoneStep} DoneStep */
+
+/** @param {import('./step-context.js').StepContext<DoneStep>} ctx */
 export function doneStep(ctx) {
   return {
     body: html`${standingAtClose(ctx)} ${summary(ctx)}`,

@@ -5,12 +5,16 @@
 
 import { html } from 'lit-html';
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @typedef {import('../../../core/views.js').Action} Action */
+/** @typedef {import('../../../core/views.js').ChoicesStep} ChoicesStep */
+/** @typedef {import('../../../core/views.js').LampsStep} LampsStep */
+
+/** @param {import('./step-context.js').StepContext<LampsStep | ChoicesStep>} ctx @returns {import('../job.js').StepParts} */
 export function lampsStep({ step, act, busy }) {
   return {
     body: html`<div class="answers">
       ${step.choices.map(
-        (/** @type {{words: string, events: any[]}} */ choice) => html`<button
+        (/** @type {Action} */ choice) => html`<button
           class="answer"
           type="button"
           ?disabled=${busy}

@@ -8,7 +8,9 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../../shapes/icons.js';
 import { textField } from '../../frame/field.js';
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @typedef {import('../../../core/views.js').LookStep} LookStep */
+
+/** @param {import('./step-context.js').StepContext<LookStep>} ctx @returns {import('../job.js').StepParts} */
 export function lookStep(ctx) {
   const { form, step, act } = ctx;
   /** @type {Record<string, string[]>} */
@@ -16,7 +18,7 @@ export function lookStep(ctx) {
   const something = Object.values(seen).some((found) => found.length);
   return {
     body: html`<ul class="list look-list">
-        ${step.expects.positions.map((/** @type {any} */ position) => positionRow(ctx, position, seen))}
+        ${step.expects.positions.map((position) => positionRow(ctx, position, seen))}
       </ul>
       ${something ? textField(ctx, 'note', 'Anything to add', { lines: 2, most: 500 }) : nothing}`,
     main: something ? { words: 'Record what I saw', run: () => act([looked(step, seen, form.note)]) } : undefined,
@@ -24,7 +26,7 @@ export function lookStep(ctx) {
 }
 
 /**
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<LookStep>} ctx
  * @param {{id: string, name: string}} position
  * @param {Record<string, string[]>} seen
  */
@@ -76,7 +78,7 @@ function positionRow(ctx, { id, name }, seen) {
 }
 
 /**
- * @param {any} step
+ * @param {LookStep} step
  * @param {Record<string, string[]>} seen
  * @param {string} [note]
  */

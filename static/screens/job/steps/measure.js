@@ -9,11 +9,13 @@ import { markShape } from '../../../shapes/marks.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { repairScreen } from './repair.js';
 
+/** @typedef {import('../../../core/views.js').MeasureStep} MeasureStep */
+
 /** The shapes of a reading are those of a test. */
 const SHAPES = { good: 'clean', bad: 'fault', unclear: 'aside' };
 const SAID = { good: 'Good', bad: 'Bad', unclear: 'Not clear' };
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
 export function measureStep(ctx) {
   const { step, form } = ctx;
   if (form.repairing && step.second) {
@@ -35,7 +37,7 @@ export function measureStep(ctx) {
       ${step.expects.unit ? valueField(ctx) : nothing}
       <fieldset class="readings">
         <legend class="field-name">What did you find?</legend>
-        <div class="choices">${step.choices.map((/** @type {any} */ choice) => reading(ctx, choice))}</div>
+        <div class="choices">${step.choices.map((choice) => reading(ctx, choice))}</div>
       </fieldset>
       ${form.asked ? html`<p class="field-fault" role="alert">Tap what you found first.</p>` : nothing}
     `,
@@ -44,7 +46,7 @@ export function measureStep(ctx) {
   };
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
 function valueField({ step, form, redraw }) {
   const { unit } = step.expects;
   return html`<label class="field">
@@ -57,7 +59,7 @@ function valueField({ step, form, redraw }) {
         autocomplete="off"
         maxlength="40"
         .value=${form.value ?? ''}
-        @input=${(/** @type {any} */ { target }) => {
+        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
           form.value = target.value;
           redraw();
         }}
@@ -69,7 +71,7 @@ function valueField({ step, form, redraw }) {
 }
 
 /**
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<MeasureStep>} ctx
  * @param {{words: string, reads: 'good' | 'bad' | 'unclear'}} choice
  */
 function reading({ form, redraw }, { words, reads }) {
@@ -90,10 +92,10 @@ function reading({ form, redraw }, { words, reads }) {
   </label>`;
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
 function save(ctx) {
   const { step, form } = ctx;
-  const chosen = step.choices.find((/** @type {any} */ choice) => choice.reads === form.reads);
+  const chosen = step.choices.find((choice) => choice.reads === form.reads);
   if (!chosen) {
     form.asked = true;
     ctx.redraw();

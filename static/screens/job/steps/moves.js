@@ -9,21 +9,11 @@ import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { newUnitStep } from './new-unit.js';
 
-/**
- * @typedef {object} Move
- * @property {string} move
- * @property {string} title
- * @property {string} reason
- * @property {string} why_not         why it proves little; empty for a good move
- * @property {string} minutes_words   said in the reason already
- * @property {string} start_words
- * @property {Array<{chance_words: string, result: string, then: string}>} outlook
- * @property {any[]} events
- * @property {string[]} spares        why the spares it uses are trusted, or not
- * @property {any} [form]    for a replacement: the step that asks for the new sensor
- */
+/** @typedef {import('../../../core/views.js').Draft} Draft */
+/** @typedef {import('../../../core/views.js').MovesStep} MovesStep */
+/** @typedef {import('../../../core/views.js').Move} Move */
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<MovesStep>} ctx */
 export function movesStep(ctx) {
   const best = ctx.view.moves[0];
   const asked = replacing(ctx);
@@ -38,26 +28,26 @@ export function movesStep(ctx) {
 
 /**
  * The form for a new sensor, once a replacement was chosen among the moves; else null.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext} ctx
  */
 export function replacing(ctx) {
-  const move = ctx.view.moves.find((/** @type {Move} */ each) => each.form && each.title === ctx.form.replacing);
-  if (!move) return null;
-  const act = async (/** @type {any[]} */ drafts) => {
+  const { form } = ctx.view.moves.find((each) => each.form && each.title === ctx.form.replacing) ?? {};
+  if (!form) return null;
+  const act = async (/** @type {Draft[]} */ drafts) => {
     const recorded = await ctx.act(drafts);
     if (recorded) ctx.go(to.job(ctx.job));
     return recorded;
   };
-  const parts = newUnitStep({ ...ctx, step: move.form, act });
+  const parts = newUnitStep({ ...ctx, step: form, act });
   return {
     ...parts,
     bare: true,
-    body: parts.bare ? parts.body : html`<div><h1>${sentence(move.form.title)}</h1><p class="lead">${move.form.text}</p></div>${parts.body}`,
+    body: parts.bare ? parts.body : html`<div><h1>${sentence(form.title)}</h1><p class="lead">${form.text}</p></div>${parts.body}`,
     second: parts.second ?? { words: 'Not this', run: () => leave(ctx) },
   };
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext} ctx */
 function leave(ctx) {
   delete ctx.form.replacing;
   ctx.redraw();
@@ -65,7 +55,7 @@ function leave(ctx) {
 
 /**
  * The button that begins a move: a replacement asks for the new sensor first.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext} ctx
  * @param {Move} move
  */
 export function startButton(ctx, move) {

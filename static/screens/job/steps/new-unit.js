@@ -11,7 +11,9 @@ import { sentence } from '../../frame/sentence.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { comparison, partsDiffer } from './part-compare.js';
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @typedef {import('../../../core/views.js').NewUnitStep} NewUnitStep */
+
+/** @param {import('./step-context.js').StepContext<NewUnitStep>} ctx @returns {import('../job.js').StepParts} */
 export function newUnitStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
@@ -41,7 +43,7 @@ export function newUnitStep(ctx) {
   };
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<NewUnitStep>} ctx */
 function spares(ctx) {
   const { choices } = ctx.step;
   if (!choices.length) return nothing;
@@ -49,7 +51,7 @@ function spares(ctx) {
     <h2>At hand already</h2>
     <div class="spares">
       ${choices.map(
-        (/** @type {any} */ { words, note, events }) =>
+        ({ words, note, events }) =>
           html`<button class="small-button" type="button" @click=${() => ctx.act(events)}>${sentence(words)}</button>
             <p class="soft">${sentence(note)}</p>`,
       )}
@@ -57,12 +59,12 @@ function spares(ctx) {
   </section>`;
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<NewUnitStep>} ctx */
 function fields(ctx) {
   const { step, form } = ctx;
   const { part = '', asked, reason = '', serial = '' } = form;
   const old = step.expects.part || form.oldPart || '';
-  const set = (/** @type {string} */ field) => (/** @type {any} */ { target }) => {
+  const set = (/** @type {string} */ field) => (/** @type {{target: HTMLInputElement}} */ { target }) => {
     form[field] = target.value;
     form.asked = '';
     ctx.redraw();
@@ -134,7 +136,7 @@ function partInput({ value, invalid = false, onInput }) {
 
 /**
  * Which field still has to be filled, or ''.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<NewUnitStep>} ctx
  */
 function missing({ step, form }) {
   if (!(form.part ?? '').trim()) return 'part';
@@ -144,7 +146,7 @@ function missing({ step, form }) {
 
 /**
  * Record the new sensor and begin to replace the old one with it.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<NewUnitStep>} ctx
  * @param {import('../../scan/label-reader.js').Reader} reader
  * @param {string} code
  * @param {import('../../scan/label-reader.js').How} how

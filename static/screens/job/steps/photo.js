@@ -8,10 +8,12 @@ import { html } from 'lit-html';
 import { board } from '../../../shapes/board.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 
+/** @typedef {import('../../../core/views.js').PhotoStep} PhotoStep */
+
 /** Opened once by a tap, the camera opens by itself for the pictures that follow. */
 let openedByHand = false;
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @param {import('./step-context.js').StepContext<PhotoStep>} ctx @returns {import('../job.js').StepParts} */
 export function photoStep(ctx) {
   const { step, act } = ctx;
   const taking = capture(ctx, {

@@ -7,10 +7,12 @@ import { html, nothing } from 'lit-html';
 
 import { draftsWith } from '../../frame/drafts-with.js';
 
-/** The steps that end in a repair and ask for nothing else. @param {any} ctx */
+/** @typedef {import('../../../core/views.js').Action} Action */
+
+/** The steps that end in a repair and ask for nothing else. @param {import('./step-context.js').StepContext} ctx */
 export function repairStep(ctx) {
   const { step } = ctx;
-  if (!step.action?.events.some((/** @type {any} */ { kind }) => kind === 'circuit_repaired')) {
+  if (!step.action?.events.some(({ kind }) => kind === 'circuit_repaired')) {
     return { body: nothing };
   }
   return { ...repairParts(ctx, step.action), second: undefined };
@@ -18,8 +20,8 @@ export function repairStep(ctx) {
 
 /**
  * The repair as a screen of its own, opened from a check.
- * @param {any} ctx
- * @param {{words: string, events: any[]}} action  records the repair
+ * @param {import('./step-context.js').StepContext} ctx
+ * @param {Action} action  records the repair
  * @param {import('../../frame/frame.js').Button} second
  */
 export function repairScreen(ctx, action, second) {
@@ -29,8 +31,8 @@ export function repairScreen(ctx, action, second) {
 }
 
 /**
- * @param {any} ctx
- * @param {{words: string, events: any[]}} action
+ * @param {import('./step-context.js').StepContext} ctx
+ * @param {Action} action
  */
 function repairParts(ctx, { words, events }) {
   const { form } = ctx;
@@ -45,7 +47,7 @@ function repairParts(ctx, { words, events }) {
         rows="3"
         maxlength="500"
         .value=${form.what ?? ''}
-        @input=${(/** @type {any} */ { target }) => {
+        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
           form.what = target.value;
           ctx.redraw();
         }}

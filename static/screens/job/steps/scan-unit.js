@@ -11,14 +11,16 @@ import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
 import { labelReader } from '../../scan/label-reader.js';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').ScanStep} ScanStep */
+
+/** @param {import('./step-context.js').StepContext<ScanStep>} ctx */
 export function scanUnitStep(ctx) {
   const { step } = ctx;
   const mayWrite = step.expects.may_write === true;
   const { reader, parts } = labelReader(ctx, {
     heading: step.title,
     mayWrite,
-    onOurs: async (/** @type {any} */ answer) => {
+    onOurs: async (answer) => {
       // A stop that a rule raises stays on the screen, and so does the way the label was read.
       await ctx.act(answer.events);
     },
@@ -46,11 +48,11 @@ export function scanUnitStep(ctx) {
 
 /**
  * The sensor that the step means, where it carries a label: its code large, and where it is now.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
  */
 function wanted({ view, step }) {
   if (step.expects.do === 'pull') return nothing;
-  const unit = view.out.find((/** @type {any} */ each) => each.id === step.expects.unit);
+  const unit = view.out.find((each) => each.id === step.expects.unit);
   if (!unit?.shown) return nothing;
   return html`<div class="wanted">
     ${code(unit.shown, { size: 'large' })}

@@ -13,7 +13,10 @@ import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { verdictCard } from '../verdict-card.js';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').CloseStep} CloseStep */
+/** @typedef {import('../../../core/views.js').DoneStep} DoneStep */
+
+/** @param {import('./step-context.js').StepContext<DoneStep | CloseStep>} ctx */
 export function summary(ctx) {
   const { view } = ctx;
   return html`

@@ -6,7 +6,9 @@
 
 import { repairStep } from './repair.js';
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @typedef {import('../../../core/views.js').TapStep} TapStep */
+
+/** @param {import('./step-context.js').StepContext<TapStep>} ctx @returns {import('../job.js').StepParts} */
 export function tapStep(ctx) {
   return repairStep(ctx);
 }

@@ -7,8 +7,10 @@ import { html, nothing } from 'lit-html';
 
 import { ask } from '../../frame/ask.js';
 
+/** @typedef {import('../../../core/views.js').TestStep} TestStep */
+
 /**
- * @param {any} ctx   its form keeps `codes`: position -> {code, failure_type}
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx   its form keeps `codes`: position -> {code, failure_type}
  * @param {Array<{id: string, name: string}>} faulted
  */
 export function codeFields(ctx, faulted) {
@@ -22,13 +24,13 @@ export function codeFields(ctx, faulted) {
 }
 
 /**
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx
  * @param {{id: string, name: string}} position
  */
 function codeField(ctx, { id, name }) {
   const entered = ctx.form.codes[id] ?? { code: '', failure_type: '' };
   const answer = entered.code || entered.failure_type ? ask(ctx, 'trouble_code', entered) : null;
-  const set = (/** @type {string} */ field) => (/** @type {any} */ { target }) => {
+  const set = (/** @type {string} */ field) => (/** @type {{target: HTMLInputElement}} */ { target }) => {
     ctx.form.codes[id] = { ...entered, [field]: target.value };
     ctx.redraw();
   };
@@ -68,7 +70,7 @@ function codeField(ctx, { id, name }) {
 
 /**
  * The codes that were entered, in the form in which the core reads them.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx
  * @param {string[]} faulted
  */
 export function codesOf(ctx, faulted) {

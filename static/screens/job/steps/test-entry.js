@@ -13,6 +13,8 @@ import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
 import { codeFields, codesOf } from './test-codes.js';
 
+/** @typedef {import('../../../core/views.js').TestStep} TestStep */
+
 /** A tap on a position goes on to the next of these. */
 const NEXT = { clean: 'fault', fault: 'silent', silent: 'clean' };
 /** Nothing is expected where nothing sits, so the first tap is the fault there too. */
@@ -20,7 +22,7 @@ const NEXT_EMPTY = { silent: 'fault', fault: 'clean', clean: 'silent' };
 const MARKS = { clean: 'clean', fault: 'fault', silent: 'untested' };
 const WORDS = { clean: 'clean', fault: 'fault', silent: 'not reported' };
 
-/** @param {any} ctx @returns {import('../job.js').StepParts} */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx @returns {import('../job.js').StepParts} */
 export function testEntryStep(ctx) {
   const { form, act } = ctx;
   begin(ctx);
@@ -48,7 +50,7 @@ export function testEntryStep(ctx) {
   };
 }
 
-/** Fill what the form starts from. @param {any} ctx */
+/** Fill what the form starts from. @param {import('./step-context.js').StepContext<TestStep>} ctx */
 function begin({ form, step }) {
   if (form.readings) return;
   form.readings = Object.fromEntries(
@@ -60,7 +62,7 @@ function begin({ form, step }) {
   form.codes = {};
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx */
 function soundQuestion({ form, redraw }) {
   const answer = (/** @type {boolean} */ heard, /** @type {string} */ words, /** @type {string} */ note) => html`<label
     class="choice"
@@ -85,10 +87,10 @@ function soundQuestion({ form, redraw }) {
   </fieldset>`;
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx */
 function readings(ctx) {
   const { form, step, view, redraw } = ctx;
-  const positions = view.board.positions.map((/** @type {any} */ position) => {
+  const positions = view.board.positions.map((position) => {
     const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[position.id]);
     if (isEmpty(step, position.id)) {
       const word = reading === 'silent' ? 'empty' : `empty, ${WORDS[reading]}`;
@@ -113,7 +115,7 @@ function readings(ctx) {
   </section>`;
 }
 
-/** @param {any} ctx @param {import('../../scan/capture.js').Capture} screen */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx @param {import('../../scan/capture.js').Capture} screen */
 function more(ctx, screen) {
   const { form, redraw } = ctx;
   return html`<div class="checks">
@@ -142,7 +144,7 @@ function more(ctx, screen) {
           rows="2"
           maxlength="500"
           .value=${form.note ?? ''}
-          @input=${(/** @type {any} */ { target }) => {
+          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
             form.note = target.value;
             redraw();
           }}
@@ -163,7 +165,7 @@ function check(words, on, set) {
   </label>`;
 }
 
-/** The sentence that is about to be recorded. @param {any} ctx */
+/** The sentence that is about to be recorded. @param {import('./step-context.js').StepContext<TestStep>} ctx */
 function summary(ctx) {
   const { form, step } = ctx;
   const faulted = named(ctx, 'fault').map(({ name }) => name);
@@ -179,7 +181,7 @@ function summary(ctx) {
   </section>`;
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx */
 function testRun(ctx) {
   const { form } = ctx;
   const ids = (/** @type {string} */ reading) => (form.heard ? named(ctx, reading).map(({ id }) => id) : []);
@@ -199,7 +201,7 @@ function testRun(ctx) {
 
 /**
  * The positions with a reading, in the order of the board.
- * @param {any} ctx
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx
  * @param {string} reading
  * @returns {Array<{id: string, name: string}>}
  */
@@ -207,18 +209,18 @@ function named({ form, step }, reading) {
   return step.expects.positions.filter((/** @type {{id: string}} */ { id }) => form.readings[id] === reading);
 }
 
-/** @param {any} step @param {string} id @returns {boolean} */
+/** @param {TestStep} step @param {string} id @returns {boolean} */
 function isEmpty(step, id) {
   return step.expects.empty.includes(id);
 }
 
-/** Where nothing sits, the plug is off: what the test says of it is read so. @param {any} ctx @returns {string[]} */
+/** Where nothing sits, the plug is off: what the test says of it is read so. @param {import('./step-context.js').StepContext<TestStep>} ctx @returns {string[]} */
 function reportedThoughEmpty({ form, step }) {
   if (!form.heard) return [];
   return step.expects.empty.filter((/** @type {string} */ id) => form.readings[id] !== 'silent');
 }
 
-/** @param {any} ctx @param {string} id */
+/** @param {import('./step-context.js').StepContext<TestStep>} ctx @param {string} id */
 function positionName({ step }, id) {
   const found = step.expects.positions.find((/** @type {{id: string}} */ each) => each.id === id);
   return sentenceCase(found?.name ?? id);

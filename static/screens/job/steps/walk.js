@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 
 import { markShape } from '../../../shapes/marks.js';
 
+/** @typedef {import('../../../core/views.js').WalkStep} WalkStep */
+
 /** @typedef {'sounds' | 'quiet'} Heard */
 
 /** @type {Array<{heard: Heard, shape: string}>} */
@@ -16,7 +18,7 @@ const ANSWERS = [
   { heard: 'quiet', shape: 'fault' },
 ];
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<WalkStep>} ctx */
 export function walkStep(ctx) {
   const { step, form } = ctx;
   /** @type {Array<{id: string, name: string}>} */
@@ -51,7 +53,7 @@ export function walkStep(ctx) {
 }
 
 /**
- * @param {any} step
+ * @param {WalkStep} step
  * @param {number} left
  * @param {number} quiet
  */

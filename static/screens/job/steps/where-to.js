@@ -11,7 +11,9 @@ import { icon } from '../../../shapes/icons.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { labelReader } from '../../scan/label-reader.js';
 
-/** @param {any} ctx */
+/** @typedef {import('../../../core/views.js').WhereToStep} WhereToStep */
+
+/** @param {import('./step-context.js').StepContext<WhereToStep>} ctx */
 export function whereToStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
@@ -23,7 +25,7 @@ export function whereToStep(ctx) {
   });
   if (parts) return parts;
   if (form.proven || form.unproven) return placeParts(ctx);
-  const unit = ctx.view.out.find((/** @type {any} */ each) => each.id === step.expects.unit);
+  const unit = ctx.view.out.find((each) => each.id === step.expects.unit);
   const skip = () => {
     form.unproven = true;
     ctx.redraw();
@@ -40,7 +42,7 @@ export function whereToStep(ctx) {
   };
 }
 
-/** @param {any} ctx */
+/** @param {import('./step-context.js').StepContext<WhereToStep>} ctx */
 function placeParts(ctx) {
   const { step, form } = ctx;
   /** @type {any[]} */
@@ -84,7 +86,7 @@ function placeParts(ctx) {
           maxlength="200"
           autocomplete="off"
           .value=${form.note ?? ''}
-          @input=${(/** @type {any} */ { target }) => {
+          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
             form.note = target.value;
             ctx.redraw();
           }}

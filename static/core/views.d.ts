@@ -1,0 +1,954 @@
+/**
+ * What the core hands to the screens: the one declaration that both sides are held to.
+ *
+ * The type checker holds the screens to it. `tests/core/test_view_types.py` reads this file and holds every answer
+ * that the core gives over its jobs to exactly these fields and kinds of values; so it keeps to interfaces, unions,
+ * lists, literals and `Record`. What ends in `_words`, and `words`, `sentence`, `title`, `text`, is ready to be read.
+ */
+
+/** What each operation of the core (server/core/host.py) that a screen asks for answers. */
+export interface Answers {
+  job: JobView;
+  jobs: JobLine[];
+  evidence: EvidenceView;
+  assumptions: AssumptionsView;
+  report: ReportView;
+  vehicles: VehicleView[];
+  layouts: LayoutView[];
+  unit: UnitView;
+  units: UnitPlaced[];
+  scan: ScanAnswer;
+  code: CodeAnswer;
+  maker_symbol: SymbolAnswer;
+  counter: CounterAnswer;
+  waiting: WaitingReturn[];
+  decided: DecidedView;
+  find: FoundReturn[];
+  label_batches: BatchLine[];
+  label_batch: BatchView;
+  label_plan: LabelPlan;
+  label_pages: LabelPages;
+}
+
+// --- what all views are made of
+
+/** A fact that a tap records. */
+export interface Draft {
+  kind: string;
+  data: Record<string, any>;
+}
+
+/** A button: its words, and the facts that a tap on it records. */
+export interface Action {
+  words: string;
+  events: Draft[];
+}
+
+/** Where a sensor can be: one of these, or at a position of a vehicle. */
+export type Place = 'fitted' | 'out' | 'stock' | 'counter' | 'customer' | 'scrapped' | 'mixed';
+export type How = 'scanned' | 'typed' | 'tapped';
+/** How a reading or a position is drawn. */
+export type Mark = 'clean' | 'fault' | 'untested' | 'aside' | 'empty';
+export type Edge = 'rear' | 'front' | 'left' | 'right';
+
+export interface Named {
+  id: string;
+  name: string;
+}
+
+export interface Option {
+  id: string;
+  words: string;
+}
+
+/** A sensor by its label; `shown` is empty where it has none. */
+export interface UnitBrief {
+  id: string;
+  shown: string;
+  part: string;
+}
+
+export interface UnitPlaced extends UnitBrief {
+  where: string;
+}
+
+/** One of several places that are on record for a sensor in dispute. */
+export interface Claim {
+  place: Place;
+  position: string | null;
+  words: string;
+}
+
+/** A sensor of a job. */
+export interface JobUnit extends UnitPlaced {
+  name: string;
+  came_from: string;
+  claims: Claim[];
+}
+
+export interface Picture {
+  at: number;
+  sha256: string;
+  words: string;
+}
+
+export interface JobPhoto {
+  at: number;
+  sha256: string;
+  shows: 'position' | 'screen' | 'unit' | 'work';
+  position: string;
+  unit: string;
+  /** Which sensor sat at the position when it was taken. */
+  sat: string;
+}
+
+// --- a job
+
+export type Stage = 'look' | 'test' | 'label' | 'swap' | 'prove' | 'close';
+
+export interface JobLine {
+  id: string;
+  title: string;
+  vehicle: string;
+  complaint: string;
+  opened_at: number;
+  closed: boolean;
+  tests: number;
+  out: number;
+  disputed: number;
+}
+
+export interface JobView {
+  id: string;
+  title: string;
+  complaint: string;
+  vehicle: { id: string; name: string; vin: string };
+  stage: Stage;
+  stages: { id: Stage; word: string; state: 'done' | 'now' | 'to_come' }[];
+  closed: boolean;
+  comes_and_goes: boolean;
+  board: BoardView;
+  step: Step;
+  cautions: Caution[];
+  trail: TrailView;
+  /** Null before the first test. */
+  reasoning: Reasoning | null;
+  moves: Move[];
+  may_choose: boolean;
+  reopened: boolean;
+  proof: Proof;
+  out: JobUnit[];
+  mixed: MixUp[];
+  disputes: JobUnit[];
+  close: { ready: boolean; blockers: string[] };
+  photos: JobPhoto[];
+  units: JobUnit[];
+  replaced: string[];
+  history: HistoryEntry[];
+}
+
+export interface BoardView {
+  kind: 'rear' | 'front' | 'around';
+  positions: BoardPosition[];
+}
+
+export interface BoardPosition {
+  id: string;
+  name: string;
+  edge: Edge;
+  index: number;
+  count_on_edge: number;
+  mark: Mark;
+  word: string;
+  unit: UnitBrief | null;
+  /** The digest of its picture, empty where there is none. */
+  photo: string;
+  reach_minutes: number;
+}
+
+export interface Caution {
+  id: string;
+  icon: string;
+  sentence: string;
+  acknowledge: boolean;
+  acknowledged: boolean;
+}
+
+export interface TrailView {
+  tests: { n: number; label: string; counted: boolean; why: string }[];
+  rows: { position: string; name: string; suspect: boolean }[];
+  lines: TrailLine[];
+}
+
+export interface TrailLine {
+  unit: string;
+  shown: string;
+  suspect: boolean;
+  points: TrailPoint[];
+}
+
+/** Where a sensor was in a test; `position` is null where it was in hand. */
+export interface TrailPoint {
+  test: number;
+  position: string | null;
+  mark: Mark;
+}
+
+export interface Reasoning {
+  sentence: string;
+  detail: string;
+  aside: string[];
+  carries_words: string;
+  causes: { cause: string; words: string; probability_words: string }[];
+  verdict: { cause: string; words: string; live: boolean }[] | null;
+  /** In parts per billion, as `clear` is. */
+  probability: number | null;
+  clear: number;
+  clear_words: string;
+  confidence_words: string;
+  else_words: string;
+  settled: boolean;
+}
+
+export interface Outlook {
+  chance_words: string;
+  result: string;
+  then: string;
+}
+
+export interface Move {
+  move: 'retest' | 'clean' | 'exchange' | 'unplug' | 'meter' | 'listen' | 'repair' | 'replace';
+  title: string;
+  reason: string;
+  why_not: string;
+  minutes_words: string;
+  start_words: string;
+  events: Draft[];
+  /** For a replacement: the step that asks for the new sensor. */
+  form: NewUnitStep | null;
+  outlook: Outlook[];
+  spares: string[];
+}
+
+export interface Proof {
+  settled: boolean;
+  sentence: string;
+  run_words: string;
+  clear_words: string;
+  wanted_words: string;
+  clean_in_a_row: number;
+  more: number | null;
+}
+
+export interface MixUp {
+  at: number;
+  count: number;
+  sentence: string;
+  scan_words: string;
+  test_words: string;
+}
+
+export interface HistoryEntry {
+  device: string;
+  seq: number;
+  at: number;
+  actor: string;
+  kind: string;
+  sentence: string;
+  undone: { actor: string; reason: string } | null;
+  may_undo: boolean;
+}
+
+// --- the one step that comes next, by the form that it needs
+
+export type Step =
+  | TapStep
+  | CautionsStep
+  | LampsStep
+  | LookStep
+  | PhotoStep
+  | TestStep
+  | MovesStep
+  | ChoicesStep
+  | ScanStep
+  | ChecklistStep
+  | MeasureStep
+  | NewUnitStep
+  | WalkStep
+  | WhereToStep
+  | CloseStep
+  | DoneStep;
+
+/** How far a move has got; `word` says of what. */
+export interface Progress {
+  now: number;
+  total: number;
+  word?: string;
+}
+
+export interface PlainStep {
+  id: string;
+  title: string;
+  text: string;
+  second: Action | null;
+  /** Ways out that are always there. */
+  also: Action[];
+  progress: Progress | null;
+}
+
+export interface TapStep extends PlainStep {
+  form: null;
+  action: Action;
+  expects: { do?: 'lock'; position?: string; unit?: string };
+  choices: never[];
+}
+
+export interface CautionsStep extends PlainStep {
+  form: 'cautions';
+  action: Action;
+  expects: {};
+  choices: never[];
+}
+
+export interface LampsStep extends PlainStep {
+  form: 'lamps';
+  action: null;
+  expects: {};
+  choices: Action[];
+}
+
+export interface LookStep extends PlainStep {
+  form: 'look';
+  action: Action;
+  expects: { positions: Named[]; found: Option[] };
+  choices: never[];
+}
+
+export interface PhotoStep extends PlainStep {
+  form: 'photo';
+  action: Action;
+  expects: { position: string; shows: 'position' };
+  choices: never[];
+}
+
+export interface TestStep extends PlainStep {
+  form: 'test';
+  action: Action;
+  expects: { number: number; positions: Named[]; unplugged: string[]; empty: string[] };
+  choices: never[];
+}
+
+export interface MovesStep extends PlainStep {
+  form: 'moves';
+  action: Action;
+  expects: {};
+  choices: never[];
+}
+
+export interface ChoicesStep extends PlainStep {
+  form: 'choices';
+  action: null;
+  expects: {};
+  choices: Action[];
+}
+
+export interface ScanStep extends PlainStep {
+  form: 'scan';
+  action: Action;
+  expects: { do: 'take' | 'pull' | 'fit' | 'mixed'; position: string; unit: string; may_write?: boolean };
+  choices: never[];
+}
+
+export interface ChecklistStep extends PlainStep {
+  form: 'checklist';
+  action: Action;
+  expects: { do: 'check'; position: string; unit: string };
+  choices: Option[];
+}
+
+export interface MeasureStep extends PlainStep {
+  form: 'measure';
+  action: null;
+  /** `unit` is that of the value. */
+  expects: { position: string; check: string; unit: 'V' | 'Ω' | '' };
+  choices: MeasureChoice[];
+}
+
+export interface MeasureChoice extends Action {
+  reads: 'good' | 'bad' | 'unclear';
+}
+
+export interface NewUnitStep extends PlainStep {
+  form: 'new_unit';
+  action: Action;
+  /** `old` is the sensor that it comes for. */
+  expects: { position: string; position_name: string; old: string; part: string };
+  choices: SpareChoice[];
+}
+
+export interface SpareChoice extends Action {
+  note: string;
+}
+
+export interface WalkStep extends PlainStep {
+  form: 'walk';
+  action: Action;
+  expects: { positions: Named[]; clear_words: string };
+  choices: never[];
+}
+
+export interface WhereToStep extends PlainStep {
+  form: 'where_to';
+  action: null;
+  expects: { do: 'where_to'; unit: string };
+  choices: Action[];
+}
+
+export interface CloseStep extends PlainStep {
+  form: 'close';
+  action: Action;
+  expects: {};
+  choices: never[];
+}
+
+export interface DoneStep extends PlainStep {
+  form: 'done';
+  action: null;
+  expects: {};
+  choices: never[];
+}
+
+// --- what carries a conclusion, and what the figures rest on
+
+export interface EvidenceView {
+  carries: string[];
+  runner_up: string;
+  /** The move that tells it from the runner-up. */
+  apart: { sentence: string; results: { result: string; then: string }[] } | null;
+}
+
+export interface AssumptionsView {
+  closed: boolean;
+  rates: RateView[];
+  confidence: FigureView;
+  confidence_ppm: number;
+  rates_ppm: Record<string, number>;
+  comes_and_goes: ComesAndGoesView;
+  codes: CodeWeightView[];
+  money: MoneyView[];
+}
+
+/** A figure in parts per million. */
+export interface FigureView {
+  words: string;
+  source: string;
+  value_ppm: number;
+  value_words: string;
+  default_words: string;
+  changed: boolean;
+  reset: Draft[];
+}
+
+export interface RateView extends FigureView {
+  id: string;
+}
+
+export interface ComesAndGoesView {
+  words: string;
+  note: string;
+  value: boolean;
+  switch_words: string;
+  events: Draft[];
+  estimate: ShowsEstimate | null;
+}
+
+export interface ShowsEstimate {
+  words: string;
+  sentence: string;
+  source: string;
+  used: boolean;
+  events: Draft[];
+}
+
+export interface CodeWeightView {
+  position: string;
+  name: string;
+  code: string;
+  failure_type: string;
+  words: string;
+  sentence: string;
+  source: string;
+  on: boolean;
+  switch_words: string;
+  events: Draft[];
+}
+
+/** An amount in minor units; 0 is not given. */
+export interface MoneyView {
+  id: 'labour_per_hour' | 'part_price' | 'wrong_purchase';
+  words: string;
+  value: number;
+}
+
+export interface ReportView {
+  id: string;
+  vehicle: string;
+  vin: string;
+  complaint: string;
+  opened_at: number;
+  closed: { at: number; actor: string; note: string } | null;
+  by: string[];
+  headline: string;
+  standing: string;
+  sure: string;
+  found: string[];
+  proof: string[];
+  replaced: string[];
+  done: { at: number | null; sentence: string; mark: Mark }[];
+  cautions: string[];
+  trail: TrailView;
+  photos: { before: Picture[]; during: Picture[]; after: Picture[] };
+}
+
+// --- opening a job
+
+export interface LayoutPosition {
+  id: string;
+  name: string;
+  edge: Edge;
+  group: string;
+  reach_minutes: number;
+}
+
+export interface LayoutView {
+  id: string;
+  name: string;
+  positions: LayoutPosition[];
+}
+
+/** What a next job on a vehicle starts from. */
+export interface VehicleView {
+  id: string;
+  name: string;
+  vin: string;
+  layout: string;
+  part: string;
+  positions: LayoutPosition[];
+  opened_at: number;
+  open_job: string;
+}
+
+// --- one sensor
+
+export interface UnitView {
+  id: string;
+  code: string;
+  shown: string;
+  was: string[];
+  part: string;
+  serial: string;
+  place: Place;
+  where: string;
+  job: string | null;
+  address: string;
+  disputed: boolean;
+  claims: UnitClaim[];
+  elsewhere: UnitClaim[];
+  carried: { labels: { code: string; shown: string }[]; trouble: string };
+  labels: UnitLabel[];
+  lost: { at: number; count: number; words: string }[];
+  finding: Finding | null;
+  findings: Finding[];
+  history: UnitHistory;
+  tests: UnitTest[];
+  tests_words: string;
+  custody: Custody[];
+  custody_words: string;
+  moves: Transfer[];
+  returns: ReturnView[];
+  photos: UnitPhoto[];
+  jobs: UnitJob[];
+  trail: Station[];
+  next: UnitNext;
+}
+
+export interface UnitClaim extends Claim {
+  /** Empty where the place is no position. */
+  position: string;
+  job: string | null;
+}
+
+export interface UnitLabel {
+  at: number;
+  code: string;
+  shown: string;
+  sentence: string;
+  state: 'on' | 'void';
+  void_at: number | null;
+}
+
+/** What the tests of a job say of it; `chance` in parts per billion. */
+export interface Finding {
+  at: number;
+  job: string;
+  title: string;
+  complaint: string;
+  standing: 'bad' | 'cleared' | 'open';
+  chance: number;
+  sentence: string;
+  sure: string;
+  rests_on: string;
+}
+
+/** What it did on other jobs; `chance` in parts per billion. */
+export interface UnitHistory {
+  known: boolean;
+  vehicles: number;
+  tests: number;
+  passed: number;
+  faulted: number;
+  explained: number;
+  chance: number;
+  condemned: boolean;
+  trusted: boolean;
+  sentence: string;
+  source: string;
+}
+
+export interface UnitTest {
+  at: number;
+  n: number;
+  job: string;
+  vehicle: string;
+  position: string;
+  mark: Mark;
+  sentence: string;
+  why: string;
+}
+
+export interface Custody {
+  at: number;
+  actor: string;
+  how: How;
+  how_words: string;
+  job: string | null;
+  vehicle: string;
+  sentence: string;
+  note: string;
+  handover: boolean;
+}
+
+/** A change of custody as it was recorded. */
+export interface Transfer {
+  at: number;
+  actor: string;
+  event: string;
+  what: string;
+  position: string;
+  how: How;
+  job: string | null;
+  code?: string;
+  note?: string;
+}
+
+export interface UnitPhoto extends JobPhoto {
+  words: string;
+}
+
+export interface UnitJob {
+  id: string;
+  title: string;
+  complaint: string;
+  opened_at: number;
+  closed: boolean;
+  sentence: string;
+}
+
+export type Station = JobStation | PlaceStation | PresentStation;
+
+export interface JobStation {
+  kind: 'job';
+  at: number;
+  job: string;
+  title: string;
+  complaint: string;
+  trail: TrailView | null;
+}
+
+export interface PlaceStation {
+  kind: 'place';
+  at: number;
+  words: string;
+}
+
+export interface PresentStation {
+  kind: 'now';
+  at: number | null;
+  words: string;
+}
+
+export interface UnitNext {
+  to: 'find' | 'job' | 'jobs' | 'slip';
+  words: string;
+  sentence: string;
+  places: PlaceAction[];
+}
+
+export interface PlaceAction extends Action {
+  place: Place;
+}
+
+// --- what a code or a label means
+
+/** The code is not one of a sensor on record, or not meant here. */
+export interface Stopped {
+  outcome: 'stop';
+  title: string;
+  sentence: string;
+  more: string;
+  shown: string;
+  events: Draft[];
+}
+
+export interface OtherHost {
+  outcome: 'other_host';
+  code: string;
+  host: string;
+  title: string;
+  sentence: string;
+}
+
+export interface Foreign {
+  outcome: 'foreign';
+  holds: string;
+  title: string;
+  sentence: string;
+}
+
+export interface Mistyped {
+  outcome: 'mistyped';
+  title: string;
+  sentence: string;
+}
+
+export interface OurCode {
+  outcome: 'ours';
+  code: string;
+  shown: string;
+}
+
+/** The right label; `unit` is null where it is on no sensor yet. */
+export interface OurLabel extends OurCode {
+  unit: string | null;
+  sentence: string;
+  events: Draft[];
+}
+
+export type CodeAnswer = OurCode | OtherHost | Foreign | Mistyped;
+export type ScanAnswer = OurLabel | Stopped | OtherHost | Foreign | Mistyped;
+
+export type SymbolAnswer = SymbolNumbers | SymbolChoices | SymbolTold;
+
+export interface SymbolNumbers {
+  outcome: 'numbers';
+  part: string;
+  serial: string;
+  sentence: string;
+}
+
+export interface SymbolChoice {
+  part: string;
+  serial: string;
+  words: string;
+}
+
+export interface SymbolChoices {
+  outcome: 'choices';
+  title: string;
+  sentence: string;
+  choices: SymbolChoice[];
+}
+
+export interface SymbolTold {
+  outcome: 'broken' | 'foreign' | 'label' | 'no_numbers';
+  title: string;
+  sentence: string;
+}
+
+// --- the parts counter
+
+export type Decision = 'accept' | 'hold' | 'refuse';
+
+export type CounterAnswer = CounterCard | OtherHost | Foreign | Mistyped;
+
+export interface CounterCard {
+  outcome: 'unit';
+  unit: string;
+  code: string;
+  shown: string;
+  part: string;
+  serial: string;
+  job: string | null;
+  from: string;
+  headline: string;
+  proposed: Decision;
+  word: string;
+  reasons: string[];
+  against: string[];
+  checks: CounterCheck[];
+  decisions: CounterDecision[];
+  read: { part: string; serial: string; compared: '' | 'same' | 'other' };
+  received: Draft;
+  photos: Picture[];
+  waiting: boolean;
+}
+
+export interface CounterCheck {
+  rule: string;
+  state: 'pass' | 'hold' | 'fail';
+  title: string;
+  sentence: string;
+}
+
+export interface CounterDecision {
+  decision: Decision;
+  word: string;
+  past: string;
+  overrules: boolean;
+  events: Draft[];
+  after: Action[];
+}
+
+export interface Decided {
+  at: number;
+  actor: string;
+  event: string;
+  decision: Decision;
+  word: string;
+  past: string;
+  proposed: Decision;
+  proposed_word: string;
+  overrule: string;
+  reasons: string[];
+  about: string[];
+  signed: string;
+}
+
+/** Of which unit a line at the counter tells. */
+export interface ReturnedUnit {
+  unit: string;
+  code: string;
+  shown: string;
+  part: string;
+  serial: string;
+  job: string | null;
+  vehicle: string;
+  complaint: string;
+  how: How | '';
+  twice: boolean;
+}
+
+export interface WaitingReturn extends ReturnedUnit {
+  at: number;
+  by: string;
+  held: Decided | null;
+}
+
+export interface FoundReturn extends ReturnedUnit {
+  decided: Decided | null;
+}
+
+export interface DecidedLine extends ReturnedUnit, Decided {
+  stands: boolean;
+}
+
+export interface DecidedView {
+  total: number;
+  counts: { decision: Decision; word: string; past: string; count: number }[];
+  lines: DecidedLine[];
+}
+
+export interface ReturnView {
+  at: number;
+  actor: string;
+  event: string;
+  how: How;
+  code: string;
+  part: string;
+  serial: string;
+  compared: '' | 'same' | 'other';
+  note: string;
+  job: string | null;
+  twice: boolean;
+  received: string;
+  decision: ReturnDecision | null;
+  decisions: Decided[];
+}
+
+export interface ReturnDecision extends Decided {
+  sentence: string;
+}
+
+// --- labels that this phone prints
+
+export interface BatchLine {
+  batch: string;
+  id: number;
+  layout: string;
+  made_at: number;
+  printed: number;
+  finished: boolean;
+  counts: Record<string, number>;
+}
+
+export interface BatchView {
+  batch: string;
+  id: number;
+  layout: string;
+  options: Record<string, string | number>;
+  labels: BatchLabel[];
+}
+
+export interface BatchLabel {
+  code: string;
+  shown: string;
+  state: string;
+  unit: string | null;
+  reason: string | null;
+}
+
+/** What comes out of a layout; with a `fault`, why nothing does. */
+export type LabelPlan = LabelPlanned | LabelFault;
+
+export interface LabelPlanned {
+  fault: '';
+  summary: string;
+  warnings: string[];
+  rule: string;
+  a_page: number;
+  most: number;
+}
+
+export interface LabelFault {
+  fault: string;
+}
+
+/** Pages to draw; lengths in dots, but `paper` in hundredths of a millimetre. */
+export interface LabelPages {
+  paper: [number, number];
+  dpi: number;
+  /** A module of a symbol. */
+  dots: number;
+  version: number;
+  level: 'M' | 'Q' | 'H';
+  pages: LabelPage[];
+}
+
+export interface LabelPage {
+  /** x, y, width, height */
+  boxes: [number, number, number, number][];
+  /** x, y, size in 1/100 dots, text, centred, turned */
+  lines: [number, number, number, string, boolean, boolean][];
+  /** text, x, y */
+  symbols: [string, number, number][];
+}

@@ -1,0 +1,156 @@
+"""Every view that the core hands out has just the fields and values that `static/core/views.d.ts` declares.
+
+The type checker holds the screens to that file (tests/static/test_types.py), this test the core.
+"""
+
+import inspect
+
+from server.core.host import Host
+from tests.core.counter_yard import BAD
+from tests.core.counter_yard import NOW
+from tests.core.counter_yard import Clerk
+from tests.core.counter_yard import proven
+from tests.core.driver import Driver
+from tests.core.driver import home
+from tests.core.scenarios import SCENARIOS
+from tests.core.view_types import FILE
+from tests.core.view_types import Declared
+from tests.core.view_types import answer_faults
+from tests.hosts import Core
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+BASE = "https://files.example.org/garage/"
+
+
+class WatchedCore(Core):
+    """A core whose every answer is held to what is declared of it."""
+
+    def __init__(self, types: Declared):
+        super().__init__()
+        self.types = types
+
+    def __call__(self, op: str, **arguments):
+        value = super().__call__(op, **arguments)
+        assert answer_faults(op, value, self.types) == []
+        return value
+
+
+def ask_for_all(core, job):
+    """Ask for every view of a job that has been driven somewhere."""
+    view = core("job", job=job)
+    for op in ("evidence", "assumptions", "report"):
+        core(op, job=job)
+    for unit in view["units"]:
+        core("unit", unit=unit["id"])
+    for op in ("jobs", "vehicles", "units", "layouts", "waiting"):
+        core(op)
+
+
+def at_the_counter(core):
+    """Hold a return, find it, decide it otherwise, look at the day."""
+    clerk = Clerk(core)
+    label = proven(core).labels[BAD]
+    held = clerk.ask(label)
+    clerk.decide(held, "hold", "to be looked at")
+    core("waiting")
+    clerk.decide(clerk.ask(unit=BAD), "refuse", "it is bent")
+    core("find", text="estate")
+    core("decided", start=0, end=2 * NOW)
+    for text in ("no label of ours", f"{label}{label}", f"HTTPS://OTHER.EXAMPLE.ORG/U/{label}"):
+        clerk.ask(text)
+    ask_for_all(core, Driver(core).job)
+
+
+def mixed_up(core):
+    """Mix two sensors up while they are in hand, and stop a wrong one before that."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    fitted = {OUTER: home(INNER), INNER: home(OUTER)}
+    job.fact("move_started", move="exchange", position="", reason="to see", fitted=fitted)
+    for _ in range(2):
+        job.scan(job._label_for(job.step()["expects"]))
+    wrong = (
+        job.labels[home(OUTER)] if job.step()["expects"]["unit"] != home(OUTER) else job.labels[home(INNER)]
+    )
+    assert job.scan(wrong)["outcome"] == "stop"
+    for text in ("no label of ours", f"HTTPS://OTHER.EXAMPLE.ORG/U/{job.codes[-1]}", "A2346"):
+        core("scan", job=job.job, text=text, how="scanned", host="files.example.org")
+        core("code", text=text, host="files.example.org")
+    core("code", text=wrong)
+    job.fact("units_mixed", units=[home(OUTER), home(INNER)], note="both lay there")
+    ask_for_all(core, job.job)
+
+
+def taken_back(core):
+    """Withdraw an entry, weigh a trouble code, void a label, close with a fault and open again."""
+    job = Driver(core).begin()
+    code = {"position": OUTER, "code": "C1A01", "failure_type": "13"}
+    job.test(OUTER, codes=[code], came_and_went=True)
+    job.fact("corrected", device=job.device, seq=job.seq, reason="the wrong car")
+    job.test(OUTER, codes=[code], came_and_went=True)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(INNER)
+    job.fact("label_voided", unit=home(OUTER), code=job.labels[home(OUTER)], reason="torn")
+    for _ in range(5):
+        job.test(INNER, came_and_went=True)
+    ask_for_all(core, job.job)
+
+
+def printed_here(core):
+    """Print labels on this phone."""
+    job = Driver(core).begin()
+    codes = core("new_labels", random=[(n * 97 + 41) % 256 for n in range(900)], count=3)
+    roll = {"roll": "50x30"}
+    batch = {"batch": "b0000000000aa", "codes": codes, "host": "files.example.org", "layout": roll}
+    core("add", events=[{"event": job.envelope("labels_printed", batch, job=None)}])
+    [line] = core("label_batches")
+    core("label_batch", batch=line["id"])
+    asked = {"distance": "20", "versions": {"M": 3, "Q": 4, "H": 5}, "base": BASE}
+    assert core("label_plan", options=roll, **asked)["fault"] == ""
+    assert core("label_plan", options={"roll": "30"}, **asked)["fault"]
+    core("label_pages", options=roll, codes=codes, **asked)
+
+
+def makers_symbols(core):
+    """Read symbols of makers that hold numbers, several, and none."""
+    numbers = "[)>\x1e06\x1dP4L0014\x1dSA10197\x1e\x04"
+    for texts in ([numbers], ["12345678"], ["https://example.org/"], [numbers[:-2]]):
+        core("maker_symbol", texts=texts)
+
+
+def to_the_end(core):
+    """Close a job step by step in which a spare from stock showed what was wrong."""
+    job = Driver(core)
+    spare = {"unit": "u0000000spare", "part": "PS-1", "serial": "", "code": job.codes[-1], "how": "scanned"}
+    job.labels[spare["unit"]] = spare["code"]
+    core("add", events=[{"event": job.envelope("unit_added", {**spare, "place": "stock"}, job=None)}])
+    job.begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=spare["unit"])
+    while job.step()["form"] == "test":
+        job.test()
+    ask_for_all(core, job.job)
+    job.finish()
+    ask_for_all(core, job.job)
+
+
+def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
+    """A field that no job brings is one that the core has dropped, or that this test forgot."""
+    types = Declared(FILE.read_text("utf-8"))
+    for scenario in SCENARIOS.values():
+        core = WatchedCore(types)
+        job = Driver(core)
+        scenario(job)
+        ask_for_all(core, job.job)
+    for go_through in (at_the_counter, mixed_up, taken_back, printed_here, makers_symbols, to_the_end):
+        go_through(WatchedCore(types))
+
+    assert sorted(types.declared_fields() - types.seen) == []
+
+
+def test_each_operation_that_is_declared_is_one_of_the_core():
+    answers = Declared(FILE.read_text("utf-8")).types["Answers"].fields
+    assert [op for op in answers if not inspect.isfunction(getattr(Host, f"op_{op}", None))] == []
