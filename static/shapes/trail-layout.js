@@ -18,7 +18,7 @@
 /** 18 units are one rem. The rows are as tall as their names in trail.css. */
 export const UNITS_PER_REM = 18;
 export const HEAD = 45;
-export const LANE = 45;
+const LANE = 45;
 const ROW = 63;
 const TALL_ROW = 81;
 /** The longest name that fits a plain row in three lines. */

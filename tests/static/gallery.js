@@ -149,12 +149,11 @@ const parts = html`
   <section class="panel panel-good"><p class="panel-kicker">${icon("tick")} Fitted</p><p>${code("P2W-9D", { size: "large" })}</p></section>
   ${markKey()}
   <div class="progress"><span class="progress-words">3 of 6 photos sent</span><progress max="6" value="3"></progress></div>
-  <div class="photos"><div class="photo"><span class="photo-missing">${icon("camera", { size: "large" })}</span><span class="photo-words">left outer</span></div>
-    <button class="photo"><span class="photo-add">${icon("camera", { size: "large" })}add</span></button></div>
+  <div class="photos"><div class="photo"><img alt=""><span class="photo-words">left outer</span></div></div>
   <div class="list"><a class="list-row" href="#">${mark("fault", { word: "" })}<span class="list-main"><span class="list-title">right outer</span>
     <span class="list-note">fault in both tests</span></span><span class="list-end">${code("K7F-3M")}</span></a></div>
   <label class="check checks"><input type="checkbox" checked><span>Both catches home</span></label>
-  <section class="cause"><span class="cause-name">the sensor K7F-3M</span><span class="cause-chance">98.8 %</span><meter class="cause-bar" value="0.988"></meter></section>
+  <section class="cause"><span class="cause-name">the sensor K7F-3M</span><span class="cause-chance">98.8 %</span></section>
   <dl class="facts"><dt>part</dt><dd>PDC-441</dd><dt>seen</dt><dd>today</dd></dl>
   <details class="more"><summary>What carries this</summary><p>Two tests.</p></details>
   <section class="nothing">${icon("car", { size: "large" })}<h2>No job yet</h2><p>Open one for the vehicle in front of you.</p></section>`;

@@ -65,7 +65,7 @@ export function enterLink(ctx) {
  * @param {string} text
  * @returns {{token: string, fault: string}}
  */
-export function readLink(text) {
+function readLink(text) {
   const url = asAddress(text.trim());
   if (url && isTrustPage(url)) return { token: url.hash.slice(1), fault: '' };
   if (!url || !/^https?:$/.test(url.protocol) || !/\/pair$/.test(url.pathname)) {

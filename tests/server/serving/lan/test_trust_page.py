@@ -99,15 +99,17 @@ def test_axe_finds_nothing_in_it(open_page, scheme):
 
 
 def test_its_colours_are_the_apps():
-    def blocks(path):
-        return [
-            dict(re.findall(r"--([a-z-]+): (#[0-9a-f]{6});", block))
-            for block in re.findall(r":root[^{]*\{([^}]*)\}", path.read_text())
-        ]
+    styles = (PAGE / "trust-colours.css").read_text()
+    own = [
+        dict(re.findall(r"--([a-z-]+): (#[0-9a-f]{6});", block))
+        for block in re.findall(r":root[^{]*\{([^}]*)\}", styles)
+    ]
+    tokens = (ROOT / "static" / "styles" / "tokens.css").read_text()
+    found = re.findall(r"--([a-z-]+): light-dark\((#[0-9a-f]{6}), (#[0-9a-f]{6})\);", tokens)
+    apps = [{name: light for name, light, _ in found}, {name: dark for name, _, dark in found}]
 
-    own, apps = blocks(PAGE / "trust.css"), blocks(ROOT / "static" / "styles" / "tokens.css")
     assert len(own) == 2
-    for mine, theirs in zip(own, apps, strict=False):
+    for mine, theirs in zip(own, apps, strict=True):
         assert len(mine) == 15
         assert mine.items() <= theirs.items()
 
