@@ -10,7 +10,7 @@
 
 import { startNewDevice } from '../log/fork.js';
 import { takeIn } from '../log/take-in.js';
-import { UnsentFileProblem } from '../log/unsent-file.js';
+import { UnsentFileProblem } from '../log/unsent-file-problem.js';
 
 /**
  * @param {object} parts
@@ -60,7 +60,7 @@ async function noteSource(store, saved, name) {
  * two other phones use one identity.
  * @param {import('../log/store.js').Store} store
  * @param {string} own
- * @param {import('../log/unsent-file.js').Entry[]} entries
+ * @param {import('../log/unsent-file-reader.js').Entry[]} entries
  * @returns {Promise<{parted: number | null}>}  from which of its own entries on this phone holds others than the file
  */
 function compared(store, own, entries) {

@@ -233,7 +233,7 @@ function namesOf(records) {
  * @param {string[]} wanted
  * @returns {{at: number, inserted: string[], behind: string[]} | null}
  */
-export function placeOf(had, wanted) {
+function placeOf(had, wanted) {
   let at = 0;
   while (at < had.length && had[at] === wanted[at]) at += 1;
   const rest = had.slice(at);

@@ -28,7 +28,7 @@ export function nameOf([device, seq]) {
 }
 
 /** @param {string} name @returns {Key} */
-export function keyOf(name) {
+function keyOf(name) {
   const at = name.lastIndexOf('/');
   return [name.slice(0, at), Number(name.slice(at + 1))];
 }

@@ -9,7 +9,8 @@
 
 import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { makingRoom } from './space.js';
-import { UnsentFileProblem, partsOf } from './unsent-file.js';
+import { UnsentFileProblem } from './unsent-file-problem.js';
+import { partsOf } from './unsent-file-reader.js';
 
 /**
  * @typedef {object} TakenIn
@@ -21,7 +22,7 @@ import { UnsentFileProblem, partsOf } from './unsent-file.js';
 
 /**
  * @typedef {object} Hooks
- * @property {(entries: import('./unsent-file.js').Entry[]) => Promise<void>} [before]
+ * @property {(entries: import('./unsent-file-reader.js').Entry[]) => Promise<void>} [before]
  *     sees what is in the file before anything of it is kept; throws UnsentFileProblem to refuse it
  * @property {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
  */
@@ -34,7 +35,7 @@ import { UnsentFileProblem, partsOf } from './unsent-file.js';
  * @returns {Promise<TakenIn>}
  */
 export async function takeIn(store, file, { before = async () => undefined, onPhoto = () => undefined } = {}) {
-  /** @type {import('./unsent-file.js').Entry[]} */
+  /** @type {import('./unsent-file-reader.js').Entry[]} */
   const entries = [];
   /** @type {Set<string>} */
   const named = new Set();
@@ -64,7 +65,7 @@ export async function takeIn(store, file, { before = async () => undefined, onPh
  * The entries that this phone does not have; refuses where it has others under the same identity, or where
  * its own log would get a hole.
  * @param {import('./store.js').Store} store
- * @param {import('./unsent-file.js').Entry[]} entries
+ * @param {import('./unsent-file-reader.js').Entry[]} entries
  */
 function unknown(store, entries) {
   return store.withDb(async (db) => {
@@ -90,7 +91,7 @@ function unknown(store, entries) {
 
 /**
  * @param {import('./store.js').Store} store
- * @param {import('./unsent-file.js').Entry[]} entries
+ * @param {import('./unsent-file-reader.js').Entry[]} entries
  */
 function takeEntries(store, entries) {
   return store.write(['meta', 'events'], async (tx) => {

@@ -9,7 +9,8 @@
 
 import { BarcodeDetector, prepareZXingModule } from '../../vendor/barcode-detector/ponyfill.js';
 import { doubled, greyOf, imageDataOf, middle, sharpened, smoothed } from './clearer.js';
-import { cornerSquares, repaired } from './corners.js';
+import { cornerSquares } from './corner-squares.js';
+import { repaired } from './corners.js';
 import { flattened } from './flatten.js';
 
 /** @typedef {import('./clearer.js').Grey} Grey */

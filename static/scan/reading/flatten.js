@@ -8,11 +8,11 @@
  * still fit its error correction.
  */
 
-import { SIDES, SQUARE } from './corners.js';
+import { SIDES, SQUARE } from './corner-squares.js';
 
 /** @typedef {import('./clearer.js').Grey} Grey */
-/** @typedef {import('./corners.js').Square} Square */
-/** @typedef {import('./corners.js').Spot} Spot */
+/** @typedef {import('./corner-squares.js').Square} Square */
+/** @typedef {import('./corner-squares.js').Spot} Spot */
 
 /** Radius of the body in modules: 11 mm, with modules of 0.5 and 0.6 mm. */
 const RADII = [22, 18];

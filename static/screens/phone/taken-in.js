@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { PLACE_WORDS } from '../../phone/place-words.js';
 import { isQuotaError } from '../../log/space.js';
-import { UnsentFileProblem } from '../../log/unsent-file.js';
+import { UnsentFileProblem } from '../../log/unsent-file-problem.js';
 import { countWords } from './phone-notices.js';
 
 /** @typedef {{title: string, sentence: string, good: boolean}} Outcome */

@@ -1,0 +1,164 @@
+// @ts-check
+/**
+ * Reads a file of what a phone recorded (unsent-file.js says its form), checked to the last byte.
+ */
+
+import { base64, fromBase64 } from './base64.js';
+import { canonicalText, eventHash, sha256Hex } from './canonical.js';
+import { APP, VERSION } from './unsent-file.js';
+import { UnsentFileProblem, altered, followed, incomplete, notOurs } from './unsent-file-problem.js';
+
+/** In characters. A photo of the largest size is 5.6 million; a whole file of version 1 is one line. */
+const LONGEST_LINE = 32_000_000;
+
+/**
+ * @typedef {{event: import('./store.js').Envelope, hash: string}} Entry
+ * @typedef {{kind: 'entry', entry: Entry} | {kind: 'photo', sha256: string, bytes: ArrayBuffer}
+ *   | {kind: 'end', whole: boolean, entries: number, photos: number}} Part
+ *     `whole` is false for a file that was cut off; `entries` and `photos` are what it was to hold
+ */
+
+/**
+ * Read a file part by part; throws UnsentFileProblem at the first place that is not as it was written.
+ * @param {Blob} file
+ * @returns {AsyncGenerator<Part>}
+ */
+export async function* partsOf(file) {
+  const ends = new ChainEnds();
+  const found = { entries: 0, photos: 0 };
+  /** @type {{text: string, entries: number, photos: number} | null} */
+  let head = null;
+  let number = 0;
+  let ended = false;
+  for await (const { text, complete } of linesOf(file)) {
+    number += 1;
+    const value = parsed(text);
+    if (ended) {
+      if (text.trim() === '') continue;
+      throw followed(number, value?.app === APP);
+    }
+    // Where a file breaks off, half a line is left.
+    if (value === undefined && !complete) break;
+    const line = `Line ${number}`;
+    if (head === null) {
+      const first = headOf(text, value);
+      if (Array.isArray(first)) {
+        for (const entry of first) yield { kind: 'entry', entry: await ends.checked(entry, line) };
+        yield { kind: 'end', whole: true, entries: first.length, photos: 0 };
+        return;
+      }
+      head = first;
+    } else if (value?.event !== undefined && found.photos === 0) {
+      const entry = await ends.checked(value, line);
+      if (canonicalText({ event: entry.event, hash: entry.hash }) !== text) throw altered(line);
+      found.entries += 1;
+      yield { kind: 'entry', entry };
+    } else if (typeof value?.bytes === 'string') {
+      found.photos += 1;
+      yield { kind: 'photo', sha256: value.sha256, bytes: await photoIn(value, text, line) };
+    } else if (value?.end !== undefined) {
+      if (text !== canonicalText({ end: await sha256Hex(head.text) })) throw altered('Its first or its last line');
+      if (found.entries !== head.entries || found.photos !== head.photos) throw incomplete(head, found);
+      ended = true;
+    } else {
+      throw altered(line);
+    }
+  }
+  if (head === null) throw notOurs();
+  yield { kind: 'end', whole: ended, entries: head.entries, photos: head.photos };
+}
+
+/** The end of each device's chain in the file; holds an entry against its hash and the one before it. */
+class ChainEnds {
+  /** @type {Map<string, {seq: number, hash: string}>} */
+  #ends = new Map();
+
+  /**
+   * @param {any} entry
+   * @param {string} line
+   * @returns {Promise<Entry>}
+   */
+  async checked(entry, line) {
+    const { event, hash } = entry ?? {};
+    const { device, seq } = event ?? {};
+    if (typeof device !== 'string' || !Number.isSafeInteger(seq)) throw altered(line);
+    const place = `Entry ${seq} of phone ${device}`;
+    if ((await eventHash(event).catch(() => '')) !== hash) {
+      throw altered(place, 'its bytes do not match its hash');
+    }
+    const last = this.#ends.get(device);
+    if (last && seq !== last.seq + 1) throw altered(`Entry ${last.seq + 1} of phone ${device}`, 'it is missing');
+    if (last && event.prev !== last.hash) throw altered(place, 'it does not continue the entry before it');
+    this.#ends.set(device, { seq, hash });
+    return { event, hash };
+  }
+}
+
+/**
+ * @param {string} text
+ * @param {any} value
+ * @returns {{text: string, entries: number, photos: number} | any[]}  a list for a file of version 1
+ */
+function headOf(text, value) {
+  if (value?.app !== APP) throw notOurs();
+  if (value.v === 1 && Array.isArray(value.events)) return value.events;
+  if (value.v !== VERSION) {
+    throw new UnsentFileProblem(
+      'This file is from a newer version',
+      `It has version ${value.v}; this phone reads up to ${VERSION}. Bring the app up to date, then take it in again.`,
+    );
+  }
+  const { entries, photos } = value;
+  if (!Number.isSafeInteger(entries) || !Number.isSafeInteger(photos)) throw altered('Line 1');
+  return { text, entries, photos };
+}
+
+/**
+ * @param {{bytes: string, sha256: string}} value
+ * @param {string} text
+ * @param {string} line
+ */
+async function photoIn({ bytes: coded, sha256 }, text, line) {
+  const bytes = fromBase64(coded);
+  if (!bytes || canonicalText({ bytes: base64(bytes), sha256 }) !== text) throw altered(line);
+  if ((await sha256Hex(bytes)) !== sha256) {
+    throw altered(`The photo on line ${line.slice('Line '.length)}`, 'its bytes do not match its hash');
+  }
+  return bytes;
+}
+
+/**
+ * @param {Blob} file
+ * @returns {AsyncGenerator<{text: string, complete: boolean}>}  `complete`: a line end followed
+ */
+async function* linesOf(file) {
+  const reader = file.stream().getReader();
+  const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
+  /** The beginning of a line that goes on. @type {string[]} */
+  let begun = [];
+  let length = 0;
+  for (let step = await reader.read(); !step.done; step = await reader.read()) {
+    const pieces = decoder.decode(step.value, { stream: true }).split('\n');
+    for (const piece of pieces.slice(0, -1)) {
+      yield { text: begun.join('') + piece, complete: true };
+      begun = [];
+      length = 0;
+    }
+    const last = pieces[pieces.length - 1];
+    begun.push(last);
+    length += last.length;
+    // A film, for one, has no lines; nobody wants all of it in memory.
+    if (length > LONGEST_LINE) break;
+  }
+  const rest = begun.join('') + decoder.decode();
+  if (rest) yield { text: rest, complete: false };
+}
+
+/** @param {string} text */
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
