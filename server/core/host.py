@@ -20,6 +20,7 @@ from .facts.fold import apply
 from .guide import scan
 from .log import canon
 from .log import chain
+from .log import compact
 from .log import envelope
 from .parts import layouts
 from .plan.answer import reason
@@ -56,6 +57,8 @@ class Host:
                 raise BadInput("call", text, "JSON")
             if not isinstance(asked, dict):
                 raise BadInput("call", asked, "an object")
+            if "compact" in asked:
+                asked.update(compact.opened(asked.pop("compact")))
             operation = getattr(self, "op_" + str(asked.pop("op", "")), None)
             if operation is None:
                 raise BadInput("op", None, "the name of an operation")
@@ -75,14 +78,21 @@ class Host:
 
     # --- the log
 
-    def op_reset(self, events, more=False):
+    def op_reset(self, events=(), more=False, envelopes=()):
         """Fold [{"event": envelope}, ...] from nothing; with `more`, once the rest of them is there."""
         self.coming = []
-        return self.op_append(events, more)
+        return self.op_append(events, more, envelopes)
 
-    def op_append(self, events, more=False):
-        """Take a further part of the log that `reset` began; what was there holds until the last one."""
+    def op_append(self, events=(), more=False, envelopes=()):
+        """Take a further part of the log that `reset` began; what was there holds until the last one.
+
+        A phone with a long log hands over the bare `envelopes`: an object around each would stay as a hole in
+        the memory of its Python, where all that is made afterwards has to look for room behind it.
+        """
         self.coming.extend(_envelopes(events))
+        for event in envelopes:
+            envelope.check(event)
+        self.coming.extend(envelopes)
         if not more:
             self.fold.reset(self.coming)
             self.coming = []
@@ -452,7 +462,7 @@ class Host:
 
 def _envelopes(events):
     """Return the envelopes of a list of {"event": envelope}, each checked."""
-    if not isinstance(events, list):
+    if not isinstance(events, (list, tuple)):
         raise BadInput("events", events, "a list")
     found = []
     for entry in events:

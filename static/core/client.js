@@ -122,8 +122,6 @@ export class Core {
    * @returns {Promise<Op extends keyof Answers ? Answers[Op] : any>}  what the screens draw is declared in views.d.ts
    */
   call(op, args = {}, options = {}) {
-    if (this.#ahead?.text === questionText(op, args)) return this.#takeAhead(op, args, options);
-    if (CHANGING.has(op)) this.#ahead = null;
     const result = this.#queue.then(() => {
       const { onlyAfterRestarts } = options;
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {
@@ -216,6 +214,8 @@ export class Core {
    */
   async #ask(op, args, options) {
     if (!this.available) throw new CoreError({ message: this.trouble.value.sentence }, true);
+    const ahead = await this.#takeAhead(op, args);
+    if (ahead?.ok) return ahead.value;
     try {
       return await this.#askWorker(op, args, options);
     } catch (error) {
@@ -252,15 +252,15 @@ export class Core {
   }
 
   /**
+   * What came along with the answer before, if it is the answer to this question.
    * @param {string} op
    * @param {Record<string, unknown>} args
-   * @param {CallOptions} options
    */
-  async #takeAhead(op, args, options) {
-    const answer = this.#ahead?.answer;
+  async #takeAhead(op, args) {
+    if (this.#ahead?.text !== questionText(op, args)) return null;
+    const { answer } = this.#ahead;
     this.#ahead = null;
-    const reply = JSON.parse((await answer) ?? '{"ok":false}');
-    return reply.ok ? reply.value : this.call(op, args, options);
+    return JSON.parse((await answer) ?? '{"ok":false}');
   }
 
   /** @param {CoreTrouble} [trouble]  to tell of, once it runs again */

@@ -5,6 +5,7 @@
  */
 
 import { CoreError } from '../core/client.js';
+import { compactText } from '../core/compact.js';
 import { CHUNK, LogOrder, lengthOf, nameOf } from './order.js';
 import { Snapshots } from './snapshots.js';
 
@@ -193,11 +194,12 @@ export class CoreFeed {
    */
   async #give(ask, position) {
     const seconds = REFILL_SECONDS + lengthOf(position) / ENTRIES_A_SECOND;
-    await ask('reset', { events: [], more: true });
+    await ask('reset', { more: true });
     for await (const records of this.#order.upTo(position)) {
-      await ask('append', { events: records.map(({ event }) => ({ event })), more: true });
+      const compact = compactText({ envelopes: records.map(({ event }) => event) });
+      await ask('append', { more: true }, { raw: { compact } });
     }
-    await ask('append', { events: [] }, { seconds });
+    await ask('append', {}, { seconds });
     this.#inPart = false;
   }
 

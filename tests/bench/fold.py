@@ -8,8 +8,8 @@ machine does not stretch; for the phone, that of all processes of its browser to
 on the high side, and beside it the time on the clock. In CPython, folding is what a server does with
 entries in hand, measured with and without Python's collector, which goes over all that is in memory again
 and again whatever the fold does. On the phone it is what it does at a start without a snapshot: the whole log
-goes over as text. A late entry is one of another phone that has a place before entries not sent yet. Goals
-stand beside the figures; nothing is asserted.
+goes over as the app hands it over (static/core/compact.js). A late entry is one of another phone that has a
+place before entries not sent yet. Goals stand beside the figures; nothing is asserted.
 """
 
 import argparse
@@ -171,14 +171,26 @@ def _cpython(entries: list[dict]) -> None:
 
 def _phone(phone: PhoneHost, entries: list[dict]) -> None:
     for count in (SHORT, PHONE):
-        texts = [_call("reset", events=entries[:count])]
-        best = min(in_phone(phone, texts) for _ in range(3))
-        read = min(in_phone(phone, [_call("read and answer that there is none", events=entries[:count])])
-                   for _ in range(3))  # fmt: skip
+        phone.page.evaluate("(entries) => { window.entries = entries; }", entries[:count])
+        best = min(in_phone(phone, _compact(phone, "reset")) for _ in range(3))
+        read = min(in_phone(phone, _compact(phone, "read and answer that there is none")) for _ in range(3))
         goal = f" (goal {GOAL_PHONE_S} s)" if count == PHONE else ""
         print(
             f"phone, fold {count:7,}: {_both(best)}{goal}; reading the text alone {_both(read)}", flush=True
         )
+
+
+def _compact(phone: PhoneHost, op: str) -> list[str]:
+    """Return the call with the page's entries as the app hands them over."""
+    text = phone.page.evaluate(
+        """async (op) => {
+          const { compactText } = await import('/app/core/compact.js');
+          const compact = compactText({ envelopes: entries.map(({ event }) => event) });
+          return `{"op":${JSON.stringify(op)},"compact":${compact}}`;
+        }""",
+        op,
+    )
+    return [text]
 
 
 def _corrected(phone: PhoneHost, entries: list[dict]) -> None:

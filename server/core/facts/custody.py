@@ -27,9 +27,8 @@ from .places import put
 def _unit_pulled(state, event, job):
     data = event["data"]
     unit = known(state, event, job)
-    here = claim_of("out", None, None)
     if disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
-        contradict(state, event, job, unit["id"], here)
+        contradict(state, event, job, unit["id"], claim_of("out", None, None))
         return
     unit["pulled_from"] = data["position"]
     put(state, event, job, unit, "out", None, data["how"])
@@ -38,10 +37,9 @@ def _unit_pulled(state, event, job):
 def _unit_fitted(state, event, job):
     data = event["data"]
     unit = known(state, event, job)
-    claim = claim_of("fitted", job["vehicle"], data["position"])
     occupied = state.vehicles[job["vehicle"]]["holds"].get(data["position"])
     if disputed(unit) or unit["place"] != "out" or occupied:
-        contradict(state, event, job, unit["id"], claim)
+        contradict(state, event, job, unit["id"], claim_of("fitted", job["vehicle"], data["position"]))
         return
     put(state, event, job, unit, "fitted", data["position"], data["how"])
     job["walk"] = None  # what the walk-behind check heard was another sensor

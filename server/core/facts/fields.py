@@ -7,12 +7,15 @@ them; `kind.py` makes of the declarations all that is done with a kind's fields.
 from ..errors import BadInput
 from ..parts import layouts
 
+TEXT, NAME = (0, 2000), (1, 80)
+
 
 class Field:
     """One field of a kind. The base names nothing on record and is told as it is."""
 
     names_positions = False
     names_units = False
+    length = (0, 0)  # of any text between the two lengths it is right; (0, 0): only `check` can tell
 
     def __init__(self, name: str, later: bool = False):
         """Name the field; one that is `later` was added after release: what wrote before does not have it."""
@@ -31,6 +34,8 @@ class Field:
 class Text(Field):
     """Free text, also none."""
 
+    length = TEXT
+
     def check(self, path, value):
         """Refuse what is no text, and too long a one."""
         if not isinstance(value, str) or len(value) > 2000:
@@ -40,9 +45,11 @@ class Text(Field):
 class Name(Field):
     """A short text that is there."""
 
+    length = NAME
+
     def check(self, path, value):
         """Refuse what is no text, none, and too long a one."""
-        if not is_name(value):
+        if not isinstance(value, str) or not 1 <= len(value) <= 80:
             raise BadInput(path, value, "text of 1 to 80 characters")
 
 

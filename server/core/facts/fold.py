@@ -143,7 +143,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
                 "data": data,
                 "withdrawn": withdrawn,
                 "understood": why is None,
-                "newer": is_newer(event),
+                "newer": kind is None or envelope.is_newer(event),
             }
         )
 
@@ -180,9 +180,15 @@ def _reopen(state: State, event: dict, job: dict) -> None:
 
 
 def _folded(events: list, withdrawn: dict) -> State:
+    # By device and seq: to make each entry's identity first would take as long as the rest on the phone.
+    taken_back = {}
+    for identity in withdrawn:
+        device, _, seq = identity.rpartition(":")
+        taken_back.setdefault(device, {})[int(seq)] = withdrawn[identity]
+    none = {}
     state = State()
     for event in events:
-        apply(state, event, withdrawn.get(envelope.identity(event)))
+        apply(state, event, taken_back.get(event["device"], none).get(event["seq"]))
     return state
 
 

@@ -6,6 +6,8 @@ ids under which they are on record by now. From that follows what is refused bef
 """
 
 from ..state.state import position_of
+from .fields import NAME
+from .fields import TEXT
 from .fields import Field
 from .fields import Name
 from .fields import Text
@@ -14,6 +16,10 @@ from .fields import check_names
 from .fields import check_text
 
 NOT_ON_RECORD = "This sensor is not on record."
+
+
+def _no_position(identity: str) -> str:
+    return "The job has no position {}.".format(identity)
 
 
 class NamingField(Field):
@@ -41,8 +47,8 @@ class NamingField(Field):
         named = self.positions(value)
         for index in range(len(named)):
             if named[index] and position_of(job, named[index]) is None:
-                said = "The job has no position {}.".format(named[index])
-                return self.place_of(value, index), named[index], "a position of the job", said
+                place = self.place_of(value, index)
+                return place, named[index], "a position of the job", _no_position(named[index])
         return None
 
     def unknown_unit(self, value, units: dict) -> tuple | None:
@@ -67,6 +73,7 @@ class Position(NamingField):
         """Name the field."""
         super().__init__(name)
         self._or_none = or_none
+        self.length = TEXT if or_none else NAME
 
     def check(self, path, value):
         """Refuse what is no text of this length."""
@@ -78,6 +85,10 @@ class Position(NamingField):
     def positions(self, value):
         """Return it."""
         return [value]
+
+    def misfit(self, value, job):
+        """Return that the job has no such position; most kinds ask for one, so without a list of it."""
+        return _no_position(value) if value and position_of(job, value) is None else None
 
     def told(self, value, names):
         """Return its name."""
@@ -128,6 +139,7 @@ class Unit(NamingField):
         """Name the field."""
         super().__init__(name)
         self._or_none = or_none
+        self.length = TEXT if or_none else NAME
         self._besides = besides
 
     def check(self, path, value):

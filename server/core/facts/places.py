@@ -23,13 +23,14 @@ def put(state, event, job, unit, place, position, how):
 
 
 def note_move(event, unit, what, how):
+    data = event["data"]
     unit["moves"].append(
         {
             "event": envelope.identity(event),
             "what": what,
-            "position": event["data"].get("position"),
-            "code": event["data"].get("code", ""),
-            "note": event["data"].get("reason", event["data"].get("note", "")),
+            "position": data.get("position"),
+            "code": data.get("code", ""),
+            "note": data.get("reason", data.get("note", "")),
             "job": event["job"],
             "how": how,
             "at": event["at"],
