@@ -12,7 +12,7 @@ from tests.hosts import PhoneAnswers
 from tests.hosts import PhoneHost
 from tests.static.app_server import AppServer
 from tests.static.builds import OwnApp
-from tests.wheels import shared_wheel
+from tests.wheels import built
 from tests.wheels import unpack
 
 # One commit gives one result: the ordinary run tries the same examples each time. The long run searches
@@ -121,10 +121,9 @@ def compiled_core(compiled_answers):
 
 
 @pytest.fixture(scope="session")
-def wheel(tmp_path_factory):
-    """Give the package as it is installed, built once for all workers of a run."""
-    own = tmp_path_factory.getbasetemp()
-    return shared_wheel((own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "wheel")
+def wheel():
+    """Give the package as it is installed."""
+    return built().wheel
 
 
 @pytest.fixture(scope="session")

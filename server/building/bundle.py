@@ -37,22 +37,21 @@ def bundle(static: Path, out: Path) -> None:
     """Writes index.html and what it needs of scripts and styles into `out`."""
     page = (static / "index.html").read_text("utf-8")
     sheets = _STYLE_LINK.findall(page)
-    import_map = _IMPORT_MAP.search(page)
-    if not sheets or import_map is None or not _SCRIPT.search(page):
+    if not sheets or not _IMPORT_MAP.search(page) or not _SCRIPT.search(page):
         raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
-    at_once = _scripts(static, out, json.loads(import_map[1])["imports"])
+    at_once = _scripts(static, out)
     _styles(static, out, sheets)
     (out / "index.html").write_text(_page(page, at_once), "utf-8")
 
 
-def _scripts(static: Path, out: Path, names: dict[str, str]) -> list[str]:
+def _scripts(static: Path, out: Path) -> list[str]:
     """Bundles all scripts; returns the chunks that those of the page need at once."""
     with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
         meta = Path(folder, "meta.json")
         _esbuild(
             static,
             *(str(static / name) for name in (BEGIN, MAIN, *WORKERS)),
-            *_aliases(static, names),
+            *aliases(static),
             *(f"--external:{name}" for name in _OF_NODE),
             "--splitting",
             "--format=esm",
@@ -120,18 +119,21 @@ def esbuild(static: Path) -> str:
     return str(programs[0].resolve())
 
 
-def _aliases(static: Path, names: dict[str, str]) -> list[str]:
-    """Returns what the page's import map says, name by name: esbuild knows no map."""
-    aliases = []
-    for name, address in names.items():
+def aliases(static: Path) -> list[str]:
+    """Returns the arguments for what the page's import map says, name by name: esbuild knows no map."""
+    import_map = _IMPORT_MAP.search((static / "index.html").read_text("utf-8"))
+    if import_map is None:
+        raise BundleFailed("static/index.html lacks its import map.")
+    arguments = []
+    for name, address in json.loads(import_map[1])["imports"].items():
         file = static / address.removeprefix("./app/")
         if name.endswith("/"):
-            aliases += [
+            arguments += [
                 f"--alias:{name}{one.relative_to(file).as_posix()}={one}" for one in file.rglob("*.js")
             ]
         else:
-            aliases.append(f"--alias:{name}={file}")
-    return sorted(aliases)
+            arguments.append(f"--alias:{name}={file}")
+    return sorted(arguments)
 
 
 def _page(page: str, at_once: list[str]) -> str:

@@ -27,6 +27,7 @@ from server.app import create_app
 from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from server.web.shell import find_static
 from tests.bench.workload import Workload
 from tests.browser_support import launch_profile
 from tests.browser_support import wait_until
@@ -146,7 +147,7 @@ def measure(entries: int, times: int) -> None:
         data, profile = Path(folder) / "data", Path(folder) / "profile"
         if entries:
             fill(data, log)
-        server = AppServer(data)
+        server = AppServer(data, find_static())
         try:
             _measured(server, profile, entries, jobs, times)
         finally:

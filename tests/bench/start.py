@@ -194,10 +194,9 @@ def main() -> int:
 
 
 def _built(folder: Path) -> Path:
-    from tests.wheels import build_wheel
-    from tests.wheels import unpack
+    from tests.wheels import built
 
-    return unpack(build_wheel(folder), folder / "installed") / "server/_static"
+    return built().app
 
 
 def _told(seconds: list[float], goal: float) -> str:

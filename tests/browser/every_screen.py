@@ -128,8 +128,7 @@ def without_example(page: Page, shown: list[str]) -> list[str]:
     """Return the routes of the app's own table that none of these addresses belongs to."""
     table = page.evaluate(
         """async () => {
-          const main = document.querySelector('script[src$="begin.js"]').src;
-          const { SCREENS } = await import(main.replace('begin.js', 'screens/frame/router.js'));
+          const { SCREENS } = await import('/app/parts.js');
           return SCREENS.map(([pattern, name]) => [pattern.source, name]);
         }"""
     )

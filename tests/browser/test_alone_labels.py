@@ -10,7 +10,9 @@ import zxingcpp
 from PIL import Image
 
 from server.core.codes import labels
+from server.web.shell import find_static
 from tests.browser.paper import POINTS_A_MM
+from tests.browser.phone_log import facts
 from tests.browser.screens import screens
 from tests.static.alone_app import AloneApp
 
@@ -32,6 +34,18 @@ def alone(request, camera_browser, site):
         phone.show()
         yield phone
     assert site.asked() == []
+
+
+@pytest.fixture
+def alone_of_modules(camera_browser, tmp_path):
+    """Give a phone with that app as a developer runs it: its modules can be reached one by one."""
+    with (
+        contextlib.closing(AloneApp(tmp_path / "modules", find_static())) as app,
+        screens(camera_browser, app.base) as phone,
+    ):
+        phone.show()
+        yield phone
+        assert app.asked() == []
 
 
 def make(phone, count=None, **choices):
@@ -79,13 +93,8 @@ def address(site, code):
 
 def in_the_log(page):
     """The codes of each printing that the phone has on record."""
-    return page.evaluate("""async () => {
-      const { src } = document.querySelector('script[type=module]');
-      const { openStore } = await import(new URL('log/store.js', src));
-      const store = await openStore();
-      const all = await store.withDb((db) => db.getAll('events'));
-      return all.filter(({ event }) => event.kind === 'labels_printed').map(({ event }) => event.data.codes);
-    }""")
+    printings = [fact["data"] for fact in facts(page) if fact["kind"] == "labels_printed"]
+    return [printing["codes"] for printing in printings]
 
 
 PAPERS = {
@@ -179,8 +188,9 @@ def test_the_file_of_the_labels_prints_at_their_size_too(alone, site, tmp_path):
     measure(pictures[0], 203, ruler=False)
 
 
-def test_a_code_that_was_printed_is_refused_for_another_batch(alone):
+def test_a_code_that_was_printed_is_refused_for_another_batch(alone_of_modules):
     """Two tabs may draw at once: the log takes a code for one batch alone."""
+    alone = alone_of_modules
     make(alone, 2, taps=["Roll, one label a page"])
     ((code, _),) = in_the_log(alone.page)
     page = alone.show("/#/labels/print")

@@ -33,8 +33,8 @@ from tests.static.phone_parts import start_parts
 from tests.unsent_files import unsent_text
 
 TAKE_IN = """async (text) => {
-  const { Saved } = await import('/app/alone/saved.js');
-  const { takeInHistory } = await import('/app/alone/take-in-history.js');
+  const { Saved } = await import('/app/parts.js');
+  const { takeInHistory } = await import('/app/parts.js');
   const saved = new Saved(store);
   await saved.start(log);
   await takeInHistory({ store, device, saved }, new File([text], 'swaptrail-yard.txt'));

@@ -1,7 +1,7 @@
 """Screens of what the figures rest on, of how easy a position is to get to, and of mixed-up sensors."""
 
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.browser.test_job_screens import last
 from tests.core.driver import JOB
 from tests.core.driver import home

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.browser.seeded_job import label
 from tests.browser.seeded_job import open_job
@@ -9,13 +10,6 @@ from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 from tests.static.test_scanner import qr
-
-LOG = """async () => {
-  const { openStore } = await import('/app/log/store.js');
-  const store = await openStore();
-  const records = await store.withDb((db) => db.getAll('events'));
-  return records.map((record) => record.event).sort((a, b) => a.seq - b.seq);
-}"""
 
 # Everything that can be tapped and is smaller than a finger. A box inside a tile is as large as its tile.
 TOO_SMALL = """() => [...document.querySelectorAll('button, a, input, textarea, summary')]
@@ -130,7 +124,7 @@ def type_code(page, code):
 def last(page, kind):
     """Wait for a fact of this kind and return the data of the latest."""
     for _ in range(100):
-        found = [event["data"] for event in page.evaluate(LOG) if event["kind"] == kind]
+        found = [fact["data"] for fact in facts(page) if fact["kind"] == kind]
         if found:
             return found[-1]
         page.wait_for_timeout(50)
@@ -246,9 +240,8 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
 
 def driver_after(driver, page):
     """Let the driver catch up with what the page has recorded since."""
-    events = page.evaluate(LOG)[len(driver.events) :]
-    for event in events:
-        driver.force(event["kind"], **event["data"])
+    for fact in facts(page)[len(driver.events) :]:
+        driver.force(fact["kind"], **fact["data"])
     return driver
 
 

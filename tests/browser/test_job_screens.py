@@ -1,26 +1,9 @@
 """Looking, testing, photographing, and taking back: the screens of a job between its opening and a move."""
 
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
 from tests.core.driver import home
-
-
-def facts(page) -> list[dict]:
-    """Return the kinds and data on this phone's record, in order."""
-    return page.evaluate(
-        """() => new Promise((resolve, reject) => {
-          const opening = indexedDB.open('swaptrail');
-          opening.onerror = () => reject(opening.error);
-          opening.onsuccess = () => {
-            const asked = opening.result.transaction('events').objectStore('events').getAll();
-            asked.onsuccess = () => {
-              opening.result.close();
-              const short = ({ event: { kind, data }, unchecked }) => ({ kind, data, unchecked });
-              resolve(asked.result.map(short));
-            };
-          };
-        })"""
-    )
 
 
 def last(page, kind: str) -> dict:

@@ -4,9 +4,9 @@ import re
 
 import pytest
 
+from tests.browser.phone_log import facts
 from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
 

@@ -4,9 +4,9 @@ import pytest
 
 from tests.browser.phone import CODES
 from tests.browser.phone import label_picture
+from tests.browser.phone_log import facts
 from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.browser.test_job_screens import last
 from tests.browser.test_unit_care import INNER
 from tests.browser.test_unit_care import one_in_hand

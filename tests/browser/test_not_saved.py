@@ -1,7 +1,7 @@
 """A phone that cannot save for a while: what was entered first goes on record first."""
 
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.core.driver import JOB
 
 NOTHING_IS_SAVED = """() => {

@@ -85,7 +85,7 @@ def test_what_waits_comes_back_after_a_reload_and_goes_by_itself(phone_of, app_s
 
 
 PHOTOS = """async ([job, pictures]) => {
-  const { sha256Hex } = await import('/app/log/canonical.js');
+  const { sha256Hex } = await import('/app/parts.js');
   for (const [numbers, position] of pictures) {
     const all = Uint8Array.from(numbers);
     const shown = { sha256: await sha256Hex(all), mime: 'image/jpeg', width: 1, height: 1 };

@@ -3,8 +3,8 @@
 import pytest
 
 from server.core.codes import labels
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.core.driver import JOB
 from tests.core.driver import home
 

@@ -3,8 +3,8 @@
 import json
 
 from tests.browser.phone import Phone
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.browser_support import ROOT
 from tests.browser_support import wait_until
 from tests.static.pictures import encoded

@@ -1,7 +1,7 @@
 """What goes wrong with labels and places, and how it is set right on the sensor's own screen."""
 
+from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
-from tests.browser.test_job_screens import facts
 from tests.core.driver import home
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"

@@ -3,8 +3,8 @@
 import shutil
 from pathlib import Path
 
-from server.web.shell import find_static
 from tests.static.app_server import AppServer
+from tests.wheels import served_app
 
 _PAGE = '<html lang="en"'
 
@@ -12,11 +12,10 @@ _PAGE = '<html lang="en"'
 class AloneApp(AppServer):
     """Serves the app's files from a copy whose page is marked; `asked` tells what it asked of a server."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, static: Path | None = None) -> None:
         """Copy the app into `folder`, mark its page and serve it."""
-        static = shutil.copytree(
-            find_static(), folder / "static", ignore=shutil.ignore_patterns("node_modules")
-        )
+        kept = shutil.ignore_patterns("node_modules", "esbuild")
+        static = shutil.copytree(static or served_app(), folder / "static", ignore=kept)
         page = static / "index.html"
         text = page.read_text()
         assert text.count(_PAGE) == 1

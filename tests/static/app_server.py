@@ -7,6 +7,7 @@ every request that came in.
 import functools
 import io
 import json
+import re
 import socket
 import threading
 from collections import namedtuple
@@ -21,15 +22,26 @@ from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from server.web import shell
-from server.web.shell import find_static
+from tests.wheels import part
+from tests.wheels import served_app
 
 # The same bytes are packed once in a process: most of what a start takes, and each test starts the app anew.
 shell._packed = functools.cache(shell._packed)
 
 Request = namedtuple("Request", ["method", "path", "destination"])
 
+# What this server answers by itself.
+_Ours = namedtuple("_Ours", ["headers", "body"])
+_OF_THE_BODY = {"Content-Length", "ETag", "Vary"}
+
 # Answers in place of the app, or None to let it answer: (environ, app) -> (status, type, body) | None
 Fault = Callable[[dict, Callable], tuple[str, str, bytes] | None]
+
+# In the folder of all builds or of one; `place.js` in them works out from it where the app lies.
+_PARTS = re.compile(r"/app/(?:[0-9a-f]{16}/)?((?:scan-)?parts\.js)")
+#: The app's page without its start. Below /api/, where no service worker answers in its place.
+BARE_PAGE = "/api/bare-page"
+_START = re.compile(rb'<script type="module".*?</script>|<link rel="(?:modulepreload|preload)"[^>]*>')
 
 
 class AppServer:
@@ -38,7 +50,7 @@ class AppServer:
     def __init__(self, data: Path, static: Path | None = None, port: int | None = None) -> None:
         """Start serving; `port` only to take up an address again."""
         self.data = data
-        self.static = static or find_static()
+        self.static = static or served_app()
         self.port = port or _free_port()
         self.base = f"http://localhost:{self.port}"
         self.requests: list[Request] = []
@@ -88,6 +100,10 @@ class AppServer:
         return [request.path for request in self.requests]
 
     def _answer(self, environ, start_response):
+        ours = _for_tests(environ, self.app)
+        if ours:
+            start_response("200 OK", ours.headers)
+            return [ours.body]
         destination = environ.get("HTTP_SEC_FETCH_DEST", "")
         self.requests.append(Request(environ["REQUEST_METHOD"], environ["PATH_INFO"], destination))
         instead = self.fault(environ, self.app) if self.fault else None
@@ -98,6 +114,18 @@ class AppServer:
         return [body]
 
 
+def _for_tests(environ, app) -> "_Ours | None":
+    """Hand out what the app itself does not have: the page without its start, and joined modules."""
+    asked = _PARTS.fullmatch(environ["PATH_INFO"])
+    if asked:
+        return _Ours([("Content-Type", "text/javascript")], part(asked[1]))
+    if environ["PATH_INFO"] != BARE_PAGE:
+        return None
+    headers: list[tuple[str, str]] = []
+    page = answer_of(app, {**environ, "PATH_INFO": "/"}, headers)
+    return _Ours([each for each in headers if each[0] not in _OF_THE_BODY], _START.sub(b"", page))
+
+
 def core_with(host_source: str) -> Fault:
     """Put another host in front of the core on the phone, to see the worker hang or fail."""
 
@@ -105,6 +133,7 @@ def core_with(host_source: str) -> Fault:
         if not environ["PATH_INFO"].endswith("/core.json"):
             return None
         files = json.loads(answer_of(app, environ))["files"]
+        files.pop("server/core/host.mpy", None)
         files["server/core/host.py"] = host_source
         return "200 OK", "application/json", json.dumps({"files": files}).encode()
 
@@ -209,11 +238,16 @@ def sign_in_page(environ, app):
     return "200 OK", "text/html", b"<!doctype html><h1>Welcome to this network</h1>"
 
 
-def answer_of(app, environ) -> bytes:
-    """Run the app and return what it answered."""
-    plain = {key: value for key, value in environ.items() if key != "HTTP_ACCEPT_ENCODING"}
+def answer_of(app, environ, sent: list[tuple[str, str]] | None = None) -> bytes:
+    """Run the app and return what it answered; its headers are added to `sent`."""
     body = io.BytesIO()
-    answered = app(plain, lambda status, headers, exc_info=None: body.write)
+
+    def start(status, headers, exc_info=None):
+        (sent if sent is not None else []).extend(headers)
+        return body.write
+
+    plain = {key: value for key, value in environ.items() if key != "HTTP_ACCEPT_ENCODING"}
+    answered = app(plain, start)
     try:
         for part in answered:
             body.write(part)

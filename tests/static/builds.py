@@ -3,9 +3,9 @@
 import shutil
 from pathlib import Path
 
-from server.web.shell import find_static
 from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
+from tests.wheels import served_app
 
 # What the page shows of the build that it runs on.
 STYLE = "getComputedStyle(document.documentElement).getPropertyValue('--of-this-build').trim()"
@@ -17,7 +17,7 @@ class OwnApp(AppServer):
     def __init__(self, folder: Path) -> None:
         """Copy the app into `folder` and serve it."""
         static = shutil.copytree(
-            find_static(), folder / "static", ignore=shutil.ignore_patterns("node_modules")
+            served_app(), folder / "static", ignore=shutil.ignore_patterns("node_modules")
         )
         mark_build(static, "first")
         super().__init__(folder / "data", static)
@@ -49,8 +49,15 @@ def wait_for_app(page):
     )
 
 
+def style_of(static: Path) -> Path:
+    """Return the style sheet that `mark_build` changes: the one of a built app, else the first."""
+    built = static / "styles" / "app.css"
+    return built if built.is_file() else static / "styles" / "tokens.css"
+
+
 def mark_build(static: Path, name: str) -> None:
     """Give the build in `static` a name that its pages show."""
-    style = static / "styles" / "tokens.css"
+    style = style_of(static)
     kept = style.read_text().partition("\n/* build */")[0]
     style.write_text(f"{kept}\n/* build */ :root {{ --of-this-build: {name}; }}\n")
+    style.with_name(f"{style.name}.br").unlink(missing_ok=True)

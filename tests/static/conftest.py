@@ -2,6 +2,7 @@
 
 import pytest
 
+from server.web.shell import find_static
 from tests.browser_support import Complaints
 from tests.browser_support import launch
 from tests.browser_support import launch_profile
@@ -31,6 +32,14 @@ def shared_app(_shared_app):
     _shared_app.requests.clear()
     yield _shared_app
     _shared_app.fault = None
+
+
+@pytest.fixture(scope="session")
+def checkout_app(tmp_path_factory):
+    """Give the app as a developer runs it, each module a file; leave nothing behind on the server."""
+    server = AppServer(tmp_path_factory.mktemp("checkout-app"), find_static())
+    yield server
+    server.close()
 
 
 @pytest.fixture

@@ -4,16 +4,11 @@ import json
 
 from server.core.host import Host
 from tests.browser_support import Complaints
+from tests.static.app_server import BARE_PAGE
 from tests.static.pictures import encoded
 
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
-  const at = (name) => import(`/app/${name}.js`);
-  const { openStore } = await at('log/store');
-  const { openDevice } = await at('log/device');
-  const { Core } = await at('core/client');
-  const { openLog } = await at('log/log');
-  const { Photos } = await at('photos/photos');
-  const { Sync } = await at('sync/sync');
+  const { openStore, openDevice, Core, openLog, Photos, Sync } = await import('/app/parts.js');
   window.store = await openStore();
   window.device = await openDevice(store);
   window.core = await Core.start({ timeoutSeconds });
@@ -40,8 +35,7 @@ def open_bare(context, base, complaints=None):
     page = context.new_page()
     if complaints:
         complaints.listen(page)
-    page.route("**/begin.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
-    page.goto(base)
+    page.goto(base + BARE_PAGE)
     page.evaluate("document.querySelector('#app').replaceChildren()")
     return page
 

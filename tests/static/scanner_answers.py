@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 from tests.static.degraded_labels import picture
 
 READ = """async ({ addresses, more }) => {
-  const { readCodes } = await import('/app/scan/reading/code-reader.js');
+  const { readCodes } = await import('/app/scan-parts.js');
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
   const answers = [];

@@ -16,10 +16,10 @@ from tests.static.test_log import quota
 from tests.unsent_files import unsent_text
 
 PARTS = """async () => {
-  const { Saved } = await import('/app/alone/saved.js');
+  const { Saved } = await import('/app/parts.js');
   window.saved = new Saved(store);
-  window.wholeFile = (await import('/app/alone/history-file.js')).historyFile;
-  const { takeInHistory } = await import('/app/alone/take-in-history.js');
+  window.wholeFile = (await import('/app/parts.js')).historyFile;
+  const { takeInHistory } = await import('/app/parts.js');
   window.takeIn = (text, name = 'swaptrail-try.txt') =>
     say(async () => {
       const taken = await takeInHistory({ store, device, saved }, new File([text], name));
@@ -61,7 +61,7 @@ class AlonePhone(Recording):
         """Return the hashes of the pictures whose bytes are here, each held against its bytes."""
         return self.page.evaluate(
             """async () => {
-              const { sha256Hex } = await import('/app/log/canonical.js');
+              const { sha256Hex } = await import('/app/parts.js');
               const keys = await store.withDb((db) => db.getAllKeys('photo_bytes'));
               for (const key of keys) if ((await sha256Hex(await store.photoBytes(key))) !== key) throw key;
               return keys;
@@ -211,7 +211,7 @@ def test_a_paired_phone_takes_the_file_in_and_sends_all_of_it(take_phone, make_p
 
     taken = paired.page.evaluate(
         """async (text) => {
-          const { takeIn } = await import('/app/log/take-in.js');
+          const { takeIn } = await import('/app/parts.js');
           return takeIn(store, new File([text], 'swaptrail.txt'));
         }""",
         old.file(),

@@ -9,7 +9,7 @@ NOW = 1_790_000_000_000
 ORDER = ["none", "quiet", "due", "urgent"]
 KEPT = {"promised": True, "installed": True}
 STAGE = """async ([unsaved, phone, now]) => {
-  const { stageOf } = await import('/app/alone/stake.js');
+  const { stageOf } = await import('/app/parts.js');
   return stageOf(unsaved, phone, now);
 }"""
 

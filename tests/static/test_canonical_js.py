@@ -18,7 +18,7 @@ def test_text_and_hash_equal_the_cores_and_those_of_rfc_8785(bare_page):
 
     answers = bare_page.evaluate(
         """async (texts) => {
-          const { canonicalText, sha256Hex } = await import('/app/log/canonical.js');
+          const { canonicalText, sha256Hex } = await import('/app/parts.js');
           const answers = [];
           for (const text of texts) {
             const canonical = canonicalText(JSON.parse(text));
@@ -39,7 +39,7 @@ def test_text_and_hash_equal_the_cores_and_those_of_rfc_8785(bare_page):
 def test_published_vectors(bare_page, text, digest):
     found = bare_page.evaluate(
         """async (text) => {
-          const { canonicalText, sha256Hex, NotCanonical } = await import('/app/log/canonical.js');
+          const { canonicalText, sha256Hex, NotCanonical } = await import('/app/parts.js');
           try { return await sha256Hex(canonicalText(JSON.parse(text))); } catch (error) {
             if (error instanceof NotCanonical) return 'refused';
             throw error;
@@ -65,9 +65,7 @@ def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
         "data": {"unit": "u0123456789ab", "place": "stock", "how": "scanned", "note": "\u2028"},
     }
 
-    digest = bare_page.evaluate(
-        "async (event) => (await import('/app/log/canonical.js')).eventHash(event)", event
-    )
+    digest = bare_page.evaluate("async (event) => (await import('/app/parts.js')).eventHash(event)", event)
 
     assert digest == envelope.hash_of(event)
 
@@ -88,7 +86,7 @@ def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
 def test_what_has_no_canonical_form_is_refused(bare_page, expression):
     refused = bare_page.evaluate(
         f"""async () => {{
-          const {{ canonicalText, NotCanonical }} = await import('/app/log/canonical.js');
+          const {{ canonicalText, NotCanonical }} = await import('/app/parts.js');
           try {{ return canonicalText({expression}); }} catch (error) {{
             return error instanceof NotCanonical; }}
         }}"""

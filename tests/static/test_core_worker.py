@@ -4,7 +4,7 @@ from tests.static.app_server import core_with
 from tests.static.phone_parts import open_bare
 
 START = """async (options) => {
-  const { Core } = await import('/app/core/client.js');
+  const { Core } = await import('/app/parts.js');
   window.core = await Core.start(options);
   return [core.available, core.trouble.value];
 }"""
@@ -72,16 +72,17 @@ def test_values_cross_the_border_unharmed(bare_page):
     )
 
 
-def test_the_worker_fetches_nothing_but_its_own_script(bare_page, shared_app):
-    shared_app.requests.clear()
+def test_the_worker_fetches_nothing_but_its_own_script(make_context, checkout_app):
+    page = open_bare(make_context(), checkout_app.base)
+    checkout_app.requests.clear()
 
-    bare_page.evaluate(START, {})
-    bare_page.evaluate(ASK, ["layouts", {}])
+    page.evaluate(START.replace("parts.js", "core/client.js"), {})
+    page.evaluate(ASK, ["layouts", {}])
 
-    fetched = [request.path for request in shared_app.requests if request.destination == "empty"]
+    fetched = [request.path for request in checkout_app.requests if request.destination == "empty"]
     assert sorted(fetched) == ["/app/core.json", "/app/vendor/micropython/micropython.wasm"]
     by_the_worker = {"/app/core/worker.js", "/app/vendor/micropython/micropython.mjs"}
-    assert {path for path in shared_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
+    assert {path for path in checkout_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
         "/app/core/client.js",
         "/app/core/worker-line.js",
         "/app/phone/observable.js",

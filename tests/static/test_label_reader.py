@@ -3,7 +3,7 @@
 import pytest
 
 READER = """async (seen) => {
-  const { Reader } = await import('/app/screens/scan/label-reader.js');
+  const { Reader } = await import('/app/parts.js');
   const taken = [];
   let answer = () => undefined;
   const core = {

@@ -12,7 +12,7 @@ from tests.static.phone_parts import records
 from tests.static.phone_parts import start_parts
 
 PHOTO = """async (size) => {
-  const { sha256Hex } = await import('/app/log/canonical.js');
+  const { sha256Hex } = await import('/app/parts.js');
   const bytes = crypto.getRandomValues(new Uint8Array(Math.min(size, 65536)));
   const all = new Uint8Array(size);
   for (let at = 0; at < size; at += bytes.length) all.set(bytes.subarray(0, size - at), at);
@@ -115,7 +115,7 @@ def test_a_core_that_hangs_does_not_lose_a_fact(bare_page, shared_app):
 """
     )
     shared_app.fault = core_with(hanging)
-    bare_page.route("**/app/log/core-feed.js", hurried)
+    bare_page.route("**/app/parts.js", hurried)
     start_parts(bare_page)
 
     result = bare_page.evaluate("log.record([stock('a')])")

@@ -8,13 +8,14 @@ from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE
 from tests.static.builds import first_visit
+from tests.static.builds import style_of
 from tests.static.builds import wait_for_app
 
 ROUTES = ["/", "/pair", "/U/K7F3M", "/u/k7f3m", "/job/j0123456789ab", "/job/j0123456789ab/trail"]
 
 # Beside the page's own, and of the same build.
 UPDATE = """async () => {
-  const { Update } = await import(new URL('phone/update.js', document.querySelector('script[src]').src));
+  const { Update } = await import(new URL('parts.js', document.querySelector('script[src]').src));
   window.update = new Update();
   await update.start();
 }"""
@@ -63,11 +64,11 @@ def test_every_route_starts_with_no_network_after_the_first_visit(context, share
     assert set(shared_app.paths()) <= {"/sw.js"}
 
 
-def test_core_and_scanner_run_with_no_network(context, shared_app):
-    first_visit(context, shared_app).close()
+def test_core_and_scanner_run_with_no_network(context, checkout_app):
+    first_visit(context, checkout_app).close()
     context.set_offline(True)
     page = context.new_page()
-    page.goto(shared_app.base)
+    page.goto(checkout_app.base)
 
     answer = page.evaluate(
         """async () => {
@@ -185,7 +186,7 @@ def test_a_new_build_fetches_only_what_changed(context, own_app):
     has_new_build(page, own_app, "second")
 
     fetched = {path.rpartition("/")[2] for path in own_app.paths() if path.startswith("/app/")}
-    assert fetched == {"tokens.css"}
+    assert fetched == {style_of(own_app.static).name}
 
 
 def test_another_tab_is_told_that_it_is_old_and_stays_whole(context, own_app):
@@ -198,7 +199,7 @@ def test_another_tab_is_told_that_it_is_old_and_stays_whole(context, own_app):
     wait_until(other, "update.ready.value")
     assert other.evaluate(STYLE) == "first"
     late = other.evaluate(
-        """() => fetch(document.querySelector('link[href$="tokens.css"]').href).then((r) => r.text())"""
+        """() => fetch(document.querySelector('link[rel=stylesheet]').href).then((r) => r.text())"""
     )
     assert "--of-this-build: first" in late
     change_over(other)
@@ -218,7 +219,8 @@ def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     before = page.evaluate(BUILDS)
     page.evaluate(UPDATE)
     own_app.new_build("second")
-    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith("tokens.css") else None
+    style = style_of(own_app.static).name
+    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith(style) else None
 
     page.evaluate("update.check()")
 

@@ -14,7 +14,7 @@ from tests.static.pictures import picture
 from tests.static.pictures import with_location
 
 PREPARE = """async (base64) => {
-  const { preparePhoto } = await import('/app/photos/photos.js');
+  const { preparePhoto } = await import('/app/parts.js');
   const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
   try {
     const photo = await preparePhoto(new Blob([bytes]));
@@ -55,7 +55,7 @@ def test_metadata_that_a_browser_writes_by_itself_is_cut_out(bare_page):
     clean = bytes(
         bare_page.evaluate(
             """async (bytes) => {
-              const { withoutMetadata } = await import('/app/photos/picture-file.js');
+              const { withoutMetadata } = await import('/app/parts.js');
               return Array.from(withoutMetadata(Uint8Array.from(bytes)));
             }""",
             list(file),

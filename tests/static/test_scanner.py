@@ -10,7 +10,9 @@ from PIL import ImageFilter
 from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera
 from tests.browser_support import fake_camera_file
+from tests.browser_support import launch
 from tests.browser_support import wait_until
+from tests.static.app_server import BARE_PAGE
 from tests.static.phone_parts import open_bare
 from tests.static.symbols import CODE_128
 from tests.static.symbols import DATA_MATRIX
@@ -22,7 +24,7 @@ OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
 OPEN = """(given) => {
   const options = given ?? {};
   const host = document.getElementById('app');
-  return import('/app/scan/scanner.js').then(({ openScanner, openCamera }) => {
+  return import('/app/scan-parts.js').then(({ openScanner, openCamera }) => {
     window.texts = [];
     window.troubles = [];
     window.typed = 0;
@@ -61,22 +63,41 @@ def qr(text: str, pixels: int = 8) -> Image.Image:
     return code.make_image().get_image().convert("RGB")
 
 
-@pytest.fixture
-def camera(tmp_path):
-    """Give a camera that shows nothing yet."""
-    return FakeCamera(tmp_path / "camera.y4m")
+@pytest.fixture(scope="module")
+def shared_camera(tmp_path_factory):
+    """Give the camera of the browser that the tests here share."""
+    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
+
+
+@pytest.fixture(scope="module")
+def camera_browser(shared_camera):
+    """Give the browser with that camera."""
+    browser = launch(args=shared_camera.arguments())
+    yield browser
+    browser.close()
 
 
 @pytest.fixture
-def page(make_profile, camera, shared_app):
+def camera(shared_camera):
+    """Give that camera; it shows nothing yet."""
+    shared_camera.show()
+    return shared_camera
+
+
+@pytest.fixture
+def page(camera_browser, camera, shared_app):
     """Give a bare page whose browser has that camera, and fail on anything it objects to."""
-    context = make_profile(camera=camera, service_workers="block")
+    context = camera_browser.new_context(
+        permissions=["camera"], service_workers="block", viewport={"width": 390, "height": 844}
+    )
     complaints = Complaints(shared_app.base)
     page = open_bare(context, shared_app.base, complaints)
     yield page
-    assert complaints.heard == []
-    assert page.url == f"{shared_app.base}/"
-    assert len(context.pages) == 2  # the profile's empty first page and this one
+    heard, pages, url = complaints.heard, len(context.pages), page.url
+    context.close()
+    assert heard == []
+    assert url == shared_app.base + BARE_PAGE
+    assert pages == 1
 
 
 def wait_for_texts(page, count):
@@ -169,7 +190,7 @@ def test_where_codes_cannot_be_read_it_says_so_and_goes_on_showing_the_picture(p
 
 
 def test_a_reader_that_could_not_be_fetched_reads_as_soon_as_it_can(page, camera):
-    page.evaluate("() => import('/app/scan/scanner.js').then(() => undefined)")
+    page.evaluate("() => import('/app/scan-parts.js').then(() => undefined)")
     page.context.set_offline(True)
     wait_until(page, "!navigator.onLine")
     camera.show(qr(LABEL))
@@ -409,7 +430,7 @@ def test_each_camera_error_has_a_sentence_of_its_own(bare_page):
 
     told = bare_page.evaluate(
         """async (names) => {
-          const { cameraTrouble } = await import('/app/scan/camera.js');
+          const { cameraTrouble } = await import('/app/scan-parts.js');
           const errors = [...names.map((name) => new DOMException('x', name)), new TypeError('x'), null];
           return errors.map((error) => cameraTrouble(error));
         }""",

@@ -186,7 +186,7 @@ def test_a_log_that_moved_behind_the_snapshot_is_folded_whole(phone):
     # as after a server that was put back to an older state
     phone.page.evaluate(
         """async () => {
-          const { forgetNumbers } = await import('/app/sync/received.js');
+          const { forgetNumbers } = await import('/app/parts.js');
           await forgetNumbers(store);
         }"""
     )
@@ -210,7 +210,7 @@ def test_a_full_phone_gives_the_snapshot_up_first(phone):
     phone.make_snapshot()
     phone.page.evaluate(
         """async () => {
-          const { makingRoom } = await import('/app/log/space.js');
+          const { makingRoom } = await import('/app/parts.js');
           let tried = 0;
           await makingRoom(store, async () => {
             tried += 1;

@@ -63,7 +63,7 @@ def test_a_photo_that_the_server_refuses_is_said_and_not_sent_for_ever(make_phon
     phone = make_phone()
     phone.page.evaluate(
         """async (bytes) => {
-          const { sha256Hex } = await import('/app/log/canonical.js');
+          const { sha256Hex } = await import('/app/parts.js');
           const all = Uint8Array.from(bytes);
           const photo = { bytes: all.buffer, mime: 'image/jpeg', sha256: await sha256Hex(all),
             width: 1, height: 1 };

@@ -122,7 +122,7 @@ def test_an_app_that_is_too_old_begins_no_job_but_sends_all_it_has(make_phone, a
     assert (
         phone.page.evaluate(
             """async () => {
-          const { openDevice } = await import('/app/log/device.js');
+          const { openDevice } = await import('/app/parts.js');
           return (await openDevice(store)).server.standing.value.oldest;
         }"""
         )
