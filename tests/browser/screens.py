@@ -30,20 +30,28 @@ TOO_WIDE = """() => {
   return boxes.filter((box) => box.scrollWidth > box.clientWidth + 1).map((box) => box.tagName);
 }"""
 
+_NO_WORKER = "delete Navigator.prototype.serviceWorker;"
+
 
 class Screens:
     """One phone whose page a test looks at."""
 
-    def __init__(self, browser, base, *, width=390, height=844, **options):
-        """Open an empty phone; nothing is loaded yet."""
+    def __init__(self, browser, base, *, width=390, height=844, worker=False, **options):
+        """Open an empty phone; nothing is loaded yet.
+
+        Without `worker` its browser has no service worker, which only tests of what one does need.
+        """
         self.base = base
         self.context = browser.new_context(
             viewport={"width": width, "height": height},
             permissions=["camera"],
             **options,
         )
+        if not worker:
+            self.context.add_init_script(_NO_WORKER)
         self.complaints = Complaints(base)
-        self.page = None
+        self.page = self.context.new_page()
+        self._listens = False
 
     def holds(self, driver) -> "Screens":
         """Put a job that was driven through the core on this phone.
@@ -55,15 +63,26 @@ class Screens:
             "**/api/photos/*",
             lambda route: route.fulfill(**empty) if route.request.method == "GET" else route.continue_(),
         )
-        put_on_phone(self.context, self.base, driver)
+        put_on_phone(self.page, self.base, driver)
         return self
 
     def show(self, address="/#/"):
         """Show an address of the app and wait until its screen is there."""
-        if self.page is None:
-            self.page = self.complaints.listen(self.context.new_page())
+        if not self._listens:
+            self._listens = True
+            self.complaints.listen(self.page)
         self.page.goto(self.base + address)
         self.page.locator(".screen").wait_for()
+        return self.page
+
+    def show_anew(self, address):
+        """Show an address whose screen takes the place of the one that stands there."""
+        self.page.evaluate("() => { globalThis.before = document.querySelector('main'); }")
+        self.show(address)
+        wait_until(
+            self.page,
+            "() => document.querySelector('main') && document.querySelector('main') !== globalThis.before",
+        )
         return self.page
 
     def tap(self, words: str) -> None:

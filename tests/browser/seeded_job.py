@@ -32,18 +32,16 @@ def job_driver() -> Driver:
     return Driver(core)
 
 
-def put_on_phone(context, base: str, driver: Driver) -> None:
-    """Record what the driver did as facts of this phone."""
-    page = context.new_page()
+def put_on_phone(page, base: str, driver: Driver) -> None:
+    """Record what the driver did as facts of this phone, on a page that shows nothing of the app then."""
     page.goto(base + BARE_PAGE)
     page.evaluate(RECORD, [{"kind": e["kind"], "data": e["data"], "job": e["job"]} for e in driver.events])
-    page.close()
 
 
 def open_job(context, base: str, driver: Driver, complaints=None, part: str = ""):
     """Open the app at the driver's job, recorded on this phone before."""
-    put_on_phone(context, base, driver)
     page = context.new_page()
+    put_on_phone(page, base, driver)
     if complaints:
         complaints.listen(page)
     page.goto(f"{base}/#/job/{JOB}{part}")

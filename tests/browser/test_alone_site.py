@@ -35,7 +35,7 @@ def site(tmp_path_factory):
 @pytest.fixture
 def phone(camera_browser, site):
     """Give a phone that has been here once and has no network any more."""
-    with screens(camera_browser, site.base) as phone:
+    with screens(camera_browser, site.base, worker=True) as phone:
         page = phone.show()
         wait_until(page, "navigator.serviceWorker.controller !== null", seconds=60)
         phone.context.set_offline(True)

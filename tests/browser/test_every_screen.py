@@ -120,8 +120,9 @@ def test_every_screen_holds_without_a_server(open_context, tmp_path):
     server = AloneApp(tmp_path)
     try:
         context = open_context()
-        put_on_phone(context, server.base, proven(Core()))
-        eye = Eye(context.new_page(), server.base)
+        page = context.new_page()
+        put_on_phone(page, server.base, proven(Core()))
+        eye = Eye(page, server.base)
         eye.open("/")
         for address in (*ALONE, f"job/{JOB}", f"job/{JOB}/file", f"unit/{BAD}", f"unit/{BAD}/file"):
             eye.go(address)

@@ -161,7 +161,9 @@ def test_put_off_it_comes_back_plainer_once_much_is_unsent_and_nothing_promised(
     driver.events.clear()
     for _ in range(20):
         driver.fact("comes_and_goes_set", value=True)
-    put_on_phone(phone.context, phone.base, driver)
+    other = phone.context.new_page()
+    put_on_phone(other, phone.base, driver)
+    other.close()
     page.reload()
     page.get_by_text("This can get lost").wait_for()
     page.get_by_text("the browser has not promised to keep them").wait_for()

@@ -1,6 +1,7 @@
 """Looking, testing, photographing, and taking back: the screens of a job between its opening and a move."""
 
 from tests.browser.phone_log import facts
+from tests.browser.phone_log import wait_for_draft
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
 from tests.core.driver import home
@@ -77,7 +78,7 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     phone.sees()
     phone.tap("Take the picture")
     page.get_by_role("img", name="The screen of the test").wait_for()
-    page.wait_for_timeout(500)
+    wait_for_draft(page, "rear-right-outer", "rear-left-outer", "1a2b", "image/jpeg")
 
     page.reload()
     page.get_by_role("img", name="The screen of the test").wait_for()

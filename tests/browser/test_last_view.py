@@ -45,7 +45,7 @@ SHIFTS = """(() => {
 @pytest.fixture
 def phone(screen_browser, own_app):
     """Give a phone with a job at its first test."""
-    with screens(screen_browser, own_app.base) as phone:
+    with screens(screen_browser, own_app.base, worker=True) as phone:
         phone.holds(job_driver().begin())
         yield phone
 

@@ -19,7 +19,7 @@ SHOWS = f"(text) => {SHOWN} === text"
 @pytest.fixture
 def phone(screen_browser, own_app):
     """Give a phone of that app."""
-    with screens(screen_browser, own_app.base) as phone:
+    with screens(screen_browser, own_app.base, worker=True) as phone:
         yield phone
 
 

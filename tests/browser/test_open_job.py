@@ -1,5 +1,7 @@
 """Opening a job: what is missing is said at its field, and nothing typed is lost."""
 
+from tests.browser.phone_log import wait_for_draft
+
 GOOD_VIN = "1M8GDM9AXKP042788"
 
 
@@ -46,7 +48,7 @@ def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
     page = phone.show("/#/new")
     fill(page, Your_name="Mara", Vehicle="Blue estate", VIN=GOOD_VIN, What_is_wrong="Says nothing")
     page.get_by_role("radio", name="Front, 6 sensors").check()
-    page.wait_for_timeout(500)
+    wait_for_draft(page, "Mara", "Blue estate", GOOD_VIN, "Says nothing", "front-6")
 
     page.reload()
     page.get_by_label("Vehicle", exact=True).wait_for()

@@ -74,7 +74,7 @@ def share(page, *files):
 
 
 def test_shared_pictures_go_on_record_without_a_network_and_without_what_the_file_tells(take_screens):
-    phone = take_screens().holds(job_driver().begin())
+    phone = take_screens(worker=True).holds(job_driver().begin())
     page = ready(phone)
     phone.context.set_offline(True)
     share(page, jpeg(exif=with_location()), jpeg(corner="#0000c0"), NO_PICTURE)
@@ -100,7 +100,7 @@ def test_shared_pictures_go_on_record_without_a_network_and_without_what_the_fil
 
 
 def test_what_was_shared_waits_over_a_reload_until_somebody_says_what_it_shows(take_screens):
-    phone = take_screens().holds(job_driver().begin())
+    phone = take_screens(worker=True).holds(job_driver().begin())
     page = ready(phone)
     share(page, jpeg())
     page.get_by_label("It shows").wait_for()
@@ -114,7 +114,7 @@ def test_what_was_shared_waits_over_a_reload_until_somebody_says_what_it_shows(t
 
 
 def test_with_several_jobs_open_it_asks_which(take_screens):
-    phone = take_screens().holds(job_driver().begin())
+    phone = take_screens(worker=True).holds(job_driver().begin())
     other = job_driver()
     other.job = "j000000000002"
     layout = other.core("layouts")[0]
@@ -134,7 +134,7 @@ def test_with_several_jobs_open_it_asks_which(take_screens):
 
 
 def test_with_no_job_open_it_says_so_and_keeps_nothing(take_screens):
-    phone = take_screens()
+    phone = take_screens(worker=True)
     page = ready(phone)
     share(page, jpeg(), jpeg(corner="#0000c0"))
     page.get_by_role("heading", name="No job is open").wait_for()
@@ -164,19 +164,17 @@ def test_at_the_parts_counter_it_says_so_and_nothing_lies_unseen(tmp_path, app_s
 
 
 def test_a_share_that_holds_no_file_says_so(take_screens):
-    page = ready(take_screens())
+    page = ready(take_screens(worker=True))
     share(page)
     page.get_by_role("heading", name="No picture came along").wait_for()
 
 
 def test_a_phone_without_its_worker_is_led_to_a_screen_that_says_so(take_screens):
-    phone = take_screens(service_workers="block")
+    phone = take_screens()
     page = phone.show()
     page.evaluate(READ_MANIFEST)
     share(page, jpeg())
     page.get_by_role("heading", name="The pictures did not arrive").wait_for()
-    # The one that takes its worker away is this test.
-    phone.complaints.heard.clear()
 
 
 def test_a_phone_on_which_nothing_fits_keeps_none_of_them(tmp_path, app_server):
@@ -201,7 +199,7 @@ def test_the_address_in_the_manifest_is_relative():
 
 
 def test_a_sharing_that_fails_is_said_also_where_an_earlier_picture_waits(take_screens):
-    phone = take_screens().holds(job_driver().begin())
+    phone = take_screens(worker=True).holds(job_driver().begin())
     page = ready(phone)
     share(page, jpeg())
     page.get_by_role("heading", name="What do they show?").wait_for()
