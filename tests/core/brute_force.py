@@ -120,9 +120,13 @@ class Enumeration:
             for mask in range(len(weights))
         }
 
-    def clear(self):
+    def live(self):
+        """What can still act: units that are fitted, circuits as they are now, what may block."""
         live = {"unit:" + unit for unit in self.fitted.values()} | set(self.latest.values())
-        live |= {"blocked:" + place for place, may in self.may_block.items() if may}
+        return live | {"blocked:" + place for place, may in self.may_block.items() if may}
+
+    def clear(self):
+        live = self.live()
         gone = numpy.ones(len(self.subsets), dtype=bool)
         for name in self.suspects():
             if name in live:

@@ -64,23 +64,45 @@ def test_each_outcome_has_the_chance_that_the_enumeration_gives_it(core, seeds):
                 # The largest takes up what rounding left over, a few parts per billion.
                 wanted = exact.total / Enumeration(case).total
                 assert outcome["chance"] / 1e9 == pytest.approx(wanted, abs=2e-8)
-                check_words(core, after, move, outcome)
+                check_words(core, Enumeration(case), after, exact, move, outcome)
                 seen.append((wanted, exact.explanations(suspects)))
             if move["move"] != "unplug":
                 assert move["bits_x1000"] / 1000 == pytest.approx(bits(seen), abs=0.02)
 
 
-def check_words(core, after, move, outcome):
-    """What it would then say is what it does say."""
-    if outcome["chance"] < 4_000_000 or move["move"] == "unplug":
+def check_words(core, before, after, exact, move, outcome):
+    """What it would then say is what the enumeration makes of it, and what the core does say."""
+    if move["move"] == "unplug":
         return
-    then = core("reason", case=after)
-    if outcome["then"].startswith("it is"):
-        assert then["verdict"] is not None
-    elif outcome["then"].startswith("nothing is left"):
-        assert then["clear"] >= after["confidence"] * 1e9 - 1
+    confidence = after["confidence"]
+    causes, share = most_likely(exact)
+    known = most_likely(before)
+    # What is known already and taken out is dealt with; of it nothing more is said.
+    settled = set(known[0]) - exact.live() if known[1] >= confidence else set()
+    left = [cause for cause in causes if cause not in settled]
+    if outcome["chance"] < 4_000_000:
+        wanted = "not expected; "
+    elif not exact.suspects():
+        wanted = "no fault has shown; "
+    elif exact.clear() >= confidence:
+        wanted = "nothing is left to fix, "
+    elif not causes:
+        wanted = "nothing is settled by that; " if outcome["faulted"] else "the fault is gone for now; "
+    elif not left:
+        wanted = "the fault is gone for now; "
+    elif share < confidence:
+        wanted = "most likely "
     else:
-        assert then["clear"] < after["confidence"] * 1e9 or not outcome["faulted"]
+        wanted = "it is " if len(left) == 1 else "the causes are "
+    assert outcome["then"].startswith(wanted)
+
+    then = core("reason", case=after)
+    assert then["clear"] / 1e9 == pytest.approx(exact.clear(), abs=2e-8)
+    assert (then["verdict"] is not None) == (bool(causes) and share >= confidence)
+
+
+def most_likely(exact):
+    return max(exact.explanations().items(), key=lambda entry: entry[1])
 
 
 def bits(seen):

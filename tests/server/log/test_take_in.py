@@ -176,6 +176,19 @@ def test_a_file_that_was_cut_off_gives_what_is_there_and_says_what_is_missing(ta
     assert kept(data)[0] == [entry["hash"] for entry in entries]
 
 
+def refusal_of(changed):
+    """Which refusal a file with one byte changed gets: by its first line, or by where it was altered."""
+    try:
+        head = json.loads(changed.split(b"\n", 1)[0])
+    except ValueError:
+        head = None
+    if not isinstance(head, dict) or head.get("app") != "swaptrail":
+        return "is no file that a phone makes of its records"
+    if head.get("v") != 2:
+        return "of version"
+    return "First place: "
+
+
 @pytest.mark.parametrize("seed", range(3))
 def test_no_byte_can_be_changed_unseen(take_in, data, seed):
     content = bytearray(unsent_text(with_photo(entries_of(DEVICE, 4), DEVICE, jpeg()), [jpeg(8, 8)]).encode())
@@ -187,11 +200,7 @@ def test_no_byte_can_be_changed_unseen(take_in, data, seed):
         status, said = take_in(changed)
 
         assert status == 2, (at, said)
-        assert (
-            "First place: " in said
-            or "is no file that a phone makes of its records" in said
-            or "of version" in said
-        )
+        assert refusal_of(changed) in said
     assert kept(data) == ([], set())
 
 
