@@ -23,6 +23,7 @@ from .log import chain
 from .log import compact
 from .log import envelope
 from .parts import layouts
+from .parts import sorts
 from .plan.answer import reason
 from .record import comparison
 from .state import own_label
@@ -436,7 +437,7 @@ class Host:
 
     def op_layouts(self):
         """Return the ready-made layouts."""
-        return layouts.all_layouts()
+        return sorts.all_layouts()
 
     def op_own_positions(self, names, edge):
         """Return positions for own names, drawn along `edge` from left to right."""

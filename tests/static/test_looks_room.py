@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from server.core.parts import cautions
+from server.core.parts import sorts
 from tests.static.looks_gallery import BOXES
 from tests.static.looks_gallery import Gallery
 from tests.static.looks_gallery import collisions
@@ -178,5 +178,5 @@ def test_front_is_drawn_as_it_is_seen_from_the_front(gallery):
 def test_every_caution_has_an_icon_of_its_own(gallery):
     page = gallery.show("scene=icons")
     names = page.evaluate("import('/static/shapes/icons.js').then((icons) => icons.ICON_NAMES)")
-    shown = {identity for step in cautions.AT_STEP.values() for identity in step}
+    shown = {caution.icon for sort in sorts.SORTS for caution in sort.cautions.values()}
     assert shown <= set(names)

@@ -7,6 +7,8 @@ is shown with its reason, and each can be set back.
 from ..facts.draft import draft
 from ..infer.case import CONFIDENCE
 from ..infer.case import RATES
+from ..parts.sort import Sort
+from ..phrases import sentence_case
 from ..state.job import Job
 from . import priors
 from . import readings
@@ -16,10 +18,10 @@ _PPM = 1000000
 COMMON = "common practice, no source"
 
 _MEANINGS = (
-    ("unit", "A sensor is bad, before any test"),
+    ("unit", "{A_unit} is bad, before any test"),
     ("circuit", "The wiring of one position is bad: connector, wire or channel"),
-    ("blocked", "One position is blocked: dirt, ice, paint or aim"),
-    ("feed", "The supply or ground that one bumper shares is bad"),
+    ("blocked", "One position is blocked: {blocked}"),
+    ("feed", "The supply or ground that one {shares} shares is bad"),
     ("control", "The control unit is bad"),
     ("shows", "A fault that is there shows in one self-test"),
     ("false_alarm", "A position with no fault shows one all the same"),
@@ -28,8 +30,8 @@ _MEANINGS = (
 )
 _MONEY = (
     ("labour_per_hour", "Labour, per hour"),
-    ("part_price", "Price of a new sensor"),
-    ("wrong_purchase", "What a sensor bought for nothing costs you"),
+    ("part_price", "Price of a new {unit}"),
+    ("wrong_purchase", "What {a_unit} bought for nothing costs you"),
 )
 
 
@@ -43,7 +45,10 @@ def in_words(job: Job, result: dict | None) -> dict:
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
         "codes": [_code(entry) for entry in priors.code_weights(job)],
-        "money": [{"id": name, "words": said, "value": job.money.get(name, 0)} for name, said in _MONEY],
+        "money": [
+            {"id": name, "words": _of(job.sort, said), "value": job.money.get(name, 0)}
+            for name, said in _MONEY
+        ],
     }
 
 
@@ -58,6 +63,17 @@ def percent(ppm: int) -> str:
     return "{}.{} %".format(whole, digits)
 
 
+def _of(sort: Sort, text: str) -> str:
+    """Return a text of this module in the words of a sort of part."""
+    return text.format(
+        unit=sort.unit,
+        a_unit=sort.a_unit,
+        A_unit=sentence_case(sort.a_unit),
+        blocked=sort.obstruction.words,
+        shares=sort.shares_a_feed,
+    )
+
+
 def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
     """Return the fact that changes some rates (None takes one back to its default) and keeps the rest."""
     rates = dict(job.rates_ppm)
@@ -70,14 +86,14 @@ def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
 
 
 def _rate(job, name, meaning):
-    default = _ppm(RATES[name])
+    default = _ppm(job.sort.rates.get(name, RATES[name]))
     if name == "shows" and job.comes_and_goes:
         default = _ppm(readings.SHOWS_COMES_AND_GOES)
     value = _ppm(readings.all_rates(job)[name])
     changed = name in job.rates_ppm
     return {
         "id": name,
-        "words": meaning,
+        "words": _of(job.sort, meaning),
         "default_words": percent(default),
         "value_words": percent(value),
         "value_ppm": value,
@@ -105,7 +121,7 @@ def _comes_and_goes(job, result):
     value = job.comes_and_goes
     offered = shows_rate.estimate(job, result)
     if offered:
-        default = readings.SHOWS_COMES_AND_GOES if value else RATES["shows"]
+        default = readings.SHOWS_COMES_AND_GOES if value else job.sort.rates.get("shows", RATES["shows"])
         offered = {
             "sentence": "It showed in {} of {} tests that were run again with nothing changed. "
             "That makes {}; the default is {}.".format(

@@ -1,5 +1,6 @@
 """From the state of a job to the case that the reasoning works on."""
 
+from ..parts import sorts
 from ..state.job import Job
 from ..words import words
 from . import mixups
@@ -21,6 +22,10 @@ def case_of(job: Job) -> dict:
         "rates": readings.rates(job),
         "confidence": readings.confidence(job),
     }
+    if job.sort is not sorts.PARKING_SENSOR:
+        case["sort"] = job.sort.identity
+    if job.sort.minutes:
+        case["minutes"] = job.sort.minutes
     if job.money:
         case["money"] = readings.money(job)
     tilts = priors.likelihoods(job)

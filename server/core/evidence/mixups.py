@@ -9,6 +9,7 @@ from .. import phrases
 from ..infer.case import MINUTES
 from ..infer.figures import hundredths
 from ..state.job import Job
+from ..state.unit import Unit
 from ..words import words
 from . import readings
 from . import unit_history
@@ -152,13 +153,14 @@ def job_view(job: Job) -> list[dict]:
 def lost_view(state, unit: dict) -> list[dict]:
     """Return each time the identity of a unit was lost; it stays on its trail for good."""
     shown = []
+    units = Unit(state, unit["id"]).sort.units
     for entry in unit["lost"]:
         settled = _SETTLED.get(entry["settled"], "")
         shown.append(
             {
                 "at": entry["at"],
                 "count": entry["count"],
-                "words": "{} sensors involved{}".format(entry["count"], "; " + settled if settled else ""),
+                "words": "{} {} involved{}".format(entry["count"], units, "; " + settled if settled else ""),
             }
         )
     return shown

@@ -7,6 +7,7 @@ three moves a cause without deciding anything by itself, since a sensor that sho
 a short on its wire too.
 """
 
+from ..parts.sort import Sort
 from ..state.job import Job
 from ..words import words
 from . import readings
@@ -34,12 +35,12 @@ _NO_PLACE = ("1F",)
 _FACTORS = {ELECTRICAL: 3, INSIDE: 3, BLOCKED: 5}
 _WHY = {
     ELECTRICAL: "a fault in the wiring is {} times as likely",
-    INSIDE: "a bad sensor is {} times as likely",
-    BLOCKED: "dirt, ice, paint or aim is {} times as likely",
+    INSIDE: "a bad {unit} is {} times as likely",
+    BLOCKED: "{blocked} is {} times as likely",
 }
 
 
-def meaning(failure_type: str) -> dict | None:
+def meaning(failure_type: str, sort: Sort) -> dict | None:
     """Return what a failure type speaks for, how much and why; None when it says nothing."""
     kind = failure_type.upper()
     if kind in _TYPES:
@@ -53,7 +54,7 @@ def meaning(failure_type: str) -> dict | None:
         "speaks_for": speaks_for,
         "words": said,
         "factor": factor,
-        "why": _WHY[speaks_for].format(factor),
+        "why": _WHY[speaks_for].format(factor, unit=sort.unit, blocked=sort.obstruction.words),
         "source": source,
     }
 
@@ -75,7 +76,7 @@ def code_weights(job: Job) -> list[dict]:
             continue
         for code in job.tests[index]["codes"]:
             place = code["position"]
-            said = meaning(code["failure_type"])
+            said = meaning(code["failure_type"], job.sort)
             if said is None or place not in test["faulted"]:
                 continue
             cause = _cause(said["speaks_for"], place, test)

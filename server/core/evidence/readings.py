@@ -6,7 +6,6 @@ priors that such histories give: two jobs must not lean on each other in a circl
 
 from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
-from ..parts.wiring import CHECKS
 from ..state.job import Job
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
@@ -103,7 +102,7 @@ def meter(job: Job) -> list[dict]:
             verdict = None
             if "bad" in [reads[check] for check in sorted(reads)]:
                 verdict = "bad"
-            elif len([check for check in CHECKS if reads.get(check["id"]) == "good"]) == len(CHECKS):
+            elif not [check for check in job.sort.circuit_checks if reads.get(check["id"]) != "good"]:
                 verdict = "good"
             if verdict:
                 readings.append({"position": place, "reads": verdict, "generation": generation})
@@ -112,7 +111,7 @@ def meter(job: Job) -> list[dict]:
 
 def rates(job: Job) -> dict:
     """Return the rates that differ on this job; what no rate can be is left out, older phones may say it."""
-    found = {}
+    found = dict(job.sort.rates)
     if job.comes_and_goes:
         found["shows"] = SHOWS_COMES_AND_GOES
     for name in sorted(job.rates_ppm):

@@ -245,7 +245,7 @@ def _sentence(unit: Unit, told, chance, trusted) -> str:
     if told["condemned"]:
         return "{} was found bad on {}; {}.".format(name, told["condemned"], bad)
     if not told["vehicles"]:
-        return "{} has no test on another job; {}, as for any sensor.".format(name, bad)
+        return "{} has no test on another job; {}, as for any {}.".format(name, bad, unit.sort.unit)
     counts = told["counts"]
     said = []
     if counts["passed"]:

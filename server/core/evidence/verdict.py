@@ -177,9 +177,9 @@ def _how_it_went(job, result) -> str:
     ]
     if fresh:
         names = [words.position_name(job, position) for position in fresh]
-        return "It went away with another sensor at {}.".format(phrases.listed(names))
+        return "It went away with another {} at {}.".format(job.sort.unit, phrases.listed(names))
     if before["fitted"] != now["fitted"]:
-        return "It went away when the sensors were handled."
+        return "It went away when the {} were handled.".format(job.sort.units)
     if now["repaired"]:
         return "It went away with the repair."
     if now["cleaned"]:
@@ -204,8 +204,8 @@ def _carries(job, result) -> str:
     if not counted:
         return ""
     if len(counted) == 1:
-        return "Test {}, sounder heard.".format(counted[0])
-    return "Tests {}, sounder heard each time.".format(phrases.listed(counted))
+        return "Test {}, {}.".format(counted[0], job.sort.self_test.heard)
+    return "Tests {}, {} each time.".format(phrases.listed(counted), job.sort.self_test.heard)
 
 
 def _causes(job: Job, result) -> list[dict]:

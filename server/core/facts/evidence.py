@@ -112,14 +112,14 @@ def _once(items, item):
 
 def _tell_test_run(names, data):
     if not data["heard"]:
-        return "Self-test, sounder not heard."
+        return "Self-test, {}.".format(names.sort.self_test.not_heard)
     if data["faulted"]:
         return "Self-test: fault at {}.".format(names.positions(data["faulted"]))
     return "Self-test: no fault."
 
 
 def _tell_circuit_measured(names, data):
-    check = names.circuit_check(data["check"])
+    check = names.sort.circuit_check(data["check"])
     value = " ({} {})".format(data["value"], check["unit"]) if data["value"] and check else ""
     return "{} at {}: {}{}.".format(
         check["title"] if check else data["check"], names.position(data["position"]), data["reads"], value

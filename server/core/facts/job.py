@@ -1,5 +1,6 @@
 """What belongs to a job as a whole: opening, cautions, looks, pictures, what stays, closing, taking back."""
 
+from ..parts import sorts
 from ..state.state import EMPTY
 from ..state.state import new_job
 from ..state.state import new_unit
@@ -123,18 +124,14 @@ _LAMP_RESULTS = {
     "not_as_it_should": "not as it should be",
     "not_sure": "not sure",
 }
-_FOUND = {
-    "dirt": "dirt",
-    "ice": "ice",
-    "paint": "thick paint",
-    "pushed_in": "pushed in",
-    "repaired_bumper": "bumper repaired",
-}
+_FOUND = dict(sorts.findings())
 
 
 def _tell_looked(names, data):
     seen = [
-        "{} at {}".format(_FOUND[item["found"]], names.position(item["position"]))
+        "{} at {}".format(
+            names.sort.finding(item["found"]) or _FOUND[item["found"]], names.position(item["position"])
+        )
         for item in data["positions"]
         if item["found"] != "nothing"
     ]
@@ -144,13 +141,13 @@ def _tell_looked(names, data):
 def _tell_photo_taken(names, data):
     if data["position"]:
         return "Picture of {}.".format(names.position(data["position"]))
-    return "Picture of the {}.".format("sensor" if data["shows"] == "unit" else data["shows"])
+    return "Picture of the {}.".format(names.sort.unit if data["shows"] == "unit" else data["shows"])
 
 
 def _tell_walk_checked(names, data):
-    if data["missed"]:
-        return "Walk-behind check: {} stayed quiet.".format(names.positions(data["missed"]))
-    return "Walk-behind check: all sounded."
+    walk = names.sort.walk
+    heard = walk.missed.format(names.positions(data["missed"])) if data["missed"] else walk.all_well
+    return "{}: {}.".format(walk.name, heard)
 
 
 def _tell_left_deliberately(names, data):
@@ -212,7 +209,7 @@ KINDS = (
         Count("bytes"),
         Count("width"),
         Count("height"),
-        Choice("shows", ("position", "screen", "unit", "work"), {"unit": "sensor"}),
+        Choice("shows", ("position", "screen", "unit", "work")),
         Position("position", or_none=True),
         Unit("unit", or_none=True),
         does=_photo_taken,

@@ -1,6 +1,7 @@
 """Naming fields that hold several things: findings, codes, a planned fitting, a repaired cause."""
 
 from ..errors import BadInput
+from ..parts import sorts
 from ..state.state import position_of
 from .fields import check_list
 from .fields import check_name
@@ -44,7 +45,7 @@ class Findings(NamingField):
     """What could be seen at positions: [{"position", "found"}, ...]."""
 
     names_positions = True
-    FOUND = ("nothing", "dirt", "ice", "paint", "pushed_in", "repaired_bumper")
+    FOUND = ("nothing",) + tuple([identity for identity, _ in sorts.findings()])
 
     def check(self, path, value):
         """Refuse what is no such list."""

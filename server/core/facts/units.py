@@ -59,7 +59,7 @@ def _label(state, event, job, unit, code):
 
 
 def _tell_unit_added(names, data):
-    name = names.code(data["code"]) or "A sensor"
+    name = names.code(data["code"]) or names.sort.a_unit
     return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
 
 

@@ -8,8 +8,6 @@ from .step import action
 from .step import step
 from .step import stop_move
 
-_WIPE = "Wipe the face of the sensor and the edge around it"
-
 
 def all_of(job: Job, positions: list) -> dict | None:
     """Return the step for the first of a move's positions that is not clean yet, None when all are."""
@@ -29,7 +27,7 @@ def all_of(job: Job, positions: list) -> dict | None:
 
 def found(job: Job, position: str) -> dict:
     """Return the step for a position that is known to be blocked."""
-    return _step(job, position, ", and look at its aim. Then test again.")
+    return _step(job, position, ", and {}. Then test again.".format(job.sort.obstruction.look_at))
 
 
 def _step(job, position, then) -> dict:
@@ -37,7 +35,7 @@ def _step(job, position, then) -> dict:
     return step(
         "clean",
         "Clean {}".format(name),
-        _WIPE + then,
+        job.sort.obstruction.clean + then,
         action=action(
             "{} is clean".format(phrases.sentence_case(name)),
             draft("cleaned", position=position, note=""),

@@ -32,10 +32,7 @@ def nothing_shown(job: Job) -> tuple:
     if job.comes_and_goes:
         again = moving.test_step(job, "No fault shown yet")
         again["id"] = "test.again"
-        again["text"] = (
-            "A fault that comes and goes needs more than one test. Move the wires by hand, spray water, "
-            "warm it up, and test again."
-        )
+        again["text"] = "A fault that comes and goes needs more than one test. " + job.sort.self_test.provoke
         again["second"] = close
         return "test", again
     return "test", step(
@@ -65,12 +62,12 @@ def ending(job: Job, result: dict) -> tuple:
     if parked:
         return "close", _back_from_stock(job, parked, chance)
     blockers = blocked_by(job)
-    text = "Every sensor is accounted for."
+    text = "Every {} is accounted for.".format(job.sort.unit)
     if blockers:
         text = " ".join(blockers)
     elif job.stayed_quiet:
         names = [words.position_name(job, position) for position in job.stayed_quiet]
-        text += " The walk-behind check missed {}; that stays on record.".format(phrases.listed(names))
+        text += " The {} missed {}; that stays on record.".format(job.sort.walk.name, phrases.listed(names))
     return "close", step(
         "close",
         "Close the job" if not blockers else "Not everything is accounted for",
@@ -93,15 +90,12 @@ def _walk_again(job: Job, result, quiet):
     holds = job.holds
     made = _walk(job, result)
     made["id"] = "walk.again"
-    made["title"] = "Listen again"
-    made["text"] = (
-        "{} stayed quiet although the self-test passes. Look at its aim and its seat, wipe it, then "
-        "go round once more.".format(
-            phrases.sentence_case(phrases.listed([words.position_name(job, place) for place in quiet]))
-        )
+    made["title"] = job.sort.walk.again_heading
+    made["text"] = job.sort.walk.again_text.format(
+        phrases.sentence_case(phrases.listed([words.position_name(job, place) for place in quiet]))
     )
     accepted = [
-        draft("left_deliberately", unit=holds[place], position=place, reason="quiet at the pole")
+        draft("left_deliberately", unit=holds[place], position=place, reason=job.sort.walk.accepted)
         for place in quiet
     ]
     made["also"] = [action("Leave it as it is", *accepted)]
@@ -112,15 +106,14 @@ def _walk(job, result):
     everything = [position["id"] for position in job.positions]
     return step(
         "walk",
-        "Walk behind it with a pole",
-        "Key on, reverse engaged. Hold an upright pole at each sensor in turn and listen. "
-        "Tap for each one what you heard.",
+        job.sort.walk.heading,
+        job.sort.walk.text,
         form="walk",
         expects={
             "positions": moving.to_pick(job),
             "clear_words": phrases.percent(result["clear"]),
         },
-        action=action("All of them sound", draft("walk_checked", positions=everything, missed=[])),
+        action=action(job.sort.walk.button, draft("walk_checked", positions=everything, missed=[])),
     )
 
 

@@ -45,8 +45,8 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
     return step(
         "replace",
         "Replace {}".format(name),
-        "Read the part number off the old sensor and off the new one. They have to match. "
-        "Stick a label on the new one.",
+        "Read the part number off the old {} and off the new one. They have to match. "
+        "Stick a label on the new one.".format(job.sort.unit),
         form="new_unit",
         expects={
             "position": position,
@@ -55,7 +55,7 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
             "part": part,
         },
         choices=_spares(job, position, part),
-        action=action("Fit the new sensor"),
+        action=action("Fit the new " + job.sort.unit),
     )
 
 
@@ -129,7 +129,7 @@ def fill(job: Job, position: str) -> dict:
     made = replace_at(job, position, None)
     made["id"] = "fill"
     made["title"] = "{} is empty".format(phrases.sentence_case(words.position_name(job, position)))
-    made["text"] = "Fit a sensor: a new one, or one that is at hand."
+    made["text"] = "Fit {}: a new one, or one that is at hand.".format(job.sort.a_unit)
     made["also"] = [
         action(
             "Leave it empty",

@@ -35,7 +35,7 @@ def _label(job: Job, entry, bare):
     told = mixups.settling_words(job, entry)
     return step(
         "mixed.label",
-        "{} sensors got mixed up".format(entry["count"]),
+        "{} {} got mixed up".format(entry["count"], job.sort.units),
         told["scan"] + " " + told["test"],
         form="scan",
         action=action("Scan a label, old or new"),

@@ -14,7 +14,7 @@ _START_WORDS = {
     "exchange": "Start the exchange",
     "unplug": "Unplug and test",
     "meter": "Start the checks",
-    "replace": "Fit a new sensor",
+    "replace": "Fit a new {}",
 }
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 
@@ -31,7 +31,7 @@ def _move(job: Job, entry):
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
         "minutes_words": phrases.minutes(entry["minutes_x100"]),
-        "start_words": _START_WORDS[entry["move"]],
+        "start_words": _START_WORDS[entry["move"]].format(job.sort.unit),
         "outlook": results.outlook(job, entry),
         "events": [] if entry["move"] == "replace" else [_start(entry)],
         "form": _form(job, entry),
@@ -61,8 +61,8 @@ def title_of(job: Job, entry: dict) -> str:
     if move == "meter":
         return "Check the wiring at {}".format(position)
     if len(entry["fitted"]) > 1:
-        return "Fit new sensors at " + results.places(job, sorted(entry["fitted"]))
-    return "Fit a new sensor at " + position
+        return "Fit new {} at ".format(job.sort.units) + results.places(job, sorted(entry["fitted"]))
+    return "Fit a new {} at {}".format(job.sort.unit, position)
 
 
 def _exchange(job: Job, fitted) -> str:

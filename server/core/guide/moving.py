@@ -2,22 +2,12 @@
 
 from .. import phrases
 from ..facts.draft import draft
-from ..parts.wiring import CHECKS
 from ..state.job import Job
 from ..words import words
 from . import cleaning
 from .step import action
 from .step import step
 from .step import stop_move
-
-FIT_CHECKS = (
-    {"id": "bore_clean", "words": "The bore is clean and dry"},
-    {"id": "right_way", "words": "The sensor faces the right way round"},
-    {"id": "catches_home", "words": "Both catches are home"},
-    {"id": "flush", "words": "It sits flush with the bumper"},
-    {"id": "connector_straight", "words": "The connector went on straight"},
-    {"id": "lock_closed", "words": "Its lock is closed"},
-)
 
 
 def choose(job: Job, moves: list) -> dict:
@@ -48,10 +38,7 @@ def test_step(job: Job, title: str) -> dict:
     move = job.move
     holds = job.holds
     unplugged = [move["position"]] if move and move["move"] == "unplug" else []
-    text = (
-        "Start it on the control unit. Note whether its sounder was heard: without it nothing proves "
-        "that it ran."
-    )
+    text = job.sort.self_test.start
     if unplugged:
         text = "Key off, unplug {}, key on, then start the self-test.".format(
             words.position_name(job, unplugged[0])
@@ -95,7 +82,8 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         for m in job.measurements
         if m["position"] == position and m["repairs_before"] >= since
     }
-    open_checks = [check for check in CHECKS if check["id"] not in done]
+    checks = job.sort.circuit_checks
+    open_checks = [check for check in checks if check["id"] not in done]
     name = words.position_name(job, position)
     if not open_checks:
         second = None
@@ -104,7 +92,7 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         return step(
             "measure.done",
             "The wiring checks at {} are done".format(name),
-            "{} of {} read bad.".format(len([c for c in sorted(done) if done[c] == "bad"]), len(CHECKS)),
+            "{} of {} read bad.".format(len([c for c in sorted(done) if done[c] == "bad"]), len(checks)),
             action=repair or second,
             second=second if repair else None,
         )
@@ -129,7 +117,7 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         choices=choices,
         expects={"position": position, "check": check["id"], "unit": check["unit"]},
         second=repair,
-        progress={"now": len(CHECKS) - len(open_checks) + 1, "total": len(CHECKS), "word": "Check"},
+        progress={"now": len(checks) - len(open_checks) + 1, "total": len(checks), "word": "Check"},
     )
 
 
@@ -172,7 +160,7 @@ def plug_back(job: Job) -> dict | None:
     return step(
         "plug_back",
         "Plug {} back in".format(where),
-        "Key off first. Push it on straight until it clicks, then close its lock.",
+        "Key off first. " + job.sort.handling.plug,
         action=action("Connector is locked", draft("connector_locked", position=job.plugged_off[0])),
     )
 
@@ -217,19 +205,17 @@ def _take(job: Job, now):
 def _pull(job: Job, now):
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
+    handling = job.sort.handling
     out = job.fitted_at(now["position"]) != now["unit"]
     if unit.is_labelled():
         title = "Pull {} at {}".format(words.unit_name(job.unit(now["unit"])), where)
-        text = "Key off, unplug it, release both catches. Scan its label before you put it down."
+        text = handling.take_out + " Scan its label before you put it down."
     elif out:
-        title = "Label the sensor from {}".format(where)
+        title = "Label the {} from {}".format(job.sort.unit, where)
         text = "Stick a label on it and scan the label before you put it down."
     else:
-        title = "Pull the sensor at {}".format(where)
-        text = (
-            "Key off, unplug it, release both catches. Stick a label on it and scan the label before "
-            "you put it down."
-        )
+        title = "Pull the {} at {}".format(job.sort.unit, where)
+        text = handling.take_out + " Stick a label on it and scan the label before you put it down."
     return step(
         "pull",
         title,
@@ -251,9 +237,9 @@ def _fit(job: Job, now):
     return step(
         "fit",
         "Fit {} at {}".format(name, where),
-        "Scan the sensor in your hand first. Then push it in until both catches click.",
+        "Scan the {} in your hand first. Then {}.".format(job.sort.unit, job.sort.handling.put_in),
         form="scan",
-        action=action("Scan the sensor"),
+        action=action("Scan the " + job.sort.unit),
         second=action("It is back in its place", back) if back else None,
     )
 
@@ -263,19 +249,19 @@ def _lock(job: Job, now):
     return step(
         "lock",
         "Close the connector at {}".format(where),
-        "Push it on straight until it clicks, then close its lock. Pull once at the wire.",
+        job.sort.handling.plug + " Pull once at the wire.",
         action=action("Connector is locked", draft("connector_locked", position=now["position"])),
     )
 
 
 def _check(job: Job, now):
-    ids = [check["id"] for check in FIT_CHECKS]
+    ids = [check["id"] for check in job.sort.fit_checks]
     return step(
         "check",
         "Check the fit at {}".format(words.position_name(job, now["position"])),
         "Tick each one as you see it.",
         form="checklist",
-        choices=[dict(check) for check in FIT_CHECKS],
+        choices=[dict(check) for check in job.sort.fit_checks],
         action=action(
             "All of it is right",
             draft("fit_checked", unit=now["unit"], position=now["position"], checks=ids),

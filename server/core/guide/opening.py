@@ -2,6 +2,7 @@
 
 from ..facts.draft import draft
 from ..parts import cautions
+from ..parts.sort import Lamp
 from ..phrases import sentence_case
 from ..state.job import Job
 from ..words.words import position_name
@@ -9,32 +10,10 @@ from . import moving
 from .step import action
 from .step import step
 
-_LAMP_TITLES = {
-    "key_on": "Turn the key on. Does the parking-aid lamp come on, then go out?",
-    "reverse": "Now reverse. Is the parking aid on?",
-}
-_LAMP_TEXTS = {
-    "key_on": "If it never comes on, the control unit may have no supply, or the lamp or its button is "
-    "not connected.",
-    "reverse": "A fault that is present now usually turns the system off.",
-}
-_LAMP_CHOICES = {
-    "key_on": (
-        ("as_it_should", "It comes on, then goes out"),
-        ("not_as_it_should", "It stays on, flashes, or never comes on"),
-        ("not_sure", "I can't tell"),
-    ),
-    "reverse": (
-        ("as_it_should", "It is on"),
-        ("not_as_it_should", "It is off, or shows a fault"),
-        ("not_sure", "I can't tell"),
-    ),
-}
-
 
 def beginning(job: Job) -> tuple | None:
     """Return (stage, step) while the job is still before its first test, else None."""
-    open_cautions = cautions.to_acknowledge(job.cautions_read)
+    open_cautions = cautions.to_acknowledge(job.sort, job.cautions_read)
     if open_cautions:
         drafts = [draft("caution_acknowledged", caution=caution) for caution in open_cautions]
         return "look", step(
@@ -45,9 +24,9 @@ def beginning(job: Job) -> tuple | None:
             action=action("I have read these", *drafts),
         )
     if not job.tests:
-        for when in ("key_on", "reverse"):
-            if not job.was_lamp_checked(when):
-                return "look", _lamps(when)
+        for lamp in job.sort.lamps:
+            if not job.was_lamp_checked(lamp.when):
+                return "look", _lamps(lamp)
         if not job.was_looked_at():
             return "look", _look(job)
         return "test", moving.test_step(job, "Run the self-test")
@@ -74,7 +53,7 @@ def photo_step(job: Job, position: str, moves: list) -> dict:
     return step(
         "photo",
         "Photograph {}".format(name),
-        "Before a hand touches it: the sensor, its place, the paint around it.",
+        job.sort.photograph,
         form="photo",
         expects={"position": position, "shows": "position"},
         action=action("Take the picture"),
@@ -90,30 +69,25 @@ def _has_photo(job, position) -> bool:
     return False
 
 
-def _lamps(when):
+def _lamps(lamp: Lamp) -> dict:
     choices = [
-        {"words": words, "events": [draft("lamp_checked", when=when, result=result, note="")]}
-        for result, words in _LAMP_CHOICES[when]
+        {"words": words, "events": [draft("lamp_checked", when=lamp.when, result=result, note="")]}
+        for result, words in lamp.choices
     ]
-    return step("lamps." + when, _LAMP_TITLES[when], _LAMP_TEXTS[when], form="lamps", choices=choices)
+    return step("lamps." + lamp.when, lamp.heading, lamp.text, form="lamps", choices=choices)
 
 
-def _look(job):
+def _look(job: Job) -> dict:
+    look = job.sort.look
     nothing = [{"position": each["id"], "found": "nothing"} for each in job.positions]
     return step(
         "look",
-        "Look at every sensor",
-        "Dirt, ice, thick paint, a sensor pushed in, a bumper repaired lately. Tap what you see.",
+        look.heading,
+        look.text,
         form="look",
         expects={
             "positions": [{"id": each["id"], "name": sentence_case(each["name"])} for each in job.positions],
-            "found": [
-                {"id": "dirt", "words": "dirt"},
-                {"id": "ice", "words": "ice"},
-                {"id": "paint", "words": "thick paint"},
-                {"id": "pushed_in", "words": "pushed in"},
-                {"id": "repaired_bumper", "words": "bumper repaired"},
-            ],
+            "found": [{"id": identity, "words": words} for identity, words in look.found],
         },
         action=action("Nothing to see", draft("looked", positions=nothing, note="")),
     )

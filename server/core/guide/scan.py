@@ -65,9 +65,7 @@ def _told_apart(state, read, how):
 def _at_mixed(job: Job, expects, read, how):
     """A fresh label goes on the next of those that got mixed up."""
     if read["unit"]:
-        return _on_another(
-            job, read, "This label is on another sensor", "Take a fresh label for the next one.", []
-        )
+        return _on_another(job, read, _on_another_title(job), "Take a fresh label for the next one.", [])
     read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
     read["sentence"] = "One of those that got mixed up is now {}.".format(read["shown"])
     return read
@@ -86,13 +84,13 @@ def _at_pull(job: Job, expects, read, how):
             return read
         return _wrong(job, read, unit, position, how)
     if read["unit"]:
-        title = "STOP: this label is on another sensor"
-        more = "Take a fresh label for the sensor from {}.".format(where)
+        title = "STOP: this label is on another " + job.sort.unit
+        more = "Take a fresh label for the {} from {}.".format(job.sort.unit, where)
         return _on_another(job, read, title, more, [_stopped(position, unit, read, how)])
     if not out:
         read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
     read["events"].append(draft("unit_labelled", unit=unit, code=read["code"], how=how))
-    read["sentence"] = "The sensor from {} is now {}.".format(where, read["shown"])
+    read["sentence"] = "The {} from {} is now {}.".format(job.sort.unit, where, read["shown"])
     return read
 
 
@@ -131,9 +129,13 @@ def _at_where_to(job: Job, expects, read, how):
 def _at_new(job: Job, expects, read, how):
     """A new unit wants a label that no unit has."""
     if read["unit"]:
-        return _on_another(job, read, "This label is on another sensor", "Take a fresh label.", [])
+        return _on_another(job, read, _on_another_title(job), "Take a fresh label.", [])
     read["sentence"] = "{} is a fresh label.".format(read["shown"])
     return read
+
+
+def _on_another_title(job: Job) -> str:
+    return "This label is on another " + job.sort.unit
 
 
 def _on_another(job: Job, read, title: str, more: str, events: list) -> dict:
@@ -146,10 +148,12 @@ def _wrong(job: Job, read, unit, position, how):
     """The stop itself: what it is, what belongs here, where that one is, what to do."""
     belongs = unit_name(job.unit(unit))
     if read["unit"] is None:
-        title = "STOP: no sensor has this label yet"
-        more = "Look for the sensor labelled {}; it is {}.".format(belongs, words.place_words(job.unit(unit)))
+        title = "STOP: no {} has this label yet".format(job.sort.unit)
+        more = "Look for the {} labelled {}; it is {}.".format(
+            job.sort.unit, belongs, words.place_words(job.unit(unit))
+        )
     else:
-        title = "STOP: wrong sensor in your hand"
+        title = "STOP: wrong {} in your hand".format(job.sort.unit)
         more = "{} {}. Put it down and pick up {}, which {}.".format(
             read["shown"],
             _whereabouts(job, read["unit"], "came from"),

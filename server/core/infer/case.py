@@ -7,6 +7,8 @@ that no later step needs to guess or to fall back.
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..parts import sorts
+from ..parts.sort import Sort
 from . import cost
 from . import likelihoods
 from . import validate
@@ -47,12 +49,12 @@ Case = namedtuple(
     "Case",
     (
         "positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence",
-        "likelihoods", "money",
+        "likelihoods", "money", "sort",
     ),
 )  # fmt: skip
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
-_KEYS = _KEYS + ["likelihoods", "money"]
+_KEYS = _KEYS + ["likelihoods", "money", "sort"]
 _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"]
 
 
@@ -61,6 +63,7 @@ def read(raw) -> Case:
     if not isinstance(raw, dict):
         raise BadInput("case", raw, "an object")
     validate.an_object(raw, "", _KEYS, ["positions"])
+    sort = _sort(raw.get("sort", sorts.PARKING_SENSOR.identity))
     rates = _rates(raw.get("rates", {}))
     money = cost.read(raw.get("money"), "money")
     minutes = _minutes(raw.get("minutes", {}), money)
@@ -82,7 +85,7 @@ def read(raw) -> Case:
     wanted = "a number above 0 and below 1"
     confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, wanted)
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
-    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts, money)
+    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts, money, sort)
     _check_generations(case)
     return case
 
@@ -104,6 +107,14 @@ class _Names:
             self.who[value] = len(self.units)
             self.units.append(Unit(value, self.prior, value, None, True))
         return self.who[value]
+
+
+def _sort(raw) -> Sort:
+    """Return the sort of part that the sentences speak of; it changes no figure."""
+    sort = sorts.by_identity(raw) if isinstance(raw, str) else None
+    if sort is None:
+        raise BadInput("sort", raw, "one of " + ", ".join([known.identity for known in sorts.SORTS]))
+    return sort
 
 
 def _rates(raw) -> dict:

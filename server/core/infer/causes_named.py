@@ -4,23 +4,26 @@ Names that begin alike are put together, so that three suspects do not fill a sc
 """
 
 from .. import phrases
-
-# (how a single name begins, how several of them begin)
-_KINDS = (
-    ("the sensor from ", "the sensors from "),
-    ("sensor ", "sensors "),
-    ("the wiring at ", "the wiring at "),
-    ("dirt, ice, paint or aim at ", "dirt, ice, paint or aim at "),
-    ("the supply or ground of ", "the supply or ground of "),
-)
+from ..parts.sort import Sort
 
 
-def together(names: list) -> str:
+def _beginnings(sort: Sort) -> tuple:
+    """Return (how a single name begins, how several of them begin), ... in the words of a sort of part."""
+    return (
+        ("the {} from ".format(sort.unit), "the {} from ".format(sort.units)),
+        (sort.unit + " ", sort.units + " "),
+        ("the wiring at ", "the wiring at "),
+        (sort.obstruction.words + " at ", sort.obstruction.words + " at "),
+        ("the supply or ground of ", "the supply or ground of "),
+    )
+
+
+def together(names: list, sort: Sort) -> str:
     """Return the names as a list for a sentence, in the order of their first of a kind."""
-    kinds = []
+    kinds, beginnings = [], _beginnings(sort)
     for name in names:
         start, several = name, ""
-        for one, many in _KINDS:
+        for one, many in beginnings:
             # What stands in brackets belongs to one name only.
             if name.startswith(one) and "(" not in name:
                 start, several = one, many

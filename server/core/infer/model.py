@@ -119,7 +119,7 @@ class Model:
     def _set_aside(self, test):
         """Return why a test proves nothing, or None when it counts."""
         if not test.heard:
-            return reasons.NOT_HEARD
+            return reasons.not_heard(self.case.sort)
         for place in test.unplugged:
             if place not in test.faulted and place not in test.silent:
                 return reasons.not_watching(self.case.positions[place].name)

@@ -1,10 +1,9 @@
 """What the reasoning says in words: short, second person, position names instead of ids."""
 
 from .. import phrases
+from ..parts.sort import Sort
 from .causes_named import together
 from .figures import WHOLE
-
-NOT_HEARD = "Its sounder was not heard, so nothing proves that the test ran."
 
 # What an outcome would mean; they stand behind the result, so they start small.
 UNLIKELY = "not expected; test again before you conclude anything"
@@ -23,17 +22,17 @@ _REASONS = {
     "shared": "Most likely it is {}: check there first, then test again.",
     "repair": "Find and repair {}, then test again.",
     "retest": "Nothing to take apart: it shows whether the fault is still there.",
-    "clean": "Dirt, ice, paint or aim would show the same.",
-    "clean several": "Dirt, ice, paint or aim would show the same, and one retest serves for all of them.",
+    "clean": "{Blocked} would show the same.",
+    "clean several": "{Blocked} would show the same, and one retest serves for all of them.",
     "meter": "Connector and wire of {} are still suspects.",
     "verdict meter": "It is {}: the checks show where.",
     "verdict replace": "Replace {}, then prove it with a clean test.",
     "verdict spare": "It is {}: your spare takes its place.",
-    "verdict clean": "It is {}: clean it, check its aim, then prove it.",
+    "verdict clean": "It is {}: clean it, {check}, then prove it.",
     "unplug": "Shows whether the test watches {} at all; nothing about the cause.",
     "unplug doubt": "No test has ever shown a fault at {}: does the test watch it at all?",
     "stop": "More testing would cost more than it saves: fit a new one, then prove it.",
-    "replace": "Only if you have no working sensor to exchange it with.",
+    "replace": "Only if you have no working {unit} to exchange it with.",
     "spare": "Your spare goes in: only one position to take apart.",
     "easiest": "It tested clean, and it is the easiest to reach.",
     "cleared": "It tested clean, so the fault can show where it belongs.",
@@ -41,12 +40,17 @@ _REASONS = {
     "same part": "Same part, and it tested clean.",
     "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
     "several": "Settles several suspects in one retest, each with one that tested clean.",
-    "ring": "Settles several suspects in one retest: each sensor moves on to the next place.",
+    "ring": "Settles several suspects in one retest: each {unit} moves on to the next place.",
     "chain": "Your spare goes in, the suspects move on by one place.",
     "spares": "Your spares go in, all in one retest.",
-    "suspects first": "Fewest to take apart. If all fault again, it is the sensors: wires fail less often.",
+    "suspects first": "Fewest to take apart. If all fault again, it is the {units}: wires fail less often.",
     "suspects": "Two suspects with each other: if both are bad, nothing moves.",
 }
+
+
+def not_heard(sort: Sort) -> str:
+    """Say why a test that nobody noticed to run proves nothing."""
+    return phrases.sentence_case(sort.self_test.was_not_heard) + ", so nothing proves that the test ran."
 
 
 def not_watching(position: str) -> str:
@@ -56,48 +60,56 @@ def not_watching(position: str) -> str:
     )
 
 
-def reason(why: str, about: str, minutes: int, with_test: bool) -> str:
+def reason(why: str, about: str, minutes: int, with_test: bool, sort: Sort) -> str:
     """Say why a move is proposed and how long it takes (hundredths of a minute)."""
     length = phrases.minutes(minutes) if minutes >= 50 else "half a minute"
+    said = _REASONS[why].format(
+        about,
+        unit=sort.unit,
+        units=sort.units,
+        Blocked=phrases.sentence_case(sort.obstruction.words),
+        check=sort.obstruction.check,
+    )
     ending = " with the retest." if with_test else "."
-    return "{} About {}{}".format(_REASONS[why].format(about), length, ending)
+    return "{} About {}{}".format(said, length, ending)
 
 
 def cause(model, number: int) -> str:
     """Return a cause as a part of a sentence; a number below 0 is a unit not bought yet."""
-    if number < 0:
-        return "the new sensor"
-    kind = model.kinds[number]
     case = model.case
+    sort = case.sort
+    if number < 0:
+        return "the new " + sort.unit
+    kind = model.kinds[number]
     if kind == "unit":
         name = case.units[model.unit.index(number)].name
         # 'the sensor from right outer' is a name already; a code or an id is not.
-        return name if " " in name else "sensor " + name
+        return name if " " in name else "{} {}".format(sort.unit, name)
     if kind == "control":
         return "the control unit"
     if kind == "feed":
         for group, rows in enumerate(model.feeds):
             if number in rows:
-                return "the supply or ground of the {} sensors".format(case.groups[group])
+                return "the supply or ground of the {} {}".format(case.groups[group], sort.units)
     if kind == "blocked":
         place = model.blocked.index(number)
-        return "dirt, ice, paint or aim at " + case.positions[place].name
+        return "{} at {}".format(sort.obstruction.words, case.positions[place].name)
     for place, rows in enumerate(model.circuits):
         if number in rows:
             return "the wiring at " + case.positions[place].name
     return model.names[number]
 
 
-def settled(names: list, share: int) -> str:
+def settled(names: list, share: int, sort: Sort) -> str:
     """Say that a result would settle the question."""
     return "{} {}, {}".format(
-        "it is" if len(names) == 1 else "the causes are", together(names), phrases.percent(share)
+        "it is" if len(names) == 1 else "the causes are", together(names, sort), phrases.percent(share)
     )
 
 
-def leading(names: list, share: int) -> str:
+def leading(names: list, share: int, sort: Sort) -> str:
     """Say what a result would make the likeliest, without settling it."""
-    return "most likely {}, {}; not settled yet".format(together(names), phrases.percent(share))
+    return "most likely {}, {}; not settled yet".format(together(names, sort), phrases.percent(share))
 
 
 def nothing_left(share: int) -> str:

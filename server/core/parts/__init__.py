@@ -1,6 +1,9 @@
-"""What belongs to a sort of part: where its positions are, what is measured on its wiring, what to beware of.
+"""What belongs to a sort of part: its words, layouts, checks, cautions and rates. The rest is for any sort.
 
-What other rooms still say of parking sensors (steps, sentences) has to move here for another sort of part.
-Public: `layouts` (ready-made and own positions), `wiring.CHECKS` (what to measure and what it means),
-`cautions` (which one belongs to which step).
+`sort` says what a sort declares, `parking_sensor` is the one there is, `sorts` lists them and says which
+one a job is about. A further sort is one module more and its name in that list;
+`tests/core/test_another_sort.py` goes through a job with a made-up one. `layouts` is the form of
+positions, `cautions` finds those of a step.
+Public: `sorts` (`by_layout`, `by_identity`, `all_layouts`, `findings`), `sort.Sort`,
+`layouts.check_positions`, `layouts.own_position`, `cautions.for_step`, `cautions.to_acknowledge`.
 """

@@ -1,34 +1,14 @@
-"""Where the sensors sit: ready-made layouts, and the check of an own one.
+"""Where units sit: the form of a position and of a layout, and the check of an own one.
 
 A position is {"id", "name", "group", "edge", "reach_minutes"}: `edge` is where it is drawn, `group`
-is the bumper whose supply and ground it shares. Reach (minutes until a hand is on the sensor) is
-common practice, no source: outer corners are easier than the middle behind the plate.
+has those that share a supply and ground (for parking sensors, a bumper), reach is minutes until a hand is
+on the unit. Which layouts are ready-made, each sort of part declares.
 """
 
 from ..errors import BadInput
 
 EDGES = ("rear", "front", "left", "right")
 MOST_POSITIONS = 24
-
-_FOUR = ("left outer", "left inner", "right inner", "right outer")
-_SIX = ("left outer", "left middle", "left inner", "right inner", "right middle", "right outer")
-_SIDES = (("left", "left front side"), ("left", "left rear side"),
-          ("right", "right front side"), ("right", "right rear side"))  # fmt: skip
-
-
-def all_layouts() -> list[dict]:
-    """Return the ready-made layouts as [{"id", "name", "positions"}]."""
-    rear4, front4 = _bumper("rear", _FOUR), _bumper("front", _FOUR)
-    return [
-        _layout("rear-4", "Rear, 4 sensors", rear4),
-        _layout("rear-6", "Rear, 6 sensors", _bumper("rear", _SIX)),
-        _layout("front-4", "Front, 4 sensors", front4),
-        _layout("front-6", "Front, 6 sensors", _bumper("front", _SIX)),
-        _layout("both-8", "Front and rear, 8 sensors", _named(front4) + _named(rear4)),
-        _layout("both-12", "Front and rear, 12 sensors",
-                _named(_bumper("front", _SIX)) + _named(_bumper("rear", _SIX))),
-        _layout("around-12", "All round, 12 sensors", _named(front4) + _named(rear4) + _sides()),
-    ]  # fmt: skip
 
 
 def check_positions(positions, where: str = "positions") -> None:
@@ -63,39 +43,14 @@ def own_position(index: int, name: str, edge: str) -> dict:
 
     The edge keeps two jobs on one vehicle apart: the first at the rear is not the first in front.
     """
-    return _position("own-{}-{}".format(edge, index + 1), name.strip(), edge, edge, 3)
+    return position("own-{}-{}".format(edge, index + 1), name.strip(), edge, edge, 3)
 
 
-def _bumper(edge: str, names: tuple) -> list[dict]:
-    positions = []
-    for name in names:
-        reach = 2 if "outer" in name else 3
-        positions.append(_position(edge + "-" + name.replace(" ", "-"), name, edge, edge, reach))
-    return positions
-
-
-def _sides() -> list[dict]:
-    """Side sensors take supply and ground from the bumper next to them (common practice, no source)."""
-    positions = []
-    for edge, name in _SIDES:
-        group = "front" if "front" in name else "rear"
-        positions.append(_position(name.replace(" ", "-"), name, group, edge, 3))
-    return positions
-
-
-def _named(positions: list[dict]) -> list[dict]:
-    """Put the bumper into the name, needed once a vehicle has more than one bumper with sensors."""
-    named = []
-    for position in positions:
-        copy = dict(position)
-        copy["name"] = position["edge"] + " " + position["name"]
-        named.append(copy)
-    return named
-
-
-def _position(identity: str, name: str, group: str, edge: str, reach: int) -> dict:
+def position(identity: str, name: str, group: str, edge: str, reach: int) -> dict:
+    """Return a position of a ready-made layout."""
     return {"id": identity, "name": name, "group": group, "edge": edge, "reach_minutes": reach}
 
 
-def _layout(identity: str, name: str, positions: list[dict]) -> dict:
+def layout(identity: str, name: str, positions: list[dict]) -> dict:
+    """Return a ready-made layout."""
     return {"id": identity, "name": name, "positions": positions}

@@ -61,7 +61,11 @@ class Description:
             "move": move.kind,
             "minutes_x100": minutes,
             "reason": reasons.reason(
-                move.why, self._about(move), minutes, move.kind not in ("retest", "meter")
+                move.why,
+                self._about(move),
+                minutes,
+                move.kind not in ("retest", "meter"),
+                self.case.sort,
             ),
         }
         if move.kind == "meter":

@@ -6,6 +6,7 @@ who knows only the first is not to take the other for an altered one.
 
 from ..codes import labels
 from ..log import envelope
+from ..state.unit import Unit
 from . import named
 from .entries import FoldedLog
 from .entries import gather
@@ -60,7 +61,7 @@ def title(state, unit: str, job: str) -> str:
     """Return whose record it is, in words."""
     if not unit:
         return "the job on {}".format(state.vehicles[state.jobs[job]["vehicle"]]["name"])
-    return "sensor {}".format(labels.shown(state.units[unit]["code"]) or unit)
+    return "{} {}".format(Unit(state, unit).sort.unit, labels.shown(state.units[unit]["code"]) or unit)
 
 
 def file_name(state, unit: str, job: str) -> str:

@@ -4,6 +4,7 @@ What was read off the part or its bag counts; where nothing can be read, a look 
 """
 
 from ..codes import labels
+from ..state.unit import Unit
 from .check import check
 
 
@@ -13,7 +14,11 @@ def look(state, case):
     if unit is None or case["unknown"]:
         return None
     if read["compared"] == "other":
-        return check("fail", "Not the sensor in the pictures", "Compared by eye: it is another one.")
+        return check(
+            "fail",
+            "Not the {} in the pictures".format(Unit(state, unit["id"], case["job"]).sort.unit),
+            "Compared by eye: it is another one.",
+        )
     for field, word in (("serial", "serial number"), ("part", "part number")):
         if read[field] and unit[field] and _plain(read[field]) != _plain(unit[field]):
             sentence = "Read off it: {} {}. The record of {} says {}.".format(

@@ -19,11 +19,11 @@ def refuse(fold, draft, job):
         return refusal("code_use", "Not a label code", "{} is no label code.".format(code), "Read it again.")
     holder = state.codes.get(code)
     if holder is None:
-        return _second(state, data["unit"]) if draft["kind"] == "unit_labelled" else None
-    name = labels.shown(code)
+        return _second(state, data["unit"], job) if draft["kind"] == "unit_labelled" else None
+    name, sort = labels.shown(code), Unit(state, holder, job).sort
     if holder == data["unit"]:
         return refusal(
-            "code_use", "It has this label", "{} is on this sensor already.".format(name), "Go on."
+            "code_use", "It has this label", "{} is on this {} already.".format(name, sort.unit), "Go on."
         )
     if code in state.units[holder]["old_codes"]:
         return refusal(
@@ -34,21 +34,21 @@ def refuse(fold, draft, job):
         )
     return refusal(
         "code_use",
-        "This label is on another sensor",
+        "This label is on another " + sort.unit,
         "{} is {}.".format(name, words.place_words(Unit(state, holder, job))),
-        "Take a fresh label, and check that you hold the sensor you think you hold.",
+        "Take a fresh label, and check that you hold the {} you think you hold.".format(sort.unit),
     )
 
 
-def _second(state, identity):
+def _second(state, identity, job) -> dict | None:
     """A unit gets a second label only after the first was taken out of use: nobody would know of both."""
     unit = state.units.get(identity)
     if unit is None or not unit["code"]:
         return None
-    name = labels.shown(unit["code"])
+    name, sort = labels.shown(unit["code"]), Unit(state, identity, job).sort
     return refusal(
         "code_use",
         "It has a label already",
-        "{} is on this sensor.".format(name),
-        "If {} is torn or lost, take it out of use first, on the page of the sensor.".format(name),
+        "{} is on this {}.".format(name, sort.unit),
+        "If {} is torn or lost, take it out of use first, on the page of the {}.".format(name, sort.unit),
     )

@@ -1,5 +1,7 @@
 """Taking a fact back is allowed where what came after it still makes sense without it."""
 
+from .. import phrases
+from ..state.unit import Unit
 from .refusal import refusal
 
 
@@ -22,9 +24,12 @@ def refuse(fold, draft, job):
             "Later entries rest on this one.",
             "Take back the later ones first, the newest before the older.",
         )
-    if _loses_a_label(fold.state, without):
+    bare = _loses_a_label(fold.state, without)
+    if bare:
         return _refusal(
-            "A sensor that is not fitted would be without its label.",
+            "{} that is not fitted would be without its label.".format(
+                phrases.sentence_case(Unit(fold.state, bare).sort.a_unit)
+            ),
             "Give it another label instead.",
         )
     return None
@@ -37,12 +42,13 @@ def _troubles(state) -> list:
     return found
 
 
-def _loses_a_label(before, after) -> bool:
+def _loses_a_label(before, after) -> str | None:
+    """Return the id of a unit that would lose its label, or None."""
     for identity in after.units:
         unit, known = after.units[identity], before.units.get(identity)
         if known and known["code"] and not unit["code"] and unit["place"] != "fitted":
-            return True
-    return False
+            return identity
+    return None
 
 
 def _refusal(sentence, do):

@@ -28,10 +28,20 @@ def refuse(fold, draft, job):
         return None
     named = data["units"]
     if len(named) < 2 or [unit for unit in named if named.count(unit) > 1]:
-        return refusal("mixed", "Which ones got mixed up?", "It takes at least two sensors.", "Tap them.")
+        return refusal(
+            "mixed",
+            "Which ones got mixed up?",
+            "It takes at least two {}.".format(job.sort.units),
+            "Tap them.",
+        )
     for unit in named:
         if unit not in state.units:
-            return refusal("mixed", "This can't be recorded", "A sensor is not on record.", "Go back.")
+            return refusal(
+                "mixed",
+                "This can't be recorded",
+                "{} is not on record.".format(phrases.sentence_case(job.sort.a_unit)),
+                "Go back.",
+            )
         known = state.units[unit]
         here = known["place"] == "stock" or (known["place"] == "out" and known["job"] == job.id)
         if not here or known["claims"]:

@@ -1,6 +1,7 @@
 """A unit is at exactly one place, and a position holds at most one unit."""
 
 from .. import phrases
+from ..parts.sort import Sort
 from ..state.job import Job
 from ..state.unit import Unit
 from ..words import words
@@ -11,12 +12,13 @@ def refuse(fold, draft, job):
     """Refuse a move that starts where the unit is not, or ends where another unit is."""
     kind, data, state = draft["kind"], draft["data"], fold.state
     if kind == "unit_added" and data["unit"] in state.units:
-        return _refusal("This sensor is on record", "It was added before.", "Go on with it.")
+        sort = Unit(state, data["unit"], job).sort
+        return _refusal("This {} is on record".format(sort.unit), "It was added before.", "Go on with it.")
     if kind not in ("unit_pulled", "unit_fitted", "unit_moved", "unit_seen"):
         return None
     unit = state.units[data["unit"]]
     if kind == "unit_seen":
-        return _refuse_seen(unit, data["how"])
+        return _refuse_seen(unit, data["how"], Unit(state, unit["id"], job).sort)
     name = phrases.sentence_case(words.unit_name(Unit(state, unit["id"], job)))
     if unit["claims"]:
         return _refusal(
@@ -34,7 +36,7 @@ def refuse(fold, draft, job):
             return _refusal(
                 "It does not sit there",
                 "{} is {}, not at {}.".format(name, where, words.position_name(job, data["position"])),
-                "Look again at which sensor you hold.",
+                "Look again at which {} you hold.".format(job.sort.unit),
             )
         return None
     if kind == "unit_moved":
@@ -42,12 +44,14 @@ def refuse(fold, draft, job):
     return _refuse_fit(job, unit, name, where, data["position"])
 
 
-def _refuse_seen(unit, how):
+def _refuse_seen(unit, how, sort: Sort) -> dict | None:
     """Seeing settles where a unit is, so its label has to be read; one without a label has none."""
     if how in ("scanned", "typed") or (unit["claims"] and not unit["code"]):
         return None
     return _refusal(
-        "Read its label", "Only the label says for sure which sensor this is.", "Scan it, or type its code."
+        "Read its label",
+        "Only the label says for sure which {} this is.".format(sort.unit),
+        "Scan it, or type its code.",
     )
 
 
@@ -65,7 +69,7 @@ def _refuse_fit(job: Job, unit, name, where, position):
         return _refusal(
             "It is somewhere else",
             "{} is {}.".format(name, where),
-            "Only a sensor that is in hand on this job can be fitted at {}.".format(wanted),
+            "Only {} that is in hand on this job can be fitted at {}.".format(job.sort.a_unit, wanted),
         )
     occupant = job.fitted_at(position)
     if occupant:

@@ -20,7 +20,7 @@ def refuse(fold, draft, job):
     belongs = words.unit_name(Unit(state, planned, job))
     return refusal(
         "planned_unit",
-        "STOP: wrong sensor in your hand",
+        "STOP: wrong {} in your hand".format(job.sort.unit),
         "This is {}. {} belongs here.".format(seen, phrases.sentence_case(belongs)),
         "Put {} down and pick up {}.".format(seen, belongs),
     )

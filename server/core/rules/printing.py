@@ -3,6 +3,7 @@
 from ..codes import labels
 from ..state.printed import batch_of
 from ..state.printed import printed_codes
+from ..state.unit import Unit
 from .refusal import refusal
 
 RULE = "printing"
@@ -25,7 +26,7 @@ def refuse(fold, draft, job):
             return refusal(
                 RULE,
                 "This label is in use",
-                "{} is on a sensor, or was.".format(name),
+                "{} is on {}, or was.".format(name, Unit(state, state.codes[code]).sort.a_unit),
                 "Print the others: open the batch again.",
             )
         if code in printed or (batch and code not in batch["codes"]):

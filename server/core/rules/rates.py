@@ -18,7 +18,7 @@ def refuse(fold, draft, job):
         kind == "money_set"
         and max(data["labour_per_hour"], data["part_price"], data["wrong_purchase"]) > MOST_MONEY
     ):
-        return _refusal("That is more money than a sensor costs.", "Give the figure again.")
+        return _refusal("That is more money than {} costs.".format(job.sort.a_unit), "Give the figure again.")
     if kind != "rates_set":
         return None
     for name in sorted(data["rates_ppm"]):

@@ -12,17 +12,22 @@ def refuse(fold, draft, job):
     if draft["kind"] != "return_decided":
         return None
     data, unit = draft["data"], fold.state.units[draft["data"]["unit"]]
+    asked = Unit(fold.state, unit["id"], job)
     if not unit["returns"]:
-        return _refusal("Nobody has received this sensor at the counter.", "Scan its label first.")
+        return _refusal(
+            "Nobody has received this {} at the counter.".format(asked.sort.unit), "Scan its label first."
+        )
     if open_return(unit) is None:
         last = unit["returns"][-1]["decision"]
         return _refusal(
             "{} was {} already, signed by {}.".format(
-                phrases.sentence_case(words.unit_name(Unit(fold.state, unit["id"], job))),
+                phrases.sentence_case(words.unit_name(asked)),
                 words.DECIDED[last["decision"]],
                 last["signed"],
             ),
-            "Take that decision back first, or scan the sensor again if it came in once more.",
+            "Take that decision back first, or scan the {} again if it came in once more.".format(
+                asked.sort.unit
+            ),
         )
     if data["decision"] != data["proposed"] and not data["overrule"].strip():
         return _refusal("It goes against what the record says.", "Give your reason in a few words.")

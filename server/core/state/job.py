@@ -1,8 +1,11 @@
 """A job and what the trade asks of it: what is fitted, what is in hand, what happened since the last test."""
 
+from ..parts import sorts
+from ..parts.sort import Sort
 from .state import EMPTY
 from .state import position_of
 from .unit import Unit
+from .unit import sort_on_record
 
 
 class Job:
@@ -27,6 +30,11 @@ class Job:
     def part(self) -> str:
         """The part number that its units were opened with, "" where it was not known."""
         return self.facts["part"]
+
+    @property
+    def sort(self) -> Sort:
+        """The sort of part that it is about: its words, checks and cautions."""
+        return sorts.by_layout(self.facts["layout"])
 
     @property
     def opened_at(self) -> int:
@@ -220,8 +228,13 @@ class Job:
         return self.state.units_out(self.id)
 
     def at_hand(self) -> list[str]:
-        """Return the ids of the units in stock or in hand on it, in order of id."""
-        return self.state.at_hand(self.id)
+        """Return the ids of the units of its sort in stock or in hand on it, in order of id."""
+        return [each for each in self.state.at_hand(self.id) if self._may_take(each)]
+
+    def _may_take(self, unit: str) -> bool:
+        """Tell whether a unit is of this sort; of one that was on no job yet the sort is not known."""
+        other = sort_on_record(self.state, unit)
+        return other is None or other is self.sort
 
     def disputed(self) -> list[str]:
         """Return the ids of disputed units that it has to do with, in order of id."""

@@ -1,5 +1,8 @@
 """A unit and what the trade asks of it: whether it is labelled, in hand, in dispute, and where it is."""
 
+from ..parts import sorts
+from ..parts.sort import Sort
+
 
 class Unit:
     """A unit by its id, as it is on record; `job` is the job from which it is looked at, or None.
@@ -17,6 +20,13 @@ class Unit:
     def __getitem__(self, name: str):
         """Return a fact as the state keeps it."""
         return self.facts[name]
+
+    @property
+    def sort(self) -> Sort:
+        """Its sort of part: of the job from which it is looked at, else of the last job that it was on."""
+        if self.job:
+            return self.job.sort
+        return (self.facts and sort_on_record(self.state, self.id)) or sorts.PARKING_SENSOR
 
     @property
     def code(self) -> str:
@@ -86,3 +96,9 @@ class Unit:
     def mixup(self) -> dict | None:
         """Return the mix-up that it is a body of, while nobody knows which unit it is."""
         return self.state.mixup(self.id)
+
+
+def sort_on_record(state, unit: str) -> Sort | None:
+    """Return the sort of part that a unit on record is, by the last job that it was on; None without one."""
+    jobs = state.units[unit]["jobs"]
+    return sorts.by_layout(state.job_line(jobs[-1])["layout"]) if jobs else None

@@ -11,6 +11,7 @@ from ..facts.draft import draft
 from ..facts.returns import open_return
 from ..guide.step import action
 from ..log import canon
+from ..parts import sorts
 from ..returns.photos import pictures
 from ..state import own_label
 from ..state.job import Job
@@ -195,8 +196,10 @@ def _headline(proposal, made) -> str:
 
 
 def _picture(job: Job | None, photo) -> dict:
-    name = words.position_name(job, photo["position"]) if job and photo["position"] else ""
-    return {"sha256": photo["sha256"], "words": name or "the sensor", "at": photo["at"]}
+    name = "the " + (job.sort if job else sorts.PARKING_SENSOR).unit
+    if job and photo["position"]:
+        name = words.position_name(job, photo["position"])
+    return {"sha256": photo["sha256"], "words": name, "at": photo["at"]}
 
 
 def _received(label, how, read) -> dict:

@@ -40,11 +40,11 @@ def _finding(job: Job, identity, result, tested) -> dict:
         standing, sentence = "bad", told["sentence"]
         sure = "{} sure.".format(told["confidence_words"])
     elif named:
-        standing, sentence = "cleared", "It was not this sensor. " + told["sentence"]
-        sure = "Chance that this sensor is bad: {}.".format(phrases.percent(chance))
+        standing, sentence = "cleared", "It was not this {}. {}".format(job.sort.unit, told["sentence"])
+        sure = "Chance that this {} is bad: {}.".format(job.sort.unit, phrases.percent(chance))
     else:
         standing, sentence = "open", told["sentence"]
-        sure = "Chance that this sensor is bad: {}.".format(phrases.percent(chance))
+        sure = "Chance that this {} is bad: {}.".format(job.sort.unit, phrases.percent(chance))
     return {
         "job": job.id,
         "title": job.vehicle["name"],

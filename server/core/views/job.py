@@ -66,7 +66,6 @@ def job_view(job: Job, result: dict | None) -> dict:
     next_moves = moves.in_words(job, result) if result else []
     unit_history.tell_of_spares(job, next_moves)
     stage, step = next_step.next_step(job, result, next_moves)
-    caution_step = step["id"] if step["id"] in cautions.AT_STEP else step["id"].split(".")[-1]
     return {
         "id": job.id,
         "title": vehicle["name"],
@@ -78,7 +77,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "comes_and_goes": job.comes_and_goes,
         "board": board(job, result),
         "step": step,
-        "cautions": cautions.for_step(caution_step, job.cautions_read),
+        "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),
         "trail": trail.trail(job, result),
         "reasoning": verdict.reasoning(job, result) if result else None,
         "moves": next_moves,

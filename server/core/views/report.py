@@ -7,7 +7,6 @@ customer's calendar.
 from .. import phrases
 from ..evidence import proof
 from ..evidence import verdict
-from ..parts import cautions
 from ..state.job import Job
 from ..words import causes
 from ..words import words
@@ -15,8 +14,6 @@ from . import report_photos
 from . import report_work
 from . import summary
 from . import trail
-
-_CAUTION = "aid"
 
 
 def report(job: Job, result: dict | None) -> dict:
@@ -60,10 +57,13 @@ def _headline(job: Job, result, told) -> str:
                 "Several faults were found." if _live(job, named) else "The faults were found and put right."
             )
         kind, what, _ = causes.split(named[0])
-        place = _group_words(job, kind, what)
-        if _live(job, named):
-            return _WHAT[kind][0].format(place)
-        return _WHAT[kind][1].format(place)
+        return _WHAT[kind][0 if _live(job, named) else 1].format(
+            _group_words(job, kind, what),
+            unit=job.sort.unit,
+            units=job.sort.units,
+            full_names=job.sort.full_names,
+            state=job.sort.obstruction.state,
+        )
     if told["settled"]:
         return "The fault is gone." if _faulted(job) else "No test has shown a fault."
     return "The cause is not certain yet." if _faulted(job) else "No test has shown a fault."
@@ -72,12 +72,12 @@ def _headline(job: Job, result, told) -> str:
 # kind of cause -> (headline while it is there, headline once it is dealt with)
 _WHAT = {
     "unit": (
-        "One of the parking sensors is bad.",
-        "One of the parking sensors was bad and has been taken out.",
+        "One of the {full_names} is bad.",
+        "One of the {full_names} was bad and has been taken out.",
     ),
     "circuit": ("The wiring at {} is at fault.", "The wiring at {} was at fault and has been repaired."),
-    "blocked": ("The sensor at {} is covered or misaligned.", "The sensor at {} was covered or misaligned."),
-    "feed": ("The supply of the {} sensors is at fault.", "The supply of the {} sensors was at fault."),
+    "blocked": ("The {unit} at {} is {state}.", "The {unit} at {} was {state}."),
+    "feed": ("The supply of the {} {units} is at fault.", "The supply of the {} {units} was at fault."),
     "control": ("The control unit is at fault.", "The control unit was at fault."),
 }
 
@@ -121,7 +121,7 @@ def _unit_found(job: Job, cause, unit) -> str:
     if len(places) > 1:
         return (
             "{} was moved from {} to {}, and the fault moved along with it. A fault in the wiring would "
-            "have stayed behind. So the sensor itself is bad.".format(name, places[0], places[-1])
+            "have stayed behind. So the {} itself is bad.".format(name, places[0], places[-1], job.sort.unit)
         )
     return "{} is bad: that is what the tests leave as the explanation.".format(name)
 
@@ -130,24 +130,30 @@ def _circuit_found(job: Job, cause, position) -> str:
     name = words.position_name(job, position)
     if len(verdict.faulted_units(job, position)) > 1:
         return (
-            "Another sensor was fitted at {}, and the fault stayed there. So the sensor is good; the fault "
-            "is in the connector, the wire or the control unit's input of that position.".format(name)
-        )
+            "Another {} was fitted at {}, and the fault stayed there. So the {} is good; the fault "
+            "is in the connector, the wire or the control unit's input of that position."
+        ).format(job.sort.unit, name, job.sort.unit)
     return "The fault is in the connector, the wire or the control unit's input at {}.".format(name)
 
 
 def _blocked_found(job: Job, cause, position) -> str:
-    return "Dirt, ice, thick paint or a wrong aim at {} kept a good sensor from working.".format(
-        words.position_name(job, position)
+    return "{} at {} kept a good {} from working.".format(
+        phrases.sentence_case(job.sort.obstruction.for_customer),
+        words.position_name(job, position),
+        job.sort.unit,
     )
 
 
 def _feed_found(job: Job, cause, group) -> str:
-    return "The {} sensors share one supply and ground. The fault is there, not in the sensors.".format(group)
+    return "The {} {} share one supply and ground. The fault is there, not in the {}.".format(
+        group, job.sort.units, job.sort.units
+    )
 
 
 def _control_found(job: Job, cause, what) -> str:
-    return "The sensors and their wires are good. The fault is in the control unit or its own supply."
+    return "The {} and their wires are good. The fault is in the control unit or its own supply.".format(
+        job.sort.units
+    )
 
 
 _EXPLAINED = {
@@ -164,8 +170,8 @@ def _sure(job, result, told) -> str:
         return ""
     ignored = {entry["test"]: True for entry in result["ignored"]}
     counted = len([n for n in range(len(job.tests)) if n not in ignored])
-    rests = "worked out from {} whose sounder was heard".format(
-        "1 self-test" if counted == 1 else "{} self-tests".format(counted)
+    rests = "worked out from {} {}".format(
+        "1 self-test" if counted == 1 else "{} self-tests".format(counted), job.sort.self_test.whose_was_heard
     )
     if told["verdict"]:
         said = "How sure this is: {}, {}.".format(told["confidence_words"], rests)
@@ -193,25 +199,24 @@ def _proof(job: Job, result, told) -> list[str]:
                 "1 self-test" if clean == 1 else "{} self-tests in a row".format(clean), told["clear_words"]
             )
         )
-    if job.stayed_quiet:
-        names = [words.position_name(job, position) for position in job.stayed_quiet]
-        said.append("Walk-behind check with a pole: {} stayed quiet.".format(phrases.listed(names)))
-    elif job.walk_check:
-        said.append("Walk-behind check with a pole: every sensor sounded.")
+    if job.walk_check:
+        walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
+        heard = walk.missed.format(phrases.listed(names)) if names else walk.report_all_well
+        said.append("{}: {}.".format(walk.report_name, heard))
     return said or ["Nothing proves a repair yet."]
 
 
 def _cautions(job: Job, result, told) -> list[str]:
     said = []
     if told and not told["settled"] and _faulted(job):
-        said.append("The repair is not proven. Do not rely on the parking aid until it is.")
+        said.append("The repair is not proven. Do not rely on the {} until it is.".format(job.sort.system))
     if job.comes_and_goes:
         said.append(
             "This fault came and went. If it shows again, note the weather and what you did, and come back."
         )
     if [unit for unit in job.in_hand()]:
-        said.append("Not every sensor is back in its place yet.")
-    said.append(cautions.sentence(_CAUTION))
+        said.append("Not every {} is back in its place yet.".format(job.sort.unit))
+    said.append(job.sort.cautions[job.sort.caution_in_report].sentence)
     return said
 
 

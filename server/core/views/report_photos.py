@@ -25,9 +25,11 @@ def before_and_after(job: Job) -> dict:
 
 def _shown(job, entry) -> dict:
     data = entry["data"]
-    said = {"screen": "Screen of the self-test", "unit": "A sensor", "work": "The work"}.get(
-        data["shows"], ""
-    )
+    said = {
+        "screen": "Screen of the self-test",
+        "unit": phrases.sentence_case(job.sort.a_unit),
+        "work": "The work",
+    }.get(data["shows"], "")
     if data["position"]:
         said = phrases.sentence_case(words.position_name(job, data["position"]))
     return {"sha256": data["sha256"], "at": entry["at"], "words": said}

@@ -39,7 +39,7 @@ def _read(job, index) -> str:
     test = job.tests[index]
     name = "Self-test {}".format(index + 1)
     if not test["heard"]:
-        return name + ": its sounder was not heard, so it does not count."
+        return "{}: {}, so it does not count.".format(name, job.sort.self_test.was_not_heard)
     if test["faulted"]:
         return "{}: fault at {}.".format(name, _places(job, test["faulted"]))
     return name + ": no fault."
@@ -69,17 +69,17 @@ def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[str]:
         else:
             fresh.append(position)
     if len(moved) > 1:
-        said.append("Exchanged the sensors at {}.".format(_places(job, moved)))
+        said.append("Exchanged the {} at {}.".format(job.sort.units, _places(job, moved)))
     elif moved:
-        said.append("Moved a sensor to {}.".format(_places(job, moved)))
+        said.append("Moved {} to {}.".format(job.sort.a_unit, _places(job, moved)))
     for position in fresh:
         said.append(
-            "Fitted sensor {} at {}.".format(
-                unit_name(job.unit(now[position])), words.position_name(job, position)
+            "Fitted {} {} at {}.".format(
+                job.sort.unit, unit_name(job.unit(now[position])), words.position_name(job, position)
             )
         )
     if gone:
-        said.append("Took out the sensor at {}.".format(_places(job, gone)))
+        said.append("Took out the {} at {}.".format(job.sort.unit, _places(job, gone)))
     return said
 
 

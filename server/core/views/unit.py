@@ -51,7 +51,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "address": labels.address(unit["code"], base) if unit["code"] and base else "",
         "was": [labels.shown(code) for code in unit["old_codes"]],
         "carried": labels_on_unit.carried_view(state, identity),
-        "labels": custody.labels_of(unit),
+        "labels": custody.labels_of(state, unit),
         "history": unit_history.history(state, identity, _open_job(state, unit)),
         "lost": mixups.lost_view(state, unit),
         "jobs": [_job_line(known_job(state, job_id), found) for job_id in unit["jobs"]],
@@ -143,7 +143,7 @@ def _photos(state, unit) -> list:
         for photo in job.photos:
             if unit["id"] in (photo["unit"], photo["sat"]):
                 shown = dict(photo)
-                shown["words"] = "The sensor"
+                shown["words"] = "The " + job.sort.unit
                 if photo["unit"] != unit["id"]:
                     shown["words"] = "At {} of {}".format(
                         words.position_name(job, photo["position"]),

@@ -31,19 +31,19 @@ def phrase(job: Job, cause: str) -> str:
     again = " (after the repair)" if generation > 1 and kind != "blocked" else ""
     if kind == "unit":
         unit = job.unit(what)
-        return "sensor " + unit_name(unit) if unit.is_labelled() else unit_name(unit)
+        return "{} {}".format(job.sort.unit, unit_name(unit)) if unit.is_labelled() else unit_name(unit)
     if kind == "circuit":
         return "the wiring at {}{}".format(words.position_name(job, what), again)
     if kind == "blocked":
-        return "dirt, ice, paint or aim at " + words.position_name(job, what)
+        return "{} at {}".format(job.sort.obstruction.words, words.position_name(job, what))
     if kind == "feed":
-        return "the supply or ground of the {} sensors{}".format(what, again)
+        return "the supply or ground of the {} {}{}".format(what, job.sort.units, again)
     return "the control unit" + again
 
 
 def phrases(job: Job, named: list) -> str:
     """Return several causes as part of a sentence."""
-    return together([phrase(job, cause) for cause in sorted(named)])
+    return together([phrase(job, cause) for cause in sorted(named)], job.sort)
 
 
 def fix(job: Job, cause: str) -> str:
@@ -56,9 +56,9 @@ def fix(job: Job, cause: str) -> str:
             words.position_name(job, what)
         )
     if kind == "blocked":
-        return "Clean {} and check its aim.".format(words.position_name(job, what))
+        return "Clean {} and {}.".format(words.position_name(job, what), job.sort.obstruction.check)
     if kind == "feed":
-        return "Measure the supply and ground that the {} sensors share.".format(what)
+        return "Measure the supply and ground that the {} {} share.".format(what, job.sort.units)
     return "Check the control unit's own supply, ground and plug before you suspect the unit itself."
 
 

@@ -9,6 +9,7 @@ from ..codes import labels
 from ..facts import labelling
 from ..state.job import Job
 from ..state.job import find_job
+from ..state.unit import Unit
 from . import words
 
 # What a move is called; `out` and `fitted` have words of their own below.
@@ -96,7 +97,7 @@ def first_label_follows(unit: dict, moves: list, index: int) -> bool:
     return following["what"] == "labelled" and following == earlier[0] and following["how"] != "tapped"
 
 
-def labels_of(unit: dict) -> list[dict]:
+def labels_of(state, unit: dict) -> list[dict]:
     """Return each label it ever had as {"code", "shown", "state", "at", "sentence"}, those still on it last.
 
     `state` is "on" or "void"; `at` is when it went on, None where that was before anyone noted it.
@@ -106,7 +107,7 @@ def labels_of(unit: dict) -> list[dict]:
     for code in unit["old_codes"] + carried:
         put, void = _noted(unit, code, "label void", False), _noted(unit, code, "label void", True)
         on = code in carried
-        sentence = "On the sensor now."
+        sentence = "On the {} now.".format(Unit(state, unit["id"]).sort.unit)
         if not on:
             sentence = "Void{}.".format(": " + void["note"].rstrip(".") if void and void.get("note") else "")
         shown.append(

@@ -3,25 +3,28 @@
 from ..codes.labels import shown
 from ..facts import labelling
 from ..state.job import Job
+from ..state.unit import Unit
 
 
 def carried_view(state, identity: str) -> dict:
     """Return {"labels": [{"code", "shown"}], "trouble"}: what can be taken out of use, and why one should."""
     unit = state.units[identity]
     codes = labelling.carried(unit)
-    trouble = _double(unit) if unit["also"] else ""
+    trouble = _double(Unit(state, identity)) if unit["also"] else ""
     for conflict in _open(state, labelling.SHARED):
         if conflict["unit"] == identity:
             codes.append(conflict["code"])
-            trouble = _shared(conflict)
+            trouble = _shared(state, conflict)
     return {"labels": [{"code": code, "shown": shown(code)} for code in codes], "trouble": trouble}
 
 
 def label_troubles(job: Job) -> list[str]:
     """Return a sentence for each label of a job that somebody has to look at."""
-    sentences = [_shared(each) for each in _open(job.state, labelling.SHARED) if each["job"] == job.id]
+    sentences = [
+        _shared(job.state, each) for each in _open(job.state, labelling.SHARED) if each["job"] == job.id
+    ]
     for conflict in _open(job.state, labelling.DOUBLE):
-        sentence = _double(job.unit(conflict["unit"]).facts)
+        sentence = _double(job.unit(conflict["unit"]))
         if conflict["job"] == job.id and sentence not in sentences:
             sentences.append(sentence)
     return sentences
@@ -31,14 +34,14 @@ def _open(state, about: str) -> list[dict]:
     return [each for each in state.conflicts if each["open"] and each["about"] == about]
 
 
-def _double(unit: dict) -> str:
-    names = [shown(code) for code in labelling.carried(unit)]
+def _double(unit: Unit) -> str:
+    names = [shown(code) for code in labelling.carried(unit.facts)]
     return (
-        "{} and {} are on record for one sensor. Look which label is on it; take the other out of use."
-    ).format(", ".join(names[:-1]), names[-1])
+        "{} and {} are on record for one {}. Look which label is on it; take the other out of use."
+    ).format(", ".join(names[:-1]), names[-1], unit.sort.unit)
 
 
-def _shared(conflict: dict) -> str:
-    return "Two sensors carry the label {}. Take it off one of them, and out of use there.".format(
-        shown(conflict["code"])
+def _shared(state, conflict: dict) -> str:
+    return "Two {} carry the label {}. Take it off one of them, and out of use there.".format(
+        Unit(state, conflict["unit"]).sort.units, shown(conflict["code"])
     )

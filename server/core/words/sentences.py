@@ -3,7 +3,6 @@
 from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
-from ..parts.wiring import check_by
 from ..state.job import Job
 from . import causes
 from . import words
@@ -19,10 +18,10 @@ class _Names:
 
     listed = staticmethod(phrases.listed)
     code = staticmethod(labels.shown)
-    circuit_check = staticmethod(check_by)
 
     def __init__(self, job: Job):
         self._job = job
+        self.sort = job.sort
 
     def position(self, identity: str) -> str:
         return words.position_name(self._job, identity)

@@ -26,7 +26,7 @@ def position_name(job: Job, position: str) -> str:
 def unit_name(unit: Unit) -> str:
     """Return how a unit is called: its code, else by where it sits or was pulled from."""
     if not unit.is_on_record():
-        return "a sensor that is not on record"
+        return unit.sort.a_unit + " that is not on record"
     if unit.is_labelled():
         return shown(unit.code)
     mixup = unit.mixup()
@@ -34,8 +34,8 @@ def unit_name(unit: Unit) -> str:
         return "one of the {} that got mixed up".format(mixup["count"])
     position = unit.position or unit.pulled_from
     if unit.job and position:
-        return "the sensor from " + position_name(unit.job, position)
-    return "a sensor without a label"
+        return "the {} from {}".format(unit.sort.unit, position_name(unit.job, position))
+    return unit.sort.a_unit + " without a label"
 
 
 def place_words(unit: Unit) -> str:

@@ -1,0 +1,118 @@
+"""What a sort of part is: all that depends on it, named by the step of a job that asks for it.
+
+A sentence in which `{}` stands takes the name of a position, or of several.
+"""
+
+from collections import namedtuple
+
+# Lamps to look at before the first test. `when` is "key_on" or "reverse"; the choices are (result, words)
+# with the results of the kind `lamp_checked`.
+Lamp = namedtuple("Lamp", ("when", "heading", "text", "choices"))
+
+# What can be seen from outside before anything is touched; `found` is ((id, words), ...).
+Look = namedtuple("Look", ("heading", "text", "found"))
+
+# The self-test: how it is started, and what proves that it ran: "sounder heard", "sounder not heard",
+# "its sounder was not heard", "whose sounder was heard". `provoke` is what may bring out a fault that
+# comes and goes. `question` asks for the proof, `yes` and `no` say what either answer means.
+SelfTest = namedtuple(
+    "SelfTest",
+    ("start", "heard", "not_heard", "was_not_heard", "whose_was_heard", "provoke", "question", "yes", "no"),
+)
+
+# How a unit is taken out and put in, and its connector plugged.
+Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
+
+# What keeps a good unit from working (cause `blocked`): "dirt, ice, paint or aim", and as a customer
+# reads it. `clean` is what is done at the position, `look_at` and `check` what is looked at besides.
+Obstruction = namedtuple("Obstruction", ("words", "for_customer", "state", "clean", "look_at", "check"))
+
+# The check in use that ends a job (kind `walk_checked`): its form, what is said of those that did not
+# work (`again_...`, `accepted` is the reason on record), and how it is told.
+Walk = namedtuple(
+    "Walk",
+    (
+        "heading", "text", "button", "again_heading", "again_text", "accepted", "name", "missed", "all_well",
+        "report_name", "report_all_well",
+    ),
+)  # fmt: skip
+
+# A caution: the icon beside it (static/shapes/icons.js) and its sentence.
+Caution = namedtuple("Caution", ("icon", "sentence"))
+
+
+class Sort:
+    """A sort of part; the attributes are its declaration."""
+
+    def __init__(
+        self,
+        *,
+        identity: str,
+        unit: str,
+        units: str,
+        full_names: str,
+        system: str,
+        shares_a_feed: str,
+        layouts,
+        lamps: tuple,
+        look: Look,
+        photograph: str,
+        self_test: SelfTest,
+        handling: Handling,
+        fit_checks: tuple,
+        circuit_checks: tuple,
+        obstruction: Obstruction,
+        walk: Walk,
+        cautions: dict,
+        at_step: dict,
+        caution_in_report: str,
+        rates: dict | None = None,
+        minutes: dict | None = None,
+    ):
+        """Declare a sort.
+
+        `identity` begins the ids of its layouts, before a "/". `unit` and `units` are what one and several
+        are called, `full_names` several to a customer, `system` what they are part of, `shares_a_feed`
+        what has one supply and ground. `layouts` is a function that returns
+        [{"id", "name", "positions"}]; no other sort has a position of the same id. `fit_checks` are
+        {"id", "words"}, `circuit_checks` {"id", "title", "text", "unit", "good", "bad"} in the order in
+        which they are made. `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions;
+        those of the step "cautions" have to be acknowledged. `rates` and `minutes` are those that differ
+        from the defaults of `infer/case.py`.
+        """
+        self.identity = identity
+        self.unit = unit
+        self.units = units
+        self.a_unit = "{} {}".format("an" if unit[0] in "aeio" else "a", unit)
+        self.full_names = full_names
+        self.system = system
+        self.shares_a_feed = shares_a_feed
+        self.layouts = layouts
+        self.lamps = lamps
+        self.look = look
+        self.photograph = photograph
+        self.self_test = self_test
+        self.handling = handling
+        self.fit_checks = fit_checks
+        self.circuit_checks = circuit_checks
+        self.obstruction = obstruction
+        self.walk = walk
+        self.cautions = cautions
+        self.at_step = at_step
+        self.caution_in_report = caution_in_report
+        self.rates = rates or {}
+        self.minutes = minutes or {}
+
+    def finding(self, identity: str) -> str | None:
+        """Return the words for what was found by a look from outside; None where it is none of its own."""
+        for known, words in self.look.found:
+            if known == identity:
+                return words
+        return None
+
+    def circuit_check(self, identity: str) -> dict | None:
+        """Return a check of a circuit by its id, or None."""
+        for check in self.circuit_checks:
+            if check["id"] == identity:
+                return check
+        return None

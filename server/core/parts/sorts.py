@@ -1,0 +1,49 @@
+"""The sorts of part there are, and which one a job is about.
+
+A further sort is a module beside this one and its name in `SORTS`.
+"""
+
+from .parking_sensor import PARKING_SENSOR
+from .sort import Sort
+
+SORTS = [PARKING_SENSOR]
+
+
+def by_identity(identity: str) -> Sort | None:
+    """Return a sort by its id, or None."""
+    for sort in SORTS:
+        if sort.identity == identity:
+            return sort
+    return None
+
+
+def by_layout(layout: str) -> Sort:
+    """Return the sort that the id of a job's layout names before its "/".
+
+    Parking sensors came first: their layouts name no sort. They also stand in for a sort that only a newer
+    version knows, so that its jobs open here as well.
+    """
+    identity, slash, _ = layout.partition("/")
+    return (by_identity(identity) if slash else None) or PARKING_SENSOR
+
+
+def all_layouts() -> list[dict]:
+    """Return the ready-made layouts of every sort as [{"id", "name", "positions"}]."""
+    listed = []
+    for sort in SORTS:
+        for each in sort.layouts():
+            if sort is not PARKING_SENSOR:
+                each["id"] = sort.identity + "/" + each["id"]
+            listed.append(each)
+    return listed
+
+
+def findings() -> list[tuple]:
+    """Return (id, words) of all that can be found by a look from outside, whatever the sort, each id once."""
+    listed, seen = [], {}
+    for sort in SORTS:
+        for identity, words in sort.look.found:
+            if identity not in seen:
+                seen[identity] = True
+                listed.append((identity, words))
+    return listed
