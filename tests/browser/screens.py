@@ -102,6 +102,15 @@ class Screens:
         """Return what is too small for a finger or wider than the screen."""
         return self.page.evaluate(TOO_SMALL, SMALLEST) + self.page.evaluate(TOO_WIDE)
 
+    def lacking(self, *sizes) -> dict:
+        """Return what lacks room by width, height and text size in percent, where anything does."""
+        found = {}
+        for width, height, percent in sizes:
+            self.page.set_viewport_size({"width": width, "height": height})
+            self.text_at(percent)
+            found[width, height, percent] = self.lacks_room()
+        return {size: lacks for size, lacks in found.items() if lacks}
+
 
 @contextlib.contextmanager
 def screens(browser, base, **options):

@@ -9,7 +9,6 @@ from PIL import Image
 from server.commands.cli import main
 from server.core.codes import labels
 from server.site.make import write
-from server.web.shell import find_static
 from tests.browser.screens import screens
 from tests.browser.test_alone_labels import ANSI_LETTER
 from tests.browser.test_alone_labels import address
@@ -20,13 +19,14 @@ from tests.browser.test_alone_labels import printed
 from tests.browser.test_alone_labels import read
 from tests.browser_support import wait_until
 from tests.static.file_host import FileHost
+from tests.wheels import served_app
 
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory):
     """Give the host, and the address that the app is opened by; its folder is not read by case alone."""
     folder = tmp_path_factory.mktemp("site") / "files"
-    write(find_static(), folder)
+    write(served_app(), folder)
     host = FileHost(folder, "/Garage/trail/")
     yield SimpleNamespace(base=host.base.rstrip("/"))
     host.close()

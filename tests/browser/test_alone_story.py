@@ -14,7 +14,6 @@ from server.core.codes import labels
 from server.core.host import Host
 from server.site.make import write
 from server.storage import DataFolder
-from server.web.shell import find_static
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import CODES
 from tests.browser.phone import Phone
@@ -22,15 +21,13 @@ from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 from tests.static.file_host import FileHost
 from tests.static.phone_parts import Phone as PartsPhone
+from tests.wheels import part
+from tests.wheels import served_app
 
 OUTER = "right outer"
-# From beside the page's own module: the site may lie in any folder, and each build in one of its own.
-CORE = """async ([op, args]) => {
-  const main = document.querySelector('script[type=module]').src;
-  const at = (name) => import(new URL(`${name}.js`, main));
-  const [{ openStore }, { openDevice }, { Core }, { openLog }] = await Promise.all(
-    ['log/store', 'log/device', 'core/client', 'log/log'].map(at),
-  );
+# From beside the files of the app, which may lie in any folder; the phone may be offline.
+CORE = """async ([parts, op, args]) => {
+  const { openStore, openDevice, Core, openLog } = await import(parts);
   const store = await openStore();
   const [device, core] = await Promise.all([openDevice(store), Core.start()]);
   await openLog({ store, core, device });
@@ -70,9 +67,11 @@ class AlonePhone(Phone):
     def core(self, op: str, **arguments):
         """Ask a core that has read this phone's log anew."""
         page = self.context.new_page()
+        script = {"body": part("parts.js"), "content_type": "text/javascript"}
+        page.route("**/app/parts.js", lambda route: route.fulfill(**script))
         page.goto(f"{self.base}/")
         page.locator(".screen").wait_for()
-        answer = page.evaluate(CORE, [op, arguments])
+        answer = page.evaluate(CORE, [f"{self.base}/app/parts.js", op, arguments])
         page.close()
         return answer
 
@@ -80,7 +79,7 @@ class AlonePhone(Phone):
 @pytest.fixture
 def site(tmp_path):
     """A host of files with the app in a folder of it, and nothing behind it."""
-    write(find_static(), tmp_path / "site")
+    write(served_app(), tmp_path / "site")
     host = FileHost(tmp_path / "site", "/yard/tools/")
     yield host.base.removesuffix("/")
     host.close()

@@ -21,7 +21,7 @@ BOTH_APPS = pytest.mark.parametrize("server", ["checkout", "wheel"], indirect=Tr
 @pytest.fixture
 def server(tmp_path, request):
     """A fresh server; its first pairing link is `link`. From the wheel its app is bundled."""
-    from_wheel = getattr(request, "param", "checkout") == "wheel"
+    from_wheel = getattr(request, "param", "wheel") == "wheel"
     package = request.getfixturevalue("installed") if from_wheel else ROOT
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))

@@ -23,28 +23,28 @@ from tests.server.keeping.record_yard import filled
 SHOWN = f"{BAD_CODE[:3]}-{BAD_CODE[3:]}"
 
 
-def served(data: Path):
-    """Serves a data folder as a process of its own."""
+def served(data: Path, package: Path):
+    """Serves a data folder as a process of its own, from the installed package."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    return start_server(data, port)
+    return start_server(data, port, package)
 
 
 @pytest.fixture(scope="module")
-def yard(tmp_path_factory):
+def yard(tmp_path_factory, installed):
     """The server of the yard, with its jobs."""
     data = tmp_path_factory.mktemp("yard") / "data"
     filled(data).stored()
-    server = served(data)
+    server = served(data, installed)
     yield server
     server.stop()
 
 
 @pytest.fixture(scope="module")
-def counter(tmp_path_factory):
+def counter(tmp_path_factory, installed):
     """The server of a parts counter elsewhere, which knows nothing of the yard."""
-    server = served(tmp_path_factory.mktemp("counter") / "data")
+    server = served(tmp_path_factory.mktemp("counter") / "data", installed)
     yield server
     server.stop()
 
@@ -196,17 +196,16 @@ def test_no_record_is_made_without_the_server_and_it_says_so(yard, take_phone):
     page.get_by_text("Only the server can seal a record, and it cannot be reached now.").wait_for()
 
 
-@pytest.mark.parametrize("width", [320, 390])
-@pytest.mark.parametrize("percent", [100, 140])
-def test_the_pages_have_room(counter, yard, record, take_phone, width, percent):
-    clerk = take_phone(counter, COUNTER, width=width, height=844)
+SIZES = [(width, 844, percent) for width in (320, 390) for percent in (100, 140)]
+
+
+def test_the_pages_have_room(counter, yard, record, take_phone):
+    clerk = take_phone(counter, COUNTER, width=320)
     choose(clerk, record)
     clerk.page.locator(".foreign").wait_for()
-    clerk.text_at(percent)
-    assert clerk.lacks_room() == []
-    phone = take_phone(yard, width=width, height=844)
+    assert clerk.lacking(*SIZES) == {}
+    phone = take_phone(yard, width=320)
     phone.show(f"/U/{BAD_CODE}").get_by_role("link", name="The record as a file").click()
     phone.page.get_by_role("button", name="Make the file").click()
     phone.page.get_by_role("heading", name="The record is ready").wait_for()
-    phone.text_at(percent)
-    assert phone.lacks_room() == []
+    assert phone.lacking(*SIZES) == {}

@@ -43,16 +43,7 @@ def steps():
 
 
 STEPS = steps()
-
-
-def lacking(phone, *sizes) -> dict:
-    """Return what lacks room by width of the screen and size of the text, where anything does."""
-    found = {}
-    for width, percent in sizes:
-        phone.page.set_viewport_size({"width": width, "height": 640})
-        phone.text_at(percent)
-        found[width, percent] = phone.lacks_room()
-    return {size: lacks for size, lacks in found.items() if lacks}
+NARROW = ((320, 640, 100), (320, 640, 200))
 
 
 @pytest.mark.parametrize("name", STEPS)
@@ -65,7 +56,7 @@ def test_steps_have_room(take_screens, name):
         page.get_by_text("Which ones show a fault?").wait_for()
     if name == "look":
         phone.tap("Left inner")
-    assert lacking(phone, (320, 100), (390, 200), (320, 200)) == {}
+    assert phone.lacking((320, 640, 100), (390, 640, 200), (320, 640, 200)) == {}
 
 
 def test_what_lies_behind_a_job_has_room(take_screens):
@@ -73,14 +64,14 @@ def test_what_lies_behind_a_job_has_room(take_screens):
     addresses = [f"/#/job/{JOB}{part}" for part in JOB_SCREENS] + UNIT_SCREENS
     for address in addresses:
         phone.show_anew(address)
-        assert (address, lacking(phone, (320, 100), (320, 200))) == (address, {})
+        assert (address, phone.lacking(*NARROW)) == (address, {})
 
 
 def test_other_screens_have_room(take_screens):
     phone = take_screens(width=320, height=640)
     for address in OTHER_SCREENS:
         phone.show_anew(address)
-        assert (address, lacking(phone, (320, 100), (320, 200))) == (address, {})
+        assert (address, phone.lacking(*NARROW)) == (address, {})
 
 
 def test_a_long_number_of_a_known_vehicle_has_room_in_large_text(take_screens):

@@ -12,10 +12,16 @@ from tests.static.builds import STYLE
 from tests.static.builds import mark_build
 from tests.static.builds import wait_for_app
 from tests.static.file_host import FileHost
+from tests.wheels import served_app
 
 SCREENS = ["", "#/new", "#/you", "#/find", "#/outbox", "#/labels", "#/labels/print", "#/record", "#/help"]
 UPDATES = "navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true, () => false)"
 WAITING = "navigator.serviceWorker.getRegistration().then((r) => Boolean(r.waiting))"
+# The screen of the address, after the one that stood there or the picture of what it showed last.
+DRAWN_ANEW = """() => {
+  const main = document.querySelector('#app:not([inert]) main');
+  return Boolean(main) && main !== globalThis.before;
+}"""
 LOADED = "performance.getEntriesByType('resource').map(({ name }) => name)"
 KEPT = """async () => ({
   caches: await caches.keys(),
@@ -42,7 +48,7 @@ def make_host():
 def static(tmp_path):
     """Give an app whose builds can be told apart; the first is called `first`."""
     kept = shutil.ignore_patterns("node_modules", "esbuild")
-    static = shutil.copytree(find_static(), tmp_path / "static", ignore=kept)
+    static = shutil.copytree(served_app(), tmp_path / "static", ignore=kept)
     mark_build(static, "first")
     return static
 
@@ -67,7 +73,7 @@ def visit(context, host, complaints=None):
     ],
 )
 def test_the_site_runs_offline_on_a_plain_host(prefix, source, request, context, make_host, tmp_path):
-    static = request.getfixturevalue("installed") / "server/_static" if source == "wheel" else find_static()
+    static = served_app() if source == "wheel" else find_static()
     write(static, tmp_path / "site")
     host = make_host(tmp_path / "site", prefix)
     complaints = Complaints(host.base)
@@ -79,13 +85,14 @@ def test_the_site_runs_offline_on_a_plain_host(prefix, source, request, context,
 
     context.set_offline(True)
     asked = len(host.paths)
+    page = complaints.listen(context.new_page())
     for screen in SCREENS:
-        page = complaints.listen(context.new_page())
+        page.evaluate("() => { globalThis.before = document.querySelector('main'); }")
         page.goto(host.base + screen)
-        page.locator("#app main").wait_for()
+        wait_until(page, DRAWN_ANEW, seconds=30)
         assert page.locator("main").inner_text().strip(), screen
         assert "went wrong" not in page.locator("main").inner_text(), screen
-        page.close()
+    page.close()
     page = complaints.listen(context.new_page())
     page.goto(f"{host.base}u/K7F3M")
     wait_until(page, f"location.href === '{host.base}#/code/K7F3M'")
@@ -97,7 +104,7 @@ def test_the_site_runs_offline_on_a_plain_host(prefix, source, request, context,
 
 
 def test_a_label_opens_the_site_that_is_not_yet_on_the_phone(context, make_host, tmp_path):
-    write(find_static(), tmp_path / "site")
+    write(served_app(), tmp_path / "site")
     host = make_host(tmp_path / "site", "/a/b/")
     page = context.new_page()
 
@@ -109,7 +116,7 @@ def test_a_label_opens_the_site_that_is_not_yet_on_the_phone(context, make_host,
 
 def test_a_host_that_shortens_addresses_serves_it_too(context, make_host, tmp_path):
     """Hosts of files send pages on to the address without .html; their bytes are the same."""
-    write(find_static(), tmp_path / "site")
+    write(served_app(), tmp_path / "site")
     host = make_host(tmp_path / "site", short=True)
     page = visit(context, host)
     assert any(path.endswith("/404.html") for path in host.paths)
@@ -123,7 +130,7 @@ def test_a_host_that_shortens_addresses_serves_it_too(context, make_host, tmp_pa
 
 @pytest.mark.parametrize("path", ["/u/ABCDE", "/pair"])
 def test_an_address_with_another_host_in_its_path_stays_on_this_one(path, context, make_host, tmp_path):
-    write(find_static(), tmp_path / "site")
+    write(served_app(), tmp_path / "site")
     host = make_host(tmp_path / "site")
     other = make_host(tmp_path / "site")
     page = context.new_page()
@@ -138,7 +145,7 @@ def test_an_address_with_another_host_in_its_path_stays_on_this_one(path, contex
 def test_two_sites_of_one_host_keep_apart(context, make_host, tmp_path):
     (tmp_path / "host").mkdir()
     for name in ("one", "two"):
-        write(find_static(), tmp_path / "host" / name)
+        write(served_app(), tmp_path / "host" / name)
     host = make_host(tmp_path / "host")
     for name in ("one", "two"):
         host.base = f"{host.origin}/{name}/"
