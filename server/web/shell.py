@@ -165,8 +165,12 @@ def app_files(static: Path) -> list[Path]:
     )
 
 
+@functools.cache
 def core_bundle() -> bytes:
-    """Returns the core's Python files as the JSON that the phone writes into its interpreter."""
+    """Returns the core's Python files as the JSON that the phone writes into its interpreter.
+
+    Read once in a process: it is the core that this process concludes by.
+    """
     return json.dumps(
         {"digest": core_digest(), "files": core_files()}, ensure_ascii=False, sort_keys=True
     ).encode()

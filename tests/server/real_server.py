@@ -16,16 +16,11 @@ from pathlib import Path
 from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from tests.ports import free_port
 from tests.server.phone import entry_after
 
 ROOT = Path(__file__).resolve().parents[2]
 _PR_CAPBSET_DROP, _CAP_DAC_OVERRIDE = 24, 1
-
-
-def free_port():
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        return free.getsockname()[1]
 
 
 class RealServer:

@@ -8,7 +8,6 @@ import functools
 import io
 import json
 import re
-import socket
 import threading
 from collections import namedtuple
 from collections.abc import Callable
@@ -22,6 +21,7 @@ from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from server.web import shell
+from tests.ports import free_port
 from tests.wheels import part
 from tests.wheels import served_app
 
@@ -51,7 +51,7 @@ class AppServer:
         """Start serving; `port` only to take up an address again."""
         self.data = data
         self.static = static or served_app()
-        self.port = port or _free_port()
+        self.port = port or free_port()
         self.base = f"http://localhost:{self.port}"
         self.requests: list[Request] = []
         self.fault: Fault | None = None
@@ -254,9 +254,3 @@ def answer_of(app, environ, sent: list[tuple[str, str]] | None = None) -> bytes:
     finally:
         answered.close()
     return body.getvalue()
-
-
-def _free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]

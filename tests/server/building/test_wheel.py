@@ -12,7 +12,7 @@ import zipfile
 from contextlib import closing
 from pathlib import Path
 
-from tests.server.real_server import free_port
+from tests.ports import free_port
 from tests.server.serving.connections.client import GET
 from tests.server.serving.connections.client import Client
 

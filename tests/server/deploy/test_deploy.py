@@ -19,10 +19,10 @@ import pytest
 from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from tests.ports import free_port
 from tests.server.certificates import make_pair
 from tests.server.commands.test_cli import Running
 from tests.server.real_server import ROOT
-from tests.server.real_server import free_port
 from tests.server.serving.connections.client import Client
 
 DEPLOY = ROOT / "server" / "deploy"

@@ -14,11 +14,11 @@ from server.clock import now_ms
 from server.commands.cli import main
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from tests.ports import free_port
 from tests.server.certificates import make_pair
 from tests.server.commands.test_cli import Running
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
-from tests.server.real_server import free_port
 from tests.server.serving.connections.client import Client
 
 NAME = "shop.example"

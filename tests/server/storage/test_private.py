@@ -26,11 +26,11 @@ from server.serving.serve import held_open
 from server.storage import DataFolder
 from server.storage import parts
 from server.storage.own_work import noted
+from tests.ports import free_port
 from tests.server.phone import BASE
 from tests.server.phone import jpeg
 from tests.server.real_server import ROOT
 from tests.server.real_server import RealServer
-from tests.server.real_server import free_port
 
 
 def modes(root):

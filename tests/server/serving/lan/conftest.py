@@ -4,23 +4,16 @@ import signal
 import socket
 import ssl
 import urllib.request
-from contextlib import closing
 
 import pytest
 
+from tests.ports import free_ports
 from tests.server.commands.test_cli import Running
 
 
 def two_free_ports():
     """Return a port whose next one is free too: the app's and the trust page's."""
-    while True:
-        with closing(socket.socket()) as one, closing(socket.socket()) as other:
-            one.bind(("127.0.0.1", 0))
-            try:
-                other.bind(("127.0.0.1", one.getsockname()[1] + 1))
-            except (OSError, OverflowError):
-                continue
-            return one.getsockname()[1]
+    return free_ports(2)
 
 
 @pytest.fixture
