@@ -15,6 +15,7 @@ CORE = ROOT / "server" / "core"
 # From the top down. An import runs to a lower floor, or inside a room.
 FLOORS = (
     ("host",),
+    ("operations",),
     ("views",),
     ("guide",),
     ("record", "rules", "returns"),

@@ -85,7 +85,7 @@ def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
     return draft("rates_set", rates_ppm=rates, confidence_ppm=confidence_ppm)
 
 
-def _rate(job, name, meaning):
+def _rate(job, name, meaning) -> dict:
     default = _ppm(job.sort.rates.get(name, RATES[name]))
     if name == "shows" and job.comes_and_goes:
         default = _ppm(readings.SHOWS_COMES_AND_GOES)
@@ -103,7 +103,7 @@ def _rate(job, name, meaning):
     }
 
 
-def _confidence(job):
+def _confidence(job) -> dict:
     default = _ppm(CONFIDENCE)
     changed = job.confidence_ppm != default
     return {
@@ -117,7 +117,7 @@ def _confidence(job):
     }
 
 
-def _comes_and_goes(job, result):
+def _comes_and_goes(job, result) -> dict:
     value = job.comes_and_goes
     offered = shows_rate.estimate(job, result)
     if offered:
@@ -149,7 +149,7 @@ def _whole_percent(ppm: int) -> int:
     return (ppm + 5000) // 10000 * 10000
 
 
-def _code(entry):
+def _code(entry) -> dict:
     counted = "counts" if entry["on"] else "does not count"
     return {
         "position": entry["position"],

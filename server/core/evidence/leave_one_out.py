@@ -202,7 +202,7 @@ def _faults(case: dict) -> list:
     return found
 
 
-def _alternative(result: dict, base: list, faults: list):
+def _alternative(result: dict, base: list, faults: list) -> dict | None:
     """Return the runner-up with the faults that it leaves to chance."""
     other = runner_up(result, base)
     if other is None:

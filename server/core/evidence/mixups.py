@@ -54,7 +54,7 @@ def ways(job: Job) -> list[dict]:
     return found if len(found) > 1 else []
 
 
-def _with(way, body, identity):
+def _with(way, body, identity) -> dict:
     copy = dict(way)
     copy[body] = identity
     return copy
@@ -122,11 +122,11 @@ def cheapest_test(job: Job, entry: dict) -> tuple:
     return [each[2] for each in chosen], hundredths(minutes)
 
 
-def _places(job, places):
+def _places(job, places) -> str:
     return phrases.listed([words.position_name(job, place) for place in places])
 
 
-def _identity(job: Job, identity):
+def _identity(job: Job, identity) -> str:
     return words.unit_name(job.unit(identity))
 
 

@@ -195,7 +195,7 @@ def _blamed(job: Job, identity, seen) -> tuple:
     return 0.0, True
 
 
-def _verdict(job: Job):
+def _verdict(job: Job) -> dict:
     """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
     kept = job.state.verdicts.get(job.id)
     if kept is None or kept[0] != len(job.history):

@@ -13,7 +13,7 @@ def flag(state, event, job, identity, about, code):
     _add(state, event, job["id"] if job else None, identity, about, code, True)
 
 
-def _add(state, event, job, unit, about, code, is_open):
+def _add(state, event, job, unit, about, code, is_open) -> None:
     """Put it on record; job and unit are ids or None."""
     state.add_conflict(
         {

@@ -24,7 +24,7 @@ from .places import known
 from .places import put
 
 
-def _unit_pulled(state, event, job):
+def _unit_pulled(state, event, job) -> None:
     data = event["data"]
     unit = known(state, event, job)
     if disputed(unit) or not _sits(unit, job["vehicle"], data["position"]):
@@ -34,7 +34,7 @@ def _unit_pulled(state, event, job):
     put(state, event, job, unit, "out", None, data["how"])
 
 
-def _unit_fitted(state, event, job):
+def _unit_fitted(state, event, job) -> None:
     data = event["data"]
     unit = known(state, event, job)
     occupied = state.vehicles[job["vehicle"]]["holds"].get(data["position"])
@@ -47,7 +47,7 @@ def _unit_fitted(state, event, job):
         unit["moves"][-1]["override"] = data["override"]
 
 
-def _unit_moved(state, event, job):
+def _unit_moved(state, event, job) -> None:
     data = event["data"]
     unit = known(state, event, job)
     if disputed(unit) or unit["place"] == "fitted":
@@ -56,7 +56,7 @@ def _unit_moved(state, event, job):
     put(state, event, job, unit, data["place"], None, data["how"])
 
 
-def _unit_seen(state, event, job):
+def _unit_seen(state, event, job) -> None:
     """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt."""
     data = event["data"]
     unit = known(state, event, job)
@@ -81,7 +81,7 @@ def _unit_seen(state, event, job):
     put(state, event, job, unit, data["place"], position, data["how"])
 
 
-def _units_mixed(state, event, job):
+def _units_mixed(state, event, job) -> None:
     """Only what is in hand can be mixed up; what is on record elsewhere is in dispute."""
     hand = []
     for identity in event["data"]["units"]:
@@ -98,14 +98,14 @@ def _units_mixed(state, event, job):
         mixups.mix(state, event, job, hand)
 
 
-def _sits(unit, vehicle, position):
+def _sits(unit, vehicle, position) -> bool:
     return unit["place"] == "fitted" and unit["vehicle"] == vehicle and unit["position"] == position
 
 
 _PLACES = ("out", "stock", "counter", "customer", "scrapped")
 
 
-def _names_where_it_was_seen(data, job):
+def _names_where_it_was_seen(data, job) -> str | None:
     """Return what is missing to know at which position of which vehicle a unit was seen fitted, or None."""
     if data["place"] != "fitted":
         return None
@@ -114,7 +114,7 @@ def _names_where_it_was_seen(data, job):
     return None if data["position"] else "It names no position."
 
 
-def _tell_unit_fitted(names, data):
+def _tell_unit_fitted(names, data) -> str:
     said = "{} fitted at {} ({}).".format(
         names.unit(data["unit"]), names.position(data["position"]), HOW.told(data["how"], names)
     )
@@ -123,13 +123,13 @@ def _tell_unit_fitted(names, data):
     return said
 
 
-def _tell_unit_seen(names, data):
+def _tell_unit_seen(names, data) -> str:
     fitted = data["place"] == "fitted"
     where = "at " + names.position(data["position"]) if fitted else names.place(data["place"])
     return "{} seen {}.".format(names.unit(data["unit"]), where)
 
 
-def _tell_units_mixed(names, data):
+def _tell_units_mixed(names, data) -> str:
     said = "{} got mixed up: which is which is not known.".format(names.units(data["units"]))
     return said + (" " + data["note"] if data["note"] else "")
 

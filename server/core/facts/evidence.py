@@ -14,7 +14,7 @@ from .several import Codes
 from .several import RepairedCause
 
 
-def _test_run(state, event, job):
+def _test_run(state, event, job) -> None:
     """Keep the test with what sat where; places in dispute are noted, their readings count for nobody."""
     data = event["data"]
     holds = state.vehicles[job["vehicle"]]["holds"]
@@ -48,7 +48,7 @@ def _test_run(state, event, job):
         job["move"] = None
 
 
-def _reached(move, holds):
+def _reached(move, holds) -> bool:
     """Tell whether every unit of a move sits where the move wants it; a test then ends the move."""
     for position in move["fitted"]:
         if holds.get(position) != move["fitted"][position]:
@@ -56,12 +56,12 @@ def _reached(move, holds):
     return True
 
 
-def _cleaned(state, event, job):
+def _cleaned(state, event, job) -> None:
     job["walk"] = None
     _once(job["pending"]["cleaned"], event["data"]["position"])
 
 
-def _circuit_measured(state, event, job):
+def _circuit_measured(state, event, job) -> None:
     data = event["data"]
     job["meter"].append(
         {
@@ -74,25 +74,25 @@ def _circuit_measured(state, event, job):
     )
 
 
-def _circuit_repaired(state, event, job):
+def _circuit_repaired(state, event, job) -> None:
     data = event["data"]
     job["walk"] = None
     _once(job["pending"]["repaired"], data["cause"])
     job["repairs"].append({"cause": data["cause"], "what": data["what"], "at": event["at"]})
 
 
-def _connector_locked(state, event, job):
+def _connector_locked(state, event, job) -> None:
     place = event["data"]["position"]
     job["locked"][place] = True
     job["plugged_off"] = [each for each in job["plugged_off"] if each != place]
 
 
-def _fit_checked(state, event, job):
+def _fit_checked(state, event, job) -> None:
     data = event["data"]
     job["fit_checks"][data["position"]] = {"unit": data["unit"], "checks": data["checks"]}
 
 
-def _disputed_positions(state, job):
+def _disputed_positions(state, job) -> list[str]:
     """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
     found = []
     for unit in state.claimed_at(job["vehicle"]):
@@ -105,12 +105,12 @@ def _disputed_positions(state, job):
     return sorted(found)
 
 
-def _once(items, item):
+def _once(items, item) -> None:
     if item not in items:
         items.append(item)
 
 
-def _tell_test_run(names, data):
+def _tell_test_run(names, data) -> str:
     if not data["heard"]:
         return "Self-test, {}.".format(names.sort.self_test.not_heard)
     if data["faulted"]:
@@ -118,7 +118,7 @@ def _tell_test_run(names, data):
     return "Self-test: no fault."
 
 
-def _tell_circuit_measured(names, data):
+def _tell_circuit_measured(names, data) -> str:
     check = names.sort.circuit_check(data["check"])
     value = " ({} {})".format(data["value"], check["unit"]) if data["value"] and check else ""
     return "{} at {}: {}{}.".format(

@@ -38,7 +38,7 @@ def first_units(data: dict) -> list[str]:
     ]
 
 
-def _job_opened(state, event, job):
+def _job_opened(state, event, job) -> None:
     if job is not None:  # the same job opened twice: the first opening stands
         conflict(state, event, None, "opened twice")
         return
@@ -70,20 +70,20 @@ def _job_opened(state, event, job):
             job["at_opening"].append(held)
 
 
-def _caution_acknowledged(state, event, job):
+def _caution_acknowledged(state, event, job) -> None:
     job["cautions"][event["data"]["caution"]] = event["actor"]
 
 
-def _lamp_checked(state, event, job):
+def _lamp_checked(state, event, job) -> None:
     data = event["data"]
     job["lamps"][data["when"]] = {"result": data["result"], "note": data["note"]}
 
 
-def _looked(state, event, job):
+def _looked(state, event, job) -> None:
     job["looked"] = {"positions": event["data"]["positions"], "note": event["data"]["note"]}
 
 
-def _photo_taken(state, event, job):
+def _photo_taken(state, event, job) -> None:
     data = event["data"]
     job["photos"].append(
         {
@@ -97,16 +97,16 @@ def _photo_taken(state, event, job):
     )
 
 
-def _walk_checked(state, event, job):
+def _walk_checked(state, event, job) -> None:
     data = event["data"]
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
 
 
-def _left_deliberately(state, event, job):
+def _left_deliberately(state, event, job) -> None:
     job["left"][event["data"]["position"]] = event["data"]["unit"]
 
 
-def _job_closed(state, event, job):
+def _job_closed(state, event, job) -> None:
     out = state.units_out(job["id"])
     if out or state.disputed(job["id"]):
         conflict(state, event, job["id"], "closed with a sensor not accounted for")
@@ -127,7 +127,7 @@ _LAMP_RESULTS = {
 _FOUND = dict(sorts.findings())
 
 
-def _tell_looked(names, data):
+def _tell_looked(names, data) -> str:
     seen = [
         "{} at {}".format(
             names.sort.finding(item["found"]) or _FOUND[item["found"]], names.position(item["position"])
@@ -138,26 +138,26 @@ def _tell_looked(names, data):
     return "Looked: {}.".format(names.listed(seen) if seen else "nothing to see")
 
 
-def _tell_photo_taken(names, data):
+def _tell_photo_taken(names, data) -> str:
     if data["position"]:
         return "Picture of {}.".format(names.position(data["position"]))
     return "Picture of the {}.".format(names.sort.unit if data["shows"] == "unit" else data["shows"])
 
 
-def _tell_walk_checked(names, data):
+def _tell_walk_checked(names, data) -> str:
     walk = names.sort.walk
     heard = walk.missed.format(names.positions(data["missed"])) if data["missed"] else walk.all_well
     return "{}: {}.".format(walk.name, heard)
 
 
-def _tell_left_deliberately(names, data):
+def _tell_left_deliberately(names, data) -> str:
     place = names.position(data["position"])
     if data["unit"] == EMPTY:
         return "{} stays empty: {}.".format(place, data["reason"])
     return "{} stays at {}: {}.".format(names.unit(data["unit"]), place, data["reason"])
 
 
-def _corrected(state, event, job):
+def _corrected(state, event, job) -> None:
     """Do nothing: a correction has done its work before the fold began."""
 
 

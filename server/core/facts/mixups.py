@@ -87,7 +87,7 @@ def settle(state, event, identity: str) -> bool:
     return True
 
 
-def _body(state, event, entry):
+def _body(state, event, entry) -> str | None:
     data = event["data"]
     if data["place"] == "out":
         return in_hand(state, entry)
@@ -108,7 +108,7 @@ def body_id(event: str, number: int) -> str:
     return "u" + hashlib.sha256("{} body {}".format(event, number).encode()).digest().hex()[:12]
 
 
-def _bind(state, event, index, identity, body, how):
+def _bind(state, event, index, identity, body, how) -> None:
     """Let a unit and a body be one: the body's record goes over to the unit, its id becomes an alias."""
     unit, other = state.units[identity], state.units[body]
     state.place_unit(unit, other["place"], other["vehicle"], other["position"], other["job"])

@@ -15,7 +15,7 @@ from .naming import Unit
 from .several import Fitted
 
 
-def _move_started(state, event, job):
+def _move_started(state, event, job) -> None:
     data = event["data"]
     planned = [data["fitted"][position] for position in sorted(data["fitted"])]
     if [unit for unit in planned if unit not in state.units]:
@@ -37,11 +37,11 @@ def _move_started(state, event, job):
     job["fit_checks"] = {}
 
 
-def _move_dropped(state, event, job):
+def _move_dropped(state, event, job) -> None:
     job["move"] = None
 
 
-def _mixup_stopped(state, event, job):
+def _mixup_stopped(state, event, job) -> None:
     data = event["data"]
     job["stops"].append({"position": data["position"], "expected": data["expected"], "seen": data["seen"]})
 
@@ -51,7 +51,7 @@ _EXCHANGES = {"exchange": "Exchange", "replace": "Replacement", "home": "Putting
 _OTHERS = {"retest": "test again", "clean": "clean", "unplug": "unplug", "meter": "wiring checks"}
 
 
-def _tell_move_started(names, data):
+def _tell_move_started(names, data) -> str:
     if data["move"] in _EXCHANGES:
         return "{} begun: {}.".format(_EXCHANGES[data["move"]], names.positions(sorted(data["fitted"])))
     at = ""

@@ -13,7 +13,7 @@ from .kind import MAY_HAVE_JOB
 from .kind import Kind
 
 
-def _labels_printed(state, event, job):
+def _labels_printed(state, event, job) -> None:
     data = event["data"]
     batch = batch_of(state, data["batch"])
     if batch is None:

@@ -40,7 +40,7 @@ def is_final(entry: dict) -> bool:
     return entry["decision"] is not None and entry["decision"]["decision"] != "hold"
 
 
-def _return_received(state, event, job):
+def _return_received(state, event, job) -> None:
     data = event["data"]
     unit = state.units.get(data["unit"])
     if unit is None:  # its label is on no record here: the counter is the first to see it
@@ -67,7 +67,7 @@ def _return_received(state, event, job):
         put(state, event, job, unit, "counter", None, data["how"])
 
 
-def _return_decided(state, event, job):
+def _return_decided(state, event, job) -> None:
     data = event["data"]
     unit = state.units.get(data["unit"])
     if unit is None or not unit["returns"]:
@@ -89,7 +89,7 @@ def _return_decided(state, event, job):
 _DECISIONS = ("accept", "hold", "refuse")
 
 
-def _tell_return_received(names, data):
+def _tell_return_received(names, data) -> str:
     said = "{} is at the parts counter, in the clerk's hand ({}).".format(
         names.unit(data["unit"]), HOW.told(data["how"], names)
     )
@@ -100,7 +100,7 @@ def _tell_return_received(names, data):
     return said
 
 
-def _tell_return_decided(names, data):
+def _tell_return_decided(names, data) -> str:
     said = "{} {} at the parts counter, signed by {}.".format(
         names.unit(data["unit"]), names.decided(data["decision"]), data["signed"]
     )

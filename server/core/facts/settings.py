@@ -9,25 +9,25 @@ from .kind import Kind
 from .naming import Position
 
 
-def _comes_and_goes_set(state, event, job):
+def _comes_and_goes_set(state, event, job) -> None:
     job["comes_and_goes"] = event["data"]["value"]
 
 
-def _rates_set(state, event, job):
+def _rates_set(state, event, job) -> None:
     job["rates"] = event["data"]["rates_ppm"]
     if event["data"]["confidence_ppm"]:
         job["confidence_ppm"] = event["data"]["confidence_ppm"]
 
 
-def _code_weight_set(state, event, job):
+def _code_weight_set(state, event, job) -> None:
     job["code_weights"][event["data"]["position"]] = event["data"]["on"]
 
 
-def _reach_set(state, event, job):
+def _reach_set(state, event, job) -> None:
     job["reach"][event["data"]["position"]] = event["data"]["minutes"]
 
 
-def _money_set(state, event, job):
+def _money_set(state, event, job) -> None:
     data = event["data"]
     job["money"] = {
         name: data[name] for name in ("labour_per_hour", "part_price", "wrong_purchase") if data[name]

@@ -21,7 +21,7 @@ from .places import note_move
 from .places import put
 
 
-def _unit_added(state, event, job):
+def _unit_added(state, event, job) -> None:
     data = event["data"]
     if data["unit"] in state.units:
         contradict(state, event, job, data["unit"], claim_of(data["place"], None, None))
@@ -33,32 +33,32 @@ def _unit_added(state, event, job):
         _label(state, event, job, unit, data["code"])
 
 
-def _unit_labelled(state, event, job):
+def _unit_labelled(state, event, job) -> None:
     unit = known(state, event, job)
     _label(state, event, job, unit, event["data"]["code"])
     note_move(event, unit, "labelled", event["data"]["how"])
 
 
-def _label_voided(state, event, job):
+def _label_voided(state, event, job) -> None:
     unit = known(state, event, job)
     labelling.void(state, unit, event["data"]["code"])
     note_move(event, unit, "label void", "tapped")
 
 
-def _part_noted(state, event, job):
+def _part_noted(state, event, job) -> None:
     unit = known(state, event, job)
     unit["part"] = event["data"]["part"] or unit["part"]
     unit["serial"] = event["data"]["serial"] or unit["serial"]
 
 
-def _label(state, event, job, unit, code):
+def _label(state, event, job, unit, code) -> None:
     """Bind a code to a unit, and flag what needs a person to look at it."""
     about = labelling.put_on(state, unit, code)
     if about:
         flag(state, event, job, unit["id"], about, code)
 
 
-def _tell_unit_added(names, data):
+def _tell_unit_added(names, data) -> str:
     name = names.code(data["code"]) or names.sort.a_unit
     return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
 

@@ -85,7 +85,7 @@ def _quiet(job: Job) -> list:
     ]
 
 
-def _walk_again(job: Job, result, quiet):
+def _walk_again(job: Job, result, quiet) -> dict:
     """Quiet at the pole although the self-test passes: aim, seat or dirt; listen again or accept it."""
     holds = job.holds
     made = _walk(job, result)
@@ -102,7 +102,7 @@ def _walk_again(job: Job, result, quiet):
     return made
 
 
-def _walk(job, result):
+def _walk(job, result) -> dict:
     everything = [position["id"] for position in job.positions]
     return step(
         "walk",
@@ -130,7 +130,7 @@ def _away_from_home(job: Job) -> list:
     return away
 
 
-def _home(job: Job, away):
+def _home(job: Job, away) -> dict:
     vehicle = job.vehicle
     lines, leave = [], []
     for position in away:
@@ -184,7 +184,7 @@ def _homeward(vehicle, away) -> dict:
     return fitted
 
 
-def _place_to_return_to(job: Job, unit, result):
+def _place_to_return_to(job: Job, unit, result) -> str | None:
     """Return the position a good unit came from, where another sits now; None for one under suspicion."""
     position = job.unit(unit).pulled_from
     blamed = result["verdict"]["causes"] if result["verdict"] else []
@@ -208,7 +208,7 @@ def _parked(job: Job, chance) -> str | None:
     return None
 
 
-def _back_from_stock(job: Job, position, chance):
+def _back_from_stock(job: Job, position, chance) -> dict:
     """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
     vehicle = job.vehicle
     own, sits = vehicle["home"][position], vehicle["holds"][position]
@@ -230,7 +230,7 @@ def _back_from_stock(job: Job, position, chance):
     )
 
 
-def _where_to(job: Job, out, result):
+def _where_to(job: Job, out, result) -> dict:
     unit = out[0]
     name = words.unit_name(job.unit(unit))
     choices = [

@@ -180,7 +180,7 @@ def shared_step(job: Job, found: list) -> dict:
     )
 
 
-def _shared(job: Job, cause, base):
+def _shared(job: Job, cause, base) -> dict:
     return step(
         "wiring.shared",
         "Check {}".format(causes.phrase(job, cause)),

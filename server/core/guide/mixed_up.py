@@ -31,7 +31,7 @@ def _loose(job: Job, body) -> bool:
     return unit.is_in_hand_here() and not unit.is_disputed()
 
 
-def _label(job: Job, entry, bare):
+def _label(job: Job, entry, bare) -> dict:
     told = mixups.settling_words(job, entry)
     return step(
         "mixed.label",
@@ -48,7 +48,7 @@ def _label(job: Job, entry, bare):
     )
 
 
-def _fit(job: Job, loose, places):
+def _fit(job: Job, loose, places) -> dict:
     """Which of them goes where is all the same: none is likelier to be the bad one than another."""
     fitted, said = {}, []
     for index in range(min(len(loose), len(places))):

@@ -24,7 +24,7 @@ def in_words(job: Job, result: dict) -> list[dict]:
     return [_move(job, entry) for entry in result["next"]]
 
 
-def _move(job: Job, entry):
+def _move(job: Job, entry) -> dict:
     return {
         "move": entry["move"],
         "title": title_of(job, entry),
@@ -126,7 +126,7 @@ def _ring(job, ring) -> str:
     return "move {} in a ring: {}".format(count, ", ".join(steps))
 
 
-def _position(entry):
+def _position(entry) -> str:
     """Return the position a move is about: named, or the one it refits."""
     return entry["position"] if "position" in entry else sorted(entry["fitted"])[0]
 
@@ -136,7 +136,7 @@ def _cleaned(entry) -> list:
     return entry["positions"] if "positions" in entry else [entry["position"]]
 
 
-def _start(entry):
+def _start(entry) -> dict:
     facts = {
         "move": entry["move"],
         "fitted": entry.get("fitted", {}),

@@ -191,7 +191,7 @@ def put_back(job: Job, units: list) -> dict:
     )
 
 
-def _take(job: Job, now):
+def _take(job: Job, now) -> dict:
     name = words.unit_name(job.unit(now["unit"]))
     return step(
         "take",
@@ -202,7 +202,7 @@ def _take(job: Job, now):
     )
 
 
-def _pull(job: Job, now):
+def _pull(job: Job, now) -> dict:
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
     handling = job.sort.handling
@@ -226,7 +226,7 @@ def _pull(job: Job, now):
     )
 
 
-def _fit(job: Job, now):
+def _fit(job: Job, now) -> dict:
     name = words.unit_name(job.unit(now["unit"]))
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
@@ -244,7 +244,7 @@ def _fit(job: Job, now):
     )
 
 
-def _lock(job: Job, now):
+def _lock(job: Job, now) -> dict:
     where = words.position_name(job, now["position"])
     return step(
         "lock",
@@ -254,7 +254,7 @@ def _lock(job: Job, now):
     )
 
 
-def _check(job: Job, now):
+def _check(job: Job, now) -> dict:
     ids = [check["id"] for check in job.sort.fit_checks]
     return step(
         "check",

@@ -89,13 +89,13 @@ def proving(job: Job, result: dict | None) -> bool:
     return not live
 
 
-def _retest(job: Job, result):
+def _retest(job: Job, result) -> tuple:
     again = job.move and job.move["move"] == "retest" and _clean_in_a_row(job, result)
     stage = "prove" if again or proving(job, result) else "swap"
     return stage, moving.test_step(job, "Run the self-test")
 
 
-def _after_test(job: Job, result, moves):
+def _after_test(job: Job, result, moves) -> tuple:
     if len(result["ignored"]) == len(job.tests):
         return "test", moving.test_step(job, "Run the self-test again")
     if mixups.doubtful(job, result) and not result["verdict"]:

@@ -42,7 +42,7 @@ def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: st
     return handler(job, expects, read, how)
 
 
-def _told_apart(state, read, how):
+def _told_apart(state, read, how) -> dict:
     """The old label of one that got mixed up is still on: the part in the hand is that one."""
     entry = state.mixed[state.units[read["unit"]]["mixed"]]
     if in_hand(state, entry) is None:
@@ -62,7 +62,7 @@ def _told_apart(state, read, how):
     return read
 
 
-def _at_mixed(job: Job, expects, read, how):
+def _at_mixed(job: Job, expects, read, how) -> dict:
     """A fresh label goes on the next of those that got mixed up."""
     if read["unit"]:
         return _on_another(job, read, _on_another_title(job), "Take a fresh label for the next one.", [])
@@ -71,7 +71,7 @@ def _at_mixed(job: Job, expects, read, how):
     return read
 
 
-def _at_pull(job: Job, expects, read, how):
+def _at_pull(job: Job, expects, read, how) -> dict:
     """The unit just pulled: a fresh label goes on it, or its own label shows that it is the one."""
     unit, position = expects["unit"], expects["position"]
     known = job.unit(unit)
@@ -94,7 +94,7 @@ def _at_pull(job: Job, expects, read, how):
     return read
 
 
-def _at_fit(job: Job, expects, read, how):
+def _at_fit(job: Job, expects, read, how) -> dict:
     unit, position = expects["unit"], expects["position"]
     if read["unit"] != unit:
         return _wrong(job, read, unit, position, how)
@@ -110,7 +110,7 @@ def _reason_given(job) -> str:
     return job.move["reason"] if job.move and job.move["move"] == "replace" else ""
 
 
-def _at_take(job: Job, expects, read, how):
+def _at_take(job: Job, expects, read, how) -> dict:
     unit = expects["unit"]
     if read["unit"] != unit:
         return _wrong(job, read, unit, expects["position"], how)
@@ -118,7 +118,7 @@ def _at_take(job: Job, expects, read, how):
     return read
 
 
-def _at_where_to(job: Job, expects, read, how):
+def _at_where_to(job: Job, expects, read, how) -> dict:
     """Only proves which unit is in the hand; the place is said next."""
     if read["unit"] != expects["unit"]:
         return _wrong(job, read, expects["unit"], "", how)
@@ -126,7 +126,7 @@ def _at_where_to(job: Job, expects, read, how):
     return read
 
 
-def _at_new(job: Job, expects, read, how):
+def _at_new(job: Job, expects, read, how) -> dict:
     """A new unit wants a label that no unit has."""
     if read["unit"]:
         return _on_another(job, read, _on_another_title(job), "Take a fresh label.", [])
@@ -144,7 +144,7 @@ def _on_another(job: Job, read, title: str, more: str, events: list) -> dict:
     return _stop(read, title, "{} is {}.".format(read["shown"], where), more, events)
 
 
-def _wrong(job: Job, read, unit, position, how):
+def _wrong(job: Job, read, unit, position, how) -> dict:
     """The stop itself: what it is, what belongs here, where that one is, what to do."""
     belongs = unit_name(job.unit(unit))
     if read["unit"] is None:
@@ -177,11 +177,11 @@ def _whereabouts(job: Job, unit, pulled) -> str:
     return "is " + words.place_words(known)
 
 
-def _stopped(position, unit, read, how):
+def _stopped(position, unit, read, how) -> dict:
     return draft("mixup_stopped", position=position, expected=unit, seen=read["code"], how=how)
 
 
-def _stop(read, title, sentence, more, events):
+def _stop(read, title, sentence, more, events) -> dict:
     return {
         "outcome": "stop",
         "shown": read["shown"],

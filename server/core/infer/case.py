@@ -142,7 +142,7 @@ def _duration(value, field: str) -> float:
     return validate.a_number(value, field, 0, 10000, "a number of minutes from 0 to 10000")
 
 
-def _positions(raw, reach: float):
+def _positions(raw, reach: float) -> tuple:
     positions = []
     where = {}
     for n, entry in enumerate(validate.a_list(raw, "positions")):
@@ -163,7 +163,7 @@ def _positions(raw, reach: float):
     return positions, where
 
 
-def _units(raw, prior: float):
+def _units(raw, prior: float) -> tuple:
     units = []
     who = {}
     for n, entry in enumerate(validate.a_list(raw, "units")):
@@ -280,7 +280,7 @@ def _check(raw, field: str, names: _Names) -> Meter:
     return Meter(names.where[place], reads == "bad", generation)
 
 
-def _check_generations(case: Case):
+def _check_generations(case: Case) -> None:
     """A meter can only have read a circuit that was there: one, and one more for each repair."""
     repairs = [1] * len(case.positions)
     for done in [test.repaired for test in case.tests] + [case.now.repaired]:

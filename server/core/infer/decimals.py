@@ -52,5 +52,5 @@ def to_decimals(value):
     return result
 
 
-def _by_order(key: str):
+def _by_order(key: str) -> tuple:
     return (_ORDER.index(key) if key in _ORDER else len(_ORDER), key)

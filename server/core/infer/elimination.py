@@ -78,7 +78,7 @@ class Eliminated:
         rows = in_order([(-share, mask) for share, mask in subsets])
         return [(-less, mask) for less, mask in rows[:most]]
 
-    def _at_least(self, least: float, most: int):
+    def _at_least(self, least: float, most: int) -> list | None:
         """Return the (share, mask) of at least `least`; None when they are more than `most`."""
         partial = [(1.0, 0)]
         for n in range(len(self.buckets) - 1, -1, -1):
@@ -104,7 +104,7 @@ class Eliminated:
             partial = longer
         return partial
 
-    def _run(self, weights: list):
+    def _run(self, weights: list) -> tuple:
         """Eliminate every cause; return the buckets and the total weight."""
         tables = list(self.tables)
         total = self.one
@@ -129,7 +129,7 @@ class Eliminated:
         return buckets, total
 
 
-def _as_table(causes: list, base: int, values: list):
+def _as_table(causes: list, base: int, values: list) -> tuple:
     """Return a factor as (its causes, a value for each state of them)."""
     states = []
     for state in range(1 << len(causes)):
@@ -182,7 +182,7 @@ def _order(size: int, scopes: list) -> list:
     return order
 
 
-def _join(neighbours: list, cause: int, others: list):
+def _join(neighbours: list, cause: int, others: list) -> None:
     for other in others:
         if other != cause and other not in neighbours[cause]:
             neighbours[cause].append(other)

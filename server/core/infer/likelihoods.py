@@ -36,7 +36,7 @@ def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
     return likelihoods
 
 
-def _cause(cause, where: dict, groups: list, who: dict):
+def _cause(cause, where: dict, groups: list, who: dict) -> tuple:
     """Return (kind, number) of a cause by name, or (None, 0)."""
     if not isinstance(cause, str):
         return None, 0

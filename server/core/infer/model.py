@@ -45,7 +45,7 @@ class Model:
             counts.append(0)
         return len(self.names) - 1
 
-    def _start(self):
+    def _start(self) -> None:
         case = self.case
         rates = case.rates
         self.unit = [self._add("unit", "unit:" + u.id, u.prior) for u in case.units]
@@ -58,7 +58,7 @@ class Model:
         self.fitted = [NOBODY] * size
         self.blockable = [True] * size
 
-    def _walk(self):
+    def _walk(self) -> None:
         for n, test in enumerate(self.case.tests):
             self._repair(test.repaired)
             for place in test.cleaned:
@@ -97,7 +97,7 @@ class Model:
             fitted[place] = unit
         return fitted
 
-    def _move(self, fitted: list):
+    def _move(self, fitted: list) -> None:
         """Take over what is where; a position that was handled is no longer blocked."""
         for place in range(len(fitted)):
             was = self.fitted[place]
@@ -105,7 +105,7 @@ class Model:
                 self.blockable[place] = False
         self.fitted = fitted
 
-    def _repair(self, repairs: list):
+    def _repair(self, repairs: list) -> None:
         for kind, number in repairs:
             rows = self.controls
             if kind == "circuit":
@@ -116,7 +116,7 @@ class Model:
             name = "{}#{}".format(self.names[first], len(rows) + 1)
             rows.append(self._add(kind, name, self.priors[first]))
 
-    def _set_aside(self, test):
+    def _set_aside(self, test) -> str | None:
         """Return why a test proves nothing, or None when it counts."""
         if not test.heard:
             return reasons.not_heard(self.case.sort)
@@ -138,7 +138,7 @@ class Model:
                 parents.append(self.blocked[place])
         return sorted(parents)
 
-    def _read_test(self, n: int, test):
+    def _read_test(self, n: int, test) -> None:
         for place in range(len(self.fitted)):
             unplugged = place in test.unplugged
             if place in test.silent or (test.fitted[place] == NOBODY and not unplugged):
@@ -153,7 +153,7 @@ class Model:
                 for cause in parents:
                     self.clean[cause] += 1
 
-    def _read_meter(self):
+    def _read_meter(self) -> None:
         for check in self.case.meter:
             cause = self.circuits[check.position][check.generation - 1]
             if check.bad:

@@ -123,7 +123,7 @@ class LookAhead:
         best = self._to_the_end(state, ranked, among, hypotheses)
         return ranked if best is None else [best] + [move for move in ranked if move is not best]
 
-    def _to_the_end(self, state, ranked: list, among: list, hypotheses: list):
+    def _to_the_end(self, state, ranked: list, among: list, hypotheses: list) -> Move | None:
         """Return the move with the least minutes to the end, None where that is too much to work out."""
         # A fault that comes and goes has no end in sight: only estimates, which would decide on nothing.
         if self.often > 1 or len(self.observation.read()) > SMALL_BOARD:
@@ -189,7 +189,7 @@ class LookAhead:
             expected = expected + outcome.total * self.left(outcome, look.reached, look.live)
         return expected
 
-    def _price(self, looks: list, uncertain: float):
+    def _price(self, looks: list, uncertain: float) -> None:
         """Find what a move that settles costs here, and what a bit does.
 
         A first price of a bit is the best that one move offers. With it the best move is known,

@@ -176,7 +176,7 @@ class Outlook:
                     fresh[cause] = chance
         return [(cause, fresh[cause]) for cause in sorted(fresh)]
 
-    def _best(self, readings: list, pattern: int, fresh: list):
+    def _best(self, readings: list, pattern: int, fresh: list) -> tuple | None:
         """Return (joint probability, causes) of the explanation that a result would favour."""
         best = None
         for weight, mask in self.entries[:_TRIED]:

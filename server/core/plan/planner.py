@@ -115,7 +115,7 @@ class _Planner:
             ordered[slots[n]] = checks[check]
         return ordered
 
-    def _doubted(self):
+    def _doubted(self) -> Move | None:
         """Return the move that asks whether the test watches a suspect's new place, None without doubt.
 
         In doubt is a place that reads clean with a suspect in it, and never showed a fault before.

@@ -24,6 +24,7 @@ from .file import SEAL
 from .file import SEAL_APP
 from .file import VERSION
 from .file import photo_member
+from .form import Hashes
 from .form import NotOfTheForm
 from .form import check_record
 from .form import identity
@@ -138,7 +139,7 @@ def _record(text: str, seal: Seal) -> dict:
     return record
 
 
-def _hashes(text: str, members: dict, seal: Seal):
+def _hashes(text: str, members: dict, seal: Seal) -> Hashes:
     if members[HASHES] != seal.digests.get(HASHES):
         raise _altered("{} was changed".format(HASHES))
     try:

@@ -56,6 +56,6 @@ def _since_its_job(unit, job) -> list:
     return unit["moves"]
 
 
-def _note(gaps, words_of_it):
+def _note(gaps, words_of_it) -> None:
     if words_of_it not in gaps:
         gaps.append(words_of_it)

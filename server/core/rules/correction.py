@@ -51,5 +51,5 @@ def _loses_a_label(before, after) -> str | None:
     return None
 
 
-def _refusal(sentence, do):
+def _refusal(sentence, do) -> dict:
     return refusal("correction", "This can't be taken back", sentence, do)

@@ -55,7 +55,7 @@ def _refuse_seen(unit, how, sort: Sort) -> dict | None:
     )
 
 
-def _refuse_move(unit, name, where, place, job):
+def _refuse_move(unit, name, where, place, job) -> dict | None:
     if unit["place"] == "fitted":
         return _refusal("It is still fitted", "{} is {}.".format(name, where), "Pull it first.")
     if unit["place"] == place and (place != "out" or (job and unit["job"] == job.id)):
@@ -63,7 +63,7 @@ def _refuse_move(unit, name, where, place, job):
     return None
 
 
-def _refuse_fit(job: Job, unit, name, where, position):
+def _refuse_fit(job: Job, unit, name, where, position) -> dict | None:
     wanted = words.position_name(job, position)
     if unit["place"] != "out" or unit["job"] != job.id:
         return _refusal(
@@ -81,5 +81,5 @@ def _refuse_fit(job: Job, unit, name, where, position):
     return None
 
 
-def _refusal(title, sentence, do):
+def _refusal(title, sentence, do) -> dict:
     return refusal("one_place", title, sentence, do)

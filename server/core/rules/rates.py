@@ -32,5 +32,5 @@ def refuse(fold, draft, job):
     return None
 
 
-def _refusal(sentence, do):
+def _refusal(sentence, do) -> dict:
     return refusal("rates", "This can't be assumed", sentence, do)

@@ -34,5 +34,5 @@ def refuse(fold, draft, job):
     return None
 
 
-def _refusal(sentence, do):
+def _refusal(sentence, do) -> dict:
     return refusal("returns", "This can't be decided yet", sentence, do)

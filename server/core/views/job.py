@@ -117,7 +117,7 @@ def board(job: Job, result: dict | None) -> dict:
                 "count_on_edge": edges[edge],
                 "mark": mark,
                 "word": _MARK_WORDS[mark],
-                "unit": _unit_brief(job.state, unit),
+                "unit": _unit_brief(job.state, unit) if unit else None,
                 "photo": photos.get(position["id"], ""),
                 "reach_minutes": readings.reach(job, position),
             }
@@ -126,7 +126,7 @@ def board(job: Job, result: dict | None) -> dict:
     return {"kind": kind, "positions": shown}
 
 
-def _mark(job: Job, result, position, unit):
+def _mark(job: Job, result, position, unit) -> str:
     """Return how a position stands: its last counted reading with the unit that sits there now."""
     if unit is None:
         return "empty"
@@ -151,14 +151,12 @@ def unit_line(state, identity: str) -> dict:
     return line
 
 
-def _unit_brief(state, unit):
-    if unit is None:
-        return None
+def _unit_brief(state, unit) -> dict:
     known = state.units[unit]
     return {"id": unit, "shown": labels.shown(known["code"]), "part": known["part"]}
 
 
-def _unit_line(job: Job, unit):
+def _unit_line(job: Job, unit) -> dict:
     line = _unit_brief(job.state, unit)
     line["name"] = words.unit_name(job.unit(unit))
     line["where"] = words.place_words(job.unit(unit))
@@ -176,7 +174,7 @@ def _unit_line(job: Job, unit):
     return line
 
 
-def _stages(stage, closed):
+def _stages(stage, closed) -> list[dict]:
     names = [entry[0] for entry in next_step.STAGES]
     at = names.index(stage)
     shown = []
@@ -198,7 +196,7 @@ _NOT_UNDERSTOOD = {
 }
 
 
-def _history(job: Job):
+def _history(job: Job) -> list[dict]:
     shown = []
     for entry in reversed(job.history):
         known = entry["understood"]

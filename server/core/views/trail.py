@@ -55,7 +55,7 @@ def reading(job: Job, index: int, position: str, aside: dict) -> str:
     return "fault" if position in test["faulted"] else "clean"
 
 
-def _line(job: Job, unit, aside, suspects):
+def _line(job: Job, unit, aside, suspects) -> dict:
     points = []
     for index in range(len(job.tests)):
         fitted = job.tests[index]["fitted"]

@@ -123,7 +123,7 @@ def labels_of(state, unit: dict) -> list[dict]:
     return shown
 
 
-def _noted(unit, code, what, same):
+def _noted(unit, code, what, same) -> dict | None:
     """Return the first move that names a code and is (or is not) of a kind."""
     for move in unit["moves"]:
         if move.get("code") == code and (move["what"] == what) == same:

@@ -48,7 +48,7 @@ def outlook(job: Job, entry: dict) -> list[dict]:
     return shown
 
 
-def _row_for(job, entry, outcome, rows):
+def _row_for(job, entry, outcome, rows) -> dict | None:
     """Return the row that says the same already: of unplugging, or of fewer of the same faults."""
     for row in rows:
         if _meaning(row["then"]) != _meaning(outcome["then"]) or "reads" in outcome:

@@ -1,0 +1,39 @@
+"""The parts counter: what a returned unit is, what waits, what was decided."""
+
+from ..errors import BadInput
+from ..views import counter
+from ..views import counter_lists
+from .held import Held
+
+
+class CounterOperations(Held):
+    """Answers a clerk."""
+
+    def op_counter(
+        self, now, text="", unit="", how="scanned", host="", read=None, window_days=0, record=None
+    ):
+        """Propose what to do with a unit, named by its label's text or, of one that waits, by its id."""
+        state = self.fold.state
+        if unit:
+            identity = state.now(unit)
+            if identity not in state.units:
+                raise BadInput("unit", unit, "a sensor that is on record")
+            label = counter.label_of(state, state.units[identity])
+        else:
+            label = counter.read_label(state, text, host)
+        if label["outcome"] != "unit":
+            return label
+        asked = {"how": how, "read": read, "now": now, "window_days": window_days, "record": record}
+        return counter.look(state, label, asked, self._reasoned)
+
+    def op_waiting(self):
+        """Return the returns that wait for a decision."""
+        return counter_lists.waiting(self.fold.state)
+
+    def op_decided(self, start, end):
+        """Return the decisions of the counter from `start` to before `end`, in milliseconds."""
+        return counter_lists.decided(self.fold.state, start, end)
+
+    def op_find(self, text):
+        """Return the units that a text finds."""
+        return counter_lists.find(self.fold.state, text)

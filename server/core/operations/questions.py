@@ -1,0 +1,54 @@
+"""Small questions that need no log: canonical text, chains, numbers, layouts, a case to reason over."""
+
+from ..codes import troublecode
+from ..codes import vin as vin_numbers
+from ..log import canon
+from ..log import chain
+from ..log import envelope
+from ..parts import layouts
+from ..parts import sorts
+from ..plan.answer import reason
+
+
+class QuestionOperations:
+    """Answers from the question alone."""
+
+    def op_canonical(self, value):
+        """Return the canonical JSON of a value and its SHA-256."""
+        text = canon.dumps(value)
+        return {"text": text, "sha256": canon.sha256_hex(text)}
+
+    def op_chain(self, events, seq=0, prev=""):
+        """Return the first fault in one device's chain of envelopes."""
+        return {"fault": chain.first_fault(events, seq, prev)}
+
+    def op_envelope(self, event):
+        """Check an envelope and return its hash."""
+        envelope.check(event)
+        return {"hash": envelope.hash_of(event)}
+
+    def op_vin(self, vin):
+        """Look at a vehicle identification number."""
+        return vin_numbers.look(vin)
+
+    def op_trouble_code(self, code, failure_type=""):
+        """Look at a trouble code."""
+        return troublecode.look(code, failure_type)
+
+    def op_trouble_code_bytes(self, high, low):
+        """Return the text of a two-byte trouble code."""
+        return troublecode.from_bytes(high, low)
+
+    def op_layouts(self):
+        """Return the ready-made layouts."""
+        return sorts.all_layouts()
+
+    def op_own_positions(self, names, edge):
+        """Return positions for own names, drawn along `edge` from left to right."""
+        positions = [layouts.own_position(index, names[index], edge) for index in range(len(names))]
+        layouts.check_positions(positions)
+        return positions
+
+    def op_reason(self, case):
+        """Reason over a case; probabilities in parts per billion."""
+        return reason(case)

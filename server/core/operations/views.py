@@ -1,0 +1,82 @@
+"""What screens show of jobs, units and vehicles, and what a scan means at a step."""
+
+from ..errors import BadInput
+from ..evidence import assumptions
+from ..guide import scan
+from ..views import job as view
+from ..views import support
+from ..views.report import report
+from ..views.unit import unit_view
+from ..views.vehicle import vehicles_view
+from ..words import places
+from .held import Held
+
+
+class ViewOperations(Held):
+    """Answers with what is drawn."""
+
+    def op_jobs(self):
+        """Return the list of jobs."""
+        return view.jobs_view(self.fold.state)
+
+    def op_vehicles(self):
+        """Return the vehicles on record with what a next job on one starts from."""
+        return vehicles_view(self.fold.state)
+
+    def op_job(self, job):
+        """Return the view of one job, reasoning included."""
+        return view.job_view(self._job(job), self._reasoned(job))
+
+    def op_evidence(self, job):
+        """Return what carries the conclusion of a job and what else it could be, in words."""
+        found = self._job(job)
+        return support.in_words(found, *self.conclusions.weighed(found))
+
+    def op_reasoned(self, job):
+        """Return what the reasoning says of a job, in figures; None before its first test."""
+        found = self._reasoned(job)
+        return (
+            {key: found[key] for key in ("causes", "explanations", "verdict", "clear", "ignored")}
+            if found
+            else None
+        )
+
+    def op_assumptions(self, job):
+        """Return what the figures of a job rest on, and how each can be changed."""
+        return assumptions.in_words(self._job(job), self._reasoned(job))
+
+    def op_unit(self, unit="", code="", how="tapped", base=""):
+        """Return the view of one unit by id or label code; `how` it was identified, `base` of its label."""
+        state = self.fold.state
+        identity = state.now(unit) or state.codes.get(code, "")
+        if identity not in state.units:
+            raise BadInput("code" if code else "unit", code or unit, "a sensor that is on record")
+        results = {job: self._concluded(job) for job in state.units[identity]["jobs"]}
+        return unit_view(state, identity, results, how, base)
+
+    def op_report(self, job):
+        """Return the report of a job for the customer."""
+        return report(self._job(job), self._concluded(job))
+
+    def op_units(self):
+        """Return every labelled unit in short."""
+        state = self.fold.state
+        return [
+            view.unit_line(state, identity)
+            for identity in sorted(state.units)
+            if state.units[identity]["code"]
+        ]
+
+    def op_unlabelled(self):
+        """Return the units that lost their label and have no other."""
+        return places.without_label(self.fold.state)
+
+    def op_scan(self, text, how, host="", job=None, expects=None):
+        """Say what a scanned or typed label text means at the current step, or at `expects`."""
+        state = self.fold.state
+        if job is None:
+            return scan.meaning(state, None, {}, text, how, host)
+        wanted = expects
+        if wanted is None:
+            wanted = view.job_view(self._job(job), self._reasoned(job))["step"]["expects"]
+        return scan.meaning(state, self._job(job), wanted, text, how, host)
