@@ -19,6 +19,7 @@ const NOTHING_TO_SEND = { ...NOT_YET, state: 'no server' };
 /** The server's interface where there is no server; it makes no request. @implements {ServerApi} */
 class NoApi {
   session = refuse;
+  pair = refuse;
   get = refuse;
   post = refuse;
   file = refuse;

@@ -59,8 +59,39 @@ export class Api {
   /** The token that every write carries; from the last session asked for. */
   #csrf = '';
 
-  /** @returns {Promise<Session>} */
+  /** The session that is being asked for. @type {Promise<Session> | null} */
+  #asked = null;
+
+  /** A pairing that is under way. @type {Promise<any> | null} */
+  #pairing = null;
+
+  /**
+   * Ask who this phone is to the server. Each answer sets the cookie: one that was asked for before a pairing and
+   * came after it would put the cookie of before in its place. So they are never under way together.
+   * @returns {Promise<Session>}
+   */
   async session() {
+    await this.#pairing?.catch(() => undefined);
+    this.#asked ??= this.#askForSession().finally(() => {
+      this.#asked = null;
+    });
+    return this.#asked;
+  }
+
+  /**
+   * Take up a pairing link by its token.
+   * @param {{token: string, device: string, name: string}} given
+   */
+  async pair(given) {
+    await this.session();
+    this.#pairing = this.post('/api/pair', given).finally(() => {
+      this.#pairing = null;
+    });
+    return this.#pairing;
+  }
+
+  /** @returns {Promise<Session>} */
+  async #askForSession() {
     const session = await this.#json('/api/session', {});
     if (typeof session.csrf !== 'string' || typeof session.paired !== 'boolean') throw untrusted();
     this.#csrf = session.csrf;

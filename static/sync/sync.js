@@ -93,8 +93,7 @@ export class Sync {
    * @param {{patienceMs?: number}} [options]  how long at most it waits until all was sent and fetched
    */
   async pair(token, name, { patienceMs = Infinity } = {}) {
-    await this.api.session();
-    await this.api.post('/api/pair', { token, device: this.#device.id, name });
+    await this.api.pair({ token, device: this.#device.id, name });
     await this.#device.noteMet();
     await this.#device.setActor(name);
     // A run that began before was turned away, and what it waits for has come.

@@ -9,6 +9,7 @@ import io
 import json
 import re
 import threading
+import time
 from collections import namedtuple
 from collections.abc import Callable
 from pathlib import Path
@@ -176,6 +177,20 @@ def deliver_twice(environ, app):
     body = _body(environ)
     answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
     return "200 OK", "application/json", answer_of(app, {**environ, "wsgi.input": io.BytesIO(body)})
+
+
+def late_until_paired(server: AppServer, seconds: float = 1) -> Fault:
+    """Hold back the first question who is asking until a phone was paired, or for some time."""
+    asked = []
+
+    def fault(environ, app):
+        if environ["PATH_INFO"] == "/api/session":
+            asked.append(environ)
+            ends = time.monotonic() + (seconds if len(asked) == 1 else 0)
+            while time.monotonic() < ends and not server.rows("SELECT id FROM sessions"):
+                time.sleep(0.02)
+
+    return fault
 
 
 def overtaken() -> Fault:

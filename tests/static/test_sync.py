@@ -40,6 +40,19 @@ def test_what_was_recorded_before_pairing_is_sent_with_it(make_phone, app_server
     assert phone.complaints.heard == []
 
 
+def test_an_answer_from_before_the_pairing_does_not_undo_it(make_phone, app_server):
+    """Each answer about who is asking sets the cookie; one that comes late is not to bring the old one."""
+    phone = make_phone(paired=False)
+    app_server.fault = line.late_until_paired(app_server)
+
+    with phone.page.expect_request("**/api/session"):
+        phone.page.evaluate("void sync.now()")
+    phone.pair()
+
+    assert phone.sync()["state"] == "sent"
+    assert phone.complaints.heard == []
+
+
 def test_a_used_pairing_link_is_refused_in_the_servers_words(make_phone, app_server):
     token = app_server.token()
     first, second = make_phone(paired=False), make_phone(paired=False)
