@@ -44,12 +44,14 @@ _OFF_FOR_PLAYWRIGHT = (
 # A browser without a window has an address bar all the same, and a process draws its popup for each page:
 # three quarters of what a page that shows nothing costs.
 _POPUPS_OF_THE_ADDRESS_BAR = ("WebUIOmniboxAimPopup", "WebUIOmniboxFullPopup", "WebUIOmniboxPopup")
+# A process that waits for a page to come: each page here has a context of its own and takes none that waits.
+_PROCESSES_AHEAD = ("SpareRendererForSitePerProcess", "Prerender2")
 ARGUMENTS = (
     "--no-sandbox",
     "--disable-gpu",
     "--disable-background-networking",
     "--disable-component-update",
-    "--disable-features=" + ",".join([*_OFF_FOR_PLAYWRIGHT, *_POPUPS_OF_THE_ADDRESS_BAR]),
+    "--disable-features=" + ",".join([*_OFF_FOR_PLAYWRIGHT, *_POPUPS_OF_THE_ADDRESS_BAR, *_PROCESSES_AHEAD]),
 )
 CAMERA_SIZE = (1280, 720)
 

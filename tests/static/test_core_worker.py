@@ -105,13 +105,14 @@ def test_a_refusal_of_the_core_names_field_and_both_sides(bare_page):
 
 def test_a_hang_ends_in_a_fresh_worker_with_the_state_replayed(bare_page, shared_app):
     shared_app.fault = core_with(SUMMING_HOST)
-    bare_page.evaluate(START, {"timeoutSeconds": 1})
+    bare_page.evaluate(START, {})
     bare_page.evaluate(REPLAYED)
 
     # asked while the worker hangs: answered after the restart, by the replayed state
     answers = bare_page.evaluate(
-        """async () => Promise.allSettled([core.call('hang'), core.call('total')]).then((all) =>
-          all.map(({ status, value, reason }) => value ?? [reason.broken, reason.message]))"""
+        """async () => Promise.allSettled([
+          core.call('hang', {}, { seconds: 1 }), core.call('total'),
+        ]).then((all) => all.map(({ status, value, reason }) => value ?? [reason.broken, reason.message]))"""
     )
 
     assert answers == [
@@ -139,7 +140,7 @@ def test_a_fault_inside_the_core_replays_the_state_too(bare_page, shared_app):
 
 def test_a_log_that_hangs_the_core_again_leaves_the_app_without_it(bare_page, shared_app):
     shared_app.fault = core_with(SUMMING_HOST)
-    bare_page.evaluate(START, {"timeoutSeconds": 1})
+    bare_page.evaluate(START, {})
     bare_page.evaluate(
         """core.keptBy({
           refill: (ask) => ask('reset', { events: [{ event: {} }] }),
@@ -147,7 +148,7 @@ def test_a_log_that_hangs_the_core_again_leaves_the_app_without_it(bare_page, sh
         })"""
     )
 
-    bare_page.evaluate(ASK, ["hang", {}])
+    bare_page.evaluate("core.call('hang', {}, { seconds: 1 }).catch(() => undefined)")
 
     assert bare_page.evaluate("core.available") is False
     assert "unchecked" in bare_page.evaluate("core.trouble.value.sentence")
