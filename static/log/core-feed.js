@@ -169,10 +169,21 @@ export class CoreFeed {
     this.#taken = null;
     const kept = await this.snapshots.read(this.#core.digest);
     if (kept && (await this.#order.holds(kept.position))) {
-      await ask('restore', {}, { raw: { head: kept.text } });
+      const last = kept.texts.length - 1;
+      for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
       this.#folded = kept.position;
       this.#inPart = true;
       this.#fresh = 0;
+      return;
+    }
+    const begun = kept ? null : await this.snapshots.begun(this.#core.digest);
+    if (begun && (await this.#order.holds(begun.position))) {
+      await this.#give(ask, begun.position);
+      const jobs = Object.keys(begun.jobs);
+      const { unloaded } = await ask('unload_jobs', { jobs, count: lengthOf(begun.position) });
+      if (unloaded) this.snapshots.goOnWith(begun);
+      this.#folded = begun.position;
+      this.#fresh = lengthOf(begun.position);
       return;
     }
     await this.#giveWhole(ask);
@@ -201,6 +212,7 @@ export class CoreFeed {
     }
     await ask('append', {}, { seconds });
     this.#inPart = false;
+    this.snapshots.goOnWith(null);
   }
 
   /**

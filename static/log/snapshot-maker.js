@@ -3,6 +3,7 @@
  * Makes a snapshot of the core's state now and then, while nobody waits for the core.
  */
 
+import { compactText } from '../core/compact.js';
 import { lengthOf } from './order.js';
 
 /** From so many entries on, folding them at the next start would be felt. */
@@ -43,40 +44,70 @@ export class SnapshotMaker {
    * @returns {Promise<boolean>} false where the log moved on meanwhile, or it could not be kept
    */
   async make() {
+    if (!this.#feed.snapshots.whole && !(await this.#keepMost())) return false;
     const { position, fresh } = this.#feed.standing;
     if (!position) return false;
     const { jobs: closed } = await this.#core.call('closed_jobs');
     /** @type {Record<string, string>} */
-    const texts = {};
+    const jobs = {};
     for (let at = 0; at < closed.length; at += JOBS_AT_ONCE) {
-      const { jobs } = await this.#core.call('job_pieces', { jobs: closed.slice(at, at + JOBS_AT_ONCE) });
-      for (const [job, piece] of Object.entries(jobs)) texts[job] = JSON.stringify(piece);
+      Object.assign(jobs, await this.#pieces(closed.slice(at, at + JOBS_AT_ONCE)));
     }
-    const head = await this.#head();
-    if (this.#feed.standing.position !== position || head.count !== lengthOf(position)) return false;
-    const text = JSON.stringify(head);
+    const { texts, count } = await this.#head();
+    if (this.#feed.standing.position !== position || count !== lengthOf(position)) return false;
     const core = this.#core.digest;
-    if (!(await this.#feed.snapshots.write({ core, position, text }, texts))) return false;
+    if (!(await this.#feed.snapshots.write({ core, position, texts }, jobs))) return false;
     this.#feed.noteSnapshot(position);
     if (fresh >= MUCH_MEMORY) await this.#core.renew();
-    else await this.#core.call('unload_jobs', { jobs: closed, count: head.count });
+    else await this.#core.call('unload_jobs', { jobs: closed, count });
     return true;
   }
 
   /**
-   * The head of a snapshot, put together of its parts.
-   * @returns {Promise<Record<string, any>>}
+   * Keep the closed jobs, some at a time, until only a few are in the core's memory: all of a long log take long,
+   * and what is done stays done, whatever comes in meanwhile and should the app be closed.
+   * @returns {Promise<boolean>} false where the log moved on meanwhile, or they could not be kept
+   */
+  async #keepMost() {
+    for (;;) {
+      const { position } = this.#feed.standing;
+      if (!position) return false;
+      const { jobs: closed } = await this.#core.call('closed_jobs');
+      if (closed.length <= JOBS_AT_ONCE) return true;
+      const jobs = closed.slice(0, JOBS_AT_ONCE);
+      const texts = await this.#pieces(jobs);
+      if (this.#feed.standing.position !== position) return false;
+      const digests = await this.#feed.snapshots.keep(texts);
+      if (!digests) return false;
+      const { unloaded } = await this.#core.call('unload_jobs', { jobs, count: lengthOf(position) });
+      if (!unloaded) return false;
+      if (!(await this.#feed.snapshots.haveLeft({ core: this.#core.digest, position }, digests))) return false;
+    }
+  }
+
+  /**
+   * Some jobs, as texts.
+   * @param {string[]} jobs
+   * @returns {Promise<Record<string, string>>}
+   */
+  async #pieces(jobs) {
+    const answer = await this.#core.call('job_pieces', { jobs });
+    return Object.fromEntries(Object.entries(answer.jobs).map(([job, piece]) => [job, JSON.stringify(piece)]));
+  }
+
+  /**
+   * The head of a snapshot in parts, as the core takes them back, and of how many entries it is.
+   * @returns {Promise<{texts: string[], count: number}>}
    */
   async #head() {
-    /** @type {Record<string, any>} */
-    const head = {};
+    const texts = [];
+    let count = 0;
     for (let part = 0, of = 1; part < of; part += 1) {
       const answer = await this.#core.call('snapshot', { part });
-      ({ of } = answer);
-      for (const [field, some] of Object.entries(answer.head)) {
-        head[field] = field in head ? Object.assign(head[field], some) : some;
-      }
+      if (part && answer.count !== count) return { texts: [], count: 0 };
+      ({ of, count } = answer);
+      texts.push(compactText({ head: answer.head }));
     }
-    return head;
+    return { texts, count };
   }
 }

@@ -2,8 +2,10 @@
 /**
  * Keeps the core's folded state from one start to the next, in a database of its own: a cache and no more.
  *
- * The head is one text and each closed job another, read when it is asked for. All carry their digest, and the
- * head those of the jobs it goes with; what does not fit is as good as not there, and the log is folded.
+ * The head is a few texts and each closed job another, read when it is asked for. All carry their digest, and the
+ * head those of the jobs it goes with; what does not fit is as good as not there, and the log is folded. While the
+ * first snapshot of a long log is made, what there is of it is kept under `begun`, so that a phone that is closed
+ * in the midst of it goes on where it was.
  */
 
 import { openDB } from 'idb';
@@ -14,19 +16,29 @@ import { sha256Hex } from './canonical.js';
 const DATABASE = ownName('swaptrail-folded');
 const VERSION = 1;
 const HEAD = 'head';
+const BEGUN = 'begun';
 
 /**
  * @typedef {object} Snapshot
  * @property {string} core                        by which core's files it was folded
  * @property {import('./order.js').Position} position   of what
- * @property {string} text                        the head
+ * @property {string[]} texts                     the head, in parts
  * @property {Record<string, string>} jobs        closed job -> digest of its text
+ *
+ * @typedef {Omit<Snapshot, 'texts'>} Begun       `jobs` are those that are done
  */
 
 /** The one snapshot of this phone. */
 export class Snapshots {
-  /** What was read or written last, without its text. @type {Omit<Snapshot, 'text'> | null} */
+  /** What was read or written last; of `jobs` those that the core need not have in memory. @type {Begun | null} */
   #present = null;
+  /** Whether that is a whole snapshot. */
+  #whole = false;
+
+  /** Whether there is a whole snapshot, so that the next one shares its jobs. */
+  get whole() {
+    return this.#whole;
+  }
 
   /**
    * The snapshot that this core made; null where there is none, or it is damaged.
@@ -35,10 +47,26 @@ export class Snapshots {
    */
   async read(core) {
     const kept = core && (await quietly(() => withDb(leave, (db) => db.get('head', HEAD))));
-    if (!kept || kept.core !== core || (await digestOf(kept.text)) !== kept.sha256) return null;
-    const { text, ...rest } = kept;
+    this.#whole = kept?.core === core && (await digestOf(kept.texts.join())) === kept.sha256;
+    if (!this.#whole) return null;
+    const { texts, ...rest } = kept;
     this.#present = rest;
     return kept;
+  }
+
+  /**
+   * What there is of the first snapshot that this core began to make.
+   * @param {string} core
+   * @returns {Promise<Begun | null>}
+   */
+  async begun(core) {
+    const kept = core && (await quietly(() => withDb(leave, (db) => db.get('head', BEGUN))));
+    return kept?.core === core ? kept : null;
+  }
+
+  /** The core has all jobs in memory, but for those of `begun`, if it went on with that. @param {Begun | null} begun */
+  goOnWith(begun) {
+    this.#present = begun;
   }
 
   /**
@@ -47,7 +75,9 @@ export class Snapshots {
    * @returns {Promise<Record<string, string> | null>}
    */
   async jobs(jobs) {
-    const known = this.#present?.jobs ?? {};
+    const known = { ...this.#present?.jobs };
+    // Once the core has them they may change.
+    for (const job of jobs) delete this.#present?.jobs[job];
     const texts = await quietly(() => withDb(leave, (db) => {
       const pieces = db.transaction('jobs').store;
       return Promise.all(jobs.map((job) => pieces.get(job)));
@@ -63,24 +93,61 @@ export class Snapshots {
   }
 
   /**
+   * Keep some jobs of a first snapshot; they count once they `haveLeft`, for until then they may change.
+   * @param {Record<string, string>} texts  of the jobs
+   * @returns {Promise<Record<string, string> | null>} their digests; null where they could not be kept
+   */
+  async keep(texts) {
+    return (await this.#put(texts)) ? digestsOf(texts) : null;
+  }
+
+  /**
+   * The core has no longer these jobs in memory, all of which are kept.
+   * @param {{core: string, position: import('./order.js').Position}} of
+   * @param {Record<string, string>} digests
+   * @returns {Promise<boolean>} whether that is kept
+   */
+  haveLeft({ core, position }, digests) {
+    this.#present = { core, position, jobs: { ...this.#jobsOf(core), ...digests } };
+    return this.#put({}, BEGUN, this.#present);
+  }
+
+  /** @param {string} core  digests of other jobs than its own are nothing to it */
+  #jobsOf(core) {
+    return this.#present?.core === core ? this.#present.jobs : {};
+  }
+
+  /**
    * Keep a snapshot in place of the one before, whose other jobs it shares.
-   * @param {{core: string, position: import('./order.js').Position, text: string}} head
+   * @param {{core: string, position: import('./order.js').Position, texts: string[]}} head
    * @param {Record<string, string>} jobs  the texts of the jobs that have changed
    * @returns {Promise<boolean>} whether it is kept
    */
-  async write({ core, position, text }, jobs) {
-    const digests = this.#present?.core === core ? { ...this.#present.jobs } : {};
-    for (const [job, piece] of Object.entries(jobs)) digests[job] = await digestOf(piece);
-    const head = { core, position, jobs: digests, text, sha256: await digestOf(text) };
+  async write({ core, position, texts }, jobs) {
+    const digests = { ...this.#jobsOf(core), ...(await digestsOf(jobs)) };
+    const head = { core, position, jobs: digests, texts, sha256: await digestOf(texts.join()) };
+    this.#whole = await this.#put(jobs, HEAD, head);
+    this.#present = this.#whole ? { core, position, jobs: digests } : null;
+    return this.#whole;
+  }
+
+  /**
+   * Write jobs and what says which they are, or nothing. What was begun ends with a whole one.
+   * @param {Record<string, string>} jobs
+   * @param {string} [key]
+   * @param {object} [head]
+   * @returns {Promise<boolean>}
+   */
+  async #put(jobs, key, head) {
     const kept = await quietly(() => withDb(create, async (db) => {
       const tx = db.transaction(['head', 'jobs'], 'readwrite');
       const writes = Object.entries(jobs).map(([job, piece]) => tx.objectStore('jobs').put(piece, job));
-      writes.push(tx.objectStore('head').put(head, HEAD));
+      if (key === HEAD) writes.push(tx.objectStore('head').delete(BEGUN));
+      if (key) writes.push(tx.objectStore('head').put(head, key));
       await Promise.all(writes);
       await tx.done;
       return true;
     }));
-    this.#present = kept ? { core, position, jobs: digests } : null;
     return kept === true;
   }
 }
@@ -131,6 +198,14 @@ async function quietly(work) {
   } catch {
     return null;
   }
+}
+
+/** @param {Record<string, string>} texts @returns {Promise<Record<string, string>>} */
+async function digestsOf(texts) {
+  /** @type {Record<string, string>} */
+  const digests = {};
+  for (const [job, text] of Object.entries(texts)) digests[job] = await digestOf(text);
+  return digests;
 }
 
 /** @param {string} text */

@@ -45,7 +45,10 @@ CACHED = """async ([store, key, change]) => {
   tx.objectStore(store).get(key).onsuccess = ({ target: { result } }) => {
     if (change === 'away') tx.objectStore(store).delete(key);
     else if (change === 'core') tx.objectStore(store).put({ ...result, core: 'another' }, key);
-    else if (change === 'head') tx.objectStore(store).put({ ...result, text: result.text.slice(0, -9) }, key);
+    else if (change === 'head') {
+      const texts = result.texts.map((text) => text.slice(0, -9));
+      tx.objectStore(store).put({ ...result, texts }, key);
+    }
     else tx.objectStore(store).put(result.replace('It beeps', 'It hums'), key);
   };
   await done;
@@ -53,18 +56,27 @@ CACHED = """async ([store, key, change]) => {
 }"""
 
 
+# As if the app were closed when all closed jobs are kept, but not yet what else a snapshot has.
+INTERRUPTED = """async () => {
+  const call = core.call.bind(core);
+  core.call = (op, ...rest) => (op === 'snapshot' ? Promise.reject(new Error('closed')) : call(op, ...rest));
+  await log.snapshotMaker.make().catch(() => undefined);
+  core.call = call;
+}"""
+
+
 class LongLog:
     """A phone that has received a log; `log` is what it holds, in order."""
 
-    def __init__(self, context, base):
-        """Takes in the first entries."""
-        self.entries = Workload(DEVICE).entries(ENTRIES)
+    def __init__(self, context, base, entries=ENTRIES):
+        """Takes in all entries but for the last ones."""
+        self.entries = Workload(DEVICE).entries(entries)
         self.page = open_bare(context, base)
         self.page.add_init_script(f"({LISTEN})()")
         self.page.reload()
         self.device = start_parts(self.page)
         self.log: list[dict] = []
-        self.receive(ENTRIES - 20)
+        self.receive(entries - 20)
 
     def receive(self, upto):
         new = self.entries[len(self.log) : upto]
@@ -82,7 +94,9 @@ class LongLog:
         return self.asked()
 
     def asked(self) -> list[str]:
-        return self.page.evaluate("asked.splice(0)")
+        """Return what the core was asked since; a snapshot comes back in parts, which count as one."""
+        asked = self.page.evaluate("asked.splice(0)")
+        return [op for at, op in enumerate(asked) if op != "restore" or asked[at - 1 : at] != ["restore"]]
 
     def ask(self, op, **arguments):
         return self.page.evaluate("([op, args]) => core.call(op, args)", [op, arguments])
@@ -126,6 +140,30 @@ def test_it_starts_from_the_snapshot_and_folds_what_came_later(phone):
     assert phone.ask("job", job=phone.closed())
     assert "load_jobs" in phone.asked()
     is_whole(phone, phone.log)
+
+
+@pytest.mark.parametrize("meanwhile", ["nothing", "entries come in", "a job that was kept is worked on"])
+def test_a_first_snapshot_that_was_interrupted_goes_on_where_it_was(make_context, shared_app, meanwhile):
+    phone = LongLog(make_context(), shared_app.base, entries=1300)
+    closed = [line["id"] for line in phone.ask("jobs") if line["closed"]]
+    assert len(closed) > 20, "fewer are kept with the rest of the snapshot"
+    phone.page.evaluate(INTERRUPTED)
+    if meanwhile == "entries come in":
+        phone.receive(len(phone.entries))
+    if meanwhile == "a job that was kept is worked on":
+        late = [{"kind": "caution_acknowledged", "job": closed[0], "data": {"caution": "late"}}]
+        phone.page.evaluate("(drafts) => log.record(drafts)", late)
+        phone.page.evaluate(INTERRUPTED)
+
+    asked = phone.start_again()
+
+    assert "restore" not in asked
+    assert "unload_jobs" in asked
+    phone.make_snapshot()
+    assert phone.asked().count("job_pieces") == 1, "what was kept is not made again"
+    is_whole(phone, phone.page.evaluate("records()"))
+    phone.start_again()
+    is_whole(phone, phone.page.evaluate("records()"))
 
 
 def test_a_closing_from_before_such_a_start_can_be_taken_back(phone):

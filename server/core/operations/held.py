@@ -14,6 +14,7 @@ class Held:
         """Start with an empty log."""
         self.fold = Fold()
         self.coming = []  # of a log that is handed over in parts
+        self.coming_head: dict = {}  # of a snapshot that is
         self.conclusions = Conclusions()
 
     def _job(self, identity) -> Job:

@@ -21,11 +21,16 @@ class KeptOperations(Held):
         """Return a part of the state but for the closed jobs; `of` says how many parts there are."""
         return snapshot.head(self.fold, part)
 
-    def op_restore(self, head):
-        """Take the state of a snapshot in place of what there is."""
+    def op_restore(self, head, more=False):
+        """Take the state of a snapshot in place of what there is; with `more`, once all parts are there."""
+        if "count" in head:  # only its first part has one
+            self.coming_head = {}
+        snapshot.join(self.coming_head, head)
+        if more:
+            return {"count": self.fold.count()}
         fold = Fold()
-        fold.state, fold.withdrawn, fold.before = snapshot.restored(head)
-        self.fold, self.coming, self.conclusions = fold, [], Conclusions()
+        fold.state, fold.withdrawn, fold.before = snapshot.restored(self.coming_head)
+        self.fold, self.coming, self.coming_head, self.conclusions = fold, [], {}, Conclusions()
         return {"count": fold.count()}
 
     def op_load_jobs(self, jobs):
@@ -34,8 +39,10 @@ class KeptOperations(Held):
 
     def op_unload_jobs(self, jobs, count):
         """Take closed jobs out of memory, if the log is still as long as when their pieces were made."""
-        if count == self.fold.count():
-            snapshot.unload(self.fold.state, jobs)
+        if count != self.fold.count():
+            return {"unloaded": False}
+        snapshot.unload(self.fold.state, jobs)
+        return {"unloaded": True}
 
     def missing(self, jobs):
         """Say what an answer lacks; beside a job those that its sensors were on: they come next."""

@@ -67,6 +67,15 @@ def _some(state, name: str, identities: list[str]) -> dict:
     return {identity: entities[identity] for identity in identities}
 
 
+def join(whole: dict, part: dict) -> None:
+    """Put a further part of a head to what there is of it."""
+    for name in part:
+        if name in whole:
+            whole[name].update(part[name])
+        else:
+            whole[name] = part[name]
+
+
 def restored(value: dict) -> tuple:
     """Return (state, withdrawn, how many entries it is folded of) of a head."""
     state = State()
@@ -84,7 +93,8 @@ def unload(state, identities: list[str]) -> None:
     if not isinstance(state.jobs, JobsInPart):
         state.jobs = JobsInPart(state.jobs, {})
     for identity in identities:
-        state.jobs.unload(identity)
+        if identity in state.jobs.jobs:
+            state.jobs.unload(identity)
 
 
 def load(state, jobs: dict) -> None:
