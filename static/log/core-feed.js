@@ -168,15 +168,8 @@ export class CoreFeed {
     this.#folded = null;
     this.#taken = null;
     const kept = await this.snapshots.read(this.#core.digest);
-    if (kept && (await this.#order.holds(kept.position))) {
-      const last = kept.texts.length - 1;
-      for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
-      this.#folded = kept.position;
-      this.#inPart = true;
-      this.#fresh = 0;
-      return;
-    }
-    const begun = kept ? null : await this.snapshots.begun(this.#core.digest);
+    const begun = await this.snapshots.begun(this.#core.digest);
+    // One that was begun has more than twice of what a whole one has.
     if (begun && (await this.#order.holds(begun.position))) {
       await this.#give(ask, begun.position);
       const jobs = Object.keys(begun.jobs);
@@ -184,6 +177,14 @@ export class CoreFeed {
       if (unloaded) this.snapshots.goOnWith(begun);
       this.#folded = begun.position;
       this.#fresh = lengthOf(begun.position);
+      return;
+    }
+    if (kept && (await this.#order.holds(kept.position))) {
+      const last = kept.texts.length - 1;
+      for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
+      this.#folded = kept.position;
+      this.#inPart = true;
+      this.#fresh = 0;
       return;
     }
     await this.#giveWhole(ask);

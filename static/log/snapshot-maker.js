@@ -44,7 +44,8 @@ export class SnapshotMaker {
    * @returns {Promise<boolean>} false where the log moved on meanwhile, or it could not be kept
    */
   async make() {
-    if (!this.#feed.snapshots.whole && !(await this.#keepMost())) return false;
+    // A little is kept in one, which leaves what there is a whole snapshot of as it is.
+    if (this.#mostIsFresh() && !(await this.#keepMost())) return false;
     const { position, fresh } = this.#feed.standing;
     if (!position) return false;
     const { jobs: closed } = await this.#core.call('closed_jobs');
@@ -61,6 +62,11 @@ export class SnapshotMaker {
     if (fresh >= MUCH_MEMORY) await this.#core.renew();
     else await this.#core.call('unload_jobs', { jobs: closed, count });
     return true;
+  }
+
+  #mostIsFresh() {
+    const { position, fresh } = this.#feed.standing;
+    return position !== null && (!this.#feed.snapshots.whole || fresh * 2 > lengthOf(position));
   }
 
   /**
