@@ -5,6 +5,7 @@ export * from '../../static/alone/saved.js';
 export * from '../../static/alone/stake.js';
 export * from '../../static/alone/take-in-history.js';
 export * from '../../static/core/client.js';
+export * from '../../static/core/compact.js';
 export * from '../../static/log/append.js';
 export * from '../../static/log/canonical.js';
 export * from '../../static/log/device.js';

@@ -11,7 +11,7 @@ def test_the_core_reads_what_the_phone_wrote(bare_page, core):
 
     compact = bare_page.evaluate(
         """async (text) => {
-          const { compactText } = await import('/app/core/compact.js');
+          const { compactText } = await import('/app/parts.js');
           return compactText({ value: JSON.parse(text) });
         }""",
         json.dumps(values),
@@ -23,7 +23,7 @@ def test_the_core_reads_what_the_phone_wrote(bare_page, core):
 def test_what_stands_for_nothing_in_json_is_left_out(bare_page):
     compact = bare_page.evaluate(
         """async () => {
-          const { compactText } = await import('/app/core/compact.js');
+          const { compactText } = await import('/app/parts.js');
           return compactText({ value: { here: 1, not: undefined } });
         }"""
     )
