@@ -3,6 +3,7 @@
 import os
 
 import pytest
+from hypothesis import HealthCheck
 from hypothesis import settings
 
 from tests import browser_support
@@ -16,9 +17,10 @@ from tests.wheels import built
 from tests.wheels import unpack
 
 # One commit gives one result: the ordinary run tries the same examples each time. The long run searches
-# anew, and what it finds becomes a test of its own.
-settings.register_profile("same", derandomize=True)
-settings.register_profile("search", derandomize=False)
+# anew, and what it finds becomes a test of its own. How long an example takes says how busy the machine is.
+_any_speed = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow]}
+settings.register_profile("same", derandomize=True, **_any_speed)
+settings.register_profile("search", derandomize=False, **_any_speed)
 settings.load_profile("search" if os.environ.get("SWAPTRAIL_LONG") else "same")
 
 
