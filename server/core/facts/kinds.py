@@ -6,6 +6,7 @@ A kind that is not listed is kept and shown as not understood: an older app may 
 from . import custody
 from . import evidence
 from . import job
+from . import looks
 from . import moves
 from . import printing
 from . import returns
@@ -14,6 +15,7 @@ from . import units
 
 ALL = (
     job.KINDS
+    + looks.KINDS
     + evidence.KINDS
     + units.KINDS
     + custody.KINDS

@@ -63,7 +63,7 @@ class Endgame:
             expected = look.minutes
             waiting = []
             for outcome in look.outcomes:
-                if not self.lookahead.settled(outcome, look.live):
+                if not self.lookahead.remaining.settled(outcome, look.live):
                     least = self._least(look, outcome)
                     waiting.append((outcome, least))
                     expected = expected + outcome.total * least
@@ -116,7 +116,7 @@ class Endgame:
 
     def _estimate(self, look, outcome) -> float:
         """Return the estimated minutes, cut to figures that both hosts agree on."""
-        left = self.lookahead.left(outcome, look.reached, look.live)
+        left = self.lookahead.remaining.left(outcome, look.reached, look.live)
         return max(self.test, int(left * 1000 + 0.5) / 1000)
 
 

@@ -1,8 +1,7 @@
-"""How long it would take to be sure: expected minutes until settled, two moves ahead, or to the end.
+"""How long it would take to be sure: ranks the moves by minutes until settled, two moves ahead or to the end.
 
-Runs on the likeliest hypotheses (explanations with their weights) only: it ranks moves, it is never
-shown. Beyond the second move the rest is estimated as the uncertainty left, at the minutes that the best
-move now needs for one bit.
+Runs on the likeliest hypotheses (explanations with their weights) only; it is never shown. What is beyond
+the second move `remaining` estimates.
 """
 
 from collections import namedtuple
@@ -11,26 +10,23 @@ from ..infer.figures import hundredths
 from .candidates import Candidates
 from .endgame import SMALL_BOARD
 from .endgame import Endgame
-from .hypotheses import acting
 from .hypotheses import bits_open
 from .hypotheses import likeliest
 from .moves import Marginals
 from .moves import Move
 from .moves import after
 from .outcomes import Predictions
+from .remaining import HYPOTHESES_AHEAD
+from .remaining import Remaining
 
 # So many hypotheses carry nearly all of the probability; more would only cost time.
 _HYPOTHESES = 24
-_HYPOTHESES_AHEAD = 8
 # A result less likely than this does not decide between two moves.
 _NOTICED = 0.002
 _NOTICED_AHEAD = 0.005
 _OUTCOMES_AHEAD = 5
-# A result less likely than this is not thought through to the end of many tests in a row.
-_TESTED_ON = 0.05
 # A move that settles the question this often is one that sets the price of settling.
 _LIKELY = 0.4
-_MOST_TESTS = 50
 # So many suspect places are thought about at a time, and from here on a place is one.
 _FOCUS = 3
 _SUSPECT = 0.1
@@ -51,20 +47,10 @@ class LookAhead:
         """`entries` are the explanations, best first; `fixing`: the cause is known already."""
         self.observation = observation
         self.case = observation.case
-        self.confidence = self.case.confidence
-        self.fixing = fixing
         self.hypotheses = [(mask, chance) for chance, mask in entries]
         self.candidates = Candidates(self.case)
         self.predictions = Predictions(observation)
-        self.minutes_a_bit = 10.0
-        self.minutes_to_settle = 0.0
-        self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
-        # How many tests in a row show a fault that is there, as far as anybody wants to know.
-        self.often = 0
-        doubt = 1.0
-        while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
-            doubt = doubt * self.observation.hidden
-            self.often += 1
+        self.remaining = Remaining(observation, self.predictions, fixing)
 
     def marginals(self, state, hypotheses: list) -> Marginals:
         """Return how suspect each position's own causes are in these hypotheses."""
@@ -111,7 +97,7 @@ class LookAhead:
             expected = look.minutes + self._ahead(look.reached, look.outcomes, True)
             deep.append((expected, n))
         if deep and uncertain >= _CERTAIN:
-            self.minutes_a_bit = max(self.minutes_a_bit, min(deep)[0] / uncertain)
+            self.remaining.minutes_a_bit = max(self.remaining.minutes_a_bit, min(deep)[0] / uncertain)
         for n, look in enumerate(looks):
             if look.move.kind == "retest":
                 # Its few bits are cheap but run dry, and the best move would tell them along with
@@ -126,7 +112,7 @@ class LookAhead:
     def _to_the_end(self, state, ranked: list, among: list, hypotheses: list) -> Move | None:
         """Return the move with the least minutes to the end, None where that is too much to work out."""
         # A fault that comes and goes has no end in sight: only estimates, which would decide on nothing.
-        if self.often > 1 or len(self.observation.read()) > SMALL_BOARD:
+        if self.remaining.often > 1 or len(self.observation.read()) > SMALL_BOARD:
             return None
         if not ranked or ranked[0].kind == "retest":
             return None
@@ -186,7 +172,7 @@ class LookAhead:
         """Return the minutes of a move and of what it is estimated to leave."""
         expected = look.minutes
         for outcome in look.outcomes:
-            expected = expected + outcome.total * self.left(outcome, look.reached, look.live)
+            expected = expected + outcome.total * self.remaining.left(outcome, look.reached, look.live)
         return expected
 
     def _price(self, looks: list, uncertain: float) -> None:
@@ -203,7 +189,7 @@ class LookAhead:
             settling = 0.0
             for outcome in look.outcomes:
                 gained = gained - outcome.total * bits_open(outcome.hypotheses, outcome.total)
-                if self.settled(outcome, look.live):
+                if self.remaining.settled(outcome, look.live):
                     settling = settling + outcome.total
             if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):
                 a_bit = look.minutes / gained
@@ -211,10 +197,10 @@ class LookAhead:
                 to_settle = look.minutes
         if a_bit is None or uncertain < _CERTAIN:
             return
-        self.minutes_a_bit = a_bit
-        self.minutes_to_settle = 0.0 if to_settle is None else to_settle
+        self.remaining.minutes_a_bit = a_bit
+        self.remaining.minutes_to_settle = 0.0 if to_settle is None else to_settle
         best = min([self._expected(look) for look in looks])
-        self.minutes_a_bit = max(a_bit, best / uncertain)
+        self.remaining.minutes_a_bit = max(a_bit, best / uncertain)
 
     def _regret(self, state, move) -> float:
         """Return what buying the part weighs, times the chance that it was not needed."""
@@ -232,27 +218,27 @@ class LookAhead:
         rows = sorted([(-outcome.total, n) for n, outcome in enumerate(outcomes)])
         for rank, row in enumerate(rows):
             outcome = outcomes[row[1]]
-            left = self.left(outcome, state, live)
+            left = self.remaining.left(outcome, state, live)
             if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
                 best = self._best_move(state, outcome, again)
                 # A fault that is always there is dealt with by moves; one that comes and goes may
                 # be cheaper by waiting for it than any next move says.
-                left = best if self.often == 1 else min(left, best)
+                left = best if self.remaining.often == 1 else min(left, best)
             expected = expected + outcome.total * left
         return expected
 
     def _best_move(self, state, outcome, again: bool) -> float:
         """Return the minutes of the best next move and of what it leaves, after an outcome."""
-        kept = likeliest(outcome.hypotheses, _HYPOTHESES_AHEAD)
+        kept = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
         hypotheses = [(mask, weight / outcome.total) for mask, weight in kept]
         known = 0.0
         for _, weight in hypotheses:
             known = known + weight
         if known <= 0.0:
-            return self.minutes_a_bit * 3
+            return self.remaining.minutes_a_bit * 3
         options = []
         marginals = self.marginals(state, hypotheses)
-        width = 2 if self.often == 1 else 1
+        width = 2 if self.remaining.often == 1 else 1
         for move in self.candidates.proving(self.candidates.moves(state, marginals, width, False)):
             if move.kind == "retest" and not again:
                 continue
@@ -260,86 +246,7 @@ class LookAhead:
             live = self.observation.live(reached)
             expected = move.minutes
             for after_it in self.predictions.outcomes(state, move, hypotheses, _NOTICED_AHEAD):
-                expected = expected + after_it.total * self.left(after_it, reached, live)
+                expected = expected + after_it.total * self.remaining.left(after_it, reached, live)
             # What no hypothesis explains is left over whatever is done.
-            options.append(expected + (1.0 - known) * self.minutes_a_bit)
-        return min(options) if options else self.left(outcome, state, self.observation.live(state))
-
-    def settled(self, outcome, live: int) -> bool:
-        """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
-
-        A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
-        is what has to be known.
-        """
-        return self._settles(acting(outcome.hypotheses, live), outcome.total)
-
-    def _settles(self, weights: dict, total: float) -> bool:
-        """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
-        needed = self.confidence * total
-        if self.fixing:
-            return weights.get(0, 0.0) >= needed
-        for present in weights:
-            if weights[present] >= needed:
-                return True
-        return False
-
-    def _search(self, outcome) -> float:
-        """Return what is unknown, at the price of a bit, but not less than one move that settles."""
-        search = bits_open(outcome.hypotheses, outcome.total) * self.minutes_a_bit
-        return max(search, self.minutes_to_settle)
-
-    def left(self, outcome, state, live: int) -> float:
-        """Return the estimated minutes that are left after an outcome; 0 once it is settled.
-
-        Either the cause is searched on: what is unknown, at the price of a bit, but not less than
-        one move that settles. Or the fault seems gone, and clean tests are all that is needed.
-        """
-        weights = acting(outcome.hypotheses, live)
-        if self._settles(weights, outcome.total):
-            return 0.0
-        search = self._search(outcome)
-        clear = weights.get(0, 0.0) / outcome.total
-        if self.often > 1 and outcome.total >= _TESTED_ON:
-            minutes = self._by_testing(outcome, state, live, clear, search)
-        else:
-            minutes = self._by_proof(clear, search)
-        return max(self.case.minutes["test"], minutes)
-
-    def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
-        """Return the minutes when the test is run again and again: a fault that comes and goes shows
-        after a while where it is now, or it is gone, which is `clear` likely. Not more than `search`,
-        the other way.
-        """
-        minutes = self.case.minutes["test"]
-        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.observation.hidden))
-        if waiting >= search:
-            return search
-        expected = waiting * outcome.total
-        known = 0.0
-        hypotheses = likeliest(outcome.hypotheses, _HYPOTHESES_AHEAD)
-        for result in self.predictions.outcomes(
-            state, self.retest, hypotheses, 0.05 * outcome.total, self.often
-        ):
-            known = known + result.total
-            weights = acting(result.hypotheses, live)
-            if not self._settles(weights, result.total):
-                proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
-                expected = expected + result.total * proof
-        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
-        return min(search, expected / outcome.total)
-
-    def _by_proof(self, clear: float, search: float) -> float:
-        """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
-
-        Not more than `search`, the other way.
-        """
-        if clear <= 0.0:
-            return search
-        # The doubt that n clean tests leave, (1 - clear) * hidden ** n, is a share of itself and `clear`.
-        bearable = (1.0 - self.confidence) * clear
-        doubt = self.confidence * (1.0 - clear)
-        tests = 0
-        while doubt > bearable and tests < _MOST_TESTS:
-            doubt = doubt * self.observation.hidden
-            tests += 1
-        return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)
+            options.append(expected + (1.0 - known) * self.remaining.minutes_a_bit)
+        return min(options) if options else self.remaining.left(outcome, state, self.observation.live(state))

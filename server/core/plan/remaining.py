@@ -1,0 +1,116 @@
+"""What is left after an outcome: expected minutes until settled, estimated without choosing a move.
+
+The uncertainty left costs its bits at the minutes that the best move now needs for one; a fault that seems
+gone, or that comes and goes, may be cheaper to prove or to wait for by clean tests.
+"""
+
+from .hypotheses import acting
+from .hypotheses import bits_open
+from .hypotheses import likeliest
+from .moves import Move
+
+# So many hypotheses carry nearly all of what a further look decides on; more would only cost time.
+HYPOTHESES_AHEAD = 8
+# A result less likely than this is not thought through to the end of many tests in a row.
+_TESTED_ON = 0.05
+_MOST_TESTS = 50
+
+
+class Remaining:
+    """Estimates what is left; `minutes_a_bit` and `minutes_to_settle` are the prices to reckon with."""
+
+    def __init__(self, observation, predictions, fixing: bool):
+        """`fixing`: the cause is known already."""
+        self.observation = observation
+        self.case = observation.case
+        self.confidence = self.case.confidence
+        self.predictions = predictions
+        self.fixing = fixing
+        self.minutes_a_bit = 10.0
+        self.minutes_to_settle = 0.0
+        self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
+        # How many tests in a row show a fault that is there, as far as anybody wants to know.
+        self.often = 0
+        doubt = 1.0
+        while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
+            doubt = doubt * self.observation.hidden
+            self.often += 1
+
+    def settled(self, outcome, live: int) -> bool:
+        """Tell whether an outcome settles what to do: by clear, a verdict, or a known live fault.
+
+        A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
+        is what has to be known.
+        """
+        return self._settles(acting(outcome.hypotheses, live), outcome.total)
+
+    def _settles(self, weights: dict, total: float) -> bool:
+        """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
+        needed = self.confidence * total
+        if self.fixing:
+            return weights.get(0, 0.0) >= needed
+        for present in weights:
+            if weights[present] >= needed:
+                return True
+        return False
+
+    def _search(self, outcome) -> float:
+        """Return what is unknown, at the price of a bit, but not less than one move that settles."""
+        search = bits_open(outcome.hypotheses, outcome.total) * self.minutes_a_bit
+        return max(search, self.minutes_to_settle)
+
+    def left(self, outcome, state, live: int) -> float:
+        """Return the estimated minutes that are left after an outcome; 0 once it is settled.
+
+        Either the cause is searched on: what is unknown, at the price of a bit, but not less than
+        one move that settles. Or the fault seems gone, and clean tests are all that is needed.
+        """
+        weights = acting(outcome.hypotheses, live)
+        if self._settles(weights, outcome.total):
+            return 0.0
+        search = self._search(outcome)
+        clear = weights.get(0, 0.0) / outcome.total
+        if self.often > 1 and outcome.total >= _TESTED_ON:
+            minutes = self._by_testing(outcome, state, live, clear, search)
+        else:
+            minutes = self._by_proof(clear, search)
+        return max(self.case.minutes["test"], minutes)
+
+    def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
+        """Return the minutes when the test is run again and again: a fault that comes and goes shows
+        after a while where it is now, or it is gone, which is `clear` likely. Not more than `search`,
+        the other way.
+        """
+        minutes = self.case.minutes["test"]
+        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.observation.hidden))
+        if waiting >= search:
+            return search
+        expected = waiting * outcome.total
+        known = 0.0
+        hypotheses = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
+        for result in self.predictions.outcomes(
+            state, self.retest, hypotheses, 0.05 * outcome.total, self.often
+        ):
+            known = known + result.total
+            weights = acting(result.hypotheses, live)
+            if not self._settles(weights, result.total):
+                proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
+                expected = expected + result.total * proof
+        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
+        return min(search, expected / outcome.total)
+
+    def _by_proof(self, clear: float, search: float) -> float:
+        """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
+
+        Not more than `search`, the other way.
+        """
+        if clear <= 0.0:
+            return search
+        # The doubt that n clean tests leave, (1 - clear) * hidden ** n, is a share of itself and `clear`.
+        bearable = (1.0 - self.confidence) * clear
+        doubt = self.confidence * (1.0 - clear)
+        tests = 0
+        while doubt > bearable and tests < _MOST_TESTS:
+            doubt = doubt * self.observation.hidden
+            tests += 1
+        return min(search, tests * self.case.minutes["test"] * clear + (1.0 - clear) * search)
