@@ -331,10 +331,19 @@ export interface PhotoStep extends PlainStep {
   choices: never[];
 }
 
+/** What proves that the test ran, in the words of the sort of part. */
+export interface TestWords {
+  question: string;
+  yes: string;
+  no: string;
+  heard: string;
+  not_heard: string;
+}
+
 export interface TestStep extends PlainStep {
   form: 'test';
   action: Action;
-  expects: { number: number; positions: Named[]; unplugged: string[]; empty: string[] };
+  expects: { number: number; positions: Named[]; unplugged: string[]; empty: string[]; asks: TestWords };
   choices: never[];
 }
 
@@ -390,10 +399,18 @@ export interface SpareChoice extends Action {
   note: string;
 }
 
+/** What is noted of each position in the check at the end, in the words of the sort of part. */
+export interface WalkWords {
+  works: string;
+  fails: string;
+  left: string;
+  first: string;
+}
+
 export interface WalkStep extends PlainStep {
   form: 'walk';
   action: Action;
-  expects: { positions: Named[]; clear_words: string };
+  expects: { positions: Named[]; clear_words: string; asks: WalkWords };
   choices: never[];
 }
 

@@ -69,6 +69,10 @@ INJECTOR = Sort(
         all_well="all ran evenly",
         report_name="Drive check",
         report_all_well="every cylinder ran evenly",
+        works="even",
+        fails="rough",
+        left="still to feel",
+        first="Feel the others first.",
     ),
     cautions={
         "fuel": Caution("hot", "Fuel sprays: no flame, eyes covered."),

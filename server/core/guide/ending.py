@@ -112,6 +112,12 @@ def _walk(job, result) -> dict:
         expects={
             "positions": moving.to_pick(job),
             "clear_words": phrases.percent(result["clear"]),
+            "asks": {
+                "works": job.sort.walk.works,
+                "fails": job.sort.walk.fails,
+                "left": job.sort.walk.left,
+                "first": job.sort.walk.first,
+            },
         },
         action=action(job.sort.walk.button, draft("walk_checked", positions=everything, missed=[])),
     )

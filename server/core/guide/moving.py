@@ -38,7 +38,8 @@ def test_step(job: Job, title: str) -> dict:
     move = job.move
     holds = job.holds
     unplugged = [move["position"]] if move and move["move"] == "unplug" else []
-    text = job.sort.self_test.start
+    asks = job.sort.self_test
+    text = asks.start
     if unplugged:
         text = "Key off, unplug {}, key on, then start the self-test.".format(
             words.position_name(job, unplugged[0])
@@ -53,6 +54,13 @@ def test_step(job: Job, title: str) -> dict:
             "unplugged": unplugged,
             "empty": [position["id"] for position in job.positions if not holds.get(position["id"])],
             "number": len(job.tests) + 1,
+            "asks": {
+                "question": asks.question,
+                "yes": asks.yes,
+                "no": asks.no,
+                "heard": asks.heard,
+                "not_heard": asks.not_heard,
+            },
         },
         action=action("Enter the result"),
         also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],

@@ -190,6 +190,10 @@ PARKING_SENSOR = Sort(
         all_well="all sounded",
         report_name="Walk-behind check with a pole",
         report_all_well="every sensor sounded",
+        works="sounds",
+        fails="quiet",
+        left="still to hear",
+        first="Listen at the others first.",
     ),
     cautions={
         "ground": Caution("ground", "Level ground, parking brake on, wheels chocked."),

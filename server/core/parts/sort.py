@@ -27,13 +27,14 @@ Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
 # reads it. `clean` is what is done at the position, `look_at` and `check` what is looked at besides.
 Obstruction = namedtuple("Obstruction", ("words", "for_customer", "state", "clean", "look_at", "check"))
 
-# The check in use that ends a job (kind `walk_checked`): its form, what is said of those that did not
-# work (`again_...`, `accepted` is the reason on record), and how it is told.
+# The check in use that ends a job (kind `walk_checked`): its step, what is said of those that did not
+# work (`again_...`, `accepted` is the reason on record), how it is told, and the words of its form: of a
+# position that works and one that fails, of those that are left, what is wanted before it can be saved.
 Walk = namedtuple(
     "Walk",
     (
         "heading", "text", "button", "again_heading", "again_text", "accepted", "name", "missed", "all_well",
-        "report_name", "report_all_well",
+        "report_name", "report_all_well", "works", "fails", "left", "first",
     ),
 )  # fmt: skip
 

@@ -63,7 +63,8 @@ function begin({ form, step }) {
 }
 
 /** @param {import('./step-context.js').StepContext<TestStep>} ctx */
-function soundQuestion({ form, redraw }) {
+function soundQuestion({ form, step, redraw }) {
+  const { question, yes, no } = step.expects.asks;
   const answer = (/** @type {boolean} */ heard, /** @type {string} */ words, /** @type {string} */ note) => html`<label
     class="choice"
   >
@@ -80,9 +81,9 @@ function soundQuestion({ form, redraw }) {
     <span class="choice-note">${note}</span>
   </label>`;
   return html`<fieldset class="asked">
-    <legend class="asked-words">Did you hear its sounder?</legend>
+    <legend class="asked-words">${question}</legend>
     <div class="choices choices-two">
-      ${answer(true, 'Yes', 'the test ran')} ${answer(false, 'No', 'nothing proves that it ran')}
+      ${answer(true, 'Yes', yes)} ${answer(false, 'No', no)}
     </div>
   </fieldset>`;
 }
@@ -171,10 +172,10 @@ function summary(ctx) {
   const faulted = named(ctx, 'fault').map(({ name }) => name);
   const silent = named(ctx, 'silent').filter(({ id }) => !isEmpty(step, id)).map(({ name }) => name);
   const said = form.heard
-    ? `sounder heard, ${faulted.length ? `fault at ${listed(faulted)}` : 'no fault anywhere'}${
+    ? `${step.expects.asks.heard}, ${faulted.length ? `fault at ${listed(faulted)}` : 'no fault anywhere'}${
         silent.length ? `; nothing reported on ${listed(silent)}` : ''
       }`
-    : 'sounder not heard, so nothing is concluded from it';
+    : `${step.expects.asks.not_heard}, so nothing is concluded from it`;
   return html`<section class="panel panel-act" role="status">
     <p class="panel-kicker">This will be recorded</p>
     <p>Test ${step.expects.number}: ${said}.${form.cameAndWent ? ' The fault came and went.' : ''}</p>

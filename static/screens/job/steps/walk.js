@@ -12,10 +12,10 @@ import { markShape } from '../../../shapes/marks.js';
 
 /** @typedef {'sounds' | 'quiet'} Heard */
 
-/** @type {Array<{heard: Heard, shape: string}>} */
+/** @type {Array<{heard: Heard, says: 'works' | 'fails', shape: string}>} */
 const ANSWERS = [
-  { heard: 'sounds', shape: 'clean' },
-  { heard: 'quiet', shape: 'fault' },
+  { heard: 'sounds', says: 'works', shape: 'clean' },
+  { heard: 'quiet', says: 'fails', shape: 'fault' },
 ];
 
 /** @param {import('./step-context.js').StepContext<WalkStep>} ctx */
@@ -34,9 +34,9 @@ export function walkStep(ctx) {
   };
   return {
     body: html`<ul class="walk">
-      ${positions.map((position) => row(position, heard[position.id], answer, form.asked === true))}
+      ${positions.map((position) => row(position, step.expects.asks, heard[position.id], answer, form.asked === true))}
     </ul>
-    ${form.asked ? html`<p class="field-fault" role="alert">Listen at the others first.</p>` : nothing}`,
+    ${form.asked ? html`<p class="field-fault" role="alert">${step.expects.asks.first}</p>` : nothing}`,
     main: {
       words: mainWords(step, left.length, quiet.length),
       run: () => {
@@ -58,34 +58,35 @@ export function walkStep(ctx) {
  * @param {number} quiet
  */
 function mainWords(step, left, quiet) {
-  if (left) return `${left} still to hear`;
-  return quiet ? `Save: ${quiet} quiet` : step.action.words;
+  if (left) return `${left} ${step.expects.asks.left}`;
+  return quiet ? `Save: ${quiet} ${step.expects.asks.fails}` : step.action.words;
 }
 
 /**
  * @param {{id: string, name: string}} position
+ * @param {WalkStep['expects']['asks']} asks
  * @param {Heard | undefined} now
  * @param {(id: string, said: Heard) => void} answer
  * @param {boolean} asked
  */
-function row({ id, name }, now, answer, asked) {
+function row({ id, name }, asks, now, answer, asked) {
   return html`<li class=${asked && !now ? 'walk-row walk-missing' : 'walk-row'}>
     <fieldset>
       <legend class="walk-name">${name}</legend>
       <div class="walk-answers">
         ${ANSWERS.map(
-          ({ heard, shape }) =>
+          ({ heard, says, shape }) =>
             html`<button
               class="walk-answer"
               type="button"
               aria-pressed=${now === heard ? 'true' : 'false'}
-              aria-label="${name}: ${heard}"
+              aria-label="${name}: ${asks[says]}"
               @click=${() => answer(id, heard)}
             >
               <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">
                 ${markShape(now === heard ? shape : 'untested', { x: 0, y: 0 })}
               </svg>
-              ${heard}
+              ${asks[says]}
             </button>`,
         )}
       </div>
