@@ -35,6 +35,8 @@ LIT_MODULES = (
 FILES = (
     *((f"lit-html/{name}", f"lit-html/{name}") for name in LIT_MODULES),
     ("lit-html/LICENSE", "lit-html/LICENSE"),
+    ("canonicalize/lib/canonicalize.js", "canonicalize/canonicalize.js"),
+    ("canonicalize/LICENSE", "canonicalize/LICENSE"),
     ("fflate/esm/browser.js", "fflate/browser.js"),
     ("fflate/LICENSE", "fflate/LICENSE"),
     ("idb/build/index.js", "idb/index.js"),

@@ -4,8 +4,11 @@
  *
  * RFC 8785 on a narrow set: ASCII keys in order, strings, integers within ±(2^53 - 1), booleans, null,
  * lists and objects. No floats, so that every host writes the same bytes. `server/core/log/canon.py` is the
- * other side; a test holds the two equal.
+ * other side; a test holds the two equal. The text is made by `canonicalize`; version 5 of it needs a function
+ * (String.isWellFormed) that browsers have only had since 2023.
  */
+
+import canonicalize from 'canonicalize';
 
 const ASCII_KEY = /^[\x00-\x7e]*$/;
 const LONE_SURROGATE = /\p{Surrogate}/u;
@@ -26,55 +29,40 @@ export class NotCanonical extends TypeError {
 /**
  * Return the canonical text of `value`; throws NotCanonical where it has none.
  * @param {unknown} value
- * @param {string} [path]
  * @returns {string}
  */
-export function canonicalText(value, path = '') {
-  if (value === null || value === true || value === false) return String(value);
-  if (typeof value === 'number') return integerText(value, path);
-  if (typeof value === 'string') return stringText(value, path);
-  if (Array.isArray(value)) {
-    const items = Array.from(value, (item, index) => canonicalText(item, `${path}[${index}]`));
-    return `[${items.join(',')}]`;
-  }
-  if (typeof value === 'object') return objectText(value, path);
-  throw new NotCanonical(path, `${typeof value} has no place in canonical JSON`);
+export function canonicalText(value) {
+  hold(value, '');
+  return /** @type {string} */ (canonicalize(value));
 }
 
 /**
- * @param {number} value
- * @param {string} path
+ * Throw NotCanonical where a value is outside the narrow set: RFC 8785 lets more through.
+ * @param {unknown} value
+ * @param {string} path  where it stands in the whole
  */
-function integerText(value, path) {
-  if (!Number.isSafeInteger(value)) {
-    throw new NotCanonical(path, `${value} is not an integer within ±(2^53 - 1)`);
-  }
-  return String(value === 0 ? 0 : value);
-}
-
-/**
- * @param {string} value
- * @param {string} path
- */
-function stringText(value, path) {
-  // JSON.stringify escapes exactly what RFC 8785 wants escaped, except for half a surrogate pair.
-  if (LONE_SURROGATE.test(value)) throw new NotCanonical(path, 'text with half a character in it');
-  return JSON.stringify(value);
-}
-
-/**
- * @param {object} value
- * @param {string} path
- */
-function objectText(value, path) {
-  const entries = /** @type {Record<string, unknown>} */ (value);
-  const members = Object.keys(entries)
-    .sort()
-    .map((key) => {
+function hold(value, path) {
+  if (value === null || value === true || value === false) return;
+  if (typeof value === 'number') {
+    if (!Number.isSafeInteger(value)) throw new NotCanonical(path, `${value} is not an integer within ±(2^53 - 1)`);
+  } else if (typeof value === 'string') {
+    if (LONE_SURROGATE.test(value)) throw new NotCanonical(path, 'text with half a character in it');
+  } else if (Array.isArray(value)) {
+    // By number: what was never set in a list has to be met, too.
+    for (let index = 0; index < value.length; index += 1) hold(value[index], `${path}[${index}]`);
+  } else if (typeof value === 'object' && !hasFormOfItsOwn(value)) {
+    for (const [key, member] of Object.entries(value)) {
       if (!ASCII_KEY.test(key)) throw new NotCanonical(path, `key ${key} is not plain ASCII`);
-      return `${JSON.stringify(key)}:${canonicalText(entries[key], path ? `${path}.${key}` : key)}`;
-    });
-  return `{${members.join(',')}}`;
+      hold(member, path ? `${path}.${key}` : key);
+    }
+  } else {
+    throw new NotCanonical(path, `${typeof value} has no place in canonical JSON`);
+  }
+}
+
+/** Whether an object says itself what stands for it in JSON, as a date does. @param {{toJSON?: unknown}} value */
+function hasFormOfItsOwn({ toJSON }) {
+  return typeof toJSON === 'function';
 }
 
 /**

@@ -81,6 +81,7 @@ def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
         pytest.param("({ a: undefined })", id="undefined"),
         pytest.param("[1n]", id="a bigint"),
         pytest.param("[, 1]", id="a hole in a list"),
+        pytest.param("[new Date(0)]", id="a date"),
     ],
 )
 def test_what_has_no_canonical_form_is_refused(bare_page, expression):
@@ -93,3 +94,13 @@ def test_what_has_no_canonical_form_is_refused(bare_page, expression):
     )
 
     assert refused is True
+
+
+def test_a_field_may_have_any_ascii_name(bare_page):
+    text = '{"__proto__":1,"constructor":2,"toJSON":"x"}'
+
+    found = bare_page.evaluate(
+        "async (text) => (await import('/app/log/canonical.js')).canonicalText(JSON.parse(text))", text
+    )
+
+    assert found == canon.dumps(json.loads(text)) == text

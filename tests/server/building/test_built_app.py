@@ -109,4 +109,4 @@ def test_the_licences_of_what_is_bundled_come_along(static):
 
     assert "SPDX-License-Identifier: BSD-3-Clause" in bundled
     licences = {file.parent.name for file in static.glob("vendor/*/LICENSE")}
-    assert licences == {"barcode-detector", "fflate", "idb", "lean-qr", "lit-html", "zxing-wasm"}
+    assert licences == {"barcode-detector", "canonicalize", "fflate", "idb", "lean-qr", "lit-html", "zxing-wasm"}
