@@ -12,7 +12,7 @@ from pathlib import Path
 
 BEGIN = "begin.js"
 MAIN = "main.js"
-WORKERS = ("core/worker.js", "scan/reading/code-worker.js")
+WORKERS = ("core/worker.js", "scan/decoding/code-worker.js")
 STYLES = "styles/app.css"
 
 # Fetched beside the script instead of after it: without them nothing can be concluded.

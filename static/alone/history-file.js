@@ -27,10 +27,10 @@ import { fileOf } from '../log/unsent-file.js';
  * @returns {Promise<MadeFile>}
  */
 export async function historyFile(store, onPhoto = () => undefined) {
-  const { head, records, photos } = await everything(store);
+  const { head, entries, photos } = await everything(store);
   const made = await fileOf(store, {
     device: head.device,
-    records,
+    entries,
     photos,
     name: `swaptrail-${stamp(new Date())}.txt`,
     onPhoto: (done) => onPhoto(done, photos.length),
@@ -38,8 +38,8 @@ export async function historyFile(store, onPhoto = () => undefined) {
   return {
     file: made.file,
     upTo: head.nextUnsent,
-    held: { entries: records.length, photos: photos.length },
-    content: { entries: records.length, photos: made.photos },
+    held: { entries: entries.length, photos: photos.length },
+    content: { entries: entries.length, photos: made.photos },
     damaged: made.damaged,
   };
 }
@@ -47,7 +47,7 @@ export async function historyFile(store, onPhoto = () => undefined) {
 /**
  * One look at all of it, so that the count fits the entries. The pictures' bytes are read later, one by one.
  * @param {import('../log/store.js').Store} store
- * @returns {Promise<{head: import('../log/device.js').Head, records: import('../log/store.js').EventRecord[], photos: string[]}>}
+ * @returns {Promise<{head: import('../log/device.js').Head, entries: import('../log/store.js').StoredEvent[], photos: string[]}>}
  */
 function everything(store) {
   return store.withDb(async (db) => {
@@ -55,9 +55,9 @@ function everything(store) {
     const head = await tx.objectStore('meta').get('head');
     const events = tx.objectStore('events');
     // Numbered ones come from a server that once stood at this address.
-    const records = (await events.index('n').getAll()).concat(await events.index('unsent').getAll());
+    const entries = (await events.index('n').getAll()).concat(await events.index('unsent').getAll());
     const photos = /** @type {string[]} */ (await tx.objectStore('photo_bytes').getAllKeys());
-    return { head, records, photos };
+    return { head, entries, photos };
   });
 }
 

@@ -122,7 +122,7 @@ export class Core {
    * @returns {Promise<Op extends keyof Answers ? Answers[Op] : any>}  what the screens draw is declared in views.d.ts
    */
   call(op, args = {}, options = {}) {
-    const result = this.#queue.then(() => {
+    const done = this.#queue.then(() => {
       const { onlyAfterRestarts } = options;
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {
         throw new CoreError({ field: op, message: 'The core was started again meanwhile.' }, true);
@@ -130,8 +130,8 @@ export class Core {
       return this.#ask(op, args, options);
     });
     // What was asked in the same trip is answered before anything else is asked.
-    this.#queue = result.then(() => this.#ahead?.answer).catch(() => undefined);
-    return result;
+    this.#queue = done.then(() => this.#ahead?.answer).catch(() => undefined);
+    return done;
   }
 
   /** Say who keeps the log from now on; it is opened after the core. */
@@ -150,11 +150,11 @@ export class Core {
    * @returns {Promise<void>}
    */
   renew() {
-    const result = this.#queue.then(async () => {
+    const done = this.#queue.then(async () => {
       if (this.available) await this.#startAgain();
     });
-    this.#queue = result.catch(() => undefined);
-    return result;
+    this.#queue = done.catch(() => undefined);
+    return done;
   }
 
   #endWorker() {

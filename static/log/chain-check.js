@@ -8,7 +8,7 @@
 import { eventHash } from './canonical.js';
 
 /**
- * @typedef {{device: string, seq: number, what: 'changed' | 'missing' | 'other'}} RecordFault
+ * @typedef {{device: string, seq: number, what: 'changed' | 'missing' | 'other'}} ChainFault
  * @typedef {{seq: number, hash: string}} Sound  how far a device's chain was found sound
  */
 
@@ -19,12 +19,12 @@ const sound = new Map();
  * The first fault of each device that recorded anything on a job.
  * @param {import('./store.js').Store} store
  * @param {string | null} job
- * @returns {Promise<RecordFault[]>}
+ * @returns {Promise<ChainFault[]>}
  */
-export async function recordFaults(store, job) {
+export async function chainFaults(store, job) {
   if (!job) return [];
-  const records = await store.withDb((db) => db.getAllFromIndex('events', 'job', job));
-  const devices = [...new Set(records.map(({ device }) => device))].sort();
+  const entries = await store.withDb((db) => db.getAllFromIndex('events', 'job', job));
+  const devices = [...new Set(entries.map(({ device }) => device))].sort();
   const found = await Promise.all(devices.map((device) => firstFault(store, device)));
   return found.filter((fault) => fault !== null);
 }
@@ -32,18 +32,18 @@ export async function recordFaults(store, job) {
 /**
  * @param {import('./store.js').Store} store
  * @param {string} device
- * @returns {Promise<RecordFault | null>}
+ * @returns {Promise<ChainFault | null>}
  */
 async function firstFault(store, device) {
   let { seq, hash } = sound.get(device) ?? { seq: 0, hash: '' };
   const behind = IDBKeyRange.bound([device, seq + 1], [device, Number.MAX_SAFE_INTEGER]);
-  for (const record of await store.withDb((db) => db.getAll('events', behind))) {
-    const { event } = record;
-    const fault = (/** @type {RecordFault['what']} */ what) => ({ device, seq: record.seq, what });
-    if (record.seq !== seq + 1) return fault('missing');
-    if ((await hashOrNothing(event)) !== record.hash || event.seq !== record.seq) return fault('changed');
+  for (const entry of await store.withDb((db) => db.getAll('events', behind))) {
+    const { event } = entry;
+    const fault = (/** @type {ChainFault['what']} */ what) => ({ device, seq: entry.seq, what });
+    if (entry.seq !== seq + 1) return fault('missing');
+    if ((await hashOrNothing(event)) !== entry.hash || event.seq !== entry.seq) return fault('changed');
     if (event.prev !== hash) return fault('other');
-    ({ seq, hash } = record);
+    ({ seq, hash } = entry);
     sound.set(device, { seq, hash });
   }
   return null;

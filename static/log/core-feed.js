@@ -54,7 +54,7 @@ export class CoreFeed {
 
   /**
    * All entries in order.
-   * @returns {Promise<import('./store.js').EventRecord[]>}
+   * @returns {Promise<import('./store.js').StoredEvent[]>}
    */
   ordered() {
     return this.#order.whole();
@@ -86,29 +86,29 @@ export class CoreFeed {
    * Let the core check drafts and, where no rule stands against them, fold them as these entries. They have to be
    * `saved` next, or `notSaved`. Call it under the log's lock, with the core up to date.
    * @param {object[]} drafts  as the core's `check` wants them
-   * @param {import('./store.js').EventRecord[]} records
+   * @param {import('./store.js').StoredEvent[]} entries
    * @param {import('../core/client.js').Question | null} following  what the screen will ask then
    * @returns {Promise<{refusal: any, conflicts: any[]}>}
    */
-  async record(drafts, records, following) {
+  async record(drafts, entries, following) {
     const { restarts } = this.#core;
-    const envelopes = records.map(({ event }) => ({ event }));
+    const envelopes = entries.map(({ event }) => ({ event }));
     const options = { onlyAfterRestarts: restarts, seconds: CHECK_SECONDS, following };
     const answer = await this.#core.call('check_and_add', { events: drafts, envelopes }, options);
-    if (!answer.refusal) this.#taken = { names: namesOf(records), restarts };
+    if (!answer.refusal) this.#taken = { names: namesOf(entries), restarts };
     return { refusal: answer.refusal, conflicts: answer.conflicts ?? [] };
   }
 
   /**
    * What was recorded is stored.
-   * @param {import('./store.js').EventRecord[]} records  as they are stored
+   * @param {import('./store.js').StoredEvent[]} entries  as they are stored
    */
-  saved(records) {
+  saved(entries) {
     const taken = this.#taken;
     this.#taken = null;
     // A worker that was started meanwhile has read the store, perhaps before these were in it.
     if (!taken || !this.#folded || taken.restarts !== this.#core.restarts) return;
-    if (taken.names.join() !== namesOf(records).join()) {
+    if (taken.names.join() !== namesOf(entries).join()) {
       this.#folded = null;
       return;
     }
@@ -207,8 +207,8 @@ export class CoreFeed {
   async #give(ask, position) {
     const seconds = REFILL_SECONDS + lengthOf(position) / ENTRIES_A_SECOND;
     await ask('reset', { more: true });
-    for await (const records of this.#order.upTo(position)) {
-      const compact = compactText({ envelopes: records.map(({ event }) => event) });
+    for await (const entries of this.#order.upTo(position)) {
+      const compact = compactText({ envelopes: entries.map(({ event }) => event) });
       await ask('append', { more: true }, { raw: { compact } });
     }
     await ask('append', {}, { seconds });
@@ -237,9 +237,9 @@ export class CoreFeed {
   }
 }
 
-/** @param {import('./store.js').EventRecord[]} records */
-function namesOf(records) {
-  return records.map(({ device, seq }) => nameOf([device, seq]));
+/** @param {import('./store.js').StoredEvent[]} entries */
+function namesOf(entries) {
+  return entries.map(({ device, seq }) => nameOf([device, seq]));
 }
 
 /**

@@ -20,11 +20,11 @@ import { PLACE_WORDS } from '../phone/place-words.js';
  */
 export function startNewDevice(store, device, { from = 1 } = {}) {
   return withLock(LOG_LOCK, async () => {
-    let moved = -1;
-    while (moved < 0) moved = await move(store, from);
+    let rechained = -1;
+    while (rechained < 0) rechained = await rechain(store, from);
     await device.reread();
     await device.tell({ state: 'forked', sentence: PLACE_WORDS.forked });
-    return moved;
+    return rechained;
   });
 }
 
@@ -33,47 +33,47 @@ export function startNewDevice(store, device, { from = 1 } = {}) {
  * @param {number} from
  * @returns {Promise<number>} -1 when another tab recorded meanwhile
  */
-async function move(store, from) {
+async function rechain(store, from) {
   const head = await store.getMeta('head');
   const unsent = await store.withDb((db) => db.getAllFromIndex('events', 'unsent'));
   const stranded = unsent.filter(({ device, seq }) => device === head.device && seq >= from);
   const fresh = newHead(head.nextUnsent);
-  const records = await chainAgain(stranded, fresh);
+  const entries = await chainAgain(stranded, fresh);
   return store.write(['meta', 'events', 'set_aside'], async (tx) => {
     const meta = tx.objectStore('meta');
     const current = await meta.get('head');
     if (current.device !== head.device || current.seq !== head.seq) return -1;
     const events = tx.objectStore('events');
-    for (const record of stranded) {
-      await tx.objectStore('set_aside').add({ ...record, why: 'fork' });
-      await events.delete([record.device, record.seq]);
+    for (const entry of stranded) {
+      await tx.objectStore('set_aside').add({ ...entry, why: 'fork' });
+      await events.delete([entry.device, entry.seq]);
     }
-    for (const record of records) await events.add(record);
-    const last = records[records.length - 1];
+    for (const entry of entries) await events.add(entry);
+    const last = entries[entries.length - 1];
     await meta.put(last ? headAt(last) : fresh, 'head');
     await orderChanged(tx);
-    return records.length;
+    return entries.length;
   });
 }
 
 /**
- * @param {import('./store.js').EventRecord[]} stranded
+ * @param {import('./store.js').StoredEvent[]} stranded
  * @param {import('./device.js').Head} fresh
  */
 async function chainAgain(stranded, fresh) {
   /** @type {Map<string, number>} */
   const newSeq = new Map();
-  /** @type {import('./store.js').EventRecord[]} */
-  const records = [];
+  /** @type {import('./store.js').StoredEvent[]} */
+  const entries = [];
   let head = fresh;
   for (const { device, seq, event, unchecked } of stranded) {
     newSeq.set(`${device}/${seq}`, head.seq + 1);
     const draft = { ...event, data: pointed(event, newSeq, fresh.device) };
-    const [record] = await chain([draft], head, event.actor, event.at, unchecked === 1);
-    records.push(record);
-    head = headAt(record);
+    const [entry] = await chain([draft], head, event.actor, event.at, unchecked === 1);
+    entries.push(entry);
+    head = headAt(entry);
   }
-  return records;
+  return entries;
 }
 
 /**
@@ -88,7 +88,7 @@ function pointed(event, newSeq, device) {
   return { ...event.data, device, seq };
 }
 
-/** @param {import('./store.js').EventRecord} record */
+/** @param {import('./store.js').StoredEvent} entry */
 function headAt({ device, seq, hash, unsent = 0 }) {
   return { device, seq, hash, nextUnsent: unsent + 1 };
 }

@@ -39,7 +39,7 @@ import { isQuotaError, makingRoom } from './space.js';
  * @property {number} height
  *
  * @typedef {object} Recorded
- * @property {import('./store.js').EventRecord[]} events
+ * @property {import('./store.js').StoredEvent[]} events
  * @property {any[]} conflicts
  * @property {boolean} unchecked  saved although the core could not be asked
 
@@ -78,12 +78,12 @@ export class EventLog {
    * @returns {Promise<{refusal: Refusal} | Recorded>}  throws SaveError when it could not be saved
    */
   async record(drafts, { photo, following = null } = {}) {
-    const result = await withLock(LOG_LOCK, async () => {
+    const outcome = await withLock(LOG_LOCK, async () => {
       await this.#feed.bringUpToDate();
       return this.#record(drafts, photo, following);
     });
-    if ('events' in result) this.#tell();
-    return result;
+    if ('events' in outcome) this.#tell();
+    return outcome;
   }
 
   /** Try again to record what could not be saved. */
@@ -91,9 +91,9 @@ export class EventLog {
     const unsaved = this.unsaved.value;
     if (!unsaved) return null;
     const { drafts, photo } = unsaved.entered;
-    const result = await this.record(drafts, { photo });
+    const outcome = await this.record(drafts, { photo });
     this.unsaved.set(null);
-    return result;
+    return outcome;
   }
 
   /** Let go of what could not be saved; only on a person's word. */
@@ -111,7 +111,7 @@ export class EventLog {
 
   /**
    * All events in order: by the server's number, then this phone's unsent ones.
-   * @returns {Promise<import('./store.js').EventRecord[]>}
+   * @returns {Promise<import('./store.js').StoredEvent[]>}
    */
   ordered() {
     return this.#feed.ordered();
@@ -127,11 +127,11 @@ export class EventLog {
   async #record(drafts, photo, following) {
     const at = Date.now();
     const head = await this.#store.getMeta('head');
-    const records = await chain(drafts, head, this.#device.actor, at, false);
-    const { refusal, conflicts, unchecked } = await this.#check(drafts, records, following);
+    const entries = await chain(drafts, head, this.#device.actor, at, false);
+    const { refusal, conflicts, unchecked } = await this.#check(drafts, entries, following);
     if (refusal) return { refusal };
     try {
-      const events = await this.#save(drafts, photo, unchecked, { at, head, records });
+      const events = await this.#save(drafts, photo, unchecked, { at, head, entries });
       this.#feed.saved(events);
       // What could not be checked may be folded all the same, once the core runs again.
       const more = unchecked ? await this.#feed.bringUpToDate() : [];
@@ -147,18 +147,18 @@ export class EventLog {
    * Ask the core whether a rule stands against the drafts, and to fold them where none does. A core that hangs must
    * not lose a fact.
    * @param {Draft[]} drafts
-   * @param {import('./store.js').EventRecord[]} records
+   * @param {import('./store.js').StoredEvent[]} entries
    * @param {import('../core/client.js').Question | null} following
    * @returns {Promise<{refusal: Refusal | null, conflicts: any[], unchecked: boolean}>}
    */
-  async #check(drafts, records, following) {
+  async #check(drafts, entries, following) {
     const { id: device, actor } = this.#device;
     const role = this.#device.role.value;
     const { oldest } = this.#device.server.standing.value;
     const asked = drafts.map(({ kind, data, job = null }) => ({ kind, data, job, actor, device, role, oldest }));
     for (let tried = 0; tried < 2 && this.#core.available; tried += 1) {
       try {
-        return { ...(await this.#feed.record(asked, records, following)), unchecked: false };
+        return { ...(await this.#feed.record(asked, entries, following)), unchecked: false };
       } catch (error) {
         if (!(error instanceof CoreError && error.broken)) throw error;
       }

@@ -67,7 +67,7 @@ export class LogOrder {
 
   /**
    * All entries in order.
-   * @returns {Promise<import('./store.js').EventRecord[]>}
+   * @returns {Promise<import('./store.js').StoredEvent[]>}
    */
   whole() {
     return this.#store.withDb(async (db) => {
@@ -129,15 +129,15 @@ export class LogOrder {
   /**
    * The entries up to a position, some at a time.
    * @param {Position} position
-   * @returns {AsyncGenerator<import('./store.js').EventRecord[]>}
+   * @returns {AsyncGenerator<import('./store.js').StoredEvent[]>}
    */
   async *upTo({ n, unsent }) {
     for (let last = 0; last < n; ) {
       const range = IDBKeyRange.bound(last, n, true);
-      const records = await this.#store.withDb((db) => db.getAllFromIndex('events', 'n', range, CHUNK));
-      if (!records.length) break;
-      last = records[records.length - 1].n;
-      yield records;
+      const entries = await this.#store.withDb((db) => db.getAllFromIndex('events', 'n', range, CHUNK));
+      if (!entries.length) break;
+      last = entries[entries.length - 1].n;
+      yield entries;
     }
     for (let at = 0; at < unsent.length; at += CHUNK) {
       yield await this.named(unsent.slice(at, at + CHUNK));
@@ -146,7 +146,7 @@ export class LogOrder {
 
   /**
    * @param {string[]} names
-   * @returns {Promise<import('./store.js').EventRecord[]>}
+   * @returns {Promise<import('./store.js').StoredEvent[]>}
    */
   named(names) {
     return this.#store.withDb((db) => {

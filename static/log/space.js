@@ -57,7 +57,7 @@ export function freeSpace(store) {
   return store.write(['meta', 'photos', 'photo_bytes'], async (tx) => {
     await tx.objectStore('meta').delete('reserve');
     const photos = tx.objectStore('photos');
-    /** @type {import('./store.js').PhotoRecord[]} */
+    /** @type {import('./store.js').StoredPhoto[]} */
     const all = await photos.getAll();
     const confirmed = all.filter(({ unsent, left_out: leftOut }) => !unsent && !leftOut);
     for (const { sha256 } of confirmed) {

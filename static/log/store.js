@@ -20,7 +20,7 @@ const VERSION = 1;
 const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortError']);
 
 /**
- * @typedef {object} EventRecord   one event as kept here
+ * @typedef {object} StoredEvent   one event as kept here
  * @property {string} device
  * @property {number} seq
  * @property {string} hash
@@ -44,7 +44,7 @@ const CONNECTION_LOST = new Set(['UnknownError', 'InvalidStateError', 'AbortErro
  * @property {string} kind
  * @property {Record<string, any>} data
  *
- * @typedef {object} PhotoRecord   what is known of a photo; its bytes lie apart in `photo_bytes`
+ * @typedef {object} StoredPhoto   what is known of a photo; its bytes lie apart in `photo_bytes`
  * @property {string} sha256
  * @property {string} mime
  * @property {number} size
@@ -155,7 +155,7 @@ export class Store {
 
   /**
    * @param {string} sha256
-   * @returns {Promise<PhotoRecord | undefined>}
+   * @returns {Promise<StoredPhoto | undefined>}
    */
   photo(sha256) {
     return this.withDb((db) => db.get('photos', sha256));
@@ -195,9 +195,9 @@ export class Store {
         () => null,
         (error) => error,
       );
-      let result;
+      let value;
       try {
-        result = await work(tx);
+        value = await work(tx);
       } catch (error) {
         abort(tx);
         const failure = await done;
@@ -205,7 +205,7 @@ export class Store {
       }
       const failure = await done;
       if (failure) throw failure;
-      return result;
+      return value;
     });
   }
 

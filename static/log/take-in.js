@@ -99,16 +99,16 @@ function takeEntries(store, entries) {
     let head = await meta.get('head');
     for (const { event, hash } of entries) {
       const { device, seq, job } = event;
-      /** @type {import('./store.js').EventRecord} */
-      const record = { device, seq, hash, event, unsent: head.nextUnsent };
-      if (job !== null) record.job = job;
+      /** @type {import('./store.js').StoredEvent} */
+      const entry = { device, seq, hash, event, unsent: head.nextUnsent };
+      if (job !== null) entry.job = job;
       head = { ...head, nextUnsent: head.nextUnsent + 1 };
       // This phone's own, from before it was put back to an older state.
       if (device === head.device) {
-        record.own = 1;
+        entry.own = 1;
         head = { ...head, seq, hash };
       }
-      await tx.objectStore('events').add(record);
+      await tx.objectStore('events').add(entry);
     }
     await meta.put(head, 'head');
   });
@@ -147,7 +147,7 @@ async function takePhotos(store, file, onPhoto) {
  * @param {{sha256: string, bytes: ArrayBuffer}} photo
  */
 function keepPhoto(store, { sha256, bytes }) {
-  /** @type {import('./store.js').PhotoRecord} */
+  /** @type {import('./store.js').StoredPhoto} */
   const photo = { sha256, mime: 'image/jpeg', size: bytes.byteLength, at: Date.now(), unsent: 1 };
   return store.write(['photos', 'photo_bytes'], async (tx) => {
     await tx.objectStore('photo_bytes').put(bytes, sha256);

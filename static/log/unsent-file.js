@@ -29,7 +29,7 @@ export const VERSION = 2;
  * @returns {Promise<File>}
  */
 export async function unsentFile(store, device) {
-  const [records, photos] = await store.withDb((db) => {
+  const [entries, photos] = await store.withDb((db) => {
     const tx = db.transaction(['events', 'photos']);
     return Promise.all([
       tx.objectStore('events').index('unsent').getAll(),
@@ -37,7 +37,7 @@ export async function unsentFile(store, device) {
     ]);
   });
   const name = `swaptrail-unsent-${device}.txt`;
-  return (await fileOf(store, { device, records, photos: /** @type {string[]} */ (photos), name })).file;
+  return (await fileOf(store, { device, entries, photos: /** @type {string[]} */ (photos), name })).file;
 }
 
 /**
@@ -45,14 +45,14 @@ export async function unsentFile(store, device) {
  * @param {import('./store.js').Store} store
  * @param {object} content
  * @param {string} content.device   who makes it
- * @param {import('./store.js').EventRecord[]} content.records  those of each device in order, without a gap
+ * @param {import('./store.js').StoredEvent[]} content.entries  those of each device in order, without a gap
  * @param {string[]} content.photos  their hashes
  * @param {string} content.name     of the file
  * @param {(done: number) => void} [content.onPhoto]  hears how many photos were gone through
  * @returns {Promise<{file: File, photos: number, damaged: number}>}  photos in it, and those left out because their
  *     bytes have changed on this phone: with one of them in it, no reader would take the file
  */
-export async function fileOf(store, { device, records, photos, name, onPhoto = () => undefined }) {
+export async function fileOf(store, { device, entries, photos, name, onPhoto = () => undefined }) {
   // Each photo becomes a Blob at once: a browser may keep those on disk, and all of them can be a lot.
   /** @type {Blob[]} */
   const pictures = [];
@@ -63,10 +63,10 @@ export async function fileOf(store, { device, records, photos, name, onPhoto = (
     else if (bytes) pictures.push(new Blob([canonicalText({ bytes: base64(bytes), sha256 }), '\n']));
     onPhoto(index + 1);
   }
-  const made = { app: APP, device, entries: records.length, made_at: Date.now(), photos: pictures.length, v: VERSION };
+  const made = { app: APP, device, entries: entries.length, made_at: Date.now(), photos: pictures.length, v: VERSION };
   const first = canonicalText(made);
-  const entries = records.map(({ event, hash }) => `${canonicalText({ event, hash })}\n`);
+  const lines = entries.map(({ event, hash }) => `${canonicalText({ event, hash })}\n`);
   const end = canonicalText({ end: await sha256Hex(first) });
-  const parts = [`${first}\n`, ...entries, ...pictures, `${end}\n`];
+  const parts = [`${first}\n`, ...lines, ...pictures, `${end}\n`];
   return { file: new File(parts, name, { type: 'text/plain' }), photos: pictures.length, damaged };
 }

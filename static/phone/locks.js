@@ -20,12 +20,12 @@ const queues = new Map();
  */
 export function withLock(name, work) {
   if (navigator.locks) return /** @type {any} */ (navigator.locks.request(name, work));
-  const result = (queues.get(name) ?? Promise.resolve()).then(work);
+  const done = (queues.get(name) ?? Promise.resolve()).then(work);
   queues.set(
     name,
-    result.catch(() => undefined),
+    done.catch(() => undefined),
   );
-  return result;
+  return done;
 }
 
 /**
@@ -37,8 +37,8 @@ export function withLock(name, work) {
  */
 export function withLockIfFree(name, work) {
   if (!navigator.locks) return withLock(name, work);
-  const result = navigator.locks.request(name, { ifAvailable: true }, (lock) =>
+  const done = navigator.locks.request(name, { ifAvailable: true }, (lock) =>
     lock ? work() : Promise.resolve(undefined),
   );
-  return /** @type {any} */ (result);
+  return /** @type {any} */ (done);
 }

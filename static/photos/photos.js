@@ -39,9 +39,9 @@ let queue = Promise.resolve();
  * @returns {Promise<import('../log/log.js').Photo>}  throws PhotoProblem
  */
 export function preparePhoto(file) {
-  const result = queue.then(() => prepare(file));
-  queue = result.catch(() => undefined);
-  return result;
+  const done = queue.then(() => prepare(file));
+  queue = done.catch(() => undefined);
+  return done;
 }
 
 /** @param {Blob} file */

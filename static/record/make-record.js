@@ -58,7 +58,7 @@ export async function makeRecord({ core, store, device }, key, subject) {
 /**
  * @param {import('../log/store.js').Store} store
  * @param {Array<[string, number]>} order
- * @returns {Promise<import('../log/store.js').EventRecord[]>}
+ * @returns {Promise<import('../log/store.js').StoredEvent[]>}
  */
 async function eventsOf(store, order) {
   return store.withDb((db) => {

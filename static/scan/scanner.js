@@ -6,7 +6,7 @@
  */
 
 import { Finder } from './finder.js';
-import { readCodes } from './reading/code-reader.js';
+import { readCodes } from './decoding/code-reader.js';
 
 const FRAME_MS = 200;
 /** A code that left the picture for this long counts as shown again when it comes back. */
@@ -62,7 +62,7 @@ export function openScanner(host, options) {
     other: onType && { words: 'Type the code', call: onType },
     onFile: (file) => readFile(file, finder, { onTexts, formats }),
   });
-  const loop = new ReadingLoop(finder, seen, formats);
+  const loop = new DecodingLoop(finder, seen, formats);
   finder.open();
   loop.start();
   return {
@@ -100,7 +100,7 @@ export function openCamera(host, options) {
 }
 
 /** Reads the picture about five times a second, never two at once. */
-class ReadingLoop {
+class DecodingLoop {
   /**
    * @param {Finder} finder
    * @param {Sighting} seen
@@ -182,7 +182,7 @@ class Sighting {
     this.#last = '';
   }
 
-  /** @param {import('./reading/code-reader.js').Found[]} found */
+  /** @param {import('./decoding/code-reader.js').Found[]} found */
   report(found) {
     const now = performance.now();
     if (now - this.#lastAt > GONE_MS && this.#missed) this.forget();

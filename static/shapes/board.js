@@ -8,14 +8,14 @@
  */
 import { html, nothing, svg } from "lit-html";
 
-import { EDGES, aroundLayout, endLayout, namesFitFrom } from "./board-layout.js";
+import { EDGES, aroundGeometry, endGeometry, namesFitFrom } from "./board-geometry.js";
 import { code } from "./code.js";
 import { icon } from "./icons.js";
 import { mark, markShape, MARK_WORDS } from "./marks.js";
 import { DRAWING_WIDTH, vehicleAbove, vehicleEnd } from "./vehicle.js";
 
-/** @typedef {import("./board-layout.js").Position} Position */
-/** @typedef {import("./board-layout.js").Spot} Spot */
+/** @typedef {import("./board-geometry.js").Position} Position */
+/** @typedef {import("./board-geometry.js").Spot} Spot */
 /** @typedef {{kind: "rear"|"front"|"around", positions: Position[]}} BoardView */
 /** @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>}} BoardOptions */
 
@@ -63,7 +63,7 @@ function cell(spot, chosen, onPick) {
         data-chosen=${chosen ? "true" : nothing}>${inside}</div>`}</li>`;
 }
 
-/** @param {{box: {left: number, right: number, top: number, bottom: number}}} layout */
+/** @param {{box: {left: number, right: number, top: number, bottom: number}}} geometry */
 function aboveWords({ box }) {
   const roof = box.top + (box.bottom - box.top) * 0.3 + 54;
   const boot = box.bottom - (box.bottom - box.top) * 0.2 - 32;
@@ -82,12 +82,12 @@ export function board(view, { onPick = null, chosen = [] } = {}) {
   const picked = new Set(typeof chosen === "string" ? [chosen] : chosen);
   const around = view.kind === "around";
   const end = view.kind === "front" ? "front" : "rear";
-  const layout = around ? aroundLayout(view.positions) : endLayout(view.positions, end);
+  const geometry = around ? aroundGeometry(view.positions) : endGeometry(view.positions, end);
   const fit = around ? 0 : namesFitFrom(view.positions);
   const groups = around
-    ? EDGES.map((edge) => ({ edge, spots: layout.spots.filter((spot) => spot.edge === edge) }))
+    ? EDGES.map((edge) => ({ edge, spots: geometry.spots.filter((spot) => spot.edge === edge) }))
       .filter((group) => group.spots.length)
-    : [{ edge: end, spots: layout.spots }];
+    : [{ edge: end, spots: geometry.spots }];
   // Seen from the front, the vehicle's left is on the right of the picture.
   const [first, last] = end === "front" ? ["right", "left"] : ["left", "right"];
   return html`<figure class="board board-${view.kind} ${
@@ -97,10 +97,10 @@ export function board(view, { onPick = null, chosen = [] } = {}) {
       <span class="board-seen">${SEEN[view.kind]}</span>
       <span class="board-side">${last}</span>
     </figcaption>
-    <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${layout.height}" aria-hidden="true">
-      ${"box" in layout ? svg`${vehicleAbove(layout.box)}${aboveWords(layout)}`
-        : vehicleEnd(end, layout.bottom)}
-      ${layout.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
+    <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}" aria-hidden="true">
+      ${"box" in geometry ? svg`${vehicleAbove(geometry.box)}${aboveWords(geometry)}`
+        : vehicleEnd(end, geometry.bottom)}
+      ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
     </svg>
     ${groups.map((group) => html`
       ${around ? html`<h3 class="board-edge">${EDGE_NAMES[group.edge]}</h3>` : nothing}

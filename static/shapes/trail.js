@@ -9,9 +9,9 @@
 import { html, nothing, svg } from "lit-html";
 
 import { markShape, MARK_WORDS } from "./marks.js";
-import { HEAD, step, trailLayout, trailPieces, UNITS_PER_REM, WIDE } from "./trail-layout.js";
+import { HEAD, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
 
-/** @typedef {import("./trail-layout.js").TrailView} TrailView */
+/** @typedef {import("./trail-geometry.js").TrailView} TrailView */
 
 const LETTERS_IN_A_HEAD = 9;
 
@@ -52,15 +52,15 @@ function column(test, x, bottom) {
   </g>`;
 }
 
-/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+/** @param {ReturnType<typeof trailGeometry>["lines"][number]} line */
 function lineKind(line) {
   if (line.suspect) {
     return "trail-line trail-suspect";
   }
-  return line.moves ? "trail-line trail-moved" : "trail-line";
+  return line.changesPlace ? "trail-line trail-moved" : "trail-line";
 }
 
-/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+/** @param {ReturnType<typeof trailGeometry>["lines"][number]} line */
 function linePath(line) {
   if (line.places.length === 1) {
     const { x, y } = line.places[0];
@@ -69,7 +69,7 @@ function linePath(line) {
   return line.places.slice(1).map((place, n) => step(line.places[n], place)).join("");
 }
 
-/** @param {ReturnType<typeof trailLayout>["lines"][number]} line */
+/** @param {ReturnType<typeof trailGeometry>["lines"][number]} line */
 function readings(line) {
   return line.places.map((place) => svg`
     ${place.position === null
@@ -107,25 +107,25 @@ function aloud(view) {
 
 /**
  * @param {TrailView} view
- * @param {ReturnType<typeof trailLayout>} layout
+ * @param {ReturnType<typeof trailGeometry>} geometry
  * @param {string} width
  */
-function picture(view, layout, width) {
-  const behind = layout.lines.filter((line) => !line.suspect);
-  const suspects = layout.lines.filter((line) => line.suspect);
-  const handTop = HEAD + view.rows.length * layout.rowHeight - 2;
-  return html`<svg class="trail-picture ${width}" viewBox="0 0 ${layout.width} ${layout.height}"
-    width="${layout.width / UNITS_PER_REM}rem" height="${layout.height / UNITS_PER_REM}rem"
+function picture(view, geometry, width) {
+  const behind = geometry.lines.filter((line) => !line.suspect);
+  const suspects = geometry.lines.filter((line) => line.suspect);
+  const handTop = HEAD + view.rows.length * geometry.rowHeight - 2;
+  return html`<svg class="trail-picture ${width}" viewBox="0 0 ${geometry.width} ${geometry.height}"
+    width="${geometry.width / UNITS_PER_REM}rem" height="${geometry.height / UNITS_PER_REM}rem"
     aria-hidden="true">
-    ${layout.lanes ? svg`<path class="trail-hand-rule" d="M0 ${handTop}H${layout.width}" />` : nothing}
-    ${view.tests.map((test, n) => column(test, layout.column(n), layout.height))}
-    ${layout.faultWay.map((way) => svg`<path class="trail-band-edge" d=${way} />`)}
-    ${layout.faultWay.map((way) => svg`<path class="trail-band" d=${way} />`)}
+    ${geometry.lanes ? svg`<path class="trail-hand-rule" d="M0 ${handTop}H${geometry.width}" />` : nothing}
+    ${view.tests.map((test, n) => column(test, geometry.column(n), geometry.height))}
+    ${geometry.faultPath.map((path) => svg`<path class="trail-band-edge" d=${path} />`)}
+    ${geometry.faultPath.map((path) => svg`<path class="trail-band" d=${path} />`)}
     ${behind.map((line) => svg`<path class=${lineKind(line)} d=${linePath(line)} />`)}
     ${suspects.map((line) => svg`<path class="trail-suspect-edge" d=${linePath(line)} />
       <path class=${lineKind(line)} d=${linePath(line)} />`)}
-    ${layout.suspectRows.map((way) => svg`<path class="trail-suspect-edge" d=${way} />
-      <path class="trail-line trail-suspect" d=${way} />`)}
+    ${geometry.suspectRows.map((path) => svg`<path class="trail-suspect-edge" d=${path} />
+      <path class="trail-line trail-suspect" d=${path} />`)}
     ${[...behind, ...suspects].map(readings)}
   </svg>`;
 }
@@ -135,9 +135,9 @@ function picture(view, layout, width) {
  * @param {TrailView} view
  */
 export function trail(view) {
-  const layout = trailLayout(view);
-  const hand = Array.from({ length: layout.lanes }, (_, n) => (n ? "" : "in hand"));
-  return html`<figure class="trail ${layout.tall ? "trail-tall" : ""}">
+  const geometry = trailGeometry(view);
+  const hand = Array.from({ length: geometry.lanes }, (_, n) => (n ? "" : "in hand"));
+  return html`<figure class="trail ${geometry.tall ? "trail-tall" : ""}">
     ${aloud(view)}
     <div class="trail-scroll" tabindex="0" role="group" aria-label="trail of the tests">
       <ol class="trail-names" aria-hidden="true">
@@ -145,8 +145,8 @@ export function trail(view) {
           class=${row.suspect ? "trail-name-suspect" : nothing}>${row.name}</span></li>`)}
         ${hand.map((word) => html`<li class="trail-name trail-lane">${word}</li>`)}
       </ol>
-      ${view.tests.length === 2 ? picture(view, trailLayout(view, WIDE), "trail-wide") : nothing}
-      ${picture(view, layout, "")}
+      ${view.tests.length === 2 ? picture(view, trailGeometry(view, WIDE), "trail-wide") : nothing}
+      ${picture(view, geometry, "")}
     </div>
   </figure>`;
 }

@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * Our own line drawing of a vehicle, without any model in mind: its back, its front, and from
- * above. Pictures only; where the positions lie on it is board-layout.js's concern.
+ * above. Pictures only; where the positions lie on it is board-geometry.js's concern.
  */
 import { svg } from "lit-html";
 

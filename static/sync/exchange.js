@@ -104,7 +104,7 @@ export class EventExchange {
   }
 
   /**
-   * @param {import('../log/store.js').EventRecord[]} batch
+   * @param {import('../log/store.js').StoredEvent[]} batch
    * @returns {Promise<import('./received.js').Reply | 'not ours'>}  the latter: another phone uses our id
    */
   async #post(batch) {
@@ -142,18 +142,18 @@ export class EventExchange {
   /**
    * The unsent events after a place, as many as one request may carry.
    * @param {number} after
-   * @returns {Promise<import('../log/store.js').EventRecord[]>}
+   * @returns {Promise<import('../log/store.js').StoredEvent[]>}
    */
   async #batch(after) {
     const range = IDBKeyRange.lowerBound(after, true);
-    const records = await this.#store.withDb((db) =>
+    const entries = await this.#store.withDb((db) =>
       db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS),
     );
     let characters = 0;
-    const fitting = records.findIndex((record) => {
-      characters += JSON.stringify(record.event).length + 100;
+    const fitting = entries.findIndex((entry) => {
+      characters += JSON.stringify(entry.event).length + 100;
       return characters > BATCH_CHARACTERS;
     });
-    return fitting < 0 ? records : records.slice(0, Math.max(1, fitting));
+    return fitting < 0 ? entries : entries.slice(0, Math.max(1, fitting));
   }
 }

@@ -61,10 +61,10 @@ export function leavePhotoOut(store, sha256) {
 
 /**
  * @param {import('./api.js').ServerApi} api
- * @param {import('../log/store.js').PhotoRecord} photo
+ * @param {import('../log/store.js').StoredPhoto} photo
  * @param {ArrayBuffer | undefined} bytes
  * @param {boolean} isWanted  otherwise the server is asked first whether it has it already
- * @returns {Promise<import('../log/store.js').PhotoRecord>} the photo as it stands now
+ * @returns {Promise<import('../log/store.js').StoredPhoto>} the photo as it stands now
  */
 async function send(api, photo, bytes, isWanted) {
   const { sha256, mime } = photo;
@@ -85,7 +85,7 @@ async function send(api, photo, bytes, isWanted) {
 
 /**
  * @param {import('../log/store.js').Store} store
- * @param {import('../log/store.js').PhotoRecord} photo
+ * @param {import('../log/store.js').StoredPhoto} photo
  */
 function keep(store, photo) {
   return store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
@@ -94,7 +94,7 @@ function keep(store, photo) {
 /**
  * @param {import('../log/store.js').Store} store
  * @param {string} sha256
- * @param {(photo: import('../log/store.js').PhotoRecord) => import('../log/store.js').PhotoRecord} how
+ * @param {(photo: import('../log/store.js').StoredPhoto) => import('../log/store.js').StoredPhoto} how
  */
 function change(store, sha256, how) {
   return store.write(['photos'], async (tx) => {

@@ -116,17 +116,17 @@ async function showsFork(reply, head, events) {
 
 /**
  * @param {ReceivedEvent} received
- * @param {import('../log/store.js').EventRecord | undefined} known
- * @returns {import('../log/store.js').EventRecord}
+ * @param {import('../log/store.js').StoredEvent | undefined} known
+ * @returns {import('../log/store.js').StoredEvent}
  */
 function numbered({ n, received_at, hash, event }, known) {
   const { device, seq, job } = event;
-  /** @type {import('../log/store.js').EventRecord} */
-  const record = { device, seq, hash, event, n, received_at };
-  if (job !== null) record.job = job;
-  if (known?.own) record.own = 1;
-  if (known?.unchecked) record.unchecked = 1;
-  return record;
+  /** @type {import('../log/store.js').StoredEvent} */
+  const entry = { device, seq, hash, event, n, received_at };
+  if (job !== null) entry.job = job;
+  if (known?.own) entry.own = 1;
+  if (known?.unchecked) entry.unchecked = 1;
+  return entry;
 }
 
 /**

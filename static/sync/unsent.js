@@ -13,7 +13,7 @@ export function countUnsent(store) {
     const events = tx.objectStore('events').index('unsent');
     const unsentEvents = await events.count();
     const first = await events.get(IDBKeyRange.lowerBound(0));
-    /** @type {import('../log/store.js').PhotoRecord[]} */
+    /** @type {import('../log/store.js').StoredPhoto[]} */
     const photos = await tx.objectStore('photos').index('unsent').getAll();
     const times = photos.map(({ at }) => at).concat(first ? first.event.at : []);
     return {
@@ -81,19 +81,19 @@ const MOST_LISTED = 500;
 export function whatWaits(store, { onlyNotTaken = false } = {}) {
   return store.withDb(async (db) => {
     const tx = db.transaction(['events', 'photos']);
-    /** @type {import('../log/store.js').EventRecord[]} */
-    const records = await tx.objectStore('events').index('unsent').getAll(null, MOST_LISTED + 1);
-    /** @type {import('../log/store.js').PhotoRecord[]} */
+    /** @type {import('../log/store.js').StoredEvent[]} */
+    const entries = await tx.objectStore('events').index('unsent').getAll(null, MOST_LISTED + 1);
+    /** @type {import('../log/store.js').StoredPhoto[]} */
     const unsent = await tx.objectStore('photos').index('unsent').getAll();
     const photos = onlyNotTaken ? unsent.filter(({ problem }) => problem) : unsent;
-    const listed = records.slice(0, MOST_LISTED);
+    const listed = entries.slice(0, MOST_LISTED);
     const named = namedPhotos(listed);
     if (photos.some(({ sha256 }) => !named.has(sha256))) {
       for (const [sha256, event] of namedPhotos(await tx.objectStore('events').getAll())) named.set(sha256, event);
     }
     return {
       jobs: byJob(listed, photos.map(({ sha256 }) => named.get(sha256)?.job ?? '')),
-      all: records.length <= MOST_LISTED,
+      all: entries.length <= MOST_LISTED,
       entriesNotTaken: listed
         .filter(({ refused }) => refused)
         .map(({ event, refused }) => ({
@@ -116,20 +116,20 @@ export function whatWaits(store, { onlyNotTaken = false } = {}) {
 }
 
 /**
- * @param {import('../log/store.js').EventRecord[]} records
+ * @param {import('../log/store.js').StoredEvent[]} entries
  * @returns {Map<string, import('../log/store.js').Envelope>}  by the hash of the photo
  */
-function namedPhotos(records) {
-  const events = records.map(({ event }) => event).filter(({ kind }) => kind === 'photo_taken');
+function namedPhotos(entries) {
+  const events = entries.map(({ event }) => event).filter(({ kind }) => kind === 'photo_taken');
   return new Map(events.map((event) => [event.data.sha256, event]));
 }
 
 /**
- * @param {import('../log/store.js').EventRecord[]} records
+ * @param {import('../log/store.js').StoredEvent[]} entries
  * @param {string[]} photoJobs
  * @returns {WaitingJob[]}
  */
-function byJob(records, photoJobs) {
+function byJob(entries, photoJobs) {
   /** @type {Map<string, WaitingJob>} */
   const jobs = new Map();
   const of = (/** @type {string} */ job) => {
@@ -137,7 +137,7 @@ function byJob(records, photoJobs) {
     jobs.set(job, found);
     return found;
   };
-  for (const { event } of records) of(event.job ?? '').events += 1;
+  for (const { event } of entries) of(event.job ?? '').events += 1;
   for (const job of photoJobs) of(job).photos += 1;
   return [...jobs.values()];
 }

@@ -100,7 +100,7 @@ def test_a_field_may_have_any_ascii_name(bare_page):
     text = '{"__proto__":1,"constructor":2,"toJSON":"x"}'
 
     found = bare_page.evaluate(
-        "async (text) => (await import('/app/log/canonical.js')).canonicalText(JSON.parse(text))", text
+        "async (text) => (await import('/app/parts.js')).canonicalText(JSON.parse(text))", text
     )
 
     assert found == canon.dumps(json.loads(text)) == text

@@ -5,7 +5,7 @@
  */
 
 import { LABEL_HOST } from '../../phone/label-place.js';
-import { recordFaults } from '../../log/chain-check.js';
+import { chainFaults } from '../../log/chain-check.js';
 
 /** @typedef {import('../../core/views.js').CounterAnswer} CounterAnswer */
 /** @typedef {import('../../core/views.js').CounterCard} CounterCard */
@@ -33,5 +33,5 @@ export async function proposal({ core, device, store }, { text = '', unit = '', 
   const question = { text, unit, how, host: LABEL_HOST, read, now: Date.now(), window_days: device.returnDays };
   const first = await core.call('counter', question);
   if (first.outcome !== 'unit') return first;
-  return core.call('counter', { ...question, record: await recordFaults(store, first.job) });
+  return core.call('counter', { ...question, record: await chainFaults(store, first.job) });
 }

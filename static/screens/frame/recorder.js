@@ -108,9 +108,9 @@ export class Recorder {
     this.saveAgain = null;
     try {
       const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
-      const result = await this.#log.record(inJob, { photo, following: this.#following() });
-      if ('refusal' in result) {
-        this.#refuse(result.refusal, drafts, again);
+      const outcome = await this.#log.record(inJob, { photo, following: this.#following() });
+      if ('refusal' in outcome) {
+        this.#refuse(outcome.refusal, drafts, again);
         return false;
       }
     } catch (error) {

@@ -56,7 +56,7 @@ def test_whatever_the_page_and_its_scripts_ask_for_is_on_the_list(visitor):
 
     assert named <= listed(visitor) | NOT_KEPT
     assert {"/app/main.js", "/app/styles/app.css", "/app/core.json"} <= named
-    assert {"/app/core/worker.js", "/app/scan/reading/code-worker.js"} <= listed(visitor)
+    assert {"/app/core/worker.js", "/app/scan/decoding/code-worker.js"} <= listed(visitor)
 
 
 def test_the_page_runs_no_inline_script(visitor):
@@ -109,4 +109,12 @@ def test_the_licences_of_what_is_bundled_come_along(static):
 
     assert "SPDX-License-Identifier: BSD-3-Clause" in bundled
     licences = {file.parent.name for file in static.glob("vendor/*/LICENSE")}
-    assert licences == {"barcode-detector", "canonicalize", "fflate", "idb", "lean-qr", "lit-html", "zxing-wasm"}
+    assert licences == {
+        "barcode-detector",
+        "canonicalize",
+        "fflate",
+        "idb",
+        "lean-qr",
+        "lit-html",
+        "zxing-wasm",
+    }

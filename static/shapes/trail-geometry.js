@@ -98,9 +98,9 @@ export function step(from, to) {
  * @param {TrailView} view
  * @param {(Line & {places: Place[]})[]} lines
  */
-function faultWay(view, lines) {
+function faultPath(view, lines) {
   const counted = view.tests.map((_, n) => n).filter((n) => view.tests[n].counted);
-  const ways = [];
+  const paths = [];
   for (let k = 1; k < counted.length; k += 1) {
     const [before, after] = [counted[k - 1], counted[k]];
     for (const from of lines) {
@@ -115,14 +115,14 @@ function faultWay(view, lines) {
         }
         if (to.unit === from.unit) {
           const run = from.places.filter((place) => place.test >= before && place.test <= after);
-          ways.push(run.slice(1).map((place, n) => step(run[n], place)).join(""));
+          paths.push(run.slice(1).map((place, n) => step(run[n], place)).join(""));
         } else if (end.position === start.position) {
-          ways.push(step(start, { x: end.x, y: start.y }));
+          paths.push(step(start, { x: end.x, y: start.y }));
         }
       }
     }
   }
-  return ways;
+  return paths;
 }
 
 /**
@@ -151,7 +151,7 @@ export function trailPieces(view, most) {
  * @param {TrailView} view
  * @param {number} [distance] from one test to the next
  */
-export function trailLayout(view, distance = NEAR) {
+export function trailGeometry(view, distance = NEAR) {
   const rowHeight = view.rows.some((row) => row.name.length > LONG_NAME) ? TALL_ROW : ROW;
   const rowOf = new Map(view.rows.map((row, n) => [row.position, n]));
   const whole = view.lines.filter((line) => line.points.length).map((line) => complete(line, rowOf));
@@ -174,11 +174,11 @@ export function trailLayout(view, distance = NEAR) {
       const moved = !before || before.position !== point.position;
       return { ...point, x: column(point.test), y, named: moved || (point.test === last && last > 2) };
     }),
-    moves: line.points.some((point) => point.position !== line.points[0].position),
+    changesPlace: line.points.some((point) => point.position !== line.points[0].position),
   }));
   return {
     rowHeight, tall: rowHeight === TALL_ROW, lanes: count, lines, column,
-    faultWay: faultWay(view, lines),
+    faultPath: faultPath(view, lines),
     suspectRows: view.rows.flatMap((row, n) => (row.suspect && last >= 0
       ? [`M${column(0) - 26} ${middle(n)}H${column(last) + 26}`] : [])),
     width: FIRST * 2 + Math.max(0, last) * distance,

@@ -66,10 +66,10 @@ function drawn(grey, pair, { third, axes }) {
   const ends = farthest([...pair, third]);
   const x = (ends[0].x + ends[1].x) / 2;
   const y = (ends[0].y + ends[1].y) / 2;
-  const reach = Math.hypot(ends[0].x - x, ends[0].y - y) + 7 * module;
-  const left = Math.max(0, Math.round(x - reach));
-  const top = Math.max(0, Math.round(y - reach));
-  const part = cut(grey, left, top, x + reach - left, y + reach - top);
+  const radius = Math.hypot(ends[0].x - x, ends[0].y - y) + 7 * module;
+  const left = Math.max(0, Math.round(x - radius));
+  const top = Math.max(0, Math.round(y - radius));
+  const part = cut(grey, left, top, x + radius - left, y + radius - top);
   for (const hidden of [third, ...pair.filter((square) => !square.axes)]) {
     drawSquare(part, { x: hidden.x - left, y: hidden.y - top }, axes);
   }
@@ -93,9 +93,9 @@ function drawSquare({ width, height, data }, at, axes) {
   const levels = Uint8ClampedArray.from(data).sort();
   const ink = levels[Math.floor(levels.length * 0.05)];
   const paper = levels[Math.floor(levels.length * 0.85)];
-  const reach = 4.5 * (Math.hypot(axes.u.x, axes.u.y) + Math.hypot(axes.w.x, axes.w.y));
-  for (let y = Math.max(0, Math.floor(at.y - reach)); y < Math.min(height, at.y + reach); y += 1) {
-    for (let x = Math.max(0, Math.floor(at.x - reach)); x < Math.min(width, at.x + reach); x += 1) {
+  const radius = 4.5 * (Math.hypot(axes.u.x, axes.u.y) + Math.hypot(axes.w.x, axes.w.y));
+  for (let y = Math.max(0, Math.floor(at.y - radius)); y < Math.min(height, at.y + radius); y += 1) {
+    for (let x = Math.max(0, Math.floor(at.x - radius)); x < Math.min(width, at.x + radius); x += 1) {
       const [along, beside] = inAxes(axes, x + 0.5 - at.x, y + 0.5 - at.y);
       const ring = Math.max(Math.abs(along), Math.abs(beside));
       if (ring < 4.5) data[y * width + x] = ring < 1.5 || (ring >= 2.5 && ring < 3.5) ? ink : paper;

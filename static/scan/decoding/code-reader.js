@@ -8,7 +8,7 @@
 import { APP } from '../../place.js';
 
 const READER_URL = new URL('vendor/zxing-wasm/zxing_reader.wasm', APP);
-const WORKER_URL = new URL('scan/reading/code-worker.js', APP);
+const WORKER_URL = new URL('scan/decoding/code-worker.js', APP);
 /** A picture that takes longer is given up, and the worker with it. */
 const LATE_MS = 20_000;
 

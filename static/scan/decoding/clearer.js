@@ -91,7 +91,7 @@ export function doubled({ width, height, data }) {
     }
   }
   const across = width * 2;
-  const result = new Uint8ClampedArray(across * height * 2);
+  const pixels = new Uint8ClampedArray(across * height * 2);
   for (let y = 0; y < height; y += 1) {
     const rows = [-2, -1, 0, 1, 2].map((step) => Math.max(0, Math.min(height - 1, y + step)) * across);
     const to = 2 * y * across;
@@ -99,11 +99,11 @@ export function doubled({ width, height, data }) {
       const above = wide[rows[1] + x];
       const here = wide[rows[2] + x];
       const below = wide[rows[3] + x];
-      result[to + x] = a * below + b * here + c * above + d * wide[rows[0] + x];
-      result[to + across + x] = a * above + b * here + c * below + d * wide[rows[4] + x];
+      pixels[to + x] = a * below + b * here + c * above + d * wide[rows[0] + x];
+      pixels[to + across + x] = a * above + b * here + c * below + d * wide[rows[4] + x];
     }
   }
-  return { width: across, height: height * 2, data: result };
+  return { width: across, height: height * 2, data: pixels };
 }
 
 /**
@@ -143,16 +143,16 @@ function quarters(from, width, height, step) {
 /**
  * Crisper: what a wide blur takes away is added again, several times over.
  * @param {Grey} grey
- * @param {number} reach   half the width of that blur, in pixels
+ * @param {number} radius   half the width of that blur, in pixels
  * @param {number} times
  * @returns {Grey}
  */
-export function sharpened({ width, height, data }, reach, times) {
-  const once = averaged(data, width, height, reach);
-  const twice = averaged(once, width, height, reach);
-  const result = new Uint8ClampedArray(data.length);
-  for (let at = 0; at < data.length; at += 1) result[at] = data[at] + times * (data[at] - twice[at]);
-  return { width, height, data: result };
+export function sharpened({ width, height, data }, radius, times) {
+  const once = averaged(data, width, height, radius);
+  const twice = averaged(once, width, height, radius);
+  const pixels = new Uint8ClampedArray(data.length);
+  for (let at = 0; at < data.length; at += 1) pixels[at] = data[at] + times * (data[at] - twice[at]);
+  return { width, height, data: pixels };
 }
 
 /**
@@ -160,15 +160,15 @@ export function sharpened({ width, height, data }, reach, times) {
  * @param {ArrayLike<number>} data
  * @param {number} width
  * @param {number} height
- * @param {number} reach
+ * @param {number} radius
  * @returns {Float32Array}
  */
-export function averaged(data, width, height, reach) {
+export function averaged(data, width, height, radius) {
   const rows = new Float32Array(data.length);
-  for (let y = 0; y < height; y += 1) averageLine(data, rows, y * width, 1, width, reach);
-  const result = new Float32Array(data.length);
-  for (let x = 0; x < width; x += 1) averageLine(rows, result, x, width, height, reach);
-  return result;
+  for (let y = 0; y < height; y += 1) averageLine(data, rows, y * width, 1, width, radius);
+  const pixels = new Float32Array(data.length);
+  for (let x = 0; x < width; x += 1) averageLine(rows, pixels, x, width, height, radius);
+  return pixels;
 }
 
 /**
@@ -177,14 +177,14 @@ export function averaged(data, width, height, reach) {
  * @param {number} start
  * @param {number} step
  * @param {number} count
- * @param {number} reach
+ * @param {number} radius
  */
-function averageLine(from, to, start, step, count, reach) {
+function averageLine(from, to, start, step, count, radius) {
   let sum = 0;
-  for (let i = 0; i < Math.min(reach, count); i += 1) sum += from[start + i * step];
+  for (let i = 0; i < Math.min(radius, count); i += 1) sum += from[start + i * step];
   for (let i = 0; i < count; i += 1) {
-    if (i + reach < count) sum += from[start + (i + reach) * step];
-    if (i - reach - 1 >= 0) sum -= from[start + (i - reach - 1) * step];
-    to[start + i * step] = sum / (Math.min(count - 1, i + reach) - Math.max(0, i - reach) + 1);
+    if (i + radius < count) sum += from[start + (i + radius) * step];
+    if (i - radius - 1 >= 0) sum -= from[start + (i - radius - 1) * step];
+    to[start + i * step] = sum / (Math.min(count - 1, i + radius) - Math.max(0, i - radius) + 1);
   }
 }

@@ -82,7 +82,7 @@ function down(positions, { x, top, bottom, outward, first }) {
  * @param {Position[]} positions
  * @param {"rear"|"front"} end
  */
-export function endLayout(positions, end) {
+export function endGeometry(positions, end) {
   const ordered = along(positions, end, end === "front");
   const two = ordered.length > MOST_IN_ONE_ROW;
   // Up to eight may have their names in columns below, which take the whole width.
@@ -99,7 +99,7 @@ export function endLayout(positions, end) {
  * The whole vehicle from above, as long as its sides need.
  * @param {Position[]} positions
  */
-export function aroundLayout(positions) {
+export function aroundGeometry(positions) {
   const [front, left, right, rear] = EDGES.map((edge) => along(positions, edge, false));
   const ends = { rowAt: 6, largest: 30, spare: 3 };
   // A second row of marks reaches into the vehicle: the sides keep clear of it.
@@ -109,17 +109,17 @@ export function aroundLayout(positions) {
   const length = Math.max(twoRows ? 300 : 236, sides * 26 + corner * 2);
   const box = { left: 52, right: DRAWING_WIDTH - 52, top: 44, bottom: 44 + length };
   /** @param {number} count */
-  const reach = (count) => (count > MOST_IN_ONE_ROW
+  const extent = (count) => (count > MOST_IN_ONE_ROW
     ? { left: 2, right: DRAWING_WIDTH - 2 } : { left: box.left + 2, right: box.right - 2 });
   const side = { top: box.top + corner, bottom: box.bottom - corner };
   let first = 1;
-  const spots = across(front, { ...reach(front.length), ...ends, y: box.top + 4, outward: -1, first });
+  const spots = across(front, { ...extent(front.length), ...ends, y: box.top + 4, outward: -1, first });
   first += front.length;
   spots.push(...down(left, { ...side, x: box.left + 2, outward: -1, first }));
   first += left.length;
   spots.push(...down(right, { ...side, x: box.right - 2, outward: 1, first }));
   first += right.length;
-  spots.push(...across(rear, { ...reach(rear.length), ...ends, y: box.bottom - 4, outward: 1, first }));
+  spots.push(...across(rear, { ...extent(rear.length), ...ends, y: box.bottom - 4, outward: 1, first }));
   return { spots, box, height: box.bottom + 36 };
 }
 

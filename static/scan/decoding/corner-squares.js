@@ -144,11 +144,11 @@ function waysOut({ width, height, dark }, x, y, dx, dy, module) {
  * @returns {Axes | null}
  */
 function outline({ width, height, dark }, { x, y, module }) {
-  const reach = Math.ceil(module * SQUARE);
-  const left = Math.max(0, Math.floor(x) - reach);
-  const right = Math.min(width - 1, Math.floor(x) + reach);
-  const top = Math.max(0, Math.floor(y) - reach);
-  const bottom = Math.min(height - 1, Math.floor(y) + reach);
+  const radius = Math.ceil(module * SQUARE);
+  const left = Math.max(0, Math.floor(x) - radius);
+  const right = Math.min(width - 1, Math.floor(x) + radius);
+  const top = Math.max(0, Math.floor(y) - radius);
+  const bottom = Math.min(height - 1, Math.floor(y) + radius);
   let start = Math.floor(y) * width + Math.floor(x);
   // Out of the core and over the light ring into the dark one.
   for (let colour = 1; colour >= 0; colour -= 1) {

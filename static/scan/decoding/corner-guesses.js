@@ -18,7 +18,7 @@ import { SIDES, SQUARE } from './corner-squares.js';
 export function guesses(one, other) {
   const dx = other.x - one.x;
   const dy = other.y - one.y;
-  const result = [];
+  const places = [];
   for (const axes of axesOf(one, other)) {
     const [a, b] = inAxes(axes, dx, dy);
     const [long, short] = [Math.max(Math.abs(a), Math.abs(b)), Math.min(Math.abs(a), Math.abs(b))];
@@ -28,14 +28,14 @@ export function guesses(one, other) {
     if (short < long * 0.25) {
       const [way, steps] = Math.abs(a) > Math.abs(b) ? [w, a] : [u, b];
       for (const from of [one, other]) {
-        for (const far of [steps, -steps]) result.push({ third: { x: from.x + far * way.x, y: from.y + far * way.y }, axes });
+        for (const far of [steps, -steps]) places.push({ third: { x: from.x + far * way.x, y: from.y + far * way.y }, axes });
       }
     } else if (short > long * 0.7) {
-      result.push({ third: { x: one.x + a * u.x, y: one.y + a * u.y }, axes });
-      result.push({ third: { x: one.x + b * w.x, y: one.y + b * w.y }, axes });
+      places.push({ third: { x: one.x + a * u.x, y: one.y + a * u.y }, axes });
+      places.push({ third: { x: one.x + b * w.x, y: one.y + b * w.y }, axes });
     }
   }
-  return result;
+  return places;
 }
 
 /**

@@ -139,9 +139,9 @@ function sample({ width, height, data }, x, y) {
  * @returns {Grey}
  */
 function turned({ width, height, data }) {
-  const result = new Uint8ClampedArray(data.length);
+  const pixels = new Uint8ClampedArray(data.length);
   for (let y = 0; y < height; y += 1) {
-    for (let x = 0; x < width; x += 1) result[x * height + y] = data[y * width + x];
+    for (let x = 0; x < width; x += 1) pixels[x * height + y] = data[y * width + x];
   }
-  return { width: height, height: width, data: result };
+  return { width: height, height: width, data: pixels };
 }
