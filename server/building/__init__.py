@@ -11,12 +11,14 @@ import shutil
 from pathlib import Path
 
 from server.building.bundle import bundle
+from server.building.bundle import small_worker
 from server.building.compiled import compiled_core
 from server.building.packed import pack
 
 # Sent as they are; everything else under static/ goes into the bundle or stays behind.
 _TAKEN = ("help", "icons", "vendor/micropython/micropython.wasm", "vendor/zxing-wasm/zxing_reader.wasm")
-_BESIDE = ("manifest.webmanifest", "sw.js", "sw-retire.js")
+_BESIDE = ("manifest.webmanifest", "sw-retire.js")
+_WORKER = "sw.js"
 
 
 def built_app(static: Path, out: Path) -> None:
@@ -29,6 +31,7 @@ def built_app(static: Path, out: Path) -> None:
             shutil.copytree(source, target)
         else:
             shutil.copyfile(source, target)
+    (out / _WORKER).write_text(small_worker(static, _WORKER), "utf-8")
     for licence in static.glob("vendor/*/LICENSE"):
         target = out / licence.relative_to(static)
         target.parent.mkdir(parents=True, exist_ok=True)

@@ -98,6 +98,17 @@ def colours_for_older_phones(styles: str) -> str:
     )
 
 
+def small_worker(static: Path, name: str) -> str:
+    """Returns a service worker without comments; a browser looks for a new one at every start.
+
+    The list of files that the server fills in holds double quotes, so it has to stand in single ones.
+    """
+    with tempfile.TemporaryDirectory(prefix="swaptrail-worker-") as folder:
+        small = Path(folder, name)
+        _esbuild(static, str(static / name), "--target=es2022", f"--outfile={small}")
+        return small.read_text("utf-8").replace('"__PRECACHE__"', "'__PRECACHE__'")
+
+
 def _esbuild(static: Path, *arguments: str, given: str | None = None) -> None:
     done = subprocess.run(
         [esbuild(static), "--bundle", "--minify", "--log-level=warning", *arguments],
