@@ -35,7 +35,7 @@ from tests.static.app_server import AppServer
 PICTURES = Path(__file__).resolve().parents[1] / "static" / "help" / "pictures"
 PORT = 8731  # always the same one: it stands in the labels' symbols
 NOW = START + 19 * 24 * 60 * 60 * 1000  # the day after the last story
-COLOURS = 32  # a screen has few; lossless it takes less than a lossy picture of it
+COLOURS = 20  # a screen has few; lossless it takes less than a lossy picture of it
 VIEWPORT = {"width": 390, "height": 1400}  # so high that every part stands on it without scrolling
 PIXELS_A_POINT = 1  # twice as sharp would be three times as large
 CAMERA = ("--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream")
