@@ -14,8 +14,8 @@ RECORD = """async (drafts) => {
   const device = await openDevice(store);
   const at = Date.now();
   const head = await store.getMeta('head');
-  const records = await chain(drafts, head, device.actor, at, false);
-  await appended(store, { at, head, records }, drafts, { unchecked: false, actor: device.actor });
+  const entries = await chain(drafts, head, device.actor, at, false);
+  await appended(store, { at, head, entries }, drafts, { unchecked: false, actor: device.actor });
   await device.setActor('Mara');
 }"""
 
