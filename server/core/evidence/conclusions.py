@@ -66,7 +66,7 @@ class Conclusions:
 
 
 def _case(job: Job) -> tuple:
-    """Return (case, ways, both as text): as text, because the case shares lists with the state."""
+    """Return (case, assignments, both as text): as text, because the case shares lists with the state."""
     case = job_case.case_of(job)
-    possible = mixups.ways(job)
+    possible = mixups.assignments(job)
     return case, possible, json.dumps([case, possible])

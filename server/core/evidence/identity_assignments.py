@@ -1,8 +1,8 @@
-"""Reasoning over units that got mixed up: each way they could be who they are, weighed by the tests.
+"""Reasoning over units that got mixed up: each assignment of identities, weighed by the tests.
 
-For every way to give the bodies their identities the case is exact: a body's tests are simply tests
-of that unit. Before the tests all ways are alike; afterwards each has the weight of how well it
-predicts all readings (Bayes' rule), and every figure is the mean over the ways with these weights.
+For every assignment of identities to the bodies the case is exact: a body's tests are simply tests
+of that unit. Before the tests all assignments are alike; afterwards each has the weight of how well it
+predicts all readings (Bayes' rule), and every figure is the mean over the assignments with these weights.
 Whether a body is the bad one is answered exactly, though nobody may ever know which one it was.
 """
 
@@ -18,23 +18,23 @@ from ..plan.answer import reason
 _EXPLANATIONS = 64
 
 
-def reasoned(case: dict, ways: list, plan: bool = True) -> dict:
-    """Return what a case says, averaged over `ways` ({body: identity} each); see `mixed.ways`.
+def reasoned(case: dict, assignments: list, plan: bool = True) -> dict:
+    """Return what a case says, averaged over `assignments` ({body: identity} each); see `mixups.assignments`.
 
-    The next moves are those of the likeliest way: where it matters which it is, the tests made it
+    The next moves are those of the likeliest assignment: where it matters which it is, the tests made it
     stand out already, and where it does not the moves are the same.
     """
-    if not ways:
+    if not assignments:
         return reason(case, plan=plan)
     cases, beliefs, possible = [], [], []
-    for way in ways:
+    for assignment in assignments:
         try:
-            one = as_if(case, way)
+            one = as_if(case, assignment)
             beliefs.append(Belief(Model(read(one))))
             cases.append(one)
-            possible.append(way)
+            possible.append(assignment)
         except BadInput:
-            pass  # at rates of 0 and 1 the readings rule this way out
+            pass  # at rates of 0 and 1 the readings rule this assignment out
     if not cases:
         return reason(case, plan=plan)
     shares = _shares(beliefs)
@@ -68,18 +68,18 @@ def reasoned(case: dict, ways: list, plan: bool = True) -> dict:
 
 
 def likeliest(case: dict, result: dict) -> dict:
-    """Return the case that the next moves of a result are for: that of the likeliest way."""
+    """Return the case that the next moves of a result are for: that of the likeliest assignment."""
     return as_if(case, result["way"]) if "way" in result else case
 
 
-def as_if(case: dict, way: dict) -> dict:
-    """Return the case as it would be if each body were the unit that `way` says; the body's name stays.
+def as_if(case: dict, assignment: dict) -> dict:
+    """Return the case as it would be if each body were the unit that `assignment` says; its name stays.
 
     A body that is back in the place of its unit was out of it all the same: nothing blocks it since.
     """
-    body_of = {way[body]: body for body in way}
+    body_of = {assignment[body]: body for body in assignment}
     copy = _renamed(case, body_of)
-    waiting = sorted(way)
+    waiting = sorted(assignment)
     for n in range(len(case["tests"])):
         waiting = _handled(copy["tests"][n], case["tests"][n]["fitted"], waiting)
     if "now" in case:
@@ -124,7 +124,7 @@ def _renamed(value, names):
 
 
 def _shares(beliefs: list) -> list:
-    """Return the posterior chance of each way; the readings' constant factors are the same in all."""
+    """Return the posterior chance of each assignment; the readings' constant factors are the same in all."""
     weights = []
     for belief in beliefs:
         weight = SCALED_ONE * belief.total

@@ -14,8 +14,8 @@ from ..words import words
 from . import readings
 from . import unit_history
 
-# More ways than this to give the bodies their identities are not gone through one by one.
-_MOST_WAYS = 24
+# More assignments of identities to the bodies than this are not gone through one by one.
+_MOST_ASSIGNMENTS = 24
 _SETTLED = {"scan": "settled by a scan", "left": "settled, as the last one left"}
 
 
@@ -24,10 +24,10 @@ def open_sets(job: Job) -> list[dict]:
     return [each for each in job.state.mixed if each["job"] == job.id and each["open"]]
 
 
-def ways(job: Job) -> list[dict]:
-    """Return every way to give the tested bodies of a job their identities, as {body: identity}.
+def assignments(job: Job) -> list[dict]:
+    """Return every assignment of identities to the tested bodies of a job, as {body: identity}.
 
-    Empty when there is nothing to tell apart, or more ways than can be gone through, or a body was
+    Empty when there is nothing to tell apart, or more assignments than can be gone through, or a body was
     mixed up once more: then a body stays the fresh unknown that the case has.
     """
     tested = {}
@@ -43,19 +43,19 @@ def ways(job: Job) -> list[dict]:
             bodies = entry["bodies"]  # the last one is what is left
         for body in bodies:
             longer = []
-            for way in found:
-                taken = [way[each] for each in way]
+            for assignment in found:
+                taken = [assignment[each] for each in assignment]
                 for identity in entry["open"]:
                     if identity not in taken:
-                        longer.append(_with(way, body, identity))
+                        longer.append(_with(assignment, body, identity))
             found = longer
-            if len(found) > _MOST_WAYS:
+            if len(found) > _MOST_ASSIGNMENTS:
                 return []
     return found if len(found) > 1 else []
 
 
-def _with(way, body, identity) -> dict:
-    copy = dict(way)
+def _with(assignment, body, identity) -> dict:
+    copy = dict(assignment)
     copy[body] = identity
     return copy
 

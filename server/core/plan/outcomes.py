@@ -10,7 +10,7 @@ from .observation import count
 
 _MOST_WATCHED = 4
 _FEW_POSITIONS = 5
-# Worlds that weigh less than this together are followed only where they show something this often.
+# Hypotheses that weigh less than this together are followed only where they show something this often.
 _HEAVY = 0.07
 _RARE = 0.02
 
