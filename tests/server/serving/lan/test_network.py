@@ -8,6 +8,7 @@ import json
 import re
 import signal
 import ssl
+import time
 
 import pytest
 from cryptography import x509
@@ -232,8 +233,9 @@ def test_no_browser_takes_the_authority_for_a_public_name_or_address(
     ):
         (keys / "forged").write_bytes(forged(authority, name).pem())
         (keys / "forged").replace(keys / FILE)
+        until = time.monotonic() + 20  # the server looks at its file once in a second
         while shown(neighbour, netns.YARD, host) != [str(name.value)]:
-            pass  # the server looks at its file once in a second
+            assert time.monotonic() < until, f"the server does not take up its certificate for {name.value}"
         if taken:
             assert page.goto(f"https://{place}:{PORT}/api/ping").status == 421  # let in, under a foreign name
         else:
