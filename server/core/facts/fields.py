@@ -7,7 +7,7 @@ them; `kind.py` makes of the declarations all that is done with a kind's fields.
 from ..errors import BadInput
 from ..parts import layouts
 
-TEXT, NAME = (0, 2000), (1, 80)
+TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
 
 
 class Field:
@@ -38,8 +38,8 @@ class Text(Field):
 
     def check(self, path, value):
         """Refuse what is no text, and too long a one."""
-        if not isinstance(value, str) or len(value) > 2000:
-            raise BadInput(path, value, "text of at most 2000 characters")
+        if not isinstance(value, str) or len(value) > TEXT[1]:
+            raise BadInput(path, value, "text of at most {} characters".format(TEXT[1]))
 
 
 class Name(Field):
@@ -49,8 +49,8 @@ class Name(Field):
 
     def check(self, path, value):
         """Refuse what is no text, none, and too long a one."""
-        if not isinstance(value, str) or not 1 <= len(value) <= 80:
-            raise BadInput(path, value, "text of 1 to 80 characters")
+        if not is_name(value):
+            raise BadInput(path, value, "text of {} to {} characters".format(NAME[0], NAME[1]))
 
 
 class Reason(Field):
@@ -196,7 +196,7 @@ class Options(Field):
 
 def is_name(value) -> bool:
     """Tell whether a value is a short text that is there."""
-    return isinstance(value, str) and 1 <= len(value) <= 80
+    return isinstance(value, str) and NAME[0] <= len(value) <= NAME[1]
 
 
 check_text = Text("").check
