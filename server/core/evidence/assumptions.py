@@ -86,7 +86,7 @@ def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
 
 
 def _rate(job, name, meaning) -> dict:
-    default = _ppm(job.sort.rates.get(name, RATES[name]))
+    default = _ppm(_default(job, name))
     if name == "shows" and job.comes_and_goes:
         default = _ppm(readings.SHOWS_COMES_AND_GOES)
     value = _ppm(readings.all_rates(job)[name])
@@ -101,6 +101,11 @@ def _rate(job, name, meaning) -> dict:
         "source": COMMON,
         "reset": [rates_set(job, {name: None})] if changed else [],
     }
+
+
+def _default(job: Job, name: str) -> float:
+    """Return a rate (0 to 1) of the job's sort of part, before anything is known of the job."""
+    return job.sort.rates.get(name, RATES[name])
 
 
 def _confidence(job) -> dict:
@@ -121,7 +126,7 @@ def _comes_and_goes(job, result) -> dict:
     value = job.comes_and_goes
     offered = shows_rate.estimate(job, result)
     if offered:
-        default = readings.SHOWS_COMES_AND_GOES if value else job.sort.rates.get("shows", RATES["shows"])
+        default = readings.SHOWS_COMES_AND_GOES if value else _default(job, "shows")
         offered = {
             "sentence": "It showed in {} of {} tests that were run again with nothing changed. "
             "That makes {}; the default is {}.".format(
