@@ -83,7 +83,7 @@ export const sharedAtCounterPage = {
     body: html`<section class="panel panel-ask" role="alert">
       <h1>This phone is at the parts counter</h1>
       <p>
-        A picture belongs to a job at the bench. ${turnedAway ? `${countWords(turnedAway)} not kept; what you shared is still where it was.` : ''}
+        A picture belongs to a job at the bench. ${turnedAway ? notKeptWords() : ''}
       </p>
     </section>`,
     main: { words: 'To the counter', run: () => ctx.go(to.jobs()) },
@@ -148,16 +148,17 @@ function noJobParts(ctx) {
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
       <h1>No job is open</h1>
-      <p>A picture belongs to a job. ${countWords(turnedAway)} not kept; what you shared is still where it was.</p>
+      <p>A picture belongs to a job. ${notKeptWords()}</p>
       <p>Open a job, then share again.</p>
     </section>`,
     main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
   };
 }
 
-/** @param {number} count */
-function countWords(count) {
-  return count === 1 ? '1 picture was' : `${count} pictures were`;
+/** What became of those that were turned away. */
+function notKeptWords() {
+  const what = turnedAway === 1 ? '1 picture was' : `${turnedAway} pictures were`;
+  return `${what} not kept; what you shared is still where it was.`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
