@@ -134,6 +134,20 @@ def installed(wheel, tmp_path_factory):
     return unpack(wheel, tmp_path_factory.mktemp("installed"))
 
 
+@pytest.fixture(scope="module")
+def shared_camera(tmp_path_factory):
+    """Give the camera of `camera_browser`, which the tests of a module share."""
+    return browser_support.FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
+
+
+@pytest.fixture(scope="module")
+def camera_browser(shared_camera):
+    """Give one browser with that camera."""
+    browser = browser_support.launch(args=shared_camera.arguments())
+    yield browser
+    browser.close()
+
+
 @pytest.fixture
 def app_server(tmp_path):
     """Give the app on a data folder of its own."""

@@ -6,7 +6,6 @@ import pytest
 
 from tests.browser.screens import FAKE_CAMERA
 from tests.browser.screens import screens
-from tests.browser_support import FakeCamera
 from tests.browser_support import launch
 from tests.static.app_server import AppServer
 
@@ -20,17 +19,9 @@ def screen_browser():
 
 
 @pytest.fixture(scope="module")
-def camera(tmp_path_factory):
+def camera(shared_camera):
     """Give the camera of the browser; it shows nothing unless a test holds something before it."""
-    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
-
-
-@pytest.fixture(scope="module")
-def camera_browser(camera):
-    """Give one browser with that camera."""
-    browser = launch(args=camera.arguments())
-    yield browser
-    browser.close()
+    return shared_camera
 
 
 @pytest.fixture(scope="session")

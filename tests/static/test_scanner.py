@@ -8,9 +8,7 @@ from PIL import Image
 from PIL import ImageFilter
 
 from tests.browser_support import Complaints
-from tests.browser_support import FakeCamera
 from tests.browser_support import fake_camera_file
-from tests.browser_support import launch
 from tests.browser_support import wait_until
 from tests.static.app_server import BARE_PAGE
 from tests.static.phone_parts import open_bare
@@ -93,23 +91,9 @@ def qr(text: str, pixels: int = 8) -> Image.Image:
     return code.make_image().get_image().convert("RGB")
 
 
-@pytest.fixture(scope="module")
-def shared_camera(tmp_path_factory):
-    """Give the camera of the browser that the tests here share."""
-    return FakeCamera(tmp_path_factory.mktemp("camera") / "camera.y4m")
-
-
-@pytest.fixture(scope="module")
-def camera_browser(shared_camera):
-    """Give the browser with that camera."""
-    browser = launch(args=shared_camera.arguments())
-    yield browser
-    browser.close()
-
-
 @pytest.fixture
 def camera(shared_camera):
-    """Give that camera; it shows nothing yet."""
+    """Give the camera of the browser; it shows nothing yet."""
     shared_camera.show()
     return shared_camera
 
