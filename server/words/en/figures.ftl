@@ -5,18 +5,36 @@ figures-mark-group = ,
 figures-mark-group-from = 5
 figures-mark-minus = −
 
+# $number: 95.3
 figures-percent = { $number } %
+# $number: 95.3
 figures-percent-over = over { $number } %
+# $number: 95.3
 figures-percent-under = under { $number } %
 
 ## A list grows by one item at a time: what stands before it, and the item.
 
+# $before: left outer
+# $item: right outer
 figures-then = { $before }, { $item }
+# $before: left outer, left inner
+# $item: right outer
+# $sounds: ri
 figures-and = { $before } and { $item }
+# $before: left outer, left inner
+# $item: right outer
+# $sounds: ri
 figures-or = { $before } or { $item }
 
+# $day: 28
+# $month: November
+# $year: 2026
 figures-day = { $day } { $month } { $year }
+# $hour: 09
+# $minute: 05
 figures-time = { $hour }:{ $minute }
+# $day: 28 November 2026
+# $time: 09:05
 figures-moment = { $day }, { $time }
 figures-month-1 = January
 figures-month-2 = February
