@@ -21,6 +21,7 @@ from server.app import create_app
 from server.core.host import Host
 from server.web.shell import find_static
 from tests.browser_support import launch
+from tests.said import english
 
 _START_WORKER = """async () => {
   const [wasm, files] = await Promise.all([
@@ -54,6 +55,8 @@ _EMPTY = json.dumps({"op": "reset", "events": []})
 _CHANGES_LOG = (
     "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs",
 )  # fmt: skip
+# Answers that go back to the core as they are, no person reads them.
+_HANDED_BACK = ("snapshot", "job_pieces", "state", "record_parts", "record_told")
 # Answers of CPython, kept for the same test's turn on the phone, which follows at once.
 _KEPT = 500
 _answers: OrderedDict[bytes, str] = OrderedDict()
@@ -185,8 +188,8 @@ class Core:
             self._phone.expect(asked, answer)
         reply = json.loads(answer)
         if not reply["ok"]:
-            raise CoreError(reply["error"])
-        return reply["value"]
+            raise CoreError(english(reply["error"]))
+        return reply["value"] if op in _HANDED_BACK else english(reply["value"])
 
     def _answer(self, asked: Asked) -> str:
         """Ask this process's host; beside the phone, only what no test before it has asked."""

@@ -31,10 +31,22 @@ LIT_MODULES = (
     "directives/live.js",
 )
 
+FLUENT_MODULES = (
+    "index.js",
+    "builtins.js",
+    "bundle.js",
+    "memoizer.js",
+    "resolver.js",
+    "resource.js",
+    "scope.js",
+    "types.js",
+)
+
 # (file inside node_modules, file inside static/vendor)
 FILES = (
     *((f"lit-html/{name}", f"lit-html/{name}") for name in LIT_MODULES),
     ("lit-html/LICENSE", "lit-html/LICENSE"),
+    *((f"@fluent/bundle/esm/{name}", f"fluent-bundle/{name}") for name in FLUENT_MODULES),
     ("canonicalize/lib/canonicalize.js", "canonicalize/canonicalize.js"),
     ("canonicalize/LICENSE", "canonicalize/LICENSE"),
     ("fflate/esm/browser.js", "fflate/browser.js"),

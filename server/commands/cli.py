@@ -12,6 +12,7 @@ from collections.abc import Sequence
 import click
 
 from server.commands.options import REFUSALS
+from server.core.errors import BadInput
 
 # In the order of the help; a module has _ where its command has -.
 COMMANDS = {
@@ -78,7 +79,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(_misuse(error), file=sys.stderr)
         sys.exit(2)
     except REFUSALS as error:
-        print(f"swaptrail: {error}", file=sys.stderr)
+        print(f"swaptrail: {_said(error)}", file=sys.stderr)
         return 2
     except (OSError, sqlite3.Error) as error:
         from server.storage.trouble import storage_words  # here: the folder's other modules are many
@@ -88,6 +89,13 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         print()
         return 0
+
+
+def _said(error: Exception) -> str:
+    """Returns a refusal in the language in use."""
+    from server.words.spoken import text  # here: what is not refused starts without the words
+
+    return text(error.message()) if isinstance(error, BadInput) else str(error)
 
 
 def _misuse(error: click.UsageError) -> str:

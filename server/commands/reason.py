@@ -12,6 +12,7 @@ import click
 from server.core.errors import BadInput
 from server.core.infer.decimals import to_decimals
 from server.core.plan.answer import reason
+from server.words.spoken import text
 
 # As many as a case of sixteen suspects can have.
 _MOST_EXPLANATIONS = 65536
@@ -33,7 +34,7 @@ def run(path: str) -> int:
     try:
         answer = reason(read_case(path), most=_MOST_EXPLANATIONS)
     except BadInput as error:
-        print(_on_one_line(error.message()), file=sys.stderr)
+        print(_on_one_line(text(error.message())), file=sys.stderr)
         return 2
     print(json.dumps(to_decimals(answer), indent=2, ensure_ascii=False))
     return 0

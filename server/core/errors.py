@@ -3,20 +3,22 @@
 Only the edges (command line, HTTP, the worker on the phone) catch them.
 """
 
+from .messages import message
+
 
 class BadInput(Exception):
     """Something handed in is not of the form that is wanted; names the field and both sides."""
 
-    def __init__(self, field: str, found, wanted: str):
-        """Keep what was wrong; `found` is shown shortened, `wanted` says what would be right."""
+    def __init__(self, field: str, found, wanted):
+        """Keep what was wrong; `found` is shown shortened, `wanted`, a message, says what would be right."""
         self.field = field
         self.found = shorten(found)
         self.wanted = wanted
-        super().__init__(self.message())
+        super().__init__(field)
 
-    def message(self) -> str:
+    def message(self) -> dict:
         """Return the one line that a person reads."""
-        return "{}: found {}, wanted {}".format(self.field, self.found, self.wanted)
+        return message("refusals-bad-input", field=self.field, found=self.found, wanted=self.wanted)
 
     def as_dict(self) -> dict:
         """Return the one error shape that HTTP, worker and command line share."""
@@ -37,16 +39,18 @@ class NotLoaded(Exception):
         super().__init__("not in memory: {}".format(", ".join(jobs) or "the log"))
 
 
-def shorten(value, limit: int = 60) -> str:
-    """Return `value` as text for an error message, cut so that the line stays readable."""
-    text = '"' + value + '"' if isinstance(value, str) else _plain(value)
+def shorten(value, limit: int = 60):
+    """Return `value` for an error message: quoted text, cut so that the line stays readable, or a message."""
+    if not isinstance(value, str):
+        return _plain(value)
+    text = '"' + value + '"'
     return text if len(text) <= limit else text[: limit - 1] + "…"
 
 
-def _plain(value) -> str:
+def _plain(value):
     """Describe a value without relying on repr, which differs between the two hosts."""
     if value is None:
-        return "nothing"
+        return message("refusals-found-nothing")
     if value is True:
         return "true"
     if value is False:
@@ -54,9 +58,11 @@ def _plain(value) -> str:
     if isinstance(value, int):
         return str(value)
     if isinstance(value, float):
-        return "a number with decimals"
+        return message("refusals-found-decimals")
     if isinstance(value, list):
-        return "a list of {}".format(len(value))
+        return message("refusals-found-list", count=len(value))
     if isinstance(value, dict):
-        return "an object with {} keys".format(len(value))
-    return "something else"
+        if "msg" in value:
+            return value
+        return message("refusals-found-object", count=len(value))
+    return message("refusals-found-else")

@@ -32,6 +32,7 @@ from server.web.answers import json_answer
 from server.web.bodies import json_object
 from server.web.bodies import text_field
 from server.web.database import database
+from server.words.spoken import text
 
 blueprint = Blueprint("labelling", __name__, url_prefix="/api/labels")
 
@@ -75,7 +76,7 @@ def plan() -> Response:
         distance = checked_distance(request.args.get("distance", str(USUAL_CM)))
         layout, face = _layout_and_face(dict(request.args), distance)
     except BadInput as error:
-        return json_answer({"fault": str(error)})
+        return json_answer({"fault": text(error.message())})
     return json_answer(
         {
             "fault": "",

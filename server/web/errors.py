@@ -17,6 +17,8 @@ from server.core.errors import BadInput
 from server.core.errors import shorten
 from server.storage.trouble import trouble
 from server.web.answers import json_answer
+from server.words.spoken import spoken
+from server.words.spoken import text
 
 log = logging.getLogger(__name__)
 
@@ -26,20 +28,24 @@ class Refusal(Exception):
 
     status = 400
 
-    def __init__(self, field: str, found: str, wanted: str, message: str | None = None):
-        """Keeps what was wrong; `found` is a description, or a value through `shorten`."""
-        super().__init__(message or f"{field}: found {found}, wanted {wanted}")
+    def __init__(self, field: str, found: object, wanted: object, message: object = None):
+        """Keeps what was wrong, in messages or text; `found` is a description or comes through `shorten`."""
         self.field = field
         self.found = found
         self.wanted = wanted
+        self.message = message or BadInput(field, found, wanted).message()
+        super().__init__(field)
 
-    def as_dict(self) -> dict[str, str]:
+    def __str__(self) -> str:
+        return text(self.message)
+
+    def as_dict(self) -> dict:
         """Returns the inside of the error shape."""
         return {
             "field": self.field,
             "found": self.found,
             "wanted": self.wanted,
-            "message": str(self),
+            "message": self.message,
         }
 
 
@@ -197,5 +203,5 @@ def _unexpected(error: Exception) -> Response:
     return _answer(500, refusal.as_dict())
 
 
-def _answer(status: int, error: dict[str, str]) -> Response:
-    return json_answer({"error": error}, status)
+def _answer(status: int, error: dict) -> Response:
+    return json_answer({"error": spoken().render(error)}, status)

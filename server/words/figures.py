@@ -1,7 +1,7 @@
-"""Numbers, lists, dates and units as text: one rule of our own, in Python here and in JavaScript in static/words/figures.js.
+"""Numbers, lists, dates and units as text: one rule of our own, the same in static/words/figures.js.
 
-The libraries on the two sides round, group and date differently, so none of them formats a figure. What a language does its
-own way (marks, order, names of months) are messages of its `figures.ftl`.
+The libraries on the two sides round, group and date differently, so none of them formats a figure. What a
+language does its own way (marks, order, names of months) are messages of its `figures.ftl`.
 """
 
 from collections.abc import Callable
@@ -18,7 +18,7 @@ class Figures:
     """The figures of one language."""
 
     def __init__(self, say: Say, zone: tzinfo | None = None) -> None:
-        """`say` says the messages of the language's figures; `zone` is where dates are read, this machine's if left out."""
+        """`say` says the language's figures; `zone` is where dates are read, this machine's if left out."""
         self._say = say
         self._zone = zone
 
@@ -43,7 +43,8 @@ class Figures:
     def percent(self, ppb: int) -> str:
         """Returns a probability in parts per billion as people read it.
 
-        Whole percent; one decimal above 95, just below it, and below 5, where it matters; never a false 0, 95 or 100.
+        Whole percent; one decimal above 95, just below it, and below 5, where it matters; never a false 0,
+        95 or 100.
         """
         if ppb > 999_500_000:
             return self._say("figures-percent-over", {"number": self.decimal(999, 1)})
@@ -60,7 +61,8 @@ class Figures:
     def listed(self, items: list[str], last: str) -> str:
         """Returns 'a', 'a and b' or 'a, b and c'; `last` is 'and' or 'or'.
 
-        A language may choose its word by how the item begins (`sounds`), as Spanish does: 'derecho e izquierdo'.
+        A language may choose its word by how the item begins (`sounds`), as Spanish does: 'derecho e
+        izquierdo'.
         """
         if not items:
             return ""
@@ -79,7 +81,9 @@ class Figures:
     def time(self, at: int) -> str:
         """Returns the time of day of a time in milliseconds since 1970."""
         then = self._then(at)
-        return self._say("figures-time", {"hour": str(then.hour).rjust(2, "0"), "minute": str(then.minute).rjust(2, "0")})
+        return self._say(
+            "figures-time", {"hour": str(then.hour).rjust(2, "0"), "minute": str(then.minute).rjust(2, "0")}
+        )
 
     def moment(self, at: int) -> str:
         """Returns day and time of day."""

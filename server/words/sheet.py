@@ -1,4 +1,4 @@
-"""The page of all words: every message with its area and an example, in all languages, and what is wrong with them."""
+"""The page of all words: every message with its area and an example, in all languages, and its faults."""
 
 import re
 from collections.abc import Iterator
@@ -36,7 +36,7 @@ def lines() -> Iterator[str]:
 def example(speech: Speech, source: Source) -> str:
     """Returns a message with the examples of its arguments; one without an example stands for itself."""
     missing = {name: f"<{name}>" for name in source.arguments - set(source.examples)}
-    return speech.say({"msg": source.id, "args": {**missing, **source.examples}})
+    return speech.say(source.id, **{**missing, **source.examples})
 
 
 def faults() -> list[str]:
@@ -72,5 +72,5 @@ def _files() -> Iterator[Path]:
     for folder, suffix in _NAMED_IN:
         for file in sorted((_PROGRAM / folder).rglob(f"*{suffix}")):
             ours = file.relative_to(_PROGRAM).parts
-            if not _NOT_OURS & set(ours[1:]) or ours[:2] == (folder, "words") and file.suffix == suffix:
+            if not _NOT_OURS & set(ours[1:]) or (ours[:2] == (folder, "words") and file.suffix == suffix):
                 yield file

@@ -1,4 +1,4 @@
-"""The Fluent files as whoever edits them sees them: each message with its area, its arguments, its comment and its limits."""
+"""The Fluent files as whoever edits them sees them: each message, its arguments, comment and limits."""
 
 import re
 from collections.abc import Iterator
@@ -28,7 +28,7 @@ class Source:
     #: Characters that its place has room for.
     room: int | None = None
 
-    def known(self) -> set[str]:
+    def known(self) -> frozenset[str]:
         """Returns what the message may use: its arguments, and those that only its comment names."""
         return self.arguments | set(self.examples)
 
@@ -47,7 +47,9 @@ def sources(language: str) -> Iterator[Source]:
         for entry in FluentParser().parse(file.read_text("utf-8")).body:
             if isinstance(entry, ast.Junk):
                 wrong = entry.annotations[0]
-                raise ValueError(f"{language}/{file.name}: {wrong.message}: {entry.content.strip()[:60]!r}")
+                raise ValueError(
+                    f"{language}/{file.name}: {wrong.message}: {(entry.content or '').strip()[:60]!r}"
+                )
             if isinstance(entry, ast.Message):
                 yield _source(file.stem, entry)
 
@@ -55,9 +57,12 @@ def sources(language: str) -> Iterator[Source]:
 def _source(area: str, message: ast.Message) -> Source:
     found = _Arguments()
     found.visit(message)
-    comment = message.comment.content if message.comment else ""
+    comment = (message.comment.content or "") if message.comment else ""
     examples: dict[str, str | int] = {
-        each["name"]: int(each["text"]) if each["kind"] else each["text"] for each in _EXAMPLE.finditer(comment)
+        each["name"]: int(each["text"]) if each["kind"] else each["text"]
+        for each in _EXAMPLE.finditer(comment)
     }
     room = _AT_MOST.search(comment)
-    return Source(area, message.id.name, frozenset(found.names), examples, int(room["number"]) if room else None)
+    return Source(
+        area, message.id.name, frozenset(found.names), examples, int(room["number"]) if room else None
+    )

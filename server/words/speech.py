@@ -1,7 +1,8 @@
 """Says messages: an id and arguments become text of one language.
 
-A message is `{"msg": id, "args": {name: value}}`. A value is text that stays as it is (a code, what a person typed), an
-integer (a count: it chooses the plural and is written by our rule), another message, or a figure, one of `FIGURES`.
+A message is `{"msg": id, "args": {name: value}}`. A value is text that stays as it is (a code, what a
+person typed), an integer (a count: it chooses the plural and is written by our rule), another message, or
+a figure `{"figure": kind, "of": value}` of one of the kinds `FIGURES`. What a message may call: `_functions`.
 """
 
 import logging
@@ -9,8 +10,8 @@ from collections.abc import Callable
 from datetime import tzinfo
 from functools import cache
 from pathlib import Path
+from typing import Any
 
-from babel import Locale
 from fluent.runtime import FluentBundle
 from fluent.runtime import FluentResource
 from fluent.runtime.types import FluentInt
@@ -23,6 +24,8 @@ log = logging.getLogger(__name__)
 FIRST = "en"
 
 _FOLDER = Path(__file__).resolve().parent
+_MESSAGE = {"msg", "args"}
+_FIGURE = {"figure", "of"}
 
 
 def languages() -> list[str]:
@@ -30,19 +33,48 @@ def languages() -> list[str]:
     return sorted(each.parent.name for each in _FOLDER.glob("*/figures.ftl"))
 
 
+def source_of(language: str) -> str:
+    """Returns all messages of a language as one Fluent text."""
+    return "\n".join(file.read_text("utf-8") for file in sorted((_FOLDER / language).glob("*.ftl")))
+
+
 @cache
 def bundle_of(language: str) -> FluentBundle:
     """Returns all messages of a language."""
-    bundle = FluentBundle([language], use_isolating=False, functions={"CAP": _capital})
-    for file in sorted((_FOLDER / language).glob("*.ftl")):
-        bundle.add_resource(FluentResource(file.read_text("utf-8")))
+    bundle = FluentBundle([language], functions=_functions(lambda: bundle), use_isolating=False)
+    bundle.add_resource(FluentResource(source_of(language)))
     return bundle
 
 
-def _capital(text: object) -> str:
-    """Has a text begin a sentence: `CAP($cause) is the cause.`"""
-    said = str(text)
-    return said[:1].upper() + said[1:]
+def _functions(own: Callable[[], FluentBundle]) -> dict[str, Any]:
+    """Returns what the messages of a bundle may call; `own` gives the bundle that they belong to.
+
+    `CAP($cause)` begins a sentence with a text. `PART($sort, form: "the-many")` is how a sort of part is
+    called: the attribute of the message `part-SORT`. `JOIN("de", $unit)` puts a word before a text as the
+    language does it: where there is a message `join-de-el`, it stands for 'de el'.
+    """
+
+    def cap(text: object) -> str:
+        said = str(text)
+        return said[:1].upper() + said[1:]
+
+    def part(sort: object, form: object = "one") -> str:
+        return _pattern(own().get_message(f"part-{sort}").attributes[str(form)])
+
+    def join(word: object, text: object) -> str:
+        first, _, rest = str(text).partition(" ")
+        joint = f"join-{word}-{first}"
+        if rest and own().has_message(joint):
+            return f"{_pattern(own().get_message(joint).value)} {rest}"
+        return f"{word} {text}"
+
+    def _pattern(pattern: Any) -> str:
+        said, faults = own().format_pattern(pattern, {})
+        if faults:
+            raise faults[0]
+        return str(said)
+
+    return {"CAP": cap, "PART": part, "JOIN": join}
 
 
 class _Count(FluentInt):
@@ -50,7 +82,7 @@ class _Count(FluentInt):
 
     figures: Figures
 
-    def format(self, locale: Locale) -> str:
+    def format(self, locale: object) -> str:
         return self.figures.whole(int(self))
 
 
@@ -65,57 +97,57 @@ class Speech:
         self.language = language
         self.figures = Figures(self._plain, zone)
 
-    def say(self, message: dict) -> str:
-        """Returns the text of a message."""
-        args = {name: self._argument(value) for name, value in message.get("args", {}).items()}
-        return self._plain(message["msg"], args)
+    def say(self, name: str, **args: object) -> str:
+        """Returns the text of a message with these arguments."""
+        return self._plain(name, {key: self._argument(value) for key, value in args.items()})
 
     def render(self, value: object) -> object:
-        """Returns a value as JSON has it, each message in it as its text."""
+        """Returns a value as JSON has it, each message and figure in it as its text."""
         if isinstance(value, dict):
-            if "msg" in value:
-                return self.say(value)
-            if len(value) == 1 and (said := self._figure(value)) is not None:
-                return said
+            if value.keys() == _MESSAGE or value.keys() == _FIGURE:
+                return self._said(value)
             return {key: self.render(each) for key, each in value.items()}
-        if isinstance(value, list):
+        if isinstance(value, list | tuple):
             return [self.render(each) for each in value]
         return value
 
+    def text(self, value: object) -> str:
+        """Returns a message, a figure or plain text as text."""
+        return str(self.render(value))
+
+    def _said(self, value: dict) -> str:
+        if "msg" in value:
+            return self.say(value["msg"], **value["args"])
+        return FIGURES[value["figure"]](self, value["of"])
+
     def _argument(self, value: object) -> object:
         if isinstance(value, dict):
-            if "msg" in value:
-                return self.say(value)
-            return self._figure(value) or ""
+            return self._said(value)
         if isinstance(value, bool) or not isinstance(value, int):
             return str(value)
         count = _Count(value)
         count.figures = self.figures
         return count
 
-    def _figure(self, value: dict) -> str | None:
-        (name, what), = value.items()
-        said = FIGURES.get(name)
-        return said(self, what) if said else None
-
     def _texts(self, items: list) -> list[str]:
-        return [text for text in (str(self.render(item)) for item in items) if text]
+        return [text for text in (self.text(item) for item in items) if text]
 
     def _plain(self, name: str, args: dict) -> str:
         for language in dict.fromkeys((self.language, FIRST)):
             bundle = bundle_of(language)
-            if not bundle.has_message(name) or bundle.get_message(name).value is None:
+            pattern = bundle.get_message(name).value if bundle.has_message(name) else None
+            if pattern is None:
                 log.error("Message %s is not there in %s; arguments %s.", name, language, args)
                 continue
-            text, faults = bundle.format_pattern(bundle.get_message(name).value, args)
+            text, faults = bundle.format_pattern(pattern, args)
             if not faults:
-                return text
+                return str(text)
             log.error("Message %s cannot be said in %s: %s; arguments %s.", name, language, faults, args)
         return name
 
 
-#: What a figure is called where a message carries it, and how it is said.
-FIGURES: dict[str, Callable[[Speech, object], str]] = {
+#: The kinds of figure, and how each is said.
+FIGURES: dict[str, Callable[[Speech, Any], str]] = {
     "whole": lambda speech, number: speech.figures.whole(number),
     "decimal": lambda speech, of: speech.figures.decimal(*of),
     "percent": lambda speech, ppb: speech.figures.percent(ppb),

@@ -27,10 +27,28 @@ class Count extends FluentNumber {
   }
 }
 
-/** Has a text begin a sentence: `CAP($cause) is the cause.` @param {any[]} of */
-function capital([text]) {
-  const said = String(text);
-  return said.slice(0, 1).toUpperCase() + said.slice(1);
+/**
+ * What the messages of a bundle may call, as server/words/speech.py explains.
+ * @param {() => FluentBundle} own  gives the bundle that they belong to
+ */
+function functionsOf(own) {
+  const plain = (/** @type {any} */ pattern) => own().formatPattern(pattern, {});
+  return {
+    /** @param {any[]} of */
+    CAP: ([text]) => String(text).slice(0, 1).toUpperCase() + String(text).slice(1),
+    /** @param {any[]} of @param {Record<string, any>} how */
+    PART: ([sort], { form = 'one' }) => {
+      const pattern = own().getMessage(`part-${sort}`)?.attributes[String(form)];
+      if (!pattern) throw new ReferenceError(`part-${sort} has no form ${form}`);
+      return plain(pattern);
+    },
+    /** @param {any[]} of */
+    JOIN: ([word, text]) => {
+      const [first, ...rest] = String(text).split(' ');
+      const joint = rest.length ? own().getMessage(`join-${word}-${first}`)?.value : null;
+      return joint ? `${plain(joint)} ${rest.join(' ')}` : `${word} ${text}`;
+    },
+  };
 }
 
 export class Speech {
@@ -41,7 +59,7 @@ export class Speech {
    */
   constructor(language, text, complain = (fault) => console.error(fault)) {
     this.language = language;
-    this.#bundle = new FluentBundle(language, { useIsolating: false, functions: { CAP: capital } });
+    this.#bundle = new FluentBundle(language, { useIsolating: false, functions: functionsOf(() => this.#bundle) });
     this.#bundle.addResource(new FluentResource(text));
     this.#complain = complain;
     this.#figures = new Figures((id, args) => this.#plain(id, args));
@@ -71,7 +89,7 @@ export class Speech {
 
   /** @param {unknown} value */
   #argument(value) {
-    if (value !== null && typeof value === 'object') return this.#said(/** @type {Record<string, unknown>} */ (value)) ?? '';
+    if (value !== null && typeof value === 'object') return this.#said(/** @type {any} */ (value)) ?? '';
     return Number.isInteger(value) ? new Count(/** @type {number} */ (value), this.#figures) : String(value);
   }
 
@@ -80,9 +98,10 @@ export class Speech {
    * @param {Record<string, any>} value
    */
   #said(value) {
-    if ('msg' in value) return this.say(value.msg, value.args);
-    const [[name, what] = [''], ...more] = Object.entries(value);
-    return more.length || !Object.hasOwn(FIGURES, name) ? undefined : FIGURES[name](this.#figures, what, (items) => this.#texts(items));
+    if (Object.keys(value).length !== 2) return undefined;
+    if ('msg' in value && 'args' in value) return this.say(value.msg, value.args);
+    if (!('figure' in value && 'of' in value)) return undefined;
+    return FIGURES[value.figure](this.#figures, value.of, (items) => this.#texts(items));
   }
 
   /** @param {unknown[]} items @returns {string[]} */

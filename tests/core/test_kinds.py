@@ -8,6 +8,7 @@ from server.core.facts import several
 from server.core.facts.kinds import ALL
 from server.core.facts.kinds import KINDS
 from tests.core.driver import Driver
+from tests.said import english
 
 HERE, THERE = "rear-left-outer", "rear-left-inner"
 UNIT, OTHER = f"v1.{HERE}", f"v1.{THERE}"
@@ -115,7 +116,7 @@ def test_a_field_that_is_missing_is_named_unless_it_was_added_after_release(layo
         if field.later:
             assert fault is None
         else:
-            assert fault.as_dict() == {
+            assert english(fault.as_dict()) == {
                 "field": f"data.{field.name}",
                 "found": "nothing",
                 "wanted": "the field to be there",

@@ -28,6 +28,7 @@ FLOORS = (
     ("codes", "parts"),
     ("log",),
     ("errors", "phrases"),
+    ("messages",),
 )
 # Packages that are called as a whole; the `__init__` of each other room only describes it.
 CALLED = ("rules", "returns")

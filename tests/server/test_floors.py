@@ -28,7 +28,7 @@ FLOORS = (
     ("web",),  # HTTP as all routes share it
     ("folded",),
     ("storage",),
-    ("core", "refusals", "clock"),  # the domain; what everything may use
+    ("core", "refusals", "clock", "words"),  # the domain; what everything may use
     ("deploy",),  # files alone
 )
 

@@ -148,7 +148,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
         )
 
 
-def _not_understood(kind: Kind | None, event: dict, job: dict | None) -> str | None:
+def _not_understood(kind: Kind | None, event: dict, job: dict | None):
     """Return why an event cannot be folded, or None."""
     if kind is None or envelope.is_newer(event):
         return "A newer version of the app recorded it."

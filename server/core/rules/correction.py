@@ -1,6 +1,7 @@
 """Taking a fact back is allowed where what came after it still makes sense without it."""
 
 from .. import phrases
+from ..log import canon
 from ..state.unit import Unit
 from .refusal import refusal
 
@@ -38,7 +39,7 @@ def refuse(fold, draft, job):
 def _troubles(state) -> list:
     """Return each contradiction as one comparable value."""
     found = [(c["event"], c["unit"] or "", c["about"]) for c in state.conflicts]
-    found.extend([(entry["event"], "", entry["why"]) for entry in state.not_understood])
+    found.extend([(entry["event"], "", canon.dumps(entry["why"])) for entry in state.not_understood])
     return found
 
 

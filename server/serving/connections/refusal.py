@@ -6,6 +6,7 @@ from http import HTTPStatus
 from server.storage.trouble import trouble
 from server.web.errors import NotStored
 from server.web.errors import Refusal
+from server.words.spoken import text
 
 
 class ConnectionRefusal(Refusal):
@@ -45,7 +46,7 @@ class ConnectionRefusal(Refusal):
     def of_storage(cls, error: OSError) -> "ConnectionRefusal":
         """Returns the refusal of a body that there is no place for."""
         refusal = NotStored(trouble(error) or "broken")
-        return cls(refusal.status, refusal.field, refusal.found, refusal.wanted, str(refusal))
+        return cls(refusal.status, refusal.field, text(refusal.found), text(refusal.wanted), str(refusal))
 
     def as_http(self) -> bytes:
         """Returns the whole answer as bytes."""

@@ -48,3 +48,9 @@ figures-month-9 = September
 figures-month-10 = October
 figures-month-11 = November
 figures-month-12 = December
+
+# $count (count): 12
+figures-minutes = { $count ->
+    [one] { $count } minute
+   *[other] { $count } minutes
+}

@@ -42,3 +42,13 @@ figures-month-9 = septiembre
 figures-month-10 = octubre
 figures-month-11 = noviembre
 figures-month-12 = diciembre
+
+figures-minutes = { $count ->
+    [one] { $count } minuto
+   *[other] { $count } minutos
+}
+
+## What a word and the article after it become: JOIN("de", $unit).
+
+join-de-el = del
+join-a-el = al

@@ -6,6 +6,7 @@ FOLDING = {
     "log/canon.py",
     "log/envelope.py",
     "errors.py",
+    "messages.py",
     "facts/conflicts.py",
     "facts/fields.py",
     "facts/kind.py",

@@ -1,0 +1,42 @@
+"""The language in use: of the request that is answered, else of the command that runs."""
+
+from contextvars import ContextVar
+from functools import cache
+
+from server.words.speech import FIRST
+from server.words.speech import Speech
+from server.words.speech import languages
+
+_language = ContextVar("language", default=FIRST)
+
+
+@cache
+def speech_of(language: str) -> Speech:
+    """Returns the speech of a language, dates in this machine's zone."""
+    return Speech(language)
+
+
+def spoken() -> Speech:
+    """Returns the speech of the language in use."""
+    return speech_of(_language.get())
+
+
+def speak(language: str) -> None:
+    """Uses a language from here on, in this context (a request, a thread, a command)."""
+    _language.set(language)
+
+
+def nearest(wanted: str | None) -> str:
+    """Returns the language nearest to one as systems name it (es_MX.UTF-8, es-419); English if none is."""
+    base = (wanted or "").replace("_", "-").partition(".")[0].partition("-")[0].lower()
+    return base if base in languages() else FIRST
+
+
+def say(name: str, **args: object) -> str:
+    """Returns a message in the language in use."""
+    return spoken().say(name, **args)
+
+
+def text(value: object) -> str:
+    """Returns a message, a figure or plain text in the language in use."""
+    return spoken().text(value)
