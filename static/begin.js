@@ -10,6 +10,7 @@ import { LastViews } from './screens/frame/last-view.js';
 import { routeOf } from './screens/frame/router.js';
 import { applyTheme } from './phone/theme.js';
 import { Store } from './log/store.js';
+import { startWords } from './words/words.js';
 
 /** What the screens are drawn into. */
 export const root = /** @type {HTMLElement} */ (document.getElementById('app'));
@@ -26,11 +27,14 @@ export const lastViews = new LastViews(store, root);
 const LATE_MS = 300;
 
 applyTheme();
+// Read meanwhile; who hears of a failure waits below.
+startWords().catch(() => undefined);
 Promise.race([
   lastViews.paint(routeOf(location).path),
   new Promise((resolve) => setTimeout(resolve, LATE_MS)),
 ])
-  .then(() => import('./main.js'))
+  .then(() => Promise.all([import('./main.js'), startWords()]))
+  .then(([main]) => void main.begin())
   .catch(notWhole);
 
 /** A line that breaks off must not leave a screen that says it is starting, or a picture of one, for good. */

@@ -31,7 +31,8 @@ const NEEDS = [
   },
 ];
 
-async function begin() {
+/** Begin, once the words can be said. */
+export async function begin() {
   const lack = NEEDS.find((need) => need.missing());
   if (lack) {
     showProblem('Swaptrail cannot record here', lack.sentence);
@@ -107,5 +108,3 @@ function showProblem(title, sentence) {
   root.replaceChildren();
   render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p></main>`, root);
 }
-
-begin();

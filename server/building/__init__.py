@@ -14,6 +14,8 @@ from server.building.bundle import bundle
 from server.building.bundle import small_worker
 from server.building.compiled import compiled_core
 from server.building.packed import pack
+from server.words.files import languages
+from server.words.files import sent_source_of
 
 # Sent as they are; everything else under static/ goes into the bundle or stays behind.
 _TAKEN = ("help", "icons", "vendor/micropython/micropython.wasm", "vendor/zxing-wasm/zxing_reader.wasm")
@@ -39,4 +41,8 @@ def built_app(static: Path, out: Path) -> None:
     core = compiled_core()
     if core is not None:
         (out / "core.json").write_bytes(core)
+    words = out / "words"
+    words.mkdir()
+    for language in languages():
+        (words / f"{language}.ftl").write_bytes(sent_source_of(language))
     pack(out)

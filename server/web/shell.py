@@ -17,10 +17,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from server.refusals import CommandRefused
+from server.words.files import languages
+from server.words.files import sent_source_of
 
 # What is part of the app, and as what it is served: guessing differs between machines.
 MIME_TYPES = {
     ".css": "text/css; charset=utf-8",
+    ".ftl": "text/plain; charset=utf-8",
     ".html": "text/html; charset=utf-8",
     ".jpg": "image/jpeg",
     ".js": "text/javascript; charset=utf-8",
@@ -39,6 +42,7 @@ MIME_TYPES = {
 SHELL_URL = "/"
 CORE_URL = "/app/core.json"
 HELP_URL = "/app/help.json"
+WORDS_URL = "/app/words/{}.ftl"  # of a language
 MANIFEST_URL = "/manifest.webmanifest"
 # The manifest names it: phones send shared pictures here, without a token and from no page of the app.
 SHARE_URL = "/share"
@@ -129,7 +133,7 @@ def load_shell(
             f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
             "with pip, which fetches what the app is made of."
         )
-    page = (static / "index.html").read_bytes()
+    page = _with_languages((static / "index.html").read_bytes())
     placed = placed or _placed
     assets = {SHELL_URL: _packed(placed(page, _NO_BUILD), ".html")}
     for url, body in (beside or {}).items():
@@ -140,6 +144,9 @@ def load_shell(
     compiled = static / "core.json"
     assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
     assets[HELP_URL] = _packed(help_bundle(static / "help"), ".json")
+    for language in languages():
+        # A wheel brings them packed.
+        assets.setdefault(WORDS_URL.format(language), _packed(sent_source_of(language), ".ftl"))
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(placed(page, build), ".html")
@@ -211,6 +218,14 @@ def _build_id(assets: dict[str, Asset], worker: str) -> str:
     for url in sorted(assets):
         digest.update(f"{url} {assets[url].sha256}\n".encode())
     return digest.hexdigest()[:16]
+
+
+def _with_languages(page: bytes) -> bytes:
+    """Returns the page with the languages that it can be read in: it looks for them there."""
+    marked = page.replace(b"<html ", f'<html data-languages="{" ".join(languages())}" '.encode(), 1)
+    if marked == page:
+        raise ShellIncomplete("static/index.html has no <html ...>.")
+    return marked
 
 
 def _placed(page: bytes, build: str) -> bytes:

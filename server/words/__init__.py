@@ -4,5 +4,5 @@ Everything else hands out messages, an id and arguments; here they become text. 
 `figures.py` has the one rule for numbers, lists, dates and units, which `static/words/` follows to the
 letter, `sheet.py` lists all messages for whoever edits them (`python -m server.words`).
 A further language is one more folder here, nothing else.
-Public: `speech.Speech`, `speech.languages`.
+Public: `speech.Speech`, `files.languages`, `files.sent_source_of`.
 """

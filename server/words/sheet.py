@@ -4,12 +4,12 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from server.words.source import FOLDER
+from server.words.files import FIRST
+from server.words.files import FOLDER
+from server.words.files import languages
 from server.words.source import Source
 from server.words.source import sources
-from server.words.speech import FIRST
 from server.words.speech import Speech
-from server.words.speech import languages
 
 _PROGRAM = FOLDER.parents[1]
 # Where messages are named: these folders, beside the words themselves.

@@ -4,13 +4,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field
-from pathlib import Path
 
 from fluent.syntax import FluentParser
 from fluent.syntax import ast
 from fluent.syntax import visitor
 
-FOLDER = Path(__file__).resolve().parent
+from server.words.files import FOLDER
 
 _EXAMPLE = re.compile(r"^\$(?P<name>[\w-]+)(?: \((?P<kind>count)\))?: (?P<text>.+)$", re.MULTILINE)
 _AT_MOST = re.compile(r"\bat most (?P<number>\d+) characters\b")

@@ -9,7 +9,6 @@ import logging
 from collections.abc import Callable
 from datetime import tzinfo
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 from fluent.runtime import FluentBundle
@@ -17,25 +16,14 @@ from fluent.runtime import FluentResource
 from fluent.runtime.types import FluentInt
 
 from server.words.figures import Figures
+from server.words.files import FIRST
+from server.words.files import languages
+from server.words.files import source_of
 
 log = logging.getLogger(__name__)
 
-#: The language that stands in where another one lacks a message.
-FIRST = "en"
-
-_FOLDER = Path(__file__).resolve().parent
 _MESSAGE = {"msg", "args"}
 _FIGURE = {"figure", "of"}
-
-
-def languages() -> list[str]:
-    """Returns the languages that there are, as their folders are called."""
-    return sorted(each.parent.name for each in _FOLDER.glob("*/figures.ftl"))
-
-
-def source_of(language: str) -> str:
-    """Returns all messages of a language as one Fluent text."""
-    return "\n".join(file.read_text("utf-8") for file in sorted((_FOLDER / language).glob("*.ftl")))
 
 
 @cache

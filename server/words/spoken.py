@@ -3,9 +3,9 @@
 from contextvars import ContextVar
 from functools import cache
 
-from server.words.speech import FIRST
+from server.words.files import FIRST
+from server.words.files import languages
 from server.words.speech import Speech
-from server.words.speech import languages
 
 _language = ContextVar("language", default=FIRST)
 

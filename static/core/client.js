@@ -9,6 +9,7 @@
 
 import { observable } from '../phone/observable.js';
 import { APP } from '../place.js';
+import { render, startWords } from '../words/words.js';
 import { Broken, WorkerLine } from './worker-line.js';
 
 const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
@@ -74,6 +75,8 @@ export class CoreError extends Error {
 
 /** After these, an answer that was got before is of another state. */
 const CHANGING = new Set(['reset', 'append', 'add', 'insert', 'check_and_add', 'restore']);
+/** Answers that go back to the core, into storage or into files as they are; no person reads them. */
+const HANDED_BACK = new Set(['snapshot', 'job_pieces', 'state', 'record_parts', 'record_seal']);
 /** An answer may need one thing after another; more rounds than that are a fault. */
 const MOST_SUPPLIES = 20;
 
@@ -164,15 +167,20 @@ export class Core {
   }
 
   async #begin() {
+    // Beside the rest; whoever draws hears of it when they do not come.
+    const words = startWords().catch(() => undefined);
     if (typeof WebAssembly !== 'object' || typeof Worker !== 'function') {
+      await words;
       this.giveUp('This browser cannot run the checks (no WebAssembly).');
       return;
     }
     try {
       this.#parts ??= await this.#load();
       await this.#startWorker();
+      await words;
       this.available = true;
     } catch (error) {
+      await words;
       this.giveUp(`The checks could not be started. ${messageOf(error)}`);
     }
   }
@@ -215,9 +223,9 @@ export class Core {
   async #ask(op, args, options) {
     if (!this.available) throw new CoreError({ message: this.trouble.value.sentence }, true);
     const ahead = await this.#takeAhead(op, args);
-    if (ahead?.ok) return ahead.value;
+    if (ahead?.ok) return said(op, ahead.value);
     try {
-      return await this.#askWorker(op, args, options);
+      return said(op, await this.#askWorker(op, args, options));
     } catch (error) {
       if (!(error instanceof Broken)) throw error;
       // After a fault in the middle of a fold the state is worth nothing, exactly as after a hang.
@@ -245,7 +253,7 @@ export class Core {
         if (next && asked.next) this.#ahead = { text: next.text, answer: asked.next.catch(() => null) };
         return reply.value;
       }
-      if (!reply.missing) throw new CoreError(reply.error);
+      if (!reply.missing) throw new CoreError(render(reply.error));
       await this.#keeper.supply(reply.missing, (...question) => this.#askWorker(...question));
     }
     throw new Broken(`It asked ${MOST_SUPPLIES} times for more.`);
@@ -286,6 +294,15 @@ export class Core {
 function questionText(op, args, raw = {}) {
   const more = Object.entries(raw).map(([name, text]) => `,${JSON.stringify(name)}:${text}`);
   return `${JSON.stringify({ ...args, op }).slice(0, -1)}${more.join('')}}`;
+}
+
+/**
+ * An answer as a person reads it.
+ * @param {string} op
+ * @param {unknown} value
+ */
+function said(op, value) {
+  return HANDED_BACK.has(op) ? value : render(value);
 }
 
 /** @param {unknown} error */

@@ -69,7 +69,11 @@ export class Speech {
   #complain;
   #figures;
 
-  /** @param {string} msg @param {Record<string, unknown>} [args] */
+  /**
+   * @param {string} msg
+   * @param {Record<string, unknown>} [args]
+   * @returns {string}
+   */
   say(msg, args = {}) {
     return this.#plain(msg, Object.fromEntries(Object.entries(args).map(([name, value]) => [name, this.#argument(value)])));
   }
@@ -96,6 +100,7 @@ export class Speech {
   /**
    * The text of a message or a figure; undefined for anything else.
    * @param {Record<string, any>} value
+   * @returns {string | undefined}
    */
   #said(value) {
     if (Object.keys(value).length !== 2) return undefined;

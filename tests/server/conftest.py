@@ -17,7 +17,8 @@ from tests.server.phone import BASE
 from tests.server.phone import Phone
 
 SMALL_APP = {
-    "index.html": '<!doctype html><title>t</title><script type="importmap">{"imports":{}}</script>'
+    "index.html": '<!doctype html><html lang="en"><title>t</title>'
+    '<script type="importmap">{"imports":{}}</script>'
     '<script type="module" src="./app/main.js"></script>',
     "main.js": "export const a = 1;\n",
     "styles/base.css": "body { color: #15191d }\n" * 20,

@@ -12,6 +12,7 @@ import { code } from "/static/shapes/code.js";
 import { icon, ICON_NAMES } from "/static/shapes/icons.js";
 import { mark, markKey } from "/static/shapes/marks.js";
 import { trail } from "/static/shapes/trail.js";
+import { startWords } from "/static/words/words.js";
 
 let query = new URLSearchParams(location.search);
 const CODES = ["K7F-3M", "P2W-9D", "A4C-6H", "M9T-2X", "W3Y-7N", "R6D-4J", "H2K-9F", "D7P-3C"];
@@ -191,5 +192,6 @@ async function show(search) {
 }
 
 Object.assign(window, { show });
+await startWords();
 await show(location.search);
 document.body.dataset.ready = "yes";

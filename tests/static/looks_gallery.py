@@ -16,6 +16,7 @@ from pathlib import Path
 from playwright.sync_api import Page
 
 from server.web.security import content_security_policy
+from server.words.files import sent_source_of
 from tests.browser_support import launch
 
 ROOT = Path(__file__).parents[2]
@@ -30,6 +31,16 @@ def _policy() -> str:
 
 
 class _Files(http.server.SimpleHTTPRequestHandler):
+    def do_GET(self) -> None:
+        if self.path != "/static/words/en.ftl":
+            super().do_GET()
+            return
+        words = sent_source_of("en")
+        self.send_response(200)
+        self.send_header("Content-Length", str(len(words)))
+        self.end_headers()
+        self.wfile.write(words)
+
     def end_headers(self) -> None:
         self.send_header("Content-Security-Policy", _policy())
         super().end_headers()

@@ -8,7 +8,8 @@ from tests.static.app_server import BARE_PAGE
 from tests.static.pictures import encoded
 
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
-  const { openStore, openDevice, Core, openLog, Photos, Sync } = await import('/app/parts.js');
+  const { openStore, openDevice, Core, openLog, Photos, Sync, startWords } = await import('/app/parts.js');
+  await startWords();
   window.store = await openStore();
   window.device = await openDevice(store);
   window.core = await Core.start({ timeoutSeconds });

@@ -1,5 +1,7 @@
 """The core in its worker: answers unharmed, fetches nothing, comes back after a hang, can be missing."""
 
+import re
+
 from tests.static.app_server import core_with
 from tests.static.phone_parts import open_bare
 
@@ -80,9 +82,14 @@ def test_the_worker_fetches_nothing_but_its_own_script(make_context, checkout_ap
     page.evaluate(ASK, ["layouts", {}])
 
     fetched = [request.path for request in checkout_app.requests if request.destination == "empty"]
-    assert sorted(fetched) == ["/app/core.json", "/app/vendor/micropython/micropython.wasm"]
+    assert sorted(fetched) == [
+        "/app/core.json",
+        "/app/vendor/micropython/micropython.wasm",
+        "/app/words/en.ftl",
+    ]
     by_the_worker = {"/app/core/worker.js", "/app/vendor/micropython/micropython.mjs"}
-    assert {path for path in checkout_app.paths() if not path.endswith("/icons/swaptrail.svg")} == {
+    of_the_page = re.compile(r"/icons/swaptrail\.svg$|/app/words/\w+\.js$|/vendor/fluent-bundle/\w+\.js$")
+    assert {path for path in checkout_app.paths() if not of_the_page.search(path)} == {
         "/app/core/client.js",
         "/app/core/worker-line.js",
         "/app/phone/observable.js",

@@ -37,6 +37,7 @@ FLOORS = (
     ("log",),
     ("core", "shapes"),
     ("phone",),  # what the browser gives
+    ("words",),  # all that a person reads
     ("place",),
     ("sw", "sw-retire"),  # the service worker: scripts of their own
 )

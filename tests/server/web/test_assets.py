@@ -13,6 +13,7 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.web import shell
+from server.words.files import languages
 from tests.server.phone import BASE
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
@@ -64,7 +65,8 @@ def test_the_list_holds_the_whole_app(visitor):
         if "node_modules" not in file.parts and file.name != "sw.js"
     }
 
-    whole = on_disk | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
+    words = {f"/app/words/{language}.ftl" for language in languages()}
+    whole = on_disk | words | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
     assert whole > shell.NOT_KEPT
     assert urls == whole - shell.NOT_KEPT
 
