@@ -27,6 +27,7 @@ from server.web import bodies
 from server.web import database
 from server.web import errors
 from server.web import forwarded
+from server.web import language
 from server.web import security
 from server.web.shell import CORE_URL
 from server.web.shell import find_static
@@ -71,6 +72,7 @@ def create_app(config: Config) -> Flask:
     )
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
     app.extensions["pairing_failures_noted"] = TryLimit(PAIRING_FAILURES_NOTED, PAIRING_SECONDS)
+    language.init_app(app)
     errors.init_app(app)
     if config.behind_proxy:
         forwarded.init_app(app)

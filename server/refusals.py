@@ -1,5 +1,7 @@
 """Why a command is not carried out."""
 
+from server.words.spoken import Told
 
-class CommandRefused(Exception):
-    """A command that cannot be carried out; the text names the value, the cause and what to do."""
+
+class CommandRefused(Told):
+    """A command that cannot be carried out; the message names the value, the cause and what to do."""

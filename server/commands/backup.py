@@ -9,12 +9,9 @@ from server.commands.options import data_option
 from server.keeping import backup
 
 
-@click.command("backup", cls=DataCommand)
+@click.command("backup", cls=DataCommand, help="commands-backup-help")
 @click.argument("file", type=Path, metavar="FILE.zip")
 @data_option
 def command(file: Path, data: Path) -> int:
-    """Put the whole data folder into one file, also while it is served.
-
-    FILE.zip is a file that does not exist yet.
-    """
+    """Puts the whole data folder into one file."""
     return backup.run(data, file)

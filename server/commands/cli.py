@@ -5,6 +5,7 @@ asked for, so that each starts with what it needs itself.
 """
 
 import importlib
+import os
 import sqlite3
 import sys
 from collections.abc import Sequence
@@ -12,23 +13,35 @@ from collections.abc import Sequence
 import click
 
 from server.commands.options import REFUSALS
+from server.commands.options import WordedOption
+from server.commands.options import worded_help
 from server.core.errors import BadInput
+from server.core.messages import any_of
+from server.refusals import CommandRefused
+from server.words.speech import FIRST
+from server.words.speech import languages
+from server.words.spoken import nearest
+from server.words.spoken import say
+from server.words.spoken import speak
+from server.words.spoken import text
 
-# In the order of the help; a module has _ where its command has -.
+# In the order of the help: the name, and the id of what it does; a module has _ where its command has -.
 COMMANDS = {
-    "demo": "the demo scenario, ready to click, on loopback",
-    "serve": "serve one data folder",
-    "trust": "the authority that phones trust: fingerprint, end, how to take it off a phone",
-    "site": "the app alone as static files: one person, no server",
-    "reason": "the engine alone: JSON in, JSON out",
-    "labels": "labels to print, and what became of the printed ones",
-    "record": "the record of a sensor or a job as a file of its own",
-    "verify": "whether what is kept is as it was recorded",
-    "backup": "the whole data folder in one file, while it is served",
-    "restore": "a new data folder from a backup",
-    "take-in": "what a phone recorded, from the file it made",
-    "rebuild": "make what follows from the log anew, and compare",
+    "demo": "commands-demo",
+    "serve": "commands-serve",
+    "trust": "commands-trust",
+    "site": "commands-site",
+    "reason": "commands-reason",
+    "labels": "commands-labels",
+    "record": "commands-record",
+    "verify": "commands-verify",
+    "backup": "commands-backup",
+    "restore": "commands-restore",
+    "take-in": "commands-take-in",
+    "rebuild": "commands-rebuild",
 }
+# Which variable names the language, in the order in which POSIX has them decide.
+_LANGUAGE_VARIABLES = ("LC_ALL", "LC_MESSAGES", "LANG")
 
 
 class CommandLine(click.Group):
@@ -47,19 +60,60 @@ class CommandLine(click.Group):
         ).command
         return command
 
-    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes what each command does into the help, without loading any."""
-        with formatter.section("Commands"):
-            formatter.write_dl(list(COMMANDS.items()))
+    def get_help_option(self, ctx: click.Context) -> click.Option | None:
+        """Returns the option that shows the help."""
+        return worded_help(super().get_help_option(ctx))
+
+    def format_usage(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes how the program is used."""
+        pieces = " ".join(self.collect_usage_pieces(ctx))
+        formatter.write_usage(ctx.command_path, pieces, prefix=f"{say('commands-usage')} ")
+
+    def format_help_text(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes what the program is for."""
+        formatter.write_paragraph()
+        with formatter.indentation():
+            formatter.write_text(say("commands-program"))
+
+    def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes the options, and what each command does, without loading any."""
+        lines = [option.get_help_record(ctx) for option in self.get_params(ctx)]
+        with formatter.section(say("commands-options")):
+            formatter.write_dl([line for line in lines if line])
+        with formatter.section(say("commands-heading")):
+            formatter.write_dl([(name, say(words)) for name, words in COMMANDS.items()])
+
+    def format_epilog(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes where to learn more."""
+        formatter.write_paragraph()
+        with formatter.indentation():
+            formatter.write_text(say("commands-more"))
+
+
+def _choose(ctx: click.Context, param: click.Parameter, language: str | None) -> None:
+    if language is None:
+        return
+    if language not in languages():
+        wanted = any_of(languages())
+        raise CommandRefused(BadInput("--language", language, wanted).message())
+    speak(language)
 
 
 command_line = CommandLine(
     name="swaptrail",
-    help="Swap-test bookkeeping for parking sensors.",
-    epilog="`swaptrail COMMAND --help` says what a command takes.",
     no_args_is_help=False,
     subcommand_metavar="COMMAND ...",
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+    params=[
+        WordedOption(
+            ["--language"],
+            words="commands-language",
+            metavar="CODE",
+            is_eager=True,  # before --help
+            expose_value=False,
+            callback=_choose,
+        )
+    ],
 )
 
 
@@ -70,6 +124,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     no command ends the program with 2.
     """
     arguments = list(sys.argv[1:] if argv is None else argv)
+    speak(nearest(next(filter(None, map(os.environ.get, _LANGUAGE_VARIABLES)), None)) or FIRST)
     try:
         with command_line.make_context("swaptrail", arguments) as context:
             return command_line.invoke(context) or 0
@@ -93,18 +148,30 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _said(error: Exception) -> str:
     """Returns a refusal in the language in use."""
-    from server.words.spoken import text  # here: what is not refused starts without the words
-
     return text(error.message()) if isinstance(error, BadInput) else str(error)
 
 
 def _misuse(error: click.UsageError) -> str:
     """Returns one line: what is wrong in what was typed, and how the command is used."""
-    usage = ""
-    if error.ctx:
-        words = " ".join(error.ctx.command.collect_usage_pieces(error.ctx))
-        usage = f" (usage: {error.ctx.command_path} {words}; --help says more)"
-    return f"swaptrail: {' '.join(error.format_message().split())}{usage}"
+    said = " ".join(_wrong(error).split())
+    if not error.ctx:
+        return f"swaptrail: {said}"
+    words = " ".join(error.ctx.command.collect_usage_pieces(error.ctx))
+    return f"swaptrail: {say('commands-misuse', wrong=said, usage=f'{error.ctx.command_path} {words}')}"
+
+
+def _wrong(error: click.UsageError) -> str:
+    """Returns what is wrong; what the library says by itself it says in English alone."""
+    if isinstance(error, click.NoSuchOption):
+        return say("commands-no-such-option", name=error.option_name)
+    if isinstance(error, click.exceptions.NoSuchCommand):
+        return say("commands-no-such-command", name=error.command_name)
+    if isinstance(error, click.MissingParameter):
+        return say("commands-missing", name=error.param.get_error_hint(error.ctx) if error.param else "")
+    if isinstance(error, click.BadParameter) and error.param:
+        hint = error.param.get_error_hint(error.ctx) if error.ctx else error.param.human_readable_name
+        return say("commands-bad-value", name=hint, why=error.message)
+    return error.format_message()
 
 
 if __name__ == "__main__":

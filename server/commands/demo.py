@@ -9,7 +9,9 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.commands.options import DataCommand
+from server.commands.options import option
 from server.commands.options import port_option
+from server.core.messages import message
 from server.log import events
 from server.phones import pairing
 from server.phones import roles
@@ -25,19 +27,18 @@ from server.storage.folder import setting
 from server.storage.parts import DEMO
 from server.storage.parts import scratch_folder
 from server.storage.return_window import set_return_days
+from server.words.spoken import say
 
 LINK_HOURS = 24
 _MARK = "demo"
 LINK_USES = 20  # so that one can play several phones, each in a browser of its own
 
 
-@click.command("demo", cls=DataCommand)
+@click.command("demo", cls=DataCommand, help="commands-demo-help")
 @port_option(base_address.DEFAULT_PORT)
-@click.option(
-    "--data", type=Path, metavar="DIR", help="Keep the demo's data here; without it they go when it ends."
-)
+@option("--data", "commands-demo-data", type=Path, metavar="DIR")
 def command(data: Path | None, port: int | None) -> None:
-    """Show the demo scenario, ready to click, on loopback."""
+    """Shows the demo scenario on loopback."""
     run(data, port)
 
 
@@ -61,17 +62,17 @@ def _run_in(data: Path, port: int | None) -> None:
             for role in roles.ROLES
         )
     lines = [
-        "The demo is ready. Open this link in a browser on this machine:",
+        say("commands-demo-ready"),
         "",
         f"    {link}",
         "",
-        "And this one in another browser, or in a private window, for the parts counter:",
+        say("commands-demo-counter"),
         "",
         f"    {counter}",
         "",
         *hints,
         "",
-        "Ctrl-C ends it.",
+        say("commands-ends"),
     ]
     with held_open(DataFolder(data)):
         serve(app, base, lambda: print("\n".join(lines), flush=True))
@@ -81,12 +82,9 @@ def _fill(data: Path, base: str) -> list[str]:
     """Builds the demo data in an empty folder; returns what to try."""
     with closing(DataFolder(data).open()) as db:
         if setting(db, _MARK):
-            return ["The data from last time is used as it was left."]
+            return [say("commands-demo-kept")]
         if events.last_n(db):
-            raise CommandRefused(
-                f"{data} holds data that is no demo. Name another --data folder, or serve this one "
-                "with `swaptrail serve`."
-            )
+            raise CommandRefused(message("commands-demo-other-data", folder=str(data)))
         import demo_db  # here, because no other command needs what the scenario needs
 
         hints: list[str] = demo_db.build(data, base)

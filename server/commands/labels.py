@@ -12,9 +12,11 @@ from sqlite_utils import Database
 
 from server.clock import now_ms
 from server.commands.options import DataCommand
-from server.commands.options import SectionOption
 from server.commands.options import data_option
+from server.commands.options import option
 from server.core.codes import labels
+from server.core.messages import any_of
+from server.core.messages import message
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
 from server.core.printing.face import Face
@@ -40,40 +42,43 @@ from server.serving.serve import settled_base
 from server.storage import DataFolder
 from server.storage import folder_with_data
 from server.storage.durable import sync_file
+from server.words.spoken import say
+from server.words.spoken import text
 
 _WAYS = ("count", "list", "again", "void")
 
 
-def _layout_option(name: str, **kwargs: Any) -> Any:
-    return click.option(name, cls=SectionOption, section="Layout", **kwargs)
+_LAYOUT = "commands-labels-layout"
+_HEADS = {
+    "batch": "commands-labels-head-batch",
+    "made": "commands-labels-head-made",
+    "labels": "commands-labels-head-labels",
+    FREE: "commands-labels-head-free",
+    ON: "commands-labels-head-on",
+    VOID: "commands-labels-head-void",
+    "layout": "commands-labels-head-layout",
+}
 
 
-@click.command("labels", cls=DataCommand)
+@click.command("labels", cls=DataCommand, help="commands-labels-help")
 @data_option
-@click.option("--count", type=int, metavar="N", help="Print so many new labels.")
-@click.option("--list", is_flag=True, help="Show the batches and what became of them.")
-@click.option(
-    "--again", type=int, metavar="BATCH", help="Write the labels of a batch that are on no sensor again."
-)
-@click.option("--void", metavar="CODE|BATCH", help="Take a label, or what is left of a batch, out of use.")
-@click.option("--out", type=Path, metavar="FILE", help="Ends in .svg or .pdf.")
-@click.option("--reason", default="", metavar="TEXT", help="Why it goes out of use.")
-@click.option("--distance", default=str(USUAL_CM), metavar="CM", help=f"Scanned from so far ({USUAL_CM}).")
-@_layout_option("--paper", metavar="|".join(PAPERS), help="A sheet (a4).")
-@_layout_option("--grid", metavar="CxR", help="Columns and rows (as many as fit).")
-@_layout_option("--label", metavar="WxH", help="Size of a label on a sheet, mm (26x32).")
-@_layout_option("--margin", metavar="LxT", help="From the paper's left and upper edge, mm.")
-@_layout_option("--gap", metavar="AxD", help="Between columns and between rows, mm (0x0).")
-@_layout_option(
-    "--precut", is_flag=True, flag_value="yes", help="The sheet is cut already: no marks, no note."
-)
-@_layout_option("--roll", metavar="WxH", help="A roll with one label a page, mm.")
-@_layout_option("--dpi", metavar="|".join(map(str, DPIS)), help="Dots of the printer (roll 203, sheet 300).")
+@option("--count", "commands-labels-count", type=int, metavar="N")
+@option("--list", "commands-labels-list", is_flag=True)
+@option("--again", "commands-labels-again", type=int, metavar="BATCH")
+@option("--void", "commands-labels-void", metavar="CODE|BATCH")
+@option("--out", "commands-labels-out", type=Path, metavar="FILE")
+@option("--reason", "commands-labels-reason", default="", metavar="TEXT")
+@option("--distance", "commands-labels-distance", about={"cm": USUAL_CM}, default=str(USUAL_CM), metavar="CM")
+@option("--paper", "commands-labels-paper", section=_LAYOUT, metavar="|".join(PAPERS))
+@option("--grid", "commands-labels-grid", section=_LAYOUT, metavar="CxR")
+@option("--label", "commands-labels-label", section=_LAYOUT, metavar="WxH")
+@option("--margin", "commands-labels-margin", section=_LAYOUT, metavar="LxT")
+@option("--gap", "commands-labels-gap", section=_LAYOUT, metavar="AxD")
+@option("--precut", "commands-labels-precut", section=_LAYOUT, is_flag=True, flag_value="yes")
+@option("--roll", "commands-labels-roll", section=_LAYOUT, metavar="WxH")
+@option("--dpi", "commands-labels-dpi", section=_LAYOUT, metavar="|".join(map(str, DPIS)))
 def command(data: Path, out: Path | None, reason: str, distance: str, **given: Any) -> None:
-    """Print new labels, show what became of the printed ones, or take some out of use.
-
-    Exactly one of --count, --list, --again and --void says which.
-    """
+    """Prints new labels, shows what became of the printed ones, or takes some out of use."""
     _check_one_way([way for way in _WAYS if given[way] is not None and given[way] is not False])
     options = {name: given[name] for name in OPTIONS if given[name]}
     if given["list"]:
@@ -88,15 +93,16 @@ def command(data: Path, out: Path | None, reason: str, distance: str, **given: A
 
 def _check_one_way(ways: list[str]) -> None:
     if not ways:
-        raise click.UsageError(f"One of {', '.join(f'--{way}' for way in _WAYS)} is missing.")
+        raise click.UsageError(say("commands-labels-no-way", ways=any_of([f"--{way}" for way in _WAYS])))
     if len(ways) > 1:
-        raise click.UsageError(f"--{ways[1]} does not go with --{ways[0]}.")
+        raise click.UsageError(say("commands-labels-two-ways", first=f"--{ways[0]}", second=f"--{ways[1]}"))
 
 
 def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
     distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
     if not 1 <= number <= store.MOST_LABELS:
-        raise CommandRefused(f"--count {number} is out of range. Take 1 to {store.MOST_LABELS}.")
+        about = {"given": str(number), "most": store.MOST_LABELS}
+        raise CommandRefused(message("commands-labels-count-range", **about))
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
         face = face_for(layout, base, distance)
@@ -119,28 +125,27 @@ def _print_again(data: Path, batch: int, out: Path | None, cm: str, options: dic
         _write(file, printing, base, layout, face)
         store.done(db, printing.id, now_ms())
     _tell(data, printing, base, layout, face)
-    print("These were written before: destroy what was printed of them, so that none is on two sensors.")
-    print("A phone that has not sent yet may have used some.")
+    print(say("commands-labels-written-before"))
     _warn(layout, face, distance)
 
 
 def _tell(data: Path, printing: store.Printing, base: str, layout: Layout, face: Face) -> None:
-    print(f"Batch {printing.batch}: {len(printing.codes)} labels for {base},")
-    print(f"an address that stays with the data in {data}.")
-    print(summary(layout, face))
+    about = {"batch": str(printing.batch), "count": len(printing.codes), "address": base, "folder": str(data)}
+    print(say("commands-labels-made", **about))
+    print(text(summary(layout, face)))
 
 
 def _warn(layout: Layout, face: Face, distance: int) -> None:
     lines = warnings(layout, face, distance)
     for line in lines:
-        print(f"Warning: {line}")
+        print(say("commands-warning", what=line))
     if lines:
-        print(RULE)
+        print(text(RULE))
 
 
 def _write(out: Path, printing: store.Printing, base: str, layout: Layout, face: Face) -> None:
     form = out.suffix.lower().lstrip(".")
-    title = f"Labels, batch {printing.batch}"
+    title = say("commands-labels-title", batch=str(printing.batch))
     for number, content in enumerate(drawn(printing.codes, base, layout, face, form, title), 1):
         name = out if number == 1 else out.with_stem(f"{out.stem}-{number}")
         name.write_bytes(content)
@@ -152,18 +157,21 @@ def _list(data: Path) -> None:
     with closing(_opened(data)) as db:
         printed = batches(db)
     if not printed:
-        print("No labels were printed here yet.")
+        print(say("commands-labels-none"))
         return
-    print(f"{'batch':>5}  {'made (UTC)':16}  {'labels':>6}  {FREE:>8}  {ON:>11}  {VOID:>5}  layout")
+    heads = ["batch", "made", "labels", FREE, ON, VOID, "layout"]
+    rows = [[say(_HEADS[head]) for head in heads]]
     for batch in printed:
         made = datetime.fromtimestamp(batch.made_at / 1000, UTC).strftime("%Y-%m-%d %H:%M")
-        counts = batch.counts
-        print(
-            f"{batch.id:>5}  {made:16}  {sum(counts.values()):>6}  {counts[FREE]:>8}  {counts[ON]:>11}  "
-            f"{counts[VOID]:>5}  {layout_of(batch.options).words}"
-        )
+        counts = [str(batch.counts[state]) for state in (FREE, ON, VOID)]
+        total = str(sum(batch.counts.values()))
+        rows.append([str(batch.id), made, total, *counts, text(layout_of(batch.options).words)])
+    lines = _columns(rows)
+    print(lines[0])
+    for batch, line in zip(printed, lines[1:], strict=True):
+        print(line)
         if not batch.finished:
-            print(f"       its file was never finished: --again {batch.id} writes it")
+            print(say("commands-labels-unfinished", batch=str(batch.id)))
 
 
 def _void(data: Path, what: str, reason: str) -> None:
@@ -173,15 +181,26 @@ def _void(data: Path, what: str, reason: str) -> None:
         else:
             read = labels.parse(what)
             if read["outcome"] != "ours":
-                raise CommandRefused(f"--void {what}: {read['sentence']}")
+                raise CommandRefused(message("commands-labels-void-wrong", code=what, why=read["sentence"]))
             printed_in = store.batch_with(db, read["code"])
             if printed_in is None:
-                raise CommandRefused(f"--void {what}: this label was not printed here.")
+                raise CommandRefused(message("commands-labels-void-foreign", code=what))
             batch, codes = printed_in, [read["code"]]
         batch_options(db, batch)
         gone = store.void(db, batch, codes, reason, now_ms())
-    words = "1 label of batch {} is" if len(gone) == 1 else f"{len(gone)} labels of batch {{}} are"
-    print(f"{words.format(batch)} out of use.")
+    print(say("commands-labels-gone", count=len(gone), batch=str(batch)))
+
+
+def _columns(rows: list[list[str]]) -> list[str]:
+    """Returns the rows with their columns below each other: figures to the right, words to the left."""
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    return [
+        "  ".join(
+            cell.ljust(width) if at in {1, len(row) - 1} else cell.rjust(width)
+            for at, (cell, width) in enumerate(zip(row, widths, strict=True))
+        ).rstrip()
+        for row in rows
+    ]
 
 
 def _opened(data: Path) -> Database:
@@ -192,9 +211,10 @@ def _opened(data: Path) -> Database:
 
 def _checked_out(out: Path | None) -> Path:
     if out is None:
-        raise CommandRefused("--out is missing. Name the file to write; it ends in .svg or .pdf.")
+        raise CommandRefused(message("commands-labels-out-missing"))
     if out.suffix.lower().lstrip(".") not in FORMATS:
-        raise CommandRefused(f"--out {out} ends in neither .svg nor .pdf. Give it one of the two.")
+        raise CommandRefused(message("commands-labels-out-ending", file=str(out)))
     if not out.parent.is_dir():
-        raise CommandRefused(f"--out {out}: the folder {out.parent} does not exist. Make it first.")
+        about = {"file": str(out), "folder": str(out.parent)}
+        raise CommandRefused(message("commands-labels-out-folder", **about))
     return out

@@ -1,4 +1,4 @@
-"""What several commands have in common: --data, --port, and options in sections of the help."""
+"""What several commands have in common: words by language, --data, --port, sections of the help."""
 
 from pathlib import Path
 from typing import Any
@@ -7,12 +7,43 @@ import click
 
 from server.core.errors import BadInput
 from server.refusals import CommandRefused
+from server.words.spoken import say
 
 DEFAULT_DATA = Path("data")
 REFUSALS = (BadInput, CommandRefused)
 
 
-class DataCommand(click.Command):
+class WordedCommand(click.Command):
+    """A command whose `help` is the id of a message; options stand in the help under their section."""
+
+    def format_usage(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes how the command is used."""
+        pieces = " ".join(self.collect_usage_pieces(ctx))
+        formatter.write_usage(ctx.command_path, pieces, prefix=f"{say('commands-usage')} ")
+
+    def format_help_text(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes what the command does."""
+        formatter.write_paragraph()
+        with formatter.indentation():
+            formatter.write_text(say(self.help or ""))
+
+    def get_help_option(self, ctx: click.Context) -> click.Option | None:
+        """Returns the option that shows the help."""
+        return worded_help(super().get_help_option(ctx))
+
+    def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Writes the options into the help, those of a section under its name."""
+        sections: dict[str, list[tuple[str, str]]] = {}
+        for option in self.get_params(ctx):
+            line = option.get_help_record(ctx) if isinstance(option, click.Option) else None
+            if line:
+                sections.setdefault(getattr(option, "section", "commands-options"), []).append(line)
+        for name, lines in sections.items():
+            with formatter.section(say(name)):
+                formatter.write_dl(lines)
+
+
+class DataCommand(WordedCommand):
     """A command on a data folder: one that is refused leaves nothing of a folder that it made itself."""
 
     def invoke(self, ctx: click.Context) -> Any:
@@ -23,36 +54,46 @@ class DataCommand(click.Command):
         with nothing_left(REFUSALS):
             return super().invoke(ctx)
 
-    def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes the options into the help, those of a section under its name."""
-        sections: dict[str, list[tuple[str, str]]] = {}
-        for option in self.get_params(ctx):
-            line = option.get_help_record(ctx) if isinstance(option, click.Option) else None
-            if line:
-                sections.setdefault(getattr(option, "section", "Options"), []).append(line)
-        for name, lines in sections.items():
-            with formatter.section(name):
-                formatter.write_dl(lines)
 
+class WordedOption(click.Option):
+    """An option whose help is a message; `section` is the id of the heading under which it stands."""
 
-class SectionOption(click.Option):
-    """An option that stands under a heading of its own in the help."""
-
-    def __init__(self, *args: Any, section: str, **kwargs: Any) -> None:
-        """Takes what any option takes, and the heading."""
+    def __init__(self, *args: Any, words: str, section: str = "", about: dict | None = None, **kwargs: Any):
+        """Takes what any option takes, the id of its help, and its arguments."""
         super().__init__(*args, **kwargs)
-        self.section = section
+        self.words = words
+        self.about = about or {}
+        if section:
+            self.section = section
+
+    def get_help_record(self, ctx: click.Context) -> tuple[str, str] | None:
+        """Returns the option as it is typed, and what it does."""
+        record = super().get_help_record(ctx)
+        return (record[0], say(self.words, **self.about)) if record else None
 
 
-data_option = click.option(
+def option(name: str, words: str, **kwargs: Any) -> Any:
+    """Returns a decorator that gives a command an option; `words` is its help's id, `about` its arguments."""
+    return click.option(name, cls=WordedOption, words=words, **kwargs)
+
+
+def worded_help(shown: click.Option | None) -> click.Option | None:
+    """Returns the option that shows the help, in the language in use."""
+    if shown is not None:
+        shown.help = say("commands-help")
+    return shown
+
+
+data_option = option(
     "--data",
+    "commands-data",
+    about={"folder": f"./{DEFAULT_DATA}"},
     type=Path,
     default=DEFAULT_DATA,
     metavar="DIR",
-    help=f"The data folder (./{DEFAULT_DATA}).",
 )
 
 
 def port_option(default: int) -> Any:
     """Returns the option --port; `default` is what the help names."""
-    return click.option("--port", type=int, metavar="N", help=f"Fixed at first start ({default}).")
+    return option("--port", "commands-port", about={"port": str(default)}, type=int, metavar="N")

@@ -9,6 +9,7 @@ import sys
 
 import click
 
+from server.commands.options import WordedCommand
 from server.core.errors import BadInput
 from server.core.infer.decimals import to_decimals
 from server.core.plan.answer import reason
@@ -19,13 +20,10 @@ _MOST_EXPLANATIONS = 65536
 _LARGEST_FILE = 5_000_000
 
 
-@click.command("reason")
+@click.command("reason", cls=WordedCommand, help="commands-reason-help")
 @click.argument("case", metavar="CASE.json")
 def command(case: str) -> int:
-    """Run the reasoning alone: JSON in, JSON out.
-
-    CASE.json is the case.
-    """
+    """Runs the reasoning alone."""
     return run(case)
 
 

@@ -9,8 +9,8 @@ from server.commands.options import data_option
 from server.keeping import rebuild
 
 
-@click.command("rebuild", cls=DataCommand)
+@click.command("rebuild", cls=DataCommand, help="commands-rebuild-help")
 @data_option
 def command(data: Path) -> int:
-    """Make everything that follows from the log anew, and say what differed."""
+    """Makes everything that follows from the log anew, and says what differed."""
     return rebuild.run(data)

@@ -9,12 +9,9 @@ from server.commands.options import data_option
 from server.keeping import restore
 
 
-@click.command("restore", cls=DataCommand)
+@click.command("restore", cls=DataCommand, help="commands-restore-help")
 @click.argument("file", type=Path, metavar="FILE.zip")
 @data_option
 def command(file: Path, data: Path) -> None:
-    """Make a new data folder from a backup; nothing is overwritten.
-
-    FILE.zip is the backup.
-    """
+    """Makes a new data folder from a backup."""
     restore.run(data, file)

@@ -7,11 +7,12 @@ from typing import NamedTuple
 import click
 
 from server.commands.options import DataCommand
-from server.commands.options import SectionOption
 from server.commands.options import data_option
+from server.commands.options import option
 from server.commands.options import port_option
 from server.core.facts.roles import BENCH
 from server.core.facts.roles import ROLES
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.base_address import DEFAULT_HOST
 from server.serving.base_address import DEFAULT_PORT
@@ -38,60 +39,32 @@ class _Options(NamedTuple):
     bind: str | None
 
 
-def _lan_option(name: str, **kwargs: Any) -> Any:
-    return click.option(name, cls=SectionOption, section="In the local network", **kwargs)
+_LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
 
 
-def _own_name_option(name: str, **kwargs: Any) -> Any:
-    return click.option(name, cls=SectionOption, section="Under a name of your own", **kwargs)
-
-
-@click.command("serve", cls=DataCommand)
+@click.command("serve", cls=DataCommand, help="commands-serve-help")
 @data_option
 @port_option(DEFAULT_PORT)
-@click.option("--host", metavar="H", help=f"Name in the address, fixed at first start ({DEFAULT_HOST}).")
-@click.option(
+@option("--host", "commands-serve-host", about={"host": DEFAULT_HOST}, metavar="H")
+@option(
     "--pair",
+    "commands-serve-pair",
     is_flag=False,
     flag_value=BENCH,
     type=click.Choice(ROLES),
     metavar="[ROLE]",
-    help="Print a pairing link although a phone is paired, for a phone at the bench or, with ROLE counter, "
-    "at the parts counter.",
 )
-@click.option(
-    "--return-days",
-    type=int,
-    metavar="N",
-    help=f"How many days after it came off a sensor is taken back (kept; {DEFAULT_DAYS}).",
-)
-@_lan_option("--lan", is_flag=True, help="For the phones in the same network, over HTTPS of its own.")
-@_lan_option(
-    "--name",
-    metavar="NAME",
-    help="NAME.local, a DNS name of your own, or a private address; fixed at first start (a new name).",
-)
-@_lan_option("--trust-port", type=int, metavar="N", help="Of the page for phones (one above --port).")
-@_lan_option("--interface", metavar="I", help="The network, by name or address (the one to the router).")
-@_own_name_option(
-    "--cert",
-    type=Path,
-    metavar="F",
-    help="Over HTTPS with this certificate for --host, PEM, chain included.",
-)
-@_own_name_option("--key", type=Path, metavar="F", help="Its key, PEM; both are read again when they change.")
-@_own_name_option(
-    "--behind-proxy",
-    is_flag=True,
-    help="To a reverse proxy that has the certificate for --host and sets X-Forwarded-For, -Proto, -Host.",
-)
-@_own_name_option(
-    "--bind",
-    metavar="ADDR",
-    help="Listen at this address alone (--cert: every one of this machine; --behind-proxy: 127.0.0.1).",
-)
+@option("--return-days", "commands-serve-return-days", about={"days": DEFAULT_DAYS}, type=int, metavar="N")
+@option("--lan", "commands-serve-lan", section=_LAN, is_flag=True)
+@option("--name", "commands-serve-name", section=_LAN, metavar="NAME")
+@option("--trust-port", "commands-serve-trust-port", section=_LAN, type=int, metavar="N")
+@option("--interface", "commands-serve-interface", section=_LAN, metavar="I")
+@option("--cert", "commands-serve-cert", section=_OWN_NAME, type=Path, metavar="F")
+@option("--key", "commands-serve-key", section=_OWN_NAME, type=Path, metavar="F")
+@option("--behind-proxy", "commands-serve-behind-proxy", section=_OWN_NAME, is_flag=True)
+@option("--bind", "commands-serve-bind", section=_OWN_NAME, metavar="ADDR")
 def command(**given: Any) -> None:
-    """Serve one data folder until Ctrl-C: on this machine alone, unless another way is asked for."""
+    """Serves one data folder until Ctrl-C."""
     options = _Options(**given)
     way = _way(options)
     _refuse_stray(options, way)
@@ -127,34 +100,29 @@ def command(**given: Any) -> None:
 def _way(options: _Options) -> str | None:
     if (options.cert is None) != (options.key is None):
         given, missing = ("--cert", "--key") if options.key is None else ("--key", "--cert")
-        raise CommandRefused(f"{given} is given without {missing}. Give both files, or neither.")
+        raise CommandRefused(message("commands-serve-half", given=given, missing=missing))
     ways = [
         way
         for way, given in (
             ("--lan", options.lan),
-            ("--cert and --key", options.cert is not None),
+            ("--cert", options.cert is not None),
             ("--behind-proxy", options.behind_proxy),
         )
         if given
     ]
     if len(ways) > 1:
-        raise CommandRefused(
-            f"{ways[0]} and {ways[1]} exclude each other: each is a way for phones to come in, and a data "
-            "folder has one address. Give one of them."
-        )
+        raise CommandRefused(message("commands-serve-two-ways", first=ways[0], second=ways[1]))
     return ways[0] if ways else None
 
 
 def _refuse_stray(options: _Options, way: str | None) -> None:
     """Refuses options that mean nothing in the way that is asked for."""
-    for option in _LAN_ONLY:
-        value = getattr(options, option)
+    for name in _LAN_ONLY:
+        value = getattr(options, name)
         if way != "--lan" and value is not None:
-            given = f"--{option.replace('_', '-')} {value}"
-            raise CommandRefused(f"{given} goes with --lan. Add --lan, or leave it out.")
+            given = f"--{name.replace('_', '-')} {value}"
+            raise CommandRefused(message("commands-serve-lan-only", given=given))
     if way == "--lan" and options.host is not None:
-        raise CommandRefused(f"--host {options.host} does not go with --lan. Give the name with --name.")
+        raise CommandRefused(message("commands-serve-host-in-lan", host=options.host))
     if way in {None, "--lan"} and options.bind is not None:
-        raise CommandRefused(
-            f"--bind {options.bind} goes with --cert and --key, or with --behind-proxy. Leave it out."
-        )
+        raise CommandRefused(message("commands-serve-bind-alone", address=options.bind))

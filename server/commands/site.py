@@ -4,17 +4,17 @@ from pathlib import Path
 
 import click
 
+from server.commands.options import WordedCommand
+from server.commands.options import option
 from server.site.make import write
 from server.site.notes import NOTES
 from server.web.shell import find_static
 
 
-@click.command("site")
-@click.option(
-    "--out", type=Path, required=True, metavar="DIR", help="A new folder, or one with an earlier site."
-)
+@click.command("site", cls=WordedCommand, help="commands-site-help")
+@option("--out", "commands-site-out", type=Path, required=True, metavar="DIR")
 def command(out: Path) -> None:
-    """Write the app alone as static files: one person, no server."""
+    """Writes the app alone as static files."""
     run(out)
 
 

@@ -9,12 +9,9 @@ from server.commands.options import data_option
 from server.log import take_in
 
 
-@click.command("take-in", cls=DataCommand)
+@click.command("take-in", cls=DataCommand, help="commands-take-in-help")
 @click.argument("file", type=Path, metavar="FILE")
 @data_option
 def command(file: Path, data: Path) -> int:
-    """Take in what a phone recorded: what it could not send, or all of it. Twice is harmless.
-
-    FILE is the file that the phone made.
-    """
+    """Takes in what a phone recorded."""
     return take_in.run(data, file)

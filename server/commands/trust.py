@@ -8,6 +8,7 @@ import click
 
 from server.commands.options import DataCommand
 from server.commands.options import data_option
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving import base_address
 from server.serving.lan import naming
@@ -20,12 +21,13 @@ from server.serving.lan.phone_steps import FAMILIES
 from server.serving.lan.renewal import FILE
 from server.serving.lan.renewal import kept_leaf
 from server.storage import folder_with_data
+from server.words.spoken import say
 
 
-@click.command("trust", cls=DataCommand)
+@click.command("trust", cls=DataCommand, help="commands-trust-help")
 @data_option
 def command(data: Path) -> None:
-    """Tell of the authority that phones trust: its fingerprint, its end, how to take it off a phone."""
+    """Tells of the authority that phones trust."""
     run(data)
 
 
@@ -36,24 +38,23 @@ def run(data: Path) -> None:
         base = base_address.kept(db) or ""
     authority = existing_authority(folder, urlsplit(base).hostname or "")
     if authority is None:
-        raise CommandRefused(
-            f"{data} has no certificate authority: it was never served with --lan. Phones that open it trust "
-            "whatever certificate it was given otherwise."
-        )
+        raise CommandRefused(message("commands-trust-none", folder=str(data)))
     ranges = ", ".join(str(network) for network in naming.PRIVATE_NETWORKS)
     lines = [
-        f"{base} is trusted by phones that have this certificate authority:",
+        say("commands-trust-by", address=base),
         "",
-        f"  Name         {authority.common_name}",
-        f"  Good until   {readable(authority.ends)}",
-        f"  Good for     {limits(authority.host)}",
-        f"               ({ranges})",
-        "  Fingerprint  (SHA-256)",
+        *_table(
+            (say("commands-trust-name"), authority.common_name),
+            (say("commands-trust-until"), readable(authority.ends)),
+            (say("commands-trust-for"), limits(authority.host)),
+            ("", f"({ranges})"),
+            (say("commands-trust-fingerprint"), "(SHA-256)"),
+        ),
         *fingerprint_lines(authority),
         "",
         _of_the_server(kept_leaf(folder.keys / FILE)),
         "",
-        "To take it off a phone:",
+        say("commands-trust-off"),
         *(
             f"  {family.title}: {family.removal.format(authority=authority.common_name)}"
             for family in FAMILIES
@@ -64,8 +65,11 @@ def run(data: Path) -> None:
 
 def _of_the_server(leaf: Leaf | None) -> str:
     if leaf is None:
-        return "The server has no certificate of its own now; it makes one when it is started."
-    return (
-        f"The server's own certificate is good until {readable(leaf.ends)}; it is made anew in time while it "
-        "serves."
-    )
+        return say("commands-trust-no-leaf")
+    return say("commands-trust-leaf", until=readable(leaf.ends))
+
+
+def _table(*rows: tuple[str, str]) -> list[str]:
+    """Returns names and what they say, the latter in one column."""
+    width = max(len(name) for name, _ in rows)
+    return [f"  {name.ljust(width)}  {said}" for name, said in rows]

@@ -6,9 +6,9 @@ compared by ids, never as text.
 """
 
 
-def message(name: str, **args) -> dict:
+def message(msg: str, **args) -> dict:
     """Return a message; `args` are named as in the Fluent files."""
-    return {"msg": name, "args": args}
+    return {"msg": msg, "args": args}
 
 
 def percent(ppb: int) -> dict:

@@ -17,7 +17,7 @@ import orjson
 from server.core.errors import BadInput
 from server.core.facts import roles
 from server.core.log import envelope
-from server.words.spoken import text as said
+from server.words.spoken import Told
 
 LARGEST_EVENT = 64 * 1024
 # The phone's interpreter allows far less nesting than this one: an event that only the server
@@ -48,7 +48,7 @@ class Handling(NamedTuple):
     reason: str = ""
 
 
-class Malformed(Exception):
+class Malformed(Told):
     """What was sent cannot be kept as an event; the text says why."""
 
 
@@ -66,7 +66,7 @@ def read(event: dict) -> str:
         if text is None:
             text = envelope.canonical(event)
     except BadInput as error:
-        raise Malformed(said(error.message())) from None
+        raise Malformed(error.message()) from None
     size = len(text) if text.isascii() else len(text.encode())
     if size > LARGEST_EVENT:
         raise Malformed(f"The event has {size} bytes, at most {LARGEST_EVENT} are taken.")

@@ -85,7 +85,7 @@ class Speech:
         self.language = language
         self.figures = Figures(self._plain, zone)
 
-    def say(self, name: str, **args: object) -> str:
+    def say(self, name: str, /, **args: object) -> str:
         """Returns the text of a message with these arguments."""
         return self._plain(name, {key: self._argument(value) for key, value in args.items()})
 

@@ -26,13 +26,25 @@ def speak(language: str) -> None:
     _language.set(language)
 
 
-def nearest(wanted: str | None) -> str:
-    """Returns the language nearest to one as systems name it (es_MX.UTF-8, es-419); English if none is."""
+def nearest(wanted: str | None) -> str | None:
+    """Returns the language that a system or browser means by es_MX.UTF-8 or es-419; None if none is here."""
     base = (wanted or "").replace("_", "-").partition(".")[0].partition("-")[0].lower()
-    return base if base in languages() else FIRST
+    return base if base in languages() else None
 
 
-def say(name: str, **args: object) -> str:
+class Told(Exception):
+    """What went wrong, as a message or text; as `str` in the language in use."""
+
+    def __init__(self, message: object):
+        """Keeps the message."""
+        super().__init__(message)
+        self.message = message
+
+    def __str__(self) -> str:
+        return text(self.message)
+
+
+def say(name: str, /, **args: object) -> str:
     """Returns a message in the language in use."""
     return spoken().say(name, **args)
 

@@ -28,7 +28,8 @@ FLOORS = (
     ("web",),  # HTTP as all routes share it
     ("folded",),
     ("storage",),
-    ("core", "refusals", "clock", "words"),  # the domain; what everything may use
+    ("core", "refusals", "clock"),  # the domain; what everything may use
+    ("words",),  # what people read
     ("deploy",),  # files alone
 )
 

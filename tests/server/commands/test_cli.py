@@ -284,6 +284,8 @@ _SHORT_DEMO = """
 import sys
 import demo_db
 from server.commands.cli import main
+from server.words.spoken import say
+from server.words.spoken import say
 
 demo_db.build = lambda data, base: ["A hint of the short demo."]
 sys.exit(main(["demo", *sys.argv[1:]]))
@@ -326,7 +328,7 @@ def test_a_command_that_is_none_is_refused(arguments, capsys):
         (["serve", "--nonsense"], ["--nonsense"]),
         (["serve", "--port", "x"], ["--port", "'x'", "integer"]),
         (["serve", "--pair", "boss"], ["--pair", "'boss'", "'bench', 'counter'"]),
-        (["labels"], ["--count, --list, --again, --void"]),
+        (["labels"], ["--count, --list, --again or --void"]),
         (["labels", "--count", "3", "--list"], ["--list", "--count"]),
         (["site"], ["--out"]),
         (["reason"], ["CASE.json"]),
@@ -353,7 +355,29 @@ def test_the_help_has_a_line_on_each_command(flag, capsys):
 
     lines = capsys.readouterr().out
     for name, what in COMMANDS.items():
-        assert re.search(rf"^  {name} +{what[:30]}", lines, re.MULTILINE), name
+        assert re.search(rf"^  {name} +{say(what)[:30]}", lines, re.MULTILINE), name
+
+
+def test_the_language_is_the_one_asked_for_else_the_machines(monkeypatch, capsys):
+    """POSIX (Base Definitions, 8.2): LC_ALL decides before LC_MESSAGES, LC_MESSAGES before LANG."""
+    monkeypatch.setenv("LANG", "es_MX.UTF-8")
+    with pytest.raises(SystemExit):
+        main(["sing"])
+    assert "No existe la orden 'sing'" in capsys.readouterr().err
+
+    monkeypatch.setenv("LC_ALL", "C.UTF-8")
+    with pytest.raises(SystemExit):
+        main(["sing"])
+    assert "No such command 'sing'" in capsys.readouterr().err
+
+    assert main(["--language", "es", "labels", "--help"]) == 0
+    assert capsys.readouterr().out.startswith("Uso: swaptrail labels ")
+
+
+def test_a_language_that_is_not_there_is_refused(capsys):
+    assert main(["--language", "xx", "labels"]) == 2
+
+    assert capsys.readouterr().err == 'swaptrail: --language: found "xx", wanted en or es\n'
 
 
 @pytest.mark.parametrize("name", COMMANDS)
