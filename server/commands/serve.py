@@ -12,6 +12,7 @@ from server.commands.options import option
 from server.commands.options import port_option
 from server.core.facts.roles import BENCH
 from server.core.facts.roles import ROLES
+from server.core.messages import all_of
 from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.base_address import DEFAULT_HOST
@@ -111,7 +112,8 @@ def _way(options: _Options) -> str | None:
         if given
     ]
     if len(ways) > 1:
-        raise CommandRefused(message("commands-serve-two-ways", first=ways[0], second=ways[1]))
+        first, second = (all_of(["--cert", "--key"]) if way == "--cert" else way for way in ways[:2])
+        raise CommandRefused(message("commands-serve-two-ways", first=first, second=second))
     return ways[0] if ways else None
 
 

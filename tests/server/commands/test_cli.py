@@ -21,6 +21,7 @@ from server.commands.cli import main
 from server.serving import base_address
 from server.storage import DataFolder
 from server.storage.folder import keep_setting
+from server.words.spoken import say
 from tests.ports import free_port
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -284,8 +285,6 @@ _SHORT_DEMO = """
 import sys
 import demo_db
 from server.commands.cli import main
-from server.words.spoken import say
-from server.words.spoken import say
 
 demo_db.build = lambda data, base: ["A hint of the short demo."]
 sys.exit(main(["demo", *sys.argv[1:]]))
