@@ -18,8 +18,8 @@ from server.commands.options import worded_help
 from server.core.errors import BadInput
 from server.core.messages import any_of
 from server.refusals import CommandRefused
+from server.words.files import languages
 from server.words.speech import FIRST
-from server.words.speech import languages
 from server.words.spoken import nearest
 from server.words.spoken import say
 from server.words.spoken import speak
