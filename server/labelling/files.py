@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 
 from server.core.errors import BadInput
+from server.core.messages import any_of
+from server.core.messages import message
 from server.core.printing.face import Face
 from server.core.printing.layout import Layout
 from server.labelling import svg
@@ -14,7 +16,7 @@ FORMATS = {"pdf": "application/pdf", "svg": "image/svg+xml"}
 def format_of(name: str) -> str:
     """Returns the format that was asked for."""
     if name not in FORMATS:
-        raise BadInput("format", name, "one of " + ", ".join(FORMATS))
+        raise BadInput("format", name, message("server-one-of", choices=any_of(list(FORMATS))))
     return name
 
 

@@ -10,6 +10,7 @@ from flask import request
 from server.clock import now_ms
 from server.core.codes import labels
 from server.core.errors import BadInput
+from server.core.messages import message
 from server.core.printing.advice import plan as planned
 from server.core.printing.face import ANY_CODE
 from server.core.printing.face import Face
@@ -103,7 +104,7 @@ def make() -> Response:
     body = json_object(MOST_BYTES)
     count = body.get("count")
     if not isinstance(count, int) or isinstance(count, bool):
-        raise BadInput("count", count, f"1 to {store.MOST_LABELS}")
+        raise BadInput("count", count, message("server-range", least=1, most=store.MOST_LABELS))
     options = _options(body)
     distance, form = _distance(body), _format(body, count, options)
     layout, face = _layout_and_face(options, distance)
@@ -127,7 +128,7 @@ def void(batch: int) -> Response:
     body = json_object(MOST_BYTES)
     codes = body.get("codes")
     if not isinstance(codes, list) or not all(isinstance(code, str) for code in codes):
-        raise BadInput("codes", codes, "a list of codes; an empty one means all that are left")
+        raise BadInput("codes", codes, message("server-codes"))
     db = database()
     batch_options(db, batch)
     gone = store.void(db, batch, codes, text_field(body, "reason", 200), now_ms())
@@ -168,7 +169,7 @@ def _distance(body: dict) -> int:
 def _format(body: dict, count: int, options: dict[str, str]) -> str:
     form = format_of(str(body.get("format", "pdf")))
     if form == "svg" and page_count(count, layout_of(options)) > MOST_SVG_PAGES:
-        raise BadInput("format", form, f"pdf for more than {MOST_SVG_PAGES} pages")
+        raise BadInput("format", form, message("server-pdf-for-more", pages=MOST_SVG_PAGES))
     return form
 
 

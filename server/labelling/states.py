@@ -10,6 +10,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.errors import BadInput
+from server.core.messages import message
 from server.queries.projection import catch_up
 
 FREE, ON, VOID = "on paper", "on a sensor", "void"
@@ -77,6 +78,6 @@ def batch_options(db: Database, batch: int) -> dict[str, str]:
     catch_up(db)
     row = db.conn.execute("SELECT layout FROM label_batches WHERE id = ?", [batch]).fetchone()
     if row is None:
-        raise BadInput("batch", batch, "the number of a batch that was printed here")
+        raise BadInput("batch", batch, message("server-batch-number"))
     options: dict[str, str] = json.loads(row[0])
     return options

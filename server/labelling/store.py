@@ -16,6 +16,7 @@ from sqlite_utils import Database
 
 from server.core.codes import labels
 from server.core.errors import BadInput
+from server.core.messages import message
 from server.labelling.states import FREE
 from server.labelling.states import batch_options
 from server.labelling.states import labels_of
@@ -39,7 +40,7 @@ class Printing(NamedTuple):
 def issue(db: Database, count: int, base: str, options: dict[str, str], now: int) -> Printing:
     """Draws `count` new codes and keeps them as a batch, in the layout that `options` give."""
     if not 1 <= count <= MOST_LABELS:
-        raise BadInput("count", count, f"1 to {MOST_LABELS}")
+        raise BadInput("count", count, message("server-range", least=1, most=MOST_LABELS))
     with writing(db):
         codes = _draw(count, _taken(db), labels.share_of(installation_id(db)))
         batch: int = db.conn.execute(
@@ -58,7 +59,7 @@ def again(db: Database, batch: int, now: int) -> Printing:
     with writing(db):
         codes = [label.code for label in labels_of(db, batch) if label.state == FREE]
         if not codes:
-            raise BadInput("batch", batch, "one with a label left that is neither on a sensor nor void")
+            raise BadInput("batch", batch, message("server-batch-left"))
         return Printing(batch, _begin(db, batch, len(codes), now), codes)
 
 
@@ -75,13 +76,17 @@ def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> l
     that sensor, because the record of the sensor has to say so.
     """
     if not reason.strip():
-        raise BadInput("reason", reason, "what happened, in a few words")
+        raise BadInput("reason", reason, message("server-reason"))
     with writing(db):
         known = {label.code: label.state for label in labels_of(db, batch)}
         for code in codes:
             if known.get(code) != FREE:
-                use = f"{labels.shown(code)}, {known.get(code, 'of another batch')}"
-                raise BadInput("code", use, "one on no sensor; else it is done on the sensor's page")
+                use = message(
+                    "server-label-use",
+                    code=labels.shown(code),
+                    state=known.get(code, "elsewhere").replace(" ", "-"),
+                )
+                raise BadInput("code", use, message("server-label-free"))
         gone = codes or [code for code, state in known.items() if state == FREE]
         db.conn.executemany(
             "UPDATE labels SET void_at = ?, void_reason = ? WHERE code = ?",
@@ -131,5 +136,5 @@ def _draw(count: int, taken: set[str], share: int) -> list[str]:
             fruitless = 0 if new else fruitless + 1
             codes += new[: count - len(codes)]
     if len(codes) < count:
-        raise BadInput("count", count, f"at most {len(codes)}: no more codes are left that were never issued")
+        raise BadInput("count", count, message("server-codes-left", count=len(codes)))
     return codes

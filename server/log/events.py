@@ -9,11 +9,13 @@ from sqlite_utils import Database
 
 from server import folded
 from server.core.facts.kinds import KINDS
+from server.core.messages import message
 from server.log import intake
 from server.log import named
 from server.phones.devices import claim
 from server.phones.devices import note
 from server.storage import writing
+from server.words.spoken import text
 
 log = logging.getLogger(__name__)
 
@@ -52,7 +54,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
         try:
             body = intake.read(event)
         except intake.Malformed as error:
-            refused.append(_refusal(event, "malformed", str(error)))
+            refused.append(_refusal(event, "malformed", error.message))
             continue
         device, seq = event["device"], event["seq"]
         is_relayed = entry.get("relayed") is True
@@ -67,7 +69,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
         if seq <= heads[device].seq:
             kept = new.hashes.get((device, seq)) or kept_hash(db, device, seq)
         if kept != digest and not is_relayed and not claims[device]:
-            refused.append(_refusal(event, "not_yours", "Another phone uses this device id."))
+            refused.append(_refusal(event, "not_yours", message("server-other-phone")))
             continue
         handling = intake.judge(event, digest, claimed, heads[device], kept)
         if handling.action == "store" and role:
@@ -76,7 +78,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
             new.add(event, body, digest)
             heads[device] = intake.Head(seq, digest)
         elif handling.action == "quarantine":
-            _set_apart(db, event, body, digest, handling.reason, now)
+            _set_apart(db, event, body, digest, text(handling.reason), now)
         if handling.code:
             refused.append(_refusal(event, handling.code, handling.reason))
     new.write()
@@ -236,11 +238,11 @@ def _parts(entry: object) -> tuple[dict, object]:
     return event if isinstance(event, dict) else {}, entry.get("hash")
 
 
-def _refusal(event: dict, code: str, reason: str) -> dict:
+def _refusal(event: dict, code: str, reason: object) -> dict:
     device, seq = event.get("device"), event.get("seq")
     return {
         "device": device if isinstance(device, str) else None,
         "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,
-        "reason": reason,
+        "reason": text(reason),
         "code": code,
     }

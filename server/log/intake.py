@@ -17,6 +17,7 @@ import orjson
 from server.core.errors import BadInput
 from server.core.facts import roles
 from server.core.log import envelope
+from server.core.messages import message
 from server.words.spoken import Told
 
 LARGEST_EVENT = 64 * 1024
@@ -41,11 +42,11 @@ NO_HEAD = Head(0, "")
 
 
 class Handling(NamedTuple):
-    """What to do with an event; `code` and `reason` go back to the phone when it is not kept."""
+    """What to do with an event; `code` and `reason`, a message, go back to the phone when it is not kept."""
 
     action: str
     code: str = ""
-    reason: str = ""
+    reason: object = ""
 
 
 class Malformed(Told):
@@ -60,7 +61,7 @@ def read(event: dict) -> str:
     text = _quickly(event)
     may_be_deep = text is None or text.count("{") + text.count("[") > DEEPEST_EVENT
     if may_be_deep and _deeper_than(event, DEEPEST_EVENT):
-        raise Malformed(f"The event is nested deeper than {DEEPEST_EVENT} levels.")
+        raise Malformed(message("server-event-deep", most=DEEPEST_EVENT))
     try:
         envelope.check(event)
         if text is None:
@@ -69,7 +70,7 @@ def read(event: dict) -> str:
         raise Malformed(error.message()) from None
     size = len(text) if text.isascii() else len(text.encode())
     if size > LARGEST_EVENT:
-        raise Malformed(f"The event has {size} bytes, at most {LARGEST_EVENT} are taken.")
+        raise Malformed(message("server-event-large", size=size, most=LARGEST_EVENT))
     return text
 
 
@@ -101,28 +102,26 @@ def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | Non
     """
     seq = event["seq"]
     if claimed != digest:
-        return Handling("refuse", "changed", f"Event {seq} does not match its hash: a byte was changed.")
+        return Handling("refuse", "changed", message("server-event-changed", seq=str(seq)))
     if kept == digest:
         return Handling("repeat")
     if kept is not None:
         return Handling(
             "quarantine",
             "forked",
-            f"Another event {seq} of this device is kept already, so two phones use one identity. "
-            "Both are kept; this phone goes on as a new device.",
+            message("server-event-twice", seq=str(seq)),
         )
     if seq > head.seq + 1:
         return Handling(
             "refuse",
             "gap",
-            f"Events {head.seq + 1} to {seq - 1} of this device are missing. Send them first.",
+            message("server-events-missing", first=str(head.seq + 1), last=str(seq - 1)),
         )
     if event["prev"] != head.hash:
         return Handling(
             "quarantine",
             "forked",
-            f"Event {seq} does not continue the event {head.seq} that is kept. It is kept apart; "
-            "this phone goes on as a new device.",
+            message("server-event-forked", seq=str(seq), kept=str(head.seq)),
         )
     return Handling("store")
 

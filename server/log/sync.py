@@ -10,6 +10,7 @@ from sqlite_utils import Database
 from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.log.envelope import FORMAT_VERSION
+from server.core.messages import message
 from server.log import events
 from server.phones import devices
 from server.phones.installation import installation_id
@@ -47,7 +48,7 @@ def sync() -> Response:
                 "device",
                 device,
                 "the device id of this phone",
-                "Another phone uses this device id. Pair this phone again to take it over.",
+                message("server-other-phone-pair"),
             )
         devices.note_app(db, device, app)
         if keeping:

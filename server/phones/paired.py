@@ -5,6 +5,7 @@ from flask import Response
 from flask import request
 
 from server.clock import now_ms
+from server.core.messages import message
 from server.phones import pairing_log
 from server.phones import roles
 from server.phones.sessions import require_session
@@ -64,7 +65,7 @@ def revoke(phone: int) -> Response:
             "phone",
             "the phone that asks",
             "another phone",
-            "This is the phone in your hand. Put it out from another one.",
+            message("server-own-phone"),
         )
     db = database()
     with writing(db):
@@ -74,9 +75,7 @@ def revoke(phone: int) -> Response:
             [phone],
         ).fetchone()
         if row is None:
-            raise NotFound(
-                "phone", str(phone), "a phone that is paired", "This phone is not paired any more."
-            )
+            raise NotFound("phone", str(phone), "a phone that is paired", message("server-phone-gone"))
         role, name, device = row
         roles.check_may_grant(asker.role, role)
         now = now_ms()

@@ -12,6 +12,7 @@ from sqlite_utils import Database
 
 from server.clock import now_ms
 from server.core.errors import shorten
+from server.core.messages import message
 from server.phones import devices
 from server.phones import pairing_log
 from server.phones import roles
@@ -76,9 +77,9 @@ def _refuse_stranger(db: Database, now: int, name: str, address: str, device: st
 def _used_or_expired() -> NotAllowed:
     return NotAllowed(
         "token",
-        "a link that was used or has expired",
-        "a fresh pairing link",
-        "This pairing link was used already or has expired. Ask for a fresh one.",
+        message("server-link-used"),
+        message("server-link-fresh"),
+        message("server-link"),
     )
 
 

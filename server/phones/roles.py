@@ -6,6 +6,7 @@ Everything that is not named here answers phones of either role: they share one 
 from server.core.facts.roles import BENCH
 from server.core.facts.roles import COUNTER
 from server.core.facts.roles import ROLES
+from server.core.messages import message
 from server.web.errors import NotAllowed
 
 __all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_may_grant"]
@@ -23,7 +24,7 @@ def check(role: str, path: str) -> None:
                 "role",
                 role,
                 wanted,
-                f"This is for phones {WHERE[wanted]}; this one is {WHERE[role]}.",
+                message("server-other-role", wanted=wanted, role=role),
             )
 
 
@@ -34,6 +35,5 @@ def check_may_grant(role: str, other: str) -> None:
             "role",
             role,
             BENCH,
-            "A phone at the parts counter lets in and puts out phones at the counter. "
-            "For one at the bench, use a phone at the bench.",
+            message("server-counter-grants"),
         )

@@ -10,6 +10,7 @@ from flask import request
 from flask import session as cookie
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.phones import roles
 from server.web.database import database
 from server.web.errors import NotPaired
@@ -51,8 +52,7 @@ def require_session() -> Session:
             "session",
             "nothing",
             "a paired phone",
-            "This phone is not paired, or its pairing was withdrawn. Open a pairing link from a "
-            "phone that is paired, or start the server with --pair to get one.",
+            message("server-not-paired"),
         )
     return current
 

@@ -21,6 +21,7 @@ from cryptography.hazmat.primitives.serialization import NoEncryption
 from cryptography.hazmat.primitives.serialization import PrivateFormat
 from cryptography.hazmat.primitives.serialization import load_pem_private_key
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.storage import DataFolder
 
@@ -51,7 +52,7 @@ def signer(folder: DataFolder) -> Signer:
     except ValueError:
         private = None
     if not isinstance(private, Ed25519PrivateKey):
-        raise CommandRefused(f"{folder.keys / _FILE} is damaged. Take the one from a backup.")
+        raise CommandRefused(message("server-key-damaged", file=str(folder.keys / _FILE)))
     return Signer(private)
 
 

@@ -10,6 +10,9 @@ it decodes scan after scan without a limit.
 
 from typing import NamedTuple
 
+from server.core.messages import message
+from server.words.spoken import Told
+
 MOST_SCANS = 64  # a progressive file may repeat scans without end to keep a decoder busy
 
 _START, _END, _SCAN = 0xD8, 0xD9, 0xDA
@@ -17,7 +20,7 @@ _FRAMES = {*range(0xC0, 0xD0)} - {0xC4, 0xC8, 0xCC}
 _RESTARTS = range(0xD0, 0xD8)
 
 
-class NotJpeg(Exception):
+class NotJpeg(Told):
     """The bytes are no whole JPEG; the text says where it breaks."""
 
 
@@ -32,7 +35,7 @@ class Picture(NamedTuple):
 def read(data: bytes) -> Picture:
     """Returns what the segments say; raises NotJpeg where they do not add up."""
     if data[:3] != b"\xff\xd8\xff":
-        raise NotJpeg("It does not begin like a JPEG.")
+        raise NotJpeg(message("server-jpeg-begin"))
     at, scans, size = 2, 0, None
     extras: list[str] = []
     while True:
@@ -42,19 +45,19 @@ def read(data: bytes) -> Picture:
         body, at = _body(data, at)
         if marker in _FRAMES:
             if size is not None or len(body) < 5:
-                raise NotJpeg("It does not hold exactly one picture.")
+                raise NotJpeg(message("server-jpeg-one"))
             size = (int.from_bytes(body[3:5]), int.from_bytes(body[1:3]))
         elif marker == _SCAN:
             scans += 1
             if scans > MOST_SCANS:
-                raise NotJpeg("It has too many scans.")
+                raise NotJpeg(message("server-jpeg-scans"))
             at = _after_scan(data, at)
         else:
             extra = _extra(marker, body)
             if extra:
                 extras.append(extra)
     if size is None or not scans or 0 in size:
-        raise NotJpeg("It holds no picture.")
+        raise NotJpeg(message("server-jpeg-empty"))
     if at != len(data):
         extras.append("data behind the picture")
     return Picture(*size, extras)
@@ -62,18 +65,18 @@ def read(data: bytes) -> Picture:
 
 def _marker(data: bytes, at: int) -> tuple[int, int]:
     if data[at : at + 1] != b"\xff":
-        raise NotJpeg(f"A segment is missing at byte {at}.")
+        raise NotJpeg(message("server-jpeg-segment", byte=at))
     while data[at : at + 1] == b"\xff":  # fill bytes are allowed, B.1.1.2
         at += 1
     if at >= len(data):
-        raise NotJpeg("It ends too early.")
+        raise NotJpeg(message("server-jpeg-end"))
     return data[at], at + 1
 
 
 def _body(data: bytes, at: int) -> tuple[bytes, int]:
     length = int.from_bytes(data[at : at + 2])
     if length < 2 or at + length > len(data):
-        raise NotJpeg("It ends too early.")
+        raise NotJpeg(message("server-jpeg-end"))
     return data[at + 2 : at + length], at + length
 
 
@@ -82,7 +85,7 @@ def _after_scan(data: bytes, at: int) -> int:
     while True:
         at = data.find(b"\xff", at)
         if at < 0 or at + 1 >= len(data):
-            raise NotJpeg("It ends too early.")
+            raise NotJpeg(message("server-jpeg-end"))
         following = data[at + 1]
         if following not in _RESTARTS and following not in (0x00, 0xFF):
             return at

@@ -7,6 +7,7 @@ from pathlib import Path
 from PIL import Image
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.photos import jpeg
 from server.storage import writing
 from server.storage.durable import sync_folder
@@ -27,7 +28,9 @@ def check(data: bytes) -> jpeg.Picture:
     try:
         picture = jpeg.read(data)
     except jpeg.NotJpeg as error:
-        raise NotTaken("photo", "no whole JPEG", "a JPEG", f"This is no JPEG. {error}") from None
+        raise NotTaken(
+            "photo", "no whole JPEG", "a JPEG", message("server-no-jpeg", why=error.message)
+        ) from None
     if picture.width * picture.height > MOST_PIXELS:
         size = f"{picture.width} x {picture.height} pixels"
         raise TooLarge("photo", size, f"at most {MOST_PIXELS} pixels")
@@ -37,8 +40,7 @@ def check(data: bytes) -> jpeg.Picture:
             "photo",
             extras,
             "a JPEG without added data",
-            f"The photo carries {extras}, which can tell where and when it was taken. "
-            "Encode it again without that.",
+            message("server-photo-extras", extras=extras),
         )
     try:
         with Image.open(io.BytesIO(data), formats=["JPEG"]) as image:
@@ -47,7 +49,7 @@ def check(data: bytes) -> jpeg.Picture:
     except (OSError, ValueError, SyntaxError):
         decoded = None
     if decoded != (picture.width, picture.height):
-        raise NotTaken("photo", "a damaged JPEG", "a whole one", "The photo is damaged and cannot be shown.")
+        raise NotTaken("photo", "a damaged JPEG", "a whole one", message("server-photo-damaged"))
     return picture
 
 
@@ -73,8 +75,7 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
             "photo",
             actual,
             digest,
-            "The photo's bytes do not match its hash: they were changed or cut off on the way. "
-            "Send it again.",
+            message("server-photo-changed"),
         )
     picture = check(data)
     if whole(folder, digest) is None:

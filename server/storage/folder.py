@@ -9,6 +9,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 
 from . import own_work
@@ -84,11 +85,12 @@ class DataFolder:
         return path.read_bytes()
 
 
-def folder_with_data(root: Path, advice: str = "Name the folder with --data.") -> DataFolder:
+def folder_with_data(root: Path, advice: object = "") -> DataFolder:
     """Returns the data folder at `root`; refuses one without data, with that advice, and makes none."""
     folder = DataFolder(root)
     if not folder.database.is_file():
-        raise CommandRefused(f"{root} holds no data of this program. {advice}")
+        advice = advice or message("server-name-folder")
+        raise CommandRefused(message("server-no-data", folder=str(root), advice=advice))
     return folder
 
 

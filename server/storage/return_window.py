@@ -2,6 +2,7 @@
 
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.storage.folder import change_setting
 from server.storage.folder import setting
@@ -19,7 +20,5 @@ def return_days(db: Database) -> int:
 def set_return_days(db: Database, days: int) -> None:
     """Changes the window; what was decided under another one stays."""
     if not 0 <= days <= _MOST_DAYS:
-        raise CommandRefused(
-            f"--return-days {days} is no return window. Give 1 to {_MOST_DAYS} days, or 0 for none."
-        )
+        raise CommandRefused(message("server-return-days", days=str(days), most=_MOST_DAYS))
     change_setting(db, _SETTING, str(days))

@@ -3,6 +3,8 @@
 import errno
 import sqlite3
 
+from server.words.spoken import say
+
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
 _SHUT = {errno.EROFS, errno.EACCES, errno.EPERM}
 _IO_FULL = {sqlite3.SQLITE_FULL}
@@ -32,12 +34,14 @@ def trouble(error: OSError | sqlite3.Error) -> str | None:
 def storage_words(error: OSError | sqlite3.Error) -> str:
     """Returns one line about what stands against a command."""
     place = f"{error.filename}: " if isinstance(error, OSError) and error.filename else ""
-    sentence = {
-        "full": "The disk is full. Free some space, then try again.",
-        "shut": "This cannot be written or opened. Look at its permissions, and whether the disk is mounted "
-        "for reading alone.",
-        "busy": "Another program holds the database. Try again in a moment.",
-        "broken": f"The disk or the database does not answer as it should ({error}). Look at the disk, then "
-        "run `swaptrail verify` on the data folder.",
-    }.get(trouble(error) or "", f"{error}.")
-    return place + sentence
+    words = _WORDS.get(trouble(error) or "")
+    return place + (say(words, error=str(error)) if words else f"{error}.")
+
+
+# The kind of trouble -> what a command says.
+_WORDS = {
+    "full": "server-disk-full",
+    "shut": "server-disk-shut",
+    "busy": "server-disk-busy",
+    "broken": "server-disk-broken",
+}

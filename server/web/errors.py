@@ -15,6 +15,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 
 from server.core.errors import BadInput
 from server.core.errors import shorten
+from server.core.messages import message
 from server.storage.trouble import trouble
 from server.web.answers import json_answer
 from server.words.spoken import spoken
@@ -28,12 +29,12 @@ class Refusal(Exception):
 
     status = 400
 
-    def __init__(self, field: str, found: object, wanted: object, message: object = None):
+    def __init__(self, field: str, found: object, wanted: object, told: object = None):
         """Keeps what was wrong, in messages or text; `found` is a description or comes through `shorten`."""
         self.field = field
         self.found = found
         self.wanted = wanted
-        self.message = message or BadInput(field, found, wanted).message()
+        self.message = told or BadInput(field, found, wanted).message()
         super().__init__(field)
 
     def __str__(self) -> str:
@@ -93,7 +94,7 @@ class Busy(Refusal):
     """The server has its hands full with requests of this kind."""
 
     def __init__(self, field: str, found: str, wanted: str):
-        super().__init__(field, found, wanted, "The server is busy with others. Try again in a moment.")
+        super().__init__(field, found, wanted, message("server-busy"))
         self.status = 503
 
 
@@ -105,9 +106,9 @@ class TooManyTries(Refusal):
     def __init__(self, field: str, seconds: int):
         super().__init__(
             field,
-            "too many tries",
-            f"a pause of {seconds} seconds",
-            f"Too many tries. Wait {seconds} seconds, then try once more.",
+            message("server-many-tries"),
+            message("server-pause", seconds=seconds),
+            message("server-wait", seconds=seconds),
         )
         self.seconds = seconds
 
@@ -116,27 +117,16 @@ class NotStored(Refusal):
     """The server's own disk takes nothing, for a reason that a person there can look into."""
 
     def __init__(self, why: str):
-        found, wanted, message = _STORAGE[why]
-        super().__init__(
-            "storage", found, wanted, f"{message} What is on the phone is safe and is sent again."
-        )
+        super().__init__("storage", *map(message, _STORAGE[why]))
         self.status = 507 if why == "full" else 503
 
 
 # How the server's storage fails -> (found, wanted, message).
 _STORAGE = {
-    "full": ("a full disk", "free space on the server", "The server's disk is full."),
-    "shut": (
-        "data that cannot be written",
-        "a data folder that the server may write",
-        "The server cannot write its data: the disk or folder is open for reading alone.",
-    ),
-    "busy": ("a busy database", "the same request in a moment", "The server is busy."),
-    "broken": (
-        "a disk that fails",
-        "a look at the server's disk",
-        "The server's disk does not take or give data as it should.",
-    ),
+    "full": ("server-full-found", "server-full-wanted", "server-full"),
+    "shut": ("server-shut-found", "server-shut-wanted", "server-shut"),
+    "busy": ("server-database-found", "server-database-wanted", "server-database"),
+    "broken": ("server-broken-found", "server-broken-wanted", "server-broken"),
 }
 
 
@@ -196,9 +186,9 @@ def _unexpected(error: Exception) -> Response:
     log.exception("unexpected error")
     refusal = Refusal(
         "server",
-        "an error of its own",
-        "the same request again",
-        "Something went wrong on the server. What is on the phone is safe and is sent again.",
+        message("server-own-error"),
+        message("server-same-again"),
+        message("server-went-wrong"),
     )
     return _answer(500, refusal.as_dict())
 

@@ -11,6 +11,7 @@ from flask import request
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from server.core.errors import shorten
+from server.core.messages import message
 from server.web.errors import BadRequest
 
 _FOR, _PROTO, _HOST = "X-Forwarded-For", "X-Forwarded-Proto", "X-Forwarded-Host"
@@ -51,11 +52,10 @@ def _only(name: str, wanted: str) -> str:
     return value
 
 
-def _amiss(name: str, found: str, wanted: str) -> NotThroughProxy:
+def _amiss(name: str, found: object, wanted: str) -> NotThroughProxy:
     return NotThroughProxy(
         name,
         found,
         wanted,
-        f"This server answers only through its proxy, and {name} has {found}; wanted is {wanted}. "
-        "Have the proxy set that header itself, over whatever the client sent.",
+        message("server-proxy", header=name, found=found, wanted=wanted),
     )

@@ -1,6 +1,8 @@
 """The Fluent files of each language as they lie here; needs no Fluent library, so a build can read them."""
 
+import functools
 import re
+from collections.abc import Collection
 from pathlib import Path
 
 #: The language that stands in where another one lacks a message.
@@ -12,16 +14,23 @@ _COMMENT = re.compile(r"^#.*\n?", re.MULTILINE)
 _EMPTY_BEFORE_A_MESSAGE = re.compile(r"\n(?: *\n)+(?=\S|$)")
 
 
+#: Areas that only the server's machine says, in a terminal or an answer; no phone needs them.
+AT_THE_SERVER = {"commands", "keeping", "server", "serving"}
+
+
+@functools.cache
 def languages() -> list[str]:
     """Returns the languages that there are, as their folders are called."""
     return sorted(each.parent.name for each in FOLDER.glob("*/figures.ftl"))
 
 
-def source_of(language: str) -> str:
-    """Returns all messages of a language as one Fluent text."""
-    return "\n".join(file.read_text("utf-8") for file in sorted((FOLDER / language).glob("*.ftl")))
+def source_of(language: str, without: Collection[str] = ()) -> str:
+    """Returns the messages of a language as one Fluent text, some areas left out."""
+    files = sorted((FOLDER / language).glob("*.ftl"))
+    return "\n".join(file.read_text("utf-8") for file in files if file.stem not in without)
 
 
 def sent_source_of(language: str) -> bytes:
-    """Returns all messages of a language as a phone gets them: without comments and empty lines."""
-    return _EMPTY_BEFORE_A_MESSAGE.sub("\n", _COMMENT.sub("", source_of(language))).lstrip().encode()
+    """Returns what a phone says of a language, without comments and empty lines."""
+    text = _COMMENT.sub("", source_of(language, AT_THE_SERVER))
+    return _EMPTY_BEFORE_A_MESSAGE.sub("\n", text).lstrip().encode()

@@ -3,17 +3,18 @@
 import json
 from http import HTTPStatus
 
+from server.core.messages import message
 from server.storage.trouble import trouble
 from server.web.errors import NotStored
 from server.web.errors import Refusal
-from server.words.spoken import text
+from server.words.spoken import spoken
 
 
 class ConnectionRefusal(Refusal):
     """A request that is not let through; the connection ends with the answer."""
 
-    def __init__(self, status: int, field: str, found: str, wanted: str, message: str):
-        super().__init__(field, found, wanted, message)
+    def __init__(self, status: int, field: str, found: object, wanted: object, told: object):
+        super().__init__(field, found, wanted, told)
         self.status = status
 
     @classmethod
@@ -21,36 +22,34 @@ class ConnectionRefusal(Refusal):
         """Returns the refusal of what is no proper HTTP."""
         if status == HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE:
             found = "headers that are too long"
-        message = f"This is no request that the server can read: {found}. Send it again."
-        return cls(status, "request", found, "HTTP/1.1 as in RFC 9112", message)
+        return cls(status, "request", found, "HTTP/1.1 as in RFC 9112", message("server-unread", found=found))
 
     @classmethod
     def too_large(cls, found: str, limit: int) -> "ConnectionRefusal":
         """Returns the refusal of a body over the limit of its route."""
-        message = f"The request carries {found}; at most {limit} bytes are taken here. Send less at once."
-        return cls(413, "body", found, f"at most {limit} bytes", message)
+        told = message("server-request-large", found=found, most=limit)
+        return cls(413, "body", found, f"at most {limit} bytes", told)
 
     @classmethod
     def too_slow(cls) -> "ConnectionRefusal":
         """Returns the refusal of a request that did not come in time."""
-        message = "The request did not arrive in time. Move to a better signal; it is sent again."
-        return cls(408, "request", "a part of it", "all of it in time", message)
+        return cls(408, "request", "a part of it", "all of it in time", message("server-request-slow"))
 
     @classmethod
     def crowded(cls) -> "ConnectionRefusal":
         """Returns the refusal of a body that has to make room for others."""
-        message = "The server takes in too much at once. Try again in a minute."
-        return cls(503, "request", "too many large requests at once", "the same one in a minute", message)
+        found, wanted = "too many large requests at once", "the same one in a minute"
+        return cls(503, "request", found, wanted, message("server-crowded"))
 
     @classmethod
     def of_storage(cls, error: OSError) -> "ConnectionRefusal":
         """Returns the refusal of a body that there is no place for."""
         refusal = NotStored(trouble(error) or "broken")
-        return cls(refusal.status, refusal.field, text(refusal.found), text(refusal.wanted), str(refusal))
+        return cls(refusal.status, refusal.field, refusal.found, refusal.wanted, refusal.message)
 
     def as_http(self) -> bytes:
         """Returns the whole answer as bytes."""
-        body = json.dumps({"error": self.as_dict()}, separators=(",", ":")).encode()
+        body = json.dumps({"error": spoken().render(self.as_dict())}, separators=(",", ":")).encode()
         return _http(self.status, "application/json", body)
 
 

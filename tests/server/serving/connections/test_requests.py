@@ -111,7 +111,7 @@ def test_one_whose_body_is_too_large_is_told_before_it_sends_it(connect):
     status, came = answer.status, answer.json()
 
     assert (status, came["error"]["field"]) == (413, "body")
-    assert str(USUAL) in came["error"]["message"]
+    assert f"{USUAL:,}" in came["error"]["message"]
 
 
 def test_http_1_0_is_answered_and_ends_the_connection(connect):
