@@ -188,14 +188,22 @@ def _how_it_went(job, result) -> str:
     return "It has not come back in {} clean tests.".format(len(after))
 
 
-def _else(job: Job, result) -> str:
-    """Name the runner-up to the verdict."""
+def instead(job: Job, result) -> dict | None:
+    """Return the runner-up to the verdict, {"words", "probability"}; None where there is none."""
     verdict = result["verdict"]
     other = leave_one_out.runner_up(result, verdict["causes"]) if verdict else None
     if other is None:
-        return ""
+        return None
     said = _named(job, other) if other["causes"] else "no fault at all"
-    return "{}, {}".format(phrases.sentence_case(said), phrases.percent(other["probability"]))
+    return {"words": said, "probability": other["probability"]}
+
+
+def _else(job: Job, result) -> str:
+    """Name the runner-up to the verdict."""
+    other = instead(job, result)
+    if other is None:
+        return ""
+    return "{}, {}".format(phrases.sentence_case(other["words"]), phrases.percent(other["probability"]))
 
 
 def _carries(job, result) -> str:

@@ -4,13 +4,13 @@ The clerk decides; a decision against the proposal takes a reason. Nothing here 
 carries the drafts for each decision.
 """
 
-from .. import phrases
 from .. import returns
 from ..codes import labels
 from ..facts.draft import draft
 from ..facts.returns import open_return
 from ..guide.step import action
 from ..log import canon
+from ..messages import message
 from ..parts import sorts
 from ..returns.photos import pictures
 from ..state import own_label
@@ -20,9 +20,8 @@ from ..state.unit import Unit
 from ..words import words
 
 # what a clerk may give as a reason with one tap, in place of typing one
-REASONS = ("Looked at by hand", "Agreed on the phone", "The record comes later")
-WORDS = {"accept": "Accept", "hold": "Hold", "refuse": "Refuse"}
-PAST = {name: phrases.sentence_case(words.DECIDED[name]) for name in WORDS}
+REASONS = ("views-counter-by-hand", "views-counter-agreed", "views-counter-record-later")
+DECISIONS = ("accept", "hold", "refuse")
 _NOTHING_READ = {"part": "", "serial": "", "compared": ""}
 
 
@@ -95,19 +94,19 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "from": _origin(unit, job),
         "job": job.id if job else None,
         "proposed": proposal,
-        "word": WORDS[proposal],
+        "word": word_of(proposal),
         "headline": _headline(proposal, made),
         "checks": made,
         "against": against,
         "waiting": waiting is not None,
         "photos": [_picture(job, photo) for photo in pictures(unit, job)] if unit else [],
-        "reasons": list(REASONS),
+        "reasons": [message(each) for each in REASONS],
         "received": _received(label, how, read),
         "decisions": [
             {
                 "decision": decision,
-                "word": WORDS[decision],
-                "past": PAST[decision],
+                "word": word_of(decision),
+                "past": past_of(decision),
                 "overrules": decision != proposal,
                 "after": _afterwards(decision, label["unit"], how),
                 "events": [
@@ -115,18 +114,30 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
                           reasons=against, overrule="", signed="")
                 ],
             }
-            for decision in ("accept", "hold", "refuse")
+            for decision in DECISIONS
         ],
     }  # fmt: skip
 
 
+def word_of(decision: str) -> dict:
+    """Return a decision as its button says it."""
+    return message("views-counter-decide", decision=decision)
+
+
+def past_of(decision: str) -> dict:
+    """Return a decision as it is told afterwards."""
+    return message("views-counter-decided", decision=decision)
+
+
 def _afterwards(decision: str, unit: str, how: str) -> list[dict]:
     """Return where a unit can go once it is decided; a held one stays at the counter."""
-    places = {"accept": (("stock", "Put into stock"), ("scrapped", "Scrapped")),
-              "refuse": (("customer", "Handed back"),), "hold": ()}  # fmt: skip
+    places = {"accept": ("stock", "scrapped"), "refuse": ("customer",), "hold": ()}
     return [
-        action(said, draft("unit_moved", unit=unit, place=place, how=how, note=""))
-        for place, said in places[decision]
+        action(
+            message("views-counter-then", place=place),
+            draft("unit_moved", unit=unit, place=place, how=how, note=""),
+        )
+        for place in places[decision]
     ]
 
 
@@ -179,27 +190,30 @@ def _past(state, label, unit) -> list:
     return [entry for entry in past if entry["decision"]]
 
 
-def _origin(unit, job: Job | None) -> str:
+def _origin(unit, job: Job | None):
     """Return where a unit comes from, in words."""
     if unit is None or job is None:
         return ""
     vehicle = job.vehicle["name"]
     if not unit["pulled_from"]:
         return vehicle
-    return "{} of {}".format(words.position_name(job, unit["pulled_from"]), vehicle)
+    return message(
+        "views-counter-origin", position=words.position_name(job, unit["pulled_from"]), vehicle=vehicle
+    )
 
 
-def _headline(proposal, made) -> str:
+def _headline(proposal, made):
     wanted = {"accept": "pass", "hold": "hold", "refuse": "fail"}[proposal]
     titles = [each["title"] for each in made if each["state"] == wanted]
-    return "Everything on record speaks for it" if proposal == "accept" else titles[0]
+    return message("views-counter-all-for-it") if proposal == "accept" else titles[0]
 
 
 def _picture(job: Job | None, photo) -> dict:
-    name = "the " + (job.sort if job else sorts.PARKING_SENSOR).unit
+    sort = job.sort if job else sorts.PARKING_SENSOR
+    shows = message("views-counter-picture", sort=sort.identity)
     if job and photo["position"]:
-        name = words.position_name(job, photo["position"])
-    return {"sha256": photo["sha256"], "words": name, "at": photo["at"]}
+        shows = words.position_name(job, photo["position"])
+    return {"sha256": photo["sha256"], "words": shows, "at": photo["at"]}
 
 
 def _received(label, how, read) -> dict:

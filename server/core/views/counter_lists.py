@@ -3,17 +3,16 @@
 Each is a view of the units' returns, so a counter without a network has them too.
 """
 
-from .. import phrases
 from .. import returns
 from ..facts.returns import open_return
+from ..messages import message
 from ..state.job import known_job
 from ..state.unit import Unit
 from ..words import words
-from .counter import PAST
-from .counter import WORDS
+from .counter import DECISIONS
+from .counter import past_of
 from .counter import shown
-
-_COUNTED = ("accept", "hold", "refuse")
+from .counter import word_of
 
 
 def waiting(state) -> list[dict]:
@@ -43,14 +42,14 @@ def decided(state, start: int, end: int) -> dict:
                     line.update(_decision(made))
                     line["stands"] = entry["decision"] == made
                     lines.append(line)
-    counts = {name: 0 for name in _COUNTED}
+    counts = {name: 0 for name in DECISIONS}
     for line in lines:
         counts[line["decision"]] += 1
     return {
         "lines": sorted(lines, key=lambda line: (-line["at"], line["event"])),
         "counts": [
-            {"decision": name, "word": WORDS[name], "past": PAST[name], "count": counts[name]}
-            for name in _COUNTED
+            {"decision": name, "word": word_of(name), "past": past_of(name), "count": counts[name]}
+            for name in DECISIONS
         ],
         "total": len(lines),
     }
@@ -135,7 +134,7 @@ def _unit_line(state, unit, entry) -> dict:
     return {
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or phrases.sentence_case(words.unit_name(Unit(state, unit["id"], job))),
+        "shown": shown(code) or message("views-heading", words=words.unit_name(Unit(state, unit["id"], job))),
         "part": unit["part"],
         "serial": unit["serial"],
         "job": job.id if job else None,
@@ -148,8 +147,8 @@ def _unit_line(state, unit, entry) -> dict:
 
 def _decision(made) -> dict:
     line = dict(made)
-    line["word"] = WORDS[made["decision"]]
-    line["past"] = PAST[made["decision"]]
-    line["proposed_word"] = WORDS[made["proposed"]]
+    line["word"] = word_of(made["decision"])
+    line["past"] = past_of(made["decision"])
+    line["proposed_word"] = word_of(made["proposed"])
     line["about"] = [returns.ABOUT.get(rule, rule) for rule in made["reasons"]]
     return line

@@ -1,7 +1,9 @@
 """What the tests of each job say about one unit, in a sentence with how sure it is."""
 
-from .. import phrases
 from ..evidence import verdict
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..state.job import Job
 from ..state.job import known_job
 
@@ -38,13 +40,13 @@ def _finding(job: Job, identity, result, tested) -> dict:
             chance = entry["probability"]
     if "unit:" + identity in named:
         standing, sentence = "bad", told["sentence"]
-        sure = "{} sure.".format(told["confidence_words"])
-    elif named:
-        standing, sentence = "cleared", "It was not this {}. {}".format(job.sort.unit, told["sentence"])
-        sure = "Chance that this {} is bad: {}.".format(job.sort.unit, phrases.percent(chance))
+        sure = message("views-finding-sure", sure=told["confidence_words"])
     else:
         standing, sentence = "open", told["sentence"]
-        sure = "Chance that this {} is bad: {}.".format(job.sort.unit, phrases.percent(chance))
+        if named:
+            standing = "cleared"
+            sentence = sentences([message("views-finding-cleared", sort=job.sort.identity), sentence])
+        sure = message("views-finding-chance", sort=job.sort.identity, chance=percent(chance))
     return {
         "job": job.id,
         "title": job.vehicle["name"],

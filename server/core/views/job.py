@@ -8,6 +8,7 @@ from ..evidence import unit_history
 from ..evidence import verdict
 from ..guide import moves
 from ..guide import next_step
+from ..messages import message
 from ..parts import cautions
 from ..rules.closing import blocked_by
 from ..state.job import Job
@@ -16,9 +17,6 @@ from ..words import sentences
 from ..words import words
 from . import summary
 from . import trail
-
-_MARK_WORDS = {"fault": "fault", "clean": "clean", "aside": "set aside", "untested": "not tested",
-               "empty": "empty"}  # fmt: skip
 
 
 def jobs_view(state) -> list[dict]:
@@ -116,7 +114,7 @@ def board(job: Job, result: dict | None) -> dict:
                 "index": seen.get(edge, 0),
                 "count_on_edge": edges[edge],
                 "mark": mark,
-                "word": _MARK_WORDS[mark],
+                "word": message("views-job-mark", mark=mark),
                 "unit": _unit_brief(job.state, unit) if unit else None,
                 "photo": photos.get(position["id"], ""),
                 "reach_minutes": readings.reach(job, position),
@@ -167,7 +165,7 @@ def _unit_line(job: Job, unit) -> dict:
             "place": claim["place"],
             "position": claim["position"],
             "words": words.position_name(job, claim["position"]) if claim["position"]
-            else words.PLACE_WORDS.get(claim["place"], "in hand"),
+            else words.PLACE_WORDS.get(claim["place"], message("views-job-claim-in-hand")),
         }
         for claim in job.unit(unit)["claims"]
     ]  # fmt: skip
@@ -190,10 +188,8 @@ def _stages(stage, closed) -> list[dict]:
     return shown
 
 
-_NOT_UNDERSTOOD = {
-    True: "Recorded by a newer version of this app. It is kept, and counts once this app is as new.",
-    False: "An entry that this app does not understand. It is kept.",
-}
+# by whether a newer version of the app recorded the entry
+_NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
 
 
 def _history(job: Job) -> list[dict]:
@@ -209,7 +205,7 @@ def _history(job: Job) -> list[dict]:
                 "kind": entry["kind"],
                 "sentence": sentences.sentence(job, entry["kind"], entry["data"])
                 if known
-                else _NOT_UNDERSTOOD[entry["newer"]],
+                else message(_NOT_UNDERSTOOD[entry["newer"]]),
                 "undone": entry["withdrawn"],
                 "may_undo": known
                 and entry["withdrawn"] is None

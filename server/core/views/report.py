@@ -7,6 +7,10 @@ customer's calendar.
 from .. import phrases
 from ..evidence import proof
 from ..evidence import verdict
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import words
@@ -41,49 +45,37 @@ def report(job: Job, result: dict | None) -> dict:
     }
 
 
-def _standing(job) -> str:
-    if job.is_closed():
-        return "The job is finished."
-    return "The job is not finished. This is what is known so far."
+def _standing(job) -> dict:
+    return message("views-report-finished" if job.is_closed() else "views-report-unfinished")
 
 
-def _headline(job: Job, result, told) -> str:
+def _headline(job: Job, result, told) -> dict:
     if told is None:
-        return "Nothing has been tested yet."
+        return message("views-report-untested")
     named = result["verdict"]["causes"] if result["verdict"] else []
+    if len(named) > 1:
+        return message("views-report-several" if _live(job, named) else "views-report-several-over")
     if named:
-        if len(named) > 1:
-            return (
-                "Several faults were found." if _live(job, named) else "The faults were found and put right."
-            )
         kind, what, _ = causes.split(named[0])
-        return _WHAT[kind][0 if _live(job, named) else 1].format(
-            _group_words(job, kind, what),
-            unit=job.sort.unit,
-            units=job.sort.units,
-            full_names=job.sort.full_names,
+        return message(
+            _HEADLINES[kind][0 if _live(job, named) else 1],
+            where=words.position_name(job, what) if kind in ("circuit", "blocked") else what,
+            sort=job.sort.identity,
             state=job.sort.obstruction.state,
         )
-    if told["settled"]:
-        return "The fault is gone." if _faulted(job) else "No test has shown a fault."
-    return "The cause is not certain yet." if _faulted(job) else "No test has shown a fault."
+    if not _faulted(job):
+        return message("views-report-no-fault")
+    return message("views-report-gone" if told["settled"] else "views-report-uncertain")
 
 
 # kind of cause -> (headline while it is there, headline once it is dealt with)
-_WHAT = {
-    "unit": (
-        "One of the {full_names} is bad.",
-        "One of the {full_names} was bad and has been taken out.",
-    ),
-    "circuit": ("The wiring at {} is at fault.", "The wiring at {} was at fault and has been repaired."),
-    "blocked": ("The {unit} at {} is {state}.", "The {unit} at {} was {state}."),
-    "feed": ("The supply of the {} {units} is at fault.", "The supply of the {} {units} was at fault."),
-    "control": ("The control unit is at fault.", "The control unit was at fault."),
+_HEADLINES = {
+    "unit": ("views-report-unit", "views-report-unit-over"),
+    "circuit": ("views-report-circuit", "views-report-circuit-over"),
+    "blocked": ("views-report-blocked", "views-report-blocked-over"),
+    "feed": ("views-report-feed", "views-report-feed-over"),
+    "control": ("views-report-control", "views-report-control-over"),
 }
-
-
-def _group_words(job, kind, what) -> str:
-    return words.position_name(job, what) if kind in ("circuit", "blocked") else what
 
 
 def _live(job: Job, named) -> bool:
@@ -94,7 +86,7 @@ def _faulted(job) -> bool:
     return len([test for test in job.tests if test["heard"] and test["faulted"]]) > 0
 
 
-def _found(job: Job, result, told) -> list[str]:
+def _found(job: Job, result, told) -> list[dict]:
     """Return what was found and how that is known, a sentence or two for each cause."""
     if told is None:
         return []
@@ -107,53 +99,49 @@ def _found(job: Job, result, told) -> list[str]:
     return said
 
 
-def _first_fault(job) -> list[str]:
+def _first_fault(job) -> list[dict]:
     for test in job.tests:
         if test["heard"] and test["faulted"]:
-            names = [words.position_name(job, position) for position in test["faulted"]]
-            return ["The control unit's self-test showed a fault at {}.".format(phrases.listed(names))]
+            places = [words.position_name(job, position) for position in test["faulted"]]
+            return [message("views-report-first-fault", positions=all_of(places))]
     return []
 
 
-def _unit_found(job: Job, cause, unit) -> str:
-    name = phrases.sentence_case(causes.phrase(job, cause))
+def _unit_found(job: Job, cause, unit) -> dict:
     places = [words.position_name(job, place) for place in verdict.faulted_places(job, unit)]
     if len(places) > 1:
-        return (
-            "{} was moved from {} to {}, and the fault moved along with it. A fault in the wiring would "
-            "have stayed behind. So the {} itself is bad.".format(name, places[0], places[-1], job.sort.unit)
+        return message(
+            "views-report-unit-moved",
+            unit=causes.phrase(job, cause),
+            first=places[0],
+            last=places[-1],
+            sort=job.sort.identity,
         )
-    return "{} is bad: that is what the tests leave as the explanation.".format(name)
+    return message("views-report-unit-left", unit=causes.phrase(job, cause))
 
 
-def _circuit_found(job: Job, cause, position) -> str:
-    name = words.position_name(job, position)
+def _circuit_found(job: Job, cause, position) -> dict:
+    there = words.position_name(job, position)
     if len(verdict.faulted_units(job, position)) > 1:
-        return (
-            "Another {} was fitted at {}, and the fault stayed there. So the {} is good; the fault "
-            "is in the connector, the wire or the control unit's input of that position."
-        ).format(job.sort.unit, name, job.sort.unit)
-    return "The fault is in the connector, the wire or the control unit's input at {}.".format(name)
+        return message("views-report-circuit-stayed", sort=job.sort.identity, position=there)
+    return message("views-report-circuit-left", position=there)
 
 
-def _blocked_found(job: Job, cause, position) -> str:
-    return "{} at {} kept a good {} from working.".format(
-        phrases.sentence_case(job.sort.obstruction.for_customer),
-        words.position_name(job, position),
-        job.sort.unit,
+def _blocked_found(job: Job, cause, position) -> dict:
+    return message(
+        "views-report-blocked-found",
+        obstruction=job.sort.obstruction.for_customer,
+        position=words.position_name(job, position),
+        sort=job.sort.identity,
     )
 
 
-def _feed_found(job: Job, cause, group) -> str:
-    return "The {} {} share one supply and ground. The fault is there, not in the {}.".format(
-        group, job.sort.units, job.sort.units
-    )
+def _feed_found(job: Job, cause, group) -> dict:
+    return message("views-report-feed-found", group=group, sort=job.sort.identity)
 
 
-def _control_found(job: Job, cause, what) -> str:
-    return "The {} and their wires are good. The fault is in the control unit or its own supply.".format(
-        job.sort.units
-    )
+def _control_found(job: Job, cause, what) -> dict:
+    return message("views-report-control-found", sort=job.sort.identity)
 
 
 _EXPLAINED = {
@@ -165,57 +153,49 @@ _EXPLAINED = {
 }
 
 
-def _sure(job, result, told) -> str:
+def _sure(job, result, told):
+    """Return how sure the conclusion is, and what it rests on; '' where nothing is concluded."""
     if told is None:
         return ""
     ignored = {entry["test"]: True for entry in result["ignored"]}
     counted = len([n for n in range(len(job.tests)) if n not in ignored])
-    rests = "worked out from {} {}".format(
-        "1 self-test" if counted == 1 else "{} self-tests".format(counted), job.sort.self_test.whose_was_heard
-    )
+    rests = message("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
     if told["verdict"]:
-        said = "How sure this is: {}, {}.".format(told["confidence_words"], rests)
-        return said + (
-            " What else it could be: {}.".format(_lower(told["else_words"])) if told["else_words"] else ""
-        )
+        said = [message("views-report-sure", sure=told["confidence_words"], rests=rests)]
+        other = verdict.instead(job, result)
+        if other:
+            said.append(
+                message("views-report-else", cause=other["words"], chance=percent(other["probability"]))
+            )
+        return sentences(said)
     if told["settled"] and _faulted(job):
-        return "That nothing is left to fix: {} sure, {}.".format(told["clear_words"], rests)
+        return message("views-report-clear", sure=told["clear_words"], rests=rests)
     return ""
 
 
-def _lower(text) -> str:
-    return text[:1].lower() + text[1:]
-
-
-def _proof(job: Job, result, told) -> list[str]:
+def _proof(job: Job, result, told) -> list[dict]:
     """Return what shows that the repair holds, or that nothing shows it yet."""
     if told is None:
         return []
     said = []
     clean = proof.clean_in_a_row(job, result)
     if clean and _faulted(job):
-        said.append(
-            "{} without any fault at the end. That nothing is left to fix: {} sure.".format(
-                "1 self-test" if clean == 1 else "{} self-tests in a row".format(clean), told["clear_words"]
-            )
-        )
+        said.append(message("views-report-clean-tests", count=clean, sure=told["clear_words"]))
     if job.walk_check:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
         heard = walk.missed.format(phrases.listed(names)) if names else walk.report_all_well
-        said.append("{}: {}.".format(walk.report_name, heard))
-    return said or ["Nothing proves a repair yet."]
+        said.append(message("views-report-walk", check=walk.report_name, heard=heard))
+    return said or [message("views-report-unproven")]
 
 
-def _cautions(job: Job, result, told) -> list[str]:
+def _cautions(job: Job, result, told) -> list:
     said = []
     if told and not told["settled"] and _faulted(job):
-        said.append("The repair is not proven. Do not rely on the {} until it is.".format(job.sort.system))
+        said.append(message("views-report-not-proven", sort=job.sort.identity))
     if job.comes_and_goes:
-        said.append(
-            "This fault came and went. If it shows again, note the weather and what you did, and come back."
-        )
+        said.append(message("views-report-came-and-went"))
     if [unit for unit in job.in_hand()]:
-        said.append("Not every {} is back in its place yet.".format(job.sort.unit))
+        said.append(message("views-report-not-back", sort=job.sort.identity))
     said.append(job.sort.cautions[job.sort.caution_in_report].sentence)
     return said
 

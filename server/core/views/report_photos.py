@@ -1,6 +1,6 @@
 """Which pictures of a job show it before and after the work; told by the order of events, not by clocks."""
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from ..words import words
 
@@ -25,11 +25,9 @@ def before_and_after(job: Job) -> dict:
 
 def _shown(job, entry) -> dict:
     data = entry["data"]
-    said = {
-        "screen": "Screen of the self-test",
-        "unit": phrases.sentence_case(job.sort.a_unit),
-        "work": "The work",
-    }.get(data["shows"], "")
+    said = ""
     if data["position"]:
-        said = phrases.sentence_case(words.position_name(job, data["position"]))
+        said = message("views-heading", words=words.position_name(job, data["position"]))
+    elif data["shows"] in ("screen", "unit", "work"):
+        said = message("views-report-photo", shows=data["shows"], sort=job.sort.identity)
     return {"sha256": data["sha256"], "at": entry["at"], "words": said}

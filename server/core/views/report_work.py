@@ -1,6 +1,8 @@
 """What was done on a job, test by test, as a customer reads it."""
 
-from .. import phrases
+from ..messages import all_of
+from ..messages import message
+from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import words
@@ -17,7 +19,7 @@ def done(job: Job) -> list[dict]:
         test = job.tests[index]
         said = _changes(job, before, test["fitted"], test["cleaned"], test["repaired"], test["unplugged"])
         said.append(_read(job, index))
-        listed.append({"at": test["at"], "sentence": " ".join(said), "mark": _mark(test)})
+        listed.append({"at": test["at"], "sentence": sentences(said), "mark": _mark(test)})
         before = test["fitted"]
     holds = job.holds
     now = {p["id"]: holds[p["id"]] for p in job.positions if holds.get(p["id"])}
@@ -25,7 +27,8 @@ def done(job: Job) -> list[dict]:
     if before:
         last = _changes(job, before, now, job.cleaned_since_test, job.repaired_since_test, [])
     if last and not job.is_closed():
-        listed.append({"at": None, "sentence": " ".join(last) + " Not tested since.", "mark": "aside"})
+        last.append(message("views-work-not-tested"))
+        listed.append({"at": None, "sentence": sentences(last), "mark": "aside"})
     return listed
 
 
@@ -35,25 +38,24 @@ def _mark(test) -> str:
     return "fault" if test["faulted"] else "clean"
 
 
-def _read(job, index) -> str:
-    test = job.tests[index]
-    name = "Self-test {}".format(index + 1)
+def _read(job, index) -> dict:
+    test, number = job.tests[index], str(index + 1)
     if not test["heard"]:
-        return "{}: {}, so it does not count.".format(name, job.sort.self_test.was_not_heard)
+        return message("views-work-not-heard", number=number, why=job.sort.self_test.was_not_heard)
     if test["faulted"]:
-        return "{}: fault at {}.".format(name, _places(job, test["faulted"]))
-    return name + ": no fault."
+        return message("views-work-fault", number=number, positions=_places(job, test["faulted"]))
+    return message("views-work-clean", number=number)
 
 
-def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[str]:
+def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[dict]:
     """Return what differs between two tests as sentences."""
     said = []
     for position in cleaned:
-        said.append("Cleaned {}.".format(words.position_name(job, position)))
+        said.append(message("views-work-cleaned", position=words.position_name(job, position)))
     for cause in repaired:
-        said.append("Repaired {}.".format(causes.phrase(job, cause)))
+        said.append(message("views-work-repaired", cause=causes.phrase(job, cause)))
     if unplugged:
-        said.append("Unplugged {} for the test.".format(_places(job, unplugged)))
+        said.append(message("views-work-unplugged", positions=_places(job, unplugged)))
     if before is None:
         return said
     moved, fresh, gone = [], [], []
@@ -69,19 +71,22 @@ def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[str]:
         else:
             fresh.append(position)
     if len(moved) > 1:
-        said.append("Exchanged the {} at {}.".format(job.sort.units, _places(job, moved)))
+        said.append(message("views-work-exchanged", sort=job.sort.identity, positions=_places(job, moved)))
     elif moved:
-        said.append("Moved {} to {}.".format(job.sort.a_unit, _places(job, moved)))
+        said.append(message("views-work-moved", sort=job.sort.identity, positions=_places(job, moved)))
     for position in fresh:
         said.append(
-            "Fitted {} {} at {}.".format(
-                job.sort.unit, unit_name(job.unit(now[position])), words.position_name(job, position)
+            message(
+                "views-work-fitted",
+                sort=job.sort.identity,
+                unit=unit_name(job.unit(now[position])),
+                position=words.position_name(job, position),
             )
         )
     if gone:
-        said.append("Took out the {} at {}.".format(job.sort.unit, _places(job, gone)))
+        said.append(message("views-work-taken-out", sort=job.sort.identity, positions=_places(job, gone)))
     return said
 
 
-def _places(job, positions) -> str:
-    return phrases.listed([words.position_name(job, position) for position in positions])
+def _places(job, positions) -> dict:
+    return all_of([words.position_name(job, position) for position in positions])

@@ -1,10 +1,9 @@
 """The returns of a unit in sentences: who received it, what was decided and why, and who signed."""
 
-from .. import phrases
-from ..words import words
+from ..messages import all_of
+from ..messages import message
+from ..messages import sentences
 from . import counter_lists
-
-_HOW = {"scanned": "label scanned", "typed": "code typed in", "tapped": "not scanned"}
 
 
 def returns(unit: dict) -> list[dict]:
@@ -17,24 +16,23 @@ def returns(unit: dict) -> list[dict]:
     return told
 
 
-def _received(entry) -> str:
-    said = ["Received at the counter, {}.".format(_HOW.get(entry["how"], entry["how"]))]
-    read = [
-        name + " " + entry[field] for field, name in (("part", "part"), ("serial", "serial")) if entry[field]
-    ]
-    if read:
-        said.append("Read off it: {}.".format(", ".join(read)))
-    if entry["note"]:
-        said.append(entry["note"])
-    return " ".join(said)
+def _received(entry) -> dict:
+    said = [message("views-returned-received", how=entry["how"])]
+    if entry["part"] and entry["serial"]:
+        said.append(message("views-returned-read-both", part=entry["part"], serial=entry["serial"]))
+    elif entry["part"]:
+        said.append(message("views-returned-read-part", part=entry["part"]))
+    elif entry["serial"]:
+        said.append(message("views-returned-read-serial", serial=entry["serial"]))
+    said.append(entry["note"])
+    return sentences(said)
 
 
-def _decision(decided) -> str:
-    said = "{}.".format(phrases.sentence_case(words.DECIDED[decided["decision"]]))
+def _decision(decided) -> dict:
+    said = [message("views-returned-decided", decision=decided["decision"])]
     if decided["overrule"]:
-        said += " The record spoke for: {}. Decided otherwise because: {}.".format(
-            words.DECIDED[decided["proposed"]], decided["overrule"].rstrip(".")
-        )
+        because = decided["overrule"].rstrip(".")
+        said.append(message("views-returned-overruled", proposed=decided["proposed"], because=because))
     elif decided["about"]:
-        said += " What stood against it: {}.".format(phrases.listed(decided["about"]))
-    return said
+        said.append(message("views-returned-against", about=all_of(decided["about"])))
+    return sentences(said)

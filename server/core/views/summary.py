@@ -1,24 +1,30 @@
 """What a job comes to: what was replaced, and where each unit of it is."""
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from ..words import words
 from ..words.words import unit_name
 
 
-def replaced(job: Job) -> list[str]:
+def replaced(job: Job) -> list[dict]:
     """Return a sentence for each unit that is new to the vehicle, and for each that left it."""
     sits = _left_with(job)
     said = []
     for position in job.positions:
         unit = sits.get(position["id"])
         if unit and unit not in job.units_at_opening and unit in job.state.units:
-            name = phrases.sentence_case(unit_name(job.unit(unit)))
-            said.append("{} is new at {}.".format(name, position["name"]))
+            said.append(
+                message("views-summary-new", unit=unit_name(job.unit(unit)), position=position["name"])
+            )
     for unit in job.units_at_opening:
         if unit in job.state.units and unit not in sits.values():
-            name = phrases.sentence_case(unit_name(job.unit(unit)))
-            said.append("{} came off; it is {}.".format(name, words.place_words(job.unit(unit))))
+            said.append(
+                message(
+                    "views-summary-off",
+                    unit=unit_name(job.unit(unit)),
+                    place=words.place_words(job.unit(unit)),
+                )
+            )
     return said
 
 

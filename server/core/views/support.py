@@ -1,7 +1,10 @@
 """Evidence in words: which tests carry a conclusion, the runner-up, and what would tell the two apart."""
 
-from .. import phrases
 from ..guide import moves
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import results
@@ -11,11 +14,10 @@ from ..words import words
 _MOST_NAMED = 3
 # A rival at four fifths of the best or more is as likely as it, for a person.
 _AS_LIKELY = (4, 5)
-_COUNTS = ("no", "one", "pair", "three", "four")
 
 
 def in_words(job: Job, case: dict, found: dict | None, told: dict | None) -> dict:
-    """Return {"carries": [sentences], "runner_up", "apart": {"sentence", "results"} or None}.
+    """Return {"carries": [messages], "runner_up", "apart": {"sentence", "results"} or None}.
 
     `found` is what `leave_one_out` gives, None without a conclusion; `told` what `discriminate` gives.
     """
@@ -36,14 +38,11 @@ def _carries(job: Job, case, found) -> list:
     named = sorted([n for _, n in ranked])
     lines = [_line(job, found, groups[n]) for n in named]
     if len(named) < len(groups):
-        lines.append("Others matter too, but less.")
+        lines.append(message("views-support-others"))
     elif found["by"] == "verdict":
         rest = [str(entry["test"] + 1) for entry in found["tests"] if entry["effect"] == "stands"]
         if rest:
-            said = "confirms it; without it this still stands."
-            if len(rest) > 1:
-                said = "confirm it; without any one of them this still stands."
-            lines.append("{} {}".format(_tests(rest), said))
+            lines.append(_of_tests("views-support-confirms", rest))
     return lines
 
 
@@ -75,34 +74,35 @@ def _same(one, other) -> bool:
     return True
 
 
-def _tests(numbers) -> str:
-    return "Test {}".format(numbers[0]) if len(numbers) == 1 else "Tests " + phrases.listed(numbers)
+def _of_tests(which: str, numbers: list) -> dict:
+    """Return what is said of one test or of several, by their numbers."""
+    return message(which, how_many="one" if len(numbers) == 1 else "several", tests=all_of(numbers))
 
 
-def _line(job: Job, found, group) -> str:
+def _line(job: Job, found, group) -> dict:
     """Return what carries it, what would be said without, and which readings of a test it is about."""
     entry = group["entry"]
     if group["check"]:
-        start = "The checks of the wiring at {} carry this: without them".format(
-            words.position_name(job, group["check"])
-        )
-    elif len(group["tests"]) > 1:
-        start = "{} each carry this: with one of them less".format(_tests(group["tests"]))
+        carrier = message("views-support-checks-carry", position=words.position_name(job, group["check"]))
     else:
-        start = _tests(group["tests"]) + " carries this: without it"
+        carrier = _of_tests("views-support-tests-carry", group["tests"])
     about = _about(job, entry) if len(group["tests"]) == 1 else ""
+    return sentences([_without(job, found, entry, carrier), about])
+
+
+def _without(job: Job, found, entry, carrier) -> dict:
+    chance = percent(entry["probability"])
     if found["by"] == "clear" or entry["effect"] == "weaker":
-        return "{}, you would be only {} sure.{}".format(start, phrases.percent(entry["probability"]), about)
+        return message("views-support-weaker", carrier=carrier, sure=chance)
     if not entry["causes"]:
-        return "{}, nothing would point to a cause.{}".format(start, about)
+        return message("views-support-nothing-left", carrier=carrier)
     other = causes.phrases(job, entry["causes"])
     if entry["left"] * _AS_LIKELY[1] >= entry["probability"] * _AS_LIKELY[0]:
-        return "{}, {} would be just as likely.{}".format(start, other, about)
-    chance = phrases.percent(entry["probability"])
-    return "{}, it would most likely be {}, {}.{}".format(start, other, chance, about)
+        return message("views-support-as-likely", carrier=carrier, cause=other)
+    return message("views-support-other", carrier=carrier, cause=other, chance=chance)
 
 
-def _about(job, entry) -> str:
+def _about(job, entry):
     """Return 'What counts is the fault at right inner.' where one or two readings matter alone."""
     if not 1 <= len(entry["positions"]) <= 2:
         return ""
@@ -111,77 +111,76 @@ def _about(job, entry) -> str:
     clean = [words.position_name(job, each) for each in entry["positions"] if each not in faulted]
     said = []
     if shown:
-        said.append("the fault at " + phrases.listed(shown))
+        said.append(message("views-support-fault-at", positions=all_of(shown)))
     if clean:
-        said.append("that {} tested clean".format(phrases.listed(clean)))
-    return " What counts is {}.".format(phrases.listed(said))
+        said.append(message("views-support-clean-at", positions=all_of(clean)))
+    return message("views-support-counts", readings=all_of(said))
 
 
-def _nothing_alone(found) -> str:
+def _nothing_alone(found) -> dict:
     """Say that no single reading carries the conclusion, and how sure the worst loss leaves it."""
     least = found["probability"]
     for entry in found["tests"] + found["meter"]:
         least = min(least, entry["probability"])
-    return "No single test carries this: leave out any one of them, and the others still make it {}.".format(
-        phrases.percent(least)
-    )
+    return message("views-support-none-alone", chance=percent(least))
 
 
-def _runner_up(job: Job, found) -> str:
+def _runner_up(job: Job, found):
     """Name the likeliest explanation beside the verdict, and what it fails to explain."""
     other = found["alternative"]
     if other is None:
         return ""
     said = []
     if found["alone"]:
-        said.append("No other {} fits all that was seen.".format(_as_few(len(found["causes"]))))
-    name = "no fault at all"
-    if other["causes"]:
-        name = causes.phrases(job, other["causes"])
-    said.append("The next likeliest is {}, {}.".format(name, phrases.percent(other["probability"])))
+        said.append(message("views-support-alone", count=len(found["causes"])))
+    said.append(message("views-support-next", cause=_named(job, other), chance=percent(other["probability"])))
     if other["missed"]:
-        said.append("It does not explain {}.".format(_missed(job, other["missed"])))
-    return " ".join(said)
+        said.append(message("views-support-misses", what=_missed(job, other["missed"])))
+    return sentences(said)
 
 
-def _as_few(count) -> str:
-    if count == 1:
-        return "single cause"
-    if count == 2:
-        return "pair of causes"
-    return "set of {} causes".format(_COUNTS[count] if count < len(_COUNTS) else count)
+def _named(job: Job, explanation):
+    if not explanation["causes"]:
+        return message("views-support-no-fault")
+    return causes.phrases(job, explanation["causes"])
 
 
-def _missed(job, missed) -> str:
+def _missed(job, missed) -> dict:
     """Return 'the fault at right inner in test 2' for what an explanation leaves to chance."""
     if len(missed) > 2:
-        return "{} of the faults seen".format(len(missed))
+        return message("views-support-missed-many", count=len(missed))
     said = []
     for test, position in missed:
-        name = words.position_name(job, position)
+        where = words.position_name(job, position)
         if test is None:
-            said.append("the bad check at " + name)
+            said.append(message("views-support-missed-check", position=where))
         else:
-            said.append("the fault at {} in test {}".format(name, test + 1))
-    return " nor ".join(said)
+            said.append(message("views-support-missed-fault", position=where, number=str(test + 1)))
+    if len(said) == 1:
+        return said[0]
+    return message("views-support-missed-two", one=said[0], other=said[1])
 
 
 def _apart(job: Job, found, told) -> dict:
     if told["same"]:
-        return {"sentence": "A test made now would show the same either way.", "results": []}
+        return {"sentence": message("views-support-same"), "results": []}
     move = told["move"]
     if move is None:
-        return {"sentence": "No single test made now tells the two apart.", "results": []}
+        return {"sentence": message("views-support-no-test"), "results": []}
     rows = []
     # One result that is not decisive only leans one way.
     sharp = told["sharp"]
-    for explained, outcome in zip((found["causes"], found["alternative"]["causes"]), move["results"]):
-        says = "it is" if len(explained) < 2 else "the causes are"
-        names = causes.phrases(job, explained) if explained else "no fault at all"
+    for explained, outcome in zip((found, found["alternative"]), move["results"]):
+        kind = "leans"
+        if sharp:
+            kind = "one" if len(explained["causes"]) < 2 else "several"
         rows.append(
             {
                 "result": results.result(job, move, outcome),
-                "then": "{} {}".format(says if sharp else "speaks for", names),
+                "then": message("views-support-then", kind=kind, cause=_named(job, explained)),
             }
         )
-    return {"sentence": moves.title_of(job, move) + ".", "results": rows}
+    return {
+        "sentence": message("views-support-apart", move=moves.title_of(job, move)),
+        "results": rows,
+    }

@@ -1,6 +1,6 @@
 """The trail: which unit sat where in each test, and what was read there; drawn as lines by the app."""
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from ..words import causes
 from ..words.words import unit_name
@@ -15,7 +15,7 @@ def trail(job: Job, result: dict | None) -> dict:
     rows = [
         {
             "position": position["id"],
-            "name": phrases.sentence_case(position["name"]),
+            "name": message("views-heading", words=position["name"]),
             "suspect": _stays(suspects, position["id"]),
         }
         for position in job.positions
@@ -29,7 +29,7 @@ def trail(job: Job, result: dict | None) -> dict:
         "tests": [
             {
                 "n": index + 1,
-                "label": "test {}".format(index + 1),
+                "label": message("views-trail-test", number=str(index + 1)),
                 "counted": index not in aside,
                 "why": aside.get(index, ""),
             }

@@ -3,10 +3,11 @@
 A scan opens it, a counter decides by it and paper carries it, so all of them read the same words.
 """
 
-from .. import phrases
 from ..codes import labels
 from ..evidence import mixups
 from ..evidence import unit_history
+from ..messages import all_of
+from ..messages import message
 from ..state.job import Job
 from ..state.job import find_job
 from ..state.job import known_job
@@ -95,17 +96,21 @@ def _tests_of(job: Job, identity, result) -> list:
         for position in sorted(test["fitted"]):
             if test["fitted"][position] == identity:
                 mark = trail.reading(job, index, position, aside) if test["heard"] else "aside"
-                name = words.position_name(job, position)
+                at = words.position_name(job, position)
                 found.append(
                     {
                         "job": job.id,
                         "vehicle": job.vehicle["name"],
                         "n": index + 1,
                         "at": test["at"],
-                        "position": name,
+                        "position": at,
                         "mark": mark,
-                        "sentence": "Test {} on {}, at {}: {}.".format(
-                            index + 1, job.vehicle["name"], name, _READ[mark]
+                        "sentence": message(
+                            "views-unit-test",
+                            number=str(index + 1),
+                            vehicle=job.vehicle["name"],
+                            position=at,
+                            mark=mark,
                         ),
                         "why": aside.get(index, ""),
                     }
@@ -113,26 +118,16 @@ def _tests_of(job: Job, identity, result) -> list:
     return found
 
 
-_READ = {
-    "fault": "fault shown",
-    "clean": "clean",
-    "aside": "set aside, proves nothing",
-    "untested": "not reported",
-}
-
-
-def _counted(tests) -> str:
+def _counted(tests) -> dict:
     """Return how many tests it sat in and what they read, as a sentence."""
     if not tests:
-        return "No test with it is on record."
+        return message("views-unit-no-test")
     said = []
-    for mark, read in (("fault", "showed a fault"), ("clean", "clean"), ("aside", "set aside"),
-                       ("untested", "not reported")):  # fmt: skip
+    for mark in ("fault", "clean", "aside", "untested"):
         count = len([test for test in tests if test["mark"] == mark])
         if count:
-            said.append("{} {}".format(count, read))
-    total = "1 test" if len(tests) == 1 else "{} tests".format(len(tests))
-    return "{} with it: {}.".format(total, phrases.listed(said))
+            said.append(message("views-unit-tests-read", mark=mark, count=count))
+    return message("views-unit-tests", count=len(tests), read=all_of(said))
 
 
 def _photos(state, unit) -> list:
@@ -143,11 +138,12 @@ def _photos(state, unit) -> list:
         for photo in job.photos:
             if unit["id"] in (photo["unit"], photo["sat"]):
                 shown = dict(photo)
-                shown["words"] = "The " + job.sort.unit
+                shown["words"] = message("views-unit-photo", sort=job.sort.identity)
                 if photo["unit"] != unit["id"]:
-                    shown["words"] = "At {} of {}".format(
-                        words.position_name(job, photo["position"]),
-                        job.vehicle["name"],
+                    shown["words"] = message(
+                        "views-unit-photo-at",
+                        position=words.position_name(job, photo["position"]),
+                        vehicle=job.vehicle["name"],
                     )
                 found.append(shown)
     return found

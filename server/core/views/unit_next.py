@@ -1,15 +1,24 @@
 """What may be done with a unit next: one thing first, then the places it can go to."""
 
 from ..facts.draft import draft
+from ..messages import message
 from ..state.job import find_job
 from ..state.state import MIXED
 
-_PLACES = (
-    ("stock", "Into my stock"),
-    ("counter", "To the parts counter"),
-    ("customer", "The customer keeps it"),
-    ("scrapped", "Scrapped"),
-)
+_PLACES = ("stock", "counter", "customer", "scrapped")
+# what to do first -> (what the button says, what it opens)
+_BUTTONS = {
+    "views-unit-next-dispute": ("views-unit-next-scan", "find"),
+    "views-unit-next-mixed": ("views-unit-next-job", "job"),
+    "views-unit-next-label": ("views-unit-next-scan-fresh", "find"),
+    "views-unit-next-open": ("views-unit-next-job", "job"),
+    "views-unit-next-decided": ("views-unit-next-slip", "slip"),
+    "views-unit-next-counter": ("views-unit-next-slip", "slip"),
+    "views-unit-next-bad": ("views-unit-next-slip", "slip"),
+    "views-unit-next-stock": ("views-unit-next-jobs", "jobs"),
+    "views-unit-next-last": ("views-unit-next-last-job", "job"),
+    "views-unit-next-nothing": ("views-unit-next-jobs", "jobs"),
+}
 
 
 def next_of(state, unit: dict, found: list, returns: list, how: str) -> dict:
@@ -17,36 +26,31 @@ def next_of(state, unit: dict, found: list, returns: list, how: str) -> dict:
 
     `to` is what the button opens: "find", "job", "slip" or "jobs"; a place carries the fact to record.
     """
-    sentence, said, to = _first(state, unit, found, returns)
-    return {"sentence": sentence, "words": said, "to": to, "places": _places(unit, how)}
+    first = _first(state, unit, found, returns)
+    said, to = _BUTTONS[first]
+    return {"sentence": message(first), "words": message(said), "to": to, "places": _places(unit, how)}
 
 
-def _first(state, unit, found, returns) -> tuple:
+def _first(state, unit, found, returns) -> str:
     if unit["claims"]:
-        return "Two places are on record. Scan its label where it really is.", "Scan its label", "find"
+        return "views-unit-next-dispute"
     if unit["place"] == MIXED:
-        return (
-            "It is one of several that got mixed up. The job says how to tell them apart.",
-            "Go to the job",
-            "job",
-        )
+        return "views-unit-next-mixed"
     if not unit["code"] and unit["old_codes"]:
-        return "Put a fresh label on it and scan that.", "Scan a fresh label", "find"
+        return "views-unit-next-label"
     job = find_job(state, unit["job"])
     if unit["place"] in ("fitted", "out") and job and not job.is_closed():
-        return "Its job is open.", "Go to the job", "job"
+        return "views-unit-next-open"
     bad = [entry for entry in found if entry["standing"] == "bad"]
     if returns and returns[-1]["decision"]:
-        return "The counter has decided on it.", "Show the return slip", "slip"
+        return "views-unit-next-decided"
     if unit["place"] == "counter":
-        return "The slip says what was found.", "Show the return slip", "slip"
+        return "views-unit-next-counter"
     if bad and unit["place"] in ("out", "stock"):
-        return "It was found bad. Take it to the parts counter with its slip.", "Show the return slip", "slip"
+        return "views-unit-next-bad"
     if unit["place"] == "stock":
-        return "It can be used on a job.", "Show the jobs", "jobs"
-    if unit["jobs"]:
-        return "Nothing has to be done with it.", "Go to its last job", "job"
-    return "Nothing has to be done with it.", "Show the jobs", "jobs"
+        return "views-unit-next-stock"
+    return "views-unit-next-last" if unit["jobs"] else "views-unit-next-nothing"
 
 
 def _places(unit, how) -> list:
@@ -54,8 +58,8 @@ def _places(unit, how) -> list:
     if unit["claims"] or unit["place"] in ("fitted", MIXED):
         return []
     return [
-        {"place": place, "words": said,
+        {"place": place, "words": message("views-unit-next-place", place=place),
          "events": [draft("unit_moved", unit=unit["id"], place=place, how=how, note="")]}
-        for place, said in _PLACES
+        for place in _PLACES
         if place != unit["place"]
     ]  # fmt: skip

@@ -4,7 +4,7 @@ The station of a job is a picture as `trail.py` makes it, cut down to the positi
 its own line is the thick one, and beside it stands what the other sensors read at the same places.
 """
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from ..state.job import find_job
 from ..state.job import known_job
@@ -40,7 +40,7 @@ def stations(state, unit: dict, results: dict) -> list[dict]:
     where = words.place_words(Unit(state, unit["id"], find_job(state, unit["job"])))
     if listed and listed[-1]["kind"] == "place":
         listed.pop()
-    listed.append({"kind": "now", "words": phrases.sentence_case(where), "at": _since(unit)})
+    listed.append({"kind": "now", "words": message("views-heading", words=where), "at": _since(unit)})
     return listed
 
 
@@ -122,7 +122,7 @@ def _stay(moves) -> list:
     if not handed or handed[-1]["what"] not in _STAYS:
         return []
     place = words.PLACE_WORDS[handed[-1]["what"]]
-    return [{"kind": "place", "words": phrases.sentence_case(place), "at": handed[-1]["at"]}]
+    return [{"kind": "place", "words": message("views-heading", words=place), "at": handed[-1]["at"]}]
 
 
 def _since(unit) -> int | None:

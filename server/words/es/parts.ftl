@@ -8,4 +8,5 @@ part-parking-sensor =
     .the-many = los sensores
     .full-many = sensores de aparcamiento
     .system = ayuda de aparcamiento
+    .the-system = la ayuda de aparcamiento
     .shares-a-feed = parachoques

@@ -1,0 +1,250 @@
+### Jobs, units, returns and reports: what their pages show, and what the customer reads.
+
+## What a line begins with.
+
+views-heading = { CAP($words) }
+
+## The parts counter.
+
+views-counter-by-hand = Revisado a mano
+views-counter-agreed = Acordado por teléfono
+views-counter-record-later = El registro llega después
+views-counter-decide = { $decision ->
+    [accept] Aceptar
+    [hold] Retener
+   *[refuse] Rechazar
+}
+views-counter-decided = { $decision ->
+    [accept] Aceptado
+    [hold] Retenido
+   *[refuse] Rechazado
+}
+views-counter-then = { $place ->
+    [stock] Guardado en el almacén
+    [customer] Devuelto al cliente
+   *[scrapped] Desechado
+}
+views-counter-origin = { $position } de { $vehicle }
+views-counter-all-for-it = Todo el registro está a favor
+views-counter-picture = { PART($sort, form: "the") }
+
+## The returns of a unit.
+
+views-returned-received = Recibido en el mostrador, { $how ->
+    [scanned] etiqueta leída
+    [typed] código tecleado
+    [tapped] sin leer la etiqueta
+   *[other] { $how }
+}.
+views-returned-read-both = Leído en la pieza: número { $part }, serie { $serial }.
+views-returned-read-part = Leído en la pieza: número { $part }.
+views-returned-read-serial = Leído en la pieza: serie { $serial }.
+views-returned-decided = { $decision ->
+    [accept] Aceptado
+    [hold] Retenido
+   *[refuse] Rechazado
+}.
+views-returned-overruled = Según el registro: { $proposed ->
+    [accept] aceptar
+    [hold] retener
+   *[refuse] rechazar
+}. Se decidió otra cosa porque: { $because }.
+views-returned-against = En contra: { $about }.
+
+## What the tests of a job say about a unit.
+
+views-finding-sure = Seguro al { $sure }.
+views-finding-cleared = No fue este { PART($sort) }.
+views-finding-chance = Probabilidad de que este { PART($sort) } esté mal: { $chance }.
+
+## A job.
+
+views-job-mark = { $mark ->
+    [fault] fallo
+    [clean] sin fallo
+    [aside] no cuenta
+    [empty] vacío
+   *[untested] sin probar
+}
+views-job-claim-in-hand = en la mano
+views-job-entry-newer = Lo registró una versión más nueva de la aplicación. Se guarda, y cuenta cuando esta aplicación se actualice.
+views-job-entry-unknown = Una anotación que esta aplicación no entiende. Se guarda.
+
+## What a job comes to.
+
+views-summary-new = { CAP($unit) } es nuevo en { $position }.
+views-summary-off = { CAP($unit) } se quitó; está { $place }.
+
+## The report for the customer.
+
+views-report-finished = El trabajo está terminado.
+views-report-unfinished = El trabajo no está terminado. Esto es lo que se sabe hasta ahora.
+views-report-untested = Aún no se ha probado nada.
+views-report-several = Se encontraron varios fallos.
+views-report-several-over = Se encontraron los fallos y se repararon.
+views-report-no-fault = Ninguna prueba ha mostrado un fallo.
+views-report-gone = El fallo ha desaparecido.
+views-report-uncertain = La causa aún no es segura.
+views-report-unit = Uno de los { PART($sort, form: "full-many") } está mal.
+views-report-unit-over = Uno de los { PART($sort, form: "full-many") } estaba mal y se ha quitado.
+views-report-circuit = El cableado en { $where } tiene un fallo.
+views-report-circuit-over = El cableado en { $where } tenía un fallo y se ha reparado.
+views-report-blocked = El { PART($sort) } en { $where } está { $state }.
+views-report-blocked-over = El { PART($sort) } en { $where } estaba { $state }.
+views-report-feed = La alimentación { JOIN("de", PART($sort, form: "the-many")) } { $where ->
+    [front] delanteros
+    [rear] traseros
+   *[other] { $where }
+} tiene un fallo.
+views-report-feed-over = La alimentación { JOIN("de", PART($sort, form: "the-many")) } { $where ->
+    [front] delanteros
+    [rear] traseros
+   *[other] { $where }
+} tenía un fallo.
+views-report-control = La unidad de control tiene un fallo.
+views-report-control-over = La unidad de control tenía un fallo.
+views-report-first-fault = El autodiagnóstico de la unidad de control mostró un fallo en { $positions }.
+views-report-unit-moved = { CAP($unit) } se pasó de { $first } a { $last }, y el fallo pasó con él. Un fallo del cableado se habría quedado en su sitio. Así que el propio { PART($sort) } está mal.
+views-report-unit-left = { CAP($unit) } está mal: es la explicación que dejan las pruebas.
+views-report-circuit-stayed = Se montó otro { PART($sort) } en { $position }, y el fallo se quedó allí. Así que el { PART($sort) } está bien; el fallo está en el conector, en el cable o en la entrada de la unidad de control de esa posición.
+views-report-circuit-left = El fallo está en el conector, en el cable o en la entrada de la unidad de control de { $position }.
+views-report-blocked-found = { CAP($obstruction) } en { $position } no dejaba funcionar a un { PART($sort) } bueno.
+views-report-feed-found = { CAP(PART($sort, form: "the-many")) } { $group ->
+    [front] delanteros
+    [rear] traseros
+   *[other] { $group }
+} comparten alimentación y masa. El fallo está ahí, no en { PART($sort, form: "the-many") }.
+views-report-control-found = { CAP(PART($sort, form: "the-many")) } y sus cables están bien. El fallo está en la unidad de control o en su propia alimentación.
+views-report-rests = según { $count ->
+    [one] { $count } autodiagnóstico
+   *[other] { $count } autodiagnósticos
+} { $heard }
+views-report-sure = Seguro al { $sure }, { $rests }.
+views-report-else = Qué más podría ser: { $cause }, { $chance }.
+views-report-clear = Que no queda nada por reparar: seguro al { $sure }, { $rests }.
+views-report-clean-tests = { $count ->
+    [one] { $count } autodiagnóstico
+   *[other] { $count } autodiagnósticos seguidos
+} sin ningún fallo al final. Que no queda nada por reparar: seguro al { $sure }.
+views-report-walk = { $check }: { $heard }.
+views-report-unproven = Aún nada comprueba una reparación.
+views-report-not-proven = La reparación no está comprobada. Hasta entonces, no te fíes { JOIN("de", PART($sort, form: "the-system")) }.
+views-report-came-and-went = Este fallo iba y venía. Si vuelve, anota el tiempo que hacía y qué hacías, y ven de nuevo.
+views-report-not-back = Aún no todos { PART($sort, form: "the-many") } están en su sitio.
+views-report-photo = { $shows ->
+    [screen] Pantalla del autodiagnóstico
+    [work] El trabajo
+   *[unit] { CAP(PART($sort, form: "a")) }
+}
+
+## What was done, test by test, for the customer.
+
+views-work-not-heard = Autodiagnóstico { $number }: { $why }; no cuenta.
+views-work-fault = Autodiagnóstico { $number }: fallo en { $positions }.
+views-work-clean = Autodiagnóstico { $number }: sin fallo.
+views-work-not-tested = Sin probar desde entonces.
+views-work-cleaned = Limpiado: { $position }.
+views-work-repaired = Reparado: { $cause }.
+views-work-unplugged = Desenchufado para la prueba: { $positions }.
+views-work-exchanged = Se intercambiaron { PART($sort, form: "the-many") } en { $positions }.
+views-work-moved = Se pasó { PART($sort, form: "a") } a { $positions }.
+views-work-fitted = Se montó en { $position }: { $unit }.
+views-work-taken-out = Se quitó { PART($sort, form: "the") } en { $positions }.
+
+## What a verdict rests on.
+
+views-support-others = Otras también pesan, pero menos.
+views-support-confirms = { $how_many ->
+    [one] La prueba { $tests } lo confirma; sin ella, la conclusión se mantiene.
+   *[several] Las pruebas { $tests } lo confirman; sin cualquiera de ellas, la conclusión se mantiene.
+}
+views-support-checks-carry = Las comprobaciones del cableado en { $position } lo sostienen: sin ellas
+views-support-tests-carry = { $how_many ->
+    [one] La prueba { $tests } lo sostiene: sin ella
+   *[several] Las pruebas { $tests } lo sostienen, cada una: sin una de ellas
+}
+views-support-weaker = { $carrier }, solo estarías seguro al { $sure }.
+views-support-nothing-left = { $carrier }, nada señalaría una causa.
+views-support-as-likely = { $carrier }, { $cause } sería igual de probable.
+views-support-other = { $carrier }, lo más probable sería { $cause }, { $chance }.
+views-support-fault-at = el fallo en { $positions }
+views-support-clean-at = que { $positions } salió sin fallo
+views-support-counts = Lo que cuenta es { $readings }.
+views-support-none-alone = Ninguna prueba lo sostiene sola: quita una cualquiera, y las demás aún lo dejan en { $chance }.
+views-support-alone = { $count ->
+    [0] Ningún otro conjunto sin causas
+    [1] Ninguna otra causa sola
+    [2] Ningún otro par de causas
+    [3] Ningún otro conjunto de tres causas
+    [4] Ningún otro conjunto de cuatro causas
+   *[other] Ningún otro conjunto de { $count } causas
+} explica todo lo visto.
+views-support-next = La siguiente más probable es { $cause }, { $chance }.
+views-support-no-fault = ningún fallo
+views-support-misses = No explica { $what }.
+views-support-missed-many = { $count } de los fallos vistos
+views-support-missed-check = la comprobación mala en { $position }
+views-support-missed-fault = el fallo en { $position } en la prueba { $number }
+views-support-missed-two = { $one } ni { $other }
+views-support-same = Una prueba hecha ahora mostraría lo mismo en los dos casos.
+views-support-no-test = Ninguna prueba hecha ahora distingue entre las dos.
+views-support-apart = { $move }.
+views-support-then = { $kind ->
+    [one] es { $cause }
+    [several] las causas son { $cause }
+   *[leans] apunta a { $cause }
+}
+
+## The trail.
+
+views-trail-test = prueba { $number }
+
+## A unit.
+
+views-unit-test = Prueba { $number } en { $vehicle }, en { $position }: { $mark ->
+    [fault] mostró fallo
+    [clean] sin fallo
+    [aside] no cuenta, no prueba nada
+   *[untested] sin informar
+}.
+views-unit-no-test = No hay ninguna prueba registrada con él.
+views-unit-tests-read = { $mark ->
+    [fault] { $count } con fallo
+    [clean] { $count } sin fallo
+    [aside] { $count ->
+        [one] { $count } que no cuenta
+       *[other] { $count } que no cuentan
+    }
+   *[untested] { $count } sin informar
+}
+views-unit-tests = { $count ->
+    [one] { $count } prueba
+   *[other] { $count } pruebas
+} con él: { $read }.
+views-unit-photo = { CAP(PART($sort, form: "the")) }
+views-unit-photo-at = En { $position } de { $vehicle }
+
+## What may be done with a unit next: what to do first, its button, and the places it can go to.
+
+views-unit-next-dispute = Hay dos lugares registrados. Lee su etiqueta donde está de verdad.
+views-unit-next-mixed = Es uno de varios que se mezclaron. El trabajo dice cómo distinguirlos.
+views-unit-next-label = Ponle una etiqueta nueva y léela.
+views-unit-next-open = Su trabajo está abierto.
+views-unit-next-decided = El mostrador ya ha decidido.
+views-unit-next-counter = El comprobante dice qué se encontró.
+views-unit-next-bad = Se encontró que está mal. Llévalo al mostrador de recambios con su comprobante.
+views-unit-next-stock = Se puede usar en un trabajo.
+views-unit-next-last = No hay que hacer nada con él.
+views-unit-next-nothing = No hay que hacer nada con él.
+views-unit-next-scan = Leer su etiqueta
+views-unit-next-scan-fresh = Leer una etiqueta nueva
+views-unit-next-job = Ir al trabajo
+views-unit-next-last-job = Ir a su último trabajo
+views-unit-next-slip = Ver el comprobante
+views-unit-next-jobs = Ver los trabajos
+views-unit-next-place = { $place ->
+    [stock] A mi almacén
+    [counter] Al mostrador de recambios
+    [customer] Se lo queda el cliente
+   *[scrapped] Desechado
+}
