@@ -28,9 +28,11 @@ from server.log import events
 from server.storage import at_one_moment
 from server.storage import writing
 from server.storage import writing_cache
+from server.web.answers import json_answer
 from server.web.database import database
 from server.web.errors import BadRequest
 from server.web.errors import NotFound
+from server.words.spoken import spoken
 
 blueprint = Blueprint("projection", __name__)
 log = logging.getLogger(__name__)
@@ -206,24 +208,24 @@ def jobs() -> Response:
     start = request.args.get("from", "0")
     if not re.fullmatch(r"[0-9]{1,9}", start):
         raise BadRequest("from", shorten(start), "a whole number from 0")
-    return _json(projection().jobs(database(), int(start)))
+    return said(projection().jobs(database(), int(start)))
 
 
 @blueprint.get("/api/jobs/<job>")
 def job(job: str) -> Response:
     """Answers with one job as the screens draw it."""
-    return _json(projection().job(database(), job))
+    return said(projection().job(database(), job))
 
 
 @blueprint.get("/api/units/<name>")
 def unit(name: str) -> Response:
     """Answers with one unit by its id, or by the code on its label as read or typed."""
     if _UNIT.match(name):
-        return _json(projection().unit(database(), unit=name))
+        return said(projection().unit(database(), unit=name))
     read = labels.parse(name)
     if read["outcome"] != "ours":
         raise BadRequest("code", shorten(name), "a unit's id or the code on its label", read["sentence"])
-    return _json(projection().unit(database(), code=read["code"]))
+    return said(projection().unit(database(), code=read["code"]))
 
 
 def projection() -> Projection:
@@ -232,5 +234,6 @@ def projection() -> Projection:
     return host
 
 
-def _json(text: str) -> Response:
-    return Response(text, mimetype="application/json")
+def said(answer: str) -> Response:
+    """Answers with what the core said, in the language of the request."""
+    return json_answer(spoken().render(json.loads(answer)))

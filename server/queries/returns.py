@@ -6,6 +6,7 @@ from datetime import UTC
 from datetime import datetime
 from datetime import timedelta
 from datetime import timezone
+from typing import Any
 
 from flask import Blueprint
 from flask import Response
@@ -15,8 +16,10 @@ from server.core.errors import shorten
 from server.core.words.words import DAY_MS
 from server.queries.decisions_csv import decisions_csv
 from server.queries.projection import projection
+from server.queries.projection import said
 from server.web.database import database
 from server.web.errors import BadRequest
+from server.words.spoken import spoken
 
 blueprint = Blueprint("returns", __name__)
 
@@ -28,13 +31,13 @@ _MOST_OFFSET = 16 * 60
 @blueprint.get("/api/returns")
 def decided() -> Response:
     """Lists what was decided from `?from=` to before `?to=`, both in milliseconds UTC."""
-    return _json(projection().decided(database(), *_span()))
+    return said(projection().decided(database(), *_span()))
 
 
 @blueprint.get("/api/returns/waiting")
 def waiting() -> Response:
     """Lists what is received or held and not decided."""
-    return _json(projection().waiting(database()))
+    return said(projection().waiting(database()))
 
 
 @blueprint.get("/api/returns.csv")
@@ -43,7 +46,7 @@ def as_csv() -> Response:
     start, end = _span()
     offset = _whole("offset", "0", -_MOST_OFFSET, _MOST_OFFSET)
     zone = timezone(timedelta(minutes=offset))
-    answer = json.loads(projection().decided(database(), start, end))
+    answer: Any = spoken().render(json.loads(projection().decided(database(), start, end)))
     day = datetime.fromtimestamp(start / 1000, UTC).astimezone(zone).date().isoformat()
     response = Response(decisions_csv(answer["lines"], zone), mimetype="text/csv")
     response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
@@ -57,7 +60,7 @@ def search() -> Response:
     text = request.args.get("text", "")
     if len(text) > MOST_TEXT:
         raise BadRequest("text", shorten(text), f"text of at most {MOST_TEXT} characters")
-    return _json(projection().find(database(), text))
+    return said(projection().find(database(), text))
 
 
 def _span() -> tuple[int, int]:
@@ -73,7 +76,3 @@ def _whole(name: str, default: str | None, least: int, most: int) -> int:
     if text is None or not re.fullmatch(r"-?[0-9]{1,16}", text) or not least <= int(text) <= most:
         raise BadRequest(name, shorten(text), f"a whole number from {least} to {most}")
     return int(text)
-
-
-def _json(text: str) -> Response:
-    return Response(text, mimetype="application/json")

@@ -1,5 +1,7 @@
 """A sort of part that nobody has: valves along a made-up rail, with no word of a parking sensor in it."""
 
+from fluent.runtime import FluentResource
+
 from server.core.parts.layouts import layout
 from server.core.parts.layouts import position
 from server.core.parts.sort import Caution
@@ -10,6 +12,20 @@ from server.core.parts.sort import Obstruction
 from server.core.parts.sort import SelfTest
 from server.core.parts.sort import Sort
 from server.core.parts.sort import Walk
+from server.words.speech import bundle_of
+
+WORDS = """
+part-injector =
+    .one = injector
+    .many = injectors
+    .a = an injector
+    .the = the injector
+    .the-many = the injectors
+    .full-many = fuel injectors
+    .system = engine
+    .shares-a-feed = bank
+"""
+bundle_of("en").add_resource(FluentResource(WORDS))
 
 
 def _layouts():

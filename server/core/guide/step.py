@@ -30,6 +30,6 @@ def stop_move() -> dict:
     return action("Stop this move", draft("move_dropped", reason="stopped by hand"))
 
 
-def action(words: str, *drafts) -> dict:
+def action(words, *drafts) -> dict:
     """Return a button: its words and the facts that a tap on it records."""
     return {"words": words, "events": list(drafts)}

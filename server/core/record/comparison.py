@@ -21,6 +21,7 @@ _UNIT = (
     ("tests", "its tests"),
     ("lost", "whether it got mixed up"),
 )
+_OF_A_TEST = ("job", "n", "at", "mark")
 
 # Why it may read otherwise, by whether the same core concluded.
 _WHY = {
@@ -59,6 +60,7 @@ def told(unit: dict | None, jobs: list) -> dict:
     of_unit = None
     if unit:
         of_unit = {name: unit[name] for name, _ in _UNIT}
+        of_unit["tests"] = [_without_words(test) for test in unit["tests"]]
         of_unit["elsewhere"] = unit["history"]["sentence"]
     of_jobs = {}
     for job in jobs:
@@ -85,7 +87,7 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     differs = []
     if unit and isinstance(there.get("unit"), dict):
         for name, what in _UNIT + (("elsewhere", "what it did elsewhere"),):
-            if name in there["unit"] and there["unit"][name] != here["unit"][name]:
+            if name in there["unit"] and _codes(there["unit"][name]) != _codes(here["unit"][name]):
                 differs.append(phrases.sentence_case(what) + ".")
     for job in jobs:
         other = there["jobs"].get(job["id"])
@@ -101,6 +103,22 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
         "differs": differs,
         "elsewhere": _elsewhere(elsewhere),
     }
+
+
+def _without_words(test: dict) -> dict:
+    """Return what a test read, in ids and figures."""
+    return {name: test[name] for name in _OF_A_TEST}
+
+
+def _codes(value):
+    """Return a value to be compared; tests in records from before had their words beside the codes."""
+    if not isinstance(value, list):
+        return value
+    return [_without_words(each) if _is_test(each) else each for each in value]
+
+
+def _is_test(value) -> bool:
+    return isinstance(value, dict) and all([name in value for name in _OF_A_TEST])
 
 
 def _reads(title: str, there: dict, here: dict) -> str:

@@ -210,10 +210,11 @@ def _headline(proposal, made):
 
 def _picture(job: Job | None, photo) -> dict:
     sort = job.sort if job else sorts.PARKING_SENSOR
-    shows = message("views-counter-picture", sort=sort.identity)
+    shown = {"sha256": photo["sha256"], "at": photo["at"]}
+    shown["words"] = message("views-counter-picture", sort=sort.identity)
     if job and photo["position"]:
-        shows = words.position_name(job, photo["position"])
-    return {"sha256": photo["sha256"], "words": shows, "at": photo["at"]}
+        shown["words"] = words.position_name(job, photo["position"])
+    return shown
 
 
 def _received(label, how, read) -> dict:

@@ -25,9 +25,9 @@ def before_and_after(job: Job) -> dict:
 
 def _shown(job, entry) -> dict:
     data = entry["data"]
-    said = ""
+    shown = {"sha256": data["sha256"], "at": entry["at"], "words": ""}
     if data["position"]:
-        said = message("views-heading", words=words.position_name(job, data["position"]))
+        shown["words"] = message("views-heading", words=words.position_name(job, data["position"]))
     elif data["shows"] in ("screen", "unit", "work"):
-        said = message("views-report-photo", shows=data["shows"], sort=job.sort.identity)
-    return {"sha256": data["sha256"], "at": entry["at"], "words": said}
+        shown["words"] = message("views-report-photo", shows=data["shows"], sort=job.sort.identity)
+    return shown

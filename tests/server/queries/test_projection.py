@@ -8,6 +8,7 @@ import pytest
 from server.core.host import Host
 from server.folded import FoldedState
 from server.queries import projection
+from tests.said import english
 from tests.server.phone import JOB
 from tests.server.phone import assert_refused
 from tests.server.phone import job_opened
@@ -30,7 +31,7 @@ def asked(phone, op, **arguments):
     events = [{"event": entry["event"]} for entry in phone.entries]
     for question in ({"op": "reset", "events": events}, {"op": op, **arguments}):
         answer = json.loads(host.call(json.dumps(question)))
-    return answer["value"]
+    return english(answer["value"])
 
 
 def test_jobs_and_job_are_what_the_core_says(working_phone):
