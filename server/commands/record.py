@@ -30,7 +30,7 @@ def command(name: str, out: Path, data: Path) -> None:
 def run(data: Path, name: str, out: Path) -> None:
     """Writes the record of a sensor or a job."""
     folder = folder_with_data(data)
-    refuse_unless_new(out, "a record")
+    refuse_unless_new(out)
     folder.prepare()
     signs = signer(folder)
     with closing(folder.open()) as db:

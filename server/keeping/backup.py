@@ -23,6 +23,7 @@ from server.photos.store import path_of
 from server.storage import DataFolder
 from server.storage import folder_with_data
 from server.storage.parts import scratch_folder
+from server.words.spoken import say
 
 _BLOCK = 1 << 20
 
@@ -30,14 +31,14 @@ _BLOCK = 1 << 20
 def run(data: Path, out: Path) -> int:
     """Writes a backup of `data`; returns 1 where a photo could not go into it."""
     folder = folder_with_data(data)
-    refuse_unless_new(out, "a backup")
+    refuse_unless_new(out)
     with written_whole(out) as part:
         left_out, manifest = _write(folder, part)
     entries = sum(head["seq"] for head in manifest.heads.values())
     photos = sum(name.startswith("photos/") for name in manifest.files)
-    print(f"{out}: {entries} entries, {photos} photos. Keep it like a key: it holds the keys as well.")
+    print(say("keeping-backup-made", file=str(out), entries=entries, photos=photos))
     for digest in left_out:
-        print(f"The photo {digest} is damaged or missing in {data} and is not in the backup.")
+        print(say("keeping-backup-without", photo=digest, folder=str(data)))
     return 1 if left_out else 0
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.storage.durable import sync_file
 from server.storage.durable import sync_folder
@@ -13,12 +14,12 @@ from server.storage.parts import name_for
 from server.storage.parts import take_away_left
 
 
-def refuse_unless_new(out: Path, what: str) -> None:
-    """Refuses to write `what` over a file, or into a folder that is not there."""
+def refuse_unless_new(out: Path) -> None:
+    """Refuses to write over a file, or into a folder that is not there."""
     if out.exists():
-        raise CommandRefused(f"{out} exists, and {what} overwrites nothing. Give another name.")
+        raise CommandRefused(message("keeping-exists", file=str(out)))
     if not out.parent.is_dir():
-        raise CommandRefused(f"{out}: the folder {out.parent} does not exist. Make it first.")
+        raise CommandRefused(message("keeping-no-folder", file=str(out), folder=str(out.parent)))
 
 
 @contextmanager

@@ -12,6 +12,7 @@ from sqlite_utils import Database
 
 from server import folded
 from server.clock import now_ms
+from server.core.messages import message
 from server.log import named
 from server.photos.sweep import KEPT_DAYS
 from server.photos.sweep import sweep
@@ -19,6 +20,7 @@ from server.photos.sweep import sweep_files
 from server.queries.projection import catch_up
 from server.storage import folder_with_data
 from server.storage import writing
+from server.words.spoken import say
 
 _MOST_LINES = 20
 _ALL = 1 << 40
@@ -26,16 +28,16 @@ _ALL = 1 << 40
 _NEWEST = """(SELECT kind, id, body FROM folded WHERE body <> 'null' AND bucket = (
     SELECT max(bucket) FROM folded AS other WHERE other.kind = folded.kind AND other.id = folded.id))"""
 
-# What is compared: in words, then two columns that tell a row and what it says, and where from.
+# What is compared: what a row is called, then two columns that tell a row and what it says, and where from.
 _COMPARED = {
-    "state": ("{} {}", "kind, id, body", _NEWEST),
-    "links": ("link {} {}", "link, id, ''", "folded_links"),
-    "withdrawn": ("correction of {} {}", "device, seq, actor || ' ' || reason", "withdrawn"),
-    "list": ("job {}{} in the list", "job, '', closed || ' ' || opened_at", "job_list"),
-    "words": ("words of {} {}", "kind, id, text", "search"),
-    "units": ("unit {} in entry {}", "unit, n, ''", "event_units"),
-    "photos": ("photo {} in entry {}", "sha256, n, ''", "event_photos"),
-    "wanted": ("request for photo {} of entry {}", "sha256, n, device", "photos_wanted"),
+    "state": ("keeping-row-state", "kind, id, body", _NEWEST),
+    "links": ("keeping-row-link", "link, id, ''", "folded_links"),
+    "withdrawn": ("keeping-row-correction", "device, seq, actor || ' ' || reason", "withdrawn"),
+    "list": ("keeping-row-job", "job, '', closed || ' ' || opened_at", "job_list"),
+    "words": ("keeping-row-words", "kind, id, text", "search"),
+    "units": ("keeping-row-unit", "unit, n, ''", "event_units"),
+    "photos": ("keeping-row-photo", "sha256, n, ''", "event_photos"),
+    "wanted": ("keeping-row-wanted", "sha256, n, device", "photos_wanted"),
 }
 
 
@@ -49,13 +51,11 @@ def run(data: Path) -> int:
         swept = len(sweep(db, folder.photos, now_ms())) + sweep_files(db, folder.photos, now_ms())
         entries = db.conn.execute("SELECT count(*) FROM events").fetchone()[0]
     if swept:
-        print(
-            f"{swept} photo files that nothing names in {KEPT_DAYS} days, or that were cut off: taken away."
-        )
+        print(say("keeping-swept", photos=swept, days=KEPT_DAYS))
     if not differences:
-        print(f"{entries} entries folded anew: everything was as it should be.")
+        print(say("keeping-rebuilt", entries=entries))
         return 0
-    print(f"{entries} entries folded anew. {len(differences)} things differed, and are right now:")
+    print(say("keeping-rebuilt-other", entries=entries, count=len(differences)))
     print("\n".join(differences[:_MOST_LINES]))
     return 1
 
@@ -81,8 +81,9 @@ def _differences(db: Database, name: str) -> list[str]:
     new = {row[:2] for row in db.conn.execute(f"{now} EXCEPT {before}")}
     lines = []
     for key in sorted(gone | new):
-        what = "was another" if key in gone & new else "was too much" if key in gone else "was missing"
-        lines.append(f"{words.format(*key)} {what}")
+        what = "other" if key in gone & new else "extra" if key in gone else "missing"
+        row = message(words, first=str(key[0]), second=str(key[1]))
+        lines.append(say("keeping-row", row=row, what=what))
     return lines
 
 

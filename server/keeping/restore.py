@@ -12,6 +12,7 @@ from contextlib import closing
 from pathlib import Path
 
 from server.core.codes.labels import share_of
+from server.core.messages import message
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import Manifest
 from server.keeping.verify import examine
@@ -28,24 +29,25 @@ from server.storage.parts import name_for
 from server.storage.parts import take_away_left
 from server.storage.private import make_private_file
 from server.storage.private import make_private_folder
+from server.words.spoken import say
 
 
 def run(data: Path, file: Path) -> None:
     """Makes `data` from a backup; refuses one that is altered, and a folder that holds anything."""
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
-        raise CommandRefused(f"{data} is not empty, and restoring overwrites nothing. Name a new folder.")
+        raise CommandRefused(message("keeping-not-empty", folder=str(data)))
     examined = examine(file)
     if examined.sort is not BACKUP:
-        raise CommandRefused(f"{file} is {examined.sort.name}, not a backup. Name a file made by `backup`.")
+        raise CommandRefused(message("keeping-no-backup", file=str(file), sort=examined.sort.name))
     if examined.fault:
-        raise CommandRefused(f"{file} is altered, nothing was restored. {examined.fault.sentence()}")
+        raise CommandRefused(message("keeping-backup-altered", file=str(file), place=examined.fault.told()))
     data.parent.mkdir(parents=True, exist_ok=True)
     take_away_left(beside(data.parent))
     with making_folder(name_for(data)) as part:
         entries = _unpack(file, DataFolder(part))
         os.replace(part, data)
     sync_folder(data.parent)
-    print(f"{data}: {entries} entries restored. Serve it; phones notice and send again what they have.")
+    print(say("keeping-restored", folder=str(data), entries=entries))
 
 
 def _unpack(file: Path, folder: DataFolder) -> int:
@@ -58,7 +60,7 @@ def _unpack(file: Path, folder: DataFolder) -> int:
             make_private_folder(target.parent)
             make_private_file(target)
             if hash_of(archive, name, target) != digest:
-                raise CommandRefused(f"{name} in {file} changed while it was read. Nothing was restored.")
+                raise CommandRefused(message("keeping-changed-meanwhile", name=name, file=str(file)))
             sync_file(target)
     with closing(sqlite3.connect(folder.database)) as connection:
         connection.execute("PRAGMA synchronous = FULL")

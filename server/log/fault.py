@@ -2,16 +2,18 @@
 
 from typing import NamedTuple
 
+from server.core.messages import message
+
 
 class Fault(NamedTuple):
-    """One place that is not as it was recorded; `device` is "" where no entry is concerned."""
+    """One place that is not as it was recorded; `what` is a message, `device` "" where it is no entry."""
 
     device: str
     seq: int
-    what: str
+    what: object
 
-    def sentence(self) -> str:
-        """Returns the fault in words: whose entry, which number, what is wrong."""
+    def told(self) -> dict:
+        """Returns the fault as a message: whose entry, which number, what is wrong."""
         if not self.device:
-            return f"{self.what}."
-        return f"device {self.device}, entry {self.seq}: {self.what}."
+            return message("keeping-fault", what=self.what)
+        return message("keeping-fault-entry", device=self.device, seq=str(self.seq), what=self.what)

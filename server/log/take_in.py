@@ -13,6 +13,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.clock import now_ms
+from server.core.messages import message
 from server.log import events
 from server.log import unsent_file
 from server.photos import store as photo_store
@@ -20,16 +21,19 @@ from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.storage import folder_with_data
 from server.web.errors import Refusal
+from server.words.spoken import say
+from server.words.spoken import text
 
-_NO_DATA = "Name the folder with --data, or start `swaptrail serve` on it once."
+_NO_DATA = message("keeping-name-or-serve")
+_NO_ENTRY = "keeping-entry-not-taken"
 _AT_ONCE = 200  # as many as a phone sends at once
 
 
 class _Taken(NamedTuple):
     entries: int
     photos: int
-    left_out: list[str]
-    """What was not taken, a line each."""
+    left_out: list[dict]
+    """What was not taken, a message each."""
 
 
 def run(data: Path, file: Path) -> int:
@@ -39,13 +43,14 @@ def run(data: Path, file: Path) -> int:
     folder.prepare()
     with closing(folder.open()) as db:
         taken = _take(db, folder, file)
-    known = there.entries - taken.entries - sum(line.startswith("Entry") for line in taken.left_out)
-    print(f"{file}: {_counted(taken)} taken in, {known} entries were here already.")
-    for line in taken.left_out:
-        print(line)
+    known = there.entries - taken.entries - sum(each["msg"] == _NO_ENTRY for each in taken.left_out)
+    counts = {"entries": taken.entries, "photos": taken.photos, "known": known}
+    print(say("keeping-taken-in", file=str(file), **counts))
+    for each in taken.left_out:
+        print(text(each))
     if not end.whole:
         entries, photos = end.entries - there.entries, end.photos - there.photos
-        print(f"The file was cut off: {entries} entries and {photos} photos of it are missing.")
+        print(say("keeping-missing-of-it", entries=entries, photos=photos))
     return 0 if end.whole and not taken.left_out else 1
 
 
@@ -59,23 +64,23 @@ def _checked(file: Path) -> tuple[unsent_file.End, unsent_file.End]:
             entries += isinstance(part, unsent_file.Entry)
             photos += isinstance(part, unsent_file.Photo)
     except unsent_file.NotUnsent as error:
-        raise CommandRefused(
-            f"{file} {error}. Name the file that the phone made; its name begins with swaptrail."
-        ) from None
+        raise CommandRefused(message("keeping-name-phone-file", file=str(file), why=error.message)) from None
     except unsent_file.Altered as error:
-        raise CommandRefused(f"{file} was altered, nothing was taken in. First place: {error}") from None
+        told = message("keeping-altered-not-taken", file=str(file), place=error.message)
+        raise CommandRefused(told) from None
     raise AssertionError("a file has an end")
 
 
 def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
     stored = photos = 0
-    left_out: list[str] = []
+    left_out: list[dict] = []
     waiting: list[dict] = []
 
     def hand_in() -> int:
         receipt = events.receive(db, waiting, None, now_ms())
         left_out.extend(
-            f"Entry {each['seq']} of device {each['device']}: {each['reason']}" for each in receipt.refused
+            message(_NO_ENTRY, seq=str(each["seq"]), device=str(each["device"]), why=each["reason"])
+            for each in receipt.refused
         )
         waiting.clear()
         return receipt.stored
@@ -91,10 +96,6 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
                 photo_store.keep(db, folder.photos, part.sha256, part.bytes, now_ms())
                 photos += is_new
             except Refusal as error:
-                left_out.append(f"Photo {part.sha256}: {error}")
+                left_out.append(message("keeping-photo-not-taken", photo=part.sha256, why=error.message))
     stored += hand_in()
     return _Taken(stored, photos, left_out)
-
-
-def _counted(taken: _Taken) -> str:
-    return f"{taken.entries} entries and {taken.photos} photos"

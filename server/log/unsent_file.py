@@ -24,9 +24,11 @@ from typing import NamedTuple
 
 from server.core.errors import BadInput
 from server.core.log import canon
+from server.core.messages import message
 from server.log import intake
 from server.log.fault import Fault
 from server.photos.store import MOST_BYTES
+from server.words.spoken import Told
 
 APP = "swaptrail"
 VERSION = 2
@@ -34,15 +36,15 @@ VERSION = 2
 _LONGEST_LINE = MOST_BYTES * 4 // 3 + 4096
 
 
-class Altered(Exception):
+class Altered(Told):
     """The file is not as it was written; `fault` names the first place."""
 
     def __init__(self, fault: Fault):
-        super().__init__(fault.sentence())
+        super().__init__(fault.told())
         self.fault = fault
 
 
-class NotUnsent(Exception):
+class NotUnsent(Told):
     """The file is none of these, or one of a version that is not known here; the text says which."""
 
 
@@ -100,7 +102,7 @@ def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
     ends = _ChainEnds()
     if head["v"] == 1:
         for each in head["events"]:
-            yield ends.checked(each if isinstance(each, dict) else {}, "line 1")[0]
+            yield ends.checked(each if isinstance(each, dict) else {}, message("keeping-line", line="1"))[0]
         yield End(True, len(head["events"]), 0)
         return
     entries = photos = 0
@@ -113,7 +115,7 @@ def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
             continue
         if value is None and not complete:
             break  # where a file breaks off, half a line is left
-        line = f"line {number}"
+        line = message("keeping-line", line=str(number))
         if value and "event" in value and not photos:
             entry, canonical = ends.checked(value, line)
             if text != f'{{"event":{canonical},"hash":"{entry.hash}"}}':
@@ -125,10 +127,11 @@ def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
             yield _photo(value, text, number)
         elif value and "end" in value:
             if text != canon.dumps({"end": hashlib.sha256(first.encode()).hexdigest()}):
-                raise _altered("its first or its last line")
+                raise _altered(message("keeping-ends"))
             if (entries, photos) != (head["entries"], head["photos"]):
-                what = f"names {head['entries']} entries and {head['photos']} photos"
-                raise _altered("its first line", f"{what}, and {entries} and {photos} are there")
+                named = {"entries": head["entries"], "photos": head["photos"]}
+                there = {"entries_there": entries, "photos_there": photos}
+                raise Altered(Fault("", 0, message("keeping-head-names", **named, **there)))
             ended = True
         else:
             raise _altered(line)
@@ -144,7 +147,7 @@ class _ChainEnds:
     def __init__(self) -> None:
         self._ends: dict[str, intake.Head] = {}
 
-    def checked(self, entry: dict, line: str) -> tuple[Entry, str]:
+    def checked(self, entry: dict, line: dict) -> tuple[Entry, str]:
         """Returns an entry and its canonical text; raises Altered where a byte or an entry is wrong."""
         event = entry.get("event")
         device, seq = (event.get("device"), event.get("seq")) if isinstance(event, dict) else (None, None)
@@ -156,25 +159,27 @@ class _ChainEnds:
             raise _altered(line) from None
         digest = intake.hash_of(text)
         if entry.get("hash") != digest:
-            raise Altered(Fault(device, seq, "its bytes do not match its hash"))
+            raise Altered(Fault(device, seq, message("keeping-bytes")))
         last = self._ends.get(device)
         if last and seq != last.seq + 1:
-            raise Altered(Fault(device, last.seq + 1, "it is missing"))
+            raise Altered(Fault(device, last.seq + 1, message("keeping-missing")))
         if last and event.get("prev") != last.hash:
-            raise Altered(Fault(device, seq, "it does not continue the entry before it"))
+            raise Altered(Fault(device, seq, message("keeping-not-next")))
         self._ends[device] = intake.Head(seq, digest)
         return Entry(event, digest), text
 
 
 def _head(text: str, value: dict | None) -> dict:
     if value is None or value.get("app") != APP:
-        raise NotUnsent("is no file that a phone makes of its records")
+        raise NotUnsent(message("keeping-no-phone-file"))
     if value.get("v") == 1 and isinstance(value.get("events"), list):
         return value
     if value.get("v") != VERSION:
-        raise NotUnsent(f"is a phone's file of version {value.get('v')}; up to {VERSION} is known")
+        raise NotUnsent(
+            message("keeping-phone-file-version", version=str(value.get("v")), known=str(VERSION))
+        )
     if not all(isinstance(value.get(name), int) for name in ("entries", "photos")):
-        raise _altered("line 1")
+        raise _altered(message("keeping-line", line="1"))
     return value
 
 
@@ -182,13 +187,13 @@ def _photo(value: dict, text: str, number: int) -> Photo:
     try:
         data = base64.b64decode(value["bytes"], validate=True)
     except (binascii.Error, ValueError):
-        raise _altered(f"line {number}") from None
+        raise _altered(message("keeping-line", line=str(number))) from None
     digest = value.get("sha256")
     # Also the few bits that base64 leaves unused have one right value.
     if text != f'{{"bytes":"{base64.b64encode(data).decode()}","sha256":"{digest}"}}':
-        raise _altered(f"line {number}")
+        raise _altered(message("keeping-line", line=str(number)))
     if hashlib.sha256(data).hexdigest() != digest:
-        raise _altered(f"the photo on line {number}", "does not match its hash")
+        raise Altered(Fault("", 0, message("keeping-photo-line", line=str(number))))
     return Photo(digest, data)
 
 
@@ -202,9 +207,9 @@ def _value(text: str) -> dict | None:
 
 def _followed(number: int, value: dict | None) -> Altered:
     if value and value.get("app") == APP:
-        return _altered(f"line {number}", "begins a second file; take in each file by itself")
-    return _altered(f"line {number}", "stands behind the end of the file")
+        return Altered(Fault("", 0, message("keeping-second-file", line=str(number))))
+    return Altered(Fault("", 0, message("keeping-after-end", line=str(number))))
 
 
-def _altered(place: str, what: str = "is not as it was written") -> Altered:
-    return Altered(Fault("", 0, f"{place} {what}"))
+def _altered(place: dict) -> Altered:
+    return Altered(Fault("", 0, message("keeping-not-as-written", place=place)))

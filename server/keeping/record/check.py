@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from server.core.errors import BadInput
 from server.core.log import canon
+from server.core.messages import message
 from server.core.record import check as record_check
 from server.core.record.file import APP
 from server.core.record.file import ENTRIES
@@ -28,6 +29,7 @@ from server.log.intake import read as read_event
 from server.phones.signing import is_signed
 from server.phones.signing import is_signed_by_phone
 from server.refusals import CommandRefused
+from server.words.spoken import Told
 
 _SIGNED = {record_check.INSTALLATION: is_signed, record_check.PHONE: is_signed_by_phone}
 
@@ -36,12 +38,12 @@ _BEGINNINGS = tuple(b"record.json" + canon.dumps({"app": app}).encode()[:-1] for
 _NAME_AT = 30
 
 
-class Altered(Exception):
+class Altered(Told):
     """A record is not as it was sealed; carries the first place."""
 
     def __init__(self, fault: Fault):
         """Keeps the place."""
-        super().__init__(fault.sentence())
+        super().__init__(fault.told())
         self.fault = fault
 
 
@@ -69,11 +71,11 @@ HEAD_BYTES = _NAME_AT + max(map(len, _BEGINNINGS))
 def check(data: bytes) -> Sound:
     """Returns what an intact record says; raises Altered with the first place that is not."""
     if len(data) > MOST_BYTES:
-        raise _altered(f"it is larger than the {MOST_BYTES >> 20} MB that a record takes at most")
+        raise _altered(message("keeping-too-large", most=MOST_BYTES >> 20))
     try:
         members = unpack(data)
     except Broken as error:
-        raise _altered(str(error)) from None
+        raise _altered(error.message) from None
     try:
         seal, sound = _checked(members)
     except record_check.Altered as error:
@@ -106,8 +108,8 @@ def _read(event: dict) -> str:
     try:
         return read_event(event)
     except Malformed as error:
-        raise BadInput("event", "", str(error)) from None
+        raise BadInput("event", "", error.message) from None
 
 
-def _altered(what: str) -> Altered:
+def _altered(what: object) -> Altered:
     return Altered(Fault("", 0, what))

@@ -11,7 +11,9 @@ import zlib
 from collections.abc import Iterable
 from collections.abc import Iterator
 
+from server.core.messages import message
 from server.core.record.file import MOST_MEMBERS
+from server.words.spoken import Told
 
 # The only names there are; a name is never used as a path either.
 NAME = re.compile(r"record\.json|entries\.jsonl|hashes\.json|seal\.json|photos/[0-9a-f]{64}\.jpg")
@@ -25,11 +27,11 @@ _LOCAL_MARK, _CENTRAL_MARK, _END_MARK = b"PK\3\4", b"PK\1\2", b"PK\5\6"
 _VERSION, _FLAGS, _STORED, _TIME, _DATE = 20, 0, 0, 0, 0x21  # 1 January 1980: no clock is told
 
 
-class Broken(Exception):
+class Broken(Told):
     """The bytes are no whole container; the text says where they break."""
 
 
-def pieces(members: Iterable[Member]) -> Iterator[tuple[str, "bytes | memoryview"]]:
+def pieces(members: Iterable[Member]) -> Iterator[tuple[object, "bytes | memoryview"]]:
     """Yields the file piece by piece, each with a word for it."""
     directory, at, count = [], 0, 0
     for name, content in members:
@@ -38,51 +40,56 @@ def pieces(members: Iterable[Member]) -> Iterator[tuple[str, "bytes | memoryview
         header = _LOCAL.pack(_LOCAL_MARK, *common, *sizes, len(name), 0) + name.encode()
         entry = _CENTRAL.pack(_CENTRAL_MARK, _VERSION, *common, *sizes, len(name), 0, 0, 0, 0, 0, at)
         directory.append(entry + name.encode())
-        yield f"the head of {name}", header
+        yield message("keeping-head-of", file=name), header
         yield name, content
         at += len(header) + len(content)
         count += 1
     listed = b"".join(directory)
-    yield "the list at its end", listed + _END.pack(_END_MARK, 0, 0, count, count, len(listed), at, 0)
+    yield (
+        message("keeping-list-at-end"),
+        listed + _END.pack(_END_MARK, 0, 0, count, count, len(listed), at, 0),
+    )
 
 
 def unpack(data: bytes) -> list[Member]:
     """Returns the members as they stand one behind the other; raises Broken where that ends."""
-    view, at, last = memoryview(data), 0, "its beginning"
+    view, at = memoryview(data), 0
+    last: object = message("keeping-its-beginning")
     members: list[Member] = []
     while view[at : at + 4] == _LOCAL_MARK:
         if at + _LOCAL.size > len(view):
-            raise Broken(f"it is cut short behind {last}")
+            raise Broken(message("keeping-cut-after", last=last))
         _mark, _version, _flags, method, _time, _date, _crc, held, size, length, _extra = _LOCAL.unpack_from(
             view, at
         )
         begin = at + _LOCAL.size + length
         name = bytes(view[at + _LOCAL.size : begin]).decode("ascii", "replace")
         if not NAME.fullmatch(name):
-            raise Broken(f"what stands behind {last} does not belong in it")
+            raise Broken(message("keeping-foreign-after", last=last))
         if name in dict(members):
-            raise Broken(f"{name} stands in it twice")
+            raise Broken(message("keeping-member-twice", file=name))
         if method != _STORED or held != size:
-            raise Broken(f"{name} is packed otherwise than in a record")
+            raise Broken(message("keeping-packed", file=name))
         if begin + size > len(view):
-            raise Broken(f"it is cut short in {name}")
+            raise Broken(message("keeping-cut-in", file=name))
         members.append((name, view[begin : begin + size]))
         at, last = begin + size, name
         if len(members) > MOST_MEMBERS:
-            raise Broken(f"it holds more than {MOST_MEMBERS} files")
+            raise Broken(message("keeping-many", most=MOST_MEMBERS))
     if view[at : at + 4] != _CENTRAL_MARK:
-        raise Broken(f"it is cut short behind {last}")
+        raise Broken(message("keeping-cut-after", last=last))
     return members
 
 
-def first_difference(data: bytes, members: list[Member]) -> str | None:
+def first_difference(data: bytes, members: list[Member]) -> dict | None:
     """Names the first piece in which `data` differs from these members as they are written, or None."""
     view, at = memoryview(data), 0
     for what, piece in pieces(members):
         if view[at : at + len(piece)] != piece:
-            return f"it is cut short in {what}" if at + len(piece) > len(view) else f"{what} was changed"
+            cut = at + len(piece) > len(view)
+            return message("keeping-cut-in" if cut else "keeping-changed", file=what)
         at += len(piece)
-    return None if at == len(view) else "something was added at its end"
+    return None if at == len(view) else message("keeping-more-at-end")
 
 
 def offsets(members: list[Member]) -> dict[str, list[int]]:

@@ -8,6 +8,7 @@ from sqlite_utils import Database
 
 from server.core.codes import labels
 from server.core.errors import shorten
+from server.core.messages import message
 from server.folded import FoldedState
 from server.log import named
 from server.refusals import CommandRefused
@@ -88,14 +89,14 @@ def subject_of(state: FoldedState, name: str) -> Subject:
     read = labels.parse(name)
     if read["outcome"] == "ours":
         if read["code"] not in state.codes:
-            raise Unknown(f"No sensor on record has the label {read['shown']}.")
+            raise Unknown(message("keeping-no-label", code=read["shown"]))
         return Subject(state.codes[read["code"]], "")
     if _UNIT.fullmatch(name) or re.fullmatch(r"j[0-9a-f]{12}", name):
-        raise Unknown(f"{name} is not on record here.")
+        raise Unknown(message("keeping-unknown", name=name))
     sentence = (
-        read["sentence"] if read["outcome"] == "mistyped" else f"{shorten(name)} is no name of anything."
+        read["sentence"] if read["outcome"] == "mistyped" else message("keeping-no-name", name=shorten(name))
     )
-    raise BadName(f"{sentence} Give the code on a label, a sensor's id or a job's id.")
+    raise BadName(message("keeping-bad-name", why=sentence))
 
 
 def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:

@@ -8,6 +8,7 @@ from sqlite_utils import Database
 
 from server.core.host import Host
 from server.core.log import canon
+from server.core.messages import message
 from server.core.record import entries as record_entries
 from server.core.record import file as record_file
 from server.core.record.file import APP
@@ -60,8 +61,7 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
     text = len(entries) + len(hashes) + len(canon.dumps(told))
     if text > MOST_TEXT:
         raise CommandRefused(
-            f"The record of {name} would hold {text >> 20} MB of entries, and {MOST_TEXT >> 20} is the "
-            "most. Take the record of one job."
+            message("keeping-record-large", name=name, size=text >> 20, most=MOST_TEXT >> 20)
         )
     pictures, absent = _pictures(photos, record_file.photos(gathered.entries), text)
     record = {

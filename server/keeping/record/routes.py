@@ -35,6 +35,7 @@ from server.web.errors import Busy
 from server.web.errors import NotFound
 from server.web.errors import TooLarge
 from server.web.shell import core_digest
+from server.words.spoken import say
 
 blueprint = Blueprint("records", __name__)
 
@@ -64,13 +65,13 @@ def take_along(name: str) -> Response:
         with _turn():
             made = make(database(), folder.photos, name, signer(folder), now_ms())
     except Unknown as error:
-        raise NotFound("name", shorten(name), "a sensor or job that is on record", str(error)) from None
+        raise NotFound("name", shorten(name), "a sensor or job that is on record", error.message) from None
     except BadName as error:
         raise BadRequest(
-            "name", shorten(name), "a label's code, a sensor's or a job's id", str(error)
+            "name", shorten(name), "a label's code, a sensor's or a job's id", error.message
         ) from None
     except CommandRefused as error:
-        raise TooLarge("record", "too much", "the record of one job", str(error)) from None
+        raise TooLarge("record", "too much", "the record of one job", error.message) from None
     response = Response(made.data, mimetype="application/zip")
     response.headers["Content-Disposition"] = f'attachment; filename="{made.name}"'
     return response
@@ -88,13 +89,13 @@ def look_at() -> Response:
         shutil.copyfileobj(request.stream, file)
         file.seek(0)
         if not begins(file.read(HEAD_BYTES)):
-            return _told("none", "This file is no record of a sensor or a job.")
+            return _told("none", say("keeping-no-record"))
         with _turn():
             file.seek(0)
             try:
                 sound = check(file.read())
             except Altered as error:
-                return _told("altered", f"First place: {error}")
+                return _told("altered", say("keeping-first-place", place=str(error)))
             except CommandRefused as error:
                 return _told("none", str(error))
     record = sound.record

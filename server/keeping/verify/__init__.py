@@ -7,6 +7,8 @@ them; a further sort of file is one more entry.
 from pathlib import Path
 from typing import NamedTuple
 
+from server.core.messages import any_of
+from server.core.messages import message
 from server.keeping.verify.backup_zip import BACKUP
 from server.keeping.verify.data_folder import FOLDER
 from server.keeping.verify.record_file import RECORD
@@ -14,6 +16,7 @@ from server.keeping.verify.sort import Sort
 from server.keeping.verify.unsent_check import UNSENT
 from server.log.fault import Fault
 from server.refusals import CommandRefused
+from server.words.spoken import say
 
 __all__ = ["SORTS", "Fault", "Found", "examine", "run"]
 
@@ -30,24 +33,24 @@ class Found(NamedTuple):
 def examine(path: Path) -> Found:
     """Returns what `path` is and its first fault; refuses what is none of the sorts."""
     if not path.exists():
-        raise CommandRefused(f"{path} does not exist. Name {_wanted()}.")
+        raise CommandRefused(message("keeping-no-file", file=str(path), wanted=_wanted()))
     for sort in SORTS:
         if sort.fits(path):
             return Found(sort, sort.first_fault(path))
-    raise CommandRefused(f"{path} is not a record of this program, or was cut short. Name {_wanted()}.")
+    raise CommandRefused(message("keeping-not-ours", file=str(path), wanted=_wanted()))
 
 
 def run(path: Path) -> int:
     """Prints what is found; returns 0 for intact and 1 for altered."""
     sort, fault = examine(path)
     if fault is None:
-        print(f"Intact: {path}, {sort.name}.")
+        print(say("keeping-intact", file=str(path), sort=sort.name))
         if sort.maker:
             print(sort.maker(path))
         return 0
-    print(f"Altered: {path}, {sort.name}. First place: {fault.sentence()}")
+    print(say("keeping-altered", file=str(path), sort=sort.name, place=fault.told()))
     return 1
 
 
-def _wanted() -> str:
-    return " or ".join(sort.name for sort in SORTS)
+def _wanted() -> dict:
+    return any_of([sort.name for sort in SORTS])

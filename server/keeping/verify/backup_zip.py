@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
+from server.core.messages import message
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import MANIFEST
 from server.keeping.manifest import Manifest
@@ -46,7 +47,7 @@ def first_fault(path: Path) -> Fault | None:
         copy = scratch / DATABASE
         digest = hash_of(archive, DATABASE, copy) if DATABASE in names else None
         if digest is None and not copy.exists():
-            return Fault("", 0, f"{DATABASE} is missing in it")
+            return Fault("", 0, message("keeping-not-in", file=DATABASE))
         with closing(open_only(copy)) as connection:
             fault = log_check.first_fault(connection, manifest.heads)
             if fault is None and digest == manifest.files[DATABASE]:
@@ -56,7 +57,7 @@ def first_fault(path: Path) -> Fault | None:
         if fault:
             return fault
         if digest != manifest.files[DATABASE]:
-            return Fault("", 0, f"{DATABASE} is not the one that the backup was made with")
+            return Fault("", 0, message("keeping-other-database", file=DATABASE))
         return _fault_in_files(archive, manifest, names)
 
 
@@ -94,13 +95,13 @@ def _blocks(archive: zipfile.ZipFile, info: zipfile.ZipInfo) -> Iterator[bytes]:
 
 def _fault_in_files(archive: zipfile.ZipFile, manifest: Manifest, names: set[str]) -> Fault | None:
     for name in sorted(names - {*manifest.files, MANIFEST}):
-        return Fault("", 0, f"{name} was added to it")
+        return Fault("", 0, message("keeping-put-in", file=name))
     for name in sorted(manifest.files):
         if name not in names:
-            return Fault("", 0, f"{name} is missing in it")
+            return Fault("", 0, message("keeping-not-in", file=name))
         if name != DATABASE and hash_of(archive, name) != manifest.files[name]:
-            return Fault("", 0, f"{name} was changed")
+            return Fault("", 0, message("keeping-changed", file=name))
     return None
 
 
-BACKUP = Sort("a backup", fits, first_fault)
+BACKUP = Sort(message("keeping-sort-backup"), fits, first_fault)

@@ -5,6 +5,7 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+from server.core.messages import message
 from server.keeping.verify import log_check
 from server.keeping.verify import photo_check
 from server.keeping.verify.sort import Sort
@@ -49,4 +50,4 @@ def _hash(photos: Path, digest: str) -> str | None:
         return None
 
 
-FOLDER = Sort("a data folder", fits, first_fault)
+FOLDER = Sort(message("keeping-sort-folder"), fits, first_fault)

@@ -11,6 +11,7 @@ import sqlite3
 
 from server.core.errors import BadInput
 from server.core.log import envelope
+from server.core.messages import message
 from server.log.fault import Fault
 from server.log.intake import hash_of
 
@@ -32,7 +33,7 @@ def first_fault(connection: sqlite3.Connection, heads: Heads | None = None) -> F
             or _fault_in_file(connection)
         )
     except sqlite3.DatabaseError as error:
-        return Fault("", 0, f"the database cannot be read ({error})")
+        return Fault("", 0, message("keeping-unread", error=str(error)))
 
 
 def _fault_in_entries(connection: sqlite3.Connection, heads: Heads) -> Fault | None:
@@ -40,23 +41,29 @@ def _fault_in_entries(connection: sqlite3.Connection, heads: Heads) -> Fault | N
     expected = 1
     for n, device, seq, digest, prev, kind, job, body in connection.execute(_ROWS):
         if n != expected:
-            return _missing(connection, heads, f"between the entries received as {expected - 1} and {n}")
+            return _missing(
+                connection, heads, message("keeping-missing-between", before=str(expected - 1), after=str(n))
+            )
         expected += 1
         if hash_of(body) != digest:
-            return Fault(device, seq, "its bytes do not match its hash")
+            return Fault(device, seq, message("keeping-bytes"))
         try:
             event = json.loads(body)
             envelope.check(event)
         except (ValueError, BadInput):
-            return Fault(device, seq, "it is no entry")
+            return Fault(device, seq, message("keeping-no-entry"))
         fields = [event[name] for name in ("device", "seq", "prev", "kind", "job")]
         if fields != [device, seq, prev, kind, job]:
-            return Fault(device, seq, "it is filed under other words than its own")
+            return Fault(device, seq, message("keeping-filed"))
         last, last_hash = ends.get(device, (0, ""))
         if seq != last + 1:
-            return Fault(device, last + 1, "it is missing" if seq > last else f"entry {seq} comes twice")
+            return Fault(
+                device,
+                last + 1,
+                message("keeping-missing") if seq > last else message("keeping-twice", seq=str(seq)),
+            )
         if prev != last_hash:
-            return Fault(device, seq, "it does not continue the entry before it")
+            return Fault(device, seq, message("keeping-not-next"))
         ends[device] = (seq, digest)
     return None
 
@@ -70,39 +77,39 @@ def _fault_at_the_end(connection: sqlite3.Connection, heads: Heads | None) -> Fa
             named = heads.get(device, {"seq": 0, "hash": ""})
             seq, digest = kept.get(device, (0, ""))
             if seq != named["seq"]:
-                what = "it is missing" if seq < named["seq"] else "it was added after the backup"
+                what = message("keeping-missing" if seq < named["seq"] else "keeping-added")
                 return Fault(device, min(seq, named["seq"]) + 1, what)
             if digest != named["hash"]:
-                return Fault(device, seq, "its hash is not the one that the backup names")
+                return Fault(device, seq, message("keeping-head"))
     row = connection.execute("SELECT seq FROM sqlite_sequence WHERE name = 'events'").fetchone()
     last = connection.execute("SELECT coalesce(max(n), 0) FROM events").fetchone()[0]
     if row and row[0] > last:
-        return _missing(connection, heads or {}, f"after the entry received as {last}")
+        return _missing(connection, heads or {}, message("keeping-missing-after", last=str(last)))
     return None
 
 
-def _missing(connection: sqlite3.Connection, heads: Heads, where: str) -> Fault:
-    """Names the first entry that is missing, as well as what is left tells."""
+def _missing(connection: sqlite3.Connection, heads: Heads, where: dict) -> Fault:
+    """Names the first entry that is missing, as well as what is left tells; else `where` it was."""
     row = connection.execute(_AFTER_A_GAP).fetchone()
     if row:
-        return Fault(row[0], row[1], "it is missing")
+        return Fault(row[0], row[1], message("keeping-missing"))
     for device in sorted(heads):
         last = connection.execute("SELECT max(seq) FROM events WHERE device = ?", [device]).fetchone()[0]
         if (last or 0) < heads[device]["seq"]:
-            return Fault(device, (last or 0) + 1, "it is missing")
-    return Fault("", 0, f"an entry is missing {where}, the last of its device")
+            return Fault(device, (last or 0) + 1, message("keeping-missing"))
+    return Fault("", 0, where)
 
 
 def _fault_in_quarantine(connection: sqlite3.Connection) -> Fault | None:
     for device, seq, digest, body in connection.execute("SELECT device, seq, hash, body FROM quarantine"):
         if hash_of(body) != digest:
-            return Fault(device, seq, "it was kept apart, and its bytes do not match its hash")
+            return Fault(device, seq, message("keeping-apart"))
     return None
 
 
 def _fault_in_file(connection: sqlite3.Connection) -> Fault | None:
     answer = connection.execute("PRAGMA integrity_check(1)").fetchone()[0]
     if answer != "ok":
-        return Fault("", 0, f"the database is damaged ({' '.join(answer.split())})")
+        return Fault("", 0, message("keeping-damaged", error=" ".join(answer.split())))
     row = connection.execute("PRAGMA foreign_key_check").fetchone()
-    return Fault("", 0, f"the table {row[0]} names something that is not there") if row else None
+    return Fault("", 0, message("keeping-dangling", table=row[0])) if row else None

@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Callable
 
+from server.core.messages import message
 from server.log.fault import Fault
 
 # In the order in which the log first names them; those that no entry names come last.
@@ -19,6 +20,6 @@ def first_fault(connection: sqlite3.Connection, hash_of: Callable[[str], str | N
     for digest, device, seq in connection.execute(_STORED):
         now = hash_of(digest)
         if now != digest:
-            what = "is missing" if now is None else "is another one, or was changed"
-            return Fault(device or "", seq or 0, f"the photo {digest} {what}")
+            what = "keeping-photo-missing" if now is None else "keeping-photo-changed"
+            return Fault(device or "", seq or 0, message(what, photo=digest))
     return None

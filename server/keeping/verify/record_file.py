@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from server.core.messages import message
 from server.core.record import check as record_check
 from server.core.record.file import MOST_BYTES
 from server.keeping.record.check import HEAD_BYTES
@@ -12,6 +13,7 @@ from server.keeping.record.check import check
 from server.keeping.verify.sort import Sort
 from server.log.fault import Fault
 from server.phones.signing import fingerprint
+from server.words.spoken import say
 
 
 def fits(path: Path) -> bool:
@@ -36,8 +38,8 @@ def maker(path: Path) -> str:
     sound = _checked(path)
     maker_key = fingerprint(sound.record["key"])
     if sound.by == record_check.PHONE:
-        return f"Sealed by a phone, fingerprint {maker_key}. Whose phone it is, the file cannot say."
-    return f"Sealed by an installation, fingerprint {maker_key}."
+        return say("keeping-sealed-phone", key=maker_key)
+    return say("keeping-sealed", key=maker_key)
 
 
 def _checked(path: Path) -> Sound:
@@ -45,4 +47,4 @@ def _checked(path: Path) -> Sound:
         return check(file.read(MOST_BYTES + 1))
 
 
-RECORD = Sort("a record", fits, first_fault, maker)
+RECORD = Sort(message("keeping-sort-record"), fits, first_fault, maker)

@@ -8,9 +8,9 @@ from server.log.fault import Fault
 
 
 class Sort(NamedTuple):
-    """A sort of file that can be verified."""
+    """A sort of file that can be verified; `name`, a message, is what one is called."""
 
-    name: str
+    name: dict
     fits: Callable[[Path], bool]
     first_fault: Callable[[Path], Fault | None]
     maker: Callable[[Path], str] | None = None  # a sentence on who made an intact one, where it says so

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from server.core.messages import message
 from server.keeping.verify.sort import Sort
 from server.log import unsent_file
 from server.log.fault import Fault
@@ -18,8 +19,9 @@ def first_fault(path: Path) -> Fault | None:
     try:
         for part in unsent_file.parts(path):
             if isinstance(part, unsent_file.End) and not part.whole:
-                what = f"{entries} of {part.entries} entries and {photos} of {part.photos} photos are there"
-                return Fault("", 0, f"it was cut off: {what}")
+                there = {"entries": entries, "photos": photos}
+                told = {"of_entries": part.entries, "of_photos": part.photos}
+                return Fault("", 0, message("keeping-cut-off", **there, **told))
             entries += isinstance(part, unsent_file.Entry)
             photos += isinstance(part, unsent_file.Photo)
     except unsent_file.Altered as error:
@@ -27,4 +29,4 @@ def first_fault(path: Path) -> Fault | None:
     return None
 
 
-UNSENT = Sort("a file that a phone made", fits, first_fault)
+UNSENT = Sort(message("keeping-sort-phone-file"), fits, first_fault)

@@ -340,7 +340,7 @@ def test_nothing_is_overwritten(said, data, backup, tmp_path):
     status, text = said("restore", backup, "--data", data)
     assert (status, "not empty" in text) == (2, True)
     status, text = said("backup", backup, "--data", data)
-    assert (status, "overwrites nothing" in text) == (2, True)
+    assert (status, "nothing is overwritten" in text) == (2, True)
     assert said("verify", data)[0] == 0
 
 

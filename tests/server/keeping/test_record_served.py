@@ -158,7 +158,7 @@ def test_the_command_writes_a_file_that_verifies(yard, tmp_path, capsys):
     assert fingerprint(signer(yard.folder).key) in said
     assert main(["verify", str(out)]) == 0
     assert main(arguments) == 2
-    assert "overwrites nothing" in capsys.readouterr().err
+    assert "nothing is overwritten" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(

@@ -78,7 +78,7 @@ def test_entries_of_two_phones_and_their_photos_come_in_whole(take_in, data):
 
     status, said = take_in(unsent_text(mine[:2] + others + mine[2:], [photo]))
 
-    assert (status, "6 entries and 1 photos taken in, 0 entries were here already" in said) == (0, True), said
+    assert (status, "6 entries and 1 photo taken in, 0 entries were here already" in said) == (0, True), said
     log, photos = kept(data)
     assert log == [entry["hash"] for entry in mine[:2] + others + mine[2:]]
     assert photos == {hashlib.sha256(photo).hexdigest()}
@@ -170,7 +170,7 @@ def test_a_file_that_was_cut_off_gives_what_is_there_and_says_what_is_missing(ta
 
     assert status == 1
     assert "3 entries and 0 photos taken in" in said
-    assert "cut off: 3 entries and 1 photos of it are missing" in said
+    assert "cut off: 3 entries and 1 photo of it are missing" in said
     assert kept(data)[0] == [entry["hash"] for entry in entries[:3]]
     assert take_in(text)[0] == 0
     assert kept(data)[0] == [entry["hash"] for entry in entries]
@@ -216,10 +216,10 @@ def test_no_byte_can_be_changed_unseen(take_in, data, seed):
             lambda lines: [*lines[:3], *lines[4:]], f"device {DEVICE}, entry 3: it is missing", id="one gone"
         ),
         pytest.param(
-            lambda lines: [*lines[:4], *lines[5:]], "names 4 entries and 1 photos", id="the last gone"
+            lambda lines: [*lines[:4], *lines[5:]], "names 4 entries and 1 photo", id="the last gone"
         ),
         pytest.param(
-            lambda lines: [*lines[:5], *lines[6:]], "names 4 entries and 1 photos", id="a photo gone"
+            lambda lines: [*lines[:5], *lines[6:]], "names 4 entries and 1 photo", id="a photo gone"
         ),
         pytest.param(
             lambda lines: [lines[0].replace('"entries":4', '"entries":3'), *lines[1:]],
@@ -306,7 +306,7 @@ def test_another_file_is_refused(take_in, data, content, words):
     ("behind", "place"),
     [
         pytest.param("self", "line 6 begins a second file; take in each file by itself", id="the file twice"),
-        pytest.param("one more\n", "line 6 stands behind the end of the file", id="a word"),
+        pytest.param("one more\n", "line 6 stands after the end of the file", id="a word"),
     ],
 )
 def test_what_stands_behind_the_end_of_a_file_is_named_and_nothing_is_taken(take_in, data, behind, place):
