@@ -9,6 +9,7 @@ from reportlab.pdfgen.canvas import Canvas
 from server.core.printing.layout import Layout
 from server.core.printing.sheet import Line
 from server.labelling.sheet import Page
+from server.words.spoken import text
 
 _FACE = "Courier-Bold"
 
@@ -42,5 +43,5 @@ def _write(canvas: Canvas, line: Line) -> None:
     canvas.scale(1, -1)
     canvas.rotate(90 if line.turned else 0)
     canvas.setFont(_FACE, line.size / 100)
-    (canvas.drawCentredString if line.centred else canvas.drawString)(0, 0, line.text)
+    (canvas.drawCentredString if line.centred else canvas.drawString)(0, 0, text(line.text))
     canvas.restoreState()

@@ -33,6 +33,7 @@ from server.web.answers import json_answer
 from server.web.bodies import json_object
 from server.web.bodies import text_field
 from server.web.database import database
+from server.words.spoken import spoken
 from server.words.spoken import text
 
 blueprint = Blueprint("labelling", __name__, url_prefix="/api/labels")
@@ -48,7 +49,7 @@ def every_batch() -> Response:
         {
             "id": batch.id,
             "made_at": batch.made_at,
-            "layout": layout_of(batch.options).words,
+            "layout": text(layout_of(batch.options).words),
             "counts": batch.counts,
             "printed": batch.printed,
             "finished": batch.finished,
@@ -64,7 +65,7 @@ def one_batch(batch: int) -> Response:
     db = database()
     options = batch_options(db, batch)
     lines = [{**label._asdict(), "shown": labels.shown(label.code)} for label in labels_of(db, batch)]
-    return json_answer({"id": batch, "layout": layout_of(options).words, "labels": lines})
+    return json_answer({"id": batch, "layout": text(layout_of(options).words), "labels": lines})
 
 
 @blueprint.get("/plan")
@@ -78,13 +79,8 @@ def plan() -> Response:
         layout, face = _layout_and_face(dict(request.args), distance)
     except BadInput as error:
         return json_answer({"fault": text(error.message())})
-    return json_answer(
-        {
-            "fault": "",
-            **planned(layout, face, distance),
-            "most": store.MOST_LABELS,
-        }
-    )
+    said = {"fault": "", **planned(layout, face, distance), "most": store.MOST_LABELS}
+    return json_answer(spoken().render(said))
 
 
 @blueprint.get("/preview.svg")

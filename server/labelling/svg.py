@@ -5,6 +5,7 @@ from xml.sax.saxutils import escape
 from server.core.printing.sheet import Box
 from server.core.printing.sheet import Line
 from server.labelling.sheet import Page
+from server.words.spoken import text
 
 _FACE = "ui-monospace, 'DejaVu Sans Mono', 'Courier New', monospace"
 
@@ -33,4 +34,4 @@ def _text(line: Line) -> str:
     x, y, size = line.x / 100, line.y / 100, line.size / 100
     turn = f' transform="rotate(-90 {x:g} {y:g})"' if line.turned else ""
     place = f'x="{x:g}" y="{y:g}" font-size="{size:g}"'
-    return f"<text {place}{anchor}{turn}>{escape(line.text)}</text>"
+    return f"<text {place}{anchor}{turn}>{escape(text(line.text))}</text>"

@@ -1,10 +1,13 @@
 """What comes out of a layout, in words, and warnings where it will be hard to read."""
 
+from ..messages import decimal
+from ..messages import message
+from ..messages import sentences
 from .face import COVERED
 from .face import Face
 from .layout import Layout
+from .measures import figure
 from .measures import length_of
-from .measures import words
 from .scan_distance import LEAST_DOTS
 from .scan_distance import RULE
 from .scan_distance import farthest_cm
@@ -24,20 +27,18 @@ def plan(layout: Layout, face: Face, distance_cm: int) -> dict:
     }
 
 
-def summary(layout: Layout, face: Face) -> str:
+def summary(layout: Layout, face: Face) -> dict:
     """Return what comes out, in one line of figures."""
     choice = face.choice
-    return (
-        "{}. Symbol version {}, level {} (about {} % of it may be covered), {} or {} mm a module; "
-        "scans from up to {} cm."
-    ).format(
-        layout.words,
-        choice.version,
-        choice.level,
-        COVERED[choice.level],
-        _dots(choice.dots),
-        _two_places(length_of(choice.dots, layout.dpi)),
-        farthest_cm(choice.dots, layout.dpi),
+    return message(
+        "printing-summary",
+        layout=layout.words,
+        version=str(choice.version),
+        level=choice.level,
+        covered=COVERED[choice.level],
+        dots=_dots(choice.dots),
+        length=decimal(length_of(choice.dots, layout.dpi), 2),
+        farthest=farthest_cm(choice.dots, layout.dpi),
     )
 
 
@@ -47,38 +48,27 @@ def warnings(layout: Layout, face: Face, distance_cm: int) -> list:
     choice = face.choice
     farthest = farthest_cm(choice.dots, layout.dpi)
     if choice.dots < LEAST_DOTS:
-        found.append(
-            "Too fine for this printer: a module is {} wide, and fewer than {} smear. {}".format(
-                _dots(choice.dots), LEAST_DOTS, _larger(layout, face, LEAST_DOTS)
-            )
-        )
+        fine = message("printing-too-fine", dots=_dots(choice.dots), least=LEAST_DOTS)
+        found.append(sentences([fine, _larger(layout, face, LEAST_DOTS)]))
     if farthest < distance_cm:
-        found.append(
-            "Too small to scan from {} cm: a module of {} mm scans from up to {} cm. {}".format(
-                distance_cm,
-                _two_places(length_of(choice.dots, layout.dpi)),
-                farthest,
-                _larger(layout, face, wanted_dots(layout.dpi, distance_cm)),
-            )
+        small = message(
+            "printing-too-small",
+            distance=distance_cm,
+            length=decimal(length_of(choice.dots, layout.dpi), 2),
+            farthest=farthest,
         )
+        found.append(sentences([small, _larger(layout, face, wanted_dots(layout.dpi, distance_cm))]))
     high = face.type_size * 2540 // (layout.dpi * 100)
     if high < _LEAST_TYPE:
-        found.append(
-            "The code in letters is only {} mm high; where the symbol is dirty, nobody will be able to "
-            "type it.".format(words((high + 5) // 10 * 10))
-        )
+        found.append(message("printing-type-small", high=figure((high + 5) // 10 * 10)))
     return found
 
 
-def _larger(layout: Layout, face: Face, dots: int) -> str:
+def _larger(layout: Layout, face: Face, dots: int) -> dict:
     modules = face.choice.across // face.choice.dots
     side = -(-modules * dots * 254 // (layout.dpi * 10))
-    return "The symbol wants {} mm with its margin: take larger labels or a shorter distance.".format(side)
+    return message("printing-larger", side=side)
 
 
-def _two_places(length: int) -> str:
-    return "{}.{}{}".format(length // 100, length // 10 % 10, length % 10)
-
-
-def _dots(count: int) -> str:
-    return "{} dot".format(count) if count == 1 else "{} dots".format(count)
+def _dots(count: int) -> dict:
+    return message("printing-dots", count=count)

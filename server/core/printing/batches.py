@@ -2,6 +2,7 @@
 
 from ..codes import labels
 from ..errors import BadInput
+from ..messages import message
 from .layout import layout_of
 
 FREE, ON, VOID = "on paper", "on a sensor", "void"
@@ -50,11 +51,11 @@ def one(state, number: int) -> dict | None:
     }
 
 
-def _words(options: dict) -> str:
+def _words(options: dict) -> dict:
     try:
         return layout_of(options).words
     except BadInput:  # a later version of the app may lay out more than this one
-        return "Another layout"
+        return message("printing-layout-other")
 
 
 def _standing(state, code: str) -> tuple:

@@ -8,6 +8,7 @@ from collections import namedtuple
 
 from ..codes import labels
 from ..errors import BadInput
+from ..messages import message
 from .layout import Layout
 from .scan_distance import wanted_dots
 
@@ -82,9 +83,7 @@ def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face
         if choice and (best is None or _rank(choice, wanted) > _rank(best[0], wanted)):
             best = (choice, turned)
     if best is None:
-        raise BadInput(
-            "label", layout.words, "labels that have room for a symbol with the address {}".format(base)
-        )
+        raise BadInput("label", layout.words, message("printing-wanted-room", address=base))
     return _placed(layout, edge, best[0], best[1])
 
 

@@ -7,11 +7,12 @@ the printer, so that nothing is smeared between two of them.
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..messages import message
 from .measures import dots
+from .measures import figure
 from .measures import pair
 from .measures import parsed_pair
 from .measures import size_words
-from .measures import words
 
 PAPERS = {"a4": (21000, 29700), "letter": (21590, 27940)}  # 1/100 mm; ISO 216, ANSI/ASME Y14.1
 PAPER_NAMES = ("a4", "letter")
@@ -33,7 +34,7 @@ class Layout(_Fields):
     """One page of labels, in dots; a roll is a page that holds one label and nothing else.
 
     `across` and `down` are the gaps between columns and rows; `marked` asks for cut marks, and for the
-    note at the foot where there is room; `words` is "A4, 7 by 8 labels of 26 x 32 mm".
+    note at the foot where there is room; `words` says "A4, 7 by 8 labels of 26 x 32 mm".
     """
 
     @property
@@ -78,22 +79,22 @@ def one_label(layout: Layout) -> Layout:
 def _roll(given: dict) -> Layout:
     for name in _SHEET_ONLY:
         if name in given:
-            raise BadInput(name, given[name], "nothing beside a roll: it is an option of sheets")
+            raise BadInput(name, given[name], message("printing-wanted-no-roll"))
     dpi = _dpi(given, "203")
     size = _label("roll", given["roll"], "30x20")
     width, height = dots(size[0], dpi), dots(size[1], dpi)
-    told = "Roll, labels of {}, {} dpi".format(size_words(size), dpi)
+    told = message("printing-layout-roll", size=size_words(size), dpi=str(dpi))
     return Layout(dpi, width, height, 1, 1, width, height, 0, 0, 0, 0, False, told)
 
 
 def _sheet(given: dict) -> Layout:
     name = given.get("paper", "a4").lower()
     if name not in PAPER_NAMES:
-        raise BadInput("paper", name, "one of " + ", ".join(PAPER_NAMES))
+        raise BadInput("paper", name, _one_of(PAPER_NAMES))
     paper = PAPERS[name]
     dpi, precut = _dpi(given, "300"), given.get("precut", "no")
     if precut not in ("yes", "no"):
-        raise BadInput("precut", precut, "yes or no")
+        raise BadInput("precut", precut, message("printing-wanted-yes-or-no"))
     gaps = pair("gap", given.get("gap", "0x0"), "2.5x0")
     margins = pair("margin", given["margin"], "8x15") if "margin" in given else None
     counts, size = _grid(given, _free(paper, margins, precut == "yes"), gaps)
@@ -101,12 +102,17 @@ def _sheet(given: dict) -> Layout:
     begin = margins or _margins(paper, spans, precut == "yes")
     for n in (0, 1):
         if begin[n] + spans[n] > paper[n]:
-            found = "{} by {} labels of {}: {} mm {}".format(
-                counts[0], counts[1], size_words(size), words(begin[n] + spans[n]), ("wide", "high")[n]
+            found = message(
+                "printing-found-span",
+                columns=counts[0],
+                rows=counts[1],
+                size=size_words(size),
+                span=figure(begin[n] + spans[n]),
+                side=("wide", "high")[n],
             )
-            raise BadInput("grid", found, "at most {} mm, margin included".format(words(paper[n])))
-    told = "{}, {} by {} labels of {}".format(
-        "A4" if name == "a4" else "US Letter", counts[0], counts[1], size_words(size)
+            raise BadInput("grid", found, message("printing-wanted-span", most=figure(paper[n])))
+    told = message(
+        "printing-layout-sheet", paper=name, columns=counts[0], rows=counts[1], size=size_words(size)
     )
     page, label, start, between = [[dots(side, dpi) for side in each] for each in (paper, size, begin, gaps)]
     return Layout(
@@ -128,7 +134,7 @@ def _grid(given: dict, free: list, gaps) -> tuple:
     if "grid" not in given:
         size = size or _LABEL
         return tuple([max(1, (free[n] + gaps[n]) // (size[n] + gaps[n])) for n in (0, 1)]), size
-    wanted = "columns and rows with an x between, 1 to {} each, such as 7x8".format(_MOST_PLACES)
+    wanted = message("printing-wanted-grid", most=_MOST_PLACES)
     counts = parsed_pair("grid", given["grid"], wanted)
     for count in counts:
         if count % 100 or not 1 <= count // 100 <= _MOST_PLACES:
@@ -137,9 +143,7 @@ def _grid(given: dict, free: list, gaps) -> tuple:
     if size is None:
         sides = [(free[n] - (counts[n] - 1) * gaps[n]) // counts[n] for n in (0, 1)]
         if min(sides) < _LEAST:
-            raise BadInput(
-                "grid", given["grid"], "few enough for labels of {} mm and more".format(words(_LEAST))
-            )
+            raise BadInput("grid", given["grid"], message("printing-wanted-few", least=figure(_LEAST)))
         size = (sides[0] // 10 * 10, sides[1] // 10 * 10)
     return counts, size
 
@@ -156,12 +160,16 @@ def _dpi(given: dict, usual: str) -> int:
     text = given.get("dpi", usual)
     known = [str(dpi) for dpi in DPIS]
     if text not in known:
-        raise BadInput("dpi", text, "one of " + ", ".join(known))
+        raise BadInput("dpi", text, _one_of(known))
     return int(text)
 
 
 def _label(name: str, text: str, example: str) -> tuple:
     size = pair(name, text, example)
     if not _LEAST <= min(size) <= max(size) <= _MOST:
-        raise BadInput(name, text, "sides of {} to {} mm".format(words(_LEAST), words(_MOST)))
+        raise BadInput(name, text, message("printing-wanted-sides", least=figure(_LEAST), most=figure(_MOST)))
     return size
+
+
+def _one_of(options) -> dict:
+    return message("printing-wanted-one-of", options=", ".join(options))

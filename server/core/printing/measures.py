@@ -1,16 +1,16 @@
 """Lengths on paper, in whole hundredths of a millimetre, as people write them and as they read them."""
 
 from ..errors import BadInput
-
-_LENGTHS = "two lengths in millimetres with an x between, such as {}"
+from ..messages import decimal
+from ..messages import message
 
 
 def pair(name: str, text: str, example: str) -> tuple:
     """Return two lengths, "63,5 x 38.1", each at most 999.99 mm."""
-    return parsed_pair(name, text, _LENGTHS.format(example))
+    return parsed_pair(name, text, message("printing-wanted-lengths", example=example))
 
 
-def parsed_pair(name: str, text: str, wanted: str) -> tuple:
+def parsed_pair(name: str, text: str, wanted: dict) -> tuple:
     """Return two figures in hundredths; BadInput says what is `wanted`."""
     sides = text.replace(",", ".").replace("×", "x").split("x")
     found = [_hundredths(side.strip()) for side in sides]
@@ -19,17 +19,18 @@ def parsed_pair(name: str, text: str, wanted: str) -> tuple:
     return found[0], found[1]
 
 
-def words(length: int) -> str:
-    """Return a length as people write it, without the unit: 2650 is "26.5"."""
-    whole, tenths, hundredths = length // 100, length // 10 % 10, length % 10
-    if hundredths:
-        return "{}.{}{}".format(whole, tenths, hundredths)
-    return "{}.{}".format(whole, tenths) if tenths else str(whole)
+def figure(length: int) -> dict:
+    """Return a length as people write it, without the unit: 2650 is 26.5."""
+    for places in (0, 1):
+        scale = 10 ** (2 - places)
+        if length % scale == 0:
+            return decimal(length // scale, places)
+    return decimal(length, 2)
 
 
-def size_words(size) -> str:
+def size_words(size) -> dict:
     """Return width and height, "26 x 32 mm"."""
-    return "{} x {} mm".format(words(size[0]), words(size[1]))
+    return message("printing-size", width=figure(size[0]), height=figure(size[1]))
 
 
 def dots(length: int, dpi: int) -> int:

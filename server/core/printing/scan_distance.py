@@ -9,6 +9,7 @@ The rule, with its sources:
 """
 
 from ..errors import BadInput
+from ..messages import message
 
 LEAST_DOTS = 4  # a module
 PIXELS_A_MODULE = 3
@@ -17,11 +18,9 @@ VIEW_DEGREES = 65
 USUAL_CM = 20  # what the scanner tells people to hold it at
 LEAST_CM, MOST_CM = 5, 100
 
-RULE = (
-    "The rule: a module, the smallest square of the symbol, is at least {} dots of the printer "
-    "(qrcode.com) and {} pixels of the camera's picture (measured with the engine of this app's reader). "
-    "A picture of {} pixels for {} degrees is assumed; phones differ."
-).format(LEAST_DOTS, PIXELS_A_MODULE, PICTURE_PIXELS, VIEW_DEGREES)
+RULE = message(
+    "printing-rule", dots=LEAST_DOTS, pixels=PIXELS_A_MODULE, across=str(PICTURE_PIXELS), degrees=VIEW_DEGREES
+)
 
 # How much of the world a picture shows at a distance of 100,000: 2 * tan(65 / 2 degrees). A figure and no
 # call, for the two hosts may differ in the last bit of a tangent.
@@ -34,7 +33,7 @@ def checked_distance(text) -> int:
     if isinstance(text, str) and 1 <= len(text) <= 3 and all([each in "0123456789" for each in text]):
         if LEAST_CM <= int(text) <= MOST_CM:
             return int(text)
-    raise BadInput("distance", text, "{} to {} cm".format(LEAST_CM, MOST_CM))
+    raise BadInput("distance", text, message("printing-wanted-distance", least=LEAST_CM, most=MOST_CM))
 
 
 def farthest_cm(dots: int, dpi: int) -> int:

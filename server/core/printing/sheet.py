@@ -3,6 +3,7 @@
 from collections import namedtuple
 
 from ..codes import labels
+from ..messages import message
 from .face import QUIET_MODULES
 from .face import Face
 from .layout import Layout
@@ -17,8 +18,8 @@ _UNPRINTED = 500  # at the foot of the paper
 
 # A filled black rectangle, in dots from the upper left corner of the page.
 Box = namedtuple("Box", ("x", "y", "width", "height"))
-# A line of text; (x, y) is on its baseline: its middle, or its start when it is not `centred`. One that is
-# `turned` runs upwards. x, y and size are in hundredths of a dot.
+# A line of text, or a message; (x, y) is on its baseline: its middle, or its start when it is not `centred`.
+# One that is `turned` runs upwards. x, y and size are in hundredths of a dot.
 Line = namedtuple("Line", ("x", "y", "size", "text", "centred", "turned"))
 # A symbol by its text; (x, y) is the corner of its first module, in dots: the margin lies outside.
 Symbol = namedtuple("Symbol", ("text", "x", "y"))
@@ -73,8 +74,8 @@ def _add_note(page: Page, base: str, layout: Layout) -> None:
     if ruler.y + ruler.height > layout.page_height - layout.dots(_UNPRINTED):
         return
     for text in (
-        'Print at 100 %, not "fit to page", on matt stock. The bar is {} mm long.'.format(_RULER_MM),
-        "These labels belong to {} and open there only.".format(base),
+        message("printing-note-scale", length=_RULER_MM),
+        message("printing-note-address", address=base),
     ):
         page.lines.append(Line(x * 100, y * 100, size * 100, text, False, False))
         y += size * 14 // 10

@@ -151,17 +151,17 @@ def test_a_distance_that_is_none_is_refused(distance):
 )
 def test_a_label_that_will_be_hard_to_read_is_warned_about(options, distance, said):
     layout = layout_of(options)
-    found = warnings(layout, face_for(layout, BASE, distance), distance)
+    found = english(warnings(layout, face_for(layout, BASE, distance), distance))
     assert len(found) == len(said), found
     for warning, start in zip(found, said, strict=True):
         assert warning.startswith(start)
-    assert "scans from up to" in summary(layout, face_for(layout, BASE, distance))
+    assert "scans from up to" in english(summary(layout, face_for(layout, BASE, distance)))
 
 
 def test_a_warning_names_the_room_that_would_do():
     """And labels of that size do."""
     layout = layout_of({"roll": "30x20"})
-    (warning,) = warnings(layout, face_for(layout, BASE, 20), 20)
+    (warning,) = english(warnings(layout, face_for(layout, BASE, 20), 20))
     assert "The symbol wants 24 mm with its margin" in warning
     larger = layout_of({"roll": "30x25"})
     assert warnings(larger, face_for(larger, BASE, 20), 20) == []
@@ -169,4 +169,4 @@ def test_a_warning_names_the_room_that_would_do():
 
 def test_the_rule_names_its_sources():
     for part in ("qrcode.com", "measured", "assumed", "4 dots", "3 pixels", "1280 pixels", "65 degrees"):
-        assert part in scan_distance.RULE
+        assert part in english(scan_distance.RULE)
