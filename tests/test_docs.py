@@ -10,10 +10,12 @@ import pytest
 
 from server.commands.cli import command_line
 from server.core.facts.kinds import ALL
+from server.core.messages import message
 from server.web.help_pages import INDEX
 from server.web.help_pages import HelpBroken
 from server.web.help_pages import help_bundle
 from server.web.help_pages import help_pages
+from tests.said import english
 
 ROOT = Path(__file__).parents[1]
 HELP = ROOT / "static" / "help"
@@ -57,7 +59,8 @@ def test_every_kind_of_event_is_listed_as_it_is_declared():
 def kind_row(kind):
     """Returns the row of DEVELOPERS.md about a kind of event, as its declaration has it."""
     said = [f"`{field.name}`" + (" (later)" if field.later else "") for field in kind.fields]
-    columns = (f"`{kind.name}`", kind.says, ", ".join(said), kind.role, kind.job, kind.after_closing)
+    what = english(message("refusals-kind", kind=kind.name))
+    columns = (f"`{kind.name}`", f"{what}.", ", ".join(said), kind.role, kind.job, kind.after_closing)
     return f"| {' | '.join(columns)} |"
 
 

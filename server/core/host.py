@@ -10,6 +10,7 @@ from .errors import BadInput
 from .errors import NotLoaded
 from .log import canon
 from .log import compact
+from .messages import message
 from .operations.counter import CounterOperations
 from .operations.kept import KeptOperations
 from .operations.labels import LabelOperations
@@ -30,20 +31,20 @@ class Host(
             try:
                 asked = json.loads(text)
             except ValueError:
-                raise BadInput("call", text, "JSON")
+                raise BadInput("call", text, message("refusals-json"))
             if not isinstance(asked, dict):
-                raise BadInput("call", asked, "an object")
+                raise BadInput("call", asked, message("refusals-object"))
             if "compact" in asked:
                 asked.update(compact.opened(asked.pop("compact")))
             operation = getattr(self, "op_" + str(asked.pop("op", "")), None)
             if operation is None:
-                raise BadInput("op", None, "the name of an operation")
+                raise BadInput("op", None, message("refusals-operation"))
             try:
                 value = operation(**asked)
             except TypeError as error:
                 if "argument" not in str(error):
                     raise
-                raise BadInput("arguments", sorted(asked), "those of the operation")
+                raise BadInput("arguments", sorted(asked), message("refusals-arguments"))
             if isinstance(value, snapshot.Text):
                 return '{"ok":true,"value":' + value.text + "}"
             return canon.dumps({"ok": True, "value": value})

@@ -4,6 +4,7 @@ A fact that contradicts the place on record is not dropped and not believed: the
 claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 """
 
+from ..messages import message
 from ..state.state import MIXED
 from ..state.state import new_unit
 from . import mixups
@@ -105,13 +106,13 @@ def _sits(unit, vehicle, position) -> bool:
 _PLACES = ("out", "stock", "counter", "customer", "scrapped")
 
 
-def _names_where_it_was_seen(data, job) -> str | None:
+def _names_where_it_was_seen(data, job) -> dict | None:
     """Return what is missing to know at which position of which vehicle a unit was seen fitted, or None."""
     if data["place"] != "fitted":
         return None
     if job is None:
-        return "It names no job, whose vehicle the sensor would be fitted on."
-    return None if data["position"] else "It names no position."
+        return message("refusals-seen-without-job")
+    return None if data["position"] else message("refusals-seen-without-position")
 
 
 def _tell_unit_fitted(names, data) -> str:
@@ -137,7 +138,6 @@ def _tell_units_mixed(names, data) -> str:
 KINDS = (
     Kind(
         "unit_pulled",
-        "A unit left its position.",
         Unit("unit"),
         Position("position"),
         HOW,
@@ -146,7 +146,6 @@ KINDS = (
     ),
     Kind(
         "unit_fitted",
-        "A unit was put into a position.",
         Unit("unit"),
         Position("position"),
         HOW,
@@ -156,7 +155,6 @@ KINDS = (
     ),
     Kind(
         "unit_moved",
-        "A unit went to another place.",
         Unit("unit"),
         Place("place", _PLACES),
         HOW,
@@ -168,7 +166,6 @@ KINDS = (
     ),
     Kind(
         "unit_seen",
-        "A fresh scan says where a unit is; it settles a dispute.",
         Unit("unit"),
         Place("place", ("fitted",) + _PLACES),
         Position("position", or_none=True),
@@ -182,7 +179,6 @@ KINDS = (
     ),
     Kind(
         "units_mixed",
-        "Units got mixed up; which is which is not known.",
         Units("units"),
         Text("note"),
         does=_units_mixed,

@@ -129,7 +129,6 @@ def _tell_circuit_measured(names, data) -> str:
 KINDS = (
     Kind(
         "test_run",
-        "The control unit tested itself.",
         Flag("heard"),
         Positions("faulted"),
         Positions("silent"),
@@ -142,7 +141,6 @@ KINDS = (
     ),
     Kind(
         "cleaned",
-        "A position was cleaned.",
         Position("position"),
         Text("note"),
         does=_cleaned,
@@ -150,14 +148,12 @@ KINDS = (
     ),
     Kind(
         "connector_locked",
-        "A connector is home and its lock closed.",
         Position("position"),
         does=_connector_locked,
         tells="Connector locked at {position}.",
     ),
     Kind(
         "fit_checked",
-        "The fit of a unit was gone through.",
         Unit("unit"),
         Position("position"),
         Names("checks"),
@@ -166,7 +162,6 @@ KINDS = (
     ),
     Kind(
         "circuit_measured",
-        "A reading on a circuit.",
         Position("position"),
         Name("check"),
         Text("value"),
@@ -176,7 +171,6 @@ KINDS = (
     ),
     Kind(
         "circuit_repaired",
-        "A connector, wire, feed or control unit was repaired.",
         RepairedCause("cause"),
         Text("what"),
         does=_circuit_repaired,

@@ -5,6 +5,7 @@ them; `kind.py` makes of the declarations all that is done with a kind's fields.
 """
 
 from ..errors import BadInput
+from ..messages import message
 from ..parts import layouts
 
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
@@ -39,7 +40,7 @@ class Text(Field):
     def check(self, path, value):
         """Refuse what is no text, and too long a one."""
         if not isinstance(value, str) or len(value) > TEXT[1]:
-            raise BadInput(path, value, "text of at most {} characters".format(TEXT[1]))
+            raise BadInput(path, value, message("refusals-text-at-most", most=TEXT[1]))
 
 
 class Name(Field):
@@ -50,7 +51,7 @@ class Name(Field):
     def check(self, path, value):
         """Refuse what is no text, none, and too long a one."""
         if not is_name(value):
-            raise BadInput(path, value, "text of {} to {} characters".format(NAME[0], NAME[1]))
+            raise BadInput(path, value, message("refusals-text", least=NAME[0], most=NAME[1]))
 
 
 class Reason(Field):
@@ -59,7 +60,7 @@ class Reason(Field):
     def check(self, path, value):
         """Refuse a blank one, and too long a one."""
         if not isinstance(value, str) or not value.strip() or len(value) > 2000:
-            raise BadInput(path, value, "a reason in a few words")
+            raise BadInput(path, value, message("refusals-reason"))
 
 
 class Flag(Field):
@@ -68,7 +69,7 @@ class Flag(Field):
     def check(self, path, value):
         """Refuse anything else."""
         if value is not True and value is not False:
-            raise BadInput(path, value, "true or false")
+            raise BadInput(path, value, message("refusals-flag"))
 
 
 class Count(Field):
@@ -91,7 +92,7 @@ class Choice(Field):
     def check(self, path, value):
         """Refuse any other value."""
         if value not in self.allowed:
-            raise BadInput(path, value, "one of " + ", ".join(self.allowed))
+            raise BadInput(path, value, one_of(self.allowed))
 
     def told(self, value, names):
         """Return what it is in a sentence."""
@@ -120,7 +121,7 @@ class Photo(Field):
     def check(self, path, value):
         """Refuse what is no SHA-256 in lower-case hex digits."""
         if not isinstance(value, str) or len(value) != 64 or value.strip("0123456789abcdef"):
-            raise BadInput(path, value, "64 hex digits")
+            raise BadInput(path, value, message("refusals-hex", count=64))
 
 
 class Names(Field):
@@ -135,7 +136,7 @@ class Names(Field):
             if not is_name(name):
                 check_name("{}[{}]".format(path, index), name)
             if name in known:
-                raise BadInput("{}[{}]".format(path, index), name, "each name once")
+                raise BadInput("{}[{}]".format(path, index), name, message("refusals-name-once"))
             known[name] = True
 
 
@@ -171,7 +172,7 @@ class Rates(Field):
         for name in sorted(value):
             check_count(path + "." + name, value[name])
             if value[name] > 1000000:
-                raise BadInput(path + "." + name, value[name], "0 to 1000000 parts per million")
+                raise BadInput(path + "." + name, value[name], message("refusals-rate"))
 
 
 class Confidence(Field):
@@ -181,7 +182,7 @@ class Confidence(Field):
         """Refuse less than an even chance, and certainty."""
         check_count(path, value)
         if value and not 500000 <= value <= 999999:
-            raise BadInput(path, value, "0 (as it was) or 500000 to 999999 parts per million")
+            raise BadInput(path, value, message("refusals-confidence"))
 
 
 class Options(Field):
@@ -199,6 +200,11 @@ def is_name(value) -> bool:
     return isinstance(value, str) and NAME[0] <= len(value) <= NAME[1]
 
 
+def one_of(allowed: tuple) -> dict:
+    """Return that one of these words is wanted."""
+    return message("refusals-one-of", choices=", ".join(allowed))
+
+
 check_text = Text("").check
 check_name = Name("").check
 check_names = Names("").check
@@ -207,22 +213,22 @@ check_names = Names("").check
 def check_count(path: str, value) -> None:
     """Raise BadInput where `value` is no whole number from 0."""
     if isinstance(value, bool) or not isinstance(value, int) or value < 0:
-        raise BadInput(path, value, "a whole number from 0")
+        raise BadInput(path, value, message("refusals-whole-from", least=0))
 
 
 def check_list(path: str, value) -> None:
     """Raise BadInput where `value` is no list, or too long a one."""
     if not isinstance(value, list) or len(value) > 200:
-        raise BadInput(path, value, "a list of at most 200")
+        raise BadInput(path, value, message("refusals-list-at-most", most=200))
 
 
 def check_object(path: str, value, fields: tuple) -> None:
     """Raise BadInput where `value` is no object that has these fields."""
     if not isinstance(value, dict):
-        raise BadInput(path, value, "an object")
+        raise BadInput(path, value, message("refusals-object"))
     for field in fields:
         if field not in value:
-            raise BadInput(path + "." + field, None, "the field to be there")
+            raise BadInput(path + "." + field, None, message("refusals-field-there"))
 
 
 # How a unit was identified.

@@ -7,6 +7,7 @@ for nothing from the start, so what hangs together with its target is folded aga
 
 from ..errors import NotLoaded
 from ..log import envelope
+from ..messages import message
 from ..state.state import State
 from . import partial
 from .connected import Connected
@@ -151,7 +152,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
 def _not_understood(kind: Kind | None, event: dict, job: dict | None):
     """Return why an event cannot be folded, or None."""
     if kind is None or envelope.is_newer(event):
-        return "A newer version of the app recorded it."
+        return message("refusals-newer")
     fault = kind.problem(event["data"])
     return fault.message() if fault else kind.misfit(event["data"], event["job"], job)
 

@@ -95,7 +95,6 @@ def _corrected(state, event, job) -> None:
 KINDS = (
     Kind(
         "job_opened",
-        "A job begins on a vehicle.",
         Vehicle("vehicle"),
         Text("complaint"),
         Text("layout"),
@@ -110,7 +109,6 @@ KINDS = (
     ),
     Kind(
         "left_deliberately",
-        "A good unit stays where the exchange put it.",
         Unit("unit", besides=EMPTY),
         Position("position"),
         Reason("reason"),
@@ -119,7 +117,6 @@ KINDS = (
     ),
     Kind(
         "corrected",
-        "An earlier event was a mistake.",
         Name("device"),
         Count("seq"),
         Reason("reason"),
@@ -130,7 +127,6 @@ KINDS = (
     ),
     Kind(
         "job_closed",
-        "The job is done.",
         Text("note"),
         does=_job_closed,
         tells="Job closed.",

@@ -4,9 +4,10 @@ From its fields follows what is validated, what must be on record, and which ids
 """
 
 from ..errors import BadInput
+from ..messages import message
 
 # Whether an event of the kind belongs to a job.
-NEEDS_JOB, MAY_HAVE_JOB, OPENS_JOB = "needs a job", "with or without a job", "opens a job"
+NEEDS_JOB, MAY_HAVE_JOB, OPENS_JOB = "needs", "may have", "opens"
 # Which phones record it.
 BENCH, COUNTER, BOTH = "bench", "counter", "both"
 # What it may be after the job was closed: not expected, so that work must have gone on; expected, but not
@@ -20,7 +21,6 @@ class Kind:
     def __init__(
         self,
         name,
-        says,
         *fields,
         does,
         tells,
@@ -31,12 +31,11 @@ class Kind:
     ):
         """Declare a kind.
 
-        `name` is in the past tense, `says` one line. `does(state, event, job)` folds it and never raises.
+        `name` is in the past tense. `does(state, event, job)` folds it and never raises.
         `tells` is its sentence: a text with {field} for what a field's value is called, or a function
         `tells(names, data)`. `fits(data, job)` returns what else keeps it from being understood, or None.
         """
         self.name = name
-        self.says = says
         self.fields = fields
         self.does = does
         self.job = job
@@ -65,12 +64,12 @@ class Kind:
                     if not (most and isinstance(value, str) and least <= len(value) <= most):
                         check(path, value)
                 elif not later:
-                    return BadInput(path, None, "the field to be there")
+                    return BadInput(path, None, message("refusals-field-there"))
         except BadInput as error:
             return error
         return None
 
-    def misfit(self, data: dict, job_id: str | None, job: dict | None) -> str | None:
+    def misfit(self, data: dict, job_id: str | None, job: dict | None) -> dict | None:
         """Return why well-formed data cannot be folded here, or None."""
         if job is None or self._fits or self.job == OPENS_JOB:
             why = self.misplaced(data, job_id, job)
@@ -83,15 +82,15 @@ class Kind:
                     return why
         return None
 
-    def misplaced(self, data: dict, job_id: str | None, job: dict | None) -> str | None:
+    def misplaced(self, data: dict, job_id: str | None, job: dict | None) -> dict | None:
         """Return why an event with well-formed data has no place in the job that it names, or None."""
         if self.job == OPENS_JOB:
-            return None if job_id else "It names no job."
+            return None if job_id else message("refusals-no-job")
         if job is None and job_id is not None:
-            return "Its job is not known."
+            return message("refusals-job-unknown")
         why = self._fits(data, job) if self._fits else None
         if why is None and job is None and self.job == NEEDS_JOB:
-            return "It names no job."
+            return message("refusals-no-job")
         return why
 
     def unknown(self, data: dict, job: dict | None, units: dict) -> tuple | None:

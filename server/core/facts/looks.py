@@ -81,14 +81,12 @@ def _tell_walk_checked(names, data) -> str:
 KINDS = (
     Kind(
         "caution_acknowledged",
-        "A caution was read.",
         Name("caution"),
         does=_caution_acknowledged,
         tells="Caution read: {caution}.",
     ),
     Kind(
         "lamp_checked",
-        "What the lamps showed at key-on or in reverse.",
         Choice("when", ("key_on", "reverse"), {"key_on": "key-on"}),
         Choice("result", ("as_it_should", "not_as_it_should", "not_sure"), _LAMP_RESULTS),
         Text("note"),
@@ -97,7 +95,6 @@ KINDS = (
     ),
     Kind(
         "looked",
-        "What could be seen from outside.",
         Findings("positions"),
         Text("note"),
         does=_looked,
@@ -105,7 +102,6 @@ KINDS = (
     ),
     Kind(
         "photo_taken",
-        "A picture, named by its digest.",
         Photo("sha256"),
         Text("mime"),
         Count("bytes"),
@@ -121,7 +117,6 @@ KINDS = (
     ),
     Kind(
         "walk_checked",
-        "The walk-behind check with a test pole.",
         Positions("positions", kept=True),
         Positions("missed", kept=True),
         does=_walk_checked,

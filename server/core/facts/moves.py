@@ -63,7 +63,6 @@ def _tell_move_started(names, data) -> str:
 KINDS = (
     Kind(
         "mixup_stopped",
-        "A wrong unit was stopped.",
         Position("position", or_none=True),
         Unit("expected", or_none=True),
         LabelCodeOrNone("seen"),
@@ -74,7 +73,6 @@ KINDS = (
     ),
     Kind(
         "move_started",
-        "A next move was begun.",
         Choice("move", _MOVES),
         Position("position", or_none=True),
         Fitted("fitted"),
@@ -86,7 +84,6 @@ KINDS = (
     ),
     Kind(
         "move_dropped",
-        "A move was given up.",
         Reason("reason"),
         does=_move_dropped,
         tells="Move given up: {reason}.",

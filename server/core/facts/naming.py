@@ -5,6 +5,7 @@ ids under which they are on record by now. From that follows what is refused bef
 (`unknown`), and what the fold keeps without understanding it (`misfit`).
 """
 
+from ..messages import message
 from ..state.state import position_of
 from .fields import NAME
 from .fields import TEXT
@@ -15,11 +16,9 @@ from .fields import check_name
 from .fields import check_names
 from .fields import check_text
 
-NOT_ON_RECORD = "This sensor is not on record."
 
-
-def _no_position(identity: str) -> str:
-    return "The job has no position {}.".format(identity)
+def _no_position(identity: str) -> dict:
+    return message("refusals-no-position", position=identity)
 
 
 class NamingField(Field):
@@ -37,7 +36,7 @@ class NamingField(Field):
         """Return where in the value the id with this index stands, to go behind the field's name."""
         return ""
 
-    def misfit(self, value, job: dict) -> str | None:
+    def misfit(self, value, job: dict) -> dict | None:
         """Return why the fold can't understand a well-formed value on this job, or None."""
         unknown = self.unknown_position(value, job)
         return unknown[3] if unknown else None
@@ -48,7 +47,7 @@ class NamingField(Field):
         for index in range(len(named)):
             if named[index] and position_of(job, named[index]) is None:
                 place = self.place_of(value, index)
-                return place, named[index], "a position of the job", _no_position(named[index])
+                return place, named[index], message("refusals-position"), _no_position(named[index])
         return None
 
     def unknown_unit(self, value, units: dict) -> tuple | None:
@@ -56,7 +55,8 @@ class NamingField(Field):
         named = self.units(value)
         for index in range(len(named)):
             if named[index] and named[index] not in units:
-                return self.place_of(value, index), named[index], "a sensor that is on record", NOT_ON_RECORD
+                said = message("refusals-not-on-record")
+                return self.place_of(value, index), named[index], message("refusals-unit"), said
         return None
 
     def under_present_ids(self, value, now):

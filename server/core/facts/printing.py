@@ -29,7 +29,6 @@ def _labels_printed(state, event, job) -> None:
 KINDS = (
     Kind(
         "labels_printed",
-        "Labels were printed, by a phone without a server.",
         Name("batch"),
         Names("codes"),
         Text("host"),

@@ -112,7 +112,6 @@ def _tell_return_decided(names, data) -> str:
 KINDS = (
     Kind(
         "return_received",
-        "A clerk at the parts counter has the unit in hand.",
         NewUnit("unit"),
         HOW,
         LabelCodeOrNone("code"),
@@ -129,7 +128,6 @@ KINDS = (
     ),
     Kind(
         "return_decided",
-        "A clerk took a returned unit back, held it or refused it, and signed.",
         Unit("unit"),
         Choice("decision", _DECISIONS),
         Choice("proposed", _DECISIONS),

@@ -4,6 +4,7 @@ Each kind says whose it is; the phone says no before anything is recorded, and t
 what a phone was not asked to record.
 """
 
+from ..messages import message
 from .kind import BENCH
 from .kind import BOTH
 from .kind import COUNTER
@@ -20,9 +21,9 @@ def may_record(role: str, kind: str) -> bool:
     return (KINDS[kind].role if kind in KINDS else BENCH) in (role, BOTH)
 
 
-def reason_against(role: str, kind: str) -> str:
-    """Return why a phone of this role does not record this kind, in a sentence."""
-    what = KINDS[kind].says.rstrip(".") if kind in KINDS else "An entry of the kind " + kind
+def reason_against(role: str, kind: str) -> dict:
+    """Return why a phone of this role does not record this kind."""
+    what = message("refusals-kind", kind=kind)
     if role == COUNTER:
-        return '"{}" is recorded at the bench; this phone is at the parts counter.'.format(what)
-    return '"{}" is recorded at the parts counter; this phone is at the bench.'.format(what)
+        return message("refusals-at-the-bench", what=what)
+    return message("refusals-at-the-counter", what=what)

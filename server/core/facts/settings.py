@@ -37,7 +37,6 @@ def _money_set(state, event, job) -> None:
 KINDS = (
     Kind(
         "comes_and_goes_set",
-        "Whether the fault comes and goes.",
         Flag("value"),
         does=_comes_and_goes_set,
         tells=lambda names, data: (
@@ -46,7 +45,6 @@ KINDS = (
     ),
     Kind(
         "rates_set",
-        "Assumptions of this job, in parts per million.",
         Rates("rates_ppm"),
         Confidence("confidence_ppm"),
         does=_rates_set,
@@ -54,7 +52,6 @@ KINDS = (
     ),
     Kind(
         "code_weight_set",
-        "Whether the failure type of a position's code counts towards the cause.",
         Position("position"),
         Flag("on"),
         does=_code_weight_set,
@@ -64,7 +61,6 @@ KINDS = (
     ),
     Kind(
         "reach_set",
-        "How many minutes until a hand is on the unit at a position.",
         Position("position"),
         Minutes("minutes"),
         does=_reach_set,
@@ -72,7 +68,6 @@ KINDS = (
     ),
     Kind(
         "money_set",
-        "Labour and prices, in minor units of the user's currency; 0 is not given.",
         Count("labour_per_hour"),
         Count("part_price"),
         Count("wrong_purchase"),

@@ -1,6 +1,7 @@
 """Naming fields that hold several things: findings, codes, a planned fitting, a repaired cause."""
 
 from ..errors import BadInput
+from ..messages import message
 from ..parts import sorts
 from ..state.state import position_of
 from .fields import check_list
@@ -8,6 +9,7 @@ from .fields import check_name
 from .fields import check_object
 from .fields import check_text
 from .fields import is_name
+from .fields import one_of
 from .naming import NamingField
 
 
@@ -57,7 +59,7 @@ class Findings(NamingField):
             check_object(item, value[index], ("position", "found"))
             check_name(item + ".position", value[index]["position"])
             if value[index]["found"] not in self.FOUND:
-                raise BadInput(item + ".found", value[index]["found"], "one of " + ", ".join(self.FOUND))
+                raise BadInput(item + ".found", value[index]["found"], one_of(self.FOUND))
 
     def _is_finding(self, item) -> bool:
         """Tell whether an item is as it should be, without naming its place."""
@@ -114,7 +116,7 @@ class RepairedCause(NamingField):
         """Refuse anything else."""
         check_name(path, value)
         if value != "control" and not value.startswith("circuit:") and not value.startswith("feed:"):
-            raise BadInput(path, value, 'circuit:POSITION, feed:GROUP or "control"')
+            raise BadInput(path, value, message("refusals-cause"))
 
     def misfit(self, value, job):
         """Return that the job has no such position or feed, or None."""
@@ -123,12 +125,12 @@ class RepairedCause(NamingField):
             known = what in [position["group"] for position in job["positions"]]
         else:
             known = kind != "circuit" or position_of(job, what) is not None
-        return None if known else "The job has nothing that {} could mean.".format(value)
+        return None if known else message("refusals-no-cause", cause=value)
 
     def unknown_position(self, value, job):
         """Return the cause that the job has no position or feed for, or None."""
         said = self.misfit(value, job)
-        return ("", value, "a position or feed of the job", said) if said else None
+        return ("", value, message("refusals-on-job"), said) if said else None
 
     def told(self, value, names):
         """Return the cause in words."""

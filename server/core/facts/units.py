@@ -66,7 +66,6 @@ def _tell_unit_added(names, data) -> str:
 KINDS = (
     Kind(
         "unit_added",
-        "A unit that was not on a vehicle before.",
         NewUnit("unit"),
         Text("part"),
         Text("serial"),
@@ -79,7 +78,6 @@ KINDS = (
     ),
     Kind(
         "unit_labelled",
-        "A label was put on a unit.",
         Unit("unit"),
         LabelCode("code"),
         HOW,
@@ -90,7 +88,6 @@ KINDS = (
     ),
     Kind(
         "label_voided",
-        "A label is torn or lost.",
         Unit("unit"),
         LabelCode("code"),
         Reason("reason"),
@@ -101,7 +98,6 @@ KINDS = (
     ),
     Kind(
         "part_noted",
-        "The part number or serial was read off a unit.",
         Unit("unit"),
         Text("part"),
         Text("serial"),

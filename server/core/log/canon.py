@@ -9,6 +9,7 @@ import hashlib
 import json
 
 from ..errors import BadInput
+from ..messages import message
 
 LARGEST_INTEGER = 9007199254740991  # 2^53 − 1, RFC 8785 section 3.2.2.3 (IEEE 754 doubles)
 
@@ -106,24 +107,25 @@ def _refuse(value, where: str) -> None:
     if isinstance(value, str):
         for character in value:
             if 0xD800 <= ord(character) <= 0xDFFF:
-                raise BadInput(where, "half of a character pair", "whole Unicode characters")
+                half = message("refusals-found-half-pair")
+                raise BadInput(where, half, message("refusals-whole-characters"))
     elif isinstance(value, int):
         if value > LARGEST_INTEGER or value < -LARGEST_INTEGER:
-            raise BadInput(where, value, "an integer within ±(2^53 − 1)")
+            raise BadInput(where, value, message("refusals-integer"))
     elif isinstance(value, (list, tuple)):
         for index in range(len(value)):
             _refuse(value[index], "{}[{}]".format(where, index))
     elif isinstance(value, dict):
         for key in value:
             if not isinstance(key, str):
-                raise BadInput(where, key, "keys that are text")
+                raise BadInput(where, key, message("refusals-keys-text"))
         for key in sorted(value):
             if not _is_ascii(key):
-                raise BadInput(where, key, "keys of ASCII characters")
+                raise BadInput(where, key, message("refusals-keys-ascii"))
         for key in sorted(value):
             _refuse(value[key], where + "." + key)
     else:
-        raise BadInput(where, value, "text, a whole number, true, false, null, a list or an object")
+        raise BadInput(where, value, message("refusals-json-value"))
 
 
 def _is_ascii(text: str) -> bool:

@@ -1,5 +1,6 @@
 """A device's events as a hash chain: seq without a gap, each naming the hash of the one before."""
 
+from ..messages import message
 from . import envelope
 
 
@@ -14,11 +15,11 @@ def first_fault(events: list, seq: int = 0, prev: str = "") -> dict | None:
         envelope.check(event)
         reason = None
         if event["seq"] > seq + 1:
-            reason = "events {} to {} are missing".format(seq + 1, event["seq"] - 1)
+            reason = message("refusals-chain-gap", first=str(seq + 1), last=str(event["seq"] - 1))
         elif event["seq"] <= seq:
-            reason = "event {} comes a second time".format(event["seq"])
+            reason = message("refusals-chain-twice", seq=str(event["seq"]))
         elif event["prev"] != prev:
-            reason = "event {} does not continue the event before it".format(event["seq"])
+            reason = message("refusals-chain-broken", seq=str(event["seq"]))
         if reason:
             return {"index": index, "seq": event["seq"], "reason": reason}
         seq = event["seq"]

@@ -6,6 +6,7 @@ other side.
 """
 
 from ..errors import BadInput
+from ..messages import message
 
 _SCALARS, _MIXED = -1, -2  # what stands first in a list: it has nothing but scalars, or lists and objects too
 
@@ -29,7 +30,7 @@ def opened(compact) -> dict:
     except (IndexError, KeyError, TypeError, ValueError):
         value = None
     if not isinstance(value, dict):
-        raise BadInput("compact", compact, "scalars, shapes and an object as value")
+        raise BadInput("compact", compact, message("refusals-compact"))
     return value
 
 

@@ -4,6 +4,7 @@ Identity is (device, seq); `prev` chains a device's events, so that a gap or a c
 """
 
 from ..errors import BadInput
+from ..messages import message
 from . import canon
 
 FORMAT_VERSION = 1
@@ -19,40 +20,40 @@ def check(event) -> None:
     The kind may be unknown, and a newer format may have further fields: both are kept as they are.
     """
     if not isinstance(event, dict):
-        raise BadInput("event", event, "an object")
+        raise BadInput("event", event, message("refusals-object"))
     try:
         device, seq, prev, version = event["device"], event["seq"], event["prev"], event["v"]
         at, actor, job, kind = event["at"], event["actor"], event["job"], event["kind"]
         data = event["data"]
     except KeyError:
         missing = [field for field in FIELDS if field not in event]
-        raise BadInput("event." + missing[0], None, "the field to be there")
+        raise BadInput("event." + missing[0], None, message("refusals-field-there"))
     # "d" is a hex digit too. No part is cut out: each text that is made costs a look-up on the phone.
     if not isinstance(device, str) or len(device) != 17 or not device.startswith("d") or device.strip(_HEX):
-        raise BadInput("event.device", device, '"d" and 16 hex digits')
+        raise BadInput("event.device", device, message("refusals-device"))
     if type(seq) is not int or seq < 1:
-        raise BadInput("event.seq", seq, "a whole number from 1")
+        raise BadInput("event.seq", seq, message("refusals-whole-from", least=1))
     if seq == 1:
         if prev != "":
-            raise BadInput("event.prev", prev, '"" for the first event of a device')
+            raise BadInput("event.prev", prev, message("refusals-first-prev"))
     elif not isinstance(prev, str) or len(prev) != 64 or prev.strip(_HEX):
-        raise BadInput("event.prev", prev, "64 hex digits, the hash of the event before")
+        raise BadInput("event.prev", prev, message("refusals-prev"))
     if type(version) is not int or version < 1:
-        raise BadInput("event.v", version, "a whole number from 1")
+        raise BadInput("event.v", version, message("refusals-whole-from", least=1))
     if len(event) > len(FIELDS) and not is_newer(event):
         for field in sorted(event):
             if field not in FIELDS:
-                raise BadInput("event." + field, event[field], "no field of this name")
+                raise BadInput("event." + field, event[field], message("refusals-no-such-field"))
     if type(at) is not int or at < 0:
-        raise BadInput("event.at", at, "a whole number from 0")
+        raise BadInput("event.at", at, message("refusals-whole-from", least=0))
     if not isinstance(actor, str) or len(actor) > 80:
-        raise BadInput("event.actor", actor, "text of 0 to 80 characters")
+        raise BadInput("event.actor", actor, message("refusals-text", least=0, most=80))
     if job is not None and (not isinstance(job, str) or not 1 <= len(job) <= 40):
-        raise BadInput("event.job", job, "text of 1 to 40 characters")
+        raise BadInput("event.job", job, message("refusals-text", least=1, most=40))
     if not isinstance(kind, str) or not 1 <= len(kind) <= 40:
-        raise BadInput("event.kind", kind, "text of 1 to 40 characters")
+        raise BadInput("event.kind", kind, message("refusals-text", least=1, most=40))
     if not isinstance(data, dict):
-        raise BadInput("event.data", data, "an object")
+        raise BadInput("event.data", data, message("refusals-object"))
 
 
 def is_newer(event: dict) -> bool:

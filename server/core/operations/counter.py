@@ -1,6 +1,7 @@
 """The parts counter: what a returned unit is, what waits, what was decided."""
 
 from ..errors import BadInput
+from ..messages import message
 from ..views import counter
 from ..views import counter_lists
 from .held import Held
@@ -17,7 +18,7 @@ class CounterOperations(Held):
         if unit:
             identity = state.now(unit)
             if identity not in state.units:
-                raise BadInput("unit", unit, "a sensor that is on record")
+                raise BadInput("unit", unit, message("refusals-unit"))
             label = counter.label_of(state, state.units[identity])
         else:
             label = counter.read_label(state, text, host)

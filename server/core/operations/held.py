@@ -3,6 +3,7 @@
 from ..errors import BadInput
 from ..evidence.conclusions import Conclusions
 from ..facts.fold import Fold
+from ..messages import message
 from ..state.job import Job
 from ..state.job import known_job
 
@@ -19,7 +20,7 @@ class Held:
 
     def _job(self, identity) -> Job:
         if identity not in self.fold.state.jobs:
-            raise BadInput("job", identity, "a job that is on record")
+            raise BadInput("job", identity, message("refusals-job"))
         return known_job(self.fold.state, identity)
 
     def _reasoned(self, identity) -> dict | None:

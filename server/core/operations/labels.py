@@ -3,6 +3,7 @@
 from ..codes import labels
 from ..codes import maker_symbol
 from ..errors import BadInput
+from ..messages import message
 from ..state import own_label
 from ..state.printed import printed_codes
 from .held import Held
@@ -23,7 +24,7 @@ class LabelOperations(Held):
         """Return a code for writing by hand that no unit has and no printed label, from random bytes."""
         codes = labels.codes_from(random, 1, self.fold.state.codes, labels.HAND_FIRST)
         if not codes:
-            raise BadInput("random", random, "more random bytes")
+            raise BadInput("random", random, message("refusals-random"))
         return {"code": codes[0], "shown": labels.shown(codes[0])}
 
     def op_codes(self, random, count, taken=None):
@@ -67,7 +68,7 @@ class LabelOperations(Held):
 
         found = batches.one(self.fold.state, batch)
         if found is None:
-            raise BadInput("batch", batch, "the number of a batch that was printed here")
+            raise BadInput("batch", batch, message("refusals-batch"))
         return found
 
     def op_check_character(self, body):

@@ -4,6 +4,7 @@ from .. import rules
 from ..errors import BadInput
 from ..facts.fold import apply
 from ..log import envelope
+from ..messages import message
 from .held import Held
 
 
@@ -80,7 +81,7 @@ class LogOperations(Held):
 def _envelopes(events) -> list[dict]:
     """Return the envelopes of a list of {"event": envelope}, each checked."""
     if not isinstance(events, (list, tuple)):
-        raise BadInput("events", events, "a list")
+        raise BadInput("events", events, message("refusals-list"))
     found = []
     for entry in events:
         envelope.check(entry["event"] if isinstance(entry, dict) and "event" in entry else None)

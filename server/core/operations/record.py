@@ -1,6 +1,7 @@
 """The record of a unit or a job as a file: what goes in, its seal, how it is checked and shown."""
 
 from ..errors import BadInput
+from ..messages import message
 from ..record import comparison
 from .views import ViewOperations
 
@@ -20,7 +21,7 @@ class RecordOperations(ViewOperations):
             self._job(job)
         unit = self.fold.state.now(unit)
         if not job and unit not in self.fold.state.units:
-            raise BadInput("unit", unit, "a sensor that is on record")
+            raise BadInput("unit", unit, message("refusals-unit"))
         return file.parts(self.fold, unit, job, lambda jobs: self.op_record_told(unit, jobs))
 
     def op_record_room(self, sizes, text):

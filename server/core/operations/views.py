@@ -3,6 +3,7 @@
 from ..errors import BadInput
 from ..evidence import assumptions
 from ..guide import scan
+from ..messages import message
 from ..views import job as view
 from ..views import support
 from ..views.report import report
@@ -50,7 +51,7 @@ class ViewOperations(Held):
         state = self.fold.state
         identity = state.now(unit) or state.codes.get(code, "")
         if identity not in state.units:
-            raise BadInput("code" if code else "unit", code or unit, "a sensor that is on record")
+            raise BadInput("code" if code else "unit", code or unit, message("refusals-unit"))
         results = {job: self._concluded(job) for job in state.units[identity]["jobs"]}
         return unit_view(state, identity, results, how, base)
 

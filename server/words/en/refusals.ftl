@@ -12,3 +12,117 @@ refusals-found-decimals = a number with decimals
 refusals-found-list = a list of { $count }
 refusals-found-object = an object with { $count } keys
 refusals-found-else = something else
+refusals-found-half-pair = half of a character pair
+
+## What would be right in its place.
+
+refusals-object = an object
+refusals-field-there = the field to be there
+refusals-no-such-field = no field of this name
+refusals-list = a list
+# $most (count): 200
+refusals-list-at-most = a list of at most { $most }
+refusals-flag = true or false
+# $choices: good, bad, unclear
+refusals-one-of = one of { $choices }
+# $least (count): 1
+# $most (count): 80
+refusals-text = text of { $least } to { $most } characters
+# $most (count): 2000
+refusals-text-at-most = text of at most { $most } characters
+refusals-reason = a reason in a few words
+# $count (count): 64
+refusals-hex = { $count } hex digits
+refusals-name-once = each name once
+# $least (count): 1
+refusals-whole-from = a whole number from { $least }
+refusals-rate = 0 to 1000000 parts per million
+refusals-confidence = 0 (as it was) or 500000 to 999999 parts per million
+refusals-cause = circuit:POSITION, feed:GROUP or "control"
+refusals-position = a position of the job
+refusals-on-job = a position or feed of the job
+refusals-unit = a sensor that is on record
+refusals-job = a job that is on record
+refusals-batch = the number of a batch that was printed here
+
+## The same, of what programs hand over.
+
+refusals-json = JSON
+refusals-operation = the name of an operation
+refusals-arguments = those of the operation
+refusals-random = more random bytes
+refusals-device = "d" and 16 hex digits
+refusals-first-prev = "" for the first event of a device
+refusals-prev = 64 hex digits, the hash of the event before
+refusals-whole-characters = whole Unicode characters
+refusals-integer = an integer within ±(2^53 − 1)
+refusals-keys-text = keys that are text
+refusals-keys-ascii = keys of ASCII characters
+refusals-json-value = text, a whole number, true, false, null, a list or an object
+refusals-compact = scalars, shapes and an object as value
+
+## Why an entry is not understood, or not recorded.
+
+refusals-newer = A newer version of the app recorded it.
+refusals-no-job = It names no job.
+refusals-job-unknown = Its job is not known.
+refusals-not-on-record = This sensor is not on record.
+# $position: rear-left-outer
+refusals-no-position = The job has no position { $position }.
+# $cause: feed:roof
+refusals-no-cause = The job has nothing that { $cause } could mean.
+refusals-seen-without-job = It names no job, whose vehicle the sensor would be fitted on.
+refusals-seen-without-position = It names no position.
+# $what: A unit left its position
+refusals-at-the-bench = "{ $what }" is recorded at the bench; this phone is at the parts counter.
+# $what: A clerk at the parts counter has the unit in hand
+refusals-at-the-counter = "{ $what }" is recorded at the parts counter; this phone is at the bench.
+# $kind: unit_pulled
+refusals-kind = { $kind ->
+    [job_opened] A job begins on a vehicle
+    [left_deliberately] A good unit stays where the exchange put it
+    [corrected] An earlier event was a mistake
+    [job_closed] The job is done
+    [caution_acknowledged] A caution was read
+    [lamp_checked] What the lamps showed at key-on or in reverse
+    [looked] What could be seen from outside
+    [photo_taken] A picture, named by its digest
+    [walk_checked] The walk-behind check with a test pole
+    [test_run] The control unit tested itself
+    [cleaned] A position was cleaned
+    [connector_locked] A connector is home and its lock closed
+    [fit_checked] The fit of a unit was gone through
+    [circuit_measured] A reading on a circuit
+    [circuit_repaired] A connector, wire, feed or control unit was repaired
+    [unit_added] A unit that was not on a vehicle before
+    [unit_labelled] A label was put on a unit
+    [label_voided] A label is torn or lost
+    [part_noted] The part number or serial was read off a unit
+    [unit_pulled] A unit left its position
+    [unit_fitted] A unit was put into a position
+    [unit_moved] A unit went to another place
+    [unit_seen] A fresh scan says where a unit is; it settles a dispute
+    [units_mixed] Units got mixed up; which is which is not known
+    [mixup_stopped] A wrong unit was stopped
+    [move_started] A next move was begun
+    [move_dropped] A move was given up
+    [comes_and_goes_set] Whether the fault comes and goes
+    [rates_set] Assumptions of this job, in parts per million
+    [code_weight_set] Whether the failure type of a position's code counts towards the cause
+    [reach_set] How many minutes until a hand is on the unit at a position
+    [money_set] Labour and prices, in minor units of the user's currency; 0 is not given
+    [labels_printed] Labels were printed, by a phone without a server
+    [return_received] A clerk at the parts counter has the unit in hand
+    [return_decided] A clerk took a returned unit back, held it or refused it, and signed
+   *[other] An entry of the kind { $kind }
+}
+
+## What does not fit between the entries of one phone.
+
+# $first: 4
+# $last: 9
+refusals-chain-gap = events { $first } to { $last } are missing
+# $seq: 12
+refusals-chain-twice = event { $seq } comes a second time
+# $seq: 12
+refusals-chain-broken = event { $seq } does not continue the event before it
