@@ -10,7 +10,7 @@ import { LastViews } from './screens/frame/last-view.js';
 import { routeOf } from './screens/frame/router.js';
 import { applyTheme } from './phone/theme.js';
 import { Store } from './log/store.js';
-import { startWords } from './words/words.js';
+import { early, startWords } from './words/words.js';
 
 /** What the screens are drawn into. */
 export const root = /** @type {HTMLElement} */ (document.getElementById('app'));
@@ -27,6 +27,9 @@ export const lastViews = new LastViews(store, root);
 const LATE_MS = 300;
 
 applyTheme();
+for (const place of root.querySelectorAll('[data-early]')) {
+  if (place instanceof HTMLElement) place.textContent = early(place.dataset.early ?? '');
+}
 // Read meanwhile; who hears of a failure waits below.
 startWords().catch(() => undefined);
 Promise.race([
@@ -46,12 +49,12 @@ function notWhole() {
   const again = Object.assign(document.createElement('button'), {
     type: 'button',
     className: 'small-button',
-    textContent: 'Load it again',
+    textContent: early('begin-again'),
     onclick: () => location.reload(),
   });
   panel.append(
-    Object.assign(document.createElement('h1'), { textContent: 'The app did not come over whole' }),
-    Object.assign(document.createElement('p'), { textContent: 'The line broke off. What was recorded is not touched.' }),
+    Object.assign(document.createElement('h1'), { textContent: early('begin-broken-heading') }),
+    Object.assign(document.createElement('p'), { textContent: early('begin-broken') }),
     again,
   );
   root.replaceChildren(panel);

@@ -5,8 +5,9 @@
  * A build is taken whole, checked byte by byte against its hashes, or not at all; pages run on another one
  * only after the person's tap. Every file of a page carries the build in its address (/app/<build>/...), and
  * any worker answers for any build that is here: a browser changes workers only when nothing is under way,
- * which may be minutes after the tap, and a page that loads meanwhile hangs. A classic script in one file:
- * module workers are too new for some phones.
+ * which may be minutes after the tap, and a page that loads meanwhile hangs. Of the languages, only those in use
+ * are taken: words and help of another one are, when a page asks for them. A classic script in one file: module
+ * workers are too new for some phones.
  */
 
 'use strict';
@@ -15,22 +16,32 @@
 
 const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 
-/** Filled in by the server. @type {{build: string, files: PrecachedFile[]}} */
+/**
+ * Filled in by the server; the first file of a language is its words.
+ * @type {{build: string, files: PrecachedFile[], languages: Record<string, PrecachedFile[]>}}
+ */
 const PRECACHE = JSON.parse('__PRECACHE__');
 /** The app's folder; another app may stand in another one of the same host (place.js). */
 const ROOT = new URL('.', worker.location.href).pathname;
 const OWN = ROOT === '/' ? '' : `${ROOT} `;
 const CACHE_PREFIX = `${OWN}swaptrail-build-`;
 const CACHE = CACHE_PREFIX + PRECACHE.build;
-/** Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap. */
+/**
+ * Which build is which, for every worker and page alike; update.js writes `/chosen` and `/before` on a tap, and the
+ * language in use as `/language`.
+ */
 const NOTES = `${OWN}swaptrail-builds`;
 /** Pictures that another app shares with this one wait here (phone/shared-pictures.js). */
 const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
-/** In a request: say by the same name that the server cannot be reached, instead of failing (sync/api.js). */
+/** In a request: say by the same name that the server cannot be reached, instead of failing (sync/api.js, words/words.js). */
 const UNREACHABLE = 'X-Unreachable';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
-const KNOWN = new Set(PRECACHE.files.map((file) => file.url));
+/** Of which language a file is; two may share a picture. @type {Map<string, string>} */
+const LANGUAGE_OF = new Map(Object.entries(PRECACHE.languages).flatMap(([language, own]) => own.map(({ url }) => [url, language])));
+const KNOWN = new Set([...PRECACHE.files.map((file) => file.url), ...LANGUAGE_OF.keys()]);
+/** Stands in where none of a phone's languages is there. */
+const FIRST_LANGUAGE = 'en';
 /** A server answers each address of the app with its one page; a host of files has a page for the others. */
 const OTHER_PAGES = KNOWN.has('404.html') ? '404.html' : SHELL_URL;
 
@@ -51,7 +62,7 @@ worker.addEventListener('fetch', (event) => {
   if (!url.pathname.startsWith(ROOT)) return;
   const below = url.pathname.slice(ROOT.length);
   if (below.startsWith('api/')) {
-    if (request.headers.has(UNREACHABLE)) event.respondWith(reached(request));
+    if (request.headers.has(UNREACHABLE)) event.respondWith(reached(() => fetch(request)));
     return;
   }
   if (request.method !== 'GET') return;
@@ -66,7 +77,7 @@ worker.addEventListener('fetch', (event) => {
 async function takeWholeBuild() {
   const cache = await caches.open(CACHE);
   try {
-    await Promise.all(PRECACHE.files.map((file) => take(cache, file)));
+    await Promise.all([...PRECACHE.files.map((file) => take(cache, file)), takeLanguages()]);
   } catch (error) {
     await caches.delete(CACHE);
     throw error;
@@ -74,6 +85,36 @@ async function takeWholeBuild() {
   await note('/newest', PRECACHE.build);
   // Pages of the build before may still be open.
   await dropOldBuilds([PRECACHE.build, await noted('/chosen'), await noted('/before')]);
+}
+
+/** Take what belongs to the language in use, and to those that a build before has here: their pages went offline with them. */
+async function takeLanguages() {
+  const used = await languageInUse();
+  for (const [language, [words]] of Object.entries(PRECACHE.languages)) {
+    if (language === used || (await isHere(words.url))) await takeLanguage(language);
+  }
+}
+
+/** Take words and help of a language; its words, which say that it is here, last. @param {string} language */
+async function takeLanguage(language) {
+  const cache = await caches.open(CACHE);
+  const [words, ...others] = PRECACHE.languages[language];
+  await Promise.all(others.map((file) => take(cache, file)));
+  await take(cache, words);
+}
+
+/** As a page noted it, else as the phone is set. */
+async function languageInUse() {
+  const ofThePhone = worker.navigator.languages.map((tag) => tag.split('-')[0].toLowerCase());
+  return [await noted('/language'), ...ofThePhone].find((each) => each in PRECACHE.languages) ?? FIRST_LANGUAGE;
+}
+
+/** Whether any build on this phone holds a file. @param {string} url */
+async function isHere(url) {
+  for (const name of await caches.keys()) {
+    if (name.startsWith(CACHE_PREFIX) && (await (await caches.open(name)).match(url))) return true;
+  }
+  return false;
 }
 
 /**
@@ -147,21 +188,33 @@ async function chosen() {
 }
 
 /**
- * Answer from a build; only where the browser has thrown the cache away, from the network.
+ * Answer from a build. What it lacks comes from the network: a language that was not in use, which stays, and any file
+ * where the browser has thrown the cache away.
  * @param {string | Promise<string>} build  the name of its cache
  * @param {string} url
  * @param {Request} request
  */
 async function answer(build, url, request) {
   const name = await build;
-  const found = (await caches.has(name)) ? await (await caches.open(name)).match(url) : null;
-  return found ?? fetch(request);
+  const cache = (await caches.has(name)) ? await caches.open(name) : null;
+  const found = await cache?.match(url);
+  if (found) return found;
+  const language = name === CACHE ? LANGUAGE_OF.get(url) : undefined;
+  const far = async () => {
+    if (!cache || !language) return fetch(request);
+    await takeLanguage(language);
+    return (await cache.match(url)) ?? fetch(request);
+  };
+  return request.headers.has(UNREACHABLE) ? reached(far) : far();
 }
 
-/** Answer from the server or, where it cannot be reached, with nothing but saying so. @param {Request} request */
-async function reached(request) {
+/**
+ * Answer from the server or, where it cannot be reached, with nothing but saying so.
+ * @param {() => Promise<Response>} far
+ */
+async function reached(far) {
   try {
-    return await fetch(request);
+    return await far();
   } catch {
     return new Response(null, { headers: { [UNREACHABLE]: 'yes' } });
   }

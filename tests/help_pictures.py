@@ -32,7 +32,7 @@ from server.storage.return_window import set_return_days
 from tests.browser_support import launch
 from tests.static.app_server import AppServer
 
-PICTURES = Path(__file__).resolve().parents[1] / "static" / "help" / "pictures"
+PICTURES = Path(__file__).resolve().parents[1] / "static" / "help" / "en" / "pictures"
 PORT = 8731  # always the same one: it stands in the labels' symbols
 NOW = START + 19 * 24 * 60 * 60 * 1000  # the day after the last story
 COLOURS = 20  # a screen has few; lossless it takes less than a lossy picture of it

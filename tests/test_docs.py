@@ -18,13 +18,18 @@ from server.web.help_pages import help_pages
 from tests.said import english
 
 ROOT = Path(__file__).parents[1]
-HELP = ROOT / "static" / "help"
+HELP = ROOT / "static" / "help" / "en"
 README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 MOST_WORDS = 1300
 MOST_BYTES = 90_000
 # Where the words of screens stand.
-SOURCES = (("static/screens", "*.js"), ("server/core", "*.py"), ("server/serving/lan", "*.py"))
+SOURCES = (
+    ("server/words/en", "*.ftl"),
+    ("static/screens", "*.js"),
+    ("server/core", "*.py"),
+    ("server/serving/lan", "*.py"),
+)
 CONTEXT = click.Context(command_line)
 COMMANDS = {name: command_line.get_command(CONTEXT, name) for name in command_line.list_commands(CONTEXT)}
 
@@ -96,7 +101,7 @@ def test_every_file_that_the_documents_lead_to_is_there():
     for text in (README, DEVELOPERS):
         for target in re.findall(r"\]\(([^)]+)\)", text):
             assert target.startswith("https://") or (ROOT / target).is_file(), target
-    shown = re.findall(r"!\[[^\]]{20,}\]\((static/help/pictures/[^)]+)\)", README)
+    shown = re.findall(r"!\[[^\]]{20,}\]\((static/help/en/pictures/[^)]+)\)", README)
     assert len(shown) == 3
 
 
@@ -142,7 +147,7 @@ def test_every_picture_of_the_help_is_shown_with_words_and_a_size():
 
 def test_the_help_costs_a_first_visit_little():
     pictures = sum(file.stat().st_size for file in (HELP / "pictures").iterdir())
-    assert pictures + len(gzip.compress(help_bundle(HELP))) <= MOST_BYTES
+    assert pictures + len(gzip.compress(help_bundle(HELP, help_pages(HELP)))) <= MOST_BYTES
 
 
 @pytest.mark.parametrize(

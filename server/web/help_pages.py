@@ -1,6 +1,7 @@
 """The help as the phone app shows it: Markdown from static/help/, rendered once when the app is loaded.
 
-The same files are read in the repository, so links name `page.md` there and become addresses of the app here.
+A folder there is a language; one whose first page is not written yet has the English pages. The same files
+are read in the repository, so links name `page.md` there and become addresses of the app here.
 Raw HTML is off: what a page holds is text, and the app may put it on the screen as it is.
 """
 
@@ -14,9 +15,12 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from PIL import Image
 
+from server.words.files import FIRST
+
 INDEX = "README"  # the name under which a folder's first page is shown in the repository
 _PAGE = re.compile(r"([a-z][a-z0-9-]*|README)\.md")
-_PICTURE = re.compile(r"pictures/[a-z0-9-]+\.webp")
+# Of the same language, or of another one where a picture holds no words that would have to be said anew.
+_PICTURE = re.compile(r"(\.\./[a-z]+/)?pictures/[a-z0-9-]+\.webp")
 _ELSEWHERE = "https://"
 
 
@@ -32,12 +36,22 @@ class HelpPage:
     title: str
     html: str
     links: list[str]
+    pictures: list[Path]
 
 
-def help_bundle(folder: Path) -> bytes:
-    """Returns all pages as the one JSON file that a phone keeps: {"pages": [{"name", "title", "html"}]}."""
-    pages = [{"name": page.name, "title": page.title, "html": page.html} for page in help_pages(folder)]
-    return json.dumps({"pages": pages}, ensure_ascii=False, sort_keys=True).encode()
+def help_folder(folder: Path, language: str) -> Path:
+    """Returns where the pages for a language are, in the folder of all help."""
+    own = folder / language
+    return own if (own / f"{INDEX}.md").is_file() else folder / FIRST
+
+
+def help_bundle(folder: Path, pages: list[HelpPage]) -> bytes:
+    """Returns all pages of a folder as the one JSON file that a phone keeps.
+
+    {"folder": "en", "pages": [{"name", "title", "html"}]}; pictures are named as seen from the folder.
+    """
+    told = [{"name": page.name, "title": page.title, "html": page.html} for page in pages]
+    return json.dumps({"folder": folder.name, "pages": told}, ensure_ascii=False, sort_keys=True).encode()
 
 
 def help_pages(folder: Path) -> list[HelpPage]:
@@ -50,19 +64,20 @@ def help_pages(folder: Path) -> list[HelpPage]:
 def _page(file: Path) -> HelpPage:
     markdown = MarkdownIt("commonmark", {"html": False})
     tokens = markdown.parse(file.read_text("utf-8"))
-    links = []
+    links, pictures = [], []
     for token in _all(tokens):
         if token.type == "link_open":
             links += _lead(token, file)
         elif token.type == "image":
-            _size(token, file)
+            pictures.append(_size(token, file))
         elif token.type == "code_inline" and " " not in token.content:
             token.attrSet("class", "help-word")  # an option is not broken after its hyphens
         elif token.type == "inline":
             _mark_row(token.children or [])
     if [token.tag for token in tokens if token.type == "heading_open"].count("h1") != 1:
         raise HelpBroken(f"{file.name} must have exactly one heading of the first level.")
-    return HelpPage(file.stem, _title(tokens), markdown.renderer.render(tokens, markdown.options, {}), links)
+    html = markdown.renderer.render(tokens, markdown.options, {})
+    return HelpPage(file.stem, _title(tokens), html, links, pictures)
 
 
 def _all(tokens: list[Token]) -> Iterator[Token]:
@@ -96,8 +111,11 @@ def _mark_row(children: list[Token]) -> None:
         children[0].attrSet("class", "help-row")
 
 
-def _size(token: Token, file: Path) -> None:
-    """Gives a picture its size, so that nothing moves when it comes, and lets it wait until it is near."""
+def _size(token: Token, file: Path) -> Path:
+    """Gives a picture its size, so that nothing moves when it comes, and lets it wait until it is near.
+
+    Returns its file.
+    """
     source = str(token.attrGet("src"))
     if not _PICTURE.fullmatch(source) or not (file.parent / source).is_file():
         raise HelpBroken(f"{file.name} shows {source}, which is no picture of the help.")
@@ -106,3 +124,4 @@ def _size(token: Token, file: Path) -> None:
     token.attrSet("width", str(width))
     token.attrSet("height", str(height))
     token.attrSet("loading", "lazy")
+    return (file.parent / source).resolve()

@@ -9,6 +9,7 @@ import base64
 import functools
 import gzip
 import hashlib
+import html
 import json
 import re
 from collections.abc import Callable
@@ -17,6 +18,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from server.refusals import CommandRefused
+from server.words.files import FIRST
 from server.words.files import languages
 from server.words.files import sent_source_of
 
@@ -41,8 +43,9 @@ MIME_TYPES = {
 
 SHELL_URL = "/"
 CORE_URL = "/app/core.json"
-HELP_URL = "/app/help.json"
-WORDS_URL = "/app/words/{}.ftl"  # of a language
+# Of a language.
+HELP_URL = "/app/help/{}.json"
+WORDS_URL = "/app/words/{}.ftl"
 MANIFEST_URL = "/manifest.webmanifest"
 # The manifest names it: phones send shared pictures here, without a token and from no page of the app.
 SHARE_URL = "/share"
@@ -62,7 +65,7 @@ NOT_KEPT = {
 }
 
 _OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
-_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/README.md")
+_NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/en/README.md")
 _INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
 
 
@@ -97,12 +100,20 @@ class Shell:
     build: str
     assets: dict[str, Asset]
     script_hashes: list[str]
+    #: By language, the addresses of what a phone keeps of those in use alone.
+    languages: dict[str, list[str]]
+
+    def kept(self) -> list[str]:
+        """Returns the addresses of what every phone keeps, whatever its language."""
+        return _kept(self.assets, self.languages)
 
     def precached_bytes(self) -> int:
-        """Returns what a first visit transfers, compressed."""
-        return sum(
-            len(asset.brotli or asset.gzip) for url, asset in self.assets.items() if url not in NOT_KEPT
-        )
+        """Returns what a first visit transfers, compressed, in the language that takes most."""
+        every = self._bytes([*self.kept(), WORKER_URL])
+        return every + max(self._bytes(urls) for urls in self.languages.values())
+
+    def _bytes(self, urls: list[str]) -> int:
+        return sum(len(self.assets[url].brotli or self.assets[url].gzip) for url in urls)
 
 
 def find_static() -> Path:
@@ -124,16 +135,13 @@ def load_shell(
     address that belong to the build; `placed_manifest` gives the manifest its addresses, which a server
     leaves as they are.
     """
-    # Here: a build, which has no Markdown reader, needs the rest.
-    from server.web.help_pages import help_bundle
-
     missing = [name for name in _NEEDED if not (static / name).is_file()]
     if missing:
         raise ShellIncomplete(
             f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
             "with pip, which fetches what the app is made of."
         )
-    page = _with_languages((static / "index.html").read_bytes())
+    page = _with_first_words((static / "index.html").read_bytes())
     placed = placed or _placed
     assets = {SHELL_URL: _packed(placed(page, _NO_BUILD), ".html")}
     for url, body in (beside or {}).items():
@@ -143,10 +151,7 @@ def load_shell(
         assets[f"/app/{file.relative_to(static).as_posix()}"] = _asset(file)
     compiled = static / "core.json"
     assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
-    assets[HELP_URL] = _packed(help_bundle(static / "help"), ".json")
-    for language in languages():
-        # A wheel brings them packed.
-        assets.setdefault(WORDS_URL.format(language), _packed(sent_source_of(language), ".ftl"))
+    of_languages = _add_languages(static, assets)
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(placed(page, build), ".html")
@@ -155,8 +160,34 @@ def load_shell(
             placed_manifest(assets[MANIFEST_URL].body, build), Path(MANIFEST_URL).suffix
         )
     script_hashes = script_sources(assets[SHELL_URL].body)
-    assets[WORKER_URL] = _packed(_fill(worker, build, assets).encode(), ".js")
-    return Shell(build, assets, script_hashes)
+    assets[WORKER_URL] = _packed(_fill(worker, build, assets, of_languages).encode(), ".js")
+    return Shell(build, assets, script_hashes, of_languages)
+
+
+def _add_languages(static: Path, assets: dict[str, Asset]) -> dict[str, list[str]]:
+    """Puts words and help of each language among the assets; returns the addresses of what is its alone."""
+    # Here: a build, which has no Markdown reader, needs the rest.
+    from server.web.help_pages import help_bundle
+    from server.web.help_pages import help_folder
+    from server.web.help_pages import help_pages
+
+    folders = {language: help_folder(static / "help", language) for language in languages()}
+    pages = {folder: help_pages(folder) for folder in set(folders.values())}
+    of_languages = {}
+    for language, folder in folders.items():
+        words, told = WORDS_URL.format(language), HELP_URL.format(language)
+        # A wheel brings the words packed.
+        assets.setdefault(words, _packed(sent_source_of(language), ".ftl"))
+        assets[told] = _packed(help_bundle(folder, pages[folder]), ".json")
+        shown = {picture.relative_to(static.resolve()) for page in pages[folder] for picture in page.pictures}
+        of_languages[language] = [words, told, *sorted(f"/app/{each.as_posix()}" for each in shown)]
+    return of_languages
+
+
+def _kept(assets: dict[str, Asset], of_languages: dict[str, list[str]]) -> list[str]:
+    return sorted(
+        assets.keys() - NOT_KEPT - {WORKER_URL} - {url for urls in of_languages.values() for url in urls}
+    )
 
 
 def app_files(static: Path) -> list[Path]:
@@ -220,12 +251,27 @@ def _build_id(assets: dict[str, Asset], worker: str) -> str:
     return digest.hexdigest()[:16]
 
 
-def _with_languages(page: bytes) -> bytes:
-    """Returns the page with the languages that it can be read in: it looks for them there."""
-    marked = page.replace(b"<html ", f'<html data-languages="{" ".join(languages())}" '.encode(), 1)
-    if marked == page:
+def _with_first_words(page: bytes) -> bytes:
+    """Returns the page with what is read before the words have come: the area `begin`, in every language.
+
+    Scripts find it in an attribute, and with it which languages there are; `{begin-purpose}` in the page
+    becomes the text in the first language, `{begin-no-script}`, which no script can change, in all.
+    """
+    from server.words.sheet import area
+
+    said = {language: area("begin", language) for language in languages()}
+    text = page.decode()
+    marked = text.replace(
+        "<html ", f'<html data-words="{html.escape(json.dumps(said, ensure_ascii=False))}" ', 1
+    )
+    if marked == text:
         raise ShellIncomplete("static/index.html has no <html ...>.")
-    return marked
+    for name, first in said[FIRST].items():
+        everywhere = " ".join(own[name] for own in said.values() if name in own)
+        marked = marked.replace(
+            f"{{{name}}}", html.escape(everywhere if name == "begin-no-script" else first)
+        )
+    return marked.encode()
 
 
 def _placed(page: bytes, build: str) -> bytes:
@@ -233,12 +279,19 @@ def _placed(page: bytes, build: str) -> bytes:
     return page.replace(b'"./', b'"/').replace(b'"/app/', f'"/app/{build}/'.encode())
 
 
-def _fill(worker: str, build: str, assets: dict[str, Asset]) -> str:
+def _fill(worker: str, build: str, assets: dict[str, Asset], of_languages: dict[str, list[str]]) -> str:
     if worker.count(PLACEHOLDER) != 1:
         raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
-    kept = sorted(assets.keys() - NOT_KEPT)
-    files = [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in kept]
-    return worker.replace(PLACEHOLDER, json.dumps({"build": build, "files": files}))
+
+    def listed(urls: list[str]) -> list[dict[str, str]]:
+        return [{"url": url[1:] or "./", "sha256": assets[url].sha256} for url in urls]
+
+    precache = {
+        "build": build,
+        "files": listed(_kept(assets, of_languages)),
+        "languages": {language: listed(urls) for language, urls in of_languages.items()},
+    }
+    return worker.replace(PLACEHOLDER, json.dumps(precache))
 
 
 def script_sources(page: bytes) -> list[str]:

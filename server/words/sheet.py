@@ -39,6 +39,13 @@ def example(speech: Speech, source: Source) -> str:
     return speech.say(source.id, **{**missing, **source.examples})
 
 
+def area(name: str, language: str) -> dict[str, str]:
+    """Returns the messages of an area that need no arguments, by id."""
+    speech = Speech(language)
+    own = [source for source in sources(language) if source.area == name and not source.arguments]
+    return {source.id: speech.say(source.id) for source in own}
+
+
 def faults() -> list[str]:
     """Returns what is missing, unused, unlike in its arguments or longer than its place allows."""
     first = {each.id: each for each in sources(FIRST)}

@@ -11,7 +11,7 @@ import { APP, ownName, ROOT } from '../place.js';
 
 const TRY_AGAIN_MS = 10 * 60 * 1000;
 
-/** Where sw.js and this file note which build is which; sw.js says why. */
+/** Where sw.js and this file note which build is which, and the language; sw.js says why. */
 const NOTES = ownName('swaptrail-builds');
 
 /** The build of this page: it stands in the address of each of its files. */
@@ -40,6 +40,8 @@ export class Update {
   async start() {
     if (!('serviceWorker' in navigator)) return;
     const { serviceWorker } = navigator;
+    // The builds that come take it along.
+    await note('/language', document.documentElement.lang).catch(() => undefined);
     this.#kept = Boolean(serviceWorker.controller);
     serviceWorker.addEventListener('controllerchange', () => this.#look());
     try {

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from markdown_it import MarkdownIt
 
-HELP = Path(__file__).resolve().parents[2] / "static" / "help"
+HELP = Path(__file__).resolve().parents[2] / "static" / "help" / "en"
 GOAL = 14
 LONG = 22
 

@@ -118,7 +118,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list
         "labels", "labels/print", f"labels/{batch}", f"labels/{batch}/sheet",
         "file", "take-in",
         "help", f"job/{job}/help/verdict",
-        *(f"help/{page.stem}" for page in sorted((ROOT / "static" / "help").glob("*.md"))),
+        *(f"help/{page.stem}" for page in sorted((ROOT / "static" / "help" / "en").glob("*.md"))),
         code, f"code/{code}", f"code/{code}/scanned", "code/22222/typed",
         "job/j0000000000ff", "no/such/screen",
     ]  # fmt: skip

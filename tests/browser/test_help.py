@@ -14,7 +14,7 @@ from tests.core.driver import JOB
 from tests.static.builds import first_visit
 from tests.static.file_host import FileHost
 
-PAGES = help_pages(find_static() / "help")
+PAGES = help_pages(find_static() / "help" / "en")
 LOADED = (
     "[...document.querySelectorAll('.help img')].every((image) => image.complete && image.naturalWidth > 0)"
 )

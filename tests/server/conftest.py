@@ -23,7 +23,7 @@ SMALL_APP = {
     "main.js": "export const a = 1;\n",
     "styles/base.css": "body { color: #15191d }\n" * 20,
     "icons/app.svg": "<svg/>",
-    "help/README.md": "# Help\n",
+    "help/en/README.md": "# Help\n",
     "sw.js": "const PRECACHE = JSON.parse('__PRECACHE__');\n",
     "manifest.webmanifest": "{}",
     "package.json": "{}",

@@ -4,10 +4,11 @@
  *
  * It is a picture and no more: nothing on it can be tapped, and a line says that it is being checked. It is
  * kept beside the log with the point at which the log stood then; where the log has moved on, or the app is
- * of another build, there is none.
+ * of another build or language, there is none.
  */
 
 import { APP } from '../../place.js';
+import { early, wantedLanguage } from '../../words/words.js';
 
 const KEY = 'last_views';
 const MOST_VIEWS = 8;
@@ -50,7 +51,7 @@ export class LastViews {
     this.#line = document.createElement('p');
     this.#line.className = 'checking';
     this.#line.setAttribute('role', 'status');
-    this.#line.textContent = 'As it was. Checking it now.';
+    this.#line.textContent = early('begin-as-it-was');
     document.body.append(this.#line);
     await shown();
   }
@@ -101,7 +102,7 @@ export class LastViews {
       const [views, ...stands] = await Promise.all(
         [KEY, 'head', 'cursor', 'setting.role', 'setting.file', 'setting.install_put_off', 'actor'].map((key) => meta.get(key)),
       );
-      return { views, stamp: JSON.stringify([APP.href, ...stands]) };
+      return { views, stamp: JSON.stringify([APP.href, wantedLanguage(), ...stands]) };
     });
   }
 }

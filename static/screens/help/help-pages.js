@@ -6,15 +6,14 @@
  */
 
 import { APP, ROOT } from '../../place.js';
-
-const PAGES_URL = new URL('help.json', APP);
-const FOLDER_URL = new URL('help/', APP);
+import { helpAddress } from '../../words/words.js';
 
 /**
  * @typedef {object} HelpPage
  * @property {string} name   the name of its file, without the ending
  * @property {string} title
  * @property {string} html
+ * @property {URL} folder    its pictures are named as seen from there
  * @property {HTMLElement} [element]  kept, so that a screen that is drawn anew does not blink
  */
 
@@ -45,16 +44,16 @@ export async function helpPage(name) {
  * @returns {HTMLElement}
  */
 export function helpElement(page) {
-  page.element ??= elementOf(page.html);
+  page.element ??= elementOf(page);
   return page.element;
 }
 
-/** @param {string} html */
-function elementOf(html) {
+/** @param {HelpPage} page */
+function elementOf({ html, folder }) {
   const template = document.createElement('template');
   template.innerHTML = html;
   for (const picture of template.content.querySelectorAll('img')) {
-    picture.src = new URL(picture.getAttribute('src') ?? '', FOLDER_URL).href;
+    picture.src = new URL(picture.getAttribute('src') ?? '', folder).href;
   }
   for (const link of template.content.querySelectorAll('a')) {
     link.href = new URL(link.getAttribute('href') ?? '', ROOT).href;
@@ -65,8 +64,11 @@ function elementOf(html) {
   return article;
 }
 
+/** @returns {Promise<HelpPage[]>} */
 async function readPages() {
-  const answer = await fetch(PAGES_URL);
+  const answer = await fetch(helpAddress());
   if (!answer.ok) throw new Error('The help is not on this phone yet. Open it once more with a network.');
-  return (await answer.json()).pages;
+  const { folder, pages } = await answer.json();
+  const at = new URL(`help/${folder}/`, APP);
+  return pages.map((/** @type {HelpPage} */ page) => ({ ...page, folder: at }));
 }

@@ -11,6 +11,7 @@ import { phoneSeal } from '../record/phone-seal.js';
 import { newVersion } from '../phone/change-over.js';
 import { clockNotice } from '../phone/clock-notice.js';
 import { textField } from '../frame/field.js';
+import { languageChoice } from './language.js';
 import { helpRow } from '../frame/help-link.js';
 import { keeping } from '../phone/keeping.js';
 import { pairNext } from './pair-next.js';
@@ -43,7 +44,7 @@ export const youPage = {
     return {
       title: 'You and this phone',
       back: to.jobs(),
-      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${ctx.data.seal ? phoneSeal(ctx.data.seal) : nothing} ${theme(ctx)}
+      body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${ctx.data.seal ? phoneSeal(ctx.data.seal) : nothing} ${languageChoice(ctx)} ${theme(ctx)}
       ${tone(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
       main: saved
         ? { words: 'Your file', run: () => ctx.go(to.file()) }

@@ -14,7 +14,7 @@ from server.storage import DataFolder
 from tests.server.phone import NOW
 from tests.server.phone import entry_after
 
-HELP = Path(__file__).parents[3] / "static" / "help" / "data.md"
+HELP = Path(__file__).parents[3] / "static" / "help" / "en" / "data.md"
 LITESTREAM = Path(sys.executable).with_name("litestream")
 DEVICE = "d00000000000000aa"
 

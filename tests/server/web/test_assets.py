@@ -27,11 +27,12 @@ def page_of(phone):
     return phone.get("/").get_data(as_text=True).replace(f"/app/{precache(phone)['build']}/", "/app/")
 
 
-def precache(phone):
+def precache(phone, language="en"):
+    """What a phone of this language keeps."""
     source = phone.get("/sw.js").get_data(as_text=True)
     listed = json.loads(re.search(r"JSON\.parse\('(.*?)'\)", source).group(1))
-    files = [{**file, "url": urljoin("/sw.js", file["url"])} for file in listed["files"]]
-    return {**listed, "files": files}
+    kept = listed["files"] + listed["languages"][language]
+    return {**listed, "files": [{**file, "url": urljoin("/sw.js", file["url"])} for file in kept]}
 
 
 @pytest.fixture(scope="module")
@@ -56,7 +57,7 @@ def test_every_file_on_the_list_is_served_with_its_hash(visitor):
 
 
 def test_the_list_holds_the_whole_app(visitor):
-    urls = {file["url"] for file in precache(visitor)["files"]}
+    urls = {file["url"] for language in languages() for file in precache(visitor, language)["files"]}
     static = ROOT / "static"
     on_disk = {
         f"/app/{file.relative_to(static).as_posix()}"
@@ -65,10 +66,17 @@ def test_the_list_holds_the_whole_app(visitor):
         if "node_modules" not in file.parts and file.name != "sw.js"
     }
 
-    words = {f"/app/words/{language}.ftl" for language in languages()}
-    whole = on_disk | words | {"/", "/app/core.json", "/app/help.json", "/manifest.webmanifest"}
+    said = {url.format(each) for url in (shell.WORDS_URL, shell.HELP_URL) for each in languages()}
+    whole = on_disk | said | {"/", "/app/core.json", "/manifest.webmanifest"}
     assert whole > shell.NOT_KEPT
     assert urls == whole - shell.NOT_KEPT
+
+
+def test_a_phone_keeps_of_the_languages_its_own_alone(visitor):
+    kept = {file["url"] for file in precache(visitor, "es")["files"]}
+
+    assert {"/app/words/es.ftl", "/app/help/es.json"} <= kept
+    assert not {"/app/words/en.ftl", "/app/help/en.json"} & kept
 
 
 def test_every_module_that_is_imported_is_on_the_list(visitor):
