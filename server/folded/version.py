@@ -1,8 +1,7 @@
 """Which fold made the folded state: a hash over the core's files that folding needs.
 
 Words and reasoning change often and fold nothing: only a change to the modules that folding needs makes
-the kept state worthless. The sentences of events stand in those modules, beside what the events do, so a
-server folds its log once more after a change of one.
+the kept state worthless.
 """
 
 import ast

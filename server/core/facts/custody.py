@@ -5,6 +5,7 @@ claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 """
 
 from ..messages import message
+from ..messages import sentences
 from ..state.state import MIXED
 from ..state.state import new_unit
 from . import mixups
@@ -115,24 +116,27 @@ def _names_where_it_was_seen(data, job) -> dict | None:
     return None if data["position"] else message("refusals-seen-without-position")
 
 
-def _tell_unit_fitted(names, data) -> str:
-    said = "{} fitted at {} ({}).".format(
-        names.unit(data["unit"]), names.position(data["position"]), HOW.told(data["how"], names)
+def _tell_unit_fitted(names, data) -> dict:
+    said = message(
+        "facts-unit-fitted",
+        unit=names.unit(data["unit"]),
+        position=names.position(data["position"]),
+        how=HOW.told(data["how"], names),
     )
-    if data["override"]:
-        said += " Another part number, because: {}".format(data["override"])
-    return said
+    if not data["override"]:
+        return said
+    return sentences([said, message("facts-unit-fitted-other-part", reason=data["override"])])
 
 
-def _tell_unit_seen(names, data) -> str:
-    fitted = data["place"] == "fitted"
-    where = "at " + names.position(data["position"]) if fitted else names.place(data["place"])
-    return "{} seen {}.".format(names.unit(data["unit"]), where)
+def _tell_unit_seen(names, data) -> dict:
+    unit = names.unit(data["unit"])
+    if data["place"] == "fitted":
+        return message("facts-unit-seen-fitted", unit=unit, position=names.position(data["position"]))
+    return message("facts-unit-seen", unit=unit, place=names.place(data["place"]))
 
 
-def _tell_units_mixed(names, data) -> str:
-    said = "{} got mixed up: which is which is not known.".format(names.units(data["units"]))
-    return said + (" " + data["note"] if data["note"] else "")
+def _tell_units_mixed(names, data) -> dict:
+    return sentences([message("facts-units-mixed", units=names.units(data["units"])), data["note"]])
 
 
 KINDS = (
@@ -142,7 +146,7 @@ KINDS = (
         Position("position"),
         HOW,
         does=_unit_pulled,
-        tells="{unit} pulled from {position} ({how}).",
+        tells=("facts-unit-pulled", "unit", "position", "how"),
     ),
     Kind(
         "unit_fitted",
@@ -160,7 +164,7 @@ KINDS = (
         HOW,
         Text("note"),
         does=_unit_moved,
-        tells="{unit} is now {place}.",
+        tells=("facts-unit-moved", "unit", "place"),
         job=MAY_HAVE_JOB,
         role=BOTH,
     ),

@@ -1,6 +1,7 @@
 """Folding of evidence: tests, meter readings, cleaning, repairs, and how parts were fitted."""
 
 from ..log import envelope
+from ..messages import message
 from .fields import Choice
 from .fields import Flag
 from .fields import Name
@@ -110,19 +111,27 @@ def _once(items, item) -> None:
         items.append(item)
 
 
-def _tell_test_run(names, data) -> str:
+def _tell_test_run(names, data) -> dict:
     if not data["heard"]:
-        return "Self-test, {}.".format(names.sort.self_test.not_heard)
+        return message("facts-test-not-heard", proof=names.sort.self_test.not_heard)
     if data["faulted"]:
-        return "Self-test: fault at {}.".format(names.positions(data["faulted"]))
-    return "Self-test: no fault."
+        return message("facts-test-fault", positions=names.positions(data["faulted"]))
+    return message("facts-test-good")
 
 
-def _tell_circuit_measured(names, data) -> str:
+def _tell_circuit_measured(names, data) -> dict:
     check = names.sort.circuit_check(data["check"])
-    value = " ({} {})".format(data["value"], check["unit"]) if data["value"] and check else ""
-    return "{} at {}: {}{}.".format(
-        check["title"] if check else data["check"], names.position(data["position"]), data["reads"], value
+    title = check["title"] if check else data["check"]
+    place, reads = names.position(data["position"]), data["reads"]
+    if not (data["value"] and check):
+        return message("facts-measured", check=title, position=place, reads=reads)
+    return message(
+        "facts-measured-value",
+        check=title,
+        position=place,
+        reads=reads,
+        value=data["value"],
+        unit=check["unit"] or "none",
     )
 
 
@@ -144,13 +153,13 @@ KINDS = (
         Position("position"),
         Text("note"),
         does=_cleaned,
-        tells="Cleaned {position}.",
+        tells=("facts-cleaned", "position"),
     ),
     Kind(
         "connector_locked",
         Position("position"),
         does=_connector_locked,
-        tells="Connector locked at {position}.",
+        tells=("facts-connector-locked", "position"),
     ),
     Kind(
         "fit_checked",
@@ -158,7 +167,7 @@ KINDS = (
         Position("position"),
         Names("checks"),
         does=_fit_checked,
-        tells="Fit checked at {position}.",
+        tells=("facts-fit-checked", "position"),
     ),
     Kind(
         "circuit_measured",
@@ -174,6 +183,6 @@ KINDS = (
         RepairedCause("cause"),
         Text("what"),
         does=_circuit_repaired,
-        tells="Repaired: {cause}.",
+        tells=("facts-repaired", "cause"),
     ),
 )

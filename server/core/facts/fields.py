@@ -6,6 +6,7 @@ them; `kind.py` makes of the declarations all that is done with a kind's fields.
 
 from ..errors import BadInput
 from ..messages import message
+from ..messages import minutes
 from ..parts import layouts
 
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
@@ -79,15 +80,19 @@ class Count(Field):
         """Refuse what is no whole number, or a negative one."""
         check_count(path, value)
 
+    def told(self, value, names):
+        """Return its digits."""
+        return str(value)
+
 
 class Choice(Field):
-    """One of a few words; `told` has what some of them are in a sentence."""
+    """One of a few words; the message `told` says which, else a sentence takes the word itself."""
 
-    def __init__(self, name: str, allowed: tuple, told: dict | None = None):
+    def __init__(self, name: str, allowed: tuple, told: str = ""):
         """List what is allowed, in the order in which a refusal lists it."""
         super().__init__(name)
         self.allowed = allowed
-        self._told = told or {}
+        self._told = told
 
     def check(self, path, value):
         """Refuse any other value."""
@@ -96,7 +101,7 @@ class Choice(Field):
 
     def told(self, value, names):
         """Return what it is in a sentence."""
-        return self._told.get(value, value)
+        return message(self._told, chosen=value) if self._told else value
 
 
 class Place(Choice):
@@ -112,7 +117,7 @@ class Minutes(Count):
 
     def told(self, value, names):
         """Return the duration in words."""
-        return names.minutes(value)
+        return minutes(value * 100)
 
 
 class Photo(Field):
@@ -235,5 +240,5 @@ def check_object(path: str, value, fields: tuple) -> None:
 HOW = Choice(
     "how",
     ("scanned", "typed", "tapped", "written"),
-    {"typed": "code typed", "tapped": "no scan", "written": "code by hand"},
+    "facts-how",
 )

@@ -1,5 +1,6 @@
 """What belongs to a job as a whole: opening, what stays, closing, taking back."""
 
+from ..messages import message
 from ..state.state import EMPTY
 from ..state.state import new_job
 from ..state.state import new_unit
@@ -81,11 +82,19 @@ def _job_closed(state, event, job) -> None:
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
 
 
-def _tell_left_deliberately(names, data) -> str:
+def _tell_job_opened(names, data) -> dict:
+    vehicle = data["vehicle"]["name"]
+    if not data["complaint"]:
+        return message("facts-job-opened-without-complaint", vehicle=vehicle)
+    return message("facts-job-opened", vehicle=vehicle, complaint=data["complaint"])
+
+
+def _tell_left_deliberately(names, data) -> dict:
     place = names.position(data["position"])
     if data["unit"] == EMPTY:
-        return "{} stays empty: {}.".format(place, data["reason"])
-    return "{} stays at {}: {}.".format(names.unit(data["unit"]), place, data["reason"])
+        return message("facts-left-empty", position=place, reason=data["reason"])
+    unit = names.unit(data["unit"])
+    return message("facts-left-fitted", unit=unit, position=place, reason=data["reason"])
 
 
 def _corrected(state, event, job) -> None:
@@ -101,9 +110,7 @@ KINDS = (
         Text("part"),
         NewPositions("positions"),
         does=_job_opened,
-        tells=lambda names, data: "Job opened on {}: {}".format(
-            data["vehicle"]["name"], data["complaint"] or "no complaint"
-        ),
+        tells=_tell_job_opened,
         job=OPENS_JOB,
         after_closing=KEPT,
     ),
@@ -121,7 +128,7 @@ KINDS = (
         Count("seq"),
         Reason("reason"),
         does=_corrected,
-        tells="Taken back entry {seq}: {reason}",
+        tells=("facts-taken-back", "seq", "reason"),
         job=MAY_HAVE_JOB,
         after_closing=RECORDED,
     ),
@@ -129,7 +136,7 @@ KINDS = (
         "job_closed",
         Text("note"),
         does=_job_closed,
-        tells="Job closed.",
+        tells=("facts-job-closed",),
         after_closing=KEPT,
     ),
 )

@@ -31,9 +31,10 @@ class Kind:
     ):
         """Declare a kind.
 
-        `name` is in the past tense. `does(state, event, job)` folds it and never raises.
-        `tells` is its sentence: a text with {field} for what a field's value is called, or a function
-        `tells(names, data)`. `fits(data, job)` returns what else keeps it from being understood, or None.
+        `name` is in the past tense. `does(state, event, job)` folds it and never raises. `tells` is its
+        sentence: a message with the names of the fields that are its arguments, each as its value is
+        called, or a function `tells(names, data)`. `fits(data, job)` returns what else keeps it from
+        being understood, or None.
         """
         self.name = name
         self.fields = fields
@@ -44,8 +45,8 @@ class Kind:
         self._fits = fits
         self._tells = tells
         self._told = ()
-        if isinstance(tells, str):
-            self._told = tuple([field for field in fields if "{" + field.name + "}" in tells])
+        if isinstance(tells, tuple):
+            self._told = tuple([field for field in fields if field.name in tells[1:]])
         by_name = {field.name: field for field in fields}
         in_order = [by_name[name] for name in sorted(by_name)]
         self._checks = tuple(
@@ -116,11 +117,11 @@ class Kind:
                 changed[field.name] = field.under_present_ids(data[field.name], now)
         return changed
 
-    def sentence(self, names, data: dict) -> str:
+    def sentence(self, names, data: dict) -> dict:
         """Return what an event says; `names` has the names of things on record."""
-        if isinstance(self._tells, str):
+        if isinstance(self._tells, tuple):
             told = {field.name: field.told(data[field.name], names) for field in self._told}
-            return self._tells.format(**told)
+            return message(self._tells[0], **told)
         return self._tells(names, data)
 
 

@@ -1,5 +1,8 @@
 """What was looked at on a job: cautions, lamps, what can be seen, pictures, the walk-behind check."""
 
+from .. import phrases
+from ..messages import all_of
+from ..messages import message
 from ..parts import sorts
 from .fields import Choice
 from .fields import Count
@@ -47,35 +50,34 @@ def _walk_checked(state, event, job) -> None:
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
 
 
-_LAMP_RESULTS = {
-    "as_it_should": "as it should be",
-    "not_as_it_should": "not as it should be",
-    "not_sure": "not sure",
-}
 _FOUND = dict(sorts.findings())
 
 
-def _tell_looked(names, data) -> str:
+def _tell_looked(names, data) -> dict:
     seen = [
-        "{} at {}".format(
-            names.sort.finding(item["found"]) or _FOUND[item["found"]], names.position(item["position"])
+        message(
+            "facts-seen-at",
+            found=names.sort.finding(item["found"]) or _FOUND[item["found"]],
+            position=names.position(item["position"]),
         )
         for item in data["positions"]
         if item["found"] != "nothing"
     ]
-    return "Looked: {}.".format(names.listed(seen) if seen else "nothing to see")
+    return message("facts-looked", seen=all_of(seen)) if seen else message("facts-nothing-seen")
 
 
-def _tell_photo_taken(names, data) -> str:
+def _tell_photo_taken(names, data) -> dict:
     if data["position"]:
-        return "Picture of {}.".format(names.position(data["position"]))
-    return "Picture of the {}.".format(names.sort.unit if data["shows"] == "unit" else data["shows"])
+        return message("facts-picture-of-position", position=names.position(data["position"]))
+    return message("facts-picture", shows=data["shows"], sort=names.sort.identity)
 
 
-def _tell_walk_checked(names, data) -> str:
+def _tell_walk_checked(names, data) -> dict:
     walk = names.sort.walk
-    heard = walk.missed.format(names.positions(data["missed"])) if data["missed"] else walk.all_well
-    return "{}: {}.".format(walk.name, heard)
+    heard = walk.all_well
+    if data["missed"]:
+        heard = walk.missed.format(phrases.listed([names.position(each) for each in data["missed"]]))
+    return message("facts-walk", walk=walk.name, heard=heard)
 
 
 KINDS = (
@@ -83,15 +85,15 @@ KINDS = (
         "caution_acknowledged",
         Name("caution"),
         does=_caution_acknowledged,
-        tells="Caution read: {caution}.",
+        tells=("facts-caution-read", "caution"),
     ),
     Kind(
         "lamp_checked",
-        Choice("when", ("key_on", "reverse"), {"key_on": "key-on"}),
-        Choice("result", ("as_it_should", "not_as_it_should", "not_sure"), _LAMP_RESULTS),
+        Choice("when", ("key_on", "reverse")),
+        Choice("result", ("as_it_should", "not_as_it_should", "not_sure")),
         Text("note"),
         does=_lamp_checked,
-        tells="Lamp at {when}: {result}.",
+        tells=("facts-lamp", "when", "result"),
     ),
     Kind(
         "looked",

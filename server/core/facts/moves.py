@@ -1,6 +1,7 @@
 """What was planned next: moves begun and given up, and the wrong unit that was stopped on the way."""
 
 from ..log import envelope
+from ..messages import message
 from .conflicts import conflict
 from .fields import HOW
 from .fields import Choice
@@ -47,17 +48,18 @@ def _mixup_stopped(state, event, job) -> None:
 
 
 _MOVES = ("retest", "clean", "exchange", "unplug", "meter", "replace", "home")
-_EXCHANGES = {"exchange": "Exchange", "replace": "Replacement", "home": "Putting back"}
-_OTHERS = {"retest": "test again", "clean": "clean", "unplug": "unplug", "meter": "wiring checks"}
+_EXCHANGES = ("exchange", "replace", "home")
 
 
-def _tell_move_started(names, data) -> str:
+def _tell_move_started(names, data) -> dict:
     if data["move"] in _EXCHANGES:
-        return "{} begun: {}.".format(_EXCHANGES[data["move"]], names.positions(sorted(data["fitted"])))
-    at = ""
-    if data["position"]:
-        at = " at " + names.positions(data.get("positions") or [data["position"]])
-    return "Begun: {}{}.".format(_OTHERS[data["move"]], at)
+        return message(
+            "facts-exchange-begun", move=data["move"], positions=names.positions(sorted(data["fitted"]))
+        )
+    if not data["position"]:
+        return message("facts-move-begun", move=data["move"])
+    positions = names.positions(data.get("positions") or [data["position"]])
+    return message("facts-move-begun-at", move=data["move"], positions=positions)
 
 
 KINDS = (
@@ -68,7 +70,7 @@ KINDS = (
         LabelCodeOrNone("seen"),
         HOW,
         does=_mixup_stopped,
-        tells="Stopped: {seen} was held where {expected} belongs.",
+        tells=("facts-mixup-stopped", "seen", "expected"),
         after_closing=KEPT,
     ),
     Kind(
@@ -86,6 +88,6 @@ KINDS = (
         "move_dropped",
         Reason("reason"),
         does=_move_dropped,
-        tells="Move given up: {reason}.",
+        tells=("facts-move-dropped", "reason"),
     ),
 )

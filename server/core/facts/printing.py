@@ -4,6 +4,7 @@ A batch is one order of labels. The codes of its first printing are the batch; a
 writes some of them again. A server keeps its own batches beside the log, for it prints for many phones.
 """
 
+from ..messages import message
 from ..state.printed import batch_of
 from .fields import Name
 from .fields import Names
@@ -34,9 +35,7 @@ KINDS = (
         Text("host"),
         Options("layout"),
         does=_labels_printed,
-        tells=lambda names, data: (
-            "1 label printed." if len(data["codes"]) == 1 else "{} labels printed.".format(len(data["codes"]))
-        ),
+        tells=lambda names, data: message("facts-labels-printed", count=len(data["codes"])),
         job=MAY_HAVE_JOB,
     ),
 )

@@ -6,6 +6,8 @@ as at two counters without a network, stays on record beside it: the return is `
 """
 
 from ..log import envelope
+from ..messages import message
+from ..messages import sentences
 from ..state.state import new_unit
 from .conflicts import flag
 from .fields import HOW
@@ -89,24 +91,26 @@ def _return_decided(state, event, job) -> None:
 _DECISIONS = ("accept", "hold", "refuse")
 
 
-def _tell_return_received(names, data) -> str:
-    said = "{} is at the parts counter, in the clerk's hand ({}).".format(
-        names.unit(data["unit"]), HOW.told(data["how"], names)
-    )
+def _tell_return_received(names, data) -> dict:
+    said = [message("facts-return-received", unit=names.unit(data["unit"]), how=HOW.told(data["how"], names))]
     if data["part"] or data["serial"]:
-        said += " Read off it: {}.".format(
-            " ".join([text for text in (data["part"], data["serial"]) if text])
+        numbers = [text for text in (data["part"], data["serial"]) if text]
+        said.append(message("facts-return-numbers", numbers=" ".join(numbers)))
+    return sentences(said)
+
+
+def _tell_return_decided(names, data) -> dict:
+    said = [
+        message(
+            "facts-return-decided",
+            unit=names.unit(data["unit"]),
+            decision=data["decision"],
+            signed=data["signed"],
         )
-    return said
-
-
-def _tell_return_decided(names, data) -> str:
-    said = "{} {} at the parts counter, signed by {}.".format(
-        names.unit(data["unit"]), names.decided(data["decision"]), data["signed"]
-    )
+    ]
     if data["overrule"]:
-        said += " Against the record, because: {}".format(data["overrule"])
-    return said
+        said.append(message("facts-return-overruled", reason=data["overrule"]))
+    return sentences(said)
 
 
 KINDS = (

@@ -1,5 +1,6 @@
 """What somebody set for a job: assumptions, minutes, prices, and whether the fault comes and goes."""
 
+from ..messages import message
 from .fields import Confidence
 from .fields import Count
 from .fields import Flag
@@ -39,24 +40,23 @@ KINDS = (
         "comes_and_goes_set",
         Flag("value"),
         does=_comes_and_goes_set,
-        tells=lambda names, data: (
-            "The fault comes and goes." if data["value"] else "The fault does not come and go."
-        ),
+        tells=lambda names, data: message("facts-comes-and-goes" if data["value"] else "facts-stays"),
     ),
     Kind(
         "rates_set",
         Rates("rates_ppm"),
         Confidence("confidence_ppm"),
         does=_rates_set,
-        tells="Assumptions changed.",
+        tells=("facts-rates-set",),
     ),
     Kind(
         "code_weight_set",
         Position("position"),
         Flag("on"),
         does=_code_weight_set,
-        tells=lambda names, data: "The failure type of the code at {} {} towards the cause.".format(
-            names.position(data["position"]), "counts" if data["on"] else "does not count"
+        tells=lambda names, data: message(
+            "facts-code-counts" if data["on"] else "facts-code-does-not-count",
+            position=names.position(data["position"]),
         ),
     ),
     Kind(
@@ -64,7 +64,7 @@ KINDS = (
         Position("position"),
         Minutes("minutes"),
         does=_reach_set,
-        tells="{position}: {minutes} until a hand is on it.",
+        tells=("facts-reach-set", "position", "minutes"),
     ),
     Kind(
         "money_set",
@@ -72,6 +72,6 @@ KINDS = (
         Count("part_price"),
         Count("wrong_purchase"),
         does=_money_set,
-        tells="Labour and prices set.",
+        tells=("facts-money-set",),
     ),
 )

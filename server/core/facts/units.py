@@ -1,5 +1,6 @@
 """What a unit is: added to the record, labelled, its part number and serial read off it."""
 
+from ..messages import message
 from ..state.state import new_unit
 from . import labelling
 from .conflicts import flag
@@ -58,9 +59,20 @@ def _label(state, event, job, unit, code) -> None:
         flag(state, event, job, unit["id"], about, code)
 
 
-def _tell_unit_added(names, data) -> str:
-    name = names.code(data["code"]) or names.sort.a_unit
-    return "{} added{}.".format(name, ", part " + data["part"] if data["part"] else "")
+def _tell_unit_added(names, data) -> dict:
+    unit = names.code(data["code"]) or message("facts-a-unit", sort=names.sort.identity)
+    if data["part"]:
+        return message("facts-unit-added-with-part", unit=unit, part=data["part"])
+    return message("facts-unit-added", unit=unit)
+
+
+def _tell_part_noted(names, data) -> dict:
+    unit, part, serial = names.unit(data["unit"]), data["part"], data["serial"]
+    if not part:
+        return message("facts-serial-noted", unit=unit, serial=serial)
+    if not serial:
+        return message("facts-part-noted", unit=unit, part=part)
+    return message("facts-numbers-noted", unit=unit, part=part, serial=serial)
 
 
 KINDS = (
@@ -82,7 +94,7 @@ KINDS = (
         LabelCode("code"),
         HOW,
         does=_unit_labelled,
-        tells="Label {code} put on ({how}).",
+        tells=("facts-unit-labelled", "code", "how"),
         job=MAY_HAVE_JOB,
         after_closing=KEPT,
     ),
@@ -92,7 +104,7 @@ KINDS = (
         LabelCode("code"),
         Reason("reason"),
         does=_label_voided,
-        tells="Label {code} void: {reason}",
+        tells=("facts-label-void", "code", "reason"),
         job=MAY_HAVE_JOB,
         after_closing=KEPT,
     ),
@@ -102,9 +114,7 @@ KINDS = (
         Text("part"),
         Text("serial"),
         does=_part_noted,
-        tells=lambda names, data: (
-            "{}: part {} {}".format(names.unit(data["unit"]), data["part"], data["serial"]).strip() + "."
-        ),
+        tells=_tell_part_noted,
         job=MAY_HAVE_JOB,
         after_closing=KEPT,
     ),

@@ -1,22 +1,21 @@
 """The sentence of an event, for the history of a job and the record: its kind tells it with these names."""
 
-from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
+from ..messages import all_of
 from ..state.job import Job
 from . import causes
 from . import words
 
 
-def sentence(job: Job, kind: str, data: dict) -> str:
+def sentence(job: Job, kind: str, data: dict) -> dict:
     """Return what an event of a known kind says."""
-    return phrases.sentence_case(KINDS[kind].sentence(_Names(job), data))
+    return KINDS[kind].sentence(_Names(job), data)
 
 
 class _Names:
     """How the things that an event names are called, on one job."""
 
-    listed = staticmethod(phrases.listed)
     code = staticmethod(labels.shown)
 
     def __init__(self, job: Job):
@@ -26,23 +25,17 @@ class _Names:
     def position(self, identity: str) -> str:
         return words.position_name(self._job, identity)
 
-    def positions(self, identities: list) -> str:
-        return phrases.listed([self.position(identity) for identity in identities])
+    def positions(self, identities: list) -> dict:
+        return all_of([self.position(identity) for identity in identities])
 
     def unit(self, identity: str) -> str:
         return words.unit_name(self._job.unit(identity))
 
-    def units(self, identities: list) -> str:
-        return phrases.listed([self.unit(identity) for identity in identities])
+    def units(self, identities: list) -> dict:
+        return all_of([self.unit(identity) for identity in identities])
 
     def cause(self, identity: str) -> str:
         return causes.phrase(self._job, identity)
 
     def place(self, place: str) -> str:
         return words.PLACE_WORDS.get(place, "in hand")
-
-    def decided(self, decision: str) -> str:
-        return words.DECIDED[decision]
-
-    def minutes(self, whole: int) -> str:
-        return phrases.minutes(whole * 100)

@@ -1,0 +1,204 @@
+### What each entry says, in the history of a job: one message a kind of entry.
+
+# $vehicle: Blue estate
+# $complaint: it beeps all the time
+facts-job-opened = Job opened on { $vehicle }: { $complaint }
+# $vehicle: Blue estate
+facts-job-opened-without-complaint = Job opened on { $vehicle }: no complaint
+# $unit: K7F-3M
+# $position: right outer
+# $reason: tested there
+facts-left-fitted = { CAP($unit) } stays at { $position }: { $reason }.
+# $position: right outer
+# $reason: left empty
+facts-left-empty = { CAP($position) } stays empty: { $reason }.
+# $seq: 12
+# $reason: wrong position
+facts-taken-back = Taken back entry { $seq }: { $reason }
+facts-job-closed = Job closed.
+
+# $caution: ground
+facts-caution-read = Caution read: { $caution }.
+# $when: key_on
+# $result: not_as_it_should
+facts-lamp = Lamp at { $when ->
+    [key_on] key-on
+   *[reverse] reverse
+}: { $result ->
+    [as_it_should] as it should be
+    [not_as_it_should] not as it should be
+   *[not_sure] not sure
+}.
+# $seen: dirt at left outer and ice at left inner
+facts-looked = Looked: { $seen }.
+facts-nothing-seen = Looked: nothing to see.
+# $found: dirt
+# $position: left outer
+facts-seen-at = { $found } at { $position }
+# $position: left outer
+facts-picture-of-position = Picture of { $position }.
+# $shows: unit
+# $sort: parking-sensor
+facts-picture = Picture of { $shows ->
+    [unit] { PART($sort, form: "the") }
+    [screen] the screen
+    [position] the position
+   *[work] the work
+}.
+# $walk: walk-behind check
+# $heard: left inner stayed quiet
+facts-walk = { CAP($walk) }: { $heard }.
+
+# $proof: sounder not heard
+facts-test-not-heard = Self-test, { $proof }.
+# $positions: left outer and left inner
+facts-test-fault = Self-test: fault at { $positions }.
+facts-test-good = Self-test: no fault.
+# $position: left outer
+facts-cleaned = Cleaned { $position }.
+# $position: left outer
+facts-connector-locked = Connector locked at { $position }.
+# $position: left outer
+facts-fit-checked = Fit checked at { $position }.
+# $check: Look into the connector
+# $position: left outer
+# $reads: good
+facts-measured = { CAP($check) } at { $position }: { $reads ->
+    [good] good
+    [bad] bad
+   *[unclear] unclear
+}.
+# $check: Measure the supply
+# $position: left outer
+# $reads: bad
+# $value: 8.1
+# $unit: V
+facts-measured-value = { CAP($check) } at { $position }: { $reads ->
+    [good] good
+    [bad] bad
+   *[unclear] unclear
+} ({ $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}).
+# $cause: the wiring at left outer
+facts-repaired = Repaired: { $cause }.
+
+# $sort: parking-sensor
+facts-a-unit = { PART($sort, form: "a") }
+# $unit: K7F-3M
+facts-unit-added = { CAP($unit) } added.
+# $unit: K7F-3M
+# $part: 4L0014
+facts-unit-added-with-part = { CAP($unit) } added, part { $part }.
+# $code: K7F-3M
+# $how: scanned
+facts-unit-labelled = Label { $code } put on ({ $how }).
+# $code: K7F-3M
+# $reason: torn off
+facts-label-void = Label { $code } void: { $reason }
+# $unit: K7F-3M
+# $part: 4L0014
+facts-part-noted = { CAP($unit) }: part { $part }.
+# $unit: K7F-3M
+# $serial: 0815
+facts-serial-noted = { CAP($unit) }: serial { $serial }.
+# $unit: K7F-3M
+# $part: 4L0014
+# $serial: 0815
+facts-numbers-noted = { CAP($unit) }: part { $part } { $serial }.
+
+## How it was known which one it is.
+
+# $chosen: typed
+facts-how = { $chosen ->
+    [scanned] scanned
+    [typed] code typed
+    [tapped] no scan
+    [written] code by hand
+   *[other] { $chosen }
+}
+
+## Where it went.
+
+# $unit: K7F-3M
+# $position: left outer
+# $how: scanned
+facts-unit-pulled = { CAP($unit) } pulled from { $position } ({ $how }).
+# $unit: K7F-3M
+# $position: left outer
+# $how: scanned
+facts-unit-fitted = { CAP($unit) } fitted at { $position } ({ $how }).
+# $reason: the successor of the old one
+facts-unit-fitted-other-part = Another part number, because: { $reason }
+# $unit: K7F-3M
+# $place: in your stock
+facts-unit-moved = { CAP($unit) } is now { $place }.
+# $unit: K7F-3M
+# $position: left outer
+facts-unit-seen-fitted = { CAP($unit) } seen at { $position }.
+# $unit: K7F-3M
+# $place: in your stock
+facts-unit-seen = { CAP($unit) } seen { $place }.
+# $units: K7F-3M and E6D-Y9
+facts-units-mixed = { CAP($units) } got mixed up: which is which is not known.
+# $seen: K7F-3M
+# $expected: E6D-Y9
+facts-mixup-stopped = Stopped: { $seen } was held where { $expected } belongs.
+# $move: exchange
+# $positions: left outer and left inner
+facts-exchange-begun = { $move ->
+    [replace] Replacement
+    [home] Putting back
+   *[exchange] Exchange
+} begun: { $positions }.
+# $move: clean
+# $positions: left outer
+facts-move-begun-at = Begun: { $move ->
+    [clean] clean
+    [unplug] unplug
+    [meter] wiring checks
+   *[retest] test again
+} at { $positions }.
+# $move: retest
+facts-move-begun = Begun: { $move ->
+    [clean] clean
+    [unplug] unplug
+    [meter] wiring checks
+   *[retest] test again
+}.
+# $reason: stopped by hand
+facts-move-dropped = Move given up: { $reason }.
+
+facts-comes-and-goes = The fault comes and goes.
+facts-stays = The fault does not come and go.
+facts-rates-set = Assumptions changed.
+# $position: left outer
+facts-code-counts = The failure type of the code at { $position } counts towards the cause.
+# $position: left outer
+facts-code-does-not-count = The failure type of the code at { $position } does not count towards the cause.
+# $position: left outer
+# $minutes: 12 minutes
+facts-reach-set = { CAP($position) }: { $minutes } until a hand is on it.
+facts-money-set = Labour and prices set.
+# $count (count): 12
+facts-labels-printed = { $count ->
+    [one] { $count } label printed.
+   *[other] { $count } labels printed.
+}
+
+# $unit: K7F-3M
+# $how: scanned
+facts-return-received = { CAP($unit) } is at the parts counter, in the clerk's hand ({ $how }).
+# $numbers: 4L0014 0815
+facts-return-numbers = Read off it: { $numbers }.
+# $unit: K7F-3M
+# $decision: accept
+# $signed: R. Clerk
+facts-return-decided = { CAP($unit) } { $decision ->
+    [accept] accepted
+    [hold] held
+   *[refuse] refused
+} at the parts counter, signed by { $signed }.
+# $reason: the maker asked for it
+facts-return-overruled = Against the record, because: { $reason }

@@ -1,0 +1,125 @@
+### Lo que dice cada anotación en el historial de un trabajo: un mensaje por tipo de anotación.
+
+facts-job-opened = Trabajo abierto en { $vehicle }: { $complaint }
+facts-job-opened-without-complaint = Trabajo abierto en { $vehicle }: sin queja
+facts-left-fitted = { CAP($unit) } se queda en { $position }: { $reason }.
+facts-left-empty = { CAP($position) } queda vacío: { $reason }.
+facts-taken-back = Anotación { $seq } retirada: { $reason }
+facts-job-closed = Trabajo cerrado.
+
+facts-caution-read = Advertencia leída: { $caution ->
+    [ground] suelo nivelado
+    [stand] vehículo levantado
+    [airbag] airbag
+    [local] normas locales
+   *[other] { $caution }
+}.
+facts-lamp = Testigo { $when ->
+    [key_on] con contacto dado
+   *[reverse] en marcha atrás
+}: { $result ->
+    [as_it_should] como debe estar
+    [not_as_it_should] no está como debe
+   *[not_sure] no es seguro
+}.
+facts-looked = Mirado: { $seen }.
+facts-nothing-seen = Mirado: nada que ver.
+facts-seen-at = { $found } en { $position }
+facts-picture-of-position = Foto { JOIN("de", $position) }.
+facts-picture = Foto { $shows ->
+    [unit] { JOIN("de", PART($sort, form: "the")) }
+    [screen] de la pantalla
+    [position] de la posición
+   *[work] del trabajo
+}.
+facts-walk = { CAP($walk) }: { $heard }.
+
+facts-test-not-heard = Autodiagnóstico, { $proof }.
+facts-test-fault = Autodiagnóstico: fallo en { $positions }.
+facts-test-good = Autodiagnóstico: sin fallo.
+facts-cleaned = Limpiado: { $position }.
+facts-connector-locked = Conector cerrado en { $position }.
+facts-fit-checked = Montaje repasado en { $position }.
+facts-measured = { CAP($check) } en { $position }: { $reads ->
+    [good] bien
+    [bad] mal
+   *[unclear] no está claro
+}.
+facts-measured-value = { CAP($check) } en { $position }: { $reads ->
+    [good] bien
+    [bad] mal
+   *[unclear] no está claro
+} ({ $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}).
+facts-repaired = Reparado: { $cause }.
+
+facts-a-unit = { PART($sort, form: "a") }
+facts-unit-added = { CAP($unit) } añadido.
+facts-unit-added-with-part = { CAP($unit) } añadido, pieza { $part }.
+facts-unit-labelled = Etiqueta { $code } puesta ({ $how }).
+facts-label-void = Etiqueta { $code } anulada: { $reason }
+facts-part-noted = { CAP($unit) }: pieza { $part }.
+facts-serial-noted = { CAP($unit) }: número de serie { $serial }.
+facts-numbers-noted = { CAP($unit) }: pieza { $part } { $serial }.
+
+## Cómo se supo cuál es.
+
+facts-how = { $chosen ->
+    [scanned] etiqueta leída
+    [typed] código tecleado
+    [tapped] sin leer la etiqueta
+    [written] código a mano
+   *[other] { $chosen }
+}
+
+## Adónde fue.
+
+facts-unit-pulled = { CAP($unit) } quitado { JOIN("de", $position) } ({ $how }).
+facts-unit-fitted = { CAP($unit) } montado en { $position } ({ $how }).
+facts-unit-fitted-other-part = Otro número de pieza, porque: { $reason }
+facts-unit-moved = { CAP($unit) } está ahora { $place }.
+facts-unit-seen-fitted = { CAP($unit) } visto en { $position }.
+facts-unit-seen = { CAP($unit) } visto { $place }.
+facts-units-mixed = { CAP($units) } se mezclaron: no se sabe cuál es cuál.
+facts-mixup-stopped = Detenido: había { $seen } donde va { $expected }.
+facts-exchange-begun = { $move ->
+    [replace] Sustitución empezada
+    [home] Vuelta a su sitio empezada
+   *[exchange] Intercambio empezado
+}: { $positions }.
+facts-move-begun-at = Empezado: { $move ->
+    [clean] limpiar
+    [unplug] desenchufar
+    [meter] medidas del cableado
+   *[retest] probar de nuevo
+} en { $positions }.
+facts-move-begun = Empezado: { $move ->
+    [clean] limpiar
+    [unplug] desenchufar
+    [meter] medidas del cableado
+   *[retest] probar de nuevo
+}.
+facts-move-dropped = Paso abandonado: { $reason }.
+
+facts-comes-and-goes = El fallo va y viene.
+facts-stays = El fallo no va y viene.
+facts-rates-set = Supuestos cambiados.
+facts-code-counts = El tipo de fallo del código en { $position } cuenta para la causa.
+facts-code-does-not-count = El tipo de fallo del código en { $position } no cuenta para la causa.
+facts-reach-set = { CAP($position) }: { $minutes } hasta tener la mano en él.
+facts-money-set = Mano de obra y precios puestos.
+facts-labels-printed = { $count ->
+    [one] { $count } etiqueta impresa.
+   *[other] { $count } etiquetas impresas.
+}
+
+facts-return-received = { CAP($unit) } está en el mostrador de recambios, en la mano del encargado ({ $how }).
+facts-return-numbers = Leído en la pieza: { $numbers }.
+facts-return-decided = { CAP($unit) } { $decision ->
+    [accept] aceptado
+    [hold] retenido
+   *[refuse] rechazado
+} en el mostrador de recambios, firmado por { $signed }.
+facts-return-overruled = En contra del registro, porque: { $reason }
