@@ -14,7 +14,7 @@ from server.words.speech import Speech
 _PROGRAM = FOLDER.parents[1]
 # Where messages are named: these folders, beside the words themselves.
 _NAMED_IN = (("server", ".py"), ("static", ".js"), ("demo_db", ".py"))
-_NOT_OURS = {"vendor", "node_modules", "_static", "words"}
+_NOT_OURS = {"vendor", "node_modules", "_static"}
 _ID = re.compile(r"[a-z]+(?:-[a-z0-9]+)+")
 
 
@@ -79,5 +79,5 @@ def _files() -> Iterator[Path]:
     for folder, suffix in _NAMED_IN:
         for file in sorted((_PROGRAM / folder).rglob(f"*{suffix}")):
             ours = file.relative_to(_PROGRAM).parts
-            if not _NOT_OURS & set(ours[1:]) or (ours[:2] == (folder, "words") and file.suffix == suffix):
+            if not _NOT_OURS & set(ours[1:]):
                 yield file

@@ -13,6 +13,8 @@ from typing import Any
 
 from fluent.runtime import FluentBundle
 from fluent.runtime import FluentResource
+from fluent.runtime.resolver import CurrentEnvironment
+from fluent.runtime.resolver import ResolverEnvironment
 from fluent.runtime.types import FluentInt
 
 from server.words.figures import Figures
@@ -26,10 +28,22 @@ _MESSAGE = {"msg", "args"}
 _FIGURE = {"figure", "of"}
 
 
+class _Bundle(FluentBundle):
+    """A bundle that takes arguments as they are: the library makes a number of its own of each count."""
+
+    def format_pattern(self, pattern: Any, args: dict | None = None) -> tuple[Any, list[Exception]]:
+        errors: list[Exception] = []
+        env = ResolverEnvironment(self, errors, current=CurrentEnvironment(args=args or {}))
+        try:
+            return pattern(env), errors
+        except ValueError as error:
+            return "{???}", [*errors, error]
+
+
 @cache
 def bundle_of(language: str) -> FluentBundle:
     """Returns all messages of a language."""
-    bundle = FluentBundle([language], functions=_functions(lambda: bundle), use_isolating=False)
+    bundle = _Bundle([language], functions=_functions(lambda: bundle), use_isolating=False)
     bundle.add_resource(FluentResource(source_of(language)))
     return bundle
 

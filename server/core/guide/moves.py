@@ -2,6 +2,7 @@
 
 from .. import phrases
 from ..facts.draft import draft
+from ..messages import message
 from ..state.job import Job
 from ..words import results
 from ..words import words
@@ -44,7 +45,7 @@ def _form(job: Job, entry) -> dict | None:
     return replace_step(job, unit) if unit else None
 
 
-def title_of(job: Job, entry: dict) -> str:
+def title_of(job: Job, entry: dict):
     """Return what to do, in a few words."""
     move = entry["move"]
     if move == "exchange":
@@ -61,7 +62,8 @@ def title_of(job: Job, entry: dict) -> str:
     if move == "meter":
         return "Check the wiring at {}".format(position)
     if len(entry["fitted"]) > 1:
-        return "Fit new {} at ".format(job.sort.units) + results.places(job, sorted(entry["fitted"]))
+        positions = results.places(job, sorted(entry["fitted"]))
+        return message("results-fit-several", sort=job.sort.identity, positions=positions)
     return "Fit a new {} at {}".format(job.sort.unit, position)
 
 

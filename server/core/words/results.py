@@ -1,10 +1,12 @@
-"""The possible results of a move in words: what would be seen, how likely it is, what it would say.
+"""The possible results of a move: what would be seen, how likely it is, what it would say.
 
 The reasoning lists every pattern of faults. A person at the bumper gets at most five rows: patterns
 that say the same are put together, what is rare is one row.
 """
 
-from .. import phrases
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
 from ..state.job import Job
 from . import words
 
@@ -16,8 +18,6 @@ _MENTIONED = 500000
 _MOST_NAMES = 4
 # Above this share it is not rare at all, only too many kinds to list.
 _RARE = 50000000
-_RARELY = "test again before you conclude anything"
-_OFTEN = "the next move is worked out from what you enter"
 
 
 def outlook(job: Job, entry: dict) -> list[dict]:
@@ -43,8 +43,8 @@ def outlook(job: Job, entry: dict) -> list[dict]:
     order = sorted([(-rows[n]["chance"], n) for n in range(len(rows))])
     shown = [_shown(entry, rows[n]) for _, n in order]
     if rest >= _MENTIONED:
-        then = _RARELY if rest < _RARE else _OFTEN
-        shown.append({"chance_words": phrases.percent(rest), "result": "anything else", "then": then})
+        then = message("results-rarely" if rest < _RARE else "results-often")
+        shown.append({"chance_words": percent(rest), "result": message("results-else"), "then": then})
     return shown
 
 
@@ -65,38 +65,48 @@ def _row_for(job, entry, outcome, rows) -> dict | None:
 def _shown(entry, row) -> dict:
     said, then = row["result"], row["then"]
     if row["merged"] * 10 > row["chance"] and entry["move"] != "unplug":
-        some = "only one" if len(row["outcome"]["faulted"]) == 2 else "some"
-        said, then = "{} (or at {} of them)".format(said, some), _meaning(then)
-    return {"chance_words": phrases.percent(row["chance"]), "result": said, "then": then}
+        said = message("results-or-at", result=said, count=len(row["outcome"]["faulted"]))
+        then = _meaning(then)
+    return {"chance_words": percent(row["chance"]), "result": said, "then": then}
 
 
-def _meaning(then: str) -> str:
-    """Return what a result would say, without its figure."""
+def _meaning(then):
+    """Return what a result would say, without its share: the message says it so where `share` is "none"."""
+    if isinstance(then, str):
+        return _cut(then)
+    if "share" not in then["args"]:
+        return then
+    args = dict(then["args"])
+    args["share"] = "none"
+    return message(then["msg"], **args)
+
+
+def _cut(then: str) -> str:
     before, _, after = then.rpartition(", ")
     figure, _, more = after.partition(" %")
     return before + more if before and figure != after else then
 
 
-def result(job: Job, entry: dict, outcome: dict) -> str:
+def result(job: Job, entry: dict, outcome: dict) -> dict:
     """Return one result of a move as part of a sentence, e.g. 'fault moves to right inner'."""
     if "reads" in outcome:
-        return "every check is good" if outcome["reads"] == "good" else "a check is bad"
+        return message("results-checks-good" if outcome["reads"] == "good" else "results-check-bad")
     faulted = outcome["faulted"]
     if entry["move"] == "unplug":
-        there = "fault shown" if entry["position"] in faulted else "no fault shown"
-        return "{} at {}".format(there, words.position_name(job, entry["position"]))
+        shown = "results-shown-at" if entry["position"] in faulted else "results-not-shown-at"
+        return message(shown, position=words.position_name(job, entry["position"]))
     if not faulted:
-        return "no fault this time" if entry["move"] == "retest" else "no fault anywhere"
+        return message("results-none-this-time" if entry["move"] == "retest" else "results-none")
     before = last_faulted(job)
     if entry["move"] == "exchange":
         return _after_exchange(job, entry, before, faulted)
     if sorted(faulted) == sorted(before) and entry["move"] == "retest":
-        return "fault at {} again".format(places(job, faulted))
+        return message("results-again", positions=places(job, faulted))
     still = not [each for each in faulted if each not in before]
-    return ("fault still at " if still else "fault at ") + places(job, faulted)
+    return message("results-still" if still else "results-fault", positions=places(job, faulted))
 
 
-def _after_exchange(job: Job, entry, before, faulted) -> str:
+def _after_exchange(job: Job, entry, before, faulted) -> dict:
     """Say of a fault after an exchange whether it moved with its unit, stayed, or did both."""
     fitted = entry["fitted"]
     holds = job.holds
@@ -110,15 +120,15 @@ def _after_exchange(job: Job, entry, before, faulted) -> str:
             moved.append(position)
         else:
             # Suspects exchanged with each other, or a fault where none was: no moving, no staying.
-            return "fault at " + places(job, faulted)
+            return message("results-fault", positions=places(job, faulted))
     if len(before) == 1 and moved and stayed:
-        return "fault at both " + places(job, faulted)
-    only = " only" if len(faulted) < len(_in_sight(entry, came, before)) else ""
+        return message("results-both", positions=places(job, faulted))
+    only = "yes" if len(faulted) < len(_in_sight(entry, came, before)) else "no"
     if not stayed:
-        return "fault moves to {}{}".format(places(job, moved), only)
+        return message("results-moves", positions=places(job, moved), only=only)
     if not moved:
-        return "fault stays at {}{}".format(places(job, stayed), only)
-    return "fault moves to {}, stays at {}".format(places(job, moved), places(job, stayed))
+        return message("results-stays", positions=places(job, stayed), only=only)
+    return message("results-moves-and-stays", moved=places(job, moved), stayed=places(job, stayed))
 
 
 def _in_sight(entry, came, before) -> list:
@@ -139,20 +149,22 @@ def last_faulted(job: Job) -> list:
     return []
 
 
-def places(job: Job, positions: list) -> str:
+def places(job: Job, positions: list) -> dict:
     """Return the names of positions as a list that stays short: a whole bumper is one name."""
     if len(positions) == len(job.positions) and len(positions) > 2:
-        return "every position"
+        return message("results-every-position")
     edges = {}
     for position in job.positions:
         edges.setdefault(position["edge"], []).append(position["id"])
-    names, rest = [], list(positions)
+    names: list = []
+    rest = list(positions)
     for edge in sorted(edges):
         whole = [each for each in edges[edge] if each in rest]
         if len(whole) == len(edges[edge]) and len(whole) > 2:
-            names.append("every {} position".format(edge))
+            names.append(message("results-every-at-edge", edge=edge))
             rest = [each for each in rest if each not in whole]
     names += [words.position_name(job, each) for each in rest]
     if len(names) > _MOST_NAMES:
-        names = names[: _MOST_NAMES - 1] + ["{} more".format(len(names) - _MOST_NAMES + 1)]
-    return phrases.listed(names)
+        more = message("results-more", count=len(names) - _MOST_NAMES + 1)
+        names = names[: _MOST_NAMES - 1] + [more]
+    return all_of(names)
