@@ -1,6 +1,5 @@
 """What was looked at on a job: cautions, lamps, what can be seen, pictures, the walk-behind check."""
 
-from .. import phrases
 from ..messages import all_of
 from ..messages import message
 from ..parts import sorts
@@ -76,7 +75,7 @@ def _tell_walk_checked(names, data) -> dict:
     walk = names.sort.walk
     heard = walk.all_well
     if data["missed"]:
-        heard = walk.missed.format(phrases.listed([names.position(each) for each in data["missed"]]))
+        heard = walk.missed.format(names.listed([names.position(each) for each in data["missed"]]))
     return message("facts-walk", walk=walk.name, heard=heard)
 
 

@@ -1,5 +1,6 @@
 """The sentence of an event, for the history of a job and the record: its kind tells it with these names."""
 
+from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
 from ..messages import all_of
@@ -16,6 +17,7 @@ def sentence(job: Job, kind: str, data: dict) -> dict:
 class _Names:
     """How the things that an event names are called, on one job."""
 
+    listed = staticmethod(phrases.listed)
     code = staticmethod(labels.shown)
 
     def __init__(self, job: Job):
