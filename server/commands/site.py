@@ -7,7 +7,7 @@ import click
 from server.commands.options import WordedCommand
 from server.commands.options import option
 from server.site.make import write
-from server.site.notes import NOTES
+from server.site.notes import notes
 from server.web.shell import find_static
 
 
@@ -21,4 +21,4 @@ def command(out: Path) -> None:
 def run(out: Path) -> None:
     """Writes the app as static files into `out` and says what to do with them."""
     print(write(find_static(), out), end="\n\n")
-    print(NOTES, end="")
+    print(notes(), end="")

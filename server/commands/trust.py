@@ -56,7 +56,7 @@ def run(data: Path) -> None:
         "",
         say("commands-trust-off"),
         *(
-            f"  {family.title}: {family.removal.format(authority=authority.common_name)}"
+            f"  {say(family.title)}: {say(family.removal, authority=authority.common_name)}"
             for family in FAMILIES
         ),
     ]

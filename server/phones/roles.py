@@ -9,11 +9,10 @@ from server.core.facts.roles import ROLES
 from server.core.messages import message
 from server.web.errors import NotAllowed
 
-__all__ = ["BENCH", "COUNTER", "ROLES", "WHERE", "check", "check_may_grant"]
+__all__ = ["BENCH", "COUNTER", "ROLES", "check", "check_may_grant"]
 
 # Beginning of a path -> the one role that it answers.
 _ALONE = {"/api/labels": BENCH, "/api/returns": COUNTER, "/api/search": COUNTER}
-WHERE = {BENCH: "at the bench", COUNTER: "at the parts counter"}
 
 
 def check(role: str, path: str) -> None:

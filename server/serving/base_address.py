@@ -10,6 +10,7 @@ from urllib.parse import urlsplit
 
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
@@ -22,9 +23,8 @@ _NAME = re.compile(rf"{_LABEL}(\.{_LABEL})*")
 _PORTS = {"http": 80, "https": 443}  # what a browser leaves out of an address
 # What to leave out or add so that a folder is served as it always was.
 _AS_BEFORE = {
-    "http": "Leave out --host, --port and what asks for HTTPS",
-    "https": "Start it the way it was started first (--lan, --cert and --key, or --behind-proxy), "
-    "without --host and --port",
+    "http": "serving-as-before-http",
+    "https": "serving-as-before-https",
 }
 
 
@@ -51,9 +51,7 @@ def settle(db: Database, host: str | None, port: int | None, scheme: str | None 
     )
     if asked != fixed:
         raise AddressRefused(
-            f"This data folder answers at {fixed} and stays there: phones keep their unsent work "
-            f"under that address and labels carry it. {_AS_BEFORE[parts.scheme]}, or start "
-            f"{asked} with another --data folder."
+            message("serving-stays", fixed=fixed, before=message(_AS_BEFORE[parts.scheme]), asked=asked)
         )
     return fixed
 
@@ -61,11 +59,7 @@ def settle(db: Database, host: str | None, port: int | None, scheme: str | None 
 def refuse_beyond_loopback(host: str) -> None:
     """Refuses a host that other machines reach: over plain HTTP the app would only half work."""
     if not is_loopback(host):
-        raise AddressRefused(
-            f"{host} is reached from other machines, and off loopback a phone gives neither the camera nor "
-            "offline work to a page that comes without HTTPS. Add --lan, --cert and --key, or "
-            f"--behind-proxy. Leave out --host to use the app on this machine alone, at {DEFAULT_HOST}."
-        )
+        raise AddressRefused(message("serving-beyond", host=host, own=DEFAULT_HOST))
 
 
 def is_loopback(host: str) -> bool:
@@ -89,16 +83,9 @@ def port_of(base: str) -> int:
 def _refuse_no_name(host: str) -> None:
     """Refuses what is no name, and a number in its place: networks give numbers out anew, a name can move."""
     if _bare_ip(host) is not None:
-        raise AddressRefused(
-            f"--host {host} is a bare IP address, and a new data folder is tied to a name: what phones "
-            "store, what they were permitted and what labels say belong to the name, and a number may be "
-            f"another machine's tomorrow. Take --host {DEFAULT_HOST}, or leave it out."
-        )
+        raise AddressRefused(message("serving-bare-ip", host=host, own=DEFAULT_HOST))
     if not _NAME.fullmatch(host):
-        raise AddressRefused(
-            f"--host {host} is no name of a machine. Give one such as shop.example: letters, digits, hyphens "
-            "and dots, without https:// in front of it and a port behind it."
-        )
+        raise AddressRefused(message("serving-no-name", host=host))
 
 
 def _bare_ip(host: str) -> ipaddress.IPv4Address | ipaddress.IPv6Address | None:
@@ -128,5 +115,5 @@ def in_brackets(host: str) -> str:
 def checked_port(port: int) -> int:
     """Returns a port; refuses a number that is none."""
     if not 1 <= port <= 65535:
-        raise AddressRefused(f"--port {port} is not a port. Take one from 1 to 65535.")
+        raise AddressRefused(message("serving-no-port", option="--port", port=str(port), most="65535"))
     return port

@@ -9,6 +9,7 @@ from urllib.parse import urlsplit
 
 from server.app import Config
 from server.app import create_app
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving import base_address
 from server.serving.connections import CertificateFiles
@@ -19,6 +20,7 @@ from server.serving.serve import held_open
 from server.serving.serve import serve
 from server.serving.serve import settled_base
 from server.storage import DataFolder
+from server.words.spoken import say
 
 _HTTPS_PORT = 443
 
@@ -64,7 +66,7 @@ def run_behind_proxy(options: Options) -> None:
     check_port(bind, port)
     app = create_app(Config(options.data, base, behind_proxy=True))
     limits = Limits()
-    lines = [f"The proxy finds it at http://{base_address.in_brackets(bind)}:{port}.", ""]
+    lines = [say("serving-proxy-finds", address=f"http://{base_address.in_brackets(bind)}:{port}"), ""]
     with held_open(DataFolder(options.data), options.days):
         serve(
             app,
@@ -83,10 +85,7 @@ def _host(options: Options) -> str:
         return options.host
     kept = _kept(options.data)
     if kept is None:
-        raise CommandRefused(
-            "--host is missing. Give the name under which phones are to find this server; it is fixed "
-            "with the first start."
-        )
+        raise CommandRefused(message("serving-host-missing"))
     return urlsplit(kept).hostname or ""
 
 
@@ -104,8 +103,5 @@ def _checked_bind(bind: str | None) -> str | None:
         try:
             ip_address(bind)
         except ValueError:
-            raise CommandRefused(
-                f"--bind {bind} is no IP address. Give one of this machine, such as 127.0.0.1, or leave it "
-                "out."
-            ) from None
+            raise CommandRefused(message("serving-bind-no-ip", address=bind)) from None
     return bind

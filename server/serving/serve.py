@@ -19,6 +19,7 @@ from flask import Flask
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.core.messages import message
 from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
@@ -34,8 +35,9 @@ from server.storage.parts import beside
 from server.storage.parts import inside
 from server.storage.parts import take_away_left
 from server.storage.return_window import set_return_days
+from server.words.spoken import say
 
-_OTHER_PORT = "give a new data folder another port with --port; one that was served before keeps its own"
+_OTHER_PORT = "serving-other-port"
 
 
 def run(
@@ -151,29 +153,28 @@ def greeting(app: Flask, base: str, data: Path, pair: str | None) -> list[str]:
     with closing(app.extensions["data_folder"].open()) as db:
         if sessions.any_paired(db) and not pair:
             return [
-                f"Swaptrail answers at {base} with the data in {data}.",
-                "Pair another phone from one that is paired, or start with --pair.",
-                "Ctrl-C ends it.",
+                say("serving-answers", address=base, folder=str(data)),
+                say("serving-paired"),
+                say("serving-ends"),
             ]
         role = pair or roles.BENCH
         link = pairing.make_link(db, base, now_ms(), role=role)
     return [
-        f"Swaptrail answers at {base} with the data in {data}.",
+        say("serving-answers", address=base, folder=str(data)),
         "",
-        f"Pair a phone {roles.WHERE[role]} with this link; it works once, "
-        f"within {pairing.LINK_MINUTES} minutes:",
+        say("serving-pair", role=role, minutes=pairing.LINK_MINUTES),
         link,
         "",
         *qr_lines(link),
         "",
-        "Ctrl-C ends it.",
+        say("serving-ends"),
     ]
 
 
 def check_port(host: str, port: int, otherwise: str = _OTHER_PORT) -> None:
     """Refuses a port that cannot be had; asked first, for cheroot wraps the reason in a text.
 
-    `otherwise` says what else can be done than end the program that has it.
+    `otherwise` is the id of what else can be done than end the program that has it.
     """
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     with socket.socket(family) as probe:
@@ -182,7 +183,8 @@ def check_port(host: str, port: int, otherwise: str = _OTHER_PORT) -> None:
             probe.bind((host, port))
         except OSError as error:
             if error.errno != errno.EADDRINUSE:
-                raise CommandRefused(f"Port {port} cannot be opened: {error.strerror}.") from None
-            raise CommandRefused(
-                f"Port {port} is taken by another program. End that one, or {otherwise}."
-            ) from None
+                raise CommandRefused(
+                    message("serving-port-shut", port=str(port), error=str(error.strerror))
+                ) from None
+            told = message("serving-port-taken", port=str(port), otherwise=message(otherwise))
+            raise CommandRefused(told) from None

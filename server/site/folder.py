@@ -12,6 +12,7 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.storage.parts import beside
 from server.storage.parts import scratch_folder
@@ -41,7 +42,7 @@ def put(files: Mapping[str, bytes], build: str, folder: Path) -> bool:
 def _earlier(folder: Path) -> dict | None:
     """Returns what the site in `folder` says of itself, None where there is nothing yet."""
     if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
-        raise CommandRefused(f"--out is {folder}, which is no folder. Name a new folder, or an empty one.")
+        raise CommandRefused(message("serving-site-no-folder", folder=str(folder)))
     take_away_left(beside(folder))
     if not folder.exists() or not any(folder.iterdir()):
         return None
@@ -51,10 +52,7 @@ def _earlier(folder: Path) -> dict | None:
             return dict(mark)
     except (OSError, ValueError, KeyError, TypeError):
         pass
-    raise CommandRefused(
-        f"--out is {folder}, which holds files that are no site of this command. Name a new folder, an empty "
-        "one, or one that this command has made."
-    )
+    raise CommandRefused(message("serving-site-other-files", folder=str(folder)))
 
 
 def _mark(build: str, before: str | None) -> bytes:
@@ -63,7 +61,7 @@ def _mark(build: str, before: str | None) -> bytes:
 
 def _put_new(files: Mapping[str, bytes], folder: Path) -> None:
     if not folder.parent.is_dir():
-        raise CommandRefused(f"--out is {folder}, but there is no folder {folder.parent}. Make it first.")
+        raise CommandRefused(message("serving-site-no-parent", folder=str(folder), parent=str(folder.parent)))
     with scratch_folder(folder.parent) as made:
         _write(files, made)
         made.chmod(0o755)  # what is to be served may be read
@@ -83,7 +81,7 @@ def _mark_empty(build: str, folder: Path) -> None:
 def _put_over(files: Mapping[str, bytes], build: str, before: str | None, folder: Path) -> None:
     app = folder / "app"
     if app.is_symlink() or (app.exists() and not app.is_dir()):
-        raise CommandRefused(f"--out is {folder}, but {app} is no folder of this command. Name a new folder.")
+        raise CommandRefused(message("serving-site-not-ours", folder=str(folder), app=str(app)))
     app.mkdir(exist_ok=True)
     own = f"app/{build}/"
     whole = all((folder / name).is_file() for name in files if name.startswith(own))

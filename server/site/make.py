@@ -2,12 +2,14 @@
 
 from pathlib import Path
 
+from server.core.messages import decimal
 from server.site.folder import put
-from server.site.notes import NOTES
+from server.site.notes import notes
 from server.site.pages import HEADERS
 from server.site.pages import headers_file
 from server.site.pages import site_files
 from server.site.pages import site_shell
+from server.words.spoken import say
 
 
 def write(static: Path, out: Path) -> str:
@@ -15,12 +17,14 @@ def write(static: Path, out: Path) -> str:
     shell = site_shell(static)
     files = site_files(shell)
     files[HEADERS] = headers_file(shell).encode()
-    files["README.txt"] = NOTES.encode()
+    files["README.txt"] = notes().encode()
     files["LICENSES.txt"] = _licences(static).encode()
     newer = put(files, shell.build, out)
     size = sum(len(body) for body in files.values())
-    done = "took the place of the one before" if newer else "is ready"
-    return f"The site in {out} {done}: build {shell.build}, {len(files)} files, {size / 1e6:.1f} MB."
+    made = {"folder": str(out), "build": shell.build, "files": len(files)}
+    return say(
+        "serving-site-newer" if newer else "serving-site-ready", **made, size=decimal(size // 100_000, 1)
+    )
 
 
 def _licences(static: Path) -> str:

@@ -13,7 +13,7 @@ from server.words.speech import Speech
 
 _PROGRAM = FOLDER.parents[1]
 # Where messages are named: these folders, beside the words themselves.
-_NAMED_IN = (("server", ".py"), ("static", ".js"), ("demo_db", ".py"))
+_NAMED_IN = (("server", ".py"), ("server", ".html"), ("static", ".js"), ("demo_db", ".py"))
 _NOT_OURS = {"vendor", "node_modules", "_static"}
 _ID = re.compile(r"[a-z]+(?:-[a-z0-9]+)+")
 

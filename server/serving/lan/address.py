@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 
 from sqlite_utils import Database
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving import base_address
 from server.serving.lan import naming
@@ -44,13 +45,10 @@ def planned(data: Path, name: str | None, port: int | None, trust_port: int | No
     if kept is not None:
         parts = urlsplit(kept)
         if parts.scheme != "https":
-            raise CommandRefused(_fixed_without_https(kept, data))
+            raise CommandRefused(message("serving-without-https", address=kept, folder=str(data)))
         fixed = parts.hostname or "", base_address.port_of(kept)
         if (host or fixed[0], fixed[1] if port is None else port) != fixed:
-            raise CommandRefused(
-                f"This data folder answers at {kept} and stays there: phones keep their unsent work under "
-                "that address and labels carry it. Leave out --name and --port, or take another --data."
-            )
+            raise CommandRefused(message("serving-stays-in-lan", address=kept))
         host, port = fixed
     host = host or naming.new_name()
     port = base_address.DEFAULT_PORT if port is None else port
@@ -58,12 +56,11 @@ def planned(data: Path, name: str | None, port: int | None, trust_port: int | No
         trust_port = _beside(port) if kept_trust_port is None else kept_trust_port
     for option, number in (("--port", port), ("--trust-port", trust_port)):
         if not 1 <= number <= _HIGHEST_PORT:
-            raise CommandRefused(f"{option} {number} is not a port. Take one from 1 to {_HIGHEST_PORT}.")
+            raise CommandRefused(
+                message("serving-no-port", option=option, port=str(number), most=str(_HIGHEST_PORT))
+            )
     if port == trust_port:
-        raise CommandRefused(
-            f"--trust-port {trust_port} is the port of the app itself. Take another one, such as "
-            f"{_beside(port)}."
-        )
+        raise CommandRefused(message("serving-trust-port", port=str(trust_port), other=str(_beside(port))))
     return Planned(host, port, trust_port)
 
 
@@ -86,11 +83,3 @@ def _kept(data: Path) -> tuple[str | None, int | None]:
     with closing(folder.open()) as db:
         port = setting(db, _TRUST_PORT)
         return base_address.kept(db), int(port) if port else None
-
-
-def _fixed_without_https(kept: str, data: Path) -> str:
-    return (
-        f"The data folder {data} answers at {kept} and stays there: what its phones have not sent is kept "
-        "under that address, and it works on this machine alone. Serve phones from a new folder, with "
-        "--lan and another --data; `swaptrail backup` and `swaptrail verify` still work on this one."
-    )

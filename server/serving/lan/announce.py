@@ -20,6 +20,7 @@ from zeroconf import NonUniqueNameException
 from zeroconf import ServiceInfo
 from zeroconf import Zeroconf
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.lan.leaf import Address
 from server.serving.lan.network import Interface
@@ -156,20 +157,15 @@ def refuse_taken(name: str, interface: Interface) -> None:
 
 
 def _taken(name: str, foreign: set[Address]) -> CommandRefused:
-    where = f", at {', '.join(sorted(map(str, foreign)))}" if foreign else ""
-    return CommandRefused(
-        f"The name {name} is announced in this network by another machine{where}, and phones would go there. "
-        "End that one, or "
-        "take another name with --name for a new data folder; one that was served before keeps its own."
-    )
+    where = ", ".join(sorted(map(str, foreign)))
+    if where:
+        return CommandRefused(message("serving-name-taken-at", name=name, addresses=where))
+    return CommandRefused(message("serving-name-taken", name=name))
 
 
 def _failed(name: str, error: Exception) -> CommandRefused:
     reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
-    return CommandRefused(
-        f"The name {name} could not be announced in the network: {reason}. It is tried again. If phones do "
-        "not find the server meanwhile, start it again."
-    )
+    return CommandRefused(message("serving-not-announced", name=name, reason=reason))
 
 
 @contextmanager
@@ -187,7 +183,4 @@ def _speaking(addresses: tuple[Address, ...]) -> Zeroconf:
     try:
         return Zeroconf(interfaces=[str(address) for address in addresses], ip_version=version)
     except OSError as error:
-        raise CommandRefused(
-            f"The name cannot be announced in the network: {error.strerror}. Look whether another program "
-            "keeps UDP port 5353 to itself, or take a DNS name of your own with --name for a new data folder."
-        ) from None
+        raise CommandRefused(message("serving-no-announcing", error=str(error.strerror))) from None

@@ -18,6 +18,7 @@ from cryptography.hazmat.primitives.serialization import Encoding
 from cryptography.hazmat.primitives.serialization import load_pem_private_key
 from cryptography.x509.oid import NameOID
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.lan import naming
 from server.serving.lan.certified import Certified
@@ -65,15 +66,22 @@ def kept_authority(folder: DataFolder, host: str, now: datetime) -> Authority:
     authority = _read(_path(folder, host), folder.kept_key(_path(folder, host).name, lambda: _new(host, now)))
     if now < authority.begins:
         raise CommandRefused(
-            f"The clock of this machine says {readable(now)}, but the authority in {folder.root} was made "
-            f"after {readable(authority.begins)}. Set the clock, then start again."
+            message(
+                "serving-clock-before",
+                clock=readable(now),
+                folder=str(folder.root),
+                begins=readable(authority.begins),
+            )
         )
     if now >= authority.ends:
         raise CommandRefused(
-            f"The clock of this machine says {readable(now)}, and the authority in {folder.root} ended on "
-            f"{readable(authority.ends)}. Set the clock if it is wrong. If it is right, take away "
-            f"{_path(folder, host)} and start again: a new authority is made, "
-            "which every phone has to trust anew."
+            message(
+                "serving-clock-after",
+                clock=readable(now),
+                folder=str(folder.root),
+                ends=readable(authority.ends),
+                file=str(_path(folder, host)),
+            )
         )
     return authority
 
@@ -92,10 +100,7 @@ def common_name(host: str) -> str:
 def check_clock(now: datetime) -> None:
     """Refuses a clock that was never set: phones would trust nothing that is made by it."""
     if not EARLIEST <= now < _LATEST:
-        raise CommandRefused(
-            f"The clock of this machine says {readable(now)}, which cannot be right, and phones would refuse "
-            "a certificate made by it. Set the clock, then start again."
-        )
+        raise CommandRefused(message("serving-clock-wrong", clock=readable(now)))
 
 
 def new_authority(host: str, now: datetime) -> Authority:
@@ -149,4 +154,4 @@ def _read(path: Path, pem: bytes) -> Authority:
 
 
 def _damaged(path: Path) -> CommandRefused:
-    return CommandRefused(f"{path} is damaged. Take the one from a backup.")
+    return CommandRefused(message("serving-damaged", file=str(path)))

@@ -5,7 +5,6 @@ from datetime import timedelta
 from pathlib import Path
 from typing import NamedTuple
 
-from server.phones import roles
 from server.phones.pairing import token_of
 from server.serving.lan import naming
 from server.serving.lan.address import Planned
@@ -14,6 +13,7 @@ from server.serving.lan.instants import readable
 from server.serving.lan.leaf import Address
 from server.serving.lan.network import Interface
 from server.serving.terminal import qr_lines
+from server.words.spoken import say
 
 _PAIRS_A_LINE = 16
 _END_IS_NEAR = timedelta(days=90)
@@ -31,44 +31,43 @@ class Greeting(NamedTuple):
 
     def lines(self, link: tuple[str, str] | None, minutes: int) -> list[str]:
         """Returns the lines; `link` is a pairing link and its role, good for `minutes`, or None."""
-        made = "Made now, once:" if self.is_new else "Its own:"
+        made = "serving-authority-made" if self.is_new else "serving-authority"
+        host = limits(self.planned.host)
         return [
-            f"Swaptrail answers in your network at {self.planned.base} with the data in {self.data}.",
-            f"{made} a certificate authority, good until {readable(self.authority.ends)} for "
-            f"{limits(self.planned.host)}.",
-            "Its key stays in that folder. Its fingerprint (SHA-256), which phones show too:",
+            say("serving-answers-in-lan", address=self.planned.base, folder=str(self.data)),
+            say(made, until=readable(self.authority.ends), limits=host),
+            say("serving-fingerprint"),
             *fingerprint_lines(self.authority),
             *self._cautions(),
             "",
             *(self._for_phones(*link, minutes) if link else self._for_paired()),
             "",
-            "Ctrl-C ends it.",
+            say("serving-ends"),
         ]
 
     def _for_phones(self, link: str, role: str, minutes: int) -> list[str]:
         token = token_of(link)
         pages = [f"{page}/#{token}" for page in self._pages()]
         return [
-            "Scan this with a phone in the same network, or open the address there. It leads the phone "
-            f"through its settings and pairs one phone {roles.WHERE[role]}, within {minutes} minutes:",
+            say("serving-scan-this", role=role, minutes=minutes),
             *(f"    {page}" for page in pages),
             "",
             *qr_lines(pages[0]),
             "",
-            "A phone that trusts it already pairs with this link:",
+            say("serving-trusts-already"),
             f"    {link}",
             "",
-            "If the page does not come: same network? Does the firewall of this machine let in TCP "
-            f"{self.planned.port} and {self.planned.trust_port}{self._announcing()}?",
+            self._if_nothing_comes(),
         ]
 
-    def _announcing(self) -> str:
-        return " and UDP 5353" if naming.is_announced(self.planned.host) else ""
+    def _if_nothing_comes(self) -> str:
+        announced = naming.is_announced(self.planned.host)
+        ports = {"port": str(self.planned.port), "trust_port": str(self.planned.trust_port)}
+        return say("serving-firewall-announced" if announced else "serving-firewall", **ports)
 
     def _for_paired(self) -> list[str]:
         return [
-            "Pair another phone from one that is paired, or start with --pair. A phone "
-            "has to trust it first, at",
+            say("serving-trust-first"),
             *(f"    {page}/" for page in self._pages()),
         ]
 
@@ -88,28 +87,21 @@ class Greeting(NamedTuple):
         left = self.authority.ends - self.now
         if left > _END_IS_NEAR:
             return []
-        return [
-            f"Caution: the authority ends in {left.days} days. Take its file in keys/ away and start again "
-            "at a quiet time: a new one is made, and every phone has to trust that."
-        ]
+        return [say("serving-authority-ends", days=left.days)]
 
     def _of_the_place(self) -> list[str]:
         if self.interface.is_loopback:
-            return [
-                f"It listens on {self.interface.name} alone, so no other machine finds it: for trying out."
-            ]
+            return [say("serving-loopback", interface=self.interface.name)]
         if naming.as_ip(self.planned.host) is not None:
-            return [
-                f"Caution: {self.planned.host} has to stay the address of this machine for good. Have the "
-                "router give it always the same one; under another, every phone would begin with nothing."
-            ]
+            return [say("serving-address-stays", host=self.planned.host)]
         return []
 
 
 def limits(host: str) -> str:
     """Returns what the authority of a host is good for, in words."""
-    own = "" if naming.as_ip(host) is not None else f"{host} and "
-    return f"{own}addresses inside private networks, and nothing else"
+    if naming.as_ip(host) is not None:
+        return say("serving-limits-addresses")
+    return say("serving-limits", host=host)
 
 
 def fingerprint_lines(authority: Authority) -> list[str]:

@@ -12,6 +12,7 @@ import socket
 from ipaddress import IPv4Address
 from ipaddress import IPv6Address
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 
 LOCAL = ".local"
@@ -47,17 +48,11 @@ def checked_name(asked: str) -> str:
         labels.append(LOCAL[1:])
     name = ".".join(labels)
     if len(name) > _LONGEST_NAME or not all(_LABEL.fullmatch(label) for label in labels):
-        raise CommandRefused(
-            f"--name {asked} is no host name. Take letters a to z, digits and hyphens, such as yard, which "
-            "becomes yard.local, or a DNS name of your own."
-        )
+        raise CommandRefused(message("serving-name-none", name=asked))
     if labels[0] == "localhost" or labels[-1] == "localhost":
-        raise CommandRefused(
-            f"--name {asked} is every machine's name for itself, and no phone finds this one by it. Take "
-            "another name, such as yard."
-        )
+        raise CommandRefused(message("serving-name-localhost", name=asked))
     if labels[-1].isdigit():
-        raise CommandRefused(f"--name {asked} looks like an address and is none. Take a name, such as yard.")
+        raise CommandRefused(message("serving-name-number", name=asked))
     if is_announced(name):
         _check_announced(asked, labels)
     return name
@@ -85,21 +80,12 @@ def _checked_address(address: IPv4Address | IPv6Address) -> str:
     if is_private(address):
         return str(address)
     ranges = ", ".join(str(network) for network in PRIVATE_NETWORKS)
-    raise CommandRefused(
-        f"--name {address} is no address of a private network ({ranges}), and the certificates made here "
-        "hold for no other. Take a name, such as yard."
-    )
+    raise CommandRefused(message("serving-name-public", name=str(address), ranges=ranges))
 
 
 def _check_announced(asked: str, labels: list[str]) -> None:
     if len(labels) > 2:
-        raise CommandRefused(
-            f"--name {asked} has a dot before {LOCAL}, and phones find no such name. "
-            "Take one word, such as yard."
-        )
+        raise CommandRefused(message("serving-name-dot", name=asked, ending=LOCAL))
     own = socket.gethostname().partition(".")[0].lower()
     if labels[0] == own:
-        raise CommandRefused(
-            f"--name {asked} is the name of this machine itself, which its system may announce on its own. "
-            "Take another one, such as yard."
-        )
+        raise CommandRefused(message("serving-name-own", name=asked))

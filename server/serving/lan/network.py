@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 import ifaddr
 
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.lan import naming
 from server.serving.lan.leaf import Address
@@ -46,14 +47,8 @@ def chosen_interface(asked: str | None) -> Interface:
     if len(yard) == 1:  # a network without a router: a phone's hotspot, two machines and a switch
         return yard[0]
     if not yard:
-        raise CommandRefused(
-            "This machine has no network address that a phone could reach. Connect it to the network that "
-            "the phones are in, then start again."
-        )
-    raise CommandRefused(
-        f"This machine is in {len(yard)} networks and none leads to a router: {_listed(yard)}. Say which one "
-        "the phones are in with --interface."
-    )
+        raise CommandRefused(message("serving-no-network"))
+    raise CommandRefused(message("serving-which-network", count=len(yard), networks=_listed(yard)))
 
 
 def usable_interfaces() -> list[Interface]:
@@ -78,10 +73,7 @@ def _asked_for(asked: str, interfaces: list[Interface]) -> Interface:
     for interface in interfaces:
         if asked == interface.name or naming.as_ip(asked) in interface.addresses:
             return interface
-    raise CommandRefused(
-        f"--interface {asked} is no interface of this machine with an address that phones reach. "
-        f"There are: {_listed(interfaces)}."
-    )
+    raise CommandRefused(message("serving-no-interface", interface=asked, networks=_listed(interfaces)))
 
 
 def _by_default_route(interfaces: list[Interface]) -> Interface | None:

@@ -2,14 +2,15 @@
 
 The order and the names of the menus are those of Android 11 and later and of iOS 15 and later; makers
 change them a little, so each step also says what to search for. That Android wants a screen lock and
-keeps a warning, that only Safari takes a profile in, and what Lockdown Mode refuses, is from memory.
+keeps a warning, that only Safari takes a profile in, what Lockdown Mode refuses, and how the menus are
+called in Spanish, is from memory.
 """
 
 from typing import NamedTuple
 
 
 class Step(NamedTuple):
-    """One thing to do, with the picture that shows where; `height` is the picture's at a width of 288."""
+    """One thing to do: ids of its messages, the picture that shows where and its height at a width of 288."""
 
     title: str
     words: str
@@ -19,7 +20,7 @@ class Step(NamedTuple):
 
 
 class Family(NamedTuple):
-    """The phones of one system: `{file}` and `{authority}` in the words stand for the installation's own."""
+    """The phones of one system, as ids of messages; these take the installation's `file` and `authority`."""
 
     id: str
     title: str
@@ -30,75 +31,69 @@ class Family(NamedTuple):
 
 ANDROID = Family(
     "android",
-    "Android, with Chrome",
+    "serving-android",
     (
         Step(
-            "Get the certificate",
-            "Use Chrome. The file {file} goes into your downloads; if the phone offers to keep it, keep it.",
+            "serving-android-file",
+            "serving-android-file-words",
             "android-file",
-            "A phone with the file among its downloads.",
+            "serving-android-file-picture",
             118,
         ),
         Step(
-            "Open Settings, search for “CA certificate”",
-            "Or go: Security, More security, Encryption and credentials, Install a certificate, CA "
-            "certificate.",
+            "serving-android-settings",
+            "serving-android-settings-words",
             "android-settings",
-            "The list Install a certificate; the row CA certificate is marked.",
+            "serving-android-settings-picture",
             190,
         ),
         Step(
-            "Tap “Install anyway”",
-            "The phone warns you; that is its way with every such certificate. It may want a "
-            "screen lock first: set one.",
+            "serving-android-warning",
+            "serving-android-warning-words",
             "android-warning",
-            "The warning of the phone; the button Install anyway is marked.",
+            "serving-android-warning-picture",
             176,
         ),
         Step(
-            "Choose {file}",
-            "Tap it in the downloads. The phone says that the certificate is installed. Come back "
-            "to this page.",
+            "serving-android-choose",
+            "serving-android-choose-words",
             "android-choose",
-            "The list of downloads; the row with the certificate is marked.",
+            "serving-android-choose-picture",
             150,
         ),
     ),
-    "From now on the phone may say that the network could be monitored. It says so as long as the "
-    "certificate is there. If Chrome asks for nearby devices, allow it: without, newer phones "
-    "do not find the server.",
-    "Settings, search for “user credentials” or “trusted credentials”, User, {authority}, remove.",
+    "serving-android-after",
+    "serving-android-removal",
 )
 
 IPHONE = Family(
     "iphone",
-    "iPhone and iPad, with Safari",
+    "serving-iphone",
     (
         Step(
-            "Get the certificate",
-            "Use Safari; other browsers cannot do this. Tap Allow when it asks.",
+            "serving-iphone-allow",
+            "serving-iphone-allow-words",
             "iphone-allow",
-            "Safari asks whether a profile may be downloaded; Allow is marked.",
+            "serving-iphone-allow-picture",
             150,
         ),
         Step(
-            "Within 8 minutes: Settings, “Profile Downloaded”",
-            "It stands near the top. Tap it, then Install. Later than that, get the certificate again.",
+            "serving-iphone-profile",
+            "serving-iphone-profile-words",
             "iphone-profile",
-            "The Settings; the row Profile Downloaded is marked.",
+            "serving-iphone-profile-picture",
             150,
         ),
         Step(
-            "Settings, General, About, Certificate Trust Settings",
-            "It is the last row of About. Switch on {authority}. Without this step nothing has changed yet.",
+            "serving-iphone-trust",
+            "serving-iphone-trust-words",
             "iphone-trust",
-            "Certificate Trust Settings; the switch beside the certificate is on and marked.",
+            "serving-iphone-trust-picture",
             150,
         ),
     ),
-    "Come back to this page in Safari. In Lockdown Mode an iPhone takes no profile and keeps no data for "
-    "this app.",
-    "Settings, General, VPN & Device Management, {authority}, Remove Profile.",
+    "serving-iphone-after",
+    "serving-iphone-removal",
 )
 
 FAMILIES = (ANDROID, IPHONE)

@@ -14,6 +14,7 @@ from flask import Flask
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.core.messages import message
 from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
@@ -108,7 +109,7 @@ def _checked_place(options: Options) -> _Place:
     _check_own_address(planned.host, interface)
     bind = _bind_host(interface)
     check_port(bind, planned.port)
-    check_port(bind, planned.trust_port, "give the page for phones another port with --trust-port")
+    check_port(bind, planned.trust_port, "serving-other-trust-port")
     announces = naming.is_announced(planned.host) and not interface.is_loopback
     if announces:
         refuse_taken(planned.host, interface)
@@ -130,10 +131,7 @@ def _check_own_address(host: str, interface: Interface) -> None:
     if wanted is None or wanted in interface.addresses:
         return
     own = ", ".join(map(str, interface.addresses))
-    raise CommandRefused(
-        f"This data folder answers at the address {host}, and this machine has {own}. Have the router give "
-        f"it {host} again, always the same, then start again: what phones keep hangs on that address."
-    )
+    raise CommandRefused(message("serving-other-address", host=host, own=own))
 
 
 def _bind_host(interface: Interface) -> str:

@@ -18,6 +18,9 @@ from server.serving.lan.authority import Authority
 from server.serving.lan.instants import readable
 from server.serving.lan.phone_steps import FAMILIES
 from server.serving.lan.phone_steps import family_of
+from server.web import language
+from server.words.spoken import say
+from server.words.spoken import spoken
 
 CERTIFICATE_TYPE = "application/x-x509-ca-cert"
 
@@ -50,6 +53,7 @@ def trusted() -> Response:
 def create_trust_page(base: str, page: str, authority: Authority) -> Flask:
     """Returns the app of the trust page at `page` for an installation at `base`."""
     app = Flask(__name__, static_folder=None, template_folder="page")
+    language.init_app(app)
     app.config["MAX_CONTENT_LENGTH"] = 1024  # nothing is sent to this page
     host = urlsplit(base).hostname or ""
     file = certificate_name(host)
@@ -72,13 +76,15 @@ def create_trust_page(base: str, page: str, authority: Authority) -> Flask:
             ends=readable(authority.ends),
             fingerprint=authority.fingerprint.split(":"),
             families=FAMILIES,
+            say=say,
+            language=spoken().language,
             opened=family_of(request.user_agent.string),
         )
 
     @app.get("/<path:name>")
     def fixed(name: str) -> Response:
         if f"/{name}" not in sent:
-            return Response("Nothing here. The steps are at /", 404, content_type="text/plain; charset=utf-8")
+            return Response(say("serving-page-nothing"), 404, content_type="text/plain; charset=utf-8")
         kind, body = sent[f"/{name}"]
         response = Response(body)
         # No Content-Disposition: an iPhone would put the certificate with its files and offer no profile.

@@ -13,7 +13,7 @@ from server.commands import cli
 from server.refusals import CommandRefused
 from server.site import folder as site_folder
 from server.site import make
-from server.site.notes import NOTES
+from server.site.notes import notes
 from server.web.shell import find_static
 from tests.server.real_server import ROOT
 
@@ -293,10 +293,10 @@ def test_the_command_says_what_the_host_has_to_do(tmp_path, capsys):
     assert cli.main(["site", "--out", str(tmp_path / "site")]) == 0
 
     said = capsys.readouterr().out
-    assert NOTES in said
-    assert (tmp_path / "site/README.txt").read_text() == NOTES
+    assert notes() in said
+    assert (tmp_path / "site/README.txt").read_text() == notes()
     for word in ("HTTPS", "no-cache", "immutable", "404.html", "any folder", "frame"):
-        assert word in NOTES
+        assert word in notes()
 
 
 def test_it_works_from_the_wheel_too(installed, tmp_path):

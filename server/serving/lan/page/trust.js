@@ -13,11 +13,12 @@ const words = /** @type {HTMLElement} */ (document.getElementById('words'));
 const check = /** @type {HTMLButtonElement} */ (document.getElementById('check'));
 const on = /** @type {HTMLAnchorElement} */ (document.getElementById('on'));
 
+// The page has them in the language of the phone.
 const SAID = {
-  ask: 'Looking …',
-  yes: 'This phone trusts the server.',
-  untrusted: 'Not yet: this phone does not trust the server. Go through the steps again; none can be left out.',
-  lost: `This phone does not find ${new URL(app).hostname}. Put it into the same network, turn off VPN and Private DNS, allow nearby devices.`,
+  ask: words.dataset.ask ?? '',
+  yes: words.dataset.yes ?? '',
+  untrusted: words.dataset.untrusted ?? '',
+  lost: words.dataset.lost ?? '',
 };
 
 let asked = false;
