@@ -1,4 +1,4 @@
-"""What comes out of a layout, in words, and warnings where it will be hard to read."""
+"""What comes out of a layout, and warnings where it will be hard to read."""
 
 from ..messages import decimal
 from ..messages import message

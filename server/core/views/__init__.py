@@ -1,4 +1,4 @@
-"""What screens, paper and records draw, as JSON with every sentence ready.
+"""What screens, paper and records draw, as JSON in which every sentence is a message.
 
 `job`, `unit`, `vehicle`, `report` and `counter` are what is opened; the other modules are parts of them.
 Nothing is decided here: a view asks the rooms below.

@@ -191,7 +191,7 @@ def _past(state, label, unit) -> list:
 
 
 def _origin(unit, job: Job | None):
-    """Return where a unit comes from, in words."""
+    """Return where a unit comes from; '' where nobody knows."""
     if unit is None or job is None:
         return ""
     vehicle = job.vehicle["name"]

@@ -1,4 +1,4 @@
-"""What the screens draw of jobs, as JSON with every sentence ready; one unit is in `unit.py`."""
+"""What the screens draw of jobs, as JSON in which every sentence is a message; one unit is in `unit.py`."""
 
 from ..codes import labels
 from ..evidence import mixups
