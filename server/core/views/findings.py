@@ -40,7 +40,7 @@ def _finding(job: Job, identity, result, tested) -> dict:
             chance = entry["probability"]
     if "unit:" + identity in named:
         standing, sentence = "bad", told["sentence"]
-        sure = message("views-finding-sure", sure=told["confidence_words"])
+        sure = message("views-finding-sure", sure=percent(result["verdict"]["probability"]))
     else:
         standing, sentence = "open", told["sentence"]
         if named:

@@ -161,7 +161,7 @@ def _sure(job, result, told):
     counted = len([n for n in range(len(job.tests)) if n not in ignored])
     rests = message("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
     if told["verdict"]:
-        said = [message("views-report-sure", sure=told["confidence_words"], rests=rests)]
+        said = [message("views-report-sure", sure=percent(result["verdict"]["probability"]), rests=rests)]
         other = verdict.instead(job, result)
         if other:
             said.append(
@@ -169,7 +169,7 @@ def _sure(job, result, told):
             )
         return sentences(said)
     if told["settled"] and _faulted(job):
-        return message("views-report-clear", sure=told["clear_words"], rests=rests)
+        return message("views-report-clear", sure=percent(result["clear"]), rests=rests)
     return ""
 
 
@@ -180,7 +180,7 @@ def _proof(job: Job, result, told) -> list[dict]:
     said = []
     clean = proof.clean_in_a_row(job, result)
     if clean and _faulted(job):
-        said.append(message("views-report-clean-tests", count=clean, sure=told["clear_words"]))
+        said.append(message("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
     if job.walk_check:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
         heard = walk.missed.format(phrases.listed(names)) if names else walk.report_all_well

@@ -3,10 +3,10 @@
 results-else = cualquier otra cosa
 results-rarely = prueba otra vez antes de concluir nada
 results-often = el paso siguiente se calcula con lo que anotes
-results-or-at = { $result } (o en { $count ->
-    [2] solo uno
-   *[other] algunos
-} de ellos)
+results-or-at = { $result } (o solo en { $count ->
+    [2] una
+   *[other] algunas
+})
 results-checks-good = todas las comprobaciones están bien
 results-check-bad = una comprobación está mal
 results-shown-at = muestra fallo en { $position }

@@ -53,7 +53,7 @@ views-returned-against = En contra: { $about }.
 
 ## What the tests of a job say about a unit.
 
-views-finding-sure = Seguro al { $sure }.
+views-finding-sure = { $sure } de seguridad.
 views-finding-cleared = No fue este { PART($sort) }.
 views-finding-chance = Probabilidad de que este { PART($sort) } esté mal: { $chance }.
 
@@ -119,13 +119,13 @@ views-report-rests = según { $count ->
     [one] { $count } autodiagnóstico
    *[other] { $count } autodiagnósticos
 } { $heard }
-views-report-sure = Seguro al { $sure }, { $rests }.
+views-report-sure = Lo seguro que es: { $sure }, { $rests }.
 views-report-else = Qué más podría ser: { $cause }, { $chance }.
-views-report-clear = Que no queda nada por reparar: seguro al { $sure }, { $rests }.
+views-report-clear = Que no queda nada por reparar: { $sure } de seguridad, { $rests }.
 views-report-clean-tests = { $count ->
     [one] { $count } autodiagnóstico
    *[other] { $count } autodiagnósticos seguidos
-} sin ningún fallo al final. Que no queda nada por reparar: seguro al { $sure }.
+} sin ningún fallo al final. Que no queda nada por reparar: { $sure } de seguridad.
 views-report-walk = { $check }: { $heard }.
 views-report-unproven = Aún nada comprueba una reparación.
 views-report-not-proven = La reparación no está comprobada. Hasta entonces, no te fíes { JOIN("de", PART($sort, form: "the-system")) }.
@@ -163,14 +163,14 @@ views-support-tests-carry = { $how_many ->
     [one] La prueba { $tests } lo sostiene: sin ella
    *[several] Las pruebas { $tests } lo sostienen, cada una: sin una de ellas
 }
-views-support-weaker = { $carrier }, solo estarías seguro al { $sure }.
+views-support-weaker = { $carrier }, solo tendrías { $sure } de seguridad.
 views-support-nothing-left = { $carrier }, nada señalaría una causa.
 views-support-as-likely = { $carrier }, { $cause } sería igual de probable.
 views-support-other = { $carrier }, lo más probable sería { $cause }, { $chance }.
 views-support-fault-at = el fallo en { $positions }
 views-support-clean-at = que { $positions } salió sin fallo
 views-support-counts = Lo que cuenta es { $readings }.
-views-support-none-alone = Ninguna prueba lo sostiene sola: quita una cualquiera, y las demás aún lo dejan en { $chance }.
+views-support-none-alone = Ninguna prueba lo sostiene sola: quita una cualquiera, y las demás aún dan { $chance }.
 views-support-alone = { $count ->
     [0] Ningún otro conjunto sin causas
     [1] Ninguna otra causa sola
