@@ -5,9 +5,11 @@ import re
 from datetime import UTC
 
 import pytest
+from fluent.runtime import FluentResource
 
 from server.core.errors import BadInput
 from server.words.speech import Speech
+from server.words.speech import bundle_of
 
 _SPEECH = Speech("en", UTC)
 
@@ -17,6 +19,11 @@ def english(value):
     said = _SPEECH.render(value)
     assert "'msg':" not in repr(said), f"a message was made part of a text: {said}"
     return said
+
+
+def also_saying(words: str) -> None:
+    """Add messages, as a file of words has them, to the English of this process."""
+    bundle_of("en").add_resource(FluentResource(words))
 
 
 @contextlib.contextmanager

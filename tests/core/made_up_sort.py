@@ -1,7 +1,6 @@
 """A sort of part that nobody has: valves along a made-up rail, with no word of a parking sensor in it."""
 
-from fluent.runtime import FluentResource
-
+from server.core.messages import message
 from server.core.parts.layouts import layout
 from server.core.parts.layouts import position
 from server.core.parts.sort import Caution
@@ -12,9 +11,10 @@ from server.core.parts.sort import Obstruction
 from server.core.parts.sort import SelfTest
 from server.core.parts.sort import Sort
 from server.core.parts.sort import Walk
-from server.words.speech import bundle_of
+from tests.said import also_saying
 
-WORDS = """
+# What `server/words/LANGUAGE/` has for a sort that there is.
+also_saying("""
 part-injector =
     .one = injector
     .many = injectors
@@ -24,13 +24,45 @@ part-injector =
     .full-many = fuel injectors
     .system = engine
     .shares-a-feed = bank
-"""
-bundle_of("en").add_resource(FluentResource(WORDS))
+injector-layout = One bank, 4 injectors
+injector-lamp-heading = Key on. Does the engine light come on?
+injector-lamp-text = It has to.
+injector-lamp-right = Yes
+injector-look-heading = Look along the rail
+injector-look-text = Wet fuel, a loose clamp.
+injector-photograph = The clamp and the plug, before a hand touches them.
+injector-test-start = Start the cut-out test on the tester and watch the engine speed.
+injector-test-provoke = Drive it warm, and test again.
+injector-test-question = Did the engine speed fall?
+injector-test-ran = the test ran
+injector-test-not-proven = nothing proves that it ran
+injector-take-out = Pressure off, undo the clamp, draw it out.
+injector-plug = Click the plug home.
+injector-fit-seal = A new seal is on
+injector-check-coil-text = Ohms across both pins.
+injector-walk-heading = Drive it
+injector-walk-text = Ten minutes, cold and warm.
+injector-walk-all = It runs evenly
+injector-walk-again-heading = Drive it again
+injector-walk-works = even
+injector-walk-fails = rough
+injector-walk-left = still to feel
+injector-walk-first = Feel the others first.
+injector-caution-fuel = Fuel sprays: no flame, eyes covered.
+injector-caution-key = Key off before you undo anything.
+injector-put-in = Then press it home.
+injector-check-coil-good = As its neighbours
+injector-check-coil-bad = Open or short
+injector-clean = Flush it with cleaner.
+injector-clean-and-look = Flush it with cleaner, and look at its spray.
+injector-walk-again-text = { CAP($positions) } ran rough. Look at its clamp, then drive again.
+injector-check-coil = measure the coil
+""")
 
 
 def _layouts():
     row = [position(f"rail-{n}", f"cylinder {n}", "left bank", "front", 5) for n in (1, 2, 3, 4)]
-    return [layout("row-4", "One bank, 4 injectors", row)]
+    return [layout("row-4", message("injector-layout"), row)]
 
 
 INJECTOR = Sort(
@@ -42,57 +74,59 @@ INJECTOR = Sort(
     shares_a_feed="bank",
     layouts=_layouts,
     lamps=(
-        Lamp("key_on", "Key on. Does the engine light come on?", "It has to.", (("as_it_should", "Yes"),)),
+        Lamp("key_on", message("injector-lamp-heading"), message("injector-lamp-text"),
+             (("as_it_should", message("injector-lamp-right")),)),
     ),
-    look=Look("Look along the rail", "Wet fuel, a loose clamp.", (("dirt", "wet fuel"),)),
-    photograph="The clamp and the plug, before a hand touches them.",
+    look=Look(message("injector-look-heading"), message("injector-look-text"), (("dirt", "wet fuel"),)),
+    photograph=message("injector-photograph"),
     self_test=SelfTest(
-        start="Start the cut-out test on the tester and watch the engine speed.",
+        start=message("injector-test-start"),
         heard="speed seen to fall",
         not_heard="speed not seen to fall",
         was_not_heard="the speed was not seen to fall",
         whose_was_heard="in which the speed fell",
-        provoke="Drive it warm, and test again.",
-        question="Did the engine speed fall?",
-        yes="the test ran",
-        no="nothing proves that it ran",
+        provoke=message("injector-test-provoke"),
+        question=message("injector-test-question"),
+        yes=message("injector-test-ran"),
+        no=message("injector-test-not-proven"),
     ),
-    handling=Handling("Pressure off, undo the clamp, draw it out.", "press it home", "Click the plug home."),
-    fit_checks=({"id": "seal", "words": "A new seal is on"},),
+    handling=Handling(message("injector-take-out"), message("injector-put-in"), message("injector-plug")),
+    fit_checks=({"id": "seal", "words": message("injector-fit-seal")},),
     circuit_checks=(
         {
-            "id": "coil", "title": "Measure the coil", "text": "Ohms across both pins.", "unit": "Ω",
-            "good": "as its neighbours", "bad": "open or short",
+            "id": "coil", "title": "Measure the coil", "task": message("injector-check-coil"),
+            "text": message("injector-check-coil-text"), "unit": "Ω",
+            "good": message("injector-check-coil-good"), "bad": message("injector-check-coil-bad"),
         },
     ),
     obstruction=Obstruction(
         words="deposits or a stuck needle",
         for_customer="deposits",
         state="clogged",
-        clean="Flush it with cleaner",
-        look_at="look at its spray",
+        clean=message("injector-clean"),
+        clean_and_look=message("injector-clean-and-look"),
         check="check its spray",
     ),
     walk=Walk(
-        heading="Drive it",
-        text="Ten minutes, cold and warm.",
-        button="It runs evenly",
-        again_heading="Drive it again",
-        again_text="{} ran rough. Look at its clamp, then drive again.",
+        heading=message("injector-walk-heading"),
+        text=message("injector-walk-text"),
+        button=message("injector-walk-all"),
+        again_heading=message("injector-walk-again-heading"),
+        again_text="injector-walk-again-text",
         accepted="rough when cold",
         name="drive check",
         missed="{} ran rough",
         all_well="all ran evenly",
         report_name="Drive check",
         report_all_well="every cylinder ran evenly",
-        works="even",
-        fails="rough",
-        left="still to feel",
-        first="Feel the others first.",
+        works=message("injector-walk-works"),
+        fails=message("injector-walk-fails"),
+        left=message("injector-walk-left"),
+        first=message("injector-walk-first"),
     ),
     cautions={
-        "fuel": Caution("hot", "Fuel sprays: no flame, eyes covered."),
-        "key": Caution("key_off", "Key off before you undo anything."),
+        "fuel": Caution("hot", message("injector-caution-fuel")),
+        "key": Caution("key_off", message("injector-caution-key")),
     },
     at_step={"cautions": ("fuel",), "pull": ("key", "fuel"), "measure": ("key",)},
     caution_in_report="fuel",

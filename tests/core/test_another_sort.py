@@ -11,6 +11,7 @@ from tests.core.driver import Driver
 from tests.core.made_up_sort import INJECTOR
 from tests.hosts import Core
 from tests.hosts import CoreError
+from tests.said import english
 
 # What only a parking sensor has or is called. Ids keep their names in every sort: keys, kinds, marks.
 OF_THE_FIRST_SORT = re.compile(
@@ -91,7 +92,7 @@ def test_its_layouts_stand_beside_those_of_the_first_sort(core):
 
 def test_a_whole_job_speaks_of_it_alone(job):
     begun(job)
-    assert job.step()["text"] == INJECTOR.self_test.start
+    assert job.step()["text"] == english(INJECTOR.self_test.start)
     job.test("rail-1", heard=False)
     job.test("rail-1")
     job.photograph()

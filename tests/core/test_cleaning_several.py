@@ -6,6 +6,7 @@ from tests.core.driver import Driver
 from tests.core.scenarios import INNER
 from tests.core.scenarios import OUTER
 from tests.core.scenarios import first_test
+from tests.said import english
 
 
 def begun(core):
@@ -73,5 +74,5 @@ def test_the_title_lists_them():
     )
     both = {"move": "clean", "positions": ["a", "b"]}
 
-    assert title_of(job, both) == "Clean left outer and right inner, then test again"
-    assert title_of(job, {"move": "clean", "position": "a"}) == "Clean left outer and test again"
+    assert english(title_of(job, both)) == "Clean left outer and right inner, then test again"
+    assert english(title_of(job, {"move": "clean", "position": "a"})) == "Clean left outer and test again"

@@ -4,6 +4,7 @@ from server.core.guide.moves import _exchange
 from server.core.state.job import Job
 from server.core.state.state import State
 from server.core.state.state import new_unit
+from tests.said import english
 
 NAMES = {"a": "left outer", "b": "left inner", "c": "right inner"}
 
@@ -16,7 +17,7 @@ def title(fitted):
         state.units[f"u{place}"] = new_unit(f"u{place}")
     job = {"id": "j", "vehicle": "v", "tests": [{"heard": True, "faulted": ["a", "b"]}],
            "positions": [{"id": place, "name": name} for place, name in NAMES.items()]}  # fmt: skip
-    return _exchange(Job(state, job), fitted)
+    return english(_exchange(Job(state, job), fitted))
 
 
 def test_a_pair():

@@ -1,7 +1,10 @@
 """The steps at the end: the walk-behind check, good units home, every unit accounted for, the close."""
 
-from .. import phrases
 from ..facts.draft import draft
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..rules.closing import blocked_by
 from ..rules.same_part import part_at
 from ..state.job import Job
@@ -14,32 +17,34 @@ from .step import step
 _WORTH_ITS_PLACE = 200000000
 
 _WHERE_TO = (
-    ("counter", "To the parts counter"),
-    ("customer", "The customer keeps it"),
-    ("stock", "Into my stock"),
-    ("scrapped", "Scrapped"),
+    ("counter", "guide-where-counter"),
+    ("customer", "guide-where-customer"),
+    ("stock", "guide-where-stock"),
+    ("scrapped", "guide-where-scrapped"),
 )
 
 
-def closed_words(job: Job) -> str:
+def closed_words(job: Job) -> dict:
     """Return the sentence of a closed job."""
-    return "Closed by {}. Its record stays.".format(job.closed_by or "someone unnamed")
+    if not job.closed_by:
+        return message("guide-done-by-unnamed")
+    return message("guide-done-by", name=job.closed_by)
 
 
 def nothing_shown(job: Job) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
-    close = action("Close without a finding", draft("job_closed", note="no fault shown"))
+    close = action(message("guide-nothing-close"), draft("job_closed", note="no fault shown"))
     if job.comes_and_goes:
-        again = moving.test_step(job, "No fault shown yet")
+        again = moving.test_step(job, message("guide-test-no-fault"))
         again["id"] = "test.again"
-        again["text"] = "A fault that comes and goes needs more than one test. " + job.sort.self_test.provoke
+        again["text"] = sentences([message("guide-test-more-than-one"), job.sort.self_test.provoke])
         again["second"] = close
         return "test", again
     return "test", step(
         "nothing",
-        "The self-test shows no fault",
-        "Either it is gone or it comes and goes.",
-        action=action("It comes and goes", draft("comes_and_goes_set", value=True)),
+        message("guide-nothing-title"),
+        message("guide-nothing-text"),
+        action=action(message("guide-nothing-comes-and-goes"), draft("comes_and_goes_set", value=True)),
         second=close,
     )
 
@@ -62,18 +67,16 @@ def ending(job: Job, result: dict) -> tuple:
     if parked:
         return "close", _back_from_stock(job, parked, chance)
     blockers = blocked_by(job)
-    text = "Every {} is accounted for.".format(job.sort.unit)
-    if blockers:
-        text = " ".join(blockers)
-    elif job.stayed_quiet:
+    text: list = blockers or [message("guide-close-text", sort=job.sort.identity)]
+    if not blockers and job.stayed_quiet:
         names = [words.position_name(job, position) for position in job.stayed_quiet]
-        text += " The {} missed {}; that stays on record.".format(job.sort.walk.name, phrases.listed(names))
+        text.append(message("guide-close-missed", check=job.sort.walk.name, positions=all_of(names)))
     return "close", step(
         "close",
-        "Close the job" if not blockers else "Not everything is accounted for",
-        text,
+        message("guide-close-title-not-yet" if blockers else "guide-close-title"),
+        sentences(text),
         form="close",
-        action=None if blockers else action("Close the job", draft("job_closed", note="")),
+        action=None if blockers else action(message("guide-close-title"), draft("job_closed", note="")),
     )
 
 
@@ -91,14 +94,14 @@ def _walk_again(job: Job, result, quiet) -> dict:
     made = _walk(job, result)
     made["id"] = "walk.again"
     made["title"] = job.sort.walk.again_heading
-    made["text"] = job.sort.walk.again_text.format(
-        phrases.sentence_case(phrases.listed([words.position_name(job, place) for place in quiet]))
+    made["text"] = message(
+        job.sort.walk.again_text, positions=all_of([words.position_name(job, place) for place in quiet])
     )
     accepted = [
         draft("left_deliberately", unit=holds[place], position=place, reason=job.sort.walk.accepted)
         for place in quiet
     ]
-    made["also"] = [action("Leave it as it is", *accepted)]
+    made["also"] = [action(message("guide-walk-leave"), *accepted)]
     return made
 
 
@@ -111,7 +114,7 @@ def _walk(job, result) -> dict:
         form="walk",
         expects={
             "positions": moving.to_pick(job),
-            "clear_words": phrases.percent(result["clear"]),
+            "clear_words": percent(result["clear"]),
             "asks": {
                 "works": job.sort.walk.works,
                 "fails": job.sort.walk.fails,
@@ -142,24 +145,27 @@ def _home(job: Job, away) -> dict:
     for position in away:
         unit = vehicle["holds"][position]
         lines.append(
-            "{} sits at {}".format(words.unit_name(job.unit(unit)), words.position_name(job, position))
+            message(
+                "guide-home-sits",
+                unit=words.unit_name(job.unit(unit)),
+                position=words.position_name(job, position),
+            )
         )
         leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested there"))
     fitted = _homeward(vehicle, away)
     second = None
     if fitted:
         second = action(
-            "Put them back",
+            message("guide-home-put-back"),
             draft("move_started", move="home", fitted=fitted, position="", reason="back home"),
         )
     return step(
         "home",
-        "Leave the good ones where they are?",
-        "{}. {} passed there. Putting them back means one more test.".format(
-            phrases.sentence_case(phrases.listed(lines)),
-            "They are the same part and" if _same_known_part(job, away) else "They",
+        message("guide-home-title"),
+        message(
+            "guide-home-text", where=all_of(lines), same="yes" if _same_known_part(job, away) else "not-known"
         ),
-        action=action("Leave them there", *leave),
+        action=action(message("guide-home-leave"), *leave),
         second=second,
     )
 
@@ -218,30 +224,34 @@ def _back_from_stock(job: Job, position, chance) -> dict:
     """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
     vehicle = job.vehicle
     own, sits = vehicle["home"][position], vehicle["holds"][position]
-    where = words.position_name(job, position)
     return step(
         "home.stock",
-        "Put {} back at {}?".format(words.unit_name(job.unit(own)), where),
-        "It came from there and went into your stock; the chance that it is bad is {}. {} sits in its "
-        "place. Putting it back means one more test.".format(
-            phrases.percent(chance.get("unit:" + own, 0)), words.unit_name(job.unit(sits))
+        message(
+            "guide-stock-title",
+            unit=words.unit_name(job.unit(own)),
+            position=words.position_name(job, position),
+        ),
+        message(
+            "guide-stock-text",
+            chance=percent(chance.get("unit:" + own, 0)),
+            spare=words.unit_name(job.unit(sits)),
         ),
         action=action(
-            "Put it back",
+            message("guide-stock-put-back"),
             draft("move_started", move="home", fitted={position: own}, position="", reason="back home"),
         ),
         second=action(
-            "Leave it so", draft("left_deliberately", unit=sits, position=position, reason="the spare stays")
+            message("guide-stock-leave"),
+            draft("left_deliberately", unit=sits, position=position, reason="the spare stays"),
         ),
     )
 
 
 def _where_to(job: Job, out, result) -> dict:
     unit = out[0]
-    name = words.unit_name(job.unit(unit))
     choices = [
         {
-            "words": said,
+            "words": message(said),
             "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="")],
         }
         for place, said in _WHERE_TO
@@ -250,7 +260,7 @@ def _where_to(job: Job, out, result) -> dict:
     if back:
         choices.append(
             {
-                "words": "Back to {}".format(words.position_name(job, back)),
+                "words": message("guide-where-back", position=words.position_name(job, back)),
                 "events": [
                     draft("move_started", move="home", fitted={back: unit}, position="", reason="back home")
                 ],
@@ -258,8 +268,8 @@ def _where_to(job: Job, out, result) -> dict:
         )
     return step(
         "where_to",
-        "Where does {} go?".format(name),
-        "It is in your hand. Scan it to be sure that it is this one, then say where it goes.",
+        message("guide-where-title", unit=words.unit_name(job.unit(unit))),
+        message("guide-where-text"),
         form="where_to",
         expects={"unit": unit, "do": "where_to"},
         choices=choices,

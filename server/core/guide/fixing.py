@@ -1,8 +1,9 @@
 """The steps once the cause is known: replace the unit, follow the wiring, clean."""
 
-from .. import phrases
 from ..evidence import unit_history
 from ..facts.draft import draft
+from ..messages import message
+from ..messages import sentences
 from ..rules.same_part import part_at
 from ..state.job import Job
 from ..state.job import known_job
@@ -24,7 +25,7 @@ def fix_step(job: Job, cause: str) -> dict:
     elif kind == "blocked":
         made = cleaning.found(job, what)
     elif kind == "circuit":
-        repair = action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired"))
+        repair = action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired"))
         made = moving.measure(job, what, repair)
         made["id"] = "wiring." + made["id"]
     else:
@@ -44,9 +45,8 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
     name = causes.phrase(job, "unit:" + unit) if unit else words.position_name(job, position)
     return step(
         "replace",
-        "Replace {}".format(name),
-        "Read the part number off the old {} and off the new one. They have to match. "
-        "Stick a label on the new one.".format(job.sort.unit),
+        message("guide-replace-title", cause=name),
+        message("guide-replace-text", sort=job.sort.identity),
         form="new_unit",
         expects={
             "position": position,
@@ -55,7 +55,7 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
             "part": part,
         },
         choices=_spares(job, position, part),
-        action=action("Fit the new " + job.sort.unit),
+        action=action(message("guide-replace-fit", sort=job.sort.identity)),
     )
 
 
@@ -79,7 +79,7 @@ def _spares(job: Job, position, part) -> list[dict]:
             continue
         found.append(
             {
-                "words": "Use {}".format(causes.phrase(job, "unit:" + identity)),
+                "words": message("guide-replace-use", unit=causes.phrase(job, "unit:" + identity)),
                 "note": told["sentence"],
                 "events": [start_replacing(position, identity)],
             }
@@ -108,10 +108,10 @@ def ways_out() -> list:
     """Return what can be done instead of the fix: test again, or close the job as it is."""
     return [
         action(
-            "Run the self-test again",
+            message("guide-test-again"),
             draft("move_started", move="retest", fitted={}, position="", reason="to be sure"),
         ),
-        action("Close without a repair", draft("job_closed", note="closed without a repair")),
+        action(message("guide-close-without-repair"), draft("job_closed", note="closed without a repair")),
     ]
 
 
@@ -128,11 +128,11 @@ def fill(job: Job, position: str) -> dict:
     """Return the step that asks what comes into an empty position."""
     made = replace_at(job, position, None)
     made["id"] = "fill"
-    made["title"] = "{} is empty".format(phrases.sentence_case(words.position_name(job, position)))
-    made["text"] = "Fit {}: a new one, or one that is at hand.".format(job.sort.a_unit)
+    made["title"] = message("guide-fill-title", position=words.position_name(job, position))
+    made["text"] = message("guide-fill-text", sort=job.sort.identity)
     made["also"] = [
         action(
-            "Leave it empty",
+            message("guide-fill-leave"),
             draft("left_deliberately", unit=EMPTY, position=position, reason="left empty"),
         )
     ]
@@ -165,17 +165,17 @@ def shared_step(job: Job, found: list) -> dict:
         base = cause.partition("#")[0]
         choices.append(
             {
-                "words": "Found and repaired: " + causes.phrase(job, cause),
+                "words": message("guide-shared-several-repaired", cause=causes.phrase(job, cause)),
                 "events": [draft("circuit_repaired", cause=base, what="repaired")],
             }
         )
     return step(
         "wiring.several",
-        "Check what they all share",
-        " ".join([causes.fix(job, cause) for cause in live]) + " No self-test can tell these apart.",
+        message("guide-shared-several-title"),
+        sentences([causes.fix(job, cause) for cause in live] + [message("guide-shared-several-text")]),
         form="choices",
         choices=choices,
-        second=action("Other moves"),
+        second=action(message("guide-moves-other")),
         also=ways_out(),
     )
 
@@ -183,9 +183,7 @@ def shared_step(job: Job, found: list) -> dict:
 def _shared(job: Job, cause, base) -> dict:
     return step(
         "wiring.shared",
-        "Check {}".format(causes.phrase(job, cause)),
-        causes.fix(job, cause)
-        + " Voltage drop under load, on the supply side and on the ground side, tells more than "
-        "ohms on a dead wire.",
-        action=action("I have repaired it", draft("circuit_repaired", cause=base, what="repaired")),
+        message("guide-shared-title", cause=causes.phrase(job, cause)),
+        sentences([causes.fix(job, cause), message("guide-shared-text")]),
+        action=action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired")),
     )

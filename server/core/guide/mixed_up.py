@@ -1,8 +1,10 @@
 """The steps after a mix-up: a label on each, then the test that tells them apart at least cost."""
 
-from .. import phrases
 from ..evidence import mixups
 from ..facts.draft import draft
+from ..messages import all_of
+from ..messages import message
+from ..messages import sentences
 from ..state.job import Job
 from ..words import words
 from ..words.words import unit_name
@@ -35,15 +37,15 @@ def _label(job: Job, entry, bare) -> dict:
     told = mixups.settling_words(job, entry)
     return step(
         "mixed.label",
-        "{} {} got mixed up".format(entry["count"], job.sort.units),
-        told["scan"] + " " + told["test"],
+        message("guide-mixed-title", count=entry["count"], sort=job.sort.identity),
+        sentences([told["scan"], told["test"]]),
         form="scan",
-        action=action("Scan a label, old or new"),
+        action=action(message("guide-mixed-scan")),
         expects={"do": "mixed", "unit": bare[0], "position": "", "may_write": True},
         progress={
             "now": len(entry["bodies"]) - len(bare) + 1,
             "total": len(entry["bodies"]),
-            "word": "Label",
+            "word": message("guide-progress-label"),
         },
     )
 
@@ -53,15 +55,19 @@ def _fit(job: Job, loose, places) -> dict:
     fitted, said = {}, []
     for index in range(min(len(loose), len(places))):
         fitted[places[index]] = loose[index]
-        name = unit_name(job.unit(loose[index]))
-        said.append("{} at {}".format(name, words.position_name(job, places[index])))
-    reason = "They got mixed up; one test tells which is bad, whichever it was before."
+        said.append(
+            message(
+                "guide-mixed-fit-at",
+                unit=unit_name(job.unit(loose[index])),
+                position=words.position_name(job, places[index]),
+            )
+        )
     return step(
         "mixed.fit",
-        "Fit {}, then test".format(phrases.listed(said)),
-        reason,
+        message("guide-mixed-fit-title", where=all_of(said)),
+        message("guide-mixed-fit-text"),
         action=action(
-            "Start fitting",
-            draft("move_started", move="exchange", fitted=fitted, position="", reason=reason),
+            message("guide-mixed-fit-start"),
+            draft("move_started", move="exchange", fitted=fitted, position="", reason="mixed-up"),
         ),
     )

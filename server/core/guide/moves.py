@@ -1,8 +1,9 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
-from .. import phrases
 from ..facts.draft import draft
+from ..messages import all_of
 from ..messages import message
+from ..messages import minutes
 from ..state.job import Job
 from ..words import results
 from ..words import words
@@ -10,14 +11,13 @@ from ..words.words import unit_name
 from .fixing import replace_step
 
 _START_WORDS = {
-    "retest": "Enter the new test",
-    "clean": "Start with cleaning",
-    "exchange": "Start the exchange",
-    "unplug": "Unplug and test",
-    "meter": "Start the checks",
-    "replace": "Fit a new {}",
+    "retest": "guide-start-retest",
+    "clean": "guide-start-clean",
+    "exchange": "guide-start-exchange",
+    "unplug": "guide-start-unplug",
+    "meter": "guide-start-meter",
+    "replace": "guide-start-replace",
 }
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 
 
 def in_words(job: Job, result: dict) -> list[dict]:
@@ -31,8 +31,8 @@ def _move(job: Job, entry) -> dict:
         "title": title_of(job, entry),
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
-        "minutes_words": phrases.minutes(entry["minutes_x100"]),
-        "start_words": _START_WORDS[entry["move"]].format(job.sort.unit),
+        "minutes_words": minutes(entry["minutes_x100"]),
+        "start_words": message(_START_WORDS[entry["move"]], sort=job.sort.identity),
         "outlook": results.outlook(job, entry),
         "events": [] if entry["move"] == "replace" else [_start(entry)],
         "form": _form(job, entry),
@@ -45,29 +45,28 @@ def _form(job: Job, entry) -> dict | None:
     return replace_step(job, unit) if unit else None
 
 
-def title_of(job: Job, entry: dict):
+def title_of(job: Job, entry: dict) -> dict:
     """Return what to do, in a few words."""
     move = entry["move"]
     if move == "exchange":
         return _exchange(job, entry["fitted"])
     if move == "retest":
-        return "Run the self-test again"
+        return message("guide-move-retest")
     if move == "clean":
         names = [words.position_name(job, position) for position in _cleaned(entry)]
-        ending = " and test again" if len(names) == 1 else ", then test again"
-        return "Clean " + phrases.listed(names) + ending
+        return message("guide-move-clean", positions=all_of(names), count=len(names))
     position = words.position_name(job, _position(entry))
     if move == "unplug":
-        return "Unplug {} and test".format(position)
+        return message("guide-move-unplug", position=position)
     if move == "meter":
-        return "Check the wiring at {}".format(position)
+        return message("guide-move-meter", position=position)
     if len(entry["fitted"]) > 1:
-        positions = results.places(job, sorted(entry["fitted"]))
-        return message("results-fit-several", sort=job.sort.identity, positions=positions)
-    return "Fit a new {} at {}".format(job.sort.unit, position)
+        places = results.places(job, sorted(entry["fitted"]))
+        return message("guide-move-replace-several", positions=places, sort=job.sort.identity)
+    return message("guide-move-replace", position=position, sort=job.sort.identity)
 
 
-def _exchange(job: Job, fitted) -> str:
+def _exchange(job: Job, fitted) -> dict:
     """Return 'Exchange right outer with left outer, and ...'; the suspect comes first in each pair."""
     holds = job.holds
     at = {holds[position]: position for position in sorted(holds) if holds[position]}
@@ -90,11 +89,19 @@ def _exchange(job: Job, fitted) -> str:
         if here is None:
             others.append(_bring(job, unit, ring))
         elif len(ring) == 2:
-            pairs.append("{} with {}".format(*[words.position_name(job, each) for each in ring]))
+            one, other = [words.position_name(job, each) for each in ring]
+            pairs.append(message("guide-exchange-pair", one=one, other=other))
         else:
             others.append(_ring(job, ring))
-    said = ["exchange " + ", and ".join(pairs)] if pairs else []
-    return phrases.sentence_case("; then ".join(said + others))
+    if pairs:
+        told = pairs[0]
+        for pair in pairs[1:]:
+            told = message("guide-exchange-pair-more", before=told, pair=pair)
+        others.insert(0, message("guide-exchange-pairs", pairs=told))
+    said = others[0]
+    for each in others[1:]:
+        said = message("guide-exchange-then", before=said, next=each)
+    return message("guide-move-exchange", moves=said)
 
 
 def _suspects(job) -> list:
@@ -105,27 +112,34 @@ def _suspects(job) -> list:
     return []
 
 
-def _bring(job: Job, unit, chain) -> str:
+def _bring(job: Job, unit, chain) -> dict:
     """Return how a unit that no position holds comes in, and what moves on to make room for it."""
-    name = unit_name(job.unit(unit))
-    who = "your spare " + name
-    if job.unit(unit).is_in_hand():
-        who = name + ", the one in your hand,"
-    said = "fit {} at {}".format(who, words.position_name(job, chain[-1]))
+    said = message(
+        "guide-exchange-in-hand" if job.unit(unit).is_in_hand() else "guide-exchange-spare",
+        unit=unit_name(job.unit(unit)),
+        position=words.position_name(job, chain[-1]),
+    )
     for n in range(len(chain) - 1, 0, -1):
-        goes = [words.position_name(job, each) for each in (chain[n], chain[n - 1])]
-        said += "; the one from {} goes to {}".format(*goes)
+        said = message(
+            "guide-exchange-goes-on",
+            before=said,
+            start=words.position_name(job, chain[n]),
+            goal=words.position_name(job, chain[n - 1]),
+        )
     return said
 
 
-def _ring(job, ring) -> str:
+def _ring(job, ring) -> dict:
     """Return where each sensor of a ring goes; the first position of `ring` gets the second's."""
     names = [words.position_name(job, each) for each in ring]
-    steps = ["{} to {}".format(names[0], names[-1])]
+    steps = _ring_step(names[0], names[-1])
     for n in range(len(names) - 1, 0, -1):
-        steps.append("{} to {}".format(names[n], names[n - 1]))
-    count = _NUMBERS[len(ring)] if len(ring) < len(_NUMBERS) else str(len(ring))
-    return "move {} in a ring: {}".format(count, ", ".join(steps))
+        steps = message("guide-exchange-ring-more", before=steps, step=_ring_step(names[n], names[n - 1]))
+    return message("guide-exchange-ring", count=len(ring), steps=steps)
+
+
+def _ring_step(start, goal) -> dict:
+    return message("guide-exchange-ring-step", start=start, goal=goal)
 
 
 def _position(entry) -> str:
@@ -143,7 +157,7 @@ def _start(entry) -> dict:
         "move": entry["move"],
         "fitted": entry.get("fitted", {}),
         "position": entry.get("position", ""),
-        "reason": entry["reason"],
+        "reason": "",
     }
     if "positions" in entry:
         facts["position"] = entry["positions"][0]

@@ -1,7 +1,8 @@
 """The steps of moves: choosing one, the guided exchange, cleaning, and the self-test."""
 
-from .. import phrases
 from ..facts.draft import draft
+from ..messages import message
+from ..messages import sentences
 from ..state.job import Job
 from ..words import words
 from . import cleaning
@@ -13,7 +14,7 @@ from .step import stop_move
 def choose(job: Job, moves: list) -> dict:
     """Return the step that proposes the best move; the others are behind its second button."""
     if not moves:
-        return test_step(job, "Run the self-test again")
+        return test_step(job, message("guide-test-again"))
     best = moves[0]
     return step(
         "move",
@@ -21,7 +22,7 @@ def choose(job: Job, moves: list) -> dict:
         best["reason"],
         form="moves",
         action=action(best["start_words"], *best["events"]),
-        second=action("Other moves") if len(moves) > 1 else None,
+        second=action(message("guide-moves-other")) if len(moves) > 1 else None,
     )
 
 
@@ -30,7 +31,7 @@ def to_pick(job: Job) -> list[dict]:
     return [{"id": position["id"], "name": position["name"]} for position in job.positions]
 
 
-def test_step(job: Job, title: str) -> dict:
+def test_step(job: Job, title: dict) -> dict:
     """Return the step for a self-test; `expects` says what the form starts from.
 
     A position that is empty may show a fault all the same: its plug is off.
@@ -41,9 +42,7 @@ def test_step(job: Job, title: str) -> dict:
     asks = job.sort.self_test
     text = asks.start
     if unplugged:
-        text = "Key off, unplug {}, key on, then start the self-test.".format(
-            words.position_name(job, unplugged[0])
-        )
+        text = message("guide-test-unplugged", position=words.position_name(job, unplugged[0]))
     return step(
         "test",
         title,
@@ -62,7 +61,7 @@ def test_step(job: Job, title: str) -> dict:
                 "not_heard": asks.not_heard,
             },
         },
-        action=action("Enter the result"),
+        action=action(message("guide-test-enter")),
         also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],
     )
 
@@ -96,20 +95,28 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
     if not open_checks:
         second = None
         if job.move:
-            second = action("Go on", draft("move_dropped", reason="all checks done"))
+            second = action(message("guide-measure-go-on"), draft("move_dropped", reason="all checks done"))
         return step(
             "measure.done",
-            "The wiring checks at {} are done".format(name),
-            "{} of {} read bad.".format(len([c for c in sorted(done) if done[c] == "bad"]), len(checks)),
+            message("guide-measure-done-title", position=name),
+            message(
+                "guide-measure-done-text",
+                bad=len([c for c in sorted(done) if done[c] == "bad"]),
+                count=len(checks),
+            ),
             action=repair or second,
             second=second if repair else None,
         )
     check = open_checks[0]
     choices = []
-    for reads, said in (("good", check["good"]), ("bad", check["bad"]), ("unclear", "can't tell")):
+    for reads, said in (
+        ("good", check["good"]),
+        ("bad", check["bad"]),
+        ("unclear", message("guide-measure-unclear")),
+    ):
         choices.append(
             {
-                "words": phrases.sentence_case(said),
+                "words": said,
                 "reads": reads,
                 "events": [
                     draft("circuit_measured", position=position, check=check["id"], value="",
@@ -119,13 +126,17 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         )  # fmt: skip
     return step(
         "measure",
-        "{}: {}".format(phrases.sentence_case(name), check["title"].lower()),
+        message("guide-measure-title", position=name, check=check["task"]),
         check["text"],
         form="measure",
         choices=choices,
         expects={"position": position, "check": check["id"], "unit": check["unit"]},
         second=repair,
-        progress={"now": len(checks) - len(open_checks) + 1, "total": len(checks), "word": "Check"},
+        progress={
+            "now": len(checks) - len(open_checks) + 1,
+            "total": len(checks),
+            "word": message("guide-progress-check"),
+        },
     )
 
 
@@ -150,11 +161,8 @@ def impossible(job: Job) -> dict | None:
         if unit.is_disputed() or not (unit.is_fitted_here() or unit.is_in_hand_here() or waiting):
             return step(
                 "move.impossible",
-                "This move can't be finished",
-                "{} is {}.".format(
-                    phrases.sentence_case(words.unit_name(unit)),
-                    words.place_words(unit),
-                ),
+                message("guide-impossible-title"),
+                message("guide-impossible-text", unit=words.unit_name(unit), place=words.place_words(unit)),
                 action=stop_move(),
             )
     return None
@@ -167,16 +175,19 @@ def plug_back(job: Job) -> dict | None:
     where = words.position_name(job, job.plugged_off[0])
     return step(
         "plug_back",
-        "Plug {} back in".format(where),
-        "Key off first. " + job.sort.handling.plug,
-        action=action("Connector is locked", draft("connector_locked", position=job.plugged_off[0])),
+        message("guide-plug-back-title", position=where),
+        sentences([message("guide-plug-back-key-off"), job.sort.handling.plug]),
+        action=action(message("guide-lock-done"), draft("connector_locked", position=job.plugged_off[0])),
     )
 
 
-def _guide_word(job) -> str:
+def _guide_word(job) -> dict:
     """Return what the guided steps are steps of."""
-    words_of = {"exchange": "Exchange", "replace": "Replacement"}
-    return words_of.get(job.move["move"], "Putting back") if job.move else "Putting back"
+    move = job.move["move"] if job.move else ""
+    return message(_PROGRESS.get(move, "guide-progress-home"))
+
+
+_PROGRESS = {"exchange": "guide-progress-exchange", "replace": "guide-progress-replacement"}
 
 
 def left_over(job: Job) -> list:
@@ -203,10 +214,10 @@ def _take(job: Job, now) -> dict:
     name = words.unit_name(job.unit(now["unit"]))
     return step(
         "take",
-        "Take {} out of your stock".format(name),
-        "Scan its label, so that it is the one the plan means.",
+        message("guide-take-title", unit=name),
+        message("guide-take-text"),
         form="scan",
-        action=action("Scan its label"),
+        action=action(message("guide-scan-its-label")),
     )
 
 
@@ -216,20 +227,20 @@ def _pull(job: Job, now) -> dict:
     handling = job.sort.handling
     out = job.fitted_at(now["position"]) != now["unit"]
     if unit.is_labelled():
-        title = "Pull {} at {}".format(words.unit_name(job.unit(now["unit"])), where)
-        text = handling.take_out + " Scan its label before you put it down."
+        title = message("guide-pull-title", unit=words.unit_name(unit), position=where)
+        text = [handling.take_out, message("guide-pull-scan")]
     elif out:
-        title = "Label the {} from {}".format(job.sort.unit, where)
-        text = "Stick a label on it and scan the label before you put it down."
+        title = message("guide-pull-title-out", position=where, sort=job.sort.identity)
+        text = [message("guide-pull-label")]
     else:
-        title = "Pull the {} at {}".format(job.sort.unit, where)
-        text = handling.take_out + " Stick a label on it and scan the label before you put it down."
+        title = message("guide-pull-title-bare", position=where, sort=job.sort.identity)
+        text = [handling.take_out, message("guide-pull-label")]
     return step(
         "pull",
         title,
-        text,
+        sentences(text),
         form="scan",
-        action=action("Scan its label"),
+        action=action(message("guide-scan-its-label")),
         expects={"may_write": not unit.is_labelled()},
     )
 
@@ -244,11 +255,11 @@ def _fit(job: Job, now) -> dict:
                      override="")  # fmt: skip
     return step(
         "fit",
-        "Fit {} at {}".format(name, where),
-        "Scan the {} in your hand first. Then {}.".format(job.sort.unit, job.sort.handling.put_in),
+        message("guide-fit-title", unit=name, position=where),
+        sentences([message("guide-fit-scan", sort=job.sort.identity), job.sort.handling.put_in]),
         form="scan",
-        action=action("Scan the " + job.sort.unit),
-        second=action("It is back in its place", back) if back else None,
+        action=action(message("guide-fit-scan-action", sort=job.sort.identity)),
+        second=action(message("guide-fit-is-back"), back) if back else None,
     )
 
 
@@ -256,9 +267,9 @@ def _lock(job: Job, now) -> dict:
     where = words.position_name(job, now["position"])
     return step(
         "lock",
-        "Close the connector at {}".format(where),
-        job.sort.handling.plug + " Pull once at the wire.",
-        action=action("Connector is locked", draft("connector_locked", position=now["position"])),
+        message("guide-lock-title", position=where),
+        sentences([job.sort.handling.plug, message("guide-lock-pull")]),
+        action=action(message("guide-lock-done"), draft("connector_locked", position=now["position"])),
     )
 
 
@@ -266,12 +277,12 @@ def _check(job: Job, now) -> dict:
     ids = [check["id"] for check in job.sort.fit_checks]
     return step(
         "check",
-        "Check the fit at {}".format(words.position_name(job, now["position"])),
-        "Tick each one as you see it.",
+        message("guide-check-title", position=words.position_name(job, now["position"])),
+        message("guide-check-text"),
         form="checklist",
         choices=[dict(check) for check in job.sort.fit_checks],
         action=action(
-            "All of it is right",
+            message("guide-check-done"),
             draft("fit_checked", unit=now["unit"], position=now["position"], checks=ids),
         ),
     )

@@ -7,6 +7,7 @@ until the question is settled, then proof, everything home, and the close.
 from ..evidence import mixups
 from ..evidence import proof
 from ..evidence import verdict
+from ..messages import message
 from ..state import exchange
 from ..state.job import Job
 from ..words import causes
@@ -18,13 +19,13 @@ from . import opening
 from .step import step
 
 STAGES = (
-    ("look", "look"),
-    ("test", "test"),
-    ("label", "label"),
-    ("swap", "swap"),
-    ("prove", "prove"),
-    ("close", "close"),
-)
+    ("look", "guide-stage-look"),
+    ("test", "guide-stage-test"),
+    ("label", "guide-stage-label"),
+    ("swap", "guide-stage-swap"),
+    ("prove", "guide-stage-prove"),
+    ("close", "guide-stage-close"),
+)  # with the message that names each
 
 
 def next_step(job: Job, result: dict | None, moves: list) -> tuple:
@@ -34,7 +35,7 @@ def next_step(job: Job, result: dict | None, moves: list) -> tuple:
     words, best first.
     """
     if job.is_closed():
-        return "close", step("done", "This job is closed", ending.closed_words(job), form="done")
+        return "close", step("done", message("guide-done-title"), ending.closed_words(job), form="done")
     beginning = opening.beginning(job)
     if beginning:
         return beginning
@@ -92,21 +93,21 @@ def proving(job: Job, result: dict | None) -> bool:
 def _retest(job: Job, result) -> tuple:
     again = job.move and job.move["move"] == "retest" and _clean_in_a_row(job, result)
     stage = "prove" if again or proving(job, result) else "swap"
-    return stage, moving.test_step(job, "Run the self-test")
+    return stage, moving.test_step(job, message("guide-test-run"))
 
 
 def _after_test(job: Job, result, moves) -> tuple:
     if len(result["ignored"]) == len(job.tests):
-        return "test", moving.test_step(job, "Run the self-test again")
+        return "test", moving.test_step(job, message("guide-test-again"))
     if mixups.doubtful(job, result) and not result["verdict"]:
-        return "swap", moving.test_step(job, "Test again: they got mixed up")
+        return "swap", moving.test_step(job, message("guide-test-mixed-up"))
     suspects = [e for e in result["explanations"] if e["causes"]]
     if not suspects:
         return ending.nothing_shown(job)
     if verdict.is_clear(job, result):
         return ending.ending(job, result)
     if proving(job, result):
-        return "prove", moving.test_step(job, "Test again, to prove it")
+        return "prove", moving.test_step(job, message("guide-test-prove"))
     if result["verdict"]:
         live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(job, c)]
         return "prove", fixing.fix_step(job, live[0])

@@ -1,9 +1,9 @@
 """The steps before the first move: cautions, lamps, the look, the baseline test, the pictures."""
 
 from ..facts.draft import draft
+from ..messages import message
 from ..parts import cautions
 from ..parts.sort import Lamp
-from ..phrases import sentence_case
 from ..state.job import Job
 from ..words.words import position_name
 from . import moving
@@ -18,10 +18,10 @@ def beginning(job: Job) -> tuple | None:
         drafts = [draft("caution_acknowledged", caution=caution) for caution in open_cautions]
         return "look", step(
             "cautions",
-            "Before you start",
-            "Read these once. They come back at the step that needs them.",
+            message("guide-cautions-title"),
+            message("guide-cautions-text"),
             form="cautions",
-            action=action("I have read these", *drafts),
+            action=action(message("guide-cautions-read"), *drafts),
         )
     if not job.tests:
         for lamp in job.sort.lamps:
@@ -29,7 +29,7 @@ def beginning(job: Job) -> tuple | None:
                 return "look", _lamps(lamp)
         if not job.was_looked_at():
             return "look", _look(job)
-        return "test", moving.test_step(job, "Run the self-test")
+        return "test", moving.test_step(job, message("guide-test-run"))
     return None
 
 
@@ -49,15 +49,14 @@ def photo_step(job: Job, position: str, moves: list) -> dict:
     """Return the step that asks for one picture; going on without leads to the best move."""
     ids = [each["id"] for each in job.positions]
     done = len(ids) - len([each for each in ids if not _has_photo(job, each)])
-    name = position_name(job, position)
     return step(
         "photo",
-        "Photograph {}".format(name),
+        message("guide-photo-title", position=position_name(job, position)),
         job.sort.photograph,
         form="photo",
         expects={"position": position, "shows": "position"},
-        action=action("Take the picture"),
-        second=action("Go on without", *moves[0]["events"]) if moves else None,
+        action=action(message("guide-photo-take")),
+        second=action(message("guide-photo-skip"), *moves[0]["events"]) if moves else None,
         progress={"now": done + 1, "total": len(ids)},
     )
 
@@ -86,8 +85,11 @@ def _look(job: Job) -> dict:
         look.text,
         form="look",
         expects={
-            "positions": [{"id": each["id"], "name": sentence_case(each["name"])} for each in job.positions],
+            "positions": [
+                {"id": each["id"], "name": message("guide-position", position=each["name"])}
+                for each in job.positions
+            ],
             "found": [{"id": identity, "words": words} for identity, words in look.found],
         },
-        action=action("Nothing to see", draft("looked", positions=nothing, note="")),
+        action=action(message("guide-look-nothing"), draft("looked", positions=nothing, note="")),
     )

@@ -1,8 +1,9 @@
 """What a scanned or typed label means at the step the job is at: go on, or stop, with both names."""
 
-from .. import phrases
 from ..facts.draft import draft
 from ..facts.mixups import in_hand
+from ..messages import message
+from ..messages import sentences
 from ..state import own_label
 from ..state.job import Job
 from ..state.state import MIXED
@@ -27,17 +28,21 @@ def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: st
     read["events"] = []
     read["sentence"] = ""
     if unit and code in state.units[unit]["old_codes"]:
-        return _stop(read, "This label is void",
-                     "{} was taken out of use.".format(read["shown"]),
-                     "Take a fresh label.", [])  # fmt: skip
+        return _stop(
+            read,
+            message("guide-scan-void-title"),
+            message("guide-scan-void-text", code=read["shown"]),
+            message("guide-scan-take-fresh"),
+            [],
+        )
     if unit and state.units[unit]["place"] == MIXED:
         return _told_apart(state, read, how)
     handler = _AT.get(expects.get("do", ""))
     if handler is None or job is None:
         if unit:
-            read["sentence"] = "{} is {}.".format(read["shown"], words.place_words(Unit(state, unit, job)))
+            read["sentence"] = _is_at(read, Unit(state, unit, job))
         else:
-            read["sentence"] = "{} is a fresh label.".format(read["shown"])
+            read["sentence"] = message("guide-scan-fresh", code=read["shown"])
         return read
     return handler(job, expects, read, how)
 
@@ -48,26 +53,28 @@ def _told_apart(state, read, how) -> dict:
     if in_hand(state, entry) is None:
         return _stop(
             read,
-            "This label got mixed up",
-            "{} is {}, and has a new label by now.".format(
-                read["shown"], words.place_words(Unit(state, read["unit"]))
+            message("guide-scan-mixed-title"),
+            message(
+                "guide-scan-mixed-text",
+                code=read["shown"],
+                place=words.place_words(Unit(state, read["unit"])),
             ),
-            "Scan the new label instead.",
+            message("guide-scan-mixed-more"),
             [],
         )
     read["events"] = [draft("unit_seen", unit=read["unit"], place="out", position="", how=how)]
-    read["sentence"] = "This is {}.".format(read["shown"])
+    read["sentence"] = message("guide-scan-this", code=read["shown"])
     if len(entry["open"]) == 2:
-        read["sentence"] += " The other one is known now too."
+        read["sentence"] = sentences([read["sentence"], message("guide-scan-mixed-other")])
     return read
 
 
 def _at_mixed(job: Job, expects, read, how) -> dict:
     """A fresh label goes on the next of those that got mixed up."""
     if read["unit"]:
-        return _on_another(job, read, _on_another_title(job), "Take a fresh label for the next one.", [])
+        return _on_another(job, read, _ON_ANOTHER, message("guide-scan-mixed-take-fresh"), [])
     read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
-    read["sentence"] = "One of those that got mixed up is now {}.".format(read["shown"])
+    read["sentence"] = message("guide-scan-mixed-labelled", code=read["shown"])
     return read
 
 
@@ -80,17 +87,19 @@ def _at_pull(job: Job, expects, read, how) -> dict:
     if known.is_labelled():
         if read["unit"] == unit:
             read["events"] = [draft("unit_pulled", unit=unit, position=position, how=how)]
-            read["sentence"] = "{} is out of {}.".format(read["shown"], where)
+            read["sentence"] = message("guide-scan-out", code=read["shown"], position=where)
             return read
         return _wrong(job, read, unit, position, how)
     if read["unit"]:
-        title = "STOP: this label is on another " + job.sort.unit
-        more = "Take a fresh label for the {} from {}.".format(job.sort.unit, where)
-        return _on_another(job, read, title, more, [_stopped(position, unit, read, how)])
+        more = message("guide-scan-on-another-more", position=where, sort=job.sort.identity)
+        stopped = _stopped(position, unit, read, how)
+        return _on_another(job, read, "guide-scan-on-another-stop", more, [stopped])
     if not out:
         read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
     read["events"].append(draft("unit_labelled", unit=unit, code=read["code"], how=how))
-    read["sentence"] = "The {} from {} is now {}.".format(job.sort.unit, where, read["shown"])
+    read["sentence"] = message(
+        "guide-scan-labelled", position=where, code=read["shown"], sort=job.sort.identity
+    )
     return read
 
 
@@ -101,7 +110,9 @@ def _at_fit(job: Job, expects, read, how) -> dict:
     read["events"] = [
         draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job))
     ]
-    read["sentence"] = "{} belongs at {}.".format(read["shown"], words.position_name(job, position))
+    read["sentence"] = message(
+        "guide-scan-belongs", code=read["shown"], position=words.position_name(job, position)
+    )
     return read
 
 
@@ -122,59 +133,66 @@ def _at_where_to(job: Job, expects, read, how) -> dict:
     """Only proves which unit is in the hand; the place is said next."""
     if read["unit"] != expects["unit"]:
         return _wrong(job, read, expects["unit"], "", how)
-    read["sentence"] = "This is {}.".format(read["shown"])
+    read["sentence"] = message("guide-scan-this", code=read["shown"])
     return read
 
 
 def _at_new(job: Job, expects, read, how) -> dict:
     """A new unit wants a label that no unit has."""
     if read["unit"]:
-        return _on_another(job, read, _on_another_title(job), "Take a fresh label.", [])
-    read["sentence"] = "{} is a fresh label.".format(read["shown"])
+        return _on_another(job, read, _ON_ANOTHER, message("guide-scan-take-fresh"), [])
+    read["sentence"] = message("guide-scan-fresh", code=read["shown"])
     return read
 
 
-def _on_another_title(job: Job) -> str:
-    return "This label is on another " + job.sort.unit
+_ON_ANOTHER = "guide-scan-on-another"
 
 
-def _on_another(job: Job, read, title: str, more: str, events: list) -> dict:
+def _on_another(job: Job, read, title: str, more, events: list) -> dict:
     """The stop where a fresh label is wanted and this one is on a sensor; it says where that is."""
-    where = words.place_words(job.unit(read["unit"]))
-    return _stop(read, title, "{} is {}.".format(read["shown"], where), more, events)
+    said = message(title, sort=job.sort.identity)
+    return _stop(read, said, _is_at(read, job.unit(read["unit"])), more, events)
+
+
+def _is_at(read, unit: Unit) -> dict:
+    return message("guide-scan-is", code=read["shown"], place=words.place_words(unit))
 
 
 def _wrong(job: Job, read, unit, position, how) -> dict:
     """The stop itself: what it is, what belongs here, where that one is, what to do."""
     belongs = unit_name(job.unit(unit))
     if read["unit"] is None:
-        title = "STOP: no {} has this label yet".format(job.sort.unit)
-        more = "Look for the {} labelled {}; it is {}.".format(
-            job.sort.unit, belongs, words.place_words(job.unit(unit))
+        title = "guide-scan-unknown-title"
+        more = message(
+            "guide-scan-unknown-more",
+            unit=belongs,
+            place=words.place_words(job.unit(unit)),
+            sort=job.sort.identity,
         )
     else:
-        title = "STOP: wrong {} in your hand".format(job.sort.unit)
-        more = "{} {}. Put it down and pick up {}, which {}.".format(
-            read["shown"],
-            _whereabouts(job, read["unit"], "came from"),
-            belongs,
-            _whereabouts(job, unit, "you pulled from"),
+        title = "guide-scan-wrong-title"
+        more = message(
+            "guide-scan-wrong-more",
+            code=read["shown"],
+            where=_whereabouts(job, read["unit"], "guide-scan-came-from"),
+            unit=belongs,
+            wanted=_whereabouts(job, unit, "guide-scan-you-pulled"),
         )
     return _stop(
         read,
-        title,
-        "This is {}. {} belongs here.".format(read["shown"], phrases.sentence_case(belongs)),
+        message(title, sort=job.sort.identity),
+        message("guide-scan-wrong-text", code=read["shown"], unit=belongs),
         more,
         [_stopped(position, unit, read, how)],
     )
 
 
-def _whereabouts(job: Job, unit, pulled) -> str:
+def _whereabouts(job: Job, unit, pulled: str) -> dict:
     """Return where a unit is or, of one that lies about on this job, where it was pulled."""
     known = job.unit(unit)
     if known.is_in_hand_here() and known.pulled_from and not known.is_disputed():
-        return "{} {}".format(pulled, words.position_name(job, known.pulled_from))
-    return "is " + words.place_words(known)
+        return message(pulled, position=words.position_name(job, known.pulled_from))
+    return message("guide-scan-is-at", place=words.place_words(known))
 
 
 def _stopped(position, unit, read, how) -> dict:

@@ -1,9 +1,10 @@
 """The shape of a step: what it says, and what a tap on it records."""
 
 from ..facts.draft import draft
+from ..messages import message
 
 
-def step(identity: str, title: str, text: str, **more) -> dict:
+def step(identity: str, title, text, **more) -> dict:
     """Return a step; `form` says which kind of screen it needs, the rest has safe defaults.
 
     `also` are ways out that are always there: small, below everything else.
@@ -27,7 +28,7 @@ def step(identity: str, title: str, text: str, **more) -> dict:
 
 def stop_move() -> dict:
     """Return the way out of a move under way; pulled units are then led back to their places."""
-    return action("Stop this move", draft("move_dropped", reason="stopped by hand"))
+    return action(message("guide-stop-move"), draft("move_dropped", reason="stopped by hand"))
 
 
 def action(words, *drafts) -> dict:

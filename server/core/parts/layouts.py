@@ -51,6 +51,6 @@ def position(identity: str, name: str, group: str, edge: str, reach: int) -> dic
     return {"id": identity, "name": name, "group": group, "edge": edge, "reach_minutes": reach}
 
 
-def layout(identity: str, name: str, positions: list[dict]) -> dict:
+def layout(identity: str, name: dict, positions: list[dict]) -> dict:
     """Return a ready-made layout."""
     return {"id": identity, "name": name, "positions": positions}

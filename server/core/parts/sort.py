@@ -1,6 +1,6 @@
 """What a sort of part is: all that depends on it, named by the step of a job that asks for it.
 
-A sentence in which `{}` stands takes the name of a position, or of several.
+Its words are messages; those that take the names of positions as `$positions` are named by their ids.
 """
 
 from collections import namedtuple
@@ -24,8 +24,11 @@ SelfTest = namedtuple(
 Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
 
 # What keeps a good unit from working (cause `blocked`): "dirt, ice, paint or aim", and as a customer
-# reads it. `clean` is what is done at the position, `look_at` and `check` what is looked at besides.
-Obstruction = namedtuple("Obstruction", ("words", "for_customer", "state", "clean", "look_at", "check"))
+# reads it. `clean` says what is done at the position, `clean_and_look` the same with what is looked at
+# besides, `check` names that.
+Obstruction = namedtuple(
+    "Obstruction", ("words", "for_customer", "state", "clean", "clean_and_look", "check")
+)
 
 # The check in use that ends a job (kind `walk_checked`): its step, what is said of those that did not
 # work (`again_...`, `accepted` is the reason on record), how it is told, and the words of its form: of a
@@ -57,7 +60,7 @@ class Sort:
         layouts,
         lamps: tuple,
         look: Look,
-        photograph: str,
+        photograph: dict,
         self_test: SelfTest,
         handling: Handling,
         fit_checks: tuple,
@@ -76,10 +79,10 @@ class Sort:
         are called, `full_names` several to a customer, `system` what they are part of, `shares_a_feed`
         what has one supply and ground. `layouts` is a function that returns
         [{"id", "name", "positions"}]; no other sort has a position of the same id. `fit_checks` are
-        {"id", "words"}, `circuit_checks` {"id", "title", "text", "unit", "good", "bad"} in the order in
-        which they are made. `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions;
-        those of the step "cautions" have to be acknowledged. `rates` and `minutes` are those that differ
-        from the defaults of `infer/case.py`.
+        {"id", "words"}, `circuit_checks` {"id", "title", "task", "text", "unit", "good", "bad"} in the order
+        in which they are made; `task` is the title within a sentence. `cautions` is id -> Caution,
+        `at_step` id of a step -> ids of cautions; those of the step "cautions" have to be acknowledged.
+        `rates` and `minutes` are those that differ from the defaults of `infer/case.py`.
         """
         self.identity = identity
         self.unit = unit

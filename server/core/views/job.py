@@ -181,7 +181,7 @@ def _stages(stage, closed) -> list[dict]:
         shown.append(
             {
                 "id": names[index],
-                "word": next_step.STAGES[index][1],
+                "word": message(next_step.STAGES[index][1]),
                 "state": "done" if closed else standing,
             }
         )

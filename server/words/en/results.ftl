@@ -51,6 +51,3 @@ results-more = { $count } more
 
 ## A move that fits several new ones.
 
-# $sort: parking-sensor
-# $positions: every rear position
-results-fit-several = Fit new { PART($sort, form: "many") } at { $positions }

@@ -41,4 +41,3 @@ results-more = { $count } más
 
 ## A move that fits several new ones.
 
-results-fit-several = Montar { PART($sort, form: "many") } nuevos en { $positions }

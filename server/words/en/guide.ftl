@@ -1,0 +1,330 @@
+### The one next step of a job, its moves, and what a scanned label means at a step.
+
+## The stages of a job. At most one short word each.
+
+guide-stage-look = look
+guide-stage-test = test
+guide-stage-label = label
+guide-stage-swap = swap
+guide-stage-prove = prove
+guide-stage-close = close
+
+## What the steps of a kind are counted as: "Position 1 of 2".
+
+guide-progress-position = Position
+guide-progress-label = Label
+guide-progress-check = Check
+guide-progress-exchange = Exchange
+guide-progress-replacement = Replacement
+guide-progress-home = Putting back
+
+guide-stop-move = Stop this move
+# $position: right outer
+guide-position = { CAP($position) }
+
+## Before the first test.
+
+guide-cautions-title = Before you start
+guide-cautions-text = Read these once. They come back at the step that needs them.
+guide-cautions-read = I have read these
+# $position: right outer
+guide-photo-title = Photograph { $position }
+guide-photo-take = Take the picture
+guide-photo-skip = Go on without
+guide-look-nothing = Nothing to see
+
+## The self-test.
+
+guide-test-run = Run the self-test
+guide-test-again = Run the self-test again
+guide-test-mixed-up = Test again: they got mixed up
+guide-test-prove = Test again, to prove it
+guide-test-no-fault = No fault shown yet
+# $position: right outer
+guide-test-unplugged = Key off, unplug { $position }, key on, then start the self-test.
+guide-test-more-than-one = A fault that comes and goes needs more than one test.
+guide-test-enter = Enter the result
+guide-nothing-title = The self-test shows no fault
+guide-nothing-text = Either it is gone or it comes and goes.
+guide-nothing-comes-and-goes = It comes and goes
+guide-nothing-close = Close without a finding
+
+## The moves.
+
+guide-moves-other = Other moves
+guide-start-retest = Enter the new test
+guide-start-clean = Start with cleaning
+guide-start-exchange = Start the exchange
+guide-start-unplug = Unplug and test
+guide-start-meter = Start the checks
+# $sort: parking-sensor
+guide-start-replace = Fit a new { PART($sort, form: "one") }
+
+guide-move-retest = Run the self-test again
+# $positions: left outer and right inner
+# $count (count): 2
+guide-move-clean = { $count ->
+    [one] Clean { $positions } and test again
+   *[other] Clean { $positions }, then test again
+}
+# $position: right outer
+guide-move-unplug = Unplug { $position } and test
+# $position: right outer
+guide-move-meter = Check the wiring at { $position }
+# $position: right outer
+# $sort: parking-sensor
+guide-move-replace = Fit a new { PART($sort, form: "one") } at { $position }
+# $positions: left outer and right inner
+# $sort: parking-sensor
+guide-move-replace-several = Fit new { PART($sort, form: "many") } at { $positions }
+# $moves: exchange right outer with left outer
+guide-move-exchange = { CAP($moves) }
+
+# $pairs: right outer with left outer
+guide-exchange-pairs = exchange { $pairs }
+# $one: right outer
+# $other: left outer
+guide-exchange-pair = { $one } with { $other }
+# $before: right outer with left outer
+# $pair: right inner with left inner
+guide-exchange-pair-more = { $before }, and { $pair }
+# $before: exchange right outer with left outer
+# $next: fit your spare K7F-3M at left inner
+guide-exchange-then = { $before }; then { $next }
+# $unit: K7F-3M
+# $position: left outer
+guide-exchange-spare = fit your spare { $unit } at { $position }
+# $unit: K7F-3M
+# $position: left outer
+guide-exchange-in-hand = fit { $unit }, the one in your hand, at { $position }
+# $before: fit your spare K7F-3M at left outer
+# $start: left outer
+# $goal: right inner
+guide-exchange-goes-on = { $before }; the one from { $start } goes to { $goal }
+# $steps: left outer to right inner, left inner to left outer
+# $count (count): 3
+guide-exchange-ring = { $count ->
+    [2] move two in a ring: { $steps }
+    [3] move three in a ring: { $steps }
+    [4] move four in a ring: { $steps }
+    [5] move five in a ring: { $steps }
+    [6] move six in a ring: { $steps }
+   *[other] move { $count } in a ring: { $steps }
+}
+# $start: left outer
+# $goal: right inner
+guide-exchange-ring-step = { $start } to { $goal }
+# $before: left outer to right inner
+# $step: left inner to left outer
+guide-exchange-ring-more = { $before }, { $step }
+
+guide-impossible-title = This move can't be finished
+# $unit: the sensor from right outer
+# $place: with the customer
+guide-impossible-text = { CAP($unit) } is { $place }.
+
+## Cleaning.
+
+# $position: right outer
+guide-clean-title = Clean { $position }
+guide-clean-then-test = Then run the self-test again.
+# $position: left outer
+guide-clean-then-next = Then go on to { $position }.
+guide-clean-then-check = Then test again.
+# $position: right outer
+guide-clean-done = { CAP($position) } is clean
+
+## The wiring checks.
+
+# $position: right outer
+# $check: measure the supply
+guide-measure-title = { CAP($position) }: { $check }
+guide-measure-unclear = Can't tell
+# $position: right outer
+guide-measure-done-title = The wiring checks at { $position } are done
+# $bad (count): 1
+# $count (count): 4
+guide-measure-done-text = { $bad } of { $count } read bad.
+guide-measure-go-on = Go on
+
+## The guided exchange.
+
+# $unit: K7F-3M
+guide-take-title = Take { $unit } out of your stock
+guide-take-text = Scan its label, so that it is the one the plan means.
+guide-scan-its-label = Scan its label
+# $unit: K7F-3M
+# $position: right outer
+guide-pull-title = Pull { $unit } at { $position }
+# $position: right outer
+# $sort: parking-sensor
+guide-pull-title-bare = Pull the { PART($sort, form: "one") } at { $position }
+# $position: right outer
+# $sort: parking-sensor
+guide-pull-title-out = Label the { PART($sort, form: "one") } from { $position }
+guide-pull-scan = Scan its label before you put it down.
+guide-pull-label = Stick a label on it and scan the label before you put it down.
+# $unit: K7F-3M
+# $position: right outer
+guide-fit-title = Fit { $unit } at { $position }
+# $sort: parking-sensor
+guide-fit-scan = Scan the { PART($sort, form: "one") } in your hand first.
+# $sort: parking-sensor
+guide-fit-scan-action = Scan the { PART($sort, form: "one") }
+guide-fit-is-back = It is back in its place
+# $position: right outer
+guide-lock-title = Close the connector at { $position }
+guide-lock-pull = Pull once at the wire.
+guide-lock-done = Connector is locked
+# $position: right outer
+guide-plug-back-title = Plug { $position } back in
+guide-plug-back-key-off = Key off first.
+# $position: right outer
+guide-check-title = Check the fit at { $position }
+guide-check-text = Tick each one as you see it.
+guide-check-done = All of it is right
+
+## After a mix-up.
+
+# $count (count): 2
+# $sort: parking-sensor
+guide-mixed-title = { $count } { PART($sort, form: "many") } got mixed up
+guide-mixed-scan = Scan a label, old or new
+# $where: K7F-3M at right outer
+guide-mixed-fit-title = Fit { $where }, then test
+# $unit: K7F-3M
+# $position: right outer
+guide-mixed-fit-at = { $unit } at { $position }
+guide-mixed-fit-text = They got mixed up; one test tells which is bad, whichever it was before.
+guide-mixed-fit-start = Start fitting
+
+## Once the cause is known.
+
+# $cause: sensor K7F-3M
+guide-replace-title = Replace { $cause }
+# $sort: parking-sensor
+guide-replace-text = Read the part number off the old { PART($sort, form: "one") } and off the new one. They have to match. Stick a label on the new one.
+# $sort: parking-sensor
+guide-replace-fit = Fit the new { PART($sort, form: "one") }
+# $unit: sensor K7F-3M
+guide-replace-use = Use { $unit }
+# $position: right outer
+guide-fill-title = { CAP($position) } is empty
+# $sort: parking-sensor
+guide-fill-text = Fit { PART($sort, form: "a") }: a new one, or one that is at hand.
+guide-fill-leave = Leave it empty
+guide-repaired = I have repaired it
+# $cause: the control unit
+guide-shared-title = Check { $cause }
+guide-shared-text = Voltage drop under load, on the supply side and on the ground side, tells more than ohms on a dead wire.
+guide-shared-several-title = Check what they all share
+guide-shared-several-text = No self-test can tell these apart.
+# $cause: the control unit
+guide-shared-several-repaired = Found and repaired: { $cause }
+guide-close-without-repair = Close without a repair
+
+## The end of a job.
+
+guide-done-title = This job is closed
+# $name: Ana
+guide-done-by = Closed by { $name }. Its record stays.
+guide-done-by-unnamed = Closed by someone unnamed. Its record stays.
+guide-walk-leave = Leave it as it is
+guide-home-title = Leave the good ones where they are?
+# $unit: K7F-3M
+# $position: right outer
+guide-home-sits = { $unit } sits at { $position }
+# $where: K7F-3M sits at right outer
+# $same: yes
+guide-home-text = { $same ->
+    [yes] { CAP($where) }. They are the same part and passed there. Putting them back means one more test.
+   *[other] { CAP($where) }. They passed there. Putting them back means one more test.
+}
+guide-home-put-back = Put them back
+guide-home-leave = Leave them there
+# $unit: K7F-3M
+# $position: right outer
+guide-stock-title = Put { $unit } back at { $position }?
+# $chance: 3 %
+# $spare: D4H-PX
+guide-stock-text = It came from there and went into your stock; the chance that it is bad is { $chance }. { $spare } sits in its place. Putting it back means one more test.
+guide-stock-put-back = Put it back
+guide-stock-leave = Leave it so
+# $unit: K7F-3M
+guide-where-title = Where does { $unit } go?
+guide-where-text = It is in your hand. Scan it to be sure that it is this one, then say where it goes.
+guide-where-counter = To the parts counter
+guide-where-customer = The customer keeps it
+guide-where-stock = Into my stock
+guide-where-scrapped = Scrapped
+# $position: right outer
+guide-where-back = Back to { $position }
+guide-close-title = Close the job
+guide-close-title-not-yet = Not everything is accounted for
+# $sort: parking-sensor
+guide-close-text = Every { PART($sort, form: "one") } is accounted for.
+# $check: walk-behind check
+# $positions: right outer
+guide-close-missed = The { $check } missed { $positions }; that stays on record.
+
+## What a scanned label means.
+
+# $code: K7F-3M
+# $place: in your stock
+guide-scan-is = { $code } is { $place }.
+# $code: K7F-3M
+guide-scan-fresh = { $code } is a fresh label.
+# $code: K7F-3M
+guide-scan-this = This is { $code }.
+guide-scan-void-title = This label is void
+# $code: K7F-3M
+guide-scan-void-text = { $code } was taken out of use.
+guide-scan-take-fresh = Take a fresh label.
+guide-scan-mixed-title = This label got mixed up
+# $code: K7F-3M
+# $place: in your hand
+guide-scan-mixed-text = { $code } is { $place }, and has a new label by now.
+guide-scan-mixed-more = Scan the new label instead.
+guide-scan-mixed-other = The other one is known now too.
+# $code: K7F-3M
+guide-scan-mixed-labelled = One of those that got mixed up is now { $code }.
+guide-scan-mixed-take-fresh = Take a fresh label for the next one.
+# $sort: parking-sensor
+guide-scan-on-another = This label is on another { PART($sort, form: "one") }
+# $sort: parking-sensor
+guide-scan-on-another-stop = STOP: this label is on another { PART($sort, form: "one") }
+# $position: right outer
+# $sort: parking-sensor
+guide-scan-on-another-more = Take a fresh label for the { PART($sort, form: "one") } from { $position }.
+# $code: K7F-3M
+# $position: right outer
+guide-scan-out = { $code } is out of { $position }.
+# $code: K7F-3M
+# $position: right outer
+# $sort: parking-sensor
+guide-scan-labelled = The { PART($sort, form: "one") } from { $position } is now { $code }.
+# $code: K7F-3M
+# $position: right outer
+guide-scan-belongs = { $code } belongs at { $position }.
+# $sort: parking-sensor
+guide-scan-unknown-title = STOP: no { PART($sort, form: "one") } has this label yet
+# $unit: K7F-3M
+# $place: in your stock
+# $sort: parking-sensor
+guide-scan-unknown-more = Look for the { PART($sort, form: "one") } labelled { $unit }; it is { $place }.
+# $sort: parking-sensor
+guide-scan-wrong-title = STOP: wrong { PART($sort, form: "one") } in your hand
+# $code: K7F-3M
+# $unit: D4H-PX
+guide-scan-wrong-text = This is { $code }. { CAP($unit) } belongs here.
+# $code: K7F-3M
+# $where: came from right inner
+# $unit: D4H-PX
+# $wanted: you pulled from right outer
+guide-scan-wrong-more = { $code } { $where }. Put it down and pick up { $unit }, which { $wanted }.
+# $position: right inner
+guide-scan-came-from = came from { $position }
+# $position: right outer
+guide-scan-you-pulled = you pulled from { $position }
+# $place: in your stock
+guide-scan-is-at = is { $place }

@@ -1,0 +1,98 @@
+### Parking sensors: what only this sort of part has or is called.
+
+## What the layouts are called.
+
+parking-sensor-layout-rear-4 = Rear, 4 sensors
+parking-sensor-layout-rear-6 = Rear, 6 sensors
+parking-sensor-layout-front-4 = Front, 4 sensors
+parking-sensor-layout-front-6 = Front, 6 sensors
+parking-sensor-layout-both-8 = Front and rear, 8 sensors
+parking-sensor-layout-both-12 = Front and rear, 12 sensors
+parking-sensor-layout-around-12 = All round, 12 sensors
+
+## The lamps, before the first test.
+
+parking-sensor-key-on-heading = Turn the key on. Does the parking-aid lamp come on, then go out?
+parking-sensor-key-on-text = If it never comes on, the control unit may have no supply, or the lamp or its button is not connected.
+parking-sensor-key-on-right = It comes on, then goes out
+parking-sensor-key-on-wrong = It stays on, flashes, or never comes on
+parking-sensor-lamps-not-sure = I can't tell
+parking-sensor-reverse-heading = Now reverse. Is the parking aid on?
+parking-sensor-reverse-text = A fault that is present now usually turns the system off.
+parking-sensor-reverse-right = It is on
+parking-sensor-reverse-wrong = It is off, or shows a fault
+
+## The look from outside.
+
+parking-sensor-look-heading = Look at every sensor
+parking-sensor-look-text = Dirt, ice, thick paint, a sensor pushed in, a bumper repaired lately. Tap what you see.
+parking-sensor-photograph = Before a hand touches it: the sensor, its place, the paint around it.
+
+## The self-test.
+
+parking-sensor-test-start = Start it on the control unit. Note whether its sounder was heard: without it nothing proves that it ran.
+parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, and test again.
+parking-sensor-test-question = Did you hear its sounder?
+parking-sensor-test-ran = the test ran
+parking-sensor-test-not-proven = nothing proves that it ran
+
+## How it is pulled and fitted.
+
+parking-sensor-take-out = Key off, unplug it, release both catches.
+parking-sensor-put-in = Then push it in until both catches click.
+parking-sensor-plug = Push it on straight until it clicks, then close its lock.
+parking-sensor-fit-bore = The bore is clean and dry
+parking-sensor-fit-right-way = The sensor faces the right way round
+parking-sensor-fit-catches = Both catches are home
+parking-sensor-fit-flush = It sits flush with the bumper
+parking-sensor-fit-connector = The connector went on straight
+parking-sensor-fit-lock = Its lock is closed
+
+## The wiring checks: what is done, how, and what it may read.
+
+parking-sensor-check-connector = look into the connector
+parking-sensor-check-connector-text = Pins straight, none pushed back, no green or white crust, seal there, lock not broken. Wiggle the wires: none may slide out.
+parking-sensor-check-connector-good = Clean and tight
+parking-sensor-check-connector-bad = Bent, loose, wet or corroded
+parking-sensor-check-ground = measure the ground wire
+parking-sensor-check-ground-text = Key off, sensor unplugged. Ohms between the ground pin of the plug and bare metal of the body.
+parking-sensor-check-ground-good = 1 Ω or less
+parking-sensor-check-ground-bad = More than 1 Ω, or open
+parking-sensor-check-supply = measure the supply
+parking-sensor-check-supply-text = Key on, reverse in, foot on the brake. Volts between the supply pin and the ground pin of the plug. Compare with the plug of a sensor that works.
+parking-sensor-check-supply-good = Within 0.5 V of the working one
+parking-sensor-check-supply-bad = Lower, or nothing
+parking-sensor-check-signal = measure the signal wire
+parking-sensor-check-signal-text = Key off, the control unit's plug off as well. Ohms along the signal wire from end to end, then from the wire to ground.
+parking-sensor-check-signal-good = 2 Ω or less along it, open to ground
+parking-sensor-check-signal-bad = High along it, or a path to ground
+
+## Cleaning.
+
+parking-sensor-clean = Wipe the face of the sensor and the edge around it.
+parking-sensor-clean-and-look = Wipe the face of the sensor and the edge around it, and look at its aim.
+
+## The check in use.
+
+parking-sensor-walk-heading = Walk behind it with a pole
+parking-sensor-walk-text = Key on, reverse engaged. Hold an upright pole at each sensor in turn and listen. Tap for each one what you heard.
+parking-sensor-walk-all = All of them sound
+parking-sensor-walk-again-heading = Listen again
+# $positions: right outer and left outer
+parking-sensor-walk-again-text = { CAP($positions) } stayed quiet although the self-test passes. Look at its aim and its seat, wipe it, then go round once more.
+parking-sensor-walk-works = sounds
+parking-sensor-walk-fails = quiet
+parking-sensor-walk-left = still to hear
+parking-sensor-walk-first = Listen at the others first.
+
+## Cautions.
+
+parking-sensor-caution-ground = Level ground, parking brake on, wheels chocked.
+parking-sensor-caution-reverse = Engine off and foot on the brake before you engage reverse.
+parking-sensor-caution-key-off = Key off before you unplug anything.
+parking-sensor-caution-stand = Nobody under a vehicle that stands on a jack alone.
+parking-sensor-caution-hot = The exhaust near the bumper stays hot for a long time.
+parking-sensor-caution-airbag = Leave airbag wiring near the bumper alone.
+parking-sensor-caution-battery = For long work with the key on, support the battery.
+parking-sensor-caution-aid = A parking aid is an aid. Look behind you as well.
+parking-sensor-caution-local = Local rules and licensed practice come first.

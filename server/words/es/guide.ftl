@@ -1,0 +1,189 @@
+### El único paso siguiente de un trabajo, sus movimientos y lo que dice una etiqueta leída en un paso.
+
+guide-stage-look = mirar
+guide-stage-test = probar
+guide-stage-label = etiquetar
+guide-stage-swap = cambiar
+guide-stage-prove = comprobar
+guide-stage-close = cerrar
+
+guide-progress-position = Posición
+guide-progress-label = Etiqueta
+guide-progress-check = Revisión
+guide-progress-exchange = Intercambio
+guide-progress-replacement = Sustitución
+guide-progress-home = Volver a su sitio
+
+guide-stop-move = Parar este movimiento
+guide-position = { CAP($position) }
+
+guide-cautions-title = Antes de empezar
+guide-cautions-text = Léelo una vez. Vuelve a salir en el paso que lo necesita.
+guide-cautions-read = Lo he leído
+guide-photo-title = Fotografía { $position }
+guide-photo-take = Hacer la foto
+guide-photo-skip = Seguir sin foto
+guide-look-nothing = No se ve nada
+
+guide-test-run = Haz el autodiagnóstico
+guide-test-again = Repite el autodiagnóstico
+guide-test-mixed-up = Prueba de nuevo: se mezclaron
+guide-test-prove = Prueba de nuevo, para comprobarlo
+guide-test-no-fault = Aún no ha salido ningún fallo
+guide-test-unplugged = Quita el contacto, desenchufa { $position }, da el contacto y empieza el autodiagnóstico.
+guide-test-more-than-one = Un fallo que va y viene pide más de una prueba.
+guide-test-enter = Anotar el resultado
+guide-nothing-title = El autodiagnóstico no muestra ningún fallo
+guide-nothing-text = O ha desaparecido, o va y viene.
+guide-nothing-comes-and-goes = Va y viene
+guide-nothing-close = Cerrar sin hallazgo
+
+guide-moves-other = Otros movimientos
+guide-start-retest = Anotar la nueva prueba
+guide-start-clean = Empezar por limpiar
+guide-start-exchange = Empezar el intercambio
+guide-start-unplug = Desenchufar y probar
+guide-start-meter = Empezar las revisiones
+guide-start-replace = Montar { PART($sort, form: "a-new") }
+
+guide-move-retest = Repite el autodiagnóstico
+guide-move-clean = { $count ->
+    [one] Limpia { $positions } y prueba de nuevo
+   *[other] Limpia { $positions } y después prueba de nuevo
+}
+guide-move-unplug = Desenchufa { $position } y prueba
+guide-move-meter = Revisa el cableado en { $position }
+guide-move-replace = Monta { PART($sort, form: "a-new") } en { $position }
+guide-move-replace-several = Monta { PART($sort, form: "new-many") } en { $positions }
+guide-move-exchange = { CAP($moves) }
+
+guide-exchange-pairs = intercambia { $pairs }
+guide-exchange-pair = { $one } con { $other }
+guide-exchange-pair-more = { $before }, y { $pair }
+guide-exchange-then = { $before }; después { $next }
+guide-exchange-spare = monta tu repuesto { $unit } en { $position }
+guide-exchange-in-hand = monta { $unit }, que tienes en la mano, en { $position }
+guide-exchange-goes-on = { $before }; lo que había en { $start } va a { $goal }
+guide-exchange-ring = { $count ->
+    [2] mueve dos en círculo: { $steps }
+    [3] mueve tres en círculo: { $steps }
+    [4] mueve cuatro en círculo: { $steps }
+    [5] mueve cinco en círculo: { $steps }
+    [6] mueve seis en círculo: { $steps }
+   *[other] mueve { $count } en círculo: { $steps }
+}
+guide-exchange-ring-step = de { $start } a { $goal }
+guide-exchange-ring-more = { $before }, { $step }
+
+guide-impossible-title = Este movimiento no se puede terminar
+guide-impossible-text = { CAP($unit) } está { $place }.
+
+guide-clean-title = Limpia { $position }
+guide-clean-then-test = Después repite el autodiagnóstico.
+guide-clean-then-next = Después sigue con { $position }.
+guide-clean-then-check = Después prueba de nuevo.
+guide-clean-done = { CAP($position) }: está limpio
+
+guide-measure-title = { CAP($position) }: { $check }
+guide-measure-unclear = No se sabe
+guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
+guide-measure-done-text = Lecturas malas: { $bad } de { $count }.
+guide-measure-go-on = Seguir
+
+guide-take-title = Saca { $unit } de tu almacén
+guide-take-text = Lee su etiqueta, para que sea justo la pieza del plan.
+guide-scan-its-label = Leer su etiqueta
+guide-pull-title = Quita { $unit } en { $position }
+guide-pull-title-bare = Quita { PART($sort, form: "the") } en { $position }
+guide-pull-title-out = Etiqueta { PART($sort, form: "the") } de { $position }
+guide-pull-scan = Lee su etiqueta antes de dejarlo.
+guide-pull-label = Pégale una etiqueta y léela antes de dejarlo.
+guide-fit-title = Monta { $unit } en { $position }
+guide-fit-scan = Lee primero { PART($sort, form: "the") } que tienes en la mano.
+guide-fit-scan-action = Leer { PART($sort, form: "the") }
+guide-fit-is-back = Está de nuevo en su sitio
+guide-lock-title = Cierra el conector en { $position }
+guide-lock-pull = Tira una vez del cable.
+guide-lock-done = El conector está cerrado
+guide-plug-back-title = Enchufa { $position } de nuevo
+guide-plug-back-key-off = Primero quita el contacto.
+guide-check-title = Revisa el montaje en { $position }
+guide-check-text = Marca cada punto cuando lo veas.
+guide-check-done = Todo está bien
+
+guide-mixed-title = Se mezclaron { $count } { PART($sort, form: "many") }
+guide-mixed-scan = Lee una etiqueta, vieja o nueva
+guide-mixed-fit-title = Monta { $where } y después prueba
+guide-mixed-fit-at = { $unit } en { $position }
+guide-mixed-fit-text = Se mezclaron; una prueba dice cuál está mal, fuera cual fuera antes.
+guide-mixed-fit-start = Empezar a montar
+
+guide-replace-title = Sustituye { $cause }
+guide-replace-text = Lee el número de pieza en { PART($sort, form: "the-old") } y en la pieza nueva. Tienen que coincidir. Pega una etiqueta en la pieza nueva.
+guide-replace-fit = Montar { PART($sort, form: "the-new") }
+guide-replace-use = Usar { $unit }
+guide-fill-title = { CAP($position) }: no hay nada
+guide-fill-text = Monta { PART($sort, form: "a") }: una pieza nueva o una que tengas a mano.
+guide-fill-leave = Dejarlo vacío
+guide-repaired = Lo he reparado
+guide-shared-title = Revisa { $cause }
+guide-shared-text = La caída de tensión bajo carga, en la alimentación y en la masa, dice más que los ohmios de un cable sin tensión.
+guide-shared-several-title = Revisa lo que todos comparten
+guide-shared-several-text = Ningún autodiagnóstico puede distinguirlos.
+guide-shared-several-repaired = Encontrado y reparado: { $cause }
+guide-close-without-repair = Cerrar sin reparar
+
+guide-done-title = Este trabajo está cerrado
+guide-done-by = Cerrado por { $name }. Su registro queda.
+guide-done-by-unnamed = Cerrado por alguien sin nombre. Su registro queda.
+guide-walk-leave = Dejarlo como está
+guide-home-title = ¿Dejas las piezas buenas donde están?
+guide-home-sits = { $unit } está en { $position }
+guide-home-text = { $same ->
+    [yes] { CAP($where) }. Son la misma pieza y allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
+   *[other] { CAP($where) }. Allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
+}
+guide-home-put-back = Devolverlas a su sitio
+guide-home-leave = Dejarlas allí
+guide-stock-title = ¿Devuelves { $unit } a { $position }?
+guide-stock-text = Salió de allí y fue a tu almacén; la probabilidad de que esté mal es: { $chance }. En su sitio está { $spare }. Devolver la pieza pide una prueba más.
+guide-stock-put-back = Devolver la pieza
+guide-stock-leave = Dejarlo así
+guide-where-title = ¿Adónde va { $unit }?
+guide-where-text = Está en tu mano. Lee la etiqueta para estar seguro de que es esta pieza y di adónde va.
+guide-where-counter = Al mostrador de recambios
+guide-where-customer = Se la queda el cliente
+guide-where-stock = A mi almacén
+guide-where-scrapped = Desechado
+guide-where-back = De vuelta a { $position }
+guide-close-title = Cierra el trabajo
+guide-close-title-not-yet = Aún falta algo
+guide-close-text = No falta { PART($sort, form: "none") }.
+guide-close-missed = En { $check } no respondió { $positions }; eso queda registrado.
+
+guide-scan-is = { $code } está { $place }.
+guide-scan-fresh = { $code } es una etiqueta nueva.
+guide-scan-this = Es { $code }.
+guide-scan-void-title = Esta etiqueta está anulada
+guide-scan-void-text = { $code } ya no se usa.
+guide-scan-take-fresh = Toma una etiqueta nueva.
+guide-scan-mixed-title = Esta etiqueta se mezcló
+guide-scan-mixed-text = { $code } está { $place } y ya tiene una etiqueta nueva.
+guide-scan-mixed-more = Lee la etiqueta nueva.
+guide-scan-mixed-other = Ahora también se sabe cuál es la otra pieza.
+guide-scan-mixed-labelled = Una de las piezas mezcladas es ahora { $code }.
+guide-scan-mixed-take-fresh = Toma una etiqueta nueva para la siguiente pieza.
+guide-scan-on-another = Esta etiqueta está en { PART($sort, form: "another") }
+guide-scan-on-another-stop = ALTO: esta etiqueta está en { PART($sort, form: "another") }
+guide-scan-on-another-more = Toma una etiqueta nueva para { PART($sort, form: "the") } de { $position }.
+guide-scan-out = { $code } está fuera de { $position }.
+guide-scan-labelled = { CAP(PART($sort, form: "the")) } de { $position } es ahora { $code }.
+guide-scan-belongs = { $code } va en { $position }.
+guide-scan-unknown-title = ALTO: { PART($sort, form: "none") } tiene aún esta etiqueta
+guide-scan-unknown-more = Busca { PART($sort, form: "the") } con la etiqueta { $unit }; está { $place }.
+guide-scan-wrong-title = ALTO: en la mano tienes { PART($sort, form: "another") }
+guide-scan-wrong-text = Es { $code }. Aquí va { $unit }.
+guide-scan-wrong-more = { $code } { $where }. Déjalo y toma { $unit }, que { $wanted }.
+guide-scan-came-from = salió de { $position }
+guide-scan-you-pulled = quitaste de { $position }
+guide-scan-is-at = está { $place }

@@ -1,0 +1,79 @@
+### Sensores de aparcamiento: lo que solo esta pieza tiene o cómo se llama.
+
+parking-sensor-layout-rear-4 = Detrás, 4 sensores
+parking-sensor-layout-rear-6 = Detrás, 6 sensores
+parking-sensor-layout-front-4 = Delante, 4 sensores
+parking-sensor-layout-front-6 = Delante, 6 sensores
+parking-sensor-layout-both-8 = Delante y detrás, 8 sensores
+parking-sensor-layout-both-12 = Delante y detrás, 12 sensores
+parking-sensor-layout-around-12 = Todo alrededor, 12 sensores
+
+parking-sensor-key-on-heading = Da el contacto. ¿Se enciende el testigo de la ayuda de aparcamiento y luego se apaga?
+parking-sensor-key-on-text = Si no se enciende nunca, puede que la unidad de control no tenga alimentación, o que el testigo o su botón no esté conectado.
+parking-sensor-key-on-right = Se enciende y luego se apaga
+parking-sensor-key-on-wrong = Se queda encendido, parpadea o no se enciende nunca
+parking-sensor-lamps-not-sure = No lo sé
+parking-sensor-reverse-heading = Mete la marcha atrás. ¿Está activa la ayuda de aparcamiento?
+parking-sensor-reverse-text = Un fallo presente suele apagar el sistema.
+parking-sensor-reverse-right = Está activa
+parking-sensor-reverse-wrong = Está apagada o muestra un fallo
+
+parking-sensor-look-heading = Mira cada sensor
+parking-sensor-look-text = Suciedad, hielo, pintura gruesa, un sensor hundido, un parachoques reparado hace poco. Toca lo que veas.
+parking-sensor-photograph = Antes de tocar nada: el sensor, su sitio y la pintura alrededor.
+
+parking-sensor-test-start = Empiézalo en la unidad de control. Anota si se oyó el zumbador: sin él nada prueba que se hizo.
+parking-sensor-test-provoke = Mueve los cables con la mano, rocía agua, caliéntalo y prueba de nuevo.
+parking-sensor-test-question = ¿Oíste el zumbador?
+parking-sensor-test-ran = la prueba se hizo
+parking-sensor-test-not-proven = nada prueba que se hizo
+
+parking-sensor-take-out = Quita el contacto, desenchúfalo y suelta las dos pestañas.
+parking-sensor-put-in = Después empújalo hasta que encajen las dos pestañas.
+parking-sensor-plug = Enchúfalo recto hasta que haga clic y cierra su cierre.
+parking-sensor-fit-bore = El alojamiento está limpio y seco
+parking-sensor-fit-right-way = El sensor está bien orientado
+parking-sensor-fit-catches = Las dos pestañas están encajadas
+parking-sensor-fit-flush = Queda a ras del parachoques
+parking-sensor-fit-connector = El conector entró recto
+parking-sensor-fit-lock = Su cierre está cerrado
+
+parking-sensor-check-connector = mira dentro del conector
+parking-sensor-check-connector-text = Contactos rectos, ninguno hundido, sin costra verde ni blanca, con junta y con el cierre entero. Mueve los cables: no puede salirse ninguno.
+parking-sensor-check-connector-good = Limpio y firme
+parking-sensor-check-connector-bad = Doblado, flojo, mojado o corroído
+parking-sensor-check-ground = mide el cable de masa
+parking-sensor-check-ground-text = Contacto quitado, sensor desenchufado. Ohmios entre el contacto de masa del conector y el metal desnudo de la carrocería.
+parking-sensor-check-ground-good = 1 Ω o menos
+parking-sensor-check-ground-bad = Más de 1 Ω, o abierto
+parking-sensor-check-supply = mide la alimentación
+parking-sensor-check-supply-text = Contacto dado, marcha atrás metida, pie en el freno. Voltios entre el contacto de alimentación y el de masa del conector. Compara con el conector de un sensor que funciona.
+parking-sensor-check-supply-good = Menos de 0,5 V de diferencia con el que funciona
+parking-sensor-check-supply-bad = Menos, o nada
+parking-sensor-check-signal = mide el cable de señal
+parking-sensor-check-signal-text = Contacto quitado y el conector de la unidad de control también fuera. Ohmios a lo largo del cable de señal, de punta a punta, y después del cable a masa.
+parking-sensor-check-signal-good = 2 Ω o menos a lo largo, abierto a masa
+parking-sensor-check-signal-bad = Mucho a lo largo, o con paso a masa
+
+parking-sensor-clean = Limpia la cara del sensor y el borde alrededor.
+parking-sensor-clean-and-look = Limpia la cara del sensor y el borde alrededor, y mira adónde apunta.
+
+parking-sensor-walk-heading = Camina por detrás con un poste
+parking-sensor-walk-text = Contacto dado, marcha atrás metida. Pon un poste vertical delante de cada sensor, uno tras otro, y escucha. Toca en cada uno lo que oíste.
+parking-sensor-walk-all = Suenan todos
+parking-sensor-walk-again-heading = Escucha otra vez
+parking-sensor-walk-again-text = { CAP($positions) }: no sonó, aunque el autodiagnóstico pasa. Mira adónde apunta y cómo asienta, límpialo y haz otra ronda.
+parking-sensor-walk-works = suena
+parking-sensor-walk-fails = no suena
+parking-sensor-walk-left = por escuchar
+parking-sensor-walk-first = Escucha primero los demás.
+
+parking-sensor-caution-ground = Suelo llano, freno de mano puesto, ruedas calzadas.
+parking-sensor-caution-reverse = Motor parado y pie en el freno antes de meter la marcha atrás.
+parking-sensor-caution-key-off = Quita el contacto antes de desenchufar nada.
+parking-sensor-caution-stand = Nadie debajo de un vehículo que solo está sobre un gato.
+parking-sensor-caution-hot = El escape cerca del parachoques sigue caliente mucho tiempo.
+parking-sensor-caution-airbag = No toques el cableado del airbag cerca del parachoques.
+parking-sensor-caution-battery = Para trabajos largos con el contacto dado, pon un mantenedor de batería.
+parking-sensor-caution-aid = La ayuda de aparcamiento es una ayuda. Mira también hacia atrás.
+parking-sensor-caution-local = Las normas locales y la práctica autorizada van primero.
