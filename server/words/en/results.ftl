@@ -48,6 +48,3 @@ results-every-position = every position
 results-every-at-edge = every { $edge } position
 # $count (count): 3
 results-more = { $count } more
-
-## A move that fits several new ones.
-

@@ -38,6 +38,3 @@ results-every-at-edge = { $edge ->
    *[other] todas las posiciones de { $edge }
 }
 results-more = { $count } más
-
-## A move that fits several new ones.
-
