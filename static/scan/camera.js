@@ -6,6 +6,8 @@
  * that says so; every sign of coming back is therefore checked, one after the other.
  */
 
+import { say } from '../words/words.js';
+
 /**
  * @typedef {object} CameraTrouble
  * @property {string} name      the browser's name of the error
@@ -13,28 +15,16 @@
  * @property {string} sentence
  */
 
-/** @type {Record<string, [string, string]>} */
+/** What is wrong, and what to do, by the name of the error. @type {Record<string, [string, string]>} */
 const TROUBLES = {
-  NotAllowedError: [
-    'The camera is not allowed',
-    'Allow the camera for this page in the settings of the browser, then start it again.',
-  ],
-  NotFoundError: ['No camera found', 'This device shows no camera to the browser.'],
-  NotReadableError: [
-    'The camera does not answer',
-    'Another app may be using it. Close that app, then start it again.',
-  ],
-  OverconstrainedError: ['This camera does not fit', 'Choose another camera, then start it again.'],
-  SecurityError: [
-    'The browser keeps the camera shut',
-    'Cameras work only on a secure address. Open the app by its https address.',
-  ],
-  AbortError: ['The camera stopped while starting', 'Start it again.'],
-  InvalidStateError: ['The page was not in front', 'Start the camera again.'],
-  TypeError: [
-    'This browser offers no camera',
-    'Open the app by its https address in an up-to-date browser.',
-  ],
+  NotAllowedError: ['scan-camera-not-allowed', 'scan-camera-not-allowed-do'],
+  NotFoundError: ['scan-camera-none', 'scan-camera-none-do'],
+  NotReadableError: ['scan-camera-silent', 'scan-camera-silent-do'],
+  OverconstrainedError: ['scan-camera-unfit', 'scan-camera-unfit-do'],
+  SecurityError: ['scan-camera-insecure', 'scan-camera-insecure-do'],
+  AbortError: ['scan-camera-stopped', 'scan-camera-stopped-do'],
+  InvalidStateError: ['scan-camera-not-in-front', 'scan-camera-not-in-front-do'],
+  TypeError: ['scan-camera-not-offered', 'scan-camera-not-offered-do'],
 };
 
 /**
@@ -44,8 +34,8 @@ const TROUBLES = {
  */
 export function cameraTrouble(error) {
   const name = error instanceof Error || error instanceof DOMException ? error.name : 'Error';
-  const [title, sentence] = TROUBLES[name] ?? ['The camera did not start', 'Start it again.'];
-  return { name, title, sentence };
+  const [title, sentence] = TROUBLES[name] ?? ['scan-camera-unknown', 'scan-camera-unknown-do'];
+  return { name, title: say(title), sentence: say(sentence) };
 }
 
 /** A camera stream shown in one video element. */

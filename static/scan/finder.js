@@ -8,6 +8,7 @@ import { html, nothing, render } from 'lit-html';
 import { live } from 'lit-html/directives/live.js';
 
 import { Camera } from './camera.js';
+import { say } from '../words/words.js';
 
 /**
  * @typedef {object} FinderOptions
@@ -140,7 +141,7 @@ export class Finder {
         <h2>${title}</h2>
         <p>${sentence}</p>
         <button class="small-button" type="button" @click=${() => this.camera.start()}>
-          Start the camera again
+          ${say('scan-start')}
         </button>
       </div>
     `;
@@ -150,7 +151,7 @@ export class Finder {
     if (this.#trouble || !this.camera.abilities.torch) return nothing;
     return html`
       <button class="small-button" type="button" aria-pressed=${this.#torch} @click=${this.#switchTorch}>
-        ${this.#torch ? 'Light off' : 'Light on'}
+        ${this.#torch ? say('scan-light-off') : say('scan-light-on')}
       </button>
     `;
   }
@@ -158,7 +159,7 @@ export class Finder {
   #cameraButton() {
     if (this.#trouble || this.#cameras.length < 2) return nothing;
     return html`
-      <button class="small-button" type="button" @click=${this.#nextCamera}>Other camera</button>
+      <button class="small-button" type="button" @click=${this.#nextCamera}>${say('scan-other-camera')}</button>
     `;
   }
 
@@ -167,7 +168,7 @@ export class Finder {
     if (!zoom || zoom.max <= zoom.min) return nothing;
     return html`
       <label class="finder-zoom">
-        Closer
+        ${say('scan-closer')}
         <input
           type="range"
           min=${zoom.min}

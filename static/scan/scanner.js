@@ -7,6 +7,7 @@
 
 import { Finder } from './finder.js';
 import { readCodes } from './decoding/code-reader.js';
+import { say } from '../words/words.js';
 
 const FRAME_MS = 200;
 /** A code that left the picture for this long counts as shown again when it comes back. */
@@ -52,14 +53,14 @@ const LINEAR = new Set(['code_128']);
  * @returns {CameraHandle}
  */
 export function openScanner(host, options) {
-  const { onTexts, onType, formats, words = 'Hold the code about 20 cm away' } = options;
+  const { onTexts, onType, formats, words = say('scan-hold-code') } = options;
   const seen = new Sighting(onTexts);
   const finder = new Finder(host, {
     ...options,
     words,
     framed: true,
-    fileWords: 'Read it from a picture',
-    other: onType && { words: 'Type the code', call: onType },
+    fileWords: say('scan-from-picture'),
+    other: onType && { words: say('scan-type'), call: onType },
     onFile: (file) => readFile(file, finder, { onTexts, formats }),
   });
   const loop = new DecodingLoop(finder, seen, formats);
@@ -87,8 +88,8 @@ export function openScanner(host, options) {
  * @returns {CameraHandle}
  */
 export function openCamera(host, options) {
-  const { words = 'Show the whole position' } = options;
-  const finder = new Finder(host, { ...options, words, framed: false, fileWords: 'Use a picture' });
+  const { words = say('scan-show-position') } = options;
+  const finder = new Finder(host, { ...options, words, framed: false, fileWords: say('scan-use-picture') });
   finder.open();
   return {
     stop: () => finder.close(),
@@ -152,7 +153,7 @@ class DecodingLoop {
         if (this.#on) this.#seen.report(found);
       } catch {
         this.#failed = true;
-        this.#finder.note('Codes cannot be read on this phone. Type the code that is printed beside it.');
+        this.#finder.note(say('scan-no-reading'));
         if (this.#on) this.#wait(TRY_AGAIN_MS);
         return;
       }
@@ -226,14 +227,14 @@ function drawVisible(video, canvas) {
  * @param {{onTexts: (texts: string[]) => void, formats?: string[]}} options
  */
 async function readFile(file, finder, { onTexts, formats }) {
-  finder.note('Reading the picture');
+  finder.note(say('scan-reading'));
   try {
     const bitmap = await createImageBitmap(file);
     const texts = await readBitmap(bitmap, formats).finally(() => bitmap.close());
-    finder.note(texts.length ? '' : 'No code found in this picture. Take it closer, or type the code.');
+    finder.note(texts.length ? '' : say('scan-no-code'));
     if (texts.length) onTexts(texts);
   } catch {
-    finder.note('This picture could not be opened. Take another, or type the code.');
+    finder.note(say('scan-not-opened'));
   }
 }
 

@@ -23,6 +23,7 @@ import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
 import { unitPage } from './unit/unit.js';
 import { youPage } from './you/you.js';
 import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
+import { say } from '../words/words.js';
 
 /**
  * @typedef {object} Page
@@ -54,7 +55,7 @@ function later(which) {
 /** Read the scripts of the screens that are opened rarely. */
 export function readRarePages() {
   return import('./rare-pages.js').catch(() => {
-    throw new Error('This screen is not on the phone yet. It needs the network once.');
+    throw new Error(say('frame-screen-missing'));
   });
 }
 

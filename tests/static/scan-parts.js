@@ -2,3 +2,4 @@
 export * from '../../static/scan/camera.js';
 export * from '../../static/scan/decoding/code-reader.js';
 export * from '../../static/scan/scanner.js';
+export * from '../../static/words/words.js';

@@ -22,7 +22,8 @@ OTHER = "HTTP://LOCALHOST:8765/U/P2W9D"
 OPEN = """(given) => {
   const options = given ?? {};
   const host = document.getElementById('app');
-  return import('/app/scan-parts.js').then(({ openScanner, openCamera }) => {
+  return import('/app/scan-parts.js').then(async ({ openScanner, openCamera, startWords }) => {
+    await startWords();
     window.texts = [];
     window.troubles = [];
     window.typed = 0;
@@ -220,7 +221,7 @@ def test_where_codes_cannot_be_read_it_says_so_and_goes_on_showing_the_picture(p
 
 
 def test_a_reader_that_could_not_be_fetched_reads_as_soon_as_it_can(page, camera):
-    page.evaluate("() => import('/app/scan-parts.js').then(() => undefined)")
+    page.evaluate("() => import('/app/scan-parts.js').then(({ startWords }) => startWords())")
     page.context.set_offline(True)
     wait_until(page, "!navigator.onLine")
     camera.show(qr(LABEL))
@@ -456,7 +457,8 @@ def test_each_camera_error_has_a_sentence_of_its_own(bare_page):
 
     told = bare_page.evaluate(
         """async (names) => {
-          const { cameraTrouble } = await import('/app/scan-parts.js');
+          const { cameraTrouble, startWords } = await import('/app/scan-parts.js');
+          await startWords();
           const errors = [...names.map((name) => new DOMException('x', name)), new TypeError('x'), null];
           return errors.map((error) => cameraTrouble(error));
         }""",

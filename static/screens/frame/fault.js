@@ -7,17 +7,18 @@ import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { to } from './router.js';
+import { say } from '../../words/words.js';
 
 export const nowherePage = {
   load: () => null,
   /** @param {import('./context.js').Context} ctx */
   draw: (ctx) => ({
-    title: 'No such screen',
+    title: say('frame-nowhere'),
     back: to.jobs(),
     body: html`<section class="nothing">${icon('ask', { size: 'large' })}
-      <h1>This address leads nowhere</h1>
-      <p>Go back to the list of jobs.</p></section>`,
-    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+      <h1>${say('frame-nowhere-heading')}</h1>
+      <p>${say('frame-nowhere-do')}</p></section>`,
+    main: { words: say('frame-show-jobs'), run: () => ctx.go(to.jobs()) },
   }),
 };
 
@@ -25,15 +26,15 @@ export const faultPage = {
   load: () => null,
   /** @param {import('./context.js').Context} ctx  its data is the error */
   draw: (ctx) => ({
-    title: 'Not found',
+    title: say('frame-not-found'),
     titled: true,
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
-      <p class="panel-kicker">${icon('ask')} This could not be shown</p>
+      <p class="panel-kicker">${icon('ask')} ${say('frame-not-shown')}</p>
       <p>${ctx.data?.message ?? String(ctx.data)}</p>
-      <p>Nothing that was recorded is lost.</p>
+      <p>${say('frame-nothing-lost')}</p>
     </section>`,
-    main: { words: 'Try again', run: () => ctx.reload() },
-    second: { words: 'The jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('frame-try-again'), run: () => ctx.reload() },
+    second: { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) },
   }),
 };

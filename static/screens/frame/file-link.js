@@ -7,13 +7,14 @@ import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { linkTo, to } from './router.js';
+import { say } from '../../words/words.js';
 
 /** @param {string} hash  one of `to` */
 export function fileRow(hash) {
   return html`<li>
     <a class="list-row" href=${linkTo(hash)}>
       ${icon('send')}
-      <span class="list-main"><span class="list-title">The record as a file</span><span class="list-note">sealed, for a counter elsewhere</span></span>
+      <span class="list-main"><span class="list-title">${say('frame-record-file')}</span><span class="list-note">${say('frame-record-file-note')}</span></span>
       <span class="list-end">${icon('forward')}</span>
     </a>
   </li>`;
@@ -24,7 +25,7 @@ export function checkRow() {
   return html`<li>
     <a class="list-row" href=${linkTo(to.checkRecord())}>
       ${icon('in')}
-      <span class="list-main"><span class="list-title">Check a record</span><span class="list-note">a file from another yard</span></span>
+      <span class="list-main"><span class="list-title">${say('frame-check-record')}</span><span class="list-note">${say('frame-check-record-note')}</span></span>
       <span class="list-end">${icon('forward')}</span>
     </a>
   </li>`;

@@ -8,6 +8,7 @@ import { keyed } from 'lit-html/directives/keyed.js';
 
 import { icon } from '../../shapes/icons.js';
 import { linkTo, to } from './router.js';
+import { say } from '../../words/words.js';
 
 /**
  * @typedef {object} Button
@@ -39,7 +40,7 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
     <div class="screen">
       <header class="screen-top">
         <div class="screen-head">
-          ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label="Back">${icon('back')}</a>` : nothing}
+          ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label=${say('frame-back')}>${icon('back')}</a>` : nothing}
           ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
           ${pill(standing.mark)}
         </div>
@@ -53,7 +54,7 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
 
 /** @param {Array<{id: string, word: string, state: string}>} stages */
 function stageStrip(stages) {
-  return html`<ol class="stages" aria-label="Stages of the job">
+  return html`<ol class="stages" aria-label=${say('frame-stages')}>
     ${stages.map(
       ({ word, state }) =>
         html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
@@ -85,7 +86,7 @@ function footButtons(main, second, busy) {
         ?disabled=${busy || main.disabled}
         @click=${() => main.run()}
       >
-        ${busy ? 'One moment' : main.words}
+        ${busy ? say('frame-one-moment') : main.words}
       </button>`
     : nothing}`;
 }
@@ -93,6 +94,6 @@ function footButtons(main, second, busy) {
 /** @param {Mark} mark */
 function pill({ state, words }) {
   return html`<a class="pill" href=${linkTo(to.you())} data-state=${state}
-    ><span class="aloud">This phone: </span>${words}</a
+    ><span class="aloud">${say('frame-mark-of')} </span>${words}</a
   >`;
 }

@@ -7,12 +7,13 @@ import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { linkTo, to } from './router.js';
+import { say } from '../../words/words.js';
 
 export function helpRow() {
   return html`<li>
     <a class="list-row" href=${linkTo(to.help())}>
       ${icon('help')}
-      <span class="list-main"><span class="list-title">Help</span><span class="list-note">first steps, self-test, labels, cautions</span></span>
+      <span class="list-main"><span class="list-title">${say('frame-help')}</span><span class="list-note">${say('frame-help-note')}</span></span>
       <span class="list-end">${icon('forward')}</span>
     </a>
   </li>`;

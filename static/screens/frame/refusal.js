@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { sentence } from './sentence.js';
+import { say } from '../../words/words.js';
 
 /** What is typed as a reason, as long as this refusal stands. @type {WeakMap<object, string>} */
 const reasons = new WeakMap();
@@ -19,14 +20,14 @@ export function refusalPanel(ctx) {
   const { refusal, close } = standing;
   return html`
     <section class="panel panel-stop refusal" role="alert">
-      <p class="panel-kicker">${icon('stop')} Not recorded</p>
+      <p class="panel-kicker">${icon('stop')} ${say('frame-refused')}</p>
       <h2>${refusal.title}</h2>
       <p>${sentence(refusal.sentence)}</p>
       <p>${sentence(refusal.do)}</p>
       ${refusal.override ? overrideForm(ctx, standing) : nothing}
       <div class="card-actions">
         <button class="small-button" type="button" @click=${close}>
-          ${refusal.override ? 'Leave it' : 'Understood'}
+          ${refusal.override ? say('frame-refused-leave') : say('frame-refused-understood')}
         </button>
       </div>
     </section>
@@ -41,7 +42,7 @@ function overrideForm(ctx, standing) {
   const reason = reasons.get(standing) ?? '';
   return html`
     <label class="field">
-      <span class="field-name">Reason, kept on record</span>
+      <span class="field-name">${say('frame-refused-reason')}</span>
       <input
         type="text"
         maxlength="500"
@@ -59,7 +60,7 @@ function overrideForm(ctx, standing) {
       ?disabled=${!reason.trim() || ctx.busy}
       @click=${() => standing.override(reason.trim())}
     >
-      Record it for this reason
+      ${say('frame-refused-override')}
     </button>
   `;
 }

@@ -27,5 +27,5 @@ export function sentence(text) {
  * @returns {string[]}
  */
 export function singleSentences(text) {
-  return text.split(/(?<=[.?])\s+(?=[A-Z0-9])/);
+  return text.split(/(?<=[.?])\s+(?=[A-ZÁÉÍÓÚ¿¡0-9])/);
 }

@@ -4,10 +4,11 @@
  */
 
 import { html, nothing } from 'lit-html';
+import { say } from '../../words/words.js';
 
 /** @param {{now: number, total: number, word?: string} | null} progress */
 export function stepCount(progress) {
   if (!progress) return nothing;
   const { now, total, word } = progress;
-  return html`<p class="kicker">${word ? `${word} · ` : ''}${now} of ${total}</p>`;
+  return html`<p class="kicker">${word ? `${word} · ` : ''}${say('frame-step-count', { now, total })}</p>`;
 }

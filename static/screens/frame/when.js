@@ -3,26 +3,25 @@
  * Times and sizes in words.
  */
 
+import { render, say } from '../../words/words.js';
+
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
-
-const DAY_FORM = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
-const DAY_OF_THIS_YEAR_FORM = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short' });
-const TIME_FORM = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
 
 /**
  * A moment as this phone's clock shows it.
  * @param {number} at  ms
  */
 export function dayAndTime(at) {
-  return `${day(at)}, ${TIME_FORM.format(at)}`;
+  return say('figures-moment', { day: day(at), time: time(at) });
 }
 
 /** @param {number} at  ms */
 export function day(at) {
-  const isThisYear = new Date(at).getFullYear() === new Date().getFullYear();
-  return (isThisYear ? DAY_OF_THIS_YEAR_FORM : DAY_FORM).format(at);
+  const then = new Date(at);
+  if (then.getFullYear() !== new Date().getFullYear()) return dayOnPaper(at);
+  return say('frame-day-of-this-year', { day: String(then.getDate()), month: shortMonth(then) });
 }
 
 /**
@@ -30,17 +29,23 @@ export function day(at) {
  * @param {number} at  ms
  */
 export function dayOnPaper(at) {
-  return DAY_FORM.format(at);
+  const then = new Date(at);
+  return say('figures-day', { day: String(then.getDate()), month: shortMonth(then), year: String(then.getFullYear()) });
+}
+
+/** @param {Date} then */
+function shortMonth(then) {
+  return say('frame-short-month', { month: then.getMonth() + 1 });
 }
 
 /** @param {number} at  ms */
 export function momentOnPaper(at) {
-  return `${dayOnPaper(at)}, ${TIME_FORM.format(at)}`;
+  return say('figures-moment', { day: dayOnPaper(at), time: time(at) });
 }
 
 /** @param {number} at  ms */
 export function time(at) {
-  return TIME_FORM.format(at);
+  return render({ figure: 'time', of: at });
 }
 
 /**
@@ -49,7 +54,7 @@ export function time(at) {
  */
 export function ago(at) {
   const passed = Date.now() - at;
-  return passed < MINUTE ? 'just now' : `${span(passed)} ago`;
+  return passed < MINUTE ? say('frame-just-now') : say('frame-ago', { span: span(passed) });
 }
 
 /**
@@ -57,17 +62,9 @@ export function ago(at) {
  * @param {number} ms  at least a minute
  */
 export function span(ms) {
-  if (ms < HOUR) return amount(Math.floor(ms / MINUTE), 'minute');
-  if (ms < 2 * DAY) return amount(Math.floor(ms / HOUR), 'hour');
-  return amount(Math.floor(ms / DAY), 'day');
-}
-
-/**
- * @param {number} whole
- * @param {string} unit
- */
-function amount(whole, unit) {
-  return `${whole} ${unit}${whole === 1 ? '' : 's'}`;
+  if (ms < HOUR) return say('frame-minutes', { count: Math.floor(ms / MINUTE) });
+  if (ms < 2 * DAY) return say('frame-hours', { count: Math.floor(ms / HOUR) });
+  return say('frame-days', { count: Math.floor(ms / DAY) });
 }
 
 /**
@@ -76,11 +73,12 @@ function amount(whole, unit) {
  */
 export function until(at) {
   const seconds = Math.max(1, Math.ceil((at - Date.now()) / 1000));
-  return seconds < 100 ? amount(seconds, 'second') : amount(Math.round(seconds / 60), 'minute');
+  return seconds < 100 ? say('frame-seconds', { count: seconds }) : say('frame-minutes', { count: Math.round(seconds / 60) });
 }
 
 /** @param {number} bytes */
 export function size(bytes) {
-  if (bytes < 1e6) return `${Math.ceil(bytes / 1000)} kB`;
-  return bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`;
+  if (bytes < 1e6) return say('frame-kilobytes', { number: { figure: 'whole', of: Math.ceil(bytes / 1000) } });
+  if (bytes < 1e9) return say('frame-megabytes', { number: { figure: 'decimal', of: [Math.round(bytes / 1e5), 1] } });
+  return say('frame-gigabytes', { number: { figure: 'decimal', of: [Math.round(bytes / 1e8), 1] } });
 }

@@ -6,6 +6,7 @@
 import { HELP_INDEX, helpElement, helpPage as read } from './help-pages.js';
 import { nowherePage } from '../frame/fault.js';
 import { to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 export const helpPage = {
   /**
@@ -21,7 +22,7 @@ export const helpPage = {
   draw(ctx) {
     if (!ctx.data) return nowherePage.draw(ctx);
     const { name, element } = ctx.data;
-    return { title: 'Help', back: leadsBack(name, ctx.params.job), body: element };
+    return { title: say('frame-help'), back: leadsBack(name, ctx.params.job), body: element };
   },
 };
 

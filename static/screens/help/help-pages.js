@@ -6,7 +6,7 @@
  */
 
 import { APP, ROOT } from '../../place.js';
-import { helpAddress } from '../../words/words.js';
+import { helpAddress, say } from '../../words/words.js';
 
 /**
  * @typedef {object} HelpPage
@@ -67,7 +67,7 @@ function elementOf({ html, folder }) {
 /** @returns {Promise<HelpPage[]>} */
 async function readPages() {
   const answer = await fetch(helpAddress());
-  if (!answer.ok) throw new Error('The help is not on this phone yet. Open it once more with a network.');
+  if (!answer.ok) throw new Error(say('frame-help-missing'));
   const { folder, pages } = await answer.json();
   const at = new URL(`help/${folder}/`, APP);
   return pages.map((/** @type {HelpPage} */ page) => ({ ...page, folder: at }));

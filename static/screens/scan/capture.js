@@ -11,6 +11,7 @@ import { openCamera } from '../../scan/scanner.js';
 import { mounted } from '../frame/mount.js';
 import { freshPicture } from '../frame/picture.js';
 import { CAMERA_SETTING } from './scan-host.js';
+import { say } from '../../words/words.js';
 
 /** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../../scan/scanner.js').CameraHandle>} */
 const cameras = new WeakMap();
@@ -65,7 +66,7 @@ export function capture(ctx, { words, alt, open = false }) {
       try {
         if (camera) await prepare(ctx, await camera.takePhoto());
       } catch {
-        camera?.note('There is no picture yet. Wait until you see one, or use a file.');
+        camera?.note(say('scan-no-picture'));
       }
     },
     again: () => {
@@ -105,10 +106,10 @@ export function takingParts(ctx, taking, head, what) {
       key: 'taken',
       body,
       main: {
-        words: 'Keep this picture',
+        words: say('scan-keep'),
         run: () => ctx.act([photoTaken(photo, what)], { photo, after: ctx.forget }),
       },
-      second: { words: 'Take it again', run: taking.again },
+      second: { words: say('scan-take-again'), run: taking.again },
     };
   }
   if (taking.state !== 'open') return null;
@@ -116,8 +117,8 @@ export function takingParts(ctx, taking, head, what) {
     ...head,
     key: 'camera',
     body,
-    main: { words: 'Take the picture', run: taking.take },
-    second: { words: 'Go back', run: taking.close },
+    main: { words: say('scan-take'), run: taking.take },
+    second: { words: say('scan-go-back'), run: taking.close },
   };
 }
 

@@ -12,6 +12,7 @@ import { cameraView, typeView, whichView, writeView } from './label-views.js';
 import { stopPanel, toldPanel } from './stop-panel.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {'scanned' | 'typed' | 'written'} How */
 /** @typedef {'' | 'camera' | 'type' | 'write' | 'which' | 'told' | 'stop'} Mode */
@@ -179,8 +180,8 @@ export class Reader {
    */
   parts() {
     const { state } = this;
-    const again = { words: 'Scan again', run: this.openCamera };
-    const type = { words: 'Type the code', run: this.type };
+    const again = { words: say('scan-again'), run: this.openCamera };
+    const type = { words: say('scan-type'), run: this.type };
     switch (state.mode) {
       case 'camera':
         // After a reload nobody has tapped yet, and the phone may lie on the ground.
@@ -188,12 +189,12 @@ export class Reader {
           ? { bare: true, alone: true, body: cameraView(this), main: null, second: type }
           : null;
       case 'type': {
-        const main = { words: 'Check the code', run: this.#typed };
-        return { bare: true, alone: true, body: typeView(this), main, second: { words: 'Use the camera', run: this.openCamera } };
+        const main = { words: say('scan-check'), run: this.#typed };
+        return { bare: true, alone: true, body: typeView(this), main, second: { words: say('scan-use-camera'), run: this.openCamera } };
       }
       case 'write': {
-        const main = { words: 'It is written', run: this.#written };
-        return { bare: true, alone: true, body: writeView(this), main, second: { words: 'Another way', run: this.leave } };
+        const main = { words: say('scan-written'), run: this.#written };
+        return { bare: true, alone: true, body: writeView(this), main, second: { words: say('scan-another-way'), run: this.leave } };
       }
       case 'which':
         return { bare: true, alone: true, body: whichView(this), main: again, second: type };
@@ -209,7 +210,7 @@ export class Reader {
   #typed = () => {
     const typed = (this.state.typed ?? '').trim();
     if (typed) return this.take(typed, 'typed');
-    return this.show({ mode: 'type', title: 'Nothing typed yet', sentence: 'Read the label and type its five characters.' });
+    return this.show({ mode: 'type', title: say('scan-nothing-typed'), sentence: say('scan-nothing-typed-do') });
   };
 
   #written = () => this.take(this.state.offer?.code ?? '', 'written');
@@ -238,6 +239,6 @@ export class Reader {
   /** @param {unknown} error */
   #tell(error) {
     const sentence = error instanceof Error ? error.message : String(error);
-    this.show({ mode: 'told', title: 'The label could not be checked', sentence });
+    this.show({ mode: 'told', title: say('scan-unchecked'), sentence });
   }
 }

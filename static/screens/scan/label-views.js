@@ -10,6 +10,7 @@ import { code } from '../../shapes/code.js';
 import { scanHost } from './scan-host.js';
 import { sentence } from '../frame/sentence.js';
 import { stepCount } from '../frame/step-count.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('./label-reader.js').Reader} Reader */
 
@@ -25,12 +26,12 @@ function heading({ ctx, options }) {
 export function cameraView(reader) {
   return html`
     ${heading(reader)}
-    ${scanHost(reader.ctx, { words: 'Hold it about 20 cm away', onTexts: reader.see })}
+    ${scanHost(reader.ctx, { words: say('scan-hold'), onTexts: reader.see })}
     <div class="ways-row">
       ${reader.options.mayWrite
-        ? html`<button class="link-button" type="button" @click=${reader.write}>Write a code by hand</button>`
+        ? html`<button class="link-button" type="button" @click=${reader.write}>${say('scan-write')}</button>`
         : nothing}
-      <button class="link-button" type="button" @click=${reader.leave}>Close the camera</button>
+      <button class="link-button" type="button" @click=${reader.leave}>${say('scan-close')}</button>
     </div>
   `;
 }
@@ -48,7 +49,7 @@ export function typeView(reader) {
   return html`
     ${heading(reader)}
     <label class="field">
-      <span class="field-name">Code on the label</span>
+      <span class="field-name">${say('scan-code')}</span>
       <input
         class="field-code"
         type="text"
@@ -64,7 +65,7 @@ export function typeView(reader) {
         @input=${onInput}
         @keydown=${onKey}
       />
-      <span class="field-note" id="code-note">Five characters. The hyphen may be left out.</span>
+      <span class="field-note" id="code-note">${say('scan-code-note')}</span>
     </label>
     ${title
       ? html`<div class="panel panel-ask" role="alert">
@@ -74,7 +75,7 @@ export function typeView(reader) {
       : nothing}
     ${reader.options.mayWrite
       ? html`<button class="link-button" type="button" @click=${reader.write}>
-          There is no label: write a code by hand
+          ${say('scan-no-label')}
         </button>`
       : nothing}
   `;
@@ -85,9 +86,9 @@ export function writeView(reader) {
   const { shown = '' } = reader.state.offer ?? {};
   return html`
     ${heading(reader)}
-    <p class="lead">Write this code on a piece of tape with a felt pen, and stick it on the sensor now.</p>
+    <p class="lead">${say('scan-write-lead')}</p>
     <p class="written-code">${code(shown, { size: 'large' })}</p>
-    <p class="soft">No other sensor has it. Compare it once, character by character, before you put the sensor down.</p>
+    <p class="soft">${say('scan-write-note')}</p>
   `;
 }
 
@@ -96,8 +97,8 @@ export function whichView(reader) {
   const { which = [] } = reader.state;
   return html`
     <section class="panel panel-ask" role="alert">
-      <h2>${which.length} labels are in view</h2>
-      <p>Which one is on the sensor in your hand?</p>
+      <h2>${say('scan-which', { count: which.length })}</h2>
+      <p>${say('scan-which-ask')}</p>
     </section>
     <ul class="which">
       ${which.map(

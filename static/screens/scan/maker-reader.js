@@ -12,6 +12,7 @@ import { scanHost } from './scan-host.js';
 import { sentence } from '../frame/sentence.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
+import { say } from '../../words/words.js';
 
 const FORMATS = ['data_matrix', 'code_128', 'qr_code'];
 /** A bag carries several symbols, and the camera does not catch all of them in the same picture. */
@@ -41,7 +42,7 @@ export function makerReader(ctx, fields = { part: 'part', serial: 'serial' }) {
     ${state.mode === 'told' ? told(state) : nothing}
     ${state.mode === 'read' ? html`<p class="field-note" role="status">${state.sentence}</p>` : nothing}
     <button class="small-button" type="button" @click=${() => open(ctx)}>
-      ${state.mode === 'told' ? 'Read the symbol again' : "Read the maker's symbol"}
+      ${state.mode === 'told' ? say('scan-maker-again') : say('scan-maker')}
     </button>
   </div>`;
 }
@@ -71,9 +72,9 @@ function camera(ctx, fields) {
   };
   const close = () => show(ctx, form, { mode: '' });
   return html`<section class="screen-stack maker">
-    <p class="field-name">The maker's symbol, on the part or its bag</p>
-    ${scanHost(ctx, { words: 'Bars, or a square of dots', formats: FORMATS, onTexts }, 'maker')}
-    <button class="link-button" type="button" @click=${close}>Close the camera and type</button>
+    <p class="field-name">${say('scan-maker-where')}</p>
+    ${scanHost(ctx, { words: say('scan-maker-aim'), formats: FORMATS, onTexts }, 'maker')}
+    <button class="link-button" type="button" @click=${close}>${say('scan-maker-close')}</button>
   </section>`;
 }
 
@@ -92,7 +93,7 @@ async function take(ctx, form, fields, texts) {
     else show(ctx, form, { mode: 'told', title: read.title, sentence: read.sentence });
   } catch (error) {
     const sentence = error instanceof Error ? error.message : String(error);
-    show(ctx, form, { mode: 'told', title: 'The symbol could not be checked', sentence });
+    show(ctx, form, { mode: 'told', title: say('scan-maker-unchecked'), sentence });
   }
 }
 
@@ -163,7 +164,7 @@ function choices(ctx, fields, state) {
         </button>`,
       )}
     </div>
-    <button class="link-button" type="button" @click=${() => show(ctx, form, { mode: '' })}>None of these</button>
+    <button class="link-button" type="button" @click=${() => show(ctx, form, { mode: '' })}>${say('scan-maker-none')}</button>
   </section>`;
 }
 

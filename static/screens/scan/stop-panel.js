@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { markShape } from '../../shapes/marks.js';
 import { sentence, singleSentences } from '../frame/sentence.js';
+import { say } from '../../words/words.js';
 
 /**
  * A stop: hatched, with the square cross, both names in large type, and what to do.
@@ -34,6 +35,6 @@ export function toldPanel({ title, sentence: holds }) {
   return html`<section class="panel panel-ask" role="alert">
     <p class="panel-kicker">${icon('ask')}<span>${title}</span></p>
     <p class="told-holds">${sentence(holds)}</p>
-    <p>Nothing was opened, and nothing was recorded.</p>
+    <p>${say('scan-nothing-opened')}</p>
   </section>`;
 }

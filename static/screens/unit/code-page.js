@@ -17,6 +17,7 @@ import { toldPanel } from '../scan/stop-panel.js';
 import { labelTheWaiting } from './unit-care.js';
 import { unitParts } from './unit.js';
 import { cameAcross, homeScreenFirst } from './unknown-label.js';
+import { say } from '../../words/words.js';
 
 /** An address with a code in it comes from a scan, unless it says otherwise. */
 const FROM_OUTSIDE = 'scanned';
@@ -43,14 +44,14 @@ export const codePage = {
     const { read, unit, waiting, bare } = ctx.data;
     const how = ctx.params.how ?? FROM_OUTSIDE;
     if (unit) return unitParts(ctx, unit, how);
-    const jobs = { words: 'The jobs', run: () => ctx.go(to.jobs()) };
+    const jobs = { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) };
     if (read.outcome !== 'ours') {
       return {
-        title: 'Not a label',
+        title: say('unit-not-a-label'),
         titled: true,
         back: to.jobs(),
         body: toldPanel(read),
-        main: { words: 'Look up another', run: () => ctx.go(to.find()) },
+        main: { words: say('unit-look-up-another'), run: () => ctx.go(to.find()) },
         second: jobs,
       };
     }
@@ -60,26 +61,26 @@ export const codePage = {
       return ctx.services.saved ? emptyPhoneParts(ctx, read) : strangerParts(ctx, read, state === 'not paired');
     }
     return {
-      title: 'A fresh label',
+      title: say('unit-fresh'),
       back: to.jobs(),
       body: html`
         <section class="unit-head">
           ${shownCode(read.shown, { size: 'large' })}
-          <h1>No sensor has this label yet</h1>
-          <p class="lead">On a job, the app asks for a label when a sensor is pulled. Here it can go on a spare.</p>
+          <h1>${say('unit-fresh-heading')}</h1>
+          <p class="lead">${say('unit-fresh-lead')}</p>
         </section>
         ${state === 'not paired'
-          ? html`<p class="panel panel-ask">This phone is not paired, so it does not know what others put the label on.</p>`
+          ? html`<p class="panel panel-ask">${say('unit-fresh-unpaired')}</p>`
           : nothing}
         ${labelTheWaiting(ctx, waiting, read.code, how)}
         <section class="card screen-stack">
-          <h2>Put it on a spare in your stock</h2>
+          <h2>${say('unit-spare')}</h2>
           ${makerReader(ctx)}
-          ${textField(ctx, 'part', 'Part number', { note: 'Read it off the spare.', most: 80, capitals: true })}
-          ${textField(ctx, 'serial', 'Serial', { note: 'If it has one.', most: 80, capitals: true })}
+          ${textField(ctx, 'part', say('unit-part'), { note: say('unit-part-note'), most: 80, capitals: true })}
+          ${textField(ctx, 'serial', say('unit-serial'), { note: say('unit-serial-note'), most: 80, capitals: true })}
         </section>
       `,
-      main: { words: 'Add the spare', run: () => addSpare(ctx, read.code, how) },
+      main: { words: say('unit-add-spare'), run: () => addSpare(ctx, read.code, how) },
       second: jobs,
     };
   },
@@ -94,25 +95,25 @@ export const codePage = {
  */
 function strangerParts(ctx, { shown }, unpaired) {
   return {
-    title: 'A label',
+    title: say('unit-a-label'),
     back: to.jobs(),
     body: html`
       <section class="unit-head">
         ${shownCode(shown, { size: 'large' })}
-        <h1>${unpaired ? 'This phone is not paired' : 'This phone holds no records yet'}</h1>
+        <h1>${unpaired ? say('unit-phone-unpaired') : say('unit-phone-empty')}</h1>
         <p class="lead">
-          What is on record about this sensor is kept by ${location.host}, and shown only on phones that are paired with it.
+          ${say('unit-kept-by', { host: location.host })}
         </p>
       </section>
       ${homeScreenFirst()}
       <section>
-        <h2>You work here</h2>
-        <p>Ask someone with a paired phone for a pairing link. Open it here, then scan the label again.</p>
+        <h2>${say('unit-work-here')}</h2>
+        <p>${say('unit-work-here-do')}</p>
       </section>
       ${cameAcross()}
     `,
-    main: { words: 'Try again', run: () => ctx.services.sync.now().then(ctx.reload) },
-    second: { words: 'The jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('frame-try-again'), run: () => ctx.services.sync.now().then(ctx.reload) },
+    second: { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) },
   };
 }
 

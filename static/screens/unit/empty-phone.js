@@ -9,6 +9,7 @@ import { html } from 'lit-html';
 import { code as shownCode } from '../../shapes/code.js';
 import { to } from '../frame/router.js';
 import { cameAcross, homeScreenFirst } from './unknown-label.js';
+import { say } from '../../words/words.js';
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -17,22 +18,22 @@ import { cameAcross, homeScreenFirst } from './unknown-label.js';
  */
 export function emptyPhoneParts(ctx, { shown }) {
   return {
-    title: 'A label',
+    title: say('unit-a-label'),
     back: to.jobs(),
     body: html`
       <section class="unit-head">
         ${shownCode(shown, { size: 'large' })}
-        <h1>This phone holds no records yet</h1>
-        <p class="lead">What is on record about this sensor is on the phone of whoever put the label on it.</p>
+        <h1>${say('unit-phone-empty')}</h1>
+        <p class="lead">${say('unit-kept-elsewhere')}</p>
       </section>
       ${homeScreenFirst()}
       <section>
-        <h2>It is your label</h2>
-        <p>Take in the file that your other phone saved, then scan the label again.</p>
+        <h2>${say('unit-your-label')}</h2>
+        <p>${say('unit-your-label-do')}</p>
       </section>
       ${cameAcross()}
     `,
-    main: { words: 'Take in my file', run: () => ctx.go(to.takeIn()) },
-    second: { words: 'The jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('unit-take-in'), run: () => ctx.go(to.takeIn()) },
+    second: { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) },
   };
 }

@@ -8,6 +8,7 @@ import { html } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { linkTo, to } from '../frame/router.js';
 import { labelReader } from '../scan/label-reader.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').UnitPlaced} UnitPlaced */
 
@@ -19,11 +20,11 @@ export const findPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
-    const head = { title: 'Look up a label', back: to.jobs() };
+    const head = { title: say('unit-find'), back: to.jobs() };
     const { reader, parts } = labelReader(
       { ...ctx, job: null, step: { progress: null } },
       {
-        heading: 'Which sensor is it?',
+        heading: say('unit-find-which'),
         onOurs: (answer, how) => {
           ctx.forget();
           ctx.go(to.code(answer.code, how));
@@ -34,8 +35,8 @@ export const findPage = {
     return {
       ...head,
       body: html`
-        <h1>Which sensor is it?</h1>
-        <p class="lead">Scan its label, and see where it belongs and what it read.</p>
+        <h1>${say('unit-find-which')}</h1>
+        <p class="lead">${say('unit-find-lead')}</p>
         <ul class="list">
           ${ctx.data.map(
             (/** @type {UnitPlaced} */ unit) => html`<li>
@@ -47,8 +48,8 @@ export const findPage = {
           )}
         </ul>
       `,
-      main: { words: 'Scan a label', run: reader.openCamera },
-      second: { words: 'Type it', run: reader.type },
+      main: { words: say('unit-find-scan'), run: reader.openCamera },
+      second: { words: say('unit-find-type'), run: reader.type },
     };
   },
 };

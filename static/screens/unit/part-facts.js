@@ -4,13 +4,14 @@
  */
 
 import { html } from 'lit-html';
+import { say } from '../../words/words.js';
 
 /** @param {{part: string, serial: string}} unit */
 export function partFacts({ part, serial }) {
   return html`<dl class="facts">
-    <dt>Part number</dt>
-    <dd>${part || 'not noted'}</dd>
-    <dt>Serial</dt>
-    <dd>${serial || 'not noted'}</dd>
+    <dt>${say('unit-part')}</dt>
+    <dd>${part || say('unit-not-noted')}</dd>
+    <dt>${say('unit-serial')}</dt>
+    <dd>${serial || say('unit-not-noted')}</dd>
   </dl>`;
 }

@@ -5,12 +5,12 @@
 
 import { html, nothing } from 'lit-html';
 
-import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../frame/field.js';
 import { makerReader } from '../scan/maker-reader.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').UnitView} UnitView */
 
@@ -28,13 +28,13 @@ export function printedOn(ctx, unit, options = {}) {
   const record = () =>
     ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { ...options, after: ctx.forget });
   return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined || form.maker !== undefined}>
-    <summary>Note what is printed on it</summary>
+    <summary>${say('unit-printed')}</summary>
     <div class="screen-stack">
       ${makerReader(ctx)}
-      ${textField(ctx, 'part', 'Part number', { most: 80, capitals: true, initial: unit.part })}
-      ${textField(ctx, 'serial', 'Serial', { most: 80, capitals: true, initial: unit.serial })}
+      ${textField(ctx, 'part', say('unit-part'), { most: 80, capitals: true, initial: unit.part })}
+      ${textField(ctx, 'serial', say('unit-serial'), { most: 80, capitals: true, initial: unit.serial })}
       <button class="small-button" type="button" ?disabled=${same || ctx.busy} @click=${record}>
-        Record these numbers
+        ${say('unit-record-numbers')}
       </button>
     </div>
   </details>`;
@@ -63,17 +63,17 @@ export function labelTrouble(ctx, unit, options) {
   };
   return html`${trouble
       ? html`<section class="panel panel-ask">
-          <p class="panel-kicker">${icon('ask')} Look at its label</p>
+          <p class="panel-kicker">${icon('ask')} ${say('unit-look-at-label')}</p>
           <p>${sentence(trouble)}</p>
         </section>`
       : waits}
     <details class="more" ?open=${trouble !== '' || form.labelReason !== undefined}>
-      <summary>Its label is torn, lost or wrong</summary>
+      <summary>${say('unit-label-trouble')}</summary>
       <div class="screen-stack">
-        <p>A label goes out of use for good. The sensor keeps its record${labels.length > 1 ? '' : ' and gets another label'}.</p>
-        ${textField(ctx, 'labelReason', 'What happened to the label', {
+        <p>${say('unit-label-out', { count: labels.length })}</p>
+        ${textField(ctx, 'labelReason', say('unit-label-reason'), {
           most: 200,
-          fault: form.labelAsked ? 'Say in a few words what happened to the label.' : '',
+          fault: form.labelAsked ? say('unit-label-reason-wanted') : '',
         })}
         ${labels.map(
           (/** @type {{code: string, shown: string}} */ each) => html`<button
@@ -82,7 +82,7 @@ export function labelTrouble(ctx, unit, options) {
             ?disabled=${ctx.busy}
             @click=${() => record(each.code)}
           >
-            Take ${code(each.shown, { size: 'plain' })} out of use
+            ${sentence(say('unit-void', { code: each.shown }))}
           </button>`,
         )}
       </div>
@@ -92,8 +92,8 @@ export function labelTrouble(ctx, unit, options) {
 /** @param {UnitView} unit */
 function wantsLabel({ was }) {
   return html`<section class="panel panel-ask">
-    <p>It has no label now. It was ${code(was[was.length - 1], { size: 'plain' })}.</p>
-    <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan a fresh label for it</a></div>
+    <p>${sentence(say('unit-was-labelled', { code: was[was.length - 1] }))}</p>
+    <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-fresh')}</a></div>
   </section>`;
 }
 
@@ -107,7 +107,7 @@ function wantsLabel({ was }) {
 export function labelTheWaiting(ctx, waiting, fresh, how) {
   if (!waiting.length) return nothing;
   return html`<section class="card screen-stack">
-    <h2>Put it on a sensor that lost its label</h2>
+    <h2>${say('unit-label-waiting')}</h2>
     <div class="answers">
       ${waiting.map(
         ({ id, was, where, job }) => html`<button
@@ -116,7 +116,7 @@ export function labelTheWaiting(ctx, waiting, fresh, how) {
           ?disabled=${ctx.busy}
           @click=${() => ctx.act([{ kind: 'unit_labelled', data: { unit: id, code: fresh, how } }], { job })}
         >
-          <span>It was ${code(was, { size: 'plain' })}, ${where}</span>
+          <span>${sentence(say('unit-was-where', { code: was, where }))}</span>
         </button>`,
       )}
     </div>

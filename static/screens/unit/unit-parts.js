@@ -12,6 +12,7 @@ import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, dayAndTime } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').Custody} Custody */
 /** @typedef {import('../../core/views.js').UnitView} UnitView */
@@ -19,15 +20,15 @@ import { day, dayAndTime } from '../frame/when.js';
 /** Which one it is was not known for a while, or is not known: that stays on its record. @param {UnitView['lost'][number]} entry */
 export function lost({ at, words }) {
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('ask')} Identity lost</p>
-    <p>On ${dayAndTime(at)}, ${words}.</p>
+    <p class="panel-kicker">${icon('ask')} ${say('unit-lost')}</p>
+    <p>${say('unit-lost-when', { moment: dayAndTime(at), what: words })}</p>
   </section>`;
 }
 
 /** What it did on other jobs, and what follows from that. @param {UnitView} unit */
 export function elsewhereTold({ history: { sentence: told, source, known } }) {
   return html`<section>
-    <h2>What it did elsewhere</h2>
+    <h2>${say('unit-elsewhere')}</h2>
     <p>${sentence(told)}</p>
     ${known ? html`<p class="soft">${source}</p>` : nothing}
   </section>`;
@@ -36,14 +37,14 @@ export function elsewhereTold({ history: { sentence: told, source, known } }) {
 /** @param {UnitView} unit */
 export function tests({ tests: read, tests_words: counted }) {
   return html`<section>
-    <h2>Tests</h2>
+    <h2>${say('unit-tests')}</h2>
     <p>${counted}</p>
     ${read.length
       ? html`<ul class="list">
           ${read.map(
             (test) => html`<li class="list-row">
               <span class="list-main">
-                <span class="list-title">Test ${test.n} at ${test.position}</span>
+                <span class="list-title">${say('unit-test', { number: test.n, position: test.position })}</span>
                 <span class="list-note">${test.vehicle}, ${dayAndTime(test.at)}</span>
                 ${test.why ? html`<span class="list-note">${test.why}</span>` : nothing}
               </span>
@@ -58,7 +59,7 @@ export function tests({ tests: read, tests_words: counted }) {
 /** Who held it, newest first. @param {UnitView} unit */
 export function custody({ custody: entries, custody_words: told }) {
   return html`<section>
-    <h2>Who had it</h2>
+    <h2>${say('unit-custody')}</h2>
     <p>${told}</p>
     <ol class="history">
       ${[...entries].reverse().map(
@@ -78,14 +79,14 @@ export function custody({ custody: entries, custody_words: told }) {
 export function labels({ labels: all }) {
   if (!all.length) return nothing;
   return html`<section>
-    <h2>Labels</h2>
+    <h2>${say('unit-labels')}</h2>
     <ul class="list">
       ${all.map(
         (each) => html`<li class="list-row">
           ${code(each.shown)}
           <span class="list-main">
             <span class="list-title">${each.sentence}</span>
-            ${each.at ? html`<span class="list-note">Put on ${dayAndTime(each.at)}</span>` : nothing}
+            ${each.at ? html`<span class="list-note">${say('unit-put-on', { moment: dayAndTime(each.at) })}</span>` : nothing}
           </span>
         </li>`,
       )}
@@ -97,15 +98,15 @@ export function labels({ labels: all }) {
 export function returns({ returns: all }) {
   if (!all.length) return nothing;
   return html`<section>
-    <h2>Returns</h2>
+    <h2>${say('unit-returns')}</h2>
     <ol class="history">
       ${[...all].reverse().map(
         ({ at, actor, received, decision }) => html`<li class="history-row">
           <span class="history-when">${dayAndTime(at)} · ${actor}</span>
           <p class="history-what">${received}</p>
           ${decision
-            ? html`<p class="history-what"><strong>${decision.sentence}</strong> Signed: ${decision.signed}, ${dayAndTime(decision.at)}.</p>`
-            : html`<p class="history-what"><strong>Not decided yet.</strong></p>`}
+            ? html`<p class="history-what"><strong>${decision.sentence}</strong> ${say('unit-signed', { name: decision.signed, moment: dayAndTime(decision.at) })}</p>`
+            : html`<p class="history-what"><strong>${say('unit-undecided')}</strong></p>`}
         </li>`,
       )}
     </ol>
@@ -116,7 +117,7 @@ export function returns({ returns: all }) {
 export function photos({ services }, unit) {
   if (!unit.photos.length) return nothing;
   return html`<section>
-    <h2>Pictures</h2>
+    <h2>${say('unit-pictures')}</h2>
     <ul class="photos photos-wide">
       ${unit.photos.map(
         (photo) => html`<li class="photo">
@@ -132,7 +133,7 @@ export function photos({ services }, unit) {
 export function jobs({ jobs: all }) {
   if (!all.length) return nothing;
   return html`<section>
-    <h2>Jobs</h2>
+    <h2>${say('unit-jobs')}</h2>
     <ul class="list">
       ${all.map(
         ({ id, title, opened_at: opened, sentence: said }) => html`<li>

@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { linkTo, to } from '../frame/router.js';
-import { sentenceCase } from '../frame/sentence-case.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').UnitClaim} UnitClaim */
 /** @typedef {import('../../core/views.js').UnitView} UnitView */
@@ -21,7 +21,7 @@ export function otherPlaces(ctx, unit) {
   const { places } = unit.next;
   if (!places.length) return nothing;
   return html`<details class="more">
-    <summary>It goes somewhere else</summary>
+    <summary>${say('unit-elsewhere-goes')}</summary>
     <div class="answers">
       ${places.map(
         ({ words, events }) => html`<button
@@ -46,15 +46,15 @@ export function otherPlaces(ctx, unit) {
  */
 export function dispute(ctx, unit, how) {
   return html`<section class="panel panel-stop">
-    <p class="panel-kicker">${icon('stop')} Two places are on record</p>
-    <p>Until it is settled, its tests count for neither.</p>
+    <p class="panel-kicker">${icon('stop')} ${say('unit-two-places')}</p>
+    <p>${say('unit-two-places-until')}</p>
     ${how === 'tapped'
-      ? html`<p>Scan its label where it really is.</p>
-          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>`
-      : html`<p>Where is it, now that you have it before you?</p>
+      ? html`<p>${say('unit-two-places-scan')}</p>
+          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-now')}</a></div>`
+      : html`<p>${say('unit-two-places-where')}</p>
           ${placeAnswers(ctx, unit, how, unit.claims)}
           <details class="more">
-            <summary>Somewhere else</summary>
+            <summary>${say('unit-somewhere-else')}</summary>
             ${placeAnswers(ctx, unit, how, unit.elsewhere)}
           </details>`}
   </section>`;
@@ -75,7 +75,7 @@ function placeAnswers(ctx, unit, how, claims) {
         ?disabled=${ctx.busy}
         @click=${() => ctx.act([seen(unit, claim, how)], { job: claim.job ?? unit.job })}
       >
-        ${sentenceCase(claim.words)}
+        ${say('unit-claim', { where: claim.words })}
       </button>`,
     )}
   </div>`;

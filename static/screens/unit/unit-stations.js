@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { trail, trailOnPaper } from '../../shapes/trail.js';
 import { dayOnPaper } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').JobStation} JobStation */
 /** @typedef {import('../../core/views.js').PlaceStation} PlaceStation */
@@ -40,13 +41,13 @@ function jobStation({ title, complaint, at, trail: view }, across) {
       <span class="station-when">${dayOnPaper(at)}</span>
     </p>
     ${complaint ? html`<p class="station-note">${complaint}</p>` : nothing}
-    ${view ? (across ? trailOnPaper(view, across) : trail(view)) : html`<p class="station-note">No test with it on this job.</p>`}
+    ${view ? (across ? trailOnPaper(view, across) : trail(view)) : html`<p class="station-note">${say('unit-no-test')}</p>`}
   `;
 }
 
 /** @param {PlaceStation | PresentStation} station */
 function placeStation({ kind, words, at }) {
   return html`<p class="station-name">
-    ${kind === 'now' ? 'Now: ' : ''}${words} ${at ? html`<span class="station-when">since ${dayOnPaper(at)}</span>` : nothing}
+    ${kind === 'now' ? say('unit-now', { where: words }) : words} ${at ? html`<span class="station-when">${say('unit-since', { day: dayOnPaper(at) })}</span>` : nothing}
   </p>`;
 }

@@ -16,6 +16,7 @@ import { labelTrouble, printedOn } from './unit-care.js';
 import { custody, elsewhereTold, jobs, labels, lost, photos, returns, tests } from './unit-parts.js';
 import { dispute, jobOf, otherPlaces } from './unit-places.js';
 import { unitStations } from './unit-stations.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').Finding} Finding */
 /** @typedef {import('../../core/views.js').UnitView} UnitView */
@@ -43,18 +44,18 @@ export const unitPage = {
 export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
   return {
-    title: unit.shown ? `Sensor ${unit.shown}` : 'A sensor without a label',
+    title: unit.shown ? say('unit-title', { code: unit.shown }) : say('unit-title-unlabelled'),
     titled: true,
     back: job ? to.job(job.id) : to.jobs(),
     body: html`
       <section class="unit-head">
-        ${code(unit.shown, { size: 'large', none: 'no label yet' })}
-        <p class="lead">It is ${sentence(unit.where)}. ${unit.next.sentence}</p>
+        ${code(unit.shown, { size: 'large', none: say('unit-no-label') })}
+        <p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>
       </section>
       ${partFacts(unit)}
       ${unit.lost.map(lost)} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${finding(unit.finding)}
       <section>
-        <h2>Its trail</h2>
+        <h2>${say('unit-trail')}</h2>
         ${unitStations(unit.trail)}
       </section>
       ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)} ${custody(unit)} ${labels(unit)} ${photos(ctx, unit)}
@@ -62,7 +63,7 @@ export function unitParts(ctx, unit, how) {
       ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${handOn(unit)}
     `,
     main: { words: unit.next.words, run: () => ctx.go(whereTo(unit)) },
-    second: unit.next.to === 'slip' ? { words: 'The jobs', run: () => ctx.go(to.jobs()) } : null,
+    second: unit.next.to === 'slip' ? { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) } : null,
   };
 }
 
@@ -85,11 +86,11 @@ function finding(found) {
 
 /** @param {UnitView} unit */
 function handOn({ id }) {
-  return html`<nav aria-label="To hand on">
-    <h2>To hand on</h2>
+  return html`<nav aria-label=${say('unit-hand-on')}>
+    <h2>${say('unit-hand-on')}</h2>
     <ul class="list">
-      ${sheetLink(to.unitSheet(id, 'slip'), 'Return slip', 'goes with it to the counter')}
-      ${sheetLink(to.unitSheet(id, 'paper'), 'Its record', 'trail, tests, who had it')}
+      ${sheetLink(to.unitSheet(id, 'slip'), say('unit-slip'), say('unit-slip-note'))}
+      ${sheetLink(to.unitSheet(id, 'paper'), say('unit-paper'), say('unit-paper-note'))}
       ${fileRow(to.unitFile(id))}
     </ul>
   </nav>`;

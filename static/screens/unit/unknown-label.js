@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { isInstalled } from '../../log/device.js';
 import { phoneFamily } from '../phone/install.js';
+import { say } from '../../words/words.js';
 
 /**
  * The camera of an iPhone opens a label in the browser, which shares nothing with the app on the home screen, so
@@ -15,15 +16,15 @@ import { phoneFamily } from '../phone/install.js';
 export function homeScreenFirst() {
   if (phoneFamily() !== 'iphone' || isInstalled()) return nothing;
   return html`<section>
-    <h2>You have Swaptrail on the home screen</h2>
-    <p>Open it there, and scan the label there. It shares nothing with this page.</p>
+    <h2>${say('unit-home-screen')}</h2>
+    <p>${say('unit-home-screen-do')}</p>
   </section>`;
 }
 
 /** For whoever has nothing to do with the records. */
 export function cameAcross() {
   return html`<section>
-    <h2>You came across this sensor</h2>
-    <p>Leave the label on it. Take it, with its slip if there is one, to whoever gave it to you or to their parts counter.</p>
+    <h2>${say('unit-came-across')}</h2>
+    <p>${say('unit-came-across-do')}</p>
   </section>`;
 }
