@@ -13,6 +13,7 @@ from server.commands.options import WordedCommand
 from server.core.errors import BadInput
 from server.core.infer.decimals import to_decimals
 from server.core.plan.answer import reason
+from server.words.spoken import spoken
 from server.words.spoken import text
 
 # As many as a case of sixteen suspects can have.
@@ -34,7 +35,7 @@ def run(path: str) -> int:
     except BadInput as error:
         print(_on_one_line(text(error.message())), file=sys.stderr)
         return 2
-    print(json.dumps(to_decimals(answer), indent=2, ensure_ascii=False))
+    print(json.dumps(to_decimals(spoken().render(answer)), indent=2, ensure_ascii=False))
     return 0
 
 

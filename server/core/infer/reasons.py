@@ -1,17 +1,19 @@
 """What the reasoning says in words: short, second person, position names instead of ids."""
 
 from .. import phrases
+from ..messages import message
+from ..messages import percent
 from ..parts.sort import Sort
 from .causes_named import together
 from .figures import WHOLE
 
 # What an outcome would mean; they stand behind the result, so they start small.
-UNLIKELY = "not expected; test again before you conclude anything"
-OPEN = "nothing is settled by that; the next move is worked out then"
-GONE = "the fault is gone for now; test again"
-NO_FAULT = "no fault has shown; if it comes and goes, test again"
-UNPLUGGED_SHOWS = "the test watches this position, so its results count"
-UNPLUGGED_HIDES = "the test does not watch this position, so its clean results prove nothing"
+UNLIKELY = message("reasons-then-unlikely")
+OPEN = message("reasons-then-open")
+GONE = message("reasons-then-gone")
+NO_FAULT = message("reasons-then-no-fault")
+UNPLUGGED_SHOWS = message("reasons-then-watched")
+UNPLUGGED_HIDES = message("reasons-then-not-watched")
 
 _REASONS = {
     "first": "Nothing has been tested yet.",
@@ -100,29 +102,33 @@ def cause(model, number: int) -> str:
     return model.names[number]
 
 
-def settled(names: list, share: int, sort: Sort) -> str:
+def settled(names: list, share: int, sort: Sort) -> dict:
     """Say that a result would settle the question."""
-    return "{} {}, {}".format(
-        "it is" if len(names) == 1 else "the causes are", together(names, sort), phrases.percent(share)
+    return message(
+        "reasons-then-it-is" if len(names) == 1 else "reasons-then-causes",
+        cause=together(names, sort),
+        share=percent(share),
     )
 
 
-def leading(names: list, share: int, sort: Sort) -> str:
+def leading(names: list, share: int, sort: Sort) -> dict:
     """Say what a result would make the likeliest, without settling it."""
-    return "most likely {}, {}; not settled yet".format(together(names, sort), phrases.percent(share))
+    return message("reasons-then-likely", cause=together(names, sort), share=percent(share))
 
 
-def nothing_left(share: int) -> str:
+def nothing_left(share: int) -> dict:
     """Say that a result would prove that nothing is left to fix."""
-    return "nothing is left to fix, {}".format(phrases.percent(share))
+    return message("reasons-then-nothing-left", share=percent(share))
 
 
-def circuit_after(position: str, share: int) -> str:
+def circuit_after(position: str, share: int) -> dict:
     """Say what the checks of a circuit would leave of it as a suspect."""
     if share * 20 < WHOLE:
-        return "the wiring at {} is as good as ruled out, {}".format(position, phrases.percent(share))
-    if share * 2 < WHOLE:
-        return "the wiring at {} stays a suspect, {}".format(position, phrases.percent(share))
-    if share * 20 < WHOLE * 19:
-        return "most likely the wiring at {}, {}; not settled yet".format(position, phrases.percent(share))
-    return "it is the wiring at {}, {}".format(position, phrases.percent(share))
+        said = "reasons-then-circuit-out"
+    elif share * 2 < WHOLE:
+        said = "reasons-then-circuit-stays"
+    elif share * 20 < WHOLE * 19:
+        said = "reasons-then-circuit-likely"
+    else:
+        said = "reasons-then-circuit"
+    return message(said, position=position, share=percent(share))

@@ -134,8 +134,8 @@ class Outlook:
             told = told - noise[clean] * _two_way(clean)
         return thousandths(told)
 
-    def _then(self, move, readings: list, pattern: int, chance: float, live: int) -> str:
-        """Say in words what this result would mean."""
+    def _then(self, move, readings: list, pattern: int, chance: float, live: int) -> dict:
+        """Say what this result would mean."""
         if move.kind == "unplug":
             n = [reading.place for reading in readings].index(move.places[0])
             return reasons.UNPLUGGED_SHOWS if pattern >> n & 1 else reasons.UNPLUGGED_HIDES

@@ -70,21 +70,13 @@ def _shown(entry, row) -> dict:
     return {"chance_words": percent(row["chance"]), "result": said, "then": then}
 
 
-def _meaning(then):
+def _meaning(then: dict) -> dict:
     """Return what a result would say, without its share: the message says it so where `share` is "none"."""
-    if isinstance(then, str):
-        return _cut(then)
     if "share" not in then["args"]:
         return then
     args = dict(then["args"])
     args["share"] = "none"
     return message(then["msg"], **args)
-
-
-def _cut(then: str) -> str:
-    before, _, after = then.rpartition(", ")
-    figure, _, more = after.partition(" %")
-    return before + more if before and figure != after else then
 
 
 def result(job: Job, entry: dict, outcome: dict) -> dict:
