@@ -57,6 +57,17 @@ injector-clean = Flush it with cleaner.
 injector-clean-and-look = Flush it with cleaner, and look at its spray.
 injector-walk-again-text = { CAP($positions) } ran rough. Look at its clamp, then drive again.
 injector-check-coil = measure the coil
+injector-found-wet = wet fuel
+injector-test-not-heard = speed not seen to fall
+injector-test-whose-heard = in which the speed fell
+injector-blocked-for-customer = deposits
+injector-blocked-state = clogged
+injector-walk-accepted = rough when cold
+injector-walk-name = drive check
+injector-walk-missed = { $positions } ran rough
+injector-walk-all-well = all ran evenly
+injector-walk-report-name = Drive check
+injector-walk-report-all-well = every cylinder ran evenly
 """)
 
 
@@ -77,14 +88,15 @@ INJECTOR = Sort(
         Lamp("key_on", message("injector-lamp-heading"), message("injector-lamp-text"),
              (("as_it_should", message("injector-lamp-right")),)),
     ),
-    look=Look(message("injector-look-heading"), message("injector-look-text"), (("dirt", "wet fuel"),)),
+    look=Look(message("injector-look-heading"), message("injector-look-text"),
+              (("dirt", message("injector-found-wet")),)),
     photograph=message("injector-photograph"),
     self_test=SelfTest(
         start=message("injector-test-start"),
         heard="speed seen to fall",
-        not_heard="speed not seen to fall",
+        not_heard=message("injector-test-not-heard"),
         was_not_heard="the speed was not seen to fall",
-        whose_was_heard="in which the speed fell",
+        whose_was_heard=message("injector-test-whose-heard"),
         provoke=message("injector-test-provoke"),
         question=message("injector-test-question"),
         yes=message("injector-test-ran"),
@@ -94,15 +106,15 @@ INJECTOR = Sort(
     fit_checks=({"id": "seal", "words": message("injector-fit-seal")},),
     circuit_checks=(
         {
-            "id": "coil", "title": "Measure the coil", "task": message("injector-check-coil"),
+            "id": "coil", "title": message("injector-check-coil"),
             "text": message("injector-check-coil-text"), "unit": "Ω",
             "good": message("injector-check-coil-good"), "bad": message("injector-check-coil-bad"),
         },
     ),
     obstruction=Obstruction(
         words="deposits or a stuck needle",
-        for_customer="deposits",
-        state="clogged",
+        for_customer=message("injector-blocked-for-customer"),
+        state=message("injector-blocked-state"),
         clean=message("injector-clean"),
         clean_and_look=message("injector-clean-and-look"),
         check="check its spray",
@@ -113,12 +125,12 @@ INJECTOR = Sort(
         button=message("injector-walk-all"),
         again_heading=message("injector-walk-again-heading"),
         again_text="injector-walk-again-text",
-        accepted="rough when cold",
-        name="drive check",
-        missed="{} ran rough",
-        all_well="all ran evenly",
-        report_name="Drive check",
-        report_all_well="every cylinder ran evenly",
+        accepted=message("injector-walk-accepted"),
+        name=message("injector-walk-name"),
+        missed="injector-walk-missed",
+        all_well=message("injector-walk-all-well"),
+        report_name=message("injector-walk-report-name"),
+        report_all_well=message("injector-walk-report-all-well"),
         works=message("injector-walk-works"),
         fails=message("injector-walk-fails"),
         left=message("injector-walk-left"),

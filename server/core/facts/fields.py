@@ -63,6 +63,10 @@ class Reason(Field):
         if not isinstance(value, str) or not value.strip() or len(value) > 2000:
             raise BadInput(path, value, message("refusals-reason"))
 
+    def told(self, value, names):
+        """Return it as it was typed; one that the app gave, in words."""
+        return names.noted(value)
+
 
 class Flag(Field):
     """True or false."""

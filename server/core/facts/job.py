@@ -92,9 +92,9 @@ def _tell_job_opened(names, data) -> dict:
 def _tell_left_deliberately(names, data) -> dict:
     place = names.position(data["position"])
     if data["unit"] == EMPTY:
-        return message("facts-left-empty", position=place, reason=data["reason"])
+        return message("facts-left-empty", position=place, reason=names.noted(data["reason"]))
     unit = names.unit(data["unit"])
-    return message("facts-left-fitted", unit=unit, position=place, reason=data["reason"])
+    return message("facts-left-fitted", unit=unit, position=place, reason=names.noted(data["reason"]))
 
 
 def _corrected(state, event, job) -> None:

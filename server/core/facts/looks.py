@@ -75,7 +75,7 @@ def _tell_walk_checked(names, data) -> dict:
     walk = names.sort.walk
     heard = walk.all_well
     if data["missed"]:
-        heard = walk.missed.format(names.listed([names.position(each) for each in data["missed"]]))
+        heard = message(walk.missed, positions=names.positions(data["missed"]))
     return message("facts-walk", walk=walk.name, heard=heard)
 
 

@@ -33,7 +33,7 @@ def closed_words(job: Job) -> dict:
 
 def nothing_shown(job: Job) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
-    close = action(message("guide-nothing-close"), draft("job_closed", note="no fault shown"))
+    close = action(message("guide-nothing-close"), draft("job_closed", note="no-fault-shown"))
     if job.comes_and_goes:
         again = moving.test_step(job, message("guide-test-no-fault"))
         again["id"] = "test.again"
@@ -98,7 +98,7 @@ def _walk_again(job: Job, result, quiet) -> dict:
         job.sort.walk.again_text, positions=all_of([words.position_name(job, place) for place in quiet])
     )
     accepted = [
-        draft("left_deliberately", unit=holds[place], position=place, reason=job.sort.walk.accepted)
+        draft("left_deliberately", unit=holds[place], position=place, reason="quiet-in-use")
         for place in quiet
     ]
     made["also"] = [action(message("guide-walk-leave"), *accepted)]
@@ -151,13 +151,13 @@ def _home(job: Job, away) -> dict:
                 position=words.position_name(job, position),
             )
         )
-        leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested there"))
+        leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested-there"))
     fitted = _homeward(vehicle, away)
     second = None
     if fitted:
         second = action(
             message("guide-home-put-back"),
-            draft("move_started", move="home", fitted=fitted, position="", reason="back home"),
+            draft("move_started", move="home", fitted=fitted, position="", reason="back-home"),
         )
     return step(
         "home",
@@ -238,11 +238,11 @@ def _back_from_stock(job: Job, position, chance) -> dict:
         ),
         action=action(
             message("guide-stock-put-back"),
-            draft("move_started", move="home", fitted={position: own}, position="", reason="back home"),
+            draft("move_started", move="home", fitted={position: own}, position="", reason="back-home"),
         ),
         second=action(
             message("guide-stock-leave"),
-            draft("left_deliberately", unit=sits, position=position, reason="the spare stays"),
+            draft("left_deliberately", unit=sits, position=position, reason="spare-stays"),
         ),
     )
 
@@ -262,7 +262,7 @@ def _where_to(job: Job, out, result) -> dict:
             {
                 "words": message("guide-where-back", position=words.position_name(job, back)),
                 "events": [
-                    draft("move_started", move="home", fitted={back: unit}, position="", reason="back home")
+                    draft("move_started", move="home", fitted={back: unit}, position="", reason="back-home")
                 ],
             }
         )

@@ -109,9 +109,9 @@ def ways_out() -> list:
     return [
         action(
             message("guide-test-again"),
-            draft("move_started", move="retest", fitted={}, position="", reason="to be sure"),
+            draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
         ),
-        action(message("guide-close-without-repair"), draft("job_closed", note="closed without a repair")),
+        action(message("guide-close-without-repair"), draft("job_closed", note="no-repair")),
     ]
 
 
@@ -133,7 +133,7 @@ def fill(job: Job, position: str) -> dict:
     made["also"] = [
         action(
             message("guide-fill-leave"),
-            draft("left_deliberately", unit=EMPTY, position=position, reason="left empty"),
+            draft("left_deliberately", unit=EMPTY, position=position, reason="left-empty"),
         )
     ]
     return made

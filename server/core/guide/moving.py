@@ -95,7 +95,7 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
     if not open_checks:
         second = None
         if job.move:
-            second = action(message("guide-measure-go-on"), draft("move_dropped", reason="all checks done"))
+            second = action(message("guide-measure-go-on"), draft("move_dropped", reason="checks-done"))
         return step(
             "measure.done",
             message("guide-measure-done-title", position=name),
@@ -126,7 +126,7 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         )  # fmt: skip
     return step(
         "measure",
-        message("guide-measure-title", position=name, check=check["task"]),
+        message("guide-measure-title", position=name, check=check["title"]),
         check["text"],
         form="measure",
         choices=choices,

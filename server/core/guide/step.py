@@ -28,7 +28,7 @@ def step(identity: str, title, text, **more) -> dict:
 
 def stop_move() -> dict:
     """Return the way out of a move under way; pulled units are then led back to their places."""
-    return action(message("guide-stop-move"), draft("move_dropped", reason="stopped by hand"))
+    return action(message("guide-stop-move"), draft("move_dropped", reason="stopped-by-hand"))
 
 
 def action(words, *drafts) -> dict:

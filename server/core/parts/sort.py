@@ -79,8 +79,8 @@ class Sort:
         are called, `full_names` several to a customer, `system` what they are part of, `shares_a_feed`
         what has one supply and ground. `layouts` is a function that returns
         [{"id", "name", "positions"}]; no other sort has a position of the same id. `fit_checks` are
-        {"id", "words"}, `circuit_checks` {"id", "title", "task", "text", "unit", "good", "bad"} in the order
-        in which they are made; `task` is the title within a sentence. `cautions` is id -> Caution,
+        {"id", "words"}, `circuit_checks` {"id", "title", "text", "unit", "good", "bad"} in the order
+        in which they are made; a title stands within sentences too. `cautions` is id -> Caution,
         `at_step` id of a step -> ids of cautions; those of the step "cautions" have to be acknowledged.
         `rates` and `minutes` are those that differ from the defaults of `infer/case.py`.
         """

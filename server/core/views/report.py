@@ -4,7 +4,6 @@ In words of someone who has never heard of a swap test. Dates are left to the sc
 customer's calendar.
 """
 
-from .. import phrases
 from ..evidence import proof
 from ..evidence import verdict
 from ..messages import all_of
@@ -183,7 +182,7 @@ def _proof(job: Job, result, told) -> list[dict]:
         said.append(message("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
     if job.walk_check:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
-        heard = walk.missed.format(phrases.listed(names)) if names else walk.report_all_well
+        heard = message(walk.missed, positions=all_of(names)) if names else walk.report_all_well
         said.append(message("views-report-walk", check=walk.report_name, heard=heard))
     return said or [message("views-report-unproven")]
 

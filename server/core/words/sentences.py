@@ -1,12 +1,12 @@
 """The sentence of an event, for the history of a job and the record: its kind tells it with these names."""
 
-from .. import phrases
 from ..codes import labels
 from ..facts.kinds import KINDS
 from ..messages import all_of
 from ..state.job import Job
 from . import causes
 from . import words
+from .noted import noted
 
 
 def sentence(job: Job, kind: str, data: dict) -> dict:
@@ -17,7 +17,6 @@ def sentence(job: Job, kind: str, data: dict) -> dict:
 class _Names:
     """How the things that an event names are called, on one job."""
 
-    listed = staticmethod(phrases.listed)
     code = staticmethod(labels.shown)
 
     def __init__(self, job: Job):
@@ -38,6 +37,9 @@ class _Names:
 
     def cause(self, identity: str) -> str:
         return causes.phrase(self._job, identity)
+
+    def noted(self, reason: str):
+        return noted(self.sort, reason)
 
     def place(self, place: str) -> str:
         return words.PLACE_WORDS.get(place, "in hand")

@@ -328,3 +328,11 @@ guide-scan-came-from = came from { $position }
 guide-scan-you-pulled = you pulled from { $position }
 # $place: in your stock
 guide-scan-is-at = is { $place }
+
+## Reasons that the app gives, as they stand in the history: "Move given up: stopped by hand."
+
+guide-noted-stopped-by-hand = stopped by hand
+guide-noted-checks-done = all checks done
+guide-noted-tested-there = tested there
+guide-noted-spare-stays = the spare stays
+guide-noted-left-empty = left empty

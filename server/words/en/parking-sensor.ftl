@@ -26,6 +26,11 @@ parking-sensor-reverse-wrong = It is off, or shows a fault
 
 parking-sensor-look-heading = Look at every sensor
 parking-sensor-look-text = Dirt, ice, thick paint, a sensor pushed in, a bumper repaired lately. Tap what you see.
+parking-sensor-found-dirt = dirt
+parking-sensor-found-ice = ice
+parking-sensor-found-paint = thick paint
+parking-sensor-found-pushed-in = pushed in
+parking-sensor-found-repaired-bumper = bumper repaired
 parking-sensor-photograph = Before a hand touches it: the sensor, its place, the paint around it.
 
 ## The self-test.
@@ -35,6 +40,8 @@ parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, a
 parking-sensor-test-question = Did you hear its sounder?
 parking-sensor-test-ran = the test ran
 parking-sensor-test-not-proven = nothing proves that it ran
+parking-sensor-test-not-heard = sounder not heard
+parking-sensor-test-whose-heard = whose sounder was heard
 
 ## How it is pulled and fitted.
 
@@ -71,6 +78,8 @@ parking-sensor-check-signal-bad = High along it, or a path to ground
 
 parking-sensor-clean = Wipe the face of the sensor and the edge around it.
 parking-sensor-clean-and-look = Wipe the face of the sensor and the edge around it, and look at its aim.
+parking-sensor-blocked-for-customer = dirt, ice, thick paint or a wrong aim
+parking-sensor-blocked-state = covered or misaligned
 
 ## The check in use.
 
@@ -84,6 +93,14 @@ parking-sensor-walk-works = sounds
 parking-sensor-walk-fails = quiet
 parking-sensor-walk-left = still to hear
 parking-sensor-walk-first = Listen at the others first.
+# what is accepted of those that stayed quiet
+parking-sensor-walk-accepted = quiet at the pole
+parking-sensor-walk-name = walk-behind check
+# $positions: right outer and left outer
+parking-sensor-walk-missed = { $positions } stayed quiet
+parking-sensor-walk-all-well = all sounded
+parking-sensor-walk-report-name = Walk-behind check with a pole
+parking-sensor-walk-report-all-well = every sensor sounded
 
 ## Cautions.
 

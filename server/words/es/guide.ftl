@@ -187,3 +187,9 @@ guide-scan-wrong-more = { $code } { $where }. Déjalo y toma { $unit }, que { $w
 guide-scan-came-from = salió de { $position }
 guide-scan-you-pulled = quitaste de { $position }
 guide-scan-is-at = está { $place }
+
+guide-noted-stopped-by-hand = parado a mano
+guide-noted-checks-done = todas las revisiones hechas
+guide-noted-tested-there = probado allí
+guide-noted-spare-stays = se queda el repuesto
+guide-noted-left-empty = queda vacío

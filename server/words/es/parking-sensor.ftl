@@ -20,6 +20,11 @@ parking-sensor-reverse-wrong = Está apagada o muestra un fallo
 
 parking-sensor-look-heading = Mira cada sensor
 parking-sensor-look-text = Suciedad, hielo, pintura gruesa, un sensor hundido, un parachoques reparado hace poco. Toca lo que veas.
+parking-sensor-found-dirt = suciedad
+parking-sensor-found-ice = hielo
+parking-sensor-found-paint = pintura gruesa
+parking-sensor-found-pushed-in = hundido
+parking-sensor-found-repaired-bumper = parachoques reparado
 parking-sensor-photograph = Antes de tocar nada: el sensor, su sitio y la pintura alrededor.
 
 parking-sensor-test-start = Empiézalo en la unidad de control. Anota si se oyó el zumbador: sin él nada prueba que se hizo.
@@ -27,6 +32,8 @@ parking-sensor-test-provoke = Mueve los cables con la mano, rocía agua, calién
 parking-sensor-test-question = ¿Oíste el zumbador?
 parking-sensor-test-ran = la prueba se hizo
 parking-sensor-test-not-proven = nada prueba que se hizo
+parking-sensor-test-not-heard = no se oyó el zumbador
+parking-sensor-test-whose-heard = en los que se oyó el zumbador
 
 parking-sensor-take-out = Quita el contacto, desenchúfalo y suelta las dos pestañas.
 parking-sensor-put-in = Después empújalo hasta que encajen las dos pestañas.
@@ -57,6 +64,8 @@ parking-sensor-check-signal-bad = Mucho a lo largo, o con paso a masa
 
 parking-sensor-clean = Limpia la cara del sensor y el borde alrededor.
 parking-sensor-clean-and-look = Limpia la cara del sensor y el borde alrededor, y mira adónde apunta.
+parking-sensor-blocked-for-customer = suciedad, hielo, pintura gruesa o mala orientación
+parking-sensor-blocked-state = tapado o mal orientado
 
 parking-sensor-walk-heading = Camina por detrás con un poste
 parking-sensor-walk-text = Contacto dado, marcha atrás metida. Pon un poste vertical delante de cada sensor, uno tras otro, y escucha. Toca en cada uno lo que oíste.
@@ -67,6 +76,12 @@ parking-sensor-walk-works = suena
 parking-sensor-walk-fails = no suena
 parking-sensor-walk-left = por escuchar
 parking-sensor-walk-first = Escucha primero los demás.
+parking-sensor-walk-accepted = no suena ante el poste
+parking-sensor-walk-name = comprobación con el poste
+parking-sensor-walk-missed = no sonó { $positions }
+parking-sensor-walk-all-well = sonaron todos
+parking-sensor-walk-report-name = Comprobación en uso con un poste
+parking-sensor-walk-report-all-well = sonaron todos los sensores
 
 parking-sensor-caution-ground = Suelo llano, freno de mano puesto, ruedas calzadas.
 parking-sensor-caution-reverse = Motor parado y pie en el freno antes de meter la marcha atrás.
