@@ -72,13 +72,38 @@ def log(name):
     return whole if LOGS[name] is None else whole[: len(whole) - kept_files.unsent()]
 
 
+# Reasons that the app gives: an entry has a code now, then it had these words.
+GIVEN = {
+    "stopped-by-hand": "stopped by hand",
+    "checks-done": "all checks done",
+    "quiet-in-use": "quiet at the pole",
+    "tested-there": "tested there",
+    "spare-stays": "the spare stays",
+    "left-empty": "left empty",
+    "back-home": "back home",
+    "to-be-sure": "to be sure",
+    "no-fault-shown": "no fault shown",
+    "no-repair": "closed without a repair",
+}
+
+
 def as_then(now, then):
     """Return `now` without the fields that came since, so that it can be compared with `then`."""
     if isinstance(now, dict) and isinstance(then, dict):
+        if set(now) == {"kind", "data"}:
+            now = {"kind": now["kind"], "data": given_then(now["data"], then["data"])}
         return {key: as_then(now[key], then[key]) for key in now if key in then}
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]
     return now
+
+
+def given_then(now, then):
+    """Return the data of a draft as they were then; a move shows its reason, its entry has none now."""
+    said = {name: GIVEN.get(value, value) if isinstance(value, str) else value for name, value in now.items()}
+    if said.get("move") and said["reason"] == "":
+        said["reason"] = then["reason"]
+    return said
 
 
 def in_codes(test):
