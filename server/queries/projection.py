@@ -22,6 +22,7 @@ from server.core.codes import labels
 from server.core.errors import shorten
 from server.core.host import Host
 from server.core.log import canon
+from server.core.messages import message
 from server.core.words.words import DAY_MS
 from server.folded import FoldedState
 from server.log import events
@@ -207,7 +208,7 @@ def jobs() -> Response:
     """Lists jobs, open ones first: so many at most, from `?from=`."""
     start = request.args.get("from", "0")
     if not re.fullmatch(r"[0-9]{1,9}", start):
-        raise BadRequest("from", shorten(start), "a whole number from 0")
+        raise BadRequest("from", shorten(start), message("refusals-whole-from", least=0))
     return said(projection().jobs(database(), int(start)))
 
 
@@ -224,7 +225,7 @@ def unit(name: str) -> Response:
         return said(projection().unit(database(), unit=name))
     read = labels.parse(name)
     if read["outcome"] != "ours":
-        raise BadRequest("code", shorten(name), "a unit's id or the code on its label", read["sentence"])
+        raise BadRequest("code", shorten(name), message("refusals-unit-or-code"), read["sentence"])
     return said(projection().unit(database(), code=read["code"]))
 
 

@@ -8,6 +8,7 @@ own adjacent exchanges is caught.
 import hashlib
 
 from ..errors import BadInput
+from ..messages import message
 
 ALPHABET = "234679ACDEFHJKMNPRTWXY"  # no 0 O 1 I L, 5 S, 8 B, Z, G, Q, U, V: alike in felt pen
 HAND_FIRST = "234679"  # what a code for writing by hand begins with; printed ones begin with a letter
@@ -128,7 +129,7 @@ def parse(text, host: str = "") -> dict:
     takes any.
     """
     if not isinstance(text, str):
-        raise BadInput("text", text, "the text that was scanned or typed")
+        raise BadInput("text", text, message("codes-text-wanted"))
     raw = upper_ascii(text.strip())
     address = _address(raw)
     if address is not None:
@@ -140,9 +141,8 @@ def parse(text, host: str = "") -> dict:
                 "outcome": "other_host",
                 "code": raw,
                 "host": their_host,
-                "title": "A label from elsewhere",
-                "sentence": "This label belongs to {}, not to this installation. Stick one of your "
-                "own labels on the sensor.".format(their_host.lower()),
+                "title": message("codes-elsewhere-title"),
+                "sentence": message("codes-elsewhere", host=their_host.lower()),
             }
         return ours(raw)
     code = "".join([character for character in raw if character not in "- "])
@@ -153,10 +153,8 @@ def parse(text, host: str = "") -> dict:
     if 0 < len(code) < 9 and _all_in(code, _ISO):
         return {
             "outcome": "mistyped",
-            "title": "Not a whole code",
-            "sentence": "{} has {} characters, a code has {}. Read the label again.".format(
-                code, len(code), CODE_LENGTH
-            ),
+            "title": message("codes-not-whole-title"),
+            "sentence": message("codes-not-whole", code=code, count=len(code), whole=CODE_LENGTH),
         }
     return _foreign(text)
 
@@ -180,29 +178,20 @@ def _address(raw: str) -> tuple | None:
 
 
 def _mistyped(code: str) -> dict:
+    sentence = message("codes-check-does-not-fit", code=shown(code))
     for character in code:
         if character not in ALPHABET:
-            return {
-                "outcome": "mistyped",
-                "title": "Not a label code",
-                "sentence": "{} has the character {}, which no label uses. Read the label again.".format(
-                    shown(code), character
-                ),
-            }
-    return {
-        "outcome": "mistyped",
-        "title": "Not a label code",
-        "sentence": "{}: the check character does not fit, so at least one character is wrong. "
-        "Read the label again.".format(shown(code)),
-    }
+            sentence = message("codes-no-such-character", code=shown(code), character=character)
+            break
+    return {"outcome": "mistyped", "title": message("codes-no-label-title"), "sentence": sentence}
 
 
 def _foreign(text: str) -> dict:
     held = text if len(text) <= 120 else text[:119] + "…"
     return {
         "outcome": "foreign",
-        "title": "This is not one of your labels",
-        "sentence": "It holds: {}".format(held),
+        "title": message("codes-foreign-title"),
+        "sentence": message("codes-foreign", text=held),
         "holds": held,
     }
 

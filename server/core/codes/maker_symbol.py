@@ -6,6 +6,8 @@ symbols hold it, does not; the person says then. Nothing is recorded from a symb
 """
 
 from ..errors import BadInput
+from ..messages import all_of
+from ..messages import message
 from . import labels
 
 _GS, _RS, _EOT = "\x1d", "\x1e", "\x04"
@@ -16,18 +18,17 @@ _MOST_CHOICES = 8
 
 # Data identifiers of ANSI MH10.8.2, from memory; the whole list is published by MHI.
 _MEANINGS = {
-    "P": ("part", "customer's part number"),
-    "1P": ("part", "supplier's part number"),
+    "P": ("part", "customer-part"),
+    "1P": ("part", "supplier-part"),
     "S": ("serial", "serial"),
     "T": ("", "lot"),
-    "1T": ("", "supplier's lot"),
+    "1T": ("", "supplier-lot"),
     "D": ("", "date"),
     "Q": ("", "quantity"),
     "V": ("", "supplier"),
     "1V": ("", "supplier"),
     "17V": ("", "supplier"),
 }
-_NAMES = {"part": "Part number", "serial": "Serial"}
 
 
 def read(texts, host: str = "") -> dict:
@@ -38,7 +39,7 @@ def read(texts, host: str = "") -> dict:
     to say which; "label", "foreign", "no_numbers" and "broken" carry {"title", "sentence"}.
     """
     if not isinstance(texts, list) or not texts:
-        raise BadInput("texts", texts, "a list of the texts that were read from symbols")
+        raise BadInput("texts", texts, message("codes-symbol-texts-wanted"))
     answers = [_read_one(text, host) for text in texts]
     numbers = [answer for answer in answers if answer["outcome"] == "numbers"]
     parts = _different([answer["part"] for answer in numbers])
@@ -55,7 +56,7 @@ def read(texts, host: str = "") -> dict:
 
 def _read_one(text, host: str) -> dict:
     if not isinstance(text, str):
-        raise BadInput("texts", text, "the text that was read from a symbol")
+        raise BadInput("texts", text, message("codes-symbol-text-wanted"))
     if text.startswith("[)>"):
         return _envelope(text)
     bare = text.strip()
@@ -63,14 +64,14 @@ def _read_one(text, host: str) -> dict:
     if told["outcome"] in ("ours", "other_host"):
         return _told(
             "label",
-            "This is a label of your own" if told["outcome"] == "ours" else told["title"],
-            "It says which sensor this is, not its numbers. Show the maker's symbol.",
+            message("codes-own-label-title") if told["outcome"] == "ours" else told["title"],
+            message("codes-own-label"),
         )
     if "://" in bare:
         return _told(
             "foreign",
-            "This symbol holds a web address",
-            "It is not opened, and holds no numbers. Show the other symbol, or type the numbers.",
+            message("codes-web-address-title"),
+            message("codes-web-address"),
         )
     return _plain(bare)
 
@@ -80,8 +81,8 @@ def _envelope(text: str) -> dict:
     if not text.startswith(_HEADER):
         return _told(
             "broken",
-            "This symbol is not whole",
-            "It begins like a maker's symbol but goes on otherwise. Type the numbers.",
+            message("codes-symbol-not-whole-title"),
+            message("codes-symbol-not-whole"),
         )
     found = []
     formats = []
@@ -106,29 +107,31 @@ def _envelope(text: str) -> dict:
     serials = _different([value for field, _, value in numbers if field == "serial"])
     if len(parts) < 2 and len(serials) < 2:
         return _numbers(parts[0] if parts else "", serials[0] if serials else "")
-    return _choices([_choice(field, value, name) for field, name, value in numbers])
+    return _choices([_choice(field, value, _noted(field, name, "")) for field, name, value in numbers])
 
 
 def _nothing_of_use(found: list, formats: list) -> dict:
     if _ELEMENTS not in formats:
-        return _told(
-            "no_numbers",
-            "This symbol holds no part number",
-            "Its format is {}, and only {} carries part number and serial here. Type them.".format(
-                " and ".join(formats) or "empty", _ELEMENTS
-            ),
+        sentence = message("codes-no-format", wanted=_ELEMENTS)
+        if formats:
+            sentence = message("codes-other-format", formats=all_of(formats), wanted=_ELEMENTS)
+    else:
+        held = [_held(identifier, value) for identifier, value in found if _fits(value)]
+        sentence = (
+            message("codes-holds-others", held=all_of(held)) if held else message("codes-holds-nothing")
         )
-    held = [_held(identifier, value) for identifier, value in found if _fits(value)]
-    return _told(
-        "no_numbers",
-        "This symbol holds no part number",
-        "It holds {}. Show another symbol, or type the numbers.".format(", ".join(held) or "nothing"),
-    )
+    return _told("no_numbers", message("codes-no-numbers-title"), sentence)
 
 
-def _held(identifier: str, value: str) -> str:
+def _held(identifier: str, value: str) -> dict:
     _, name = _MEANINGS.get(identifier, ("", ""))
-    return "{} {}".format(name or identifier or "the text", value)
+    if name:
+        return message("codes-held", meaning=name, value=value)
+    return (
+        message("codes-held-marked", mark=identifier, value=value)
+        if identifier
+        else message("codes-held-text", value=value)
+    )
 
 
 def _plain(bare: str) -> dict:
@@ -143,12 +146,11 @@ def _plain(bare: str) -> dict:
         identifier, value = _element(chunk)
         field, name = _MEANINGS.get(identifier, ("", ""))
         if field and value:
-            marked = "marked " + identifier
-            choices.append(_choice(field, value, marked if name == field else name + ", " + marked))
-        choices.append(_choice("part", chunk, ""))
-        choices.append(_choice("serial", chunk, ""))
+            choices.append(_choice(field, value, _noted(field, name, identifier)))
+        choices.append(_choice("part", chunk))
+        choices.append(_choice("serial", chunk))
     if not choices:
-        return _told("no_numbers", "This symbol is empty", "Show another symbol, or type the numbers.")
+        return _told("no_numbers", message("codes-empty-symbol-title"), message("codes-empty-symbol"))
     return _choices(choices)
 
 
@@ -180,26 +182,32 @@ def _different(values: list) -> list:
 
 
 def _numbers(part: str, serial: str) -> dict:
-    said = []
-    if part:
-        said.append("part number {}".format(part))
-    if serial:
-        said.append("serial {}".format(serial))
-    return {
-        "outcome": "numbers",
-        "part": part,
-        "serial": serial,
-        "sentence": "Read: {}. Compare it with what is printed.".format(", ".join(said)),
-    }
+    if part and serial:
+        sentence = message("codes-read-both", part=part, serial=serial)
+    else:
+        sentence = message("codes-read-one", field="part" if part else "serial", value=part or serial)
+    return {"outcome": "numbers", "part": part, "serial": serial, "sentence": sentence}
 
 
-def _choice(field: str, value: str, note: str) -> dict:
-    words = "{} {}".format(_NAMES[field], value)
+def _choice(field: str, value: str, note: dict | None = None) -> dict:
+    words = message("codes-choice", field=field, value=value)
     return {
-        "words": words + (" ({})".format(note) if note and note != field else ""),
+        "words": message("codes-choice-noted", choice=words, note=note) if note else words,
         "part": value if field == "part" else "",
         "serial": value if field == "serial" else "",
     }
+
+
+def _noted(field: str, meaning: str, mark: str) -> dict | None:
+    """Return what a choice says beside its number: what that means, unless its field does, and its mark."""
+    meant = message("codes-meaning", meaning=meaning) if meaning != field else None
+    if not mark:
+        return meant
+    return (
+        message("codes-meaning-marked", meaning=meant, mark=mark)
+        if meant
+        else message("codes-marked", mark=mark)
+    )
 
 
 def _as_choices(answer: dict) -> list:
@@ -208,14 +216,14 @@ def _as_choices(answer: dict) -> list:
         return answer["choices"]
     if answer["outcome"] != "numbers":
         return []
-    return [_choice(field, answer[field], "") for field in ("part", "serial") if answer[field]]
+    return [_choice(field, answer[field]) for field in ("part", "serial") if answer[field]]
 
 
 def _choices(choices: list) -> dict:
     return {
         "outcome": "choices",
-        "title": "Which number is which?",
-        "sentence": "Compare with what is printed, and tap what you want to enter.",
+        "title": message("codes-which-title"),
+        "sentence": message("codes-which"),
         "choices": choices[:_MOST_CHOICES],
     }
 
@@ -223,10 +231,10 @@ def _choices(choices: list) -> dict:
 def _unreadable() -> dict:
     return _told(
         "broken",
-        "This symbol does not fit",
-        "It holds characters that no number has, or more than {} of them. Type the numbers.".format(_LONGEST),
+        message("codes-symbol-unreadable-title"),
+        message("codes-symbol-unreadable", most=_LONGEST),
     )
 
 
-def _told(outcome: str, title: str, sentence: str) -> dict:
+def _told(outcome: str, title: dict, sentence: dict) -> dict:
     return {"outcome": outcome, "title": title, "sentence": sentence}

@@ -4,6 +4,8 @@ Source: 49 CFR 565.15(c), Tables III to V. The digit is mandatory in North Ameri
 that does not fit is a remark, never a refusal.
 """
 
+from ..messages import message
+
 _VALUES = {
     "A": 1, "B": 2, "C": 3, "D": 4, "E": 5, "F": 6, "G": 7, "H": 8, "J": 1, "K": 2, "L": 3, "M": 4,
     "N": 5, "P": 7, "R": 9, "S": 2, "T": 3, "U": 4, "V": 5, "W": 6, "X": 7, "Y": 8, "Z": 9,
@@ -24,15 +26,11 @@ def look(vin: str) -> dict:
     for index in range(len(text)):
         if not ("0" <= text[index] <= "9" or text[index] in _VALUES):
             answer["state"] = "wrong_character"
-            answer["sentence"] = (
-                "Character {} is {}. A VIN uses digits and letters, but never I, O or Q.".format(
-                    index + 1, text[index]
-                )
-            )
+            answer["sentence"] = message("codes-vin-character", place=str(index + 1), character=text[index])
             return answer
     if len(text) != LENGTH:
         answer["state"] = "incomplete"
-        answer["sentence"] = "{} of {} characters.".format(len(text), LENGTH)
+        answer["sentence"] = message("codes-vin-incomplete", count=len(text), whole=LENGTH)
         return answer
     total = weighted_sum(text)
     digit = "0123456789X"[total % 11]
@@ -40,13 +38,10 @@ def look(vin: str) -> dict:
     answer["digit"] = digit
     if text[8] == digit:
         answer["state"] = "fits"
-        answer["sentence"] = "The check digit (character 9) fits."
+        answer["sentence"] = message("codes-vin-fits")
     else:
         answer["state"] = "does_not_fit"
-        answer["sentence"] = (
-            "Character 9 is {}, the check digit would be {}. North American numbers always have it; "
-            "others need not. Read the number once more.".format(text[8], digit)
-        )
+        answer["sentence"] = message("codes-vin-does-not-fit", character=text[8], digit=digit)
     return answer
 
 

@@ -42,6 +42,7 @@ refusals-cause = circuit:POSITION, feed:GROUP or "control"
 refusals-position = a position of the job
 refusals-on-job = a position or feed of the job
 refusals-unit = a sensor that is on record
+refusals-unit-or-code = a unit's id or the code on its label
 refusals-job = a job that is on record
 refusals-batch = the number of a batch that was printed here
 

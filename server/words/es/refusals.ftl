@@ -32,6 +32,7 @@ refusals-cause = circuit:POSITION, feed:GROUP o "control"
 refusals-position = una posición del trabajo
 refusals-on-job = una posición o una alimentación del trabajo
 refusals-unit = un sensor que esté registrado
+refusals-unit-or-code = el identificador de un sensor o el código de su etiqueta
 refusals-job = un trabajo que esté registrado
 refusals-batch = el número de un lote que se imprimió aquí
 
