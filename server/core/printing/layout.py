@@ -26,7 +26,22 @@ _LEAST, _MOST = 800, 30000  # 1/100 mm of a label's side
 _MOST_PLACES = 40
 
 _Fields = namedtuple(
-    "_Fields", "dpi page_width page_height columns rows width height left top across down marked words"
+    "_Fields",
+    (
+        "dpi",
+        "page_width",
+        "page_height",
+        "columns",
+        "rows",
+        "width",
+        "height",
+        "left",
+        "top",
+        "across",
+        "down",
+        "marked",
+        "words",
+    ),
 )
 
 
