@@ -6,6 +6,7 @@ on the unit. Which layouts are ready-made, each sort of part declares.
 """
 
 from ..errors import BadInput
+from ..messages import message
 
 EDGES = ("rear", "front", "left", "right")
 MOST_POSITIONS = 24
@@ -14,26 +15,27 @@ MOST_POSITIONS = 24
 def check_positions(positions, where: str = "positions") -> None:
     """Raise BadInput unless `positions` is a list of 1 to 24 well-formed, different positions."""
     if not isinstance(positions, list) or not 1 <= len(positions) <= MOST_POSITIONS:
-        raise BadInput(where, positions, "a list of 1 to {} positions".format(MOST_POSITIONS))
+        raise BadInput(where, positions, message("refusals-positions", most=MOST_POSITIONS))
     ids, names = {}, {}
     for index in range(len(positions)):
         position = positions[index]
         path = "{}[{}]".format(where, index)
         if not isinstance(position, dict):
-            raise BadInput(path, position, "an object")
+            raise BadInput(path, position, message("refusals-object"))
         for field in ("id", "name", "group"):
             value = position.get(field)
             if not isinstance(value, str) or not 1 <= len(value.strip()) <= 40:
-                raise BadInput(path + "." + field, value, "text of 1 to 40 characters")
+                raise BadInput(path + "." + field, value, message("refusals-text", least=1, most=40))
         if position.get("edge") not in EDGES:
-            raise BadInput(path + ".edge", position.get("edge"), "one of " + ", ".join(EDGES))
+            edges = message("refusals-one-of", choices=", ".join(EDGES))
+            raise BadInput(path + ".edge", position.get("edge"), edges)
         reach = position.get("reach_minutes")
         if isinstance(reach, bool) or not isinstance(reach, int) or not 0 <= reach <= 600:
-            raise BadInput(path + ".reach_minutes", reach, "whole minutes from 0 to 600")
+            raise BadInput(path + ".reach_minutes", reach, message("refusals-minutes", most=600))
         if position["id"] in ids:
-            raise BadInput(path + ".id", position["id"], "an id that no other position has")
+            raise BadInput(path + ".id", position["id"], message("refusals-id-taken"))
         if position["name"] in names:
-            raise BadInput(path + ".name", position["name"], "a name that no other position has")
+            raise BadInput(path + ".name", position["name"], message("refusals-name-taken"))
         ids[position["id"]] = True
         names[position["name"]] = True
 

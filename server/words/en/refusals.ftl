@@ -22,6 +22,12 @@ refusals-no-such-field = no field of this name
 refusals-list = a list
 # $most (count): 200
 refusals-list-at-most = a list of at most { $most }
+# $most (count): 24
+refusals-positions = a list of 1 to { $most } positions
+# $most (count): 600
+refusals-minutes = whole minutes from 0 to { $most }
+refusals-id-taken = an id that no other position has
+refusals-name-taken = a name that no other position has
 refusals-flag = true or false
 # $choices: good, bad, unclear
 refusals-one-of = one of { $choices }

@@ -82,7 +82,7 @@ guide-clean-title = Limpia { $position }
 guide-clean-then-test = Después repite el autodiagnóstico.
 guide-clean-then-next = Después sigue con { $position }.
 guide-clean-then-check = Después prueba de nuevo.
-guide-clean-done = { CAP($position) }: está limpio
+guide-clean-done = { CAP($position) }: limpio
 
 guide-measure-title = { CAP($position) }: { $check }
 guide-measure-unclear = No se sabe
@@ -159,7 +159,7 @@ guide-where-back = De vuelta a { $position }
 guide-close-title = Cierra el trabajo
 guide-close-title-not-yet = Aún falta algo
 guide-close-text = No falta { PART($sort, form: "none") }.
-guide-close-missed = En { $check } no respondió { $positions }; eso queda registrado.
+guide-close-missed = { CAP($check) }: sin respuesta en { $positions }; eso queda registrado.
 
 guide-scan-is = { $code } está { $place }.
 guide-scan-fresh = { $code } es una etiqueta nueva.
