@@ -17,7 +17,7 @@ _AT_MOST = re.compile(r"\bat most (?P<number>\d+) characters\b")
 
 @dataclass(frozen=True)
 class Source:
-    """One message of one language, as it is written."""
+    """One message of one language, as it is written, or one attribute of it: `part-parking-sensor.one`."""
 
     area: str
     id: str
@@ -26,18 +26,38 @@ class Source:
     examples: dict[str, str | int] = field(default_factory=dict)
     #: Characters that its place has room for.
     room: int | None = None
+    #: The forms of a sort of part that it names: `PART($sort, form: "the-many")`.
+    forms: frozenset[str] = frozenset()
+    #: By an argument that it chooses by, the texts that it tells apart.
+    choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
     def known(self) -> frozenset[str]:
         """Returns what the message may use: its arguments, and those that only its comment names."""
         return self.arguments | set(self.examples)
 
 
-class _Arguments(visitor.Visitor):
+class _Found(visitor.Visitor):
     def __init__(self) -> None:
-        self.names: set[str] = set()
+        self.arguments: set[str] = set()
+        self.forms: set[str] = set()
+        self.choices: dict[str, tuple[str, ...]] = {}
 
-    def visit_VariableReference(self, node: ast.VariableReference) -> None:  # noqa: N802 (the library's name)
-        self.names.add(node.id.name)
+    # The names are the library's.
+    def visit_VariableReference(self, node: ast.VariableReference) -> None:  # noqa: N802
+        self.arguments.add(node.id.name)
+
+    def visit_FunctionReference(self, node: ast.FunctionReference) -> None:  # noqa: N802
+        if node.id.name == "PART":
+            named = {each.name.name: each.value.value for each in node.arguments.named}
+            self.forms.add(str(named.get("form", "one")))
+        self.generic_visit(node)
+
+    def visit_SelectExpression(self, node: ast.SelectExpression) -> None:  # noqa: N802
+        if isinstance(node.selector, ast.VariableReference):
+            keys = (each.key for each in node.variants)
+            names = tuple(key.name for key in keys if isinstance(key, ast.Identifier))
+            self.choices[node.selector.id.name] = self.choices.get(node.selector.id.name, ()) + names
+        self.generic_visit(node)
 
 
 def sources(language: str) -> Iterator[Source]:
@@ -50,18 +70,27 @@ def sources(language: str) -> Iterator[Source]:
                     f"{language}/{file.name}: {wrong.message}: {(entry.content or '').strip()[:60]!r}"
                 )
             if isinstance(entry, ast.Message):
-                yield _source(file.stem, entry)
+                comment = (entry.comment.content or "") if entry.comment else ""
+                if entry.value:
+                    yield _source(file.stem, entry.id.name, entry.value, comment)
+                for each in entry.attributes:
+                    yield _source(file.stem, f"{entry.id.name}.{each.id.name}", each.value, comment)
 
 
-def _source(area: str, message: ast.Message) -> Source:
-    found = _Arguments()
-    found.visit(message)
-    comment = (message.comment.content or "") if message.comment else ""
+def _source(area: str, name: str, pattern: ast.Pattern, comment: str) -> Source:
+    found = _Found()
+    found.visit(pattern)
     examples: dict[str, str | int] = {
         each["name"]: int(each["text"]) if each["kind"] else each["text"]
         for each in _EXAMPLE.finditer(comment)
     }
     room = _AT_MOST.search(comment)
     return Source(
-        area, message.id.name, frozenset(found.names), examples, int(room["number"]) if room else None
+        area,
+        name,
+        frozenset(found.arguments),
+        examples,
+        int(room["number"]) if room else None,
+        frozenset(found.forms),
+        found.choices,
     )

@@ -9,7 +9,9 @@ refusals-bad-input = { $field }: found { $found }, wanted { $wanted }
 
 refusals-found-nothing = nothing
 refusals-found-decimals = a number with decimals
+# $count (count): 3
 refusals-found-list = a list of { $count }
+# $count (count): 3
 refusals-found-object = an object with { $count } keys
 refusals-found-else = something else
 refusals-found-half-pair = half of a character pair

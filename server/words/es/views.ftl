@@ -148,7 +148,7 @@ views-work-repaired = Reparado: { $cause }.
 views-work-unplugged = Desenchufado para la prueba: { $positions }.
 views-work-exchanged = Se intercambiaron { PART($sort, form: "the-many") } en { $positions }.
 views-work-moved = Se pasó { PART($sort, form: "a") } a { $positions }.
-views-work-fitted = Se montó en { $position }: { $unit }.
+views-work-fitted = Se montó { PART($sort, form: "the") } { $unit } en { $position }.
 views-work-taken-out = Se quitó { PART($sort, form: "the") } en { $positions }.
 
 ## What a verdict rests on.

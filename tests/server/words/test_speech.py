@@ -1,0 +1,53 @@
+"""What the words are said with: counts are written by our own rule, not by the library's."""
+
+import pytest
+
+from server.words import speech
+from server.words.files import source_of
+from server.words.speech import Speech
+
+
+@pytest.mark.parametrize(
+    ("language", "count", "said"),
+    [
+        ("en", 1, "1 minute"),
+        ("en", 1280, "1280 minutes"),
+        ("en", 12800, "12,800 minutes"),
+        ("es", 1, "1 minuto"),
+        ("es", 1280, "1280 minutos"),
+        ("es", 12800, "12.800 minutos"),
+    ],
+)
+def test_a_count_chooses_the_plural_and_is_written_by_our_rule(language, count, said):
+    assert Speech(language).say("figures-minutes", count=count) == said
+
+
+def test_a_language_that_is_not_there_is_english_and_is_logged(caplog):
+    assert Speech("xx").say("figures-minutes", count=2) == "2 minutes"
+    assert "There is no language 'xx'; English stands in." in caplog.text
+
+
+def test_a_message_that_a_language_lacks_or_has_with_a_fault_is_english_and_is_logged(monkeypatch, caplog):
+    spanish = "figures-mark-group-from = 5\nfigures-minutes = { $minutos } minutos\n"
+    monkeypatch.setattr(
+        speech, "source_of", lambda language, real=source_of: spanish if language == "es" else real(language)
+    )
+    monkeypatch.setattr(speech, "bundle_of", speech.bundle_of.__wrapped__)
+
+    assert Speech("es").say("figures-minutes", count=2) == "2 minutes"
+    assert "Message figures-minutes cannot be said in es" in caplog.text
+    assert "$minutos" in caplog.text
+    assert "arguments {'count': " in caplog.text
+    caplog.clear()
+    assert Speech("es").say("figures-month-2") == "February"
+    assert "Message figures-month-2 is not there in es; arguments {}." in caplog.text
+
+
+def test_an_argument_that_lacks_leaves_the_id_and_is_logged_with_it(caplog):
+    said = Speech("es").say("you-language-lacks", tongue="Español")
+
+    assert said == "you-language-lacks"
+    for language in ("en", "es"):
+        assert f"Message you-language-lacks cannot be said in {language}" in caplog.text
+    assert "$language" in caplog.text
+    assert "'tongue': 'Español'" in caplog.text
