@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Collection
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 from server.words.files import FIRST
@@ -118,10 +119,15 @@ def _lacking_forms(language: str, there: dict[str, Source]) -> list[str]:
 
 def _named(ids: Collection[str]) -> set[str]:
     """Returns what the program names, in quotes or as the beginning of a name, such as `figures-month-`."""
+    whole, begun = _names()
+    return {each for each in ids if each in whole or each.startswith((*begun, _BY_LANGUAGE, _BY_FUNCTION))}
+
+
+@cache
+def _names() -> tuple[set[str], tuple[str, ...]]:
+    """Returns what may be names of messages in the program, whole ones and beginnings."""
     text = "".join(file.read_text("utf-8") for file in _files())
-    whole = set(_ID.findall(text))
-    begun = tuple({*re.findall(r"[a-z]+(?:-[a-z0-9]+)*-(?=[{$])", text), _BY_LANGUAGE, _BY_FUNCTION})
-    return {each for each in ids if each in whole or each.startswith(begun)}
+    return set(_ID.findall(text)), tuple(set(re.findall(r"[a-z]+(?:-[a-z0-9]+)*-(?=[{$])", text)))
 
 
 def _files() -> Iterator[Path]:

@@ -25,6 +25,11 @@ class Count extends FluentNumber {
   toString() {
     return this.figures.whole(this.value);
   }
+
+  /** As a fault tells of it. */
+  toJSON() {
+    return this.value;
+  }
 }
 
 /**
@@ -124,8 +129,9 @@ export class Speech {
     /** @type {Error[]} */
     const faults = [];
     const text = this.#bundle.formatPattern(pattern, args, faults);
-    if (faults.length) this.#complain(`Message ${id} cannot be said in ${this.language}: ${faults.join(' ')}; arguments ${JSON.stringify(args)}.`);
-    return text;
+    if (!faults.length) return text;
+    this.#complain(`Message ${id} cannot be said in ${this.language}: ${faults.join(' ')}; arguments ${JSON.stringify(args)}.`);
+    return id;
   }
 }
 

@@ -20,4 +20,5 @@ export * from '../../static/screens/frame/router.js';
 export * from '../../static/screens/scan/label-reader.js';
 export * from '../../static/sync/received.js';
 export * from '../../static/sync/sync.js';
+export * from '../../static/words/speech.js';
 export * from '../../static/words/words.js';

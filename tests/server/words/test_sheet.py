@@ -1,5 +1,6 @@
 """The page of all words: complete, in use, alike in all languages; each fault of an editor is named."""
 
+import functools
 import shutil
 
 import pytest
@@ -13,11 +14,15 @@ from server.words import speech
 
 @pytest.fixture
 def folder(tmp_path, monkeypatch):
-    """Give a copy of the words that a test may change."""
-    copied = shutil.copytree(files.FOLDER, tmp_path / "words")
+    """Give a copy of some words that a test may change."""
+    copied = tmp_path / "words"
+    for language in files.languages():
+        (copied / language).mkdir(parents=True)
+        for area in ("figures", "parts", "you"):
+            shutil.copy(files.FOLDER / language / f"{area}.ftl", copied / language)
     for module in (files, source):
         monkeypatch.setattr(module, "FOLDER", copied)
-    monkeypatch.setattr(speech, "bundle_of", speech.bundle_of.__wrapped__)
+    monkeypatch.setattr(speech, "bundle_of", functools.cache(speech.bundle_of.__wrapped__))
     monkeypatch.setattr(sheet, "bundle_of", speech.bundle_of)
     return copied
 
@@ -75,6 +80,7 @@ def test_a_fault_is_named(folder, capsys, language, old, new, fault):
 
 def test_a_form_that_a_sort_of_part_lacks_is_named(folder):
     change(folder / "es" / "parts.ftl", "    .the-many = los sensores\n", "")
+    change(folder / "es" / "you.ftl", "{ $language } no", '{ PART($language, form: "the-many") } no')
 
     assert "part-parking-sensor.the-many: missing in es" in sheet.faults()
 
@@ -93,10 +99,11 @@ def test_what_only_the_other_library_forgives_is_a_fault(folder):
     assert sheet.faults()[0].startswith("es/you.ftl: ")
 
 
-def test_a_further_language_is_one_more_folder(folder):
+def test_a_further_language_is_one_more_folder(folder, monkeypatch):
     shutil.copytree(folder / "es", folder / "pt")
-    files.languages.cache_clear()
+    for module in (sheet, speech):
+        monkeypatch.setattr(module, "languages", files.languages.__wrapped__)
 
-    assert files.languages() == ["en", "es", "pt"]
+    assert speech.languages() == ["en", "es", "pt"]
     assert sheet.faults() == []
     assert speech.Speech("pt").say("figures-month-1") == "enero"
