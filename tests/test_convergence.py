@@ -31,6 +31,7 @@ from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.long_runs import times
 from tests.model_phone import ModelPhone
+from tests.said import english
 from tests.server.conftest import SMALL_APP
 from tests.server.phone import BASE
 from tests.server.phone import Phone
@@ -223,10 +224,10 @@ class Convergence(RuleBasedStateMachine):
         for phone in self.phones:
             assert canon.dumps(phone.look()) == canon.dumps(wanted)
         client = self.phones[0].client
-        assert client.get("/api/jobs", base_url=BASE).get_json() == call(union, op="jobs")
+        assert client.get("/api/jobs", base_url=BASE).get_json() == english(call(union, op="jobs"))
         for job in wanted["jobs"]:
             answer = client.get(f"/api/jobs/{job}", base_url=BASE)
-            assert answer.get_json() == call(union, op="job", job=job)
+            assert answer.get_json() == english(call(union, op="job", job=job))
 
 
 def call(host, **question):
