@@ -1,5 +1,16 @@
 ### Parking sensors: what only this sort of part has or is called.
 
+# What it is called: PART($sort, form: "the-many") in a message picks a form. Each language has the forms it needs.
+part-parking-sensor =
+    .one = sensor
+    .many = sensors
+    .a = a sensor
+    .the = the sensor
+    .the-many = the sensors
+    .full-many = parking sensors
+    .system = parking aid
+    .shares-a-feed = bumper
+
 ## What the layouts are called.
 
 parking-sensor-layout-rear-4 = Rear, 4 sensors

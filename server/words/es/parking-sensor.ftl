@@ -1,5 +1,22 @@
 ### Sensores de aparcamiento: lo que solo esta pieza tiene o cómo se llama.
 
+part-parking-sensor =
+    .one = sensor
+    .many = sensores
+    .a = un sensor
+    .the = el sensor
+    .the-many = los sensores
+    .full-many = sensores de aparcamiento
+    .system = ayuda de aparcamiento
+    .the-system = la ayuda de aparcamiento
+    .shares-a-feed = parachoques
+    .a-new = un sensor nuevo
+    .the-new = el sensor nuevo
+    .the-old = el sensor viejo
+    .new-many = sensores nuevos
+    .another = otro sensor
+    .none = ningún sensor
+
 parking-sensor-layout-rear-4 = Detrás, 4 sensores
 parking-sensor-layout-rear-6 = Detrás, 6 sensores
 parking-sensor-layout-front-4 = Delante, 4 sensores

@@ -18,7 +18,7 @@ def folder(tmp_path, monkeypatch):
     copied = tmp_path / "words"
     for language in files.languages():
         (copied / language).mkdir(parents=True)
-        for area in ("figures", "parts", "you"):
+        for area in ("figures", "parking-sensor", "you"):
             shutil.copy(files.FOLDER / language / f"{area}.ftl", copied / language)
     for module in (files, source):
         monkeypatch.setattr(module, "FOLDER", copied)
@@ -79,7 +79,7 @@ def test_a_fault_is_named(folder, capsys, language, old, new, fault):
 
 
 def test_a_form_that_a_sort_of_part_lacks_is_named(folder):
-    change(folder / "es" / "parts.ftl", "    .the-many = los sensores\n", "")
+    change(folder / "es" / "parking-sensor.ftl", "    .the-many = los sensores\n", "")
     change(folder / "es" / "you.ftl", "{ $language } no", '{ PART($language, form: "the-many") } no')
 
     assert "part-parking-sensor.the-many: missing in es" in sheet.faults()
