@@ -58,7 +58,7 @@ def test_what_reads_otherwise_is_said_with_both_readings(core, driver):
     assert compared["differs"][:2] == ["Its serial.", "What it did elsewhere."]
     said = compared["differs"][2]
     assert said.startswith(
-        "Blue estate: there it said: Not settled yet (nothing is left to fix: 40 % sure). "
+        "Blue estate: there it said: Not settled yet. (Nothing is left to fix: 40 % sure.) "
         "Here it says: The fault followed sensor "
     )
 
@@ -68,7 +68,7 @@ def test_a_job_without_a_test_reads_as_that(core):
     told = {"unit": None, "jobs": {JOB: {"sentence": "It is.", "probability": 980_000_000, "clear": 0}}}
     [said] = core("record", unit="", jobs=[driver.job], told=told, elsewhere=[])["compared"]["differs"]
     assert said == (
-        "Blue estate: there it said: It is (98.0 % sure; nothing is left to fix: under 0.1 % sure). "
+        "Blue estate: there it said: It is. (98.0 % sure; nothing is left to fix: under 0.1 % sure.) "
         "Here it says: No test."
     )
 

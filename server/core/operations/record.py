@@ -51,7 +51,7 @@ class RecordOperations(ViewOperations):
         except check.Altered as error:
             return {"fault": list(error.place), "later": ""}
         except check.Later as error:
-            return {"fault": None, "later": str(error)}
+            return {"fault": None, "later": error.message}
         return {
             "fault": None,
             "later": "",

@@ -12,6 +12,7 @@ from collections import namedtuple
 from ..errors import BadInput
 from ..log import canon
 from ..log import envelope
+from ..messages import message
 from . import named
 from .file import ENTRIES
 from .file import FIELD
@@ -45,25 +46,30 @@ Sound = namedtuple("Sound", ("record", "events", "photos"))
 
 
 class Altered(Exception):
-    """A record is not as it was sealed; carries the first place, (device or "", seq, what)."""
+    """A record is not as it was sealed; carries the first place, (device or "", seq, message)."""
 
-    def __init__(self, device: str, seq: int, what: str):
+    def __init__(self, device: str, seq: int, what: dict):
         """Keep the place."""
-        super().__init__(what)
+        super().__init__(what["msg"])
         self.place = (device, seq, what)
 
 
 class Later(Exception):
-    """A record of a version that is not known here; the text says what to do."""
+    """A record of a version that is not known here; the message says what to do."""
+
+    def __init__(self, message: dict):
+        """Keep the message."""
+        super().__init__(message["msg"])
+        self.message = message
 
 
 def check_sizes(sizes: dict) -> None:
     """Raise Altered unless every part that is text is there, and none is larger than in any record."""
     for name in _TEXTS:
         if name not in sizes:
-            raise _altered("{} is missing in it".format(name))
+            raise _altered("record-not-in", file=name)
         if sizes[name] > MOST_TEXT:
-            raise _altered("{} is larger than in any record".format(name))
+            raise _altered("record-larger", file=name)
 
 
 def opened(text: str) -> Seal:
@@ -77,13 +83,13 @@ def opened(text: str) -> Seal:
     except (KeyError, TypeError, NotOfTheForm):
         sound = False
     if not sound:
-        raise _altered("{}: it is not written as a seal is".format(SEAL))
+        raise _altered("record-no-seal", file=SEAL)
     return Seal(_SEALED_BY[seal["app"]], key, signature, canon.dumps(body), digests)
 
 
 def unsigned() -> Altered:
     """Return what is wrong where the signature of a seal does not fit."""
-    return _altered("{}: its signature does not fit".format(SEAL))
+    return _altered("record-unsigned", file=SEAL)
 
 
 def check(seal: Seal, found: list, texts: dict, read) -> Sound:
@@ -106,7 +112,7 @@ def check(seal: Seal, found: list, texts: dict, read) -> Sound:
 def read_event(event: dict) -> str:
     """Return the canonical text of an event that a server would take in; raise BadInput."""
     if _deeper_than(event, _DEEPEST_EVENT):
-        raise BadInput("event", "", "no more than {} levels".format(_DEEPEST_EVENT))
+        raise BadInput("event", "", message("record-levels", most=_DEEPEST_EVENT))
     envelope.check(event)
     return envelope.canonical(event)
 
@@ -115,37 +121,37 @@ def _record(text: str, seal: Seal) -> dict:
     try:
         record = plain(text)
     except NotOfTheForm:
-        raise _altered("{} was changed; it is not written as a record is".format(RECORD))
+        raise _altered("record-changed-form", file=RECORD)
     version = record.get("v")
     if isinstance(version, int) and version > VERSION:
-        raise Later("This record is of version {}, later than this program. Update it.".format(version))
+        raise Later(message("record-later", version=str(version)))
     fields = {}
     for name in seal.digests:
         if name.startswith(FIELD):
             fields[name[len(FIELD) :]] = True
     for name in sorted(set(list(fields) + list(record))):
         if name not in record:
-            raise _altered("{}: {} is missing".format(RECORD, name))
+            raise _altered("record-field-missing", file=RECORD, field=name)
         if name not in fields:
-            raise _altered("{}: {} was added".format(RECORD, name))
+            raise _altered("record-field-added", file=RECORD, field=name)
         if canon.sha256_hex(canon.dumps(record[name])) != seal.digests[FIELD + name]:
-            raise _altered("{}: {} was changed".format(RECORD, name))
+            raise _altered("record-field-changed", file=RECORD, field=name)
     try:
         check_record(record)
     except NotOfTheForm:
-        raise _altered("{} is not written as a record is".format(RECORD))
+        raise _altered("record-no-record", file=RECORD)
     if record["key"] != seal.key or (record["app"] == PHONE_APP) != (seal.by == PHONE):
-        raise _altered("{}: it names another key than the seal".format(RECORD))
+        raise _altered("record-other-key", file=RECORD)
     return record
 
 
 def _hashes(text: str, members: dict, seal: Seal) -> Hashes:
     if members[HASHES] != seal.digests.get(HASHES):
-        raise _altered("{} was changed".format(HASHES))
+        raise _altered("record-changed", file=HASHES)
     try:
         return read_hashes(text)
     except NotOfTheForm:
-        raise _altered("{} is not written as a list of hashes is".format(HASHES))
+        raise _altered("record-no-hashes", file=HASHES)
 
 
 def _events(text: str, members: dict, seal: Seal, hashes, read) -> list:
@@ -157,9 +163,11 @@ def _events(text: str, members: dict, seal: Seal, hashes, read) -> list:
             raise _what_happened(index, lines[:-1], hashes)
     if len(lines) - 1 > len(order):
         added = identity(lines[len(order)])
-        raise Altered(added[0], added[1], "it was added") if added else _altered("an entry was added")
+        if added:
+            raise Altered(added[0], added[1], message("record-added"))
+        raise _altered("record-entry-added")
     if members[ENTRIES] != seal.digests.get(ENTRIES):
-        raise _altered("{} was changed at its end".format(ENTRIES))
+        raise _altered("record-changed-end", file=ENTRIES)
     return [_event(lines[index], order[index], hashes, read) for index in range(len(order))]
 
 
@@ -169,12 +177,12 @@ def _what_happened(index: int, lines: list, hashes) -> Altered:
     found = identity(lines[index]) if index < len(lines) else None
     if found is not None and found != (device, seq):
         if found not in hashes.order:
-            return Altered(found[0], found[1], "it was added")
+            return Altered(found[0], found[1], message("record-added"))
         if len(lines) >= len(hashes.order):
-            return Altered(device, seq, "another entry stands in its place")
+            return Altered(device, seq, message("record-another"))
     if index >= len(lines) or (found != (device, seq) and len(lines) < len(hashes.order)):
-        return Altered(device, seq, "it is missing")
-    return Altered(device, seq, "its bytes do not match its hash")
+        return Altered(device, seq, message("record-missing"))
+    return Altered(device, seq, message("record-bytes"))
 
 
 def _event(line: str, place: tuple, hashes, read) -> dict:
@@ -184,12 +192,12 @@ def _event(line: str, place: tuple, hashes, read) -> dict:
         event = json.loads(line)
         text = read(event)
     except (ValueError, RuntimeError, BadInput):
-        raise Altered(device, seq, "it is no entry")
+        raise Altered(device, seq, message("record-no-entry"))
     if text != line or (event["device"], event["seq"]) != place:
-        raise Altered(device, seq, "it is no entry")
+        raise Altered(device, seq, message("record-no-entry"))
     before = hashes.of(device, seq - 1)
     if before is not None and event["prev"] != before:
-        raise Altered(device, seq, "it does not continue the entry before it")
+        raise Altered(device, seq, message("record-not-next"))
     return event
 
 
@@ -202,11 +210,9 @@ def _photos(members: dict, seal: Seal, events: list) -> list:
         if digest is None or name not in seal.digests:
             continue
         if name not in members:
-            raise Altered(event["device"], event["seq"], "the photo {} is missing".format(digest))
+            raise Altered(event["device"], event["seq"], message("record-photo-missing", photo=digest))
         if members[name] != digest:
-            raise Altered(
-                event["device"], event["seq"], "the photo {} is another one, or was changed".format(digest)
-            )
+            raise Altered(event["device"], event["seq"], message("record-photo-changed", photo=digest))
         if digest not in shown:
             shown.append(digest)
     return shown
@@ -216,10 +222,10 @@ def _all_there(found: list, seal: Seal) -> None:
     there = [name for name, _ in found]
     for name in there:
         if name not in (RECORD, SEAL) and name not in seal.digests:
-            raise _altered("{} was added to it".format(name))
+            raise _altered("record-put-in", file=name)
     for name in sorted(seal.digests):
         if not name.startswith(FIELD) and name not in there:
-            raise _altered("{} is missing in it".format(name))
+            raise _altered("record-not-in", file=name)
 
 
 def _deeper_than(value, levels: int) -> bool:
@@ -237,5 +243,5 @@ def _deeper_than(value, levels: int) -> bool:
     return False
 
 
-def _altered(what: str) -> Altered:
-    return Altered("", 0, what)
+def _altered(what: str, **args) -> Altered:
+    return Altered("", 0, message(what, **args))

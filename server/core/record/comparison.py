@@ -5,28 +5,30 @@ when they came. Where that other work would have counted too, the answers can di
 told.
 """
 
-from .. import phrases
 from ..codes.labels import shown
 from ..log.envelope import FORMAT_VERSION
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
 
 _DEVICE = "d0000000000000000"
 
-# What a unit's view says that has to come out alike, and what it is called.
+# What a unit's view says that has to come out alike, and the message that names it.
 _UNIT = (
-    ("shown", "its label"),
-    ("part", "its part number"),
-    ("serial", "its serial"),
-    ("place", "where it is"),
-    ("disputed", "whether two places are on record"),
-    ("tests", "its tests"),
-    ("lost", "whether it got mixed up"),
+    ("shown", "record-what-label"),
+    ("part", "record-what-part"),
+    ("serial", "record-what-serial"),
+    ("place", "record-what-place"),
+    ("disputed", "record-what-disputed"),
+    ("tests", "record-what-tests"),
+    ("lost", "record-what-lost"),
 )
 _OF_A_TEST = ("job", "n", "at", "mark")
 
 # Why it may read otherwise, by whether the same core concluded.
 _WHY = {
-    True: "Other work that is not in this file counted there.",
-    False: "There, another version of this app was used, or other work that is not in this file counted.",
+    True: "record-why-other-work",
+    False: "record-why-other-core",
 }
 
 
@@ -73,30 +75,30 @@ def told(unit: dict | None, jobs: list) -> dict:
     return {"unit": of_unit, "jobs": of_jobs}
 
 
-def where(unit: dict) -> str:
+def where(unit: dict) -> dict:
     """Return where a unit is, for those who read it elsewhere: what is theirs there is not yours here."""
-    return "By this record it is {}.".format(unit["where"].replace("your", "their"))
+    return message("record-where", place=unit["where"].replace("your", "their"))
 
 
 def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_core: bool) -> dict:
-    """Return what this core makes of a record beside what was concluded `there`, in sentences.
+    """Return what this core makes of a record beside what was concluded `there`, in messages.
 
     `same_core`: it was concluded there by the very core that runs here.
     """
     here = told(unit, jobs)
     differs = []
     if unit and isinstance(there.get("unit"), dict):
-        for name, what in _UNIT + (("elsewhere", "what it did elsewhere"),):
-            if name in there["unit"] and _codes(there["unit"][name]) != _codes(here["unit"][name]):
-                differs.append(phrases.sentence_case(what) + ".")
+        for name, what in _UNIT + (("elsewhere", "record-what-elsewhere"),):
+            if name in there["unit"] and _differs(there["unit"][name], here["unit"][name]):
+                differs.append(message(what))
     for job in jobs:
         other = there["jobs"].get(job["id"])
-        if other is not None and other != here["jobs"][job["id"]]:
+        if other is not None and _unlike(other, here["jobs"][job["id"]]):
             differs.append(_reads(job["title"], other, here["jobs"][job["id"]]))
     if not differs:
-        said = "Worked out again here from these entries alone, it comes to the same."
+        said = message("record-same")
     else:
-        said = "Worked out again here from these entries alone, something reads otherwise. " + _WHY[same_core]
+        said = message("record-otherwise", why=message(_WHY[same_core]))
     return {
         "same": not differs,
         "sentence": said,
@@ -110,6 +112,13 @@ def _without_words(test: dict) -> dict:
     return {name: test[name] for name in _OF_A_TEST}
 
 
+def _differs(there, here) -> bool:
+    """Tell whether two values differ; what an older record says as text, this as a message, is left out."""
+    if isinstance(there, str) and isinstance(here, dict):
+        return False
+    return _codes(there) != _codes(here)
+
+
 def _codes(value):
     """Return a value to be compared; tests in records from before had their words beside the codes."""
     if not isinstance(value, list):
@@ -121,21 +130,31 @@ def _is_test(value) -> bool:
     return isinstance(value, dict) and all([name in value for name in _OF_A_TEST])
 
 
-def _reads(title: str, there: dict, here: dict) -> str:
-    return "{}: there it said: {} Here it says: {}".format(title, _standing(there), _standing(here))
+def _unlike(there: dict, here: dict) -> bool:
+    """Tell whether two conclusions differ; a sentence that an older record holds as text is left out."""
+    names = [name for name in sorted(here) if name != "sentence" or not isinstance(there["sentence"], str)]
+    return [there[name] for name in names] != [here[name] for name in names]
 
 
-def _standing(job: dict) -> str:
+def _reads(title: str, there: dict, here: dict) -> dict:
+    return message("record-reads", title=title, there=_standing(there), here=_standing(here))
+
+
+def _standing(job: dict) -> dict:
     if not job["sentence"] or job["clear"] is None:
-        return "No test."
-    figures = "nothing is left to fix: {} sure".format(phrases.percent(job["clear"]))
-    if job["probability"] is not None:
-        figures = "{} sure; {}".format(phrases.percent(job["probability"]), figures)
-    return "{} ({}).".format(job["sentence"].rstrip("."), figures)
+        return message("record-no-test")
+    if job["probability"] is None:
+        return message("record-standing", sentence=job["sentence"], clear=percent(job["clear"]))
+    return message(
+        "record-standing-sure",
+        sentence=job["sentence"],
+        sure=percent(job["probability"]),
+        clear=percent(job["clear"]),
+    )
 
 
-def _elsewhere(units: list) -> str:
+def _elsewhere(units: list):
     if not units:
         return ""
-    names = phrases.listed([shown(unit["code"]) or "a sensor without a label" for unit in units])
-    return "{} came from other work, which is not in this file.".format(phrases.sentence_case(names))
+    names = all_of([shown(unit["code"]) or message("record-no-label") for unit in units])
+    return message("record-elsewhere", units=names)

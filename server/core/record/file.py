@@ -6,6 +6,7 @@ who knows only the first is not to take the other for an altered one.
 
 from ..codes import labels
 from ..log import envelope
+from ..messages import message
 from ..state.unit import Unit
 from . import named
 from .entries import FoldedLog
@@ -57,11 +58,12 @@ def with_room(sizes: list, text: int) -> list[bool]:
     return kept
 
 
-def title(state, unit: str, job: str) -> str:
-    """Return whose record it is, in words."""
+def title(state, unit: str, job: str) -> dict:
+    """Return whose record it is, as a message."""
     if not unit:
-        return "the job on {}".format(state.vehicles[state.jobs[job]["vehicle"]]["name"])
-    return "{} {}".format(Unit(state, unit).sort.unit, labels.shown(state.units[unit]["code"]) or unit)
+        return message("record-title-job", vehicle=state.vehicles[state.jobs[job]["vehicle"]]["name"])
+    name = labels.shown(state.units[unit]["code"]) or unit
+    return message("record-title-unit", sort=Unit(state, unit).sort.identity, unit=name)
 
 
 def file_name(state, unit: str, job: str) -> str:

@@ -128,7 +128,7 @@ def _told(told: dict) -> bool:
         return False
     for name in told["jobs"]:
         job = told["jobs"][name]
-        if not _exactly(job, _TOLD_OF_JOB) or not isinstance(job["sentence"], str):
+        if not _exactly(job, _TOLD_OF_JOB) or not isinstance(job["sentence"], (str, dict)):
             return False
         for figure in ("probability", "clear"):
             if job[figure] is not None and not isinstance(job[figure], int):

@@ -35,18 +35,18 @@ RULES = (
     ("window", window),
 )
 
-# what a rule is about, for lists, search and paper
+# What a rule is about, for lists, search and paper: ids of messages.
 ABOUT = {
-    "label": "label",
-    "place": "place on record",
-    "part": "part number",
-    "verdict": "proof that it is bad",
-    "custody": "custody",
-    "photos": "pictures",
-    "before": "returned before",
-    "record": "record altered",
-    "job": "job not closed",
-    "window": "return window",
+    "label": "returns-about-label",
+    "place": "returns-about-place",
+    "part": "returns-about-part",
+    "verdict": "returns-about-verdict",
+    "custody": "returns-about-custody",
+    "photos": "returns-about-photos",
+    "before": "returns-about-before",
+    "record": "returns-about-record",
+    "job": "returns-about-job",
+    "window": "returns-about-window",
 }
 
 

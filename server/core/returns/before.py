@@ -1,7 +1,8 @@
 """The unit was not accepted or refused at a counter before."""
 
-from .. import phrases
 from ..facts.returns import is_final
+from ..messages import all_of
+from ..messages import message
 from ..words import words
 from .check import check
 
@@ -12,29 +13,27 @@ def look(state, case):
     finals = [entry for entry in past if is_final(entry)]
     if finals:
         last = finals[-1]["decision"]
-        sentence = "{} {}, signed by {}.".format(
-            phrases.sentence_case(words.DECIDED[last["decision"]]),
-            words.ago(last["at"], case["now"]),
-            last["signed"],
+        sentence = message(
+            "returns-before-decided",
+            decision=last["decision"],
+            ago=words.ago(last["at"], case["now"]),
+            signed=last["signed"],
         )
         if [each for each in finals if each["twice"]]:
             made = [each for one in finals for each in one["decisions"]]
-            sentence = "Two counters decided on it: {}. Both stay on record.".format(
-                phrases.listed(
-                    [
-                        "{} (signed by {})".format(words.DECIDED[each["decision"]], each["signed"])
-                        for each in made
-                    ]
-                )
-            )
-        return check("fail", "Returned before", sentence)
+            said = [
+                message("returns-before-signed", decision=each["decision"], signed=each["signed"])
+                for each in made
+            ]
+            sentence = message("returns-before-twice", decisions=all_of(said))
+        return check("fail", message("returns-before-title"), sentence)
     if past and past[-1]["decision"]:
         last = past[-1]["decision"]
         return check(
             "pass",
-            "Not decided before",
-            "Held {}, signed by {}.".format(words.ago(last["at"], case["now"]), last["signed"]),
+            message("returns-before-held-title"),
+            message("returns-before-held", ago=words.ago(last["at"], case["now"]), signed=last["signed"]),
         )
     if case["unit"] is None or case["unknown"]:
         return None
-    return check("pass", "Not returned before", "No earlier return is on record.")
+    return check("pass", message("returns-before-not-title"), message("returns-before-not"))

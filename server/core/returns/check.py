@@ -1,6 +1,6 @@
 """The shape of a check: how it stands, in a heading and in a sentence."""
 
 
-def check(standing: str, title: str, sentence: str) -> dict:
-    """Return a check; `standing` is "pass", "hold" or "fail"."""
+def check(standing: str, title: dict, sentence: dict) -> dict:
+    """Return a check, its words as messages; `standing` is "pass", "hold" or "fail"."""
     return {"state": standing, "title": title, "sentence": sentence}

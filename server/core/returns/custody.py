@@ -1,21 +1,22 @@
 """Custody is unbroken: at each handover the label was read, from the first pull to the counter."""
 
-from .. import phrases
+from ..messages import all_of
+from ..messages import message
 from ..words.custody import first_label_follows
 from .check import check
 
 _HANDOVERS = {
-    "out": "when it came into the hand",
-    "fitted": "when it was fitted",
-    "stock": "when it went into stock",
-    "counter": "when it came to the counter",
-    "customer": "when it went to the customer",
-    "scrapped": "when it was scrapped",
-    "labelled": "when it was labelled",
+    "out": "returns-gap-out",
+    "fitted": "returns-gap-fitted",
+    "stock": "returns-gap-stock",
+    "counter": "returns-gap-counter",
+    "customer": "returns-gap-customer",
+    "scrapped": "returns-gap-scrapped",
+    "labelled": "returns-gap-labelled",
 }
 _BREAKS = {
-    "label void": "its label was replaced on someone's word",
-    "disputed": "two places were on record for a time",
+    "label void": "returns-gap-void",
+    "disputed": "returns-gap-disputed",
 }
 
 
@@ -35,17 +36,18 @@ def look(state, case):
                 read += 1
                 typed += move["how"] != "scanned"
             elif not first_label_follows(unit, moves, index):
-                _note(gaps, "not scanned " + _HANDOVERS[move["what"]])
+                _note(gaps, _HANDOVERS[move["what"]])
     if [lost for lost in unit["lost"] if lost["settled"] == "left"]:
-        _note(gaps, "it got mixed up, and was told apart only as the last one left")
+        _note(gaps, "returns-gap-mixed")
     if gaps:
-        return check("hold", "A gap in custody", phrases.sentence_case(phrases.listed(gaps)) + ".")
+        said = message("returns-custody-gaps", gaps=all_of([message(gap) for gap in gaps]))
+        return check("hold", message("returns-custody-gap-title"), said)
     if not read:
-        return check("hold", "A gap in custody", "No handover is on record.")
-    said = "Label read at {}".format("each of {} handovers".format(read) if read > 1 else "its one handover")
+        return check("hold", message("returns-custody-gap-title"), message("returns-custody-none"))
+    said = message("returns-custody-read", count=read)
     if typed:
-        said += ", {} of them typed".format(typed)
-    return check("pass", "Custody unbroken", said + ".")
+        said = message("returns-custody-read-typed", count=read, typed=typed)
+    return check("pass", message("returns-custody-title"), said)
 
 
 def _since_its_job(unit, job) -> list:
@@ -56,6 +58,6 @@ def _since_its_job(unit, job) -> list:
     return unit["moves"]
 
 
-def _note(gaps, words_of_it) -> None:
-    if words_of_it not in gaps:
-        gaps.append(words_of_it)
+def _note(gaps: list, gap: str) -> None:
+    if gap not in gaps:
+        gaps.append(gap)

@@ -1,5 +1,6 @@
 """The job that the unit comes from is closed: nothing about it is still being found out."""
 
+from ..messages import message
 from .check import check
 
 
@@ -8,8 +9,8 @@ def look(state, case):
     if case["unit"] is None or case["unknown"]:
         return None
     if case["job"] is None:
-        return check("hold", "No job", "No job on record had it.")
+        return check("hold", message("returns-job-none-title"), message("returns-job-none"))
     vehicle = state.vehicles[case["job"]["vehicle"]]["name"]
     if case["job"]["closed"] is None:
-        return check("hold", "Its job is not closed", "The job on {} is still open.".format(vehicle))
-    return check("pass", "Job closed", "The job on {} is closed.".format(vehicle))
+        return check("hold", message("returns-job-open-title"), message("returns-job-open", vehicle=vehicle))
+    return check("pass", message("returns-job-title"), message("returns-job", vehicle=vehicle))

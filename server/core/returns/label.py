@@ -1,7 +1,8 @@
 """The label is one of ours, on record, in use, and the only one on one unit alone."""
 
-from .. import phrases
 from ..codes import labels
+from ..messages import all_of
+from ..messages import message
 from ..state.unit import Unit
 from .check import check
 
@@ -12,38 +13,33 @@ def look(state, case):
     if case["elsewhere"]:
         return check(
             "hold",
-            "A label from elsewhere",
-            "Its record is at {}. Ask for the record as a file.".format(case["elsewhere"]),
+            message("returns-label-elsewhere-title"),
+            message("returns-label-elsewhere", host=case["elsewhere"]),
         )
     if unit is None or (case["code"] and case["code"] not in state.codes):
         return check(
             "hold",
-            "No sensor on record has this label",
-            "{} is on no record here. The phone that put it on may not have sent its work yet.".format(name),
+            message("returns-label-unknown-title"),
+            message("returns-label-unknown", code=name),
         )
-    unit_of = Unit(state, unit["id"], case["job"])
+    sort = Unit(state, unit["id"], case["job"]).sort.identity
     if unit["id"] in state.sharing_a_label():
         return check(
             "hold",
-            "Two {} carry this label".format(unit_of.sort.units),
-            "{} does not say which of the two this is.".format(name),
+            message("returns-label-shared-title", sort=sort),
+            message("returns-label-shared", code=name),
         )
     if case["code"] and case["code"] in unit["old_codes"]:
-        now = labels.shown(unit["code"]) or "no label"
-        return check(
-            "hold",
-            "This label is void",
-            "{} was taken out of use; the {} that had it has {} now.".format(name, unit_of.sort.unit, now),
-        )
+        now = labels.shown(unit["code"])
+        said = message("returns-label-void", code=name, sort=sort, now=now)
+        if not now:
+            said = message("returns-label-void-none", code=name, sort=sort)
+        return check("hold", message("returns-label-void-title"), said)
     if unit["also"]:
-        both = phrases.listed([labels.shown(code) for code in [unit["code"]] + unit["also"]])
-        return check(
-            "hold", "Two labels on it", "{} are on record for one {}.".format(both, unit_of.sort.unit)
-        )
+        both = all_of([labels.shown(code) for code in [unit["code"]] + unit["also"]])
+        said = message("returns-label-two", codes=both, sort=sort)
+        return check("hold", message("returns-label-two-title"), said)
     if case["how"] == "tapped":
-        return check(
-            "hold",
-            "Label not read",
-            "Only its label says for sure which {} this is.".format(unit_of.sort.unit),
-        )
-    return check("pass", "Label known", "{} is on record, {}.".format(name, case["how"]))
+        said = message("returns-label-unread", sort=sort)
+        return check("hold", message("returns-label-unread-title"), said)
+    return check("pass", message("returns-label-title"), message("returns-label", code=name, how=case["how"]))

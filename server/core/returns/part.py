@@ -4,6 +4,9 @@ What was read off the part or its bag counts; where nothing can be read, a look 
 """
 
 from ..codes import labels
+from ..messages import all_of
+from ..messages import message
+from ..messages import sentences
 from ..state.unit import Unit
 from .check import check
 
@@ -16,38 +19,34 @@ def look(state, case):
     if read["compared"] == "other":
         return check(
             "fail",
-            "Not the {} in the pictures".format(Unit(state, unit["id"], case["job"]).sort.unit),
-            "Compared by eye: it is another one.",
+            message("returns-part-other-title", sort=Unit(state, unit["id"], case["job"]).sort.identity),
+            message("returns-part-other"),
         )
-    for field, word in (("serial", "serial number"), ("part", "part number")):
+    for field in ("serial", "part"):
         if read[field] and unit[field] and _plain(read[field]) != _plain(unit[field]):
-            sentence = "Read off it: {} {}. The record of {} says {}.".format(
-                word, read[field], case["shown"], unit[field]
-            )
+            said = [
+                message(
+                    "returns-part-differs",
+                    field=field,
+                    read=read[field],
+                    code=case["shown"],
+                    recorded=unit[field],
+                )
+            ]
             owner = _with_serial(state, unit, read["serial"])
             if owner:
-                sentence += " That serial number is on record as {}.".format(owner)
-            return check("fail", "The label is on another part", sentence)
+                said.append(message("returns-part-owner", code=owner))
+            return check("fail", message("returns-part-differs-title"), sentences(said))
     same = [field for field in ("part", "serial") if read[field] and unit[field]]
     if "serial" in same or (same and not unit["serial"]):
-        numbers = " and ".join([_WORDS[field] + " " + unit[field] for field in same])
-        return check("pass", "It is the part claimed", "Read off it: {}, as on record.".format(numbers))
+        numbers = all_of([message("returns-part-number", field=each, number=unit[each]) for each in same])
+        return check("pass", message("returns-part-title"), message("returns-part-read", numbers=numbers))
     if read["compared"] == "same":
-        return check("pass", "It is the part claimed", "Compared with its pictures by eye.")
+        return check("pass", message("returns-part-title"), message("returns-part-by-eye"))
     if not unit["part"] and not unit["serial"]:
-        return check(
-            "hold", "No part number on record", "Nothing says which part is claimed. Compare the pictures."
-        )
-    wanted = "serial number" if same else "part number"
-    return check(
-        "hold",
-        "Is it the part claimed?",
-        "No {} read off it yet. Scan the maker's symbol on the part or its bag, or compare the "
-        "pictures.".format(wanted),
-    )
-
-
-_WORDS = {"part": "part", "serial": "serial"}
+        return check("hold", message("returns-part-unknown-title"), message("returns-part-unknown"))
+    unread = message("returns-part-unread", field="serial" if same else "part")
+    return check("hold", message("returns-part-unread-title"), unread)
 
 
 def _plain(text: str) -> str:

@@ -1,6 +1,6 @@
 """There is a picture of the unit, or of a position where it sat on the job that it is returned from."""
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from .check import check
 
@@ -11,8 +11,8 @@ def look(state, case):
         return None
     taken = pictures(case["unit"], case["job"])
     if not taken:
-        return check("hold", "No picture", "No picture of it or of where it sat is on record.")
-    return check("pass", "Pictures there", "{} on record.".format(phrases.counted(len(taken), "picture")))
+        return check("hold", message("returns-photos-none-title"), message("returns-photos-none"))
+    return check("pass", message("returns-photos-title"), message("returns-photos", count=len(taken)))
 
 
 def pictures(unit: dict, job: Job | None) -> list[dict]:

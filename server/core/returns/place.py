@@ -1,6 +1,7 @@
 """The unit is where one comes to the counter from: in hand, in stock, with the customer, or here."""
 
-from .. import phrases
+from ..messages import all_of
+from ..messages import message
 from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words import places
@@ -15,15 +16,25 @@ def look(state, case):
         return None
     name = case["shown"]
     if unit["claims"]:
-        said = phrases.listed([claim["words"] for claim in places.claims(state, unit)])
+        said = all_of([claim["words"] for claim in places.claims(state, unit)])
         return check(
-            "hold", "In dispute", "Two places are on record: {}. A scan has to settle it.".format(said)
+            "hold", message("returns-place-disputed-title"), message("returns-place-disputed", places=said)
         )
     where = words.place_words(Unit(state, unit["id"]))
     if unit["place"] == MIXED:
-        return check("hold", "It got mixed up", "{} is {}.".format(name, where))
+        return check(
+            "hold",
+            message("returns-place-mixed-title"),
+            message("returns-place-mixed", code=name, place=where),
+        )
     if unit["place"] == "fitted":
-        return check("hold", "On record it is on a vehicle", "{} is still {}.".format(name, where))
+        return check(
+            "hold",
+            message("returns-place-fitted-title"),
+            message("returns-place-fitted", code=name, place=where),
+        )
     if unit["place"] == "scrapped":
-        return check("hold", "On record it was scrapped", "{} was scrapped.".format(name))
-    return check("pass", "Place on record fits", "On record it is {}.".format(where))
+        return check(
+            "hold", message("returns-place-scrapped-title"), message("returns-place-scrapped", code=name)
+        )
+    return check("pass", message("returns-place-title"), message("returns-place", place=where))

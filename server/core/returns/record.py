@@ -1,11 +1,13 @@
 """The record is as it was written: the chain of events that the unit's facts are in has no fault."""
 
+from ..messages import message
+from ..messages import sentences
 from .check import check
 
 _WORDS = {
-    "changed": "Entry {} was changed after it was recorded.",
-    "missing": "What comes before entry {} is missing.",
-    "other": "Entry {} does not continue the one before it.",
+    "changed": "returns-record-changed",
+    "missing": "returns-record-missing",
+    "other": "returns-record-other",
 }
 
 
@@ -15,8 +17,11 @@ def look(state, case):
         return None
     faults = case["record"]
     if faults is None:
-        return check("hold", "Record not checked", "This phone could not check the record for changes.")
+        return check("hold", message("returns-record-unchecked-title"), message("returns-record-unchecked"))
     if faults:
-        said = _WORDS[faults[0]["what"]].format(faults[0]["seq"])
-        return check("fail", "The record was altered", "{} Phone {}.".format(said, faults[0]["device"]))
-    return check("pass", "Record intact", "No event of it was changed, none is missing.")
+        said = [
+            message(_WORDS[faults[0]["what"]], seq=str(faults[0]["seq"])),
+            message("returns-record-phone", device=faults[0]["device"]),
+        ]
+        return check("fail", message("returns-record-altered-title"), sentences(said))
+    return check("pass", message("returns-record-title"), message("returns-record"))

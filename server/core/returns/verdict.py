@@ -1,7 +1,8 @@
 """What proves that the unit is bad: a verdict that names it, from tests that were seen to run."""
 
-from .. import phrases
 from ..evidence import verdict as verdicts
+from ..messages import message
+from ..messages import sentences
 from .check import check
 
 
@@ -12,17 +13,23 @@ def look(state, case):
         return None
     tested = [test for test in job.tests if unit["id"] in test["fitted"].values()] if job else []
     if result is None or not tested:
-        return check("hold", "No test of it is on record", "Nothing on record proves that it is bad.")
+        return check("hold", message("returns-verdict-no-test-title"), message("returns-verdict-no-test"))
     said = verdicts.reasoning(job, result)
     if result["verdict"] is None:
-        return check("hold", "Not proven that it is bad", (said["sentence"] + " " + said["detail"]).strip())
+        return check(
+            "hold", message("returns-verdict-not-title"), sentences([said["sentence"], said["detail"]])
+        )
     named = [state.now(cause[5:]) for cause in result["verdict"]["causes"] if cause[:5] == "unit:"]
     if unit["id"] not in named:
-        return check("fail", "The record blames something else", said["sentence"])
+        return check("fail", message("returns-verdict-else-title"), said["sentence"])
     return check(
         "pass",
-        "Proven bad",
-        "{} {} sure. {}".format(
-            said["sentence"], phrases.sentence_case(said["confidence_words"]), said["carries_words"]
-        ).strip(),
+        message("returns-verdict-title"),
+        sentences(
+            [
+                said["sentence"],
+                message("returns-verdict-sure", share=said["confidence_words"]),
+                said["carries_words"],
+            ]
+        ),
     )

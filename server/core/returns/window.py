@@ -1,6 +1,6 @@
 """The unit comes back in time. How many days that is, is for each counter to say (ours: 30)."""
 
-from .. import phrases
+from ..messages import message
 from ..words import words
 from .check import check
 
@@ -12,9 +12,9 @@ def look(state, case):
         return None
     off = [move["at"] for move in unit["moves"] if move["what"] == "out" and move["position"]]
     if not off:
-        return check("hold", "Not known how old", "Nothing on record says when it came off a vehicle.")
+        return check("hold", message("returns-window-unknown-title"), message("returns-window-unknown"))
     when = words.ago(off[-1], case["now"])
-    window = "the return window is {}".format(phrases.counted(days, "day"))
+    said = message("returns-window", ago=when, days=days)
     if case["now"] - off[-1] > days * words.DAY_MS:
-        return check("fail", "Too late", "It came off {}; {}.".format(when, window))
-    return check("pass", "In time", "It came off {}; {}.".format(when, window))
+        return check("fail", message("returns-window-late-title"), said)
+    return check("pass", message("returns-window-title"), said)

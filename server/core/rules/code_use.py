@@ -1,6 +1,7 @@
 """A label code is one that we issue, and belongs to one unit for good."""
 
 from ..codes import labels
+from ..messages import message
 from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
@@ -16,27 +17,31 @@ def refuse(fold, draft, job):
         return None
     state = fold.state
     if not labels.may_be_issued(code):
-        return refusal("code_use", "Not a label code", "{} is no label code.".format(code), "Read it again.")
+        return _refusal(
+            message("rules-code-none-title"),
+            message("rules-code-none", code=code),
+            message("rules-code-none-do"),
+        )
     holder = state.codes.get(code)
     if holder is None:
         return _second(state, data["unit"], job) if draft["kind"] == "unit_labelled" else None
-    name, sort = labels.shown(code), Unit(state, holder, job).sort
+    name, sort = labels.shown(code), Unit(state, holder, job).sort.identity
     if holder == data["unit"]:
-        return refusal(
-            "code_use", "It has this label", "{} is on this {} already.".format(name, sort.unit), "Go on."
+        return _refusal(
+            message("rules-code-same-title"),
+            message("rules-code-same", code=name, sort=sort),
+            message("rules-go-on"),
         )
     if code in state.units[holder]["old_codes"]:
-        return refusal(
-            "code_use",
-            "This label is void",
-            "{} was taken out of use.".format(name),
-            "Take a fresh label.",
+        return _refusal(
+            message("rules-code-void-title"),
+            message("rules-code-void", code=name),
+            message("rules-code-void-do"),
         )
-    return refusal(
-        "code_use",
-        "This label is on another " + sort.unit,
-        "{} is {}.".format(name, words.place_words(Unit(state, holder, job))),
-        "Take a fresh label, and check that you hold the {} you think you hold.".format(sort.unit),
+    return _refusal(
+        message("rules-code-other-title", sort=sort),
+        message("rules-unit-is", unit=name, place=words.place_words(Unit(state, holder, job))),
+        message("rules-code-other-do", sort=sort),
     )
 
 
@@ -45,10 +50,13 @@ def _second(state, identity, job) -> dict | None:
     unit = state.units.get(identity)
     if unit is None or not unit["code"]:
         return None
-    name, sort = labels.shown(unit["code"]), Unit(state, identity, job).sort
-    return refusal(
-        "code_use",
-        "It has a label already",
-        "{} is on this {}.".format(name, sort.unit),
-        "If {} is torn or lost, take it out of use first, on the page of the {}.".format(name, sort.unit),
+    name, sort = labels.shown(unit["code"]), Unit(state, identity, job).sort.identity
+    return _refusal(
+        message("rules-code-second-title"),
+        message("rules-code-second", code=name, sort=sort),
+        message("rules-code-second-do", code=name, sort=sort),
     )
+
+
+def _refusal(title, sentence, do) -> dict:
+    return refusal("code_use", title, sentence, do)

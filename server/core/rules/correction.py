@@ -1,7 +1,7 @@
 """Taking a fact back is allowed where what came after it still makes sense without it."""
 
-from .. import phrases
 from ..log import canon
+from ..messages import message
 from ..state.unit import Unit
 from .refusal import refusal
 
@@ -13,25 +13,20 @@ def refuse(fold, draft, job):
     identity = "{}:{}".format(draft["data"]["device"], draft["data"]["seq"])
     target = fold.find(identity)
     if target is None or target["kind"] == "corrected":
-        return _refusal("There is no such entry to take back.", "Look in the history.")
+        return _refusal(message("rules-correction-unknown"), message("rules-correction-unknown-do"))
     if identity in fold.withdrawn:
-        return _refusal("It was taken back before.", "Go on.")
+        return _refusal(message("rules-correction-again"), message("rules-go-on"))
     if target["kind"] == "job_opened":
-        return _refusal("Everything else in the job rests on its opening.", "Close the job instead.")
+        return _refusal(message("rules-correction-opening"), message("rules-correction-opening-do"))
     without = fold.without(identity)
     before = {trouble: True for trouble in _troubles(fold.state)}
     if [trouble for trouble in _troubles(without) if trouble not in before]:
-        return _refusal(
-            "Later entries rest on this one.",
-            "Take back the later ones first, the newest before the older.",
-        )
+        return _refusal(message("rules-correction-later"), message("rules-correction-later-do"))
     bare = _loses_a_label(fold.state, without)
     if bare:
         return _refusal(
-            "{} that is not fitted would be without its label.".format(
-                phrases.sentence_case(Unit(fold.state, bare).sort.a_unit)
-            ),
-            "Give it another label instead.",
+            message("rules-correction-bare", sort=Unit(fold.state, bare).sort.identity),
+            message("rules-correction-bare-do"),
         )
     return None
 
@@ -53,4 +48,4 @@ def _loses_a_label(before, after) -> str | None:
 
 
 def _refusal(sentence, do) -> dict:
-    return refusal("correction", "This can't be taken back", sentence, do)
+    return refusal("correction", message("rules-correction-title"), sentence, do)

@@ -1,6 +1,7 @@
 """A fact must be of a kind and form that we understand, about a job and positions and units that exist."""
 
 from ..facts.kinds import KINDS
+from ..messages import message
 from .refusal import refusal
 
 
@@ -12,7 +13,7 @@ def refuse(fold, draft, job):
     fault, why = _fault(fold, draft, job)
     if why is None:
         return None
-    found = refusal("form", "This can't be recorded", why, "Go back and enter it again.")
+    found = refusal("form", message("rules-not-recorded-title"), why, message("rules-form-do"))
     if fault:
         found["fault"] = fault.as_dict()
     return found
@@ -22,7 +23,7 @@ def _fault(fold, draft, job) -> tuple:
     """Return (BadInput or None, sentence); the sentence is None where nothing is wrong."""
     kind, data = KINDS.get(draft["kind"]), draft["data"]
     if kind is None:
-        return None, "The kind {} is not known.".format(draft["kind"])
+        return None, message("rules-form-kind", kind=draft["kind"])
     fault = kind.problem(data)
     if fault:
         return fault, fault.message()

@@ -2,6 +2,7 @@
 
 from ..facts.kind import RECORDED
 from ..facts.kinds import KINDS
+from ..messages import message
 from .refusal import refusal
 
 
@@ -10,12 +11,11 @@ def refuse(fold, draft, job):
     if job is None:
         return None
     if draft["kind"] == "job_opened":
-        return refusal("job_open", "This job is open already", "It was opened before.", "Go on with it.")
+        return refusal(
+            "job_open", message("rules-open-title"), message("rules-open"), message("rules-open-do")
+        )
     if not job.is_closed() or KINDS[draft["kind"]].after_closing == RECORDED:
         return None
     return refusal(
-        "job_open",
-        "This job is closed",
-        "Nothing can be added to a closed job.",
-        "Open a new job on this vehicle, or take back the closing in the history.",
+        "job_open", message("rules-closed-title"), message("rules-closed"), message("rules-closed-do")
     )

@@ -3,7 +3,7 @@
 So at most one unit without a label is in hand, and it can only get a label or go straight back.
 """
 
-from .. import phrases
+from ..messages import message
 from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
@@ -25,10 +25,9 @@ def refuse(fold, draft, job):
 
 
 def _label_it(unit: Unit) -> dict:
-    name = words.unit_name(unit)
     return refusal(
         "label_first",
-        "Label it first",
-        "{} has no label yet.".format(phrases.sentence_case(name)),
-        "Stick a label on it and scan it, or put it straight back where it came from.",
+        message("rules-label-title"),
+        message("rules-label", unit=words.unit_name(unit)),
+        message("rules-label-do"),
     )

@@ -1,6 +1,6 @@
 """A unit is at exactly one place, and a position holds at most one unit."""
 
-from .. import phrases
+from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
 from ..state.unit import Unit
@@ -13,18 +13,22 @@ def refuse(fold, draft, job):
     kind, data, state = draft["kind"], draft["data"], fold.state
     if kind == "unit_added" and data["unit"] in state.units:
         sort = Unit(state, data["unit"], job).sort
-        return _refusal("This {} is on record".format(sort.unit), "It was added before.", "Go on with it.")
+        return _refusal(
+            message("rules-place-added-title", sort=sort.identity),
+            message("rules-place-added"),
+            message("rules-place-added-do"),
+        )
     if kind not in ("unit_pulled", "unit_fitted", "unit_moved", "unit_seen"):
         return None
     unit = state.units[data["unit"]]
     if kind == "unit_seen":
         return _refuse_seen(unit, data["how"], Unit(state, unit["id"], job).sort)
-    name = phrases.sentence_case(words.unit_name(Unit(state, unit["id"], job)))
+    name = words.unit_name(Unit(state, unit["id"], job))
     if unit["claims"]:
         return _refusal(
-            "Two places are on record",
-            "{} is in dispute.".format(name),
-            "Scan it where it really is; that settles it.",
+            message("rules-place-disputed-title"),
+            message("rules-place-disputed", unit=name),
+            message("rules-place-disputed-do"),
         )
     where = words.place_words(Unit(state, unit["id"], job))
     if kind == "unit_pulled":
@@ -34,9 +38,14 @@ def refuse(fold, draft, job):
             or (unit["vehicle"] != job.vehicle_id)
         ):
             return _refusal(
-                "It does not sit there",
-                "{} is {}, not at {}.".format(name, where, words.position_name(job, data["position"])),
-                "Look again at which {} you hold.".format(job.sort.unit),
+                message("rules-place-not-there-title"),
+                message(
+                    "rules-place-not-there",
+                    unit=name,
+                    place=where,
+                    position=words.position_name(job, data["position"]),
+                ),
+                message("rules-place-not-there-do", sort=job.sort.identity),
             )
         return None
     if kind == "unit_moved":
@@ -49,17 +58,25 @@ def _refuse_seen(unit, how, sort: Sort) -> dict | None:
     if how in ("scanned", "typed") or (unit["claims"] and not unit["code"]):
         return None
     return _refusal(
-        "Read its label",
-        "Only the label says for sure which {} this is.".format(sort.unit),
-        "Scan it, or type its code.",
+        message("rules-place-read-title"),
+        message("rules-place-read", sort=sort.identity),
+        message("rules-place-read-do"),
     )
 
 
 def _refuse_move(unit, name, where, place, job) -> dict | None:
     if unit["place"] == "fitted":
-        return _refusal("It is still fitted", "{} is {}.".format(name, where), "Pull it first.")
+        return _refusal(
+            message("rules-place-fitted-title"),
+            message("rules-unit-is", unit=name, place=where),
+            message("rules-place-fitted-do"),
+        )
     if unit["place"] == place and (place != "out" or (job and unit["job"] == job.id)):
-        return _refusal("It is there already", "{} is {}.".format(name, where), "Go on.")
+        return _refusal(
+            message("rules-place-already-title"),
+            message("rules-unit-is", unit=name, place=where),
+            message("rules-go-on"),
+        )
     return None
 
 
@@ -67,16 +84,16 @@ def _refuse_fit(job: Job, unit, name, where, position) -> dict | None:
     wanted = words.position_name(job, position)
     if unit["place"] != "out" or unit["job"] != job.id:
         return _refusal(
-            "It is somewhere else",
-            "{} is {}.".format(name, where),
-            "Only {} that is in hand on this job can be fitted at {}.".format(job.sort.a_unit, wanted),
+            message("rules-place-elsewhere-title"),
+            message("rules-unit-is", unit=name, place=where),
+            message("rules-place-elsewhere-do", sort=job.sort.identity, position=wanted),
         )
     occupant = job.fitted_at(position)
     if occupant:
         return _refusal(
-            "{} is taken".format(phrases.sentence_case(wanted)),
-            "{} sits at {}.".format(phrases.sentence_case(words.unit_name(job.unit(occupant))), wanted),
-            "Pull that one first.",
+            message("rules-place-taken-title", position=wanted),
+            message("rules-place-taken", unit=words.unit_name(job.unit(occupant)), position=wanted),
+            message("rules-place-taken-do"),
         )
     return None
 

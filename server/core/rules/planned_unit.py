@@ -1,6 +1,6 @@
 """While a move is under way, each position gets the unit that the plan names, and no other."""
 
-from .. import phrases
+from ..messages import message
 from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
@@ -20,7 +20,7 @@ def refuse(fold, draft, job):
     belongs = words.unit_name(Unit(state, planned, job))
     return refusal(
         "planned_unit",
-        "STOP: wrong {} in your hand".format(job.sort.unit),
-        "This is {}. {} belongs here.".format(seen, phrases.sentence_case(belongs)),
-        "Put {} down and pick up {}.".format(seen, belongs),
+        message("rules-planned-title", sort=job.sort.identity),
+        message("rules-planned", unit=seen, planned=belongs),
+        message("rules-planned-do", unit=seen, planned=belongs),
     )

@@ -1,6 +1,7 @@
 """No code is ever printed for two sensors: a batch is new, or what is printed again is on no sensor."""
 
 from ..codes import labels
+from ..messages import message
 from ..state.printed import batch_of
 from ..state.printed import printed_codes
 from ..state.unit import Unit
@@ -20,20 +21,23 @@ def refuse(fold, draft, job):
         name = labels.shown(code)
         if not labels.may_be_issued(code) or code[0] not in labels.PRINT_FIRST:
             return refusal(
-                RULE, "Not a label code", "{} is no code that is printed.".format(code), "Draw others."
+                RULE,
+                message("rules-printed-none-title"),
+                message("rules-printed-none", code=code),
+                message("rules-printed-none-do"),
             )
         if code in state.codes:
             return refusal(
                 RULE,
-                "This label is in use",
-                "{} is on {}, or was.".format(name, Unit(state, state.codes[code]).sort.a_unit),
-                "Print the others: open the batch again.",
+                message("rules-printed-used-title"),
+                message("rules-printed-used", code=name, sort=Unit(state, state.codes[code]).sort.identity),
+                message("rules-printed-used-do"),
             )
         if code in printed or (batch and code not in batch["codes"]):
             return refusal(
                 RULE,
-                "This label was printed before",
-                "{} belongs to another batch.".format(name),
-                "Print new labels once more: others are drawn.",
+                message("rules-printed-before-title"),
+                message("rules-printed-before", code=name),
+                message("rules-printed-before-do"),
             )
     return None

@@ -1,7 +1,7 @@
 """A decision at the counter is about a return that waits, and one against the proposal has its reason."""
 
-from .. import phrases
 from ..facts.returns import open_return
+from ..messages import message
 from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
@@ -15,24 +15,24 @@ def refuse(fold, draft, job):
     asked = Unit(fold.state, unit["id"], job)
     if not unit["returns"]:
         return _refusal(
-            "Nobody has received this {} at the counter.".format(asked.sort.unit), "Scan its label first."
+            message("rules-returns-not-received", sort=asked.sort.identity),
+            message("rules-returns-not-received-do"),
         )
     if open_return(unit) is None:
         last = unit["returns"][-1]["decision"]
         return _refusal(
-            "{} was {} already, signed by {}.".format(
-                phrases.sentence_case(words.unit_name(asked)),
-                words.DECIDED[last["decision"]],
-                last["signed"],
+            message(
+                "rules-returns-decided",
+                unit=words.unit_name(asked),
+                decision=last["decision"],
+                signed=last["signed"],
             ),
-            "Take that decision back first, or scan the {} again if it came in once more.".format(
-                asked.sort.unit
-            ),
+            message("rules-returns-decided-do", sort=asked.sort.identity),
         )
     if data["decision"] != data["proposed"] and not data["overrule"].strip():
-        return _refusal("It goes against what the record says.", "Give your reason in a few words.")
+        return _refusal(message("rules-returns-against"), message("rules-returns-against-do"))
     return None
 
 
 def _refusal(sentence, do) -> dict:
-    return refusal("returns", "This can't be decided yet", sentence, do)
+    return refusal("returns", message("rules-returns-title"), sentence, do)

@@ -2,6 +2,7 @@
 
 from ..facts.roles import may_record
 from ..facts.roles import reason_against
+from ..messages import message
 from .refusal import refusal
 
 
@@ -16,7 +17,7 @@ def refuse(fold, draft, job):
         return None
     return refusal(
         "role",
-        "Not on this phone",
+        message("rules-role-title"),
         reason_against(role, kind),
-        "Record it on a phone that is paired for it, or pair this one anew.",
+        message("rules-role-do"),
     )

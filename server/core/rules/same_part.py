@@ -1,6 +1,6 @@
 """Different part numbers are not swapped without a reason, which the record shows."""
 
-from .. import phrases
+from ..messages import message
 from ..state.job import Job
 from ..state.unit import Unit
 from ..words import words
@@ -18,14 +18,15 @@ def refuse(fold, draft, job):
         return None
     return refusal(
         "same_part",
-        "Another part number",
-        "{} is part {}. {} takes {}.".format(
-            phrases.sentence_case(words.unit_name(Unit(state, data["unit"], job))),
-            part,
-            phrases.sentence_case(words.position_name(job, data["position"])),
-            wanted,
+        message("rules-part-title"),
+        message(
+            "rules-part",
+            unit=words.unit_name(Unit(state, data["unit"], job)),
+            part=part,
+            position=words.position_name(job, data["position"]),
+            wanted=wanted,
         ),
-        "Use the same part, or give a reason that stays on record.",
+        message("rules-part-do"),
         override=True,
     )
 

@@ -150,5 +150,10 @@ def _decision(made) -> dict:
     line["word"] = word_of(made["decision"])
     line["past"] = past_of(made["decision"])
     line["proposed_word"] = word_of(made["proposed"])
-    line["about"] = [returns.ABOUT.get(rule, rule) for rule in made["reasons"]]
+    line["about"] = [_about(rule) for rule in made["reasons"]]
     return line
+
+
+def _about(rule: str):
+    """Return what a rule is about; the rule itself where it is a later version's."""
+    return message(returns.ABOUT[rule]) if rule in returns.ABOUT else rule

@@ -4,37 +4,26 @@ Identified by a scan is the strongest; a sensor that had no label yet counts as 
 went on it at once.
 """
 
-from .. import phrases
 from ..codes import labels
 from ..facts import labelling
+from ..messages import all_of
+from ..messages import message
 from ..state.job import Job
 from ..state.job import find_job
 from ..state.unit import Unit
 from . import words
 
-# What a move is called; `out` and `fitted` have words of their own below.
+# What a move is called; `out`, `fitted` and labels have messages of their own below.
 _WHAT = {
-    "stock": "Put into stock",
-    "counter": "Handed to the parts counter",
-    "customer": "Given to the customer",
-    "scrapped": "Scrapped",
-    "disputed": "Two places on record",
-    "mixed": "Got mixed up with others",
-    "told apart": "Told apart again",
+    "stock": "custody-stock",
+    "counter": "custody-counter",
+    "customer": "custody-customer",
+    "scrapped": "custody-scrapped",
+    "disputed": "custody-disputed",
+    "mixed": "custody-mixed",
+    "told apart": "custody-told-apart",
 }
 _HANDOVERS = ("fitted", "out", "stock", "counter", "customer", "scrapped")
-_WITH = {
-    "scanned": "with its label scanned",
-    "typed": "with its code typed in",
-    "written": "with its code written by hand",
-    "tapped": "without a scan",
-}
-_HOW = {
-    "scanned": "label scanned",
-    "typed": "code typed in",
-    "tapped": "not scanned",
-    "written": "code written by hand",
-}
 
 
 def entries(state, unit: dict) -> list[dict]:
@@ -45,12 +34,12 @@ def entries(state, unit: dict) -> list[dict]:
         job = find_job(state, move["job"])
         note = move.get("note", "")
         if move.get("override"):
-            note = "Another part number, because: {}".format(move["override"])
+            note = message("custody-other-part", reason=move["override"])
         how = how_known(unit, index)
         listed.append(
             {
                 "at": move["at"],
-                "actor": move["actor"] or "no name",
+                "actor": move["actor"] or message("custody-no-name"),
                 "job": move["job"],
                 "vehicle": job.vehicle["name"] if job else "",
                 "sentence": _sentence(job, move),
@@ -63,21 +52,20 @@ def entries(state, unit: dict) -> list[dict]:
     return listed
 
 
-def in_short(unit: dict) -> str:
+def in_short(unit: dict) -> dict:
     """Return the whole custody in one sentence: how many handovers, and how many of them by scan."""
     known = [how_known(unit, n) for n in range(len(unit["moves"])) if unit["moves"][n]["what"] in _HANDOVERS]
     if not known:
-        return "It has not been moved since it was first seen."
+        return message("custody-short-none")
     counts = []
     for how in ("scanned", "typed", "written", "tapped"):
         count = len([each for each in known if each == how])
         if count:
-            counts.append((count, _WITH[how]))
-    total = "1 handover" if len(known) == 1 else "{} handovers".format(len(known))
+            counts.append((count, message("custody-short-way", how=how)))
     if len(counts) == 1:
-        return "{}, {}{}.".format(total, "each " if len(known) > 1 else "", counts[0][1])
-    said = ["{} {}".format(count, word) for count, word in counts]
-    return "{}: {}.".format(total, phrases.listed(said))
+        return message("custody-short-one", count=len(known), way=counts[0][1])
+    ways = [message("custody-short-counted", count=count, way=way) for count, way in counts]
+    return message("custody-short-several", count=len(known), ways=all_of(ways))
 
 
 def how_known(unit: dict, index: int) -> str:
@@ -107,9 +95,12 @@ def labels_of(state, unit: dict) -> list[dict]:
     for code in unit["old_codes"] + carried:
         put, void = _noted(unit, code, "label void", False), _noted(unit, code, "label void", True)
         on = code in carried
-        sentence = "On the {} now.".format(Unit(state, unit["id"]).sort.unit)
+        sentence = message("custody-label-now", sort=Unit(state, unit["id"]).sort.identity)
         if not on:
-            sentence = "Void{}.".format(": " + void["note"].rstrip(".") if void and void.get("note") else "")
+            note = void.get("note", "").rstrip(".") if void else ""
+            sentence = (
+                message("custody-label-void-note", note=note) if note else message("custody-label-void")
+            )
         shown.append(
             {
                 "code": code,
@@ -131,25 +122,30 @@ def _noted(unit, code, what, same) -> dict | None:
     return None
 
 
-def _sentence(job: Job | None, move) -> str:
+def _sentence(job: Job | None, move) -> dict:
     vehicle = job.vehicle["name"] if job else ""
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
     if move["what"] == "fitted":
-        return "Fitted at {} of {}".format(where, vehicle) if where else "Fitted on {}".format(vehicle)
+        if where:
+            return message("custody-fitted-at", position=where, vehicle=vehicle)
+        return message("custody-fitted", vehicle=vehicle)
     if move["what"] == "out":
         if where:
-            return "Pulled from {} of {}".format(where, vehicle)
-        return "Taken in hand for {}".format(vehicle) if vehicle else "Taken in hand"
-    if move["what"] in ("labelled", "label void"):
-        code = labels.shown(move.get("code", ""))
-        done = "put on" if move["what"] == "labelled" else "taken out of use"
-        return "Label {} {}".format(code, done) if code else "Label " + done
-    return _WHAT.get(move["what"], phrases.sentence_case(move["what"]))
+            return message("custody-pulled", position=where, vehicle=vehicle)
+        return message("custody-in-hand-for", vehicle=vehicle) if vehicle else message("custody-in-hand")
+    code = labels.shown(move.get("code", ""))
+    if move["what"] == "labelled":
+        return message("custody-label-on", code=code) if code else message("custody-label-on-unread")
+    if move["what"] == "label void":
+        return message("custody-label-off", code=code) if code else message("custody-label-off-unread")
+    if move["what"] in _WHAT:
+        return message(_WHAT[move["what"]])
+    return message("custody-else", what=move["what"])
 
 
-def _how_words(move, how) -> str:
+def _how_words(move, how):
     if move["what"] in ("label void", "mixed", "told apart", "disputed"):
         return ""
     if how != move["how"]:
-        return "label put on at once, {}".format("scanned" if how == "scanned" else _HOW.get(how, how))
-    return _HOW.get(how, how)
+        return message("custody-how-labelled", how=how)
+    return message("custody-how", how=how)

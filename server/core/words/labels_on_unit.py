@@ -2,6 +2,8 @@
 
 from ..codes.labels import shown
 from ..facts import labelling
+from ..messages import all_of
+from ..messages import message
 from ..state.job import Job
 from ..state.unit import Unit
 
@@ -18,7 +20,7 @@ def carried_view(state, identity: str) -> dict:
     return {"labels": [{"code": code, "shown": shown(code)} for code in codes], "trouble": trouble}
 
 
-def label_troubles(job: Job) -> list[str]:
+def label_troubles(job: Job) -> list[dict]:
     """Return a sentence for each label of a job that somebody has to look at."""
     sentences = [
         _shared(job.state, each) for each in _open(job.state, labelling.SHARED) if each["job"] == job.id
@@ -34,14 +36,11 @@ def _open(state, about: str) -> list[dict]:
     return [each for each in state.conflicts if each["open"] and each["about"] == about]
 
 
-def _double(unit: Unit) -> str:
+def _double(unit: Unit) -> dict:
     names = [shown(code) for code in labelling.carried(unit.facts)]
-    return (
-        "{} and {} are on record for one {}. Look which label is on it; take the other out of use."
-    ).format(", ".join(names[:-1]), names[-1], unit.sort.unit)
+    return message("custody-label-double", codes=all_of(names), sort=unit.sort.identity)
 
 
-def _shared(state, conflict: dict) -> str:
-    return "Two {} carry the label {}. Take it off one of them, and out of use there.".format(
-        Unit(state, conflict["unit"]).sort.units, shown(conflict["code"])
-    )
+def _shared(state, conflict: dict) -> dict:
+    sort = Unit(state, conflict["unit"]).sort.identity
+    return message("custody-label-shared", sort=sort, code=shown(conflict["code"]))

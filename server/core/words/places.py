@@ -1,6 +1,7 @@
 """Where a unit could be, for whoever has to say it: the places on record, and all others."""
 
 from ..codes.labels import shown
+from ..messages import message
 from ..state.job import find_job
 from ..state.job import known_job
 from ..state.unit import Unit
@@ -52,11 +53,13 @@ def without_label(state) -> list[dict]:
 def _line(state, place, vehicle, position) -> dict:
     """Return one place in words, with the job at which a scan could record it."""
     line = {"place": place, "position": position or "", "job": None}
-    line["words"] = words.PLACE_WORDS.get(place, "in hand")
+    line["words"] = message("custody-place", place=place)
     if place == "fitted":
         for job in state.vehicles[vehicle]["jobs"]:  # the last one that knows the position
             if known_job(state, job).position(position):
                 line["job"] = job
         name = words.position_name(known_job(state, line["job"]), position) if line["job"] else position
-        line["words"] = "fitted at {} of {}".format(name, state.vehicles[vehicle]["name"])
+        line["words"] = message(
+            "custody-place-fitted", position=name, vehicle=state.vehicles[vehicle]["name"]
+        )
     return line

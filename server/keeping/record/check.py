@@ -81,7 +81,7 @@ def check(data: bytes) -> Sound:
     except record_check.Altered as error:
         raise Altered(Fault(*error.place)) from None
     except record_check.Later as error:
-        raise CommandRefused(str(error)) from None
+        raise CommandRefused(error.message) from None
     difference = first_difference(data, members)
     if difference:
         raise _altered(difference)

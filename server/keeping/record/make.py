@@ -37,7 +37,7 @@ class Made(NamedTuple):
 
     data: bytes
     name: str
-    title: str
+    title: dict
     entries: int
     photos: int
     absent: int

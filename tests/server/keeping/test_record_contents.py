@@ -14,6 +14,7 @@ from server.keeping.record.check import check
 from server.keeping.record.make import make
 from server.phones.signing import signer
 from server.refusals import CommandRefused
+from tests.said import english
 from tests.server.keeping.record_yard import BAD
 from tests.server.keeping.record_yard import BAD_CODE
 from tests.server.keeping.record_yard import CAR
@@ -121,7 +122,7 @@ def test_a_sensor_from_other_work_is_introduced_with_its_label_and_not_in_disput
     assert view["unit"] is None
     assert view["jobs"][0]["disputes"] == []
     said = f"{SPARE_CODE[:3]}-{SPARE_CODE[3:]} came from other work, which is not in this file."
-    assert view["compared"]["elsewhere"] == said
+    assert english(view["compared"]["elsewhere"]) == said
 
 
 def test_where_other_work_counted_the_difference_is_said_with_both_figures(tmp_path):
@@ -137,7 +138,7 @@ def test_where_other_work_counted_the_difference_is_said_with_both_figures(tmp_p
     yard.fact("unit_fitted", unit=SPARE, position="rear-left", how="scanned", override="")
     yard.test("rear-left")
     found, _ = record_of(yard.stored(), JOB)
-    compared = shown(found)["compared"]
+    compared = english(shown(found)["compared"])
     assert not compared["same"]
     [said] = compared["differs"]
     assert said.startswith("Grey estate: there it said: ")

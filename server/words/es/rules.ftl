@@ -1,0 +1,162 @@
+### What may not be done: what is wrong, in a heading and a sentence, and what to do now.
+
+## What several rules say.
+
+rules-go-on = Sigue.
+rules-unit-is = { CAP($unit) } está { $place }.
+rules-not-recorded-title = Esto no se puede registrar
+
+## Closing a job.
+
+rules-closing-title = Falta algo por aclarar
+rules-closing-do = Aclara eso primero.
+rules-closing-disputed = { CAP($unit) } está en disputa; lee su etiqueta donde de verdad está.
+rules-closing-move = Hay un cambio a medias. Termínalo o páralo.
+rules-closing-empty = { CAP($position) }: no hay nada montado.
+
+## A label code.
+
+rules-code-none-title = No es un código de etiqueta
+rules-code-none = { $code } no es ningún código de etiqueta.
+rules-code-none-do = Léelo otra vez.
+rules-code-same-title = Ya tiene esta etiqueta
+rules-code-same = { $code } ya está en este { PART($sort) }.
+rules-code-void-title = Esta etiqueta está anulada
+rules-code-void = { $code } fue anulada.
+rules-code-void-do = Toma una etiqueta nueva.
+rules-code-other-title = Esta etiqueta está en otro { PART($sort) }
+rules-code-other-do = Toma una etiqueta nueva y comprueba que tienes en la mano el { PART($sort) } que crees.
+rules-code-second-title = Ya tiene una etiqueta
+rules-code-second = { $code } está en este { PART($sort) }.
+rules-code-second-do = Si { $code } está rota o perdida, anúlala primero, en la página del { PART($sort) }.
+
+## Taking back an entry.
+
+rules-correction-title = Esto no se puede retirar
+rules-correction-unknown = No hay tal anotación que retirar.
+rules-correction-unknown-do = Mira en el historial.
+rules-correction-again = Ya se retiró antes.
+rules-correction-opening = Todo lo demás del trabajo depende de su apertura.
+rules-correction-opening-do = Cierra el trabajo en su lugar.
+rules-correction-later = Hay anotaciones posteriores que dependen de esta.
+rules-correction-later-do = Retira primero las posteriores, de la más nueva a la más antigua.
+rules-correction-bare = { CAP(PART($sort, form: "a")) } que no está montado se quedaría sin su etiqueta.
+rules-correction-bare-do = Ponle otra etiqueta en su lugar.
+
+## The form of an entry.
+
+rules-form-kind = La clase { $kind } no se conoce.
+rules-form-do = Vuelve atrás y anótalo otra vez.
+
+## A job that is open, or closed.
+
+rules-open-title = Este trabajo ya está abierto
+rules-open = Se abrió antes.
+rules-open-do = Sigue con él.
+rules-closed-title = Este trabajo está cerrado
+rules-closed = A un trabajo cerrado no se le puede añadir nada.
+rules-closed-do = Abre un trabajo nuevo en este vehículo, o retira el cierre en el historial.
+
+## A label before the next sensor.
+
+rules-label-title = Primero ponle etiqueta
+rules-label = { CAP($unit) } aún no tiene etiqueta.
+rules-label-do = Pégale una etiqueta y léela, o devuélvelo enseguida a su sitio.
+
+## What got mixed up.
+
+rules-mixed-title = No se sabe cuál es
+rules-mixed-do = Lee su etiqueta vieja si aún la tiene, o usa la etiqueta nueva del que tienes en la mano.
+rules-mixed-which-title = ¿Cuáles se mezclaron?
+rules-mixed-which = Hacen falta al menos dos { PART($sort, form: "many") }.
+rules-mixed-which-do = Tócalos.
+rules-mixed-unknown = { CAP(PART($sort, form: "a")) } no está registrado.
+rules-mixed-unknown-do = Vuelve atrás.
+rules-mixed-elsewhere-title = No está en tu mano
+rules-mixed-elsewhere-do = Solo se puede mezclar lo que está junto.
+
+## A unit is at one place.
+
+rules-place-added-title = Este { PART($sort) } está registrado
+rules-place-added = Se añadió antes.
+rules-place-added-do = Sigue con él.
+rules-place-disputed-title = Hay dos lugares registrados
+rules-place-disputed = { CAP($unit) } está en disputa.
+rules-place-disputed-do = Lee su etiqueta donde de verdad está; eso lo aclara.
+rules-place-not-there-title = No está montado ahí
+rules-place-not-there = { CAP($unit) } está { $place }, no en { $position }.
+rules-place-not-there-do = Mira otra vez qué { PART($sort) } tienes en la mano.
+rules-place-read-title = Lee su etiqueta
+rules-place-read = Solo la etiqueta dice con seguridad qué { PART($sort) } es este.
+rules-place-read-do = Léela o teclea su código.
+rules-place-fitted-title = Sigue montado
+rules-place-fitted-do = Quítalo primero.
+rules-place-already-title = Ya está ahí
+rules-place-elsewhere-title = Está en otro sitio
+rules-place-elsewhere-do = En { $position } solo se puede montar { PART($sort, form: "a") } que está en la mano en este trabajo.
+rules-place-taken-title = { CAP($position) }: ocupado
+rules-place-taken = { CAP($unit) } está montado en { $position }.
+rules-place-taken-do = Quita ese primero.
+
+## The unit that an exchange names.
+
+rules-planned-title = ALTO: tienes otro { PART($sort) } en la mano
+rules-planned = Este es { $unit }. Aquí va { $planned }.
+rules-planned-do = Deja { $unit } y toma { $planned }.
+
+## Printed codes.
+
+rules-printed-none-title = No es un código de etiqueta
+rules-printed-none = { $code } no es un código que se imprima.
+rules-printed-none-do = Saca otros.
+rules-printed-used-title = Esta etiqueta está en uso
+rules-printed-used = { $code } está en { PART($sort, form: "a") }, o lo estuvo.
+rules-printed-used-do = Imprime las demás: abre la tanda otra vez.
+rules-printed-before-title = Esta etiqueta ya se imprimió
+rules-printed-before = { $code } es de otra tanda.
+rules-printed-before-do = Imprime etiquetas nuevas otra vez: se sacan otros códigos.
+
+## Assumptions.
+
+rules-rates-title = Esto no se puede suponer
+rules-rates-minutes = { $count ->
+    [one] { $count } minuto es demasiado.
+   *[other] { $count } minutos es demasiado.
+}
+rules-rates-minutes-do = Da { $most } minutos como máximo.
+rules-rates-money = Es más dinero de lo que cuesta { PART($sort, form: "a") }.
+rules-rates-money-do = Da la cifra otra vez.
+rules-rates-unknown = No hay ninguna suposición llamada { $name }.
+rules-rates-unknown-do = Vuelve atrás y elige otra.
+rules-rates-chance = Esa probabilidad no puede ser.
+rules-rates-chance-do = Da una cifra { $wanted }.
+rules-rates-certain = Ninguna prueba da certeza absoluta.
+rules-rates-certain-do = Da una confianza por debajo del 100 %.
+
+## A decision at the counter.
+
+rules-returns-title = Esto aún no se puede decidir
+rules-returns-not-received = Nadie ha recibido este { PART($sort) } en el mostrador.
+rules-returns-not-received-do = Lee primero su etiqueta.
+rules-returns-decided = { CAP($unit) } ya fue { $decision ->
+    [accept] aceptado
+    [hold] retenido
+   *[refuse] rechazado
+}, con la firma de { $signed }.
+rules-returns-decided-do = Retira primero esa decisión, o lee otra vez el { PART($sort) } si volvió a entrar.
+rules-returns-against = Va en contra de lo que dice el registro.
+rules-returns-against-do = Da tu motivo en pocas palabras.
+
+## What a phone is for, and its version.
+
+rules-role-title = En este teléfono no
+rules-role-do = Regístralo en un teléfono emparejado para eso, o empareja este de nuevo.
+rules-old-title = Esta versión de la aplicación es demasiado vieja para un trabajo nuevo
+rules-old = El servidor pide una más nueva. Un trabajo empezado se puede continuar, y todo se envía.
+rules-old-do = Pasa a la versión nueva en la lista de trabajos. Llega sola cuando el servidor está al alcance.
+
+## Another part number.
+
+rules-part-title = Otro número de pieza
+rules-part = { CAP($unit) } es la pieza { $part }. { CAP($position) } lleva { $wanted }.
+rules-part-do = Usa la misma pieza, o da un motivo que quede registrado.
