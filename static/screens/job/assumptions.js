@@ -8,6 +8,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { render, say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -37,30 +38,29 @@ export const assumptionsPage = {
   draw(ctx) {
     const { job, told } = ctx.data;
     return {
-      title: 'What the figures rest on',
+      title: say('job-link-assumptions'),
       titled: true,
       back: to.job(job),
       body: html`
         <p class="lead">
-          No published figures were found for how often sensors and wires fail; these are common practice. Change what
-          you know better.
+          ${say('job-assumptions-lead')}
         </p>
         ${comesAndGoes(ctx, told.comes_and_goes)} ${codes(ctx, told.codes)}
         <section>
-          <h2>Chances</h2>
+          <h2>${say('job-assumptions-chances')}</h2>
           <ul class="list">
             ${told.rates.map((/** @type {RateView} */ rate) => row(ctx, rate))}
           </ul>
         </section>
         <section>
-          <h2>How sure</h2>
+          <h2>${say('job-assumptions-sure')}</h2>
           <ul class="list">
             ${row(ctx, { ...told.confidence, id: CONFIDENCE })}
           </ul>
         </section>
         ${money(ctx, told.money)}
       `,
-      main: { words: 'Back to the job', run: () => ctx.go(to.job(job)) },
+      main: { words: say('job-back'), run: () => ctx.go(to.job(job)) },
     };
   },
 };
@@ -93,7 +93,7 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
 function codes(ctx, found) {
   if (!found.length) return nothing;
   return html`<section class="screen-stack">
-    <h2>What the codes speak for</h2>
+    <h2>${say('job-assumptions-codes')}</h2>
     ${found.map(
       ({ sentence: said, source, words, on, switch_words: other, events }) => html`<div class="card screen-stack">
         <p>${sentence(said)}</p>
@@ -116,7 +116,7 @@ function row(ctx, rate) {
   const told = html`<span class="list-main">
       <span class="list-title">${rate.words}</span>
       <span class="list-note"
-        >${rate.changed ? sentence(`changed; the default is ${rate.default_words}`) : rate.source}</span
+        >${rate.changed ? sentence(say('job-assumptions-changed', { value: rate.default_words })) : rate.source}</span
       >
     </span>
     <span class="list-end assumed-value">${sentence(rate.value_words)}</span>`;
@@ -152,16 +152,23 @@ function editor(ctx, rate) {
     return ctx.act([changed(ctx.data.told, rate.id, ppm)], { after: ctx.forget });
   };
   return html`<div class="card screen-stack take-back">
-    ${textField(ctx, 'percent', 'In percent', {
+    ${textField(ctx, 'percent', say('job-assumptions-percent'), {
       most: 9,
-      initial: rate.value_words.replace(' %', ''),
-      fault: form.asked ? 'Give a percentage, for instance 5 or 0.5.' : '',
+      initial: inPercent(rate.value_ppm),
+      fault: form.asked ? say('job-assumptions-percent-fault') : '',
     })}
     <div class="card-actions">
-      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${set}>Set it</button>
-      ${rate.changed ? small(ctx, `Back to ${rate.default_words}`, rate.reset) : nothing}
+      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${set}>${say('job-assumptions-set')}</button>
+      ${rate.changed ? small(ctx, say('job-assumptions-reset', { value: rate.default_words }), rate.reset) : nothing}
     </div>
   </div>`;
+}
+
+/** As it would be typed, to the last digit. @param {number} ppm */
+function inPercent(ppm) {
+  let [units, places] = [ppm, 4];
+  for (; places && units % 10 === 0; places -= 1) units /= 10;
+  return render({ figure: 'decimal', of: [units, places] });
 }
 
 /**
@@ -194,23 +201,23 @@ function money(ctx, fields) {
   const typed = fields.some(({ id }) => form[id] !== undefined);
   if (ctx.data.told.closed && !given) return nothing;
   return html`<section class="screen-stack">
-    <h2>Money</h2>
-    <p>${given ? 'Work and parts are weighed against each other.' : 'Not given: moves are compared by minutes alone.'}</p>
+    <h2>${say('job-money-heading')}</h2>
+    <p>${given ? say('job-money-given') : say('job-money-none')}</p>
     ${ctx.data.told.closed
       ? nothing
       : html`<details class="more" ?open=${typed}>
-          <summary>${given ? 'Change labour and prices' : 'Give labour and prices'}</summary>
+          <summary>${given ? say('job-money-change') : say('job-money-give')}</summary>
           <div class="screen-stack">
-            <p>In your own currency. Leave empty what you do not know.</p>
+            <p>${say('job-money-lead')}</p>
             ${fields.map(({ id, words, value }) =>
               textField(ctx, id, words, {
                 most: 12,
                 initial: value ? (value / 100).toFixed(2) : '',
-                fault: form.moneyAsked === id ? 'Give an amount, for instance 45 or 45.50.' : '',
+                fault: form.moneyAsked === id ? say('job-money-fault') : '',
               }),
             )}
             <button class="small-button" type="button" ?disabled=${ctx.busy || !typed} @click=${() => setMoney(ctx, fields)}>
-              Record these amounts
+              ${say('job-money-record')}
             </button>
           </div>
         </details>`}

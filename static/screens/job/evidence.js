@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../words/words.js';
 import { sentence } from '../frame/sentence.js';
 
 /**
@@ -18,13 +19,13 @@ import { sentence } from '../frame/sentence.js';
 export function evidence({ carries, runner_up: other, apart }) {
   if (!carries.length) return nothing;
   return html`<section class="evidence">
-    <h2>What carries this</h2>
+    <h2>${say('job-evidence-carries')}</h2>
     <ul class="evidence-list">
       ${carries.map((line) => html`<li>${sentence(line)}</li>`)}
     </ul>
-    ${other ? html`<h2>What else it could be</h2><p>${sentence(other)}</p>` : nothing}
+    ${other ? html`<h2>${say('job-evidence-other')}</h2><p>${sentence(other)}</p>` : nothing}
     ${apart
-      ? html`<h2>What would tell the two apart</h2>
+      ? html`<h2>${say('job-evidence-apart')}</h2>
           <p>${sentence(apart.sentence)}</p>
           ${results(apart.results)}`
       : nothing}

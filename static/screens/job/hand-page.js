@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
@@ -27,21 +28,21 @@ export const handPage = {
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
-    const head = { title: `In hand · ${view.title}`, titled: true, back: to.job(view.id) };
+    const head = { title: say('job-hand-title', { job: view.title }), titled: true, back: to.job(view.id) };
     if (ctx.form.mixing && view.out.length > 1) return { ...head, key: 'mixing', ...mixing(ctx, view) };
     return {
       ...head,
       body: html`
         ${view.mixed.map(mixUp)}
         ${view.out.length
-          ? html`<p class="lead">Pulled and not fitted again.</p>
+          ? html`<p class="lead">${say('job-hand-lead')}</p>
               <ul class="list">
                 ${view.out.map(unitRow)}
               </ul>`
-          : html`<div class="nothing"><h2>Nothing is in hand</h2></div>`}
+          : html`<div class="nothing"><h2>${say('job-hand-none')}</h2></div>`}
       `,
-      main: { words: view.closed ? 'Back to the job' : 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
-      second: mayMix(view) ? { words: 'These got mixed up', run: () => begin(ctx, view) } : null,
+      main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
+      second: mayMix(view) ? { words: say('job-hand-mixed'), run: () => begin(ctx, view) } : null,
     };
   },
 };
@@ -54,7 +55,7 @@ function mayMix({ out, closed }) {
 /** A mix-up that is not settled: what is known, and what would tell them apart. @param {MixUp} each */
 function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('ask')} Mixed up</p>
+    <p class="panel-kicker">${icon('ask')} ${say('job-hand-mixed-kicker')}</p>
     <p>${sentence(said)}</p>
     <p>${sentence(scan)} ${sentence(test)}</p>
   </section>`;
@@ -66,7 +67,7 @@ function unitRow({ id, name, shown, came_from: from }) {
     <a class="list-row" href=${linkTo(to.unit(id))}>
       <span class="list-main">
         <span class="list-title">${shown ? code(shown) : sentenceCase(name)}</span>
-        ${from ? html`<span class="list-note">pulled from ${from}</span>` : nothing}
+        ${from ? html`<span class="list-note">${say('job-hand-from', { from })}</span>` : nothing}
       </span>
       <span class="list-end">${icon('forward')}</span>
     </a>
@@ -101,9 +102,9 @@ function mixing(ctx, view) {
   };
   return {
     body: html`
-      <h1>Which ones got mixed up?</h1>
-      <p class="lead">Those whose label is gone, or that you can no longer tell apart. The tests so far keep counting.</p>
-      <div class="choices" role="group" aria-label="Sensors in hand">
+      <h1>${say('job-mixing-heading')}</h1>
+      <p class="lead">${say('job-mixing-lead')}</p>
+      <div class="choices" role="group" aria-label=${say('job-mixing-group')}>
         ${view.out.map(
           ({ id, name, shown, came_from: from }) => html`<label class="choice">
             <input
@@ -117,16 +118,20 @@ function mixing(ctx, view) {
               }}
             />
             <span class="choice-word"
-              >${shown ? code(shown, { size: 'plain' }) : sentenceCase(name)}${shown && from ? `, from ${from}` : ''}</span
+              >${shown ? code(shown, { size: 'plain' }) : sentenceCase(name)}${shown && from ? say('job-mixing-from', { from }) : ''}</span
             >
           </label>`,
         )}
       </div>
-      ${textField(ctx, 'note', 'What happened', { note: 'If you want it on record.', most: 200 })}
+      ${textField(ctx, 'note', say('job-mixing-note'), { note: say('job-mixing-note-why'), most: 200 })}
     `,
-    main: { words: chosen.length > 1 ? `These ${chosen.length} got mixed up` : 'Tap at least two', run: record, disabled: chosen.length < 2 },
+    main: {
+      words: chosen.length > 1 ? say('job-mixing-record', { count: chosen.length }) : say('job-mixing-too-few'),
+      run: record,
+      disabled: chosen.length < 2,
+    },
     second: {
-      words: 'Nothing got mixed up',
+      words: say('job-mixing-none'),
       run: () => {
         delete form.mixing;
         ctx.redraw();

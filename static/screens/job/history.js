@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { clockNotice } from '../phone/clock-notice.js';
 import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
@@ -27,13 +28,13 @@ export const historyPage = {
   draw(ctx) {
     const view = ctx.data;
     return {
-      title: `History · ${view.title}`,
+      title: say('job-history-title', { job: view.title }),
       titled: true,
       back: to.job(view.id),
       body: html`
-        <p class="lead">Nothing is ever deleted. Tap an entry that was a mistake to take it back.</p>
+        <p class="lead">${say('job-history-lead')}</p>
         ${view.out.length > 1
-          ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'hand'))}>Sensors in hand got mixed up</a>`
+          ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'hand'))}>${say('job-history-mixed')}</a>`
           : nothing}
         ${clockNotice(ctx)} ${byDay(view.history).map(
           ({ words, entries }) => html`<section>
@@ -44,7 +45,7 @@ export const historyPage = {
           </section>`,
         )}
       `,
-      main: { words: view.closed ? 'Back to the job' : 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+      main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
     };
   },
 };
@@ -70,7 +71,7 @@ function byDay(history) {
  */
 function row(ctx, entry) {
   const told = html`<span class="list-main">
-    <span class="list-note">${time(entry.at)} · ${entry.actor || 'no name'}</span>
+    <span class="list-note">${time(entry.at)} · ${entry.actor || say('job-history-no-name')}</span>
     <span class=${entry.undone ? 'history-text history-struck' : 'history-text'}>${sentence(entry.sentence)}</span>
     ${entry.undone ? undone(entry.undone) : nothing}
   </span>`;
@@ -97,7 +98,8 @@ function row(ctx, entry) {
 
 /** @param {{actor: string, reason: string}} correction */
 function undone({ actor, reason }) {
-  return html`<span class="history-undone">Taken back${actor ? ` by ${actor}` : ''}: ${reason}</span>`;
+  const words = actor ? say('job-history-undone-by', { actor, reason }) : say('job-history-undone', { reason });
+  return html`<span class="history-undone">${words}</span>`;
 }
 
 /**
@@ -107,7 +109,7 @@ function undone({ actor, reason }) {
 function takeBack(ctx, { device, seq }) {
   const reason = (ctx.form.reason ?? '').trim();
   return html`<div class="card screen-stack take-back">
-    ${textField(ctx, 'reason', 'Why was it wrong?', { note: 'The entry stays, struck through, with your reason.', most: 500 })}
+    ${textField(ctx, 'reason', say('job-history-reason'), { note: say('job-history-reason-note'), most: 500 })}
     <div class="card-actions">
       <button
         class="small-button"
@@ -115,9 +117,9 @@ function takeBack(ctx, { device, seq }) {
         ?disabled=${!reason || ctx.busy}
         @click=${() => ctx.act([{ kind: 'corrected', data: { device, seq, reason } }], { after: ctx.forget })}
       >
-        ${icon('undo')} Take it back
+        ${icon('undo')} ${say('job-history-take-back')}
       </button>
-      <button class="link-button" type="button" @click=${ctx.forget}>Leave it</button>
+      <button class="link-button" type="button" @click=${ctx.forget}>${say('job-history-leave')}</button>
     </div>
   </div>`;
 }

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { PLACE_WORDS } from '../../phone/place-words.js';
 import { board } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
 import { jobQuestion, loadJob } from './job-data.js';
@@ -165,7 +166,7 @@ function heading({ title, text, progress }) {
 /** Another phone worked on after the closing, so the job is open again. */
 function reopened() {
   return html`<section class="panel panel-ask" role="status">
-    <p class="panel-kicker">${icon('ask')} Open again</p>
+    <p class="panel-kicker">${icon('ask')} ${say('job-reopened-title')}</p>
     <p>${PLACE_WORDS.reopened}</p>
   </section>`;
 }
@@ -174,31 +175,34 @@ function reopened() {
 function disputes({ disputes: units }) {
   return units.map(
     (unit) => html`<section class="panel panel-stop" role="alert">
-      <p class="panel-kicker">${icon('stop')} Two places are on record</p>
-      <p>${sentence(`${unit.name}: ${unit.claims.map(({ words }) => words).join(', or ')}.`)}</p>
-      <p>Scan it where it really is. Until then its tests count for neither place.</p>
-      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>Scan it now</a></div>
+      <p class="panel-kicker">${icon('stop')} ${say('job-dispute-title')}</p>
+      <p>${sentence(say('job-dispute-claims', { unit: unit.name, places: eitherOf(unit.claims) }))}</p>
+      <p>${say('job-dispute-what')}</p>
+      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('job-dispute-scan')}</a></div>
     </section>`,
   );
 }
 
+/** @param {import('../../core/views.js').Claim[]} claims */
+function eitherOf(claims) {
+  return claims.map(({ words }) => words).reduce((before, place) => say('job-dispute-or', { before, place }));
+}
+
 /** What lies behind the step. @param {JobView} view */
 function links({ id, trail, photos, history, moves, step, out }) {
-  const entries = history.length === 1 ? '1 entry' : `${history.length} entries`;
-  const pictures = photos.length === 1 ? '1 picture' : `${photos.length} pictures`;
-  return html`<nav class="job-links" aria-label="More about this job">
+  return html`<nav class="job-links" aria-label=${say('job-links')}>
     <ul class="list">
-      ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', 'What the tests say', 'the trail and how sure it is') : nothing}
+      ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', say('job-link-trail'), say('job-link-trail-note')) : nothing}
       ${step.form === 'moves' && moves.length > 1
-        ? link(to.jobPart(id, 'moves'), 'list', 'Other moves', `${moves.length} to choose from`)
+        ? link(to.jobPart(id, 'moves'), 'list', say('job-link-moves'), say('job-link-moves-note', { count: moves.length }))
         : nothing}
       ${out.length
-        ? link(to.jobPart(id, 'hand'), 'out', 'In hand', out.length === 1 ? '1 sensor' : `${out.length} sensors`)
+        ? link(to.jobPart(id, 'hand'), 'out', say('job-link-hand'), say('job-link-hand-note', { count: out.length }))
         : nothing}
-      ${link(to.jobPart(id, 'photos'), 'camera', 'Pictures', photos.length ? pictures : 'none yet')}
-      ${link(to.jobPart(id, 'history'), 'clock', 'History', entries)}
-      ${trail.tests.length ? link(to.report(id), 'print', 'Report for the customer', 'to print or to hand on') : nothing}
-      ${link(to.jobPart(id, 'assumptions'), 'ask', 'What the figures rest on', 'chances, codes, money')}
+      ${link(to.jobPart(id, 'photos'), 'camera', say('job-link-photos'), say('job-link-photos-note', { count: photos.length }))}
+      ${link(to.jobPart(id, 'history'), 'clock', say('job-link-history'), say('job-link-history-note', { count: history.length }))}
+      ${trail.tests.length ? link(to.report(id), 'print', say('job-link-report'), say('job-link-report-note')) : nothing}
+      ${link(to.jobPart(id, 'assumptions'), 'ask', say('job-link-assumptions'), say('job-link-assumptions-note'))}
       ${fileRow(to.jobFile(id))}
     </ul>
   </nav>`;

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { sharedCount } from '../../phone/shared-pictures.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { loadJobs } from './job-data.js';
 import { installCard } from '../phone/install-offer.js';
 import { helpRow } from '../frame/help-link.js';
@@ -37,7 +38,7 @@ export const jobsPage = {
       body: html`
         ${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
         ${jobs.length ? nothing : empty(ctx)}
-        ${open.length ? html`<h1>Open jobs</h1>${jobList(open)}` : nothing}
+        ${open.length ? html`<h1>${say('job-list-open')}</h1>${jobList(open)}` : nothing}
         ${installCard(ctx, jobs.length, 'offer')}
         ${closed.length ? html`${closedHead(open)}${jobList(closed)}` : nothing}
         <ul class="list">${checkRow()} ${helpRow()}</ul>
@@ -55,10 +56,10 @@ export const jobsPage = {
 function buttons(ctx) {
   const { saved } = ctx.services;
   const openJob = () => ctx.go(to.newJob());
-  if (saved && holdsNothing(saved)) return { main: { words: 'Start here', run: openJob } };
+  if (saved && holdsNothing(saved)) return { main: { words: say('job-list-start'), run: openJob } };
   return {
-    main: { words: 'Open a job', run: openJob },
-    second: { words: 'Scan a label', run: () => ctx.go(to.find()) },
+    main: { words: say('job-list-open-one'), run: openJob },
+    second: { words: say('job-list-scan'), run: () => ctx.go(to.find()) },
   };
 }
 
@@ -66,26 +67,25 @@ function buttons(ctx) {
 function sharedNotice(count) {
   if (!count) return nothing;
   return html`<a class="notice notice-row" href=${linkTo(to.shared())}>
-    ${icon('camera')} <span>${count === 1 ? '1 shared picture waits' : `${count} shared pictures wait`} for a job.</span>
+    ${icon('camera')} <span>${say('job-list-shared', { count })}</span>
   </a>`;
 }
 
 /** @param {JobLine[]} open */
 function closedHead(open) {
-  return open.length ? html`<h2 class="list-head">Closed</h2>` : html`<h1>Closed jobs</h1>`;
+  return open.length ? html`<h2 class="list-head">${say('job-list-closed')}</h2>` : html`<h1>${say('job-list-closed-only')}</h1>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function empty({ services: { saved } }) {
   return html`<section class="nothing">
     ${icon('car', { size: 'large' })}
-    <h1>No job yet</h1>
+    <h1>${say('job-list-empty')}</h1>
     <p>
-      A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first
-      look to the proof.
+      ${say('job-list-empty-lead')}
     </p>
     ${saved && holdsNothing(saved)
-      ? html`<a class="link-button" href=${linkTo(to.takeIn())}>I have a file from another phone</a>`
+      ? html`<a class="link-button" href=${linkTo(to.takeIn())}>${say('job-list-take-in')}</a>`
       : nothing}
   </section>`;
 }
@@ -116,14 +116,11 @@ function jobList(jobs) {
 
 /** @param {JobLine} job */
 function standing({ opened_at: at, tests, closed }) {
-  const count = tests === 1 ? '1 test' : `${tests} tests`;
-  return `${day(at)} · ${tests ? count : 'no test yet'}${closed ? ' · closed' : ''}`;
+  return say('job-list-standing', { opened: day(at), count: tests, closed: closed ? 'yes' : 'no' });
 }
 
 /** @param {JobLine} job */
 function loose({ out, disputed }) {
-  const said = [];
-  if (out) said.push(out === 1 ? '1 sensor is out' : `${out} sensors are out`);
-  if (disputed) said.push(`${disputed} in dispute`);
-  return html`${icon('out')} ${said.join(', ')}`;
+  const said = [out ? say('job-list-out', { count: out }) : '', disputed ? say('job-list-disputed', { count: disputed }) : ''];
+  return html`${icon('out')} ${said.filter(Boolean).join(', ')}`;
 }

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 import { moveCard, replacing, startButton } from './steps/moves.js';
 
@@ -19,15 +20,15 @@ const OTHERS = 2;
  */
 export function movesPage(ctx) {
   const { view, job } = ctx;
-  const head = { title: 'Next moves', back: to.job(job), stages: view.stages };
+  const head = { title: say('job-moves-title'), back: to.job(job), stages: view.stages };
   if (!view.may_choose) {
     return {
       ...head,
       body: html`<div class="nothing">
-        <h2>No move to choose now</h2>
-        <p>The job is at another step: ${view.step.title}</p>
+        <h2>${say('job-moves-none')}</h2>
+        <p>${say('job-moves-elsewhere', { step: view.step.title })}</p>
       </div>`,
-      main: { words: 'Go on with the job', run: () => ctx.go(to.job(job)) },
+      main: { words: say('job-go-on'), run: () => ctx.go(to.job(job)) },
     };
   }
   const asked = replacing(ctx);
@@ -40,11 +41,11 @@ export function movesPage(ctx) {
     ...head,
     body: html`
       ${moveCard(best)}
-      ${rest.length ? html`<h2 class="moves-others">Or one of these</h2>` : nothing}
+      ${rest.length ? html`<h2 class="moves-others">${say('job-moves-others')}</h2>` : nothing}
       ${rest.slice(0, OTHERS).map(small)}
       ${more.length
         ? html`<details class="more">
-            <summary>${more.length === 1 ? 'One more move' : `${more.length} more moves`}</summary>
+            <summary>${say('job-moves-more', { count: more.length })}</summary>
             <div class="screen-stack">${more.map(small)}</div>
           </details>`
         : nothing}

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../words/words.js';
 import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
@@ -31,38 +32,38 @@ export const openJobPage = {
     const faults = form.tried ? faultsOf(ctx) : {};
     const count = Object.keys(faults).length;
     return {
-      title: 'Open a job',
+      title: say('job-list-open-one'),
       titled: true,
       back: to.jobs(),
       body: html`
         ${count
           ? html`<p class="notice notice-fault" role="alert">
-              ${count === 1 ? 'One thing is' : `${count} things are`} missing or not right. Each is marked below.
+              ${say('job-open-faults', { count })}
             </p>`
           : nothing}
         ${data.actor
           ? nothing
-          : textField(ctx, 'actor', 'Your name', {
-              note: 'Stands beside everything you record on this phone. Asked once.',
+          : textField(ctx, 'actor', say('job-open-actor'), {
+              note: say('job-open-actor-note'),
               fault: faults.actor,
               autocomplete: 'name',
               most: LONGEST_NAME,
             })}
         ${vehicleSection(ctx, faults)}
-        ${textField(ctx, 'complaint', 'What is wrong', {
-          note: 'In the words of whoever drives it.',
+        ${textField(ctx, 'complaint', say('job-open-complaint'), {
+          note: say('job-open-complaint-note'),
           lines: 2,
           most: 500,
         })}
         ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx).positions)}
-        ${textField(ctx, 'part', 'Part number of the sensors', {
-          note: 'If you know it. It can be added when you read it off a sensor.',
+        ${textField(ctx, 'part', say('job-open-part'), {
+          note: say('job-open-part-note'),
           most: LONGEST_NAME,
           capitals: true,
           initial: knownVehicle(ctx)?.part,
         })}
       `,
-      main: { words: 'Open the job', run: () => openJob(ctx) },
+      main: { words: say('job-open-button'), run: () => openJob(ctx) },
     };
   },
 };
@@ -76,13 +77,13 @@ function faultsOf(ctx) {
   const { form, data } = ctx;
   /** @type {Record<string, string>} */
   const faults = {};
-  if (!data.actor && !form.actor?.trim()) faults.actor = 'Say who is working.';
+  if (!data.actor && !form.actor?.trim()) faults.actor = say('job-open-actor-fault');
   const { fault } = chosenPositions(ctx);
   if (fault) faults.layout = fault;
   if (knownVehicle(ctx)) return faults;
-  if (!form.name?.trim()) faults.name = 'Give the vehicle a name that you will recognise.';
+  if (!form.name?.trim()) faults.name = say('job-open-name-fault');
   const vin = form.vin?.trim() ? ask(ctx, 'vin', { vin: form.vin.trim() })?.value : null;
-  if (vin?.state === 'wrong_character') faults.vin = 'Correct the number, or leave it empty.';
+  if (vin?.state === 'wrong_character') faults.vin = say('job-open-vin-fault');
   return faults;
 }
 

@@ -9,6 +9,7 @@ import { board } from '../../shapes/board.js';
 import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { layoutTile } from '../../shapes/layout-tile.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').LayoutPosition} LayoutPosition */
 /** @typedef {import('../../core/views.js').LayoutView} LayoutView */
@@ -18,10 +19,10 @@ const OWN = 'own';
 const AS_BEFORE = 'as-before';
 
 const OWN_EDGES = [
-  { id: 'rear', words: 'Along the rear' },
-  { id: 'front', words: 'Along the front' },
-  { id: 'left', words: 'Left side' },
-  { id: 'right', words: 'Right side' },
+    { id: 'rear', says: 'job-edge-rear' },
+    { id: 'front', says: 'job-edge-front' },
+    { id: 'left', says: 'job-edge-left' },
+    { id: 'right', says: 'job-edge-right' },
 ];
 
 /**
@@ -48,13 +49,13 @@ export function layoutSection(ctx, faults) {
     <span class="layout-name">${name}</span>
   </label>`;
   return html`<fieldset class="asked ${faults.layout && layout !== OWN ? 'fault-here' : ''}">
-      <legend class="asked-words">Where are its sensors?</legend>
+      <legend class="asked-words">${say('job-layout-heading')}</legend>
       <div class="layout-choices">
         ${known
-          ? tile(AS_BEFORE, `As last time, ${known.positions.length} sensors`, layoutTile(known.positions))
+          ? tile(AS_BEFORE, say('job-layout-as-before', { count: known.positions.length }), layoutTile(known.positions))
           : nothing}
         ${data.layouts.map((/** @type {LayoutView} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
-        ${tile(OWN, 'My own positions', layoutTile([]))}
+        ${tile(OWN, say('job-layout-own'), layoutTile([]))}
       </div>
       ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
     </fieldset>
@@ -89,11 +90,11 @@ export function chosenPositions(ctx) {
   if (layout === AS_BEFORE && known) return { layout: known.layout, positions: known.positions, fault: '' };
   if (layout !== OWN) {
     const found = ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === layout);
-    return found ? { layout, positions: found.positions, fault: '' } : wrong('Choose where the sensors sit.');
+    return found ? { layout, positions: found.positions, fault: '' } : wrong(say('job-layout-fault'));
   }
-  if (!namesOf(ctx).length) return wrong('Write one name on each line.');
+  if (!namesOf(ctx).length) return wrong(say('job-layout-no-names'));
   const answer = askOwn(ctx);
-  if (!answer) return wrong('The names are still being checked. Tap again.');
+  if (!answer) return wrong(say('job-layout-checking'));
   return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, fault: '' };
 }
 
@@ -106,10 +107,10 @@ function ownPositions(ctx, faults) {
   const edge = form.edge ?? 'rear';
   const answer = namesOf(ctx).length ? askOwn(ctx) : null;
   return html`<fieldset class="asked">
-      <legend class="asked-words">Which edge of the vehicle?</legend>
+      <legend class="asked-words">${say('job-layout-edge')}</legend>
       <div class="choices choices-two">
         ${OWN_EDGES.map(
-          ({ id, words }) => html`<label class="choice">
+          ({ id, says }) => html`<label class="choice">
             <input
               type="radio"
               name="edge"
@@ -119,13 +120,13 @@ function ownPositions(ctx, faults) {
                 ctx.redraw();
               }}
             />
-            <span class="choice-word">${words}</span>
+            <span class="choice-word">${say(says)}</span>
           </label>`,
         )}
       </div>
     </fieldset>
-    ${textField(ctx, 'names', 'Names of the positions', {
-      note: 'One on each line, from the left of the vehicle to the right, up to 24.',
+    ${textField(ctx, 'names', say('job-layout-names'), {
+      note: say('job-layout-names-note'),
       lines: 5,
       most: 1200,
       fault: faults.layout || (answer?.fault ? lineFault(answer.fault) : ''),
@@ -152,7 +153,8 @@ function askOwn(ctx) {
  */
 function lineFault({ field, found, wanted }) {
   const place = /\[(\d+)\]/.exec(field);
-  return place ? `Name ${Number(place[1]) + 1} is ${found}; wanted is ${wanted}.` : `Wanted is ${wanted}.`;
+  if (!place) return say('job-layout-wanted', { wanted });
+  return say('job-layout-wanted-of', { number: Number(place[1]) + 1, found, wanted });
 }
 
 /**
@@ -167,7 +169,7 @@ function asBoard(positions, edge) {
       index,
       count_on_edge: positions.length,
       mark: 'untested',
-      word: 'not tested',
+      word: say('job-layout-untested'),
       unit: null,
       photo: '',
     })),

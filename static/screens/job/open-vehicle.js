@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { knownVehicle } from './open-layout.js';
@@ -23,13 +24,13 @@ export function vehicleSection(ctx, faults) {
     ${data.vehicles.length ? knownVehicles(ctx) : nothing}
     ${knownVehicle(ctx)
       ? nothing
-      : html`${textField(ctx, 'name', 'Vehicle', {
-          note: 'A name that you will recognise: Blue estate, or its plate.',
+      : html`${textField(ctx, 'name', say('job-open-vehicle'), {
+          note: say('job-open-vehicle-note'),
           fault: faults.name,
           most: 80,
         })}
-        ${textField(ctx, 'vin', 'VIN', {
-          note: 'If you have it. It ties later jobs to this vehicle.',
+        ${textField(ctx, 'vin', say('job-open-vin'), {
+          note: say('job-open-vin-note'),
           most: 24,
           capitals: true,
           wide: true,
@@ -59,19 +60,24 @@ function knownVehicles(ctx) {
   </label>`;
   const chosen = knownVehicle(ctx);
   return html`<fieldset class="asked">
-    <legend class="asked-words">Which vehicle?</legend>
+    <legend class="asked-words">${say('job-open-which')}</legend>
     <div class="choices">
-      ${choice('', 'A vehicle that was not here before', '')}
+      ${choice('', say('job-open-new'), '')}
       ${data.vehicles.map((/** @type {VehicleView} */ vehicle) =>
-        choice(vehicle.id, vehicle.name, `${vehicle.positions.length} sensors${vehicle.vin ? `, ${vehicle.vin}` : ''}`),
+        choice(vehicle.id, vehicle.name, knownNote(vehicle)),
       )}
     </div>
     ${chosen?.open_job
       ? html`<p class="panel panel-ask">
-          A job on this vehicle is still open. <a class="link-button" href=${linkTo(to.job(chosen.open_job))}>Go on with it</a>
+          ${say('job-open-still')} <a class="link-button" href=${linkTo(to.job(chosen.open_job))}>${say('job-open-still-go')}</a>
         </p>`
       : nothing}
   </fieldset>`;
+}
+
+/** @param {VehicleView} vehicle */
+function knownNote({ positions: { length: count }, vin }) {
+  return vin ? say('job-open-known-vin', { count, vin }) : say('job-open-known', { count });
 }
 
 /**

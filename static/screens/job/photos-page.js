@@ -6,6 +6,7 @@
 import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { picture } from '../frame/picture.js';
@@ -15,7 +16,7 @@ import { dayAndTime } from '../frame/when.js';
 
 /** @typedef {import('../../core/views.js').JobView} JobView */
 
-const SHOWS = { screen: 'Screen of the test', unit: 'A sensor', work: 'The work', position: 'A position' };
+const SHOWS = { screen: 'job-photos-screen', unit: 'job-photos-unit', work: 'job-photos-work', position: 'job-photos-position' };
 
 export const photosPage = {
   load: loadJob,
@@ -27,8 +28,8 @@ export const photosPage = {
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
-    const head = { title: `Pictures · ${view.title}`, titled: true, back: to.job(view.id) };
-    const taking = capture(ctx, { words: 'The work, before or after', alt: 'The work' });
+    const head = { title: say('job-photos-title', { job: view.title }), titled: true, back: to.job(view.id) };
+    const taking = capture(ctx, { words: say('job-photos-guide'), alt: say('job-photos-work') });
     const parts = takingParts(ctx, taking, head, { shows: 'work' });
     if (parts) return parts;
     return {
@@ -37,11 +38,11 @@ export const photosPage = {
         ? pictureList(ctx, view)
         : html`<section class="nothing">
             ${icon('camera', { size: 'large' })}
-            <h2>No picture yet</h2>
-            <p>The job asks for one of each position before a hand touches it.</p>
+            <h2>${say('job-photos-none')}</h2>
+            <p>${say('job-photos-none-lead')}</p>
           </section>`,
-      main: { words: 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
-      second: { words: 'Take a picture', run: taking.open },
+      main: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
+      second: { words: say('job-photos-take'), run: taking.open },
     };
   },
 };
@@ -68,5 +69,5 @@ export function pictureList({ services }, view) {
  */
 function photoWords(view, { shows, position }) {
   const place = view.board.positions.find(({ id }) => id === position);
-  return place ? sentenceCase(place.name) : SHOWS[shows];
+  return place ? sentenceCase(place.name) : say(SHOWS[shows]);
 }

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
+import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { partFacts } from '../unit/part-facts.js';
@@ -41,14 +42,14 @@ export const positionPage = {
   draw(ctx) {
     const { view, position, unit } = ctx.data;
     const head = { title: sentenceCase(position.name), titled: true, back: to.job(view.id) };
-    const taking = capture(ctx, { words: 'The sensor and the paint around it', alt: position.name });
+    const taking = capture(ctx, { words: say('job-position-guide'), alt: position.name });
     const parts = takingParts(ctx, taking, head, { shows: 'position', position: position.id });
     if (parts) return parts;
     return {
       ...head,
       body: positionBody(ctx),
-      main: { words: position.photo ? 'Take another picture' : 'Take a picture', run: taking.open },
-      second: { words: 'The job', run: () => ctx.go(to.job(view.id)) },
+      main: { words: position.photo ? say('job-position-again') : say('job-photos-take'), run: taking.open },
+      second: { words: say('job-position-job'), run: () => ctx.go(to.job(view.id)) },
     };
   },
 };
@@ -59,9 +60,10 @@ function positionBody(ctx) {
   return html`
     ${position.photo
       ? picture(ctx.services, position.photo, { alt: position.name, large: true })
-      : html`<p class="soft">No picture of this position yet.</p>`}
+      : html`<p class="soft">${say('job-position-no-picture')}</p>`}
     <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
-    ${view.closed ? nothing : reachCard(ctx)} ${unit ? sensorCard(ctx, unit) : html`<p>No sensor sits here now.</p>`} ${readings(view, position)}
+    ${view.closed ? nothing : reachCard(ctx)}
+    ${unit ? sensorCard(ctx, unit) : html`<p>${say('job-position-no-sensor')}</p>`} ${readings(view, position)}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
   `;
 }
@@ -72,7 +74,7 @@ function reachCard(ctx) {
   const set = (/** @type {number} */ chosen) =>
     ctx.act([{ kind: 'reach_set', data: { position: id, minutes: chosen } }]);
   return html`<section class="reach-row">
-    <p>Until a hand is on it</p>
+    <p>${say('job-position-reach')}</p>
     ${reachStepper({ name, minutes, busy: ctx.busy, set })}
   </section>`;
 }
@@ -83,10 +85,10 @@ function reachCard(ctx) {
  */
 function sensorCard({ data }, unit) {
   return html`<section class="card">
-    <p class="kicker">The sensor here</p>
-    <p>${code(unit.shown, { size: 'large', none: 'no label yet' })}</p>
+    <p class="kicker">${say('job-position-sensor')}</p>
+    <p>${code(unit.shown, { size: 'large', none: say('job-position-no-label') })}</p>
     ${partFacts(unit)}
-    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>Everything about this sensor</a>
+    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>${say('job-position-all')}</a>
   </section>`;
 }
 
@@ -105,7 +107,7 @@ function readings(view, position) {
   });
   if (!read.length) return nothing;
   return html`<section>
-    <h2>Read here</h2>
+    <h2>${say('job-position-read')}</h2>
     <ul class="list">
       ${read.map(
         ({ test, line, mark: kind }) => html`<li class="list-row">

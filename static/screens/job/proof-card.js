@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { markShape } from '../../shapes/marks.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').JobView} JobView */
 
@@ -19,7 +20,7 @@ export function proofCard(view) {
   // Before the first clean test after a repair there is nothing to count yet.
   if (!sentence || !row) return nothing;
   return html`<section class="card proof" data-settled=${settled ? 'yes' : 'no'}>
-    <h2 class="proof-head">${settled ? html`${icon('tick')} Proven` : 'Proof so far'}</h2>
+    <h2 class="proof-head">${settled ? html`${icon('tick')} ${say('job-proof-proven')}` : say('job-proof-so-far')}</h2>
     ${row + (more ?? 0) <= MOST_MARKS
       ? html`<div class="proof-marks" aria-hidden="true">
           ${marks('clean', row)} ${settled ? nothing : marks('untested', more ?? 1)}

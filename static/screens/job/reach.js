@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 
 /** @typedef {import('../../core/views.js').LayoutPosition} LayoutPosition */
@@ -17,12 +18,24 @@ const MOST = 600;
  */
 export function reachStepper({ name, minutes, busy = false, set }) {
   const step = (/** @type {number} */ by) => set(Math.min(MOST, Math.max(0, minutes + by)));
-  return html`<div class="reach" role="group" aria-label=${`Minutes to get to ${name}`}>
-    <button class="reach-step" type="button" aria-label="One minute less" ?disabled=${busy || minutes === 0} @click=${() => step(-1)}>
+  return html`<div class="reach" role="group" aria-label=${say('job-reach-group', { position: name })}>
+    <button
+      class="reach-step"
+      type="button"
+      aria-label=${say('job-reach-less')}
+      ?disabled=${busy || minutes === 0}
+      @click=${() => step(-1)}
+    >
       ${icon('minus')}
     </button>
-    <span class="reach-minutes" aria-live="polite">${minutes} min</span>
-    <button class="reach-step" type="button" aria-label="One minute more" ?disabled=${busy || minutes === MOST} @click=${() => step(1)}>
+    <span class="reach-minutes" aria-live="polite">${say('job-reach-minutes', { count: minutes })}</span>
+    <button
+      class="reach-step"
+      type="button"
+      aria-label=${say('job-reach-more')}
+      ?disabled=${busy || minutes === MOST}
+      @click=${() => step(1)}
+    >
       ${icon('plus')}
     </button>
   </div>`;
@@ -38,8 +51,8 @@ export function reachSection(ctx, positions) {
   /** @type {Record<string, number>} */
   const chosen = ctx.form.reach ?? {};
   return html`<details class="more" ?open=${Object.keys(chosen).length > 0}>
-    <summary>How easy is each to get to?</summary>
-    <p>Minutes until a hand is on it. The easiest are exchanged first.</p>
+    <summary>${say('job-reach-heading')}</summary>
+    <p>${say('job-reach-lead')}</p>
     <ul class="list">
       ${withReach(ctx.form, positions).map(
         ({ id, name, reach_minutes: minutes }) => html`<li class="reach-row">

@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { PhotoProblem } from '../../photos/photos.js';
 import { dropShared, sharedFiles } from '../../phone/shared-pictures.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { photoTaken } from '../scan/capture.js';
 import { loadJob, loadJobs } from './job-data.js';
 import { freshPicture } from '../frame/picture.js';
@@ -23,15 +24,9 @@ const WORK = 'work';
 
 /** Why nothing came in; from the service worker, or from the server where that did not stand in between. */
 const TROUBLES = {
-  full: {
-    title: 'This phone is full',
-    sentence: 'Nothing was kept. The pictures are still where you shared them from. Free some space, then share them again.',
-  },
-  missed: {
-    title: 'The pictures did not arrive',
-    sentence: 'The app was not ready for them, and nothing was kept. It is ready now: share them again.',
-  },
-  nothing: { title: 'No picture came along', sentence: 'Nothing was kept. Share one or more pictures with this app.' },
+  full: { title: 'job-shared-full', sentence: 'job-shared-full-what' },
+  missed: { title: 'job-shared-missed', sentence: 'job-shared-missed-what' },
+  nothing: { title: 'job-shared-nothing', sentence: 'job-shared-nothing-what' },
 };
 
 /** @typedef {{key: string, name: string, photo: import('../../log/log.js').Photo | null, problem: string}} Prepared */
@@ -78,15 +73,15 @@ export const sharedAtCounterPage = {
 
   /** @param {import('../app.js').Context} ctx */
   draw: (ctx) => ({
-    title: 'Shared pictures',
+    title: say('job-shared-title'),
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
-      <h1>This phone is at the parts counter</h1>
+      <h1>${say('job-shared-counter')}</h1>
       <p>
-        A picture belongs to a job at the bench. ${turnedAway ? notKeptWords() : ''}
+        ${say('job-shared-bench')} ${turnedAway ? notKeptWords() : ''}
       </p>
     </section>`,
-    main: { words: 'To the counter', run: () => ctx.go(to.jobs()) },
+    main: { words: say('job-shared-to-counter'), run: () => ctx.go(to.jobs()) },
   }),
 };
 
@@ -111,7 +106,7 @@ async function prepareOnce({ photos }, { key, name, file }) {
     made.photo = await photos.prepare(file);
   } catch (error) {
     if (!(error instanceof PhotoProblem)) throw error;
-    made.problem = `${error.title}. ${error.sentence}`;
+    made.problem = say('job-shared-problem', { title: error.title, sentence: error.sentence });
   }
   prepared.set(key, made);
   return made;
@@ -121,13 +116,13 @@ async function prepareOnce({ photos }, { key, name, file }) {
 function nothingParts(ctx) {
   const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (ctx.params.trouble)] ?? TROUBLES.nothing;
   return {
-    title: 'Shared pictures',
+    title: say('job-shared-title'),
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
-      <h1>${trouble.title}</h1>
-      <p>${trouble.sentence}</p>
+      <h1>${say(trouble.title)}</h1>
+      <p>${say(trouble.sentence)}</p>
     </section>`,
-    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('job-shared-show-jobs'), run: () => ctx.go(to.jobs()) },
   };
 }
 
@@ -136,40 +131,39 @@ function troubleBefore({ params }) {
   const trouble = TROUBLES[/** @type {keyof typeof TROUBLES} */ (params.trouble)];
   if (!trouble) return nothing;
   return html`<section class="panel panel-ask" role="alert">
-    <p class="panel-kicker">${icon('caution')} ${trouble.title}</p>
-    <p>${trouble.sentence}</p>
+    <p class="panel-kicker">${icon('caution')} ${say(trouble.title)}</p>
+    <p>${say(trouble.sentence)}</p>
   </section>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function noJobParts(ctx) {
   return {
-    title: 'Shared pictures',
+    title: say('job-shared-title'),
     back: to.jobs(),
     body: html`<section class="panel panel-ask" role="alert">
-      <h1>No job is open</h1>
-      <p>A picture belongs to a job. ${notKeptWords()}</p>
-      <p>Open a job, then share again.</p>
+      <h1>${say('job-shared-no-job')}</h1>
+      <p>${say('job-shared-belongs')} ${notKeptWords()}</p>
+      <p>${say('job-shared-open-first')}</p>
     </section>`,
-    main: { words: 'Open a job', run: () => ctx.go(to.newJob()) },
+    main: { words: say('job-list-open-one'), run: () => ctx.go(to.newJob()) },
   };
 }
 
 /** What became of those that were turned away. */
 function notKeptWords() {
-  const what = turnedAway === 1 ? '1 picture was' : `${turnedAway} pictures were`;
-  return `${what} not kept; what you shared is still where it was.`;
+  return say('job-shared-not-kept', { count: turnedAway });
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function jobParts(ctx) {
   return {
-    title: 'Shared pictures',
+    title: say('job-shared-title'),
     back: to.jobs(),
     key: 'job',
     body: html`
       ${troubleBefore(ctx)}
-      <h1>Which job do they belong to?</h1>
+      <h1>${say('job-shared-which')}</h1>
       <ul class="list">
         ${ctx.data.open.map(
           (/** @type {JobLine} */ job) => html`<li>
@@ -184,7 +178,7 @@ function jobParts(ctx) {
         )}
       </ul>
     `,
-    second: { words: 'Keep none', run: () => letGo(ctx) },
+    second: { words: say('job-shared-keep-none'), run: () => letGo(ctx) },
   };
 }
 
@@ -197,18 +191,18 @@ function pictureParts(ctx) {
   const good = pictures.filter(({ photo }) => photo);
   form.shows ??= {};
   return {
-    title: `Shared pictures · ${view.title}`,
+    title: say('job-shared-title-job', { job: view.title }),
     back: open.length > 1 ? to.shared() : to.jobs(),
     key: 'pictures',
     body: html`
       ${troubleBefore(ctx)}
-      <h1>What do they show?</h1>
+      <h1>${say('job-shared-what')}</h1>
       ${pictures.map((each) => (each.photo ? showsField(ctx, each) : refused(each)))}
     `,
     main: good.length
-      ? { words: good.length === 1 ? 'Keep this picture' : `Keep ${good.length} pictures`, run: () => keep(ctx, good) }
+      ? { words: say('job-shared-keep', { count: good.length }), run: () => keep(ctx, good) }
       : null,
-    second: { words: 'Keep none', run: () => letGo(ctx) },
+    second: { words: say('job-shared-keep-none'), run: () => letGo(ctx) },
   };
 }
 
@@ -227,15 +221,15 @@ function showsField(ctx, { key, name, photo }) {
   const option = (/** @type {string} */ value, /** @type {string} */ words) =>
     html`<option value=${value} ?selected=${form.shows[key] === value}>${words}</option>`;
   return html`<div class="card">
-    ${photo ? freshPicture(photo, name || 'A shared picture') : nothing}
+    ${photo ? freshPicture(photo, name || say('job-shared-alt')) : nothing}
     <div class="field">
-      <label class="field-name" for=${id}>It shows</label>
+      <label class="field-name" for=${id}>${say('job-shared-shows')}</label>
       <select id=${id} aria-invalid=${missing ? 'true' : 'false'} aria-describedby=${missing ? `${id}-fault` : nothing} @change=${chosen}>
-        ${option('', 'Choose')}
+        ${option('', say('job-shared-choose'))}
         ${data.view.board.positions.map((/** @type {BoardPosition} */ place) => option(`position ${place.id}`, sentenceCase(place.name)))}
-        ${option(SCREEN, 'The screen of the self-test')} ${option(WORK, 'The work, or something else')}
+        ${option(SCREEN, say('job-shared-screen'))} ${option(WORK, say('job-shared-work'))}
       </select>
-      ${missing ? html`<p class="field-fault" id=${`${id}-fault`}>Say what this picture shows.</p>` : nothing}
+      ${missing ? html`<p class="field-fault" id=${`${id}-fault`}>${say('job-shared-shows-fault')}</p>` : nothing}
     </div>
   </div>`;
 }
@@ -243,7 +237,7 @@ function showsField(ctx, { key, name, photo }) {
 /** @param {Prepared} picture */
 function refused({ name, problem }) {
   return html`<section class="panel panel-ask" role="alert">
-    <p class="panel-kicker">${icon('caution')} Not kept${name ? `: ${name}` : ''}</p>
+    <p class="panel-kicker">${icon('caution')} ${name ? say('job-shared-refused-name', { name }) : say('job-shared-refused')}</p>
     <p>${problem}</p>
   </section>`;
 }

@@ -7,6 +7,7 @@ import { html } from 'lit-html';
 
 import { markKey } from '../../shapes/marks.js';
 import { showNewest, trail } from '../../shapes/trail.js';
+import { say } from '../../words/words.js';
 import { evidence } from './evidence.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { mounted } from '../frame/mount.js';
@@ -33,12 +34,12 @@ export const trailPage = {
   draw(ctx) {
     const view = ctx.data;
     return {
-      title: 'What the tests say',
+      title: say('job-link-trail'),
       titled: true,
       back: to.job(view.id),
       stages: view.stages,
       body: view.trail.tests.length ? told(view) : noneYet(),
-      main: { words: 'Go on with the job', run: () => ctx.go(to.job(view.id)) },
+      main: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
     };
   },
 };
@@ -51,11 +52,11 @@ function told(view) {
     ${verdictCard(view, { causes: true })}
     <div class="trail-whole" ${mounted(`trail ${view.trail.tests.length}`, (host) => showNewest(host.parentElement ?? host))}></div>
     ${trail(view.trail)}
-    <section class="trail-key" aria-label="Key to the picture">
+    <section class="trail-key" aria-label=${say('job-trail-key')}>
       ${markKey([...marks])}
-      <p class="trail-key-line"><span class="key-line key-line-suspect" aria-hidden="true"></span>the suspect</p>
-      <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>a sensor that changed places</p>
-      <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>where the fault went</p>
+      <p class="trail-key-line"><span class="key-line key-line-suspect" aria-hidden="true"></span>${say('job-trail-suspect')}</p>
+      <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>${say('job-trail-moved')}</p>
+      <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>${say('job-trail-band')}</p>
     </section>
     ${evidence(view.evidence)}
   `;
@@ -63,7 +64,7 @@ function told(view) {
 
 function noneYet() {
   return html`<div class="nothing">
-    <h2>No test yet</h2>
-    <p>The trail begins with the first self-test.</p>
+    <h2>${say('job-trail-none')}</h2>
+    <p>${say('job-trail-none-lead')}</p>
   </div>`;
 }

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { PLACE_WORDS } from '../../phone/place-words.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { capture, photoTaken } from '../scan/capture.js';
 import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
@@ -50,40 +51,39 @@ export const uncheckedJobPage = {
     const job = ctx.data;
     if (!job) return needsCorePage.draw(ctx);
     const head = { title: job.title, back: to.jobs() };
-    const taking = capture(ctx, { words: 'The sensor and its label', alt: 'The picture just taken' });
+    const taking = capture(ctx, { words: say('job-unchecked-guide'), alt: say('job-unchecked-alt') });
     if (taking.state === 'open') {
       return {
         ...head,
         body: taking.body,
-        main: { words: 'Take the picture', run: taking.take },
-        second: { words: 'Go back', run: taking.close },
+        main: { words: say('job-unchecked-take'), run: taking.take },
+        second: { words: say('job-unchecked-back'), run: taking.close },
       };
     }
     const typed = (ctx.form.code ?? '').trim();
     return {
       ...head,
       body: html`
-        <h1>Record a picture and a label</h1>
+        <h1>${say('job-unchecked-heading')}</h1>
         <p class="lead">
-          The app cannot say what comes next. Pictures and labels are saved all the same; they are put in order
-          ${PLACE_WORDS.checksLater}.
+          ${say('job-unchecked-lead', { later: PLACE_WORDS.checksLater })}
         </p>
         ${taking.photo
-          ? html`${taking.body}<button class="small-button" type="button" @click=${taking.again}>Take it again</button>`
+          ? html`${taking.body}<button class="small-button" type="button" @click=${taking.again}>${say('job-unchecked-again')}</button>`
           : html`<button class="small-button wide-button" type="button" @click=${taking.open}>
-              ${icon('camera')} Take a picture
+              ${icon('camera')} ${say('job-photos-take')}
             </button>`}
         ${positionChoices(ctx, job)}
-        ${textField(ctx, 'code', 'Label of the sensor in your hand', {
-          note: 'As it stands on the label. Leave it empty if none is in your hand.',
+        ${textField(ctx, 'code', say('job-unchecked-label'), {
+          note: say('job-unchecked-label-note'),
           capitals: true,
           wide: true,
           most: 80,
         })}
-        ${ctx.form.kept ? html`<p class="notice" role="status">Saved on this phone, unchecked.</p>` : nothing}
+        ${ctx.form.kept ? html`<p class="notice" role="status">${say('job-unchecked-saved')}</p>` : nothing}
       `,
       main: {
-        words: 'Save it unchecked',
+        words: say('job-unchecked-save'),
         disabled: !taking.photo && !typed,
         run: () => save(ctx, taking.photo, typed),
       },
@@ -96,14 +96,14 @@ export const needsCorePage = {
   load: () => null,
   /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
-    title: 'Not available now',
+    title: say('job-unchecked-not-now'),
     back: to.jobs(),
     body: html`<section class="nothing">
       ${icon('caution', { size: 'large' })}
-      <h1>This needs the checks</h1>
-      <p>They do not run in this browser now. On an open job you can still save pictures and labels.</p>
+      <h1>${say('job-unchecked-needs')}</h1>
+      <p>${say('job-unchecked-needs-lead')}</p>
     </section>`,
-    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('job-shared-show-jobs'), run: () => ctx.go(to.jobs()) },
   }),
 };
 
@@ -111,9 +111,9 @@ export const needsCorePage = {
 function positionChoices(ctx, { positions }) {
   const { form } = ctx;
   return html`<fieldset class="asked">
-    <legend class="asked-words">Which position does the picture show?</legend>
+    <legend class="asked-words">${say('job-unchecked-position')}</legend>
     <div class="choices choices-two">
-      ${[{ id: '', name: 'none of them' }, ...positions].map(
+      ${[{ id: '', name: say('job-unchecked-no-position') }, ...positions].map(
         ({ id, name }) => html`<label class="choice">
           <input
             type="radio"

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { sentence } from '../frame/sentence.js';
 
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -49,8 +50,8 @@ function soFar({ sentence: standing, detail, aside: notes }) {
 function inShort({ else_words: other, carries_words: carries }) {
   if (!other && !carries) return nothing;
   return html`<dl class="verdict-why">
-    ${other ? html`<dt>What else it could be</dt><dd>${sentence(other)}</dd>` : nothing}
-    ${carries ? html`<dt>What this rests on</dt><dd>${sentence(carries)}</dd>` : nothing}
+    ${other ? html`<dt>${say('job-evidence-other')}</dt><dd>${sentence(other)}</dd>` : nothing}
+    ${carries ? html`<dt>${say('job-verdict-rests')}</dt><dd>${sentence(carries)}</dd>` : nothing}
   </dl>`;
 }
 
@@ -66,7 +67,7 @@ function aside(notes) {
 function causesList(causes) {
   if (!causes.length) return nothing;
   return html`<details class="more">
-    <summary>How likely each cause is, on its own</summary>
+    <summary>${say('job-verdict-causes')}</summary>
     <ul class="causes">
       ${causes.map(
         ({ words, probability_words: chance }) =>

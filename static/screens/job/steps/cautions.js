@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
+import { say } from '../../../words/words.js';
 
 /** @typedef {import('../../../core/views.js').CautionsStep} CautionsStep */
 
@@ -20,7 +21,7 @@ export function cautionsStep({ view }) {
  */
 export function cautionList(cautions, size = 'small') {
   if (!cautions.length) return nothing;
-  return html`<ul class="cautions ${size === 'large' ? 'cautions-large' : ''}" aria-label="Cautions">
+  return html`<ul class="cautions ${size === 'large' ? 'cautions-large' : ''}" aria-label=${say('steps-cautions')}>
     ${cautions.map(
       (caution) => html`<li class="caution">
         ${icon(caution.icon, { size })}

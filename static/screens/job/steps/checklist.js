@@ -5,6 +5,8 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../../words/words.js';
+
 /** @typedef {import('../../../core/views.js').ChecklistStep} ChecklistStep */
 
 /** @param {import('./step-context.js').StepContext<ChecklistStep>} ctx */
@@ -20,6 +22,7 @@ export function checklistStep(ctx) {
     form.asked = false;
     ctx.redraw();
   };
+  const seen = { count: ticked.length, all: checks.length };
   return {
     body: html`
       <ul class="checks">
@@ -34,11 +37,13 @@ export function checklistStep(ctx) {
         )}
       </ul>
       <p class="ticked" role="status">
-        ${ticked.length} of ${checks.length} seen${form.asked ? html`. <strong>Look at the others first.</strong>` : nothing}
+        ${form.asked
+          ? html`${say('steps-checklist-seen-so-far', seen)} <strong>${say('steps-checklist-first')}</strong>`
+          : say('steps-checklist-seen', seen)}
       </p>
     `,
     main: {
-      words: left.length ? `${left.length} still to see` : step.action.words,
+      words: left.length ? say('steps-checklist-left', { count: left.length }) : step.action.words,
       run: () => {
         if (!left.length) return ctx.act(step.action.events);
         form.asked = true;

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
+import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
 import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
@@ -23,19 +24,19 @@ export function closeStep(ctx) {
       bare: true,
       body: html`<h1>${step.title}</h1>
         <section class="panel panel-ask">
-          <p class="panel-kicker">${icon('ask')}<span>The job stays open until this is settled</span></p>
+          <p class="panel-kicker">${icon('ask')}<span>${say('steps-close-blocked')}</span></p>
           <ul class="blockers">${blockers.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}</ul>
         </section>
         ${unsettled(ctx)}`,
       main: null,
-      second: { words: 'See the history', run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
+      second: { words: say('steps-close-history'), run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
     };
   }
   const note = (form.note ?? '').trim();
   return {
     body: html`
       ${summary(ctx)}
-      ${textField(ctx, 'note', 'Last word for the record, if there is one', { lines: 2, most: 500 })}
+      ${textField(ctx, 'note', say('steps-close-note'), { lines: 2, most: 500 })}
     `,
     main: { words: step.action.words, run: () => ctx.act(draftsWith(step.action.events, note ? { note } : {})) },
     second: null,

@@ -5,6 +5,7 @@
 
 import { html } from 'lit-html';
 
+import { say } from '../../../words/words.js';
 import { to } from '../../frame/router.js';
 import { standingAtClose } from '../../phone/standing.js';
 import { summary } from './summary.js';
@@ -15,7 +16,7 @@ import { summary } from './summary.js';
 export function doneStep(ctx) {
   return {
     body: html`${standingAtClose(ctx)} ${summary(ctx)}`,
-    main: { words: 'See the trail', run: () => ctx.go(to.jobPart(ctx.job, 'trail')) },
-    second: { words: 'History', run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
+    main: { words: say('steps-done-trail'), run: () => ctx.go(to.jobPart(ctx.job, 'trail')) },
+    second: { words: say('steps-done-history'), run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
   };
 }

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
+import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
 
 /** @typedef {import('../../../core/views.js').LookStep} LookStep */
@@ -20,8 +21,8 @@ export function lookStep(ctx) {
     body: html`<ul class="list look-list">
         ${step.expects.positions.map((position) => positionRow(ctx, position, seen))}
       </ul>
-      ${something ? textField(ctx, 'note', 'Anything to add', { lines: 2, most: 500 }) : nothing}`,
-    main: something ? { words: 'Record what I saw', run: () => act([looked(step, seen, form.note)]) } : undefined,
+      ${something ? textField(ctx, 'note', say('steps-look-note'), { lines: 2, most: 500 }) : nothing}`,
+    main: something ? { words: say('steps-look-record'), run: () => act([looked(step, seen, form.note)]) } : undefined,
   };
 }
 
@@ -50,13 +51,13 @@ function positionRow(ctx, { id, name }, seen) {
       <span class="list-main">
         <span class="list-title">${name}</span>
         <span class=${words.length ? 'list-note list-note-seen' : 'list-note'}
-          >${words.length ? words.join(', ') : 'nothing noted'}</span
+          >${words.length ? words.join(', ') : say('steps-look-nothing')}</span
         >
       </span>
       <span class="list-end">${icon(isOpen ? 'cross' : 'plus')}</span>
     </button>
     ${isOpen
-      ? html`<div class="choices choices-two look-choices" role="group" aria-label=${`What you see at ${name}`}>
+      ? html`<div class="choices choices-two look-choices" role="group" aria-label=${say('steps-look-group', { position: name })}>
           ${kinds.map(
             (kind) => html`<label class="choice">
               <input

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { markShape } from '../../../shapes/marks.js';
+import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { repairScreen } from './repair.js';
 
@@ -13,7 +14,7 @@ import { repairScreen } from './repair.js';
 
 /** The shapes of a reading are those of a test. */
 const SHAPES = { good: 'clean', bad: 'fault', unclear: 'aside' };
-const SAID = { good: 'Good', bad: 'Bad', unclear: 'Not clear' };
+const SAID = { good: 'steps-measure-good', bad: 'steps-measure-bad', unclear: 'steps-measure-unclear' };
 
 /** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
 export function measureStep(ctx) {
@@ -23,7 +24,7 @@ export function measureStep(ctx) {
       form.repairing = false;
       ctx.redraw();
     };
-    return repairScreen(ctx, step.second, { words: 'Back to the check', run: back });
+    return repairScreen(ctx, step.second, { words: say('steps-measure-back'), run: back });
   }
   const repair = step.second && {
     words: step.second.words,
@@ -36,12 +37,12 @@ export function measureStep(ctx) {
     body: html`
       ${step.expects.unit ? valueField(ctx) : nothing}
       <fieldset class="readings">
-        <legend class="field-name">What did you find?</legend>
+        <legend class="field-name">${say('steps-measure-found')}</legend>
         <div class="choices">${step.choices.map((choice) => reading(ctx, choice))}</div>
       </fieldset>
-      ${form.asked ? html`<p class="field-fault" role="alert">Tap what you found first.</p>` : nothing}
+      ${form.asked ? html`<p class="field-fault" role="alert">${say('steps-measure-first')}</p>` : nothing}
     `,
-    main: { words: 'Save this check', run: () => save(ctx) },
+    main: { words: say('steps-measure-save'), run: () => save(ctx) },
     second: repair,
   };
 }
@@ -50,7 +51,7 @@ export function measureStep(ctx) {
 function valueField({ step, form, redraw }) {
   const { unit } = step.expects;
   return html`<label class="field">
-    <span class="field-name">Measured, if you have a figure</span>
+    <span class="field-name">${say('steps-measure-value')}</span>
     <span class="with-unit">
       <input
         class="measured"
@@ -65,7 +66,7 @@ function valueField({ step, form, redraw }) {
         }}
       />
       <span class="unit" aria-hidden="true">${unit}</span>
-      <span class="aloud">in ${unit}</span>
+      <span class="aloud">${say('steps-measure-unit', { unit })}</span>
     </span>
   </label>`;
 }
@@ -85,7 +86,7 @@ function reading({ form, redraw }, { words, reads }) {
     <span class="reading-inside">
       <svg class="reading-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(SHAPES[reads], { x: 0, y: 0 })}</svg>
       <span>
-        <span class="choice-word">${SAID[reads]}</span>
+        <span class="choice-word">${say(SAID[reads])}</span>
         <span class="choice-note">${words}</span>
       </span>
     </span>

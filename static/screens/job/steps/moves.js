@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../../words/words.js';
 import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { newUnitStep } from './new-unit.js';
@@ -43,7 +44,7 @@ export function replacing(ctx) {
     ...parts,
     bare: true,
     body: parts.bare ? parts.body : html`<div><h1>${sentence(form.title)}</h1><p class="lead">${form.text}</p></div>${parts.body}`,
-    second: parts.second ?? { words: 'Not this', run: () => leave(ctx) },
+    second: parts.second ?? { words: say('steps-moves-not-this'), run: () => leave(ctx) },
   };
 }
 
@@ -81,13 +82,13 @@ export function moveCard(move, { actions = nothing, small = false } = {}) {
     ${small ? html`<h2 class="move-title">${sentence(move.title)}</h2>` : html`<h1>${sentence(move.title)}</h1>`}
     <p class="move-reason">${sentence(move.reason)}</p>
     ${move.spares.map((told) => html`<p class="move-spare">${sentence(told)}</p>`)}
-    ${move.why_not ? html`<p class="move-why-not"><strong>Why not:</strong> ${sentence(move.why_not)}</p>` : nothing}
+    ${move.why_not ? html`<p class="move-why-not"><strong>${say('steps-moves-why-not')}</strong> ${sentence(move.why_not)}</p>` : nothing}
     ${small
       ? html`<details class="more">
-          <summary>What each result will mean</summary>
+          <summary>${say('steps-moves-outlook')}</summary>
           ${outlook(move, nothing)}
         </details>`
-      : outlook(move, 'What each result will mean')}
+      : outlook(move, say('steps-moves-outlook'))}
     ${actions}
   </section>`;
 }

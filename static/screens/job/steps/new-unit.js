@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../../words/words.js';
 import { makerReader } from '../../scan/maker-reader.js';
 import { sentence } from '../../frame/sentence.js';
 import { labelReader } from '../../scan/label-reader.js';
@@ -17,7 +18,7 @@ import { comparison, partsDiffer } from './part-compare.js';
 export function newUnitStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
-    heading: 'Label the new sensor',
+    heading: say('steps-new-label'),
     mayWrite: true,
     expects: { do: 'new' },
     onOurs: (answer, how) => add(ctx, reader, answer.code, how),
@@ -33,13 +34,13 @@ export function newUnitStep(ctx) {
     body: html`
       ${spares(ctx)} ${fields(ctx)}
       <div class="ways">
-        <button class="link-button" type="button" @click=${whenEntered(reader.type)}>Type the code</button>
+        <button class="link-button" type="button" @click=${whenEntered(reader.type)}>${say('steps-type')}</button>
         <button class="link-button" type="button" @click=${whenEntered(reader.write)}>
-          Write a code by hand
+          ${say('steps-write')}
         </button>
       </div>
     `,
-    main: { words: 'Scan its new label', run: whenEntered(reader.openCamera) },
+    main: { words: say('steps-new-scan'), run: whenEntered(reader.openCamera) },
   };
 }
 
@@ -48,7 +49,7 @@ function spares(ctx) {
   const { choices } = ctx.step;
   if (!choices.length) return nothing;
   return html`<section class="card">
-    <h2>At hand already</h2>
+    <h2>${say('steps-new-at-hand')}</h2>
     <div class="spares">
       ${choices.map(
         ({ words, note, events }) =>
@@ -72,20 +73,20 @@ function fields(ctx) {
   return html`
     <section class="card card-now compare">
       ${step.expects.part
-        ? html`<p class="field-name">Old sensor, at ${step.expects.position_name}</p>
+        ? html`<p class="field-name">${say('steps-new-old-at', { position: step.expects.position_name })}</p>
             <p class="part-number">${old}</p>`
         : oldField(form.oldPart ?? '', set('oldPart'))}
       <label class="field">
-        <span class="field-name">New sensor: read it off</span>
+        <span class="field-name">${say('steps-new-read')}</span>
         ${partInput({ value: part, invalid: asked === 'part', onInput: set('part') })}
         ${asked === 'part'
-          ? html`<span class="field-fault" role="alert">Read the part number off the new sensor first.</span>`
+          ? html`<span class="field-fault" role="alert">${say('steps-new-part-fault')}</span>`
           : nothing}
       </label>
       ${makerReader(ctx)} ${comparison(old, part)}
       ${partsDiffer(old, part)
         ? html`<label class="field">
-            <span class="field-name">Why it is used all the same</span>
+            <span class="field-name">${say('steps-new-reason')}</span>
             <textarea
               rows="2"
               maxlength="500"
@@ -94,13 +95,13 @@ function fields(ctx) {
               @input=${set('reason')}
             ></textarea>
             ${asked === 'reason'
-              ? html`<span class="field-fault" role="alert">Another part number needs a reason.</span>`
-              : html`<span class="field-note">It stays on record with the fit.</span>`}
+              ? html`<span class="field-fault" role="alert">${say('steps-new-reason-fault')}</span>`
+              : html`<span class="field-note">${say('steps-new-reason-note')}</span>`}
           </label>`
         : nothing}
     </section>
     <label class="field">
-      <span class="field-name">Serial number, if it has one</span>
+      <span class="field-name">${say('steps-new-serial')}</span>
       <input type="text" autocomplete="off" spellcheck="false" maxlength="80" .value=${serial} @input=${set('serial')} />
     </label>
   `;
@@ -112,9 +113,9 @@ function fields(ctx) {
  */
 function oldField(value, onInput) {
   return html`<label class="field">
-    <span class="field-name">Old sensor: read it off</span>
+    <span class="field-name">${say('steps-new-old-read')}</span>
     ${partInput({ value, onInput })}
-    <span class="field-note">Its part number is not on record yet.</span>
+    <span class="field-note">${say('steps-new-old-note')}</span>
   </label>`;
 }
 

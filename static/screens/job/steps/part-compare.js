@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { mark } from '../../../shapes/marks.js';
+import { say } from '../../../words/words.js';
 
 /** Spaces and small letters are how a number is written, not what it is. @param {string} part */
 function bare(part) {
@@ -30,15 +31,15 @@ export function comparison(old, part) {
   const typed = bare(part);
   if (!typed || !wanted) return nothing;
   if (typed === wanted) {
-    return html`<p class="compared" role="status">${mark('clean', { word: 'Same part number' })}</p>`;
+    return html`<p class="compared" role="status">${mark('clean', { word: say('steps-compare-same') })}</p>`;
   }
   if (wanted.startsWith(typed)) {
     const left = wanted.length - typed.length;
-    const words = left === 1 ? 'The same so far, 1 character to go' : `The same so far, ${left} characters to go`;
-    return html`<p class="compared" role="status">${mark('untested', { word: words })}</p>`;
+    const word = say('steps-compare-so-far', { count: left });
+    return html`<p class="compared" role="status">${mark('untested', { word })}</p>`;
   }
   return html`<p class="compared" role="status">
-    ${mark('fault', { word: `Another part number: it differs from character ${firstDifference(wanted, typed)}` })}
+    ${mark('fault', { word: say('steps-compare-other', { place: firstDifference(wanted, typed) }) })}
   </p>`;
 }
 

@@ -6,6 +6,7 @@
 import { html } from 'lit-html';
 
 import { board } from '../../../shapes/board.js';
+import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 
 /** @typedef {import('../../../core/views.js').PhotoStep} PhotoStep */
@@ -17,7 +18,7 @@ let openedByHand = false;
 export function photoStep(ctx) {
   const { step, act } = ctx;
   const taking = capture(ctx, {
-    words: 'The sensor and the paint around it',
+    words: say('steps-photo-guide'),
     alt: step.title,
     open: openedByHand,
   });
@@ -25,8 +26,8 @@ export function photoStep(ctx) {
     const { photo } = taking;
     return {
       body: taking.body,
-      main: { words: 'Keep this picture', run: () => act([photoTaken(photo, step.expects)], { photo }) },
-      second: { words: 'Take it again', run: taking.again },
+      main: { words: say('steps-photo-keep'), run: () => act([photoTaken(photo, step.expects)], { photo }) },
+      second: { words: say('steps-photo-again'), run: taking.again },
     };
   }
   if (taking.state === 'open') {
@@ -35,7 +36,7 @@ export function photoStep(ctx) {
   return {
     body: html`${taking.body} ${board(ctx.view.board, { chosen: step.expects.position })}`,
     main: {
-      words: 'Open the camera',
+      words: say('steps-photo-open'),
       run: () => {
         openedByHand = true;
         return taking.open();

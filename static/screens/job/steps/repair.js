@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
@@ -42,7 +43,7 @@ function repairParts(ctx, { words, events }) {
   };
   return {
     body: html`<label class="field">
-      <span class="field-name">What did you repair?</span>
+      <span class="field-name">${say('steps-repair-what')}</span>
       <textarea
         rows="3"
         maxlength="500"
@@ -52,7 +53,7 @@ function repairParts(ctx, { words, events }) {
           ctx.redraw();
         }}
       ></textarea>
-      <span class="field-note">A few words for the record: which pin, which wire, where.</span>
+      <span class="field-note">${say('steps-repair-note')}</span>
     </label>`,
     main: { words, run },
   };

@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 
 import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
+import { say } from '../../../words/words.js';
 import { labelReader } from '../../scan/label-reader.js';
 
 /** @typedef {import('../../../core/views.js').ScanStep} ScanStep */
@@ -27,21 +28,21 @@ export function scanUnitStep(ctx) {
   });
   if (parts) return parts;
   const own = step.second;
-  const type = { words: 'Type the code', run: reader.type };
+  const type = { words: say('steps-type'), run: reader.type };
   return {
     body: html`
       ${wanted(ctx)}
       ${board(ctx.view.board, { chosen: step.expects.position })}
       <div class="ways">
-        ${own ? html`<button class="link-button" type="button" @click=${reader.type}>Type the code</button>` : nothing}
+        ${own ? html`<button class="link-button" type="button" @click=${reader.type}>${say('steps-type')}</button>` : nothing}
         ${mayWrite
           ? html`<button class="link-button" type="button" @click=${reader.write}>
-              No label at hand: write a code by hand
+              ${say('steps-scan-write')}
             </button>`
           : nothing}
       </div>
     `,
-    main: { words: step.action?.words ?? 'Scan its label', run: reader.openCamera },
+    main: { words: step.action?.words ?? say('steps-scan'), run: reader.openCamera },
     second: own ? undefined : type,
   };
 }
@@ -56,6 +57,6 @@ function wanted({ view, step }) {
   if (!unit?.shown) return nothing;
   return html`<div class="wanted">
     ${code(unit.shown, { size: 'large' })}
-    ${unit.came_from ? html`<p>You pulled it from ${unit.came_from}.</p>` : nothing}
+    ${unit.came_from ? html`<p>${say('steps-scan-from', { from: unit.came_from })}</p>` : nothing}
   </div>`;
 }

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
+import { say } from '../../../words/words.js';
 import { proofCard } from '../proof-card.js';
 import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
@@ -23,7 +24,7 @@ export function summary(ctx) {
     ${verdictCard(view)}
     ${view.replaced.length
       ? html`<section class="card">
-          <h2>Replaced</h2>
+          <h2>${say('steps-summary-replaced')}</h2>
           <ul class="sentences">${view.replaced.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}</ul>
         </section>`
       : nothing}
@@ -35,7 +36,7 @@ export function summary(ctx) {
 function whereabouts(units) {
   if (!units.length) return nothing;
   return html`<section>
-    <h2>Where each sensor is</h2>
+    <h2>${say('steps-summary-where')}</h2>
     <ul class="list">
       ${units.map(
         ({ id, shown, name, where }) =>

@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../../words/words.js';
 import { ask } from '../../frame/ask.js';
 
 /** @typedef {import('../../../core/views.js').TestStep} TestStep */
@@ -18,7 +19,7 @@ export function codeFields(ctx, faulted) {
   const { form } = ctx;
   const begun = faulted.some(({ id }) => form.codes[id]?.code || form.codes[id]?.failure_type);
   return html`<details class="more" ?open=${begun}>
-    <summary>Enter the codes on the screen</summary>
+    <summary>${say('steps-codes-enter')}</summary>
     <div class="screen-stack">${faulted.map((position) => codeField(ctx, position))}</div>
   </details>`;
 }
@@ -35,9 +36,9 @@ function codeField(ctx, { id, name }) {
     ctx.redraw();
   };
   return html`<fieldset class="code-entry">
-    <legend class="field-name">Code at ${name}</legend>
+    <legend class="field-name">${say('steps-codes-at', { position: name })}</legend>
     <label class="field">
-      <span class="field-note">Code</span>
+      <span class="field-note">${say('steps-codes-code')}</span>
       <input
         class="field-code"
         type="text"
@@ -50,7 +51,7 @@ function codeField(ctx, { id, name }) {
       />
     </label>
     <label class="field">
-      <span class="field-note">Failure type</span>
+      <span class="field-note">${say('steps-codes-failure')}</span>
       <input
         class="field-code"
         type="text"

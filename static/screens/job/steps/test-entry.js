@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { board } from '../../../shapes/board.js';
+import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { helpLink } from '../../frame/help-link.js';
 import { to } from '../../frame/router.js';
@@ -20,29 +21,29 @@ const NEXT = { clean: 'fault', fault: 'silent', silent: 'clean' };
 /** Nothing is expected where nothing sits, so the first tap is the fault there too. */
 const NEXT_EMPTY = { silent: 'fault', fault: 'clean', clean: 'silent' };
 const MARKS = { clean: 'clean', fault: 'fault', silent: 'untested' };
-const WORDS = { clean: 'clean', fault: 'fault', silent: 'not reported' };
+const WORDS = { clean: 'steps-test-clean', fault: 'steps-test-fault', silent: 'steps-test-silent' };
 
 /** @param {import('./step-context.js').StepContext<TestStep>} ctx @returns {import('../job.js').StepParts} */
 export function testEntryStep(ctx) {
   const { form, act } = ctx;
   begin(ctx);
-  const screen = capture(ctx, { words: 'The screen, so that it can be read', alt: 'The screen of the test' });
+  const screen = capture(ctx, { words: say('steps-test-guide'), alt: say('steps-test-screen') });
   if (screen.state === 'open') {
     return {
       bare: true,
-      body: html`<h1>Photograph the screen</h1>${screen.body}`,
-      main: { words: 'Take the picture', run: screen.take },
-      second: { words: 'Go back', run: screen.close },
+      body: html`<h1>${say('steps-test-photograph')}</h1>${screen.body}`,
+      main: { words: say('steps-test-take'), run: screen.take },
+      second: { words: say('steps-test-back'), run: screen.close },
     };
   }
   const { photo } = screen;
   const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
   return {
-    body: html`${form.heard === undefined ? helpLink(to.stepHelp(ctx.job, 'self-test'), 'How to start the self-test') : nothing}
+    body: html`${form.heard === undefined ? helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help')) : nothing}
     ${soundQuestion(ctx)} ${form.heard ? readings(ctx) : nothing}
     ${form.heard === undefined ? nothing : html`${more(ctx, screen)} ${summary(ctx)}`}`,
     main: {
-      words: form.heard === false ? 'Record it, set aside' : 'Record the result',
+      words: form.heard === false ? say('steps-test-record-aside') : say('steps-test-record'),
       disabled: form.heard === undefined,
       run: () => act(drafts, { photo: photo ?? undefined }),
     },
@@ -83,7 +84,7 @@ function soundQuestion({ form, step, redraw }) {
   return html`<fieldset class="asked">
     <legend class="asked-words">${question}</legend>
     <div class="choices choices-two">
-      ${answer(true, 'Yes', yes)} ${answer(false, 'No', no)}
+      ${answer(true, say('steps-test-yes'), yes)} ${answer(false, say('steps-test-no'), no)}
     </div>
   </fieldset>`;
 }
@@ -94,15 +95,16 @@ function readings(ctx) {
   const positions = view.board.positions.map((position) => {
     const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[position.id]);
     if (isEmpty(step, position.id)) {
-      const word = reading === 'silent' ? 'empty' : `empty, ${WORDS[reading]}`;
+      const word = reading === 'silent' ? say('steps-test-empty') : say('steps-test-empty-but', { reading: say(WORDS[reading]) });
       return { ...position, mark: reading === 'silent' ? 'empty' : MARKS[reading], word };
     }
-    const plug = form.unplugged.includes(position.id) ? ', unplugged' : '';
-    return { ...position, photo: '', mark: MARKS[reading], word: WORDS[reading] + plug };
+    const said = say(WORDS[reading]);
+    const word = form.unplugged.includes(position.id) ? say('steps-test-unplugged', { reading: said }) : said;
+    return { ...position, photo: '', mark: MARKS[reading], word };
   });
   return html`<section class="asked">
-    <h2 class="asked-words">Which ones show a fault?</h2>
-    <p class="soft">Tap a position: once for a fault, twice if the test does not report on it.</p>
+    <h2 class="asked-words">${say('steps-test-which')}</h2>
+    <p class="soft">${say('steps-test-which-how')}</p>
     ${board(
       { ...view.board, positions },
       {
@@ -121,26 +123,26 @@ function more(ctx, screen) {
   const { form, redraw } = ctx;
   return html`<div class="checks">
       ${ctx.step.expects.unplugged.map((/** @type {string} */ id) =>
-        check(`${positionName(ctx, id)} was unplugged`, form.unplugged.includes(id), (on) => {
+        check(say('steps-test-was-unplugged', { position: positionName(ctx, id) }), form.unplugged.includes(id), (on) => {
           form.unplugged = on ? [...form.unplugged, id] : form.unplugged.filter((/** @type {string} */ each) => each !== id);
           redraw();
         }),
       )}
-      ${check('The fault came and went', Boolean(form.cameAndWent), (on) => {
+      ${check(say('steps-test-came-and-went'), Boolean(form.cameAndWent), (on) => {
         form.cameAndWent = on;
         redraw();
       })}
     </div>
     ${form.heard ? codeFields(ctx, named(ctx, 'fault')) : nothing}
     ${screen.photo
-      ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>Take it again</button>`
+      ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>${say('steps-test-again')}</button>`
       : html`<button class="small-button wide-button" type="button" @click=${screen.open}>
-          Photograph the screen
+          ${say('steps-test-photograph')}
         </button>`}
     <details class="more" ?open=${Boolean(form.note)}>
-      <summary>Add a note</summary>
+      <summary>${say('steps-test-add-note')}</summary>
       <label class="field">
-        <span class="field-name">Note</span>
+        <span class="field-name">${say('steps-test-note')}</span>
         <textarea
           rows="2"
           maxlength="500"
@@ -171,14 +173,19 @@ function summary(ctx) {
   const { form, step } = ctx;
   const faulted = named(ctx, 'fault').map(({ name }) => name);
   const silent = named(ctx, 'silent').filter(({ id }) => !isEmpty(step, id)).map(({ name }) => name);
-  const said = form.heard
-    ? `${step.expects.asks.heard}, ${faulted.length ? `fault at ${listed(faulted)}` : 'no fault anywhere'}${
-        silent.length ? `; nothing reported on ${listed(silent)}` : ''
-      }`
-    : `${step.expects.asks.not_heard}, so nothing is concluded from it`;
+  const { number, asks } = step.expects;
+  const found = {
+    number,
+    heard: asks.heard,
+    count: faulted.length,
+    faulted: { figure: 'and', of: faulted },
+    unreported: silent.length ? 'some' : 'none',
+    silent: { figure: 'and', of: silent },
+  };
+  const said = form.heard ? say('steps-test-found', found) : say('steps-test-not-heard', { number, heard: asks.not_heard });
   return html`<section class="panel panel-act" role="status">
-    <p class="panel-kicker">This will be recorded</p>
-    <p>Test ${step.expects.number}: ${said}.${form.cameAndWent ? ' The fault came and went.' : ''}</p>
+    <p class="panel-kicker">${say('steps-test-summary')}</p>
+    <p>${form.cameAndWent ? `${said} ${say('steps-test-summary-went')}` : said}</p>
   </section>`;
 }
 
@@ -225,9 +232,4 @@ function reportedThoughEmpty({ form, step }) {
 function positionName({ step }, id) {
   const found = step.expects.positions.find((/** @type {{id: string}} */ each) => each.id === id);
   return sentenceCase(found?.name ?? id);
-}
-
-/** @param {string[]} names */
-function listed(names) {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
 }

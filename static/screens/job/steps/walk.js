@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { markShape } from '../../../shapes/marks.js';
+import { say } from '../../../words/words.js';
 
 /** @typedef {import('../../../core/views.js').WalkStep} WalkStep */
 
@@ -58,8 +59,8 @@ export function walkStep(ctx) {
  * @param {number} quiet
  */
 function mainWords(step, left, quiet) {
-  if (left) return `${left} ${step.expects.asks.left}`;
-  return quiet ? `Save: ${quiet} ${step.expects.asks.fails}` : step.action.words;
+  if (left) return say('steps-walk-left', { count: left, what: step.expects.asks.left });
+  return quiet ? say('steps-walk-save', { count: quiet, what: step.expects.asks.fails }) : step.action.words;
 }
 
 /**
@@ -80,7 +81,7 @@ function row({ id, name }, asks, now, answer, asked) {
               class="walk-answer"
               type="button"
               aria-pressed=${now === heard ? 'true' : 'false'}
-              aria-label="${name}: ${asks[says]}"
+              aria-label=${say('steps-walk-answer', { position: name, heard: asks[says] })}
               @click=${() => answer(id, heard)}
             >
               <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">

@@ -8,8 +8,10 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
+import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { labelReader } from '../../scan/label-reader.js';
+import { sentence } from '../../frame/sentence.js';
 
 /** @typedef {import('../../../core/views.js').WhereToStep} WhereToStep */
 
@@ -34,11 +36,11 @@ export function whereToStep(ctx) {
     body: html`
       ${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
       <div class="ways">
-        <button class="link-button" type="button" @click=${skip}>It cannot be scanned or typed</button>
+        <button class="link-button" type="button" @click=${skip}>${say('steps-where-skip')}</button>
       </div>
     `,
-    main: { words: 'Scan its label', run: reader.openCamera },
-    second: { words: 'Type the code', run: reader.type },
+    main: { words: say('steps-scan'), run: reader.openCamera },
+    second: { words: say('steps-type'), run: reader.type },
   };
 }
 
@@ -58,7 +60,7 @@ function placeParts(ctx) {
     body: html`
       ${proof(form)}
       <fieldset class="readings">
-        <legend class="field-name">Where does it go?</legend>
+        <legend class="field-name">${say('steps-where-asked')}</legend>
         <div class="choices">
           ${choices.map(
             ({ words }, n) =>
@@ -78,9 +80,9 @@ function placeParts(ctx) {
           )}
         </div>
       </fieldset>
-      ${form.asked ? html`<p class="field-fault" role="alert">Tap where it goes first.</p>` : nothing}
+      ${form.asked ? html`<p class="field-fault" role="alert">${say('steps-where-first')}</p>` : nothing}
       <label class="field">
-        <span class="field-name">Note, if one helps</span>
+        <span class="field-name">${say('steps-where-note')}</span>
         <input
           type="text"
           maxlength="200"
@@ -93,7 +95,7 @@ function placeParts(ctx) {
         />
       </label>
     `,
-    main: { words: 'Save where it goes', run: save },
+    main: { words: say('steps-where-save'), run: save },
     second: null,
   };
 }
@@ -102,11 +104,11 @@ function placeParts(ctx) {
 function proof({ proven }) {
   if (!proven) {
     return html`<div class="panel panel-ask">
-      <p class="panel-kicker">${icon('ask')}<span>Not scanned</span></p>
-      <p>Nobody has checked which sensor this is. The record will say so.</p>
+      <p class="panel-kicker">${icon('ask')}<span>${say('steps-where-not-scanned')}</span></p>
+      <p>${say('steps-where-unproven')}</p>
     </div>`;
   }
   return html`<div class="panel panel-good">
-    <p class="panel-kicker">${icon('tick')}<span>This is ${code(proven.shown, { size: 'plain' })}, ${proven.how}.</span></p>
+    <p class="panel-kicker">${icon('tick')}<span>${sentence(say('steps-where-proven', { code: proven.shown, how: proven.how }))}</span></p>
   </div>`;
 }

@@ -1,0 +1,329 @@
+### A job on the phone: the list of jobs, opening one, its pages. The steps of a job are in steps.ftl.
+
+## The page of a job
+
+job-reopened-title = Open again
+job-dispute-title = Two places are on record
+# $unit: 4KD-7F
+# $places: at right outer, or in stock
+job-dispute-claims = { $unit }: { $places }.
+# $before: at right outer
+# $place: in stock
+job-dispute-or = { $before }, or { $place }
+job-dispute-what = Scan it where it really is. Until then its tests count for neither place.
+job-dispute-scan = Scan it now
+job-links = More about this job
+job-link-trail = What the tests say
+job-link-trail-note = the trail and how sure it is
+job-link-moves = Other moves
+# $count (count): 4
+job-link-moves-note = { $count } to choose from
+job-link-hand = In hand
+# $count (count): 2
+job-link-hand-note = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensors
+}
+job-link-photos = Pictures
+# $count (count): 3
+job-link-photos-note = { $count ->
+    [0] none yet
+    [one] { $count } picture
+   *[other] { $count } pictures
+}
+job-link-history = History
+# $count (count): 12
+job-link-history-note = { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+}
+job-link-report = Report for the customer
+job-link-report-note = to print or to hand on
+job-link-assumptions = What the figures rest on
+job-link-assumptions-note = chances, codes, money
+
+## The list of jobs
+
+job-list-open = Open jobs
+job-list-start = Start here
+job-list-open-one = Open a job
+job-list-scan = Scan a label
+# $count (count): 2
+job-list-shared = { $count ->
+    [one] { $count } shared picture waits
+   *[other] { $count } shared pictures wait
+} for a job.
+job-list-closed = Closed
+job-list-closed-only = Closed jobs
+job-list-empty = No job yet
+job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first look to the proof.
+job-list-take-in = I have a file from another phone
+# $opened: 28 November 2026
+# $count (count): 3
+# $closed: yes
+job-list-standing = { $opened } · { $count ->
+    [0] no test yet
+    [one] { $count } test
+   *[other] { $count } tests
+}{ $closed ->
+    [yes] {""} · closed
+   *[no] {""}
+}
+# $count (count): 2
+job-list-out = { $count ->
+    [one] { $count } sensor is out
+   *[other] { $count } sensors are out
+}
+# $count (count): 1
+job-list-disputed = { $count } in dispute
+
+## The history
+
+# $job: Blue estate
+job-history-title = History · { $job }
+job-history-lead = Nothing is ever deleted. Tap an entry that was a mistake to take it back.
+job-history-mixed = Sensors in hand got mixed up
+job-back = Back to the job
+job-go-on = Go on with the job
+job-history-no-name = no name
+# $reason: wrong corner
+job-history-undone = Taken back: { $reason }
+# $actor: Ines
+# $reason: wrong corner
+job-history-undone-by = Taken back by { $actor }: { $reason }
+job-history-reason = Why was it wrong?
+job-history-reason-note = The entry stays, struck through, with your reason.
+job-history-take-back = Take it back
+job-history-leave = Leave it
+
+## What the tests say
+
+job-evidence-carries = What carries this
+job-evidence-other = What else it could be
+job-evidence-apart = What would tell the two apart
+job-verdict-rests = What this rests on
+job-verdict-causes = How likely each cause is, on its own
+job-proof-proven = Proven
+job-proof-so-far = Proof so far
+job-trail-key = Key to the picture
+job-trail-suspect = the suspect
+job-trail-moved = a sensor that changed places
+job-trail-band = where the fault went
+job-trail-none = No test yet
+job-trail-none-lead = The trail begins with the first self-test.
+
+## The moves
+
+job-moves-title = Next moves
+job-moves-none = No move to choose now
+# $step: Run the self-test
+job-moves-elsewhere = The job is at another step: { $step }
+job-moves-others = Or one of these
+# $count (count): 2
+job-moves-more = { $count ->
+    [one] One more move
+   *[other] { $count } more moves
+}
+
+## Sensors in hand
+
+# $job: Blue estate
+job-hand-title = In hand · { $job }
+job-hand-lead = Pulled and not fitted again.
+job-hand-none = Nothing is in hand
+job-hand-mixed = These got mixed up
+job-hand-mixed-kicker = Mixed up
+# $from: right outer
+job-hand-from = pulled from { $from }
+job-mixing-heading = Which ones got mixed up?
+job-mixing-lead = Those whose label is gone, or that you can no longer tell apart. The tests so far keep counting.
+job-mixing-group = Sensors in hand
+# $from: right outer
+job-mixing-from = , from { $from }
+job-mixing-note = What happened
+job-mixing-note-why = If you want it on record.
+# $count (count): 3
+job-mixing-record = These { $count } got mixed up
+job-mixing-too-few = Tap at least two
+job-mixing-none = Nothing got mixed up
+
+## What the figures rest on
+
+job-assumptions-lead = No published figures were found for how often sensors and wires fail; these are common practice. Change what you know better.
+job-assumptions-chances = Chances
+job-assumptions-sure = How sure
+job-assumptions-codes = What the codes speak for
+# $value: 0.5 %
+job-assumptions-changed = changed; the default is { $value }
+job-assumptions-percent = In percent
+job-assumptions-percent-fault = Give a percentage, for instance 5 or 0.5.
+job-assumptions-set = Set it
+# $value: 0.5 %
+job-assumptions-reset = Back to { $value }
+job-money-heading = Money
+job-money-given = Work and parts are weighed against each other.
+job-money-none = Not given: moves are compared by minutes alone.
+job-money-change = Change labour and prices
+job-money-give = Give labour and prices
+job-money-lead = In your own currency. Leave empty what you do not know.
+job-money-fault = Give an amount, for instance 45 or 45.50.
+job-money-record = Record these amounts
+
+## Opening a job
+
+# $count (count): 2
+job-open-faults = { $count ->
+    [one] One thing is
+   *[other] { $count } things are
+} missing or not right. Each is marked below.
+job-open-actor = Your name
+job-open-actor-note = Stands beside everything you record on this phone. Asked once.
+job-open-actor-fault = Say who is working.
+job-open-complaint = What is wrong
+job-open-complaint-note = In the words of whoever drives it.
+job-open-part = Part number of the sensors
+job-open-part-note = If you know it. It can be added when you read it off a sensor.
+job-open-button = Open the job
+job-open-name-fault = Give the vehicle a name that you will recognise.
+job-open-vin-fault = Correct the number, or leave it empty.
+job-open-vehicle = Vehicle
+job-open-vehicle-note = A name that you will recognise: Blue estate, or its plate.
+job-open-vin = VIN
+job-open-vin-note = If you have it. It ties later jobs to this vehicle.
+job-open-which = Which vehicle?
+job-open-new = A vehicle that was not here before
+# $count (count): 4
+job-open-known = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensors
+}
+# $count (count): 4
+# $vin: ZZZ00TESTVEHICLE1
+job-open-known-vin = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensors
+}, { $vin }
+job-open-still = A job on this vehicle is still open.
+job-open-still-go = Go on with it
+job-edge-rear = Along the rear
+job-edge-front = Along the front
+job-edge-left = Left side
+job-edge-right = Right side
+job-layout-heading = Where are its sensors?
+# $count (count): 4
+job-layout-as-before = As last time, { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensors
+}
+job-layout-own = My own positions
+job-layout-fault = Choose where the sensors sit.
+job-layout-no-names = Write one name on each line.
+job-layout-checking = The names are still being checked. Tap again.
+job-layout-edge = Which edge of the vehicle?
+job-layout-names = Names of the positions
+job-layout-names-note = One on each line, from the left of the vehicle to the right, up to 24.
+# $wanted: 1 to 24 names
+job-layout-wanted = Wanted is { $wanted }.
+# $number (count): 2
+# $found: "left"
+# $wanted: a name that no other position has
+job-layout-wanted-of = Name { $number } is { $found }; wanted is { $wanted }.
+job-layout-untested = not tested
+
+## Pictures
+
+job-photos-screen = Screen of the test
+job-photos-unit = A sensor
+job-photos-work = The work
+job-photos-position = A position
+# $job: Blue estate
+job-photos-title = Pictures · { $job }
+job-photos-guide = The work, before or after
+job-photos-none = No picture yet
+job-photos-none-lead = The job asks for one of each position before a hand touches it.
+job-photos-take = Take a picture
+
+## A position
+
+job-position-guide = The sensor and the paint around it
+job-position-again = Take another picture
+job-position-job = The job
+job-position-no-picture = No picture of this position yet.
+job-position-no-sensor = No sensor sits here now.
+job-position-reach = Until a hand is on it
+job-position-sensor = The sensor here
+job-position-no-label = no label yet
+job-position-all = Everything about this sensor
+job-position-read = Read here
+# $position: right outer
+job-reach-group = Minutes to get to { $position }
+job-reach-less = One minute less
+job-reach-more = One minute more
+# $count (count): 3
+job-reach-minutes = { $count } min
+job-reach-heading = How easy is each to get to?
+job-reach-lead = Minutes until a hand is on it. The easiest are exchanged first.
+
+## Pictures from another app
+
+job-shared-full = This phone is full
+job-shared-full-what = Nothing was kept. The pictures are still where you shared them from. Free some space, then share them again.
+job-shared-missed = The pictures did not arrive
+job-shared-missed-what = The app was not ready for them, and nothing was kept. It is ready now: share them again.
+job-shared-nothing = No picture came along
+job-shared-nothing-what = Nothing was kept. Share one or more pictures with this app.
+job-shared-title = Shared pictures
+job-shared-counter = This phone is at the parts counter
+job-shared-bench = A picture belongs to a job at the bench.
+job-shared-to-counter = To the counter
+job-shared-show-jobs = Show the jobs
+# $title: This picture cannot be read
+# $sentence: Take it again.
+job-shared-problem = { $title }. { $sentence }
+job-shared-no-job = No job is open
+job-shared-belongs = A picture belongs to a job.
+job-shared-open-first = Open a job, then share again.
+# $count (count): 2
+job-shared-not-kept = { $count ->
+    [one] { $count } picture was
+   *[other] { $count } pictures were
+} not kept; what you shared is still where it was.
+job-shared-which = Which job do they belong to?
+job-shared-keep-none = Keep none
+# $job: Blue estate
+job-shared-title-job = Shared pictures · { $job }
+job-shared-what = What do they show?
+# $count (count): 2
+job-shared-keep = { $count ->
+    [one] Keep this picture
+   *[other] Keep { $count } pictures
+}
+job-shared-alt = A shared picture
+job-shared-shows = It shows
+job-shared-choose = Choose
+job-shared-screen = The screen of the self-test
+job-shared-work = The work, or something else
+job-shared-shows-fault = Say what this picture shows.
+# $name: scan.gif
+job-shared-refused-name = Not kept: { $name }
+job-shared-refused = Not kept
+
+## While the checks do not run
+
+job-unchecked-guide = The sensor and its label
+job-unchecked-alt = The picture just taken
+job-unchecked-take = Take the picture
+job-unchecked-back = Go back
+job-unchecked-heading = Record a picture and a label
+# $later: when the checks run again
+job-unchecked-lead = The app cannot say what comes next. Pictures and labels are saved all the same; they are put in order { $later }.
+job-unchecked-again = Take it again
+job-unchecked-label = Label of the sensor in your hand
+job-unchecked-label-note = As it stands on the label. Leave it empty if none is in your hand.
+job-unchecked-saved = Saved on this phone, unchecked.
+job-unchecked-save = Save it unchecked
+job-unchecked-not-now = Not available now
+job-unchecked-needs = This needs the checks
+job-unchecked-needs-lead = They do not run in this browser now. On an open job you can still save pictures and labels.
+job-unchecked-position = Which position does the picture show?
+job-unchecked-no-position = none of them

@@ -1,0 +1,165 @@
+### The steps of a job: what stands on their screens beside the words of the core.
+
+## Every step
+
+steps-cautions = Cautions
+# $count (count): 2
+# $all (count): 3
+steps-checklist-seen = { $count } of { $all } seen
+# $count (count): 2
+# $all (count): 3
+steps-checklist-seen-so-far = { $count } of { $all } seen.
+steps-checklist-first = Look at the others first.
+# $count (count): 2
+steps-checklist-left = { $count } still to see
+steps-close-blocked = The job stays open until this is settled
+steps-close-history = See the history
+steps-close-note = Last word for the record, if there is one
+steps-done-trail = See the trail
+steps-done-history = History
+steps-summary-replaced = Replaced
+steps-summary-where = Where each sensor is
+
+## Looking, picture, repair
+
+steps-look-note = Anything to add
+steps-look-record = Record what I saw
+steps-look-nothing = nothing noted
+# $position: right outer
+steps-look-group = What you see at { $position }
+steps-photo-guide = The sensor and the paint around it
+steps-photo-keep = Keep this picture
+steps-photo-again = Take it again
+steps-photo-open = Open the camera
+steps-repair-what = What did you repair?
+steps-repair-note = A few words for the record: which pin, which wire, where.
+
+## A check of the wiring
+
+steps-measure-good = Good
+steps-measure-bad = Bad
+steps-measure-unclear = Not clear
+steps-measure-back = Back to the check
+steps-measure-found = What did you find?
+steps-measure-first = Tap what you found first.
+steps-measure-save = Save this check
+steps-measure-value = Measured, if you have a figure
+# $unit: V
+steps-measure-unit = in { $unit }
+
+## A move
+
+steps-moves-not-this = Not this
+steps-moves-why-not = Why not:
+steps-moves-outlook = What each result will mean
+
+## A new sensor
+
+steps-new-label = Label the new sensor
+steps-type = Type the code
+steps-write = Write a code by hand
+steps-new-scan = Scan its new label
+steps-new-at-hand = At hand already
+# $position: right outer
+steps-new-old-at = Old sensor, at { $position }
+steps-new-read = New sensor: read it off
+steps-new-part-fault = Read the part number off the new sensor first.
+steps-new-reason = Why it is used all the same
+steps-new-reason-fault = Another part number needs a reason.
+steps-new-reason-note = It stays on record with the fit.
+steps-new-serial = Serial number, if it has one
+steps-new-old-read = Old sensor: read it off
+steps-new-old-note = Its part number is not on record yet.
+steps-compare-same = Same part number
+# $count (count): 3
+steps-compare-so-far = The same so far, { $count ->
+    [one] { $count } character
+   *[other] { $count } characters
+} to go
+# $place (count): 4
+steps-compare-other = Another part number: it differs from character { $place }
+
+## Scanning
+
+steps-scan-write = No label at hand: write a code by hand
+steps-scan = Scan its label
+# $from: right outer
+steps-scan-from = You pulled it from { $from }.
+steps-where-skip = It cannot be scanned or typed
+steps-where-asked = Where does it go?
+steps-where-first = Tap where it goes first.
+steps-where-note = Note, if one helps
+steps-where-save = Save where it goes
+steps-where-not-scanned = Not scanned
+steps-where-unproven = Nobody has checked which sensor this is. The record will say so.
+# $code: 4KD-7F
+# $how: scanned
+steps-where-proven = This is { $code }, { $how ->
+    [scanned] scanned
+    [typed] typed
+   *[tapped] tapped
+}.
+
+## A test
+
+steps-codes-enter = Enter the codes on the screen
+# $position: right outer
+steps-codes-at = Code at { $position }
+steps-codes-code = Code
+steps-codes-failure = Failure type
+steps-test-clean = clean
+steps-test-fault = fault
+steps-test-silent = not reported
+steps-test-guide = The screen, so that it can be read
+steps-test-screen = The screen of the test
+steps-test-photograph = Photograph the screen
+steps-test-take = Take the picture
+steps-test-back = Go back
+steps-test-help = How to start the self-test
+steps-test-record-aside = Record it, set aside
+steps-test-record = Record the result
+steps-test-yes = Yes
+steps-test-no = No
+steps-test-empty = empty
+# $reading: fault
+steps-test-empty-but = empty, { $reading }
+# $reading: fault
+steps-test-unplugged = { $reading }, unplugged
+steps-test-which = Which ones show a fault?
+steps-test-which-how = Tap a position: once for a fault, twice if the test does not report on it.
+# $position: Right outer
+steps-test-was-unplugged = { $position } was unplugged
+steps-test-came-and-went = The fault came and went
+steps-test-again = Take it again
+steps-test-add-note = Add a note
+steps-test-note = Note
+# $number (count): 2
+# $heard: sounder heard
+# $count (count): 1
+# $faulted: right outer
+# $unreported: some
+# $silent: left inner
+steps-test-found = Test { $number }: { $heard }, { $count ->
+    [0] no fault anywhere
+   *[other] fault at { $faulted }
+}{ $unreported ->
+    [some] ; nothing reported on { $silent }
+   *[none] {""}
+}.
+# $number (count): 2
+# $heard: sounder not heard
+steps-test-not-heard = Test { $number }: { $heard }, so nothing is concluded from it.
+steps-test-summary = This will be recorded
+steps-test-summary-went = The fault came and went.
+
+## The check in use
+
+# $count (count): 3
+# $what: still to hear
+steps-walk-left = { $count } { $what }
+# $count (count): 1
+# $what: quiet
+steps-walk-save = Save: { $count } { $what }
+# $position: right outer
+# $heard: sounds
+steps-walk-answer = { $position }: { $heard }

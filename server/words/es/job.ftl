@@ -1,0 +1,284 @@
+### A job on the phone: the list of jobs, opening one, its pages. The steps of a job are in steps.ftl.
+
+## The page of a job
+
+job-reopened-title = Abierto de nuevo
+job-dispute-title = Hay dos lugares registrados
+job-dispute-claims = { $unit }: { $places }.
+job-dispute-or = { $before }, o { $place }
+job-dispute-what = Léelo donde está de verdad. Hasta entonces sus pruebas no cuentan para ningún lugar.
+job-dispute-scan = Léelo ahora
+job-links = Más sobre este trabajo
+job-link-trail = Lo que dicen las pruebas
+job-link-trail-note = el rastro y lo seguro que es
+job-link-moves = Otros movimientos
+job-link-moves-note = { $count } para elegir
+job-link-hand = En la mano
+job-link-hand-note = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensores
+}
+job-link-photos = Imágenes
+job-link-photos-note = { $count ->
+    [0] ninguna todavía
+    [one] { $count } imagen
+   *[other] { $count } imágenes
+}
+job-link-history = Historial
+job-link-history-note = { $count ->
+    [one] { $count } anotación
+   *[other] { $count } anotaciones
+}
+job-link-report = Informe para el cliente
+job-link-report-note = para imprimir o entregar
+job-link-assumptions = En qué se basan las cifras
+job-link-assumptions-note = probabilidades, códigos, dinero
+
+## The list of jobs
+
+job-list-open = Trabajos abiertos
+job-list-start = Empieza aquí
+job-list-open-one = Abrir un trabajo
+job-list-scan = Leer una etiqueta
+job-list-shared = { $count ->
+    [one] { $count } imagen compartida espera
+   *[other] { $count } imágenes compartidas esperan
+} un trabajo.
+job-list-closed = Cerrados
+job-list-closed-only = Trabajos cerrados
+job-list-empty = Ningún trabajo todavía
+job-list-empty-lead = ¿Te dicen que un sensor de aparcamiento está mal? Abre un trabajo del vehículo, y este teléfono te guía desde el primer vistazo hasta la comprobación.
+job-list-take-in = Tengo un archivo de otro teléfono
+job-list-standing = { $opened } · { $count ->
+    [0] ninguna prueba todavía
+    [one] { $count } prueba
+   *[other] { $count } pruebas
+}{ $closed ->
+    [yes] {""} · cerrado
+   *[no] {""}
+}
+job-list-out = { $count ->
+    [one] { $count } sensor está fuera
+   *[other] { $count } sensores están fuera
+}
+job-list-disputed = { $count } en disputa
+
+## The history
+
+job-history-title = Historial · { $job }
+job-history-lead = Nunca se borra nada. Si una anotación fue un error, tócala para retirarla.
+job-history-mixed = Se mezclaron sensores en la mano
+job-back = Volver al trabajo
+job-go-on = Seguir con el trabajo
+job-history-no-name = sin nombre
+job-history-undone = Retirada: { $reason }
+job-history-undone-by = Retirada por { $actor }: { $reason }
+job-history-reason = ¿Por qué estaba mal?
+job-history-reason-note = La anotación se queda, tachada, con tu motivo.
+job-history-take-back = Retirarla
+job-history-leave = Dejarla
+
+## What the tests say
+
+job-evidence-carries = Qué lo sostiene
+job-evidence-other = Qué más podría ser
+job-evidence-apart = Qué distinguiría los dos casos
+job-verdict-rests = En qué se basa
+job-verdict-causes = Lo probable que es cada causa, por separado
+job-proof-proven = Comprobado
+job-proof-so-far = Comprobación hasta ahora
+job-trail-key = Leyenda del dibujo
+job-trail-suspect = el sospechoso
+job-trail-moved = un sensor que cambió de lugar
+job-trail-band = por dónde fue el fallo
+job-trail-none = Ninguna prueba todavía
+job-trail-none-lead = El rastro empieza con el primer autodiagnóstico.
+
+## The moves
+
+job-moves-title = Próximos movimientos
+job-moves-none = Ahora no hay movimiento que elegir
+job-moves-elsewhere = El trabajo está en otro paso: { $step }
+job-moves-others = O uno de estos
+job-moves-more = { $count ->
+    [one] Un movimiento más
+   *[other] { $count } movimientos más
+}
+
+## Sensors in hand
+
+job-hand-title = En la mano · { $job }
+job-hand-lead = Quitados y sin montar de nuevo.
+job-hand-none = No hay nada en la mano
+job-hand-mixed = Estos se mezclaron
+job-hand-mixed-kicker = Confundidos
+job-hand-from = quitado de { $from }
+job-mixing-heading = ¿Cuáles se mezclaron?
+job-mixing-lead = Los que perdieron la etiqueta o ya no distingues. Las pruebas hechas siguen contando.
+job-mixing-group = Sensores en la mano
+job-mixing-from = , de { $from }
+job-mixing-note = Qué pasó
+job-mixing-note-why = Si quieres que quede registrado.
+job-mixing-record = Estos { $count } se mezclaron
+job-mixing-too-few = Toca al menos dos
+job-mixing-none = No se mezcló nada
+
+## What the figures rest on
+
+job-assumptions-lead = No se encontraron cifras publicadas de cuánto fallan sensores y cables; estas son la práctica común. Cambia lo que sepas mejor.
+job-assumptions-chances = Probabilidades
+job-assumptions-sure = Con qué seguridad
+job-assumptions-codes = A favor de qué hablan los códigos
+job-assumptions-changed = cambiado; lo normal es { $value }
+job-assumptions-percent = En tanto por ciento
+job-assumptions-percent-fault = Pon un porcentaje, por ejemplo 5 o 0,5.
+job-assumptions-set = Ponerlo
+job-assumptions-reset = Volver a { $value }
+job-money-heading = Dinero
+job-money-given = El trabajo y las piezas se comparan entre sí.
+job-money-none = Sin datos: los movimientos se comparan solo por minutos.
+job-money-change = Cambiar mano de obra y precios
+job-money-give = Poner mano de obra y precios
+job-money-lead = En tu moneda. Deja vacío lo que no sepas.
+job-money-fault = Pon una cantidad, por ejemplo 45 o 45,50.
+job-money-record = Registrar estas cantidades
+
+## Opening a job
+
+job-open-faults = { $count ->
+    [one] Falta una cosa o no está bien. Está marcada abajo.
+   *[other] Faltan { $count } cosas o no están bien. Cada una está marcada abajo.
+}
+job-open-actor = Tu nombre
+job-open-actor-note = Aparece junto a todo lo que registras en este teléfono. Se pide una vez.
+job-open-actor-fault = Di quién trabaja.
+job-open-complaint = Qué está mal
+job-open-complaint-note = En palabras de quien lo conduce.
+job-open-part = Número de pieza de los sensores
+job-open-part-note = Si lo sabes. Se puede añadir cuando lo leas en un sensor.
+job-open-button = Abrir el trabajo
+job-open-name-fault = Dale al vehículo un nombre que reconozcas.
+job-open-vin-fault = Corrige el número o déjalo vacío.
+job-open-vehicle = Vehículo
+job-open-vehicle-note = Un nombre que reconozcas: familiar azul, o su matrícula.
+job-open-vin = VIN
+job-open-vin-note = Si lo tienes. Une trabajos posteriores a este vehículo.
+job-open-which = ¿Qué vehículo?
+job-open-new = Un vehículo que no estuvo aquí antes
+job-open-known = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensores
+}
+job-open-known-vin = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensores
+}, { $vin }
+job-open-still = Un trabajo de este vehículo sigue abierto.
+job-open-still-go = Seguir con él
+job-edge-rear = A lo largo de la parte trasera
+job-edge-front = A lo largo de la parte delantera
+job-edge-left = Lado izquierdo
+job-edge-right = Lado derecho
+job-layout-heading = ¿Dónde están sus sensores?
+job-layout-as-before = Como la última vez, { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensores
+}
+job-layout-own = Mis propias posiciones
+job-layout-fault = Elige dónde están los sensores.
+job-layout-no-names = Escribe un nombre en cada línea.
+job-layout-checking = Los nombres aún se están revisando. Toca otra vez.
+job-layout-edge = ¿Qué borde del vehículo?
+job-layout-names = Nombres de las posiciones
+job-layout-names-note = Uno en cada línea, de la izquierda del vehículo a la derecha, hasta 24.
+job-layout-wanted = Se pide { $wanted }.
+job-layout-wanted-of = El nombre { $number } es { $found }; se pide { $wanted }.
+job-layout-untested = sin probar
+
+## Pictures
+
+job-photos-screen = Pantalla de la prueba
+job-photos-unit = Un sensor
+job-photos-work = El trabajo
+job-photos-position = Una posición
+job-photos-title = Imágenes · { $job }
+job-photos-guide = El trabajo, antes o después
+job-photos-none = Ninguna imagen todavía
+job-photos-none-lead = El trabajo pide una de cada posición antes de que nadie la toque.
+job-photos-take = Hacer una foto
+
+## A position
+
+job-position-guide = El sensor y la pintura de alrededor
+job-position-again = Hacer otra foto
+job-position-job = El trabajo
+job-position-no-picture = Ninguna imagen de esta posición todavía.
+job-position-no-sensor = Aquí no hay sensor ahora.
+job-position-reach = Hasta poner la mano en él
+job-position-sensor = El sensor de aquí
+job-position-no-label = sin etiqueta todavía
+job-position-all = Todo sobre este sensor
+job-position-read = Leído aquí
+job-reach-group = Minutos para llegar a { $position }
+job-reach-less = Un minuto menos
+job-reach-more = Un minuto más
+job-reach-minutes = { $count } min
+job-reach-heading = ¿Cuánto cuesta llegar a cada uno?
+job-reach-lead = Minutos hasta poner la mano en él. Los más fáciles se intercambian primero.
+
+## Pictures from another app
+
+job-shared-full = Este teléfono está lleno
+job-shared-full-what = No se guardó nada. Las imágenes siguen donde estaban. Libera espacio y compártelas otra vez.
+job-shared-missed = Las imágenes no llegaron
+job-shared-missed-what = La aplicación no estaba lista para recibirlas y no se guardó nada. Ya está lista: compártelas otra vez.
+job-shared-nothing = No llegó ninguna imagen
+job-shared-nothing-what = No se guardó nada. Comparte una o más imágenes con esta aplicación.
+job-shared-title = Imágenes compartidas
+job-shared-counter = Este teléfono está en el mostrador de recambios
+job-shared-bench = Una imagen pertenece a un trabajo del taller.
+job-shared-to-counter = Al mostrador
+job-shared-show-jobs = Ver los trabajos
+job-shared-problem = { $title }. { $sentence }
+job-shared-no-job = No hay ningún trabajo abierto
+job-shared-belongs = Una imagen pertenece a un trabajo.
+job-shared-open-first = Abre un trabajo y comparte otra vez.
+job-shared-not-kept = { $count ->
+    [one] { $count } imagen no se guardó
+   *[other] { $count } imágenes no se guardaron
+}; lo que compartiste sigue donde estaba.
+job-shared-which = ¿A qué trabajo pertenecen?
+job-shared-keep-none = No guardar ninguna
+job-shared-title-job = Imágenes compartidas · { $job }
+job-shared-what = ¿Qué muestran?
+job-shared-keep = { $count ->
+    [one] Guardar esta imagen
+   *[other] Guardar { $count } imágenes
+}
+job-shared-alt = Una imagen compartida
+job-shared-shows = Muestra
+job-shared-choose = Elige
+job-shared-screen = La pantalla del autodiagnóstico
+job-shared-work = El trabajo, u otra cosa
+job-shared-shows-fault = Di qué muestra esta imagen.
+job-shared-refused-name = Sin guardar: { $name }
+job-shared-refused = Sin guardar
+
+## While the checks do not run
+
+job-unchecked-guide = El sensor y su etiqueta
+job-unchecked-alt = La imagen recién hecha
+job-unchecked-take = Hacer la foto
+job-unchecked-back = Volver
+job-unchecked-heading = Registra una imagen y una etiqueta
+job-unchecked-lead = La aplicación no puede decir qué viene ahora. Las imágenes y etiquetas se guardan igualmente; se ordenan { $later }.
+job-unchecked-again = Hacerla otra vez
+job-unchecked-label = Etiqueta del sensor que tienes en la mano
+job-unchecked-label-note = Tal como está en la etiqueta. Déjalo vacío si no tienes ninguno en la mano.
+job-unchecked-saved = Guardado en este teléfono, sin comprobar.
+job-unchecked-save = Guardar sin comprobar
+job-unchecked-not-now = No disponible ahora
+job-unchecked-needs = Esto necesita las comprobaciones
+job-unchecked-needs-lead = Ahora no funcionan en este navegador. En un trabajo abierto aún puedes guardar imágenes y etiquetas.
+job-unchecked-position = ¿Qué posición muestra la imagen?
+job-unchecked-no-position = ninguna de ellas

@@ -1,0 +1,137 @@
+### The steps of a job: what stands on their screens beside the words of the core.
+
+## Every step
+
+steps-cautions = Precauciones
+steps-checklist-seen = { $count } de { $all } vistos
+steps-checklist-seen-so-far = { $count } de { $all } vistos.
+steps-checklist-first = Mira primero los demás.
+steps-checklist-left = { $count ->
+    [one] Falta { $count } por ver
+   *[other] Faltan { $count } por ver
+}
+steps-close-blocked = El trabajo sigue abierto hasta que esto se resuelva
+steps-close-history = Ver el historial
+steps-close-note = Última palabra para el registro, si la hay
+steps-done-trail = Ver el rastro
+steps-done-history = Historial
+steps-summary-replaced = Cambiado
+steps-summary-where = Dónde está cada sensor
+
+## Looking, picture, repair
+
+steps-look-note = Algo que añadir
+steps-look-record = Registrar lo que vi
+steps-look-nothing = nada anotado
+steps-look-group = Qué ves en { $position }
+steps-photo-guide = El sensor y la pintura de alrededor
+steps-photo-keep = Guardar esta imagen
+steps-photo-again = Hacerla otra vez
+steps-photo-open = Abrir la cámara
+steps-repair-what = ¿Qué reparaste?
+steps-repair-note = Unas palabras para el registro: qué contacto, qué cable, dónde.
+
+## A check of the wiring
+
+steps-measure-good = Bien
+steps-measure-bad = Mal
+steps-measure-unclear = No está claro
+steps-measure-back = Volver a la comprobación
+steps-measure-found = ¿Qué encontraste?
+steps-measure-first = Toca primero lo que encontraste.
+steps-measure-save = Guardar esta comprobación
+steps-measure-value = Medido, si tienes una cifra
+steps-measure-unit = en { $unit }
+
+## A move
+
+steps-moves-not-this = Esto no
+steps-moves-why-not = Por qué no:
+steps-moves-outlook = Qué significará cada resultado
+
+## A new sensor
+
+steps-new-label = Etiqueta el sensor nuevo
+steps-type = Escribir el código
+steps-write = Escribir un código a mano
+steps-new-scan = Leer su etiqueta nueva
+steps-new-at-hand = Ya a mano
+steps-new-old-at = Sensor viejo, en { $position }
+steps-new-read = Sensor nuevo: léelo en la pieza
+steps-new-part-fault = Lee primero el número de pieza en el sensor nuevo.
+steps-new-reason = Por qué se usa de todos modos
+steps-new-reason-fault = Otro número de pieza necesita un motivo.
+steps-new-reason-note = Queda registrado con el montaje.
+steps-new-serial = Número de serie, si lo tiene
+steps-new-old-read = Sensor viejo: léelo en la pieza
+steps-new-old-note = Su número de pieza aún no está registrado.
+steps-compare-same = El mismo número de pieza
+steps-compare-so-far = Igual hasta aquí, { $count ->
+    [one] falta { $count } carácter
+   *[other] faltan { $count } caracteres
+}
+steps-compare-other = Otro número de pieza: difiere desde el carácter { $place }
+
+## Scanning
+
+steps-scan-write = Sin etiqueta a mano: escribir un código a mano
+steps-scan = Leer su etiqueta
+steps-scan-from = Lo quitaste de { $from }.
+steps-where-skip = No se puede leer ni escribir
+steps-where-asked = ¿Adónde va?
+steps-where-first = Toca primero adónde va.
+steps-where-note = Nota, si ayuda
+steps-where-save = Guardar adónde va
+steps-where-not-scanned = Sin leer
+steps-where-unproven = Nadie ha comprobado qué sensor es. El registro lo dirá.
+steps-where-proven = Este es { $code }, { $how ->
+    [scanned] leído
+    [typed] escrito
+   *[tapped] tocado
+}.
+
+## A test
+
+steps-codes-enter = Escribir los códigos de la pantalla
+steps-codes-at = Código en { $position }
+steps-codes-code = Código
+steps-codes-failure = Tipo de fallo
+steps-test-clean = bien
+steps-test-fault = fallo
+steps-test-silent = sin informar
+steps-test-guide = La pantalla, de modo que se lea
+steps-test-screen = La pantalla de la prueba
+steps-test-photograph = Fotografiar la pantalla
+steps-test-take = Hacer la foto
+steps-test-back = Volver
+steps-test-help = Cómo iniciar el autodiagnóstico
+steps-test-record-aside = Registrarla, sin que cuente
+steps-test-record = Registrar el resultado
+steps-test-yes = Sí
+steps-test-no = No
+steps-test-empty = vacío
+steps-test-empty-but = vacío, { $reading }
+steps-test-unplugged = { $reading }, desenchufado
+steps-test-which = ¿Cuáles dan fallo?
+steps-test-which-how = Toca una posición: una vez si da fallo, dos si la prueba no informa de ella.
+steps-test-was-unplugged = { $position }: estaba desenchufado
+steps-test-came-and-went = El fallo iba y venía
+steps-test-again = Hacerla otra vez
+steps-test-add-note = Añadir una nota
+steps-test-note = Nota
+steps-test-found = Prueba { $number }: { $heard }, { $count ->
+    [0] ningún fallo
+   *[other] fallo en { $faulted }
+}{ $unreported ->
+    [some] ; sin informe de { $silent }
+   *[none] {""}
+}.
+steps-test-not-heard = Prueba { $number }: { $heard }, así que no se concluye nada de ella.
+steps-test-summary = Esto se registrará
+steps-test-summary-went = El fallo iba y venía.
+
+## The check in use
+
+steps-walk-left = { $count } { $what }
+steps-walk-save = Guardar: { $count } { $what }
+steps-walk-answer = { $position }: { $heard }
