@@ -17,17 +17,17 @@ import { readRarePages } from './screens/pages.js';
 import { openStore } from './log/store.js';
 import { Sync } from './sync/sync.js';
 import { Update } from './phone/update.js';
+import { say } from './words/words.js';
 
-/** What the app needs of a browser, and what it says without it. */
+/** What the app needs of a browser, and the message that says what it does without it. */
 const NEEDS = [
   {
     missing: () => !window.isSecureContext,
-    sentence:
-      'This address is not secure, so the browser keeps camera and offline storage shut, and nothing could be recorded. Open the app by its https address.',
+    sentence: 'troubles-not-secure',
   },
   {
     missing: () => typeof indexedDB === 'undefined' || !crypto.subtle || typeof BroadcastChannel === 'undefined',
-    sentence: 'This browser is too old to keep your records. Update it, or use another one.',
+    sentence: 'troubles-too-old',
   },
 ];
 
@@ -35,17 +35,14 @@ const NEEDS = [
 export async function begin() {
   const lack = NEEDS.find((need) => need.missing());
   if (lack) {
-    showProblem('Swaptrail cannot record here', lack.sentence);
+    showProblem(say('troubles-no-record'), say(lack.sentence));
     return;
   }
   const update = new Update();
   try {
     await startParts(update);
   } catch (error) {
-    showProblem(
-      'Swaptrail could not start',
-      `What was recorded is not touched. Close the app and open it again. (${error})`,
-    );
+    showProblem(say('troubles-no-start-heading'), say('troubles-no-start', { error: String(error) }));
   } finally {
     // Only now: on a weak line, keeping the app for later must not hold up its first screen.
     update.start();

@@ -9,6 +9,7 @@ import { code } from '../../shapes/code.js';
 import { mark, markShape } from '../../shapes/marks.js';
 import { picture } from '../frame/picture.js';
 import { sentence } from '../frame/sentence.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').CounterCard} CounterCard */
 
@@ -35,7 +36,7 @@ export function proposalCard(work, answer) {
     </header>
     <p class="proposal-unit">
       ${code(answer.shown, { size: 'large' })}
-      <span>${[answer.part && `part ${answer.part}`, answer.from].filter(Boolean).join(', from ')}</span>
+      <span>${partAndPlace(answer)}</span>
     </p>
     ${against.length
       ? html`<ul class="check-list">
@@ -45,13 +46,19 @@ export function proposalCard(work, answer) {
     ${comparing(work, answer)}
     ${against.length < answer.checks.length
       ? html`<details class="more">
-          <summary>All ${answer.checks.length} checks</summary>
+          <summary>${say('counter-all-checks', { count: answer.checks.length })}</summary>
           <ul class="check-list">
             ${answer.checks.map((each) => check(each))}
           </ul>
         </details>`
       : nothing}
   </section>`;
+}
+
+/** @param {CounterCard} answer */
+function partAndPlace({ part, from: where }) {
+  if (!part) return where;
+  return where ? say('counter-part-from', { part, where }) : say('counter-part', { part });
 }
 
 /**
@@ -83,8 +90,8 @@ function comparing(work, answer) {
         </ul>`
       : nothing}
     <div class="answers">
-      <button class="answer" type="button" @click=${() => work.compare('same')}><span>It is the same part</span></button>
-      <button class="answer" type="button" @click=${() => work.compare('other')}><span>It is another part</span></button>
+      <button class="answer" type="button" @click=${() => work.compare('same')}><span>${say('counter-same-part')}</span></button>
+      <button class="answer" type="button" @click=${() => work.compare('other')}><span>${say('counter-other-part')}</span></button>
     </div>
   </section>`;
 }
@@ -102,9 +109,9 @@ export function otherwiseCard(work, answer) {
     redraw();
   };
   return html`<section class="card screen-stack">
-    <h1>Decide otherwise on ${code(answer.shown, { size: 'plain' })}</h1>
-    <p class="lead">Proposed: ${answer.word}. ${answer.headline}.</p>
-    <div class="choices" role="radiogroup" aria-label="Your decision">
+    <h1>${sentence(say('counter-otherwise-on', { code: answer.shown }))}</h1>
+    <p class="lead">${say('counter-proposed', { decision: answer.word, why: answer.headline })}</p>
+    <div class="choices" role="radiogroup" aria-label=${say('counter-your-decision')}>
       ${answer.decisions
         .filter((each) => each.overrules)
         .map(
@@ -120,7 +127,7 @@ export function otherwiseCard(work, answer) {
         )}
     </div>
     <fieldset class="asked">
-      <legend class="asked-words">Your reason, kept on record</legend>
+      <legend class="asked-words">${say('counter-your-reason')}</legend>
       <div class="choices">
         ${answer.reasons.map(
           (/** @type {string} */ words) => html`<label class="choice">
@@ -136,7 +143,7 @@ export function otherwiseCard(work, answer) {
       </div>
     </fieldset>
     <label class="field">
-      <span class="field-name">Or in your own words</span>
+      <span class="field-name">${say('counter-own-words')}</span>
       <input
         type="text"
         maxlength="500"
@@ -146,7 +153,7 @@ export function otherwiseCard(work, answer) {
       />
     </label>
     ${chosen.asked
-      ? html`<p class="field-fault" role="alert">Say what you decide, and give a reason.</p>`
+      ? html`<p class="field-fault" role="alert">${say('counter-reason-wanted')}</p>`
       : nothing}
   </section>`;
 }

@@ -9,6 +9,7 @@ import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
 import { linkTo, to } from '../frame/router.js';
 import { DECISION_MARKS } from './card.js';
+import { say } from '../../words/words.js';
 
 /**
  * @param {any} line      of the day list or of a search
@@ -24,11 +25,11 @@ export function decisionLine(line, decided, when) {
           >${line.code ? code(line.shown) : line.shown}
           ${decided ? mark(DECISION_MARKS[decided.decision], { word: decided.past }) : nothing}</span
         >
-        <span class="list-note">${[line.vehicle, line.part].filter(Boolean).join(' · ') || 'No record here'}</span>
+        <span class="list-note">${[line.vehicle, line.part].filter(Boolean).join(' · ') || say('counter-no-record')}</span>
         ${why ? html`<span class="list-note">${why}</span>` : nothing}
-        ${decided ? html`<span class="list-note">${when}, signed by ${decided.signed}</span>` : nothing}
+        ${decided ? html`<span class="list-note">${say('counter-signed-by', { moment: when, name: decided.signed })}</span>` : nothing}
         ${line.twice
-          ? html`<span class="list-note">${mark('fault', { word: 'Decided at two counters; both stay on record' })}</span>`
+          ? html`<span class="list-note">${mark('fault', { word: say('counter-twice') })}</span>`
           : nothing}
       </span>
     </a>

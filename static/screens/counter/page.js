@@ -22,6 +22,7 @@ import { nothingRead, proposal } from './asking.js';
 import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
 import { Work } from './work.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').Action} Action */
 /** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
@@ -72,13 +73,13 @@ async function given(services, text, how, unit) {
 
 /** @param {import('../frame/context.js').Context} ctx */
 function head({ data, params }) {
-  const title = data.today.total ? `Counter · ${data.today.total} today` : 'Counter';
+  const title = data.today.total ? say('counter-title-today', { count: data.today.total }) : say('counter-title');
   return { title, back: params.code || params.unit ? to.jobs() : '' };
 }
 
 /** @param {Work} work */
 function typeButton(work) {
-  return { words: 'Type a code', run: work.type };
+  return { words: say('counter-type'), run: work.type };
 }
 
 /**
@@ -92,7 +93,7 @@ function live(work, below) {
     key: 'live',
     body: html`<div class="counter-live" data-at-hand=${work.current !== null}>
         ${form.mode === 'camera'
-          ? scanHost(work.ctx, { words: "Label, then the part's symbol", formats: FORMATS, onTexts: work.take }, 'counter')
+          ? scanHost(work.ctx, { words: say('counter-aim'), formats: FORMATS, onTexts: work.take }, 'counter')
           : nothing}
       </div>
       ${told(work)} ${which(work)} ${below === nothing ? ready(work) : below}`,
@@ -116,14 +117,14 @@ function ready(work) {
           </div>
           ${last && !done.handed
             ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>
-                ${icon('undo')} Take it back
+                ${icon('undo')} ${say('counter-take-back')}
               </button>`
             : nothing}
         </section>`
       : nothing}
-    <p class="lead">${done ? 'Ready for the next label.' : 'Show the label of the sensor.'}</p>
+    <p class="lead">${done ? say('counter-ready') : say('counter-show-label')}</p>
     <div class="ways-row">
-      <button class="link-button" type="button" @click=${work.close}>Close the camera</button>
+      <button class="link-button" type="button" @click=${work.close}>${say('scan-close')}</button>
     </div>`;
 }
 
@@ -150,8 +151,8 @@ function which(work) {
   const { which: labels } = work.ctx.form;
   if (!labels) return nothing;
   return html`<section class="panel panel-ask" role="alert">
-    <h2>${labels.length} labels are in view</h2>
-    <p>Which one is on the sensor in your hand?</p>
+    <h2>${say('scan-which', { count: labels.length })}</h2>
+    <p>${say('scan-which-ask')}</p>
     <ul class="which">
       ${labels.map(
         (/** @type {{text: string, shown: string}} */ { text, shown }) => html`<li>
@@ -181,24 +182,24 @@ function decideParts(work, { answer }) {
       ...head(ctx),
       key: 'otherwise',
       body: otherwiseCard(work, answer),
-      main: { words: word ? `${word} ${answer.shown}` : 'Decide', run: decide },
-      second: { words: 'As proposed', run: () => setOtherwise(ctx, null) },
+      main: { words: word ? say('counter-decide-on', { decision: word, code: answer.shown }) : say('counter-decide'), run: decide },
+      second: { words: say('counter-as-proposed'), run: () => setOtherwise(ctx, null) },
     };
   }
   const below = html`${proposalCard(work, answer)}
     <div class="ways-row">
       ${answer.waiting
         ? nothing
-        : html`<button class="link-button" type="button" @click=${work.later}>Decide later</button>`}
+        : html`<button class="link-button" type="button" @click=${work.later}>${say('counter-later')}</button>`}
       ${answer.job
-        ? html`<a class="link-button" href=${linkTo(to.unit(answer.unit))}>Its whole record</a>`
+        ? html`<a class="link-button" href=${linkTo(to.unit(answer.unit))}>${say('counter-whole-record')}</a>`
         : nothing}
     </div>`;
   return {
     ...head(ctx),
     ...live(work, below),
-    main: { words: `${answer.word} ${answer.shown}`, run: () => work.decide(answer.proposed) },
-    second: { words: 'Otherwise', run: () => setOtherwise(ctx, { decision: '', reason: '' }) },
+    main: { words: say('counter-decide-on', { decision: answer.word, code: answer.shown }), run: () => work.decide(answer.proposed) },
+    second: { words: say('counter-otherwise'), run: () => setOtherwise(ctx, { decision: '', reason: '' }) },
   };
 }
 
@@ -217,18 +218,18 @@ function typeParts(work) {
   const look = () => {
     const typed = (ctx.form.typed ?? '').trim();
     if (typed) return work.take([typed], 'typed');
-    ctx.form.told = { title: 'Nothing typed yet', sentence: 'Read the label and type its five characters.' };
+    ctx.form.told = { title: say('scan-nothing-typed'), sentence: say('scan-nothing-typed-do') };
     return ctx.redraw();
   };
   return {
     ...head(ctx),
     key: 'type',
-    body: html`<h1>Type the code</h1>
-      ${textField(ctx, 'typed', 'Code on the label', { note: 'Five characters. The hyphen may be left out.', capitals: true })}
+    body: html`<h1>${say('scan-type')}</h1>
+      ${textField(ctx, 'typed', say('scan-code'), { note: say('scan-code-note'), capitals: true })}
       ${told(work)}
-      <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>Back</button></div>`,
-    main: { words: 'Look it up', run: look },
-    second: { words: 'Use the camera', run: work.open },
+      <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>${say('frame-back')}</button></div>`,
+    main: { words: say('counter-look-up'), run: look },
+    second: { words: say('scan-use-camera'), run: work.open },
   };
 }
 
@@ -241,17 +242,17 @@ function homeParts(work) {
     key: 'home',
     body: html`
       ${phoneNotices(ctx)} ${said ? told(/** @type {any} */ ({ ctx: { form: { told: said } } })) : nothing}
-      <h1>${waiting.length ? `${waiting.length} ${waiting.length === 1 ? 'waits' : 'wait'} for a decision` : 'Nothing waits'}</h1>
-      ${waiting.length ? waitingList(waiting) : html`<p class="lead">Scan the label of a sensor that comes back.</p>`}
-      <h2 class="list-head">Today</h2>
+      <h1>${say('counter-wait', { count: waiting.length })}</h1>
+      ${waiting.length ? waitingList(waiting) : html`<p class="lead">${say('counter-scan-lead')}</p>`}
+      <h2 class="list-head">${say('counter-today')}</h2>
       ${dayCounts(today)}
       <ul class="list">
-        <li><a class="list-row" href=${linkTo(to.returns())}>${icon('list')}<span class="list-main">Day list and file</span><span class="list-end">${icon('forward')}</span></a></li>
-        <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">Search what is on record</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${linkTo(to.returns())}>${icon('list')}<span class="list-main">${say('counter-day-file')}</span><span class="list-end">${icon('forward')}</span></a></li>
+        <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">${say('counter-search-records')}</span><span class="list-end">${icon('forward')}</span></a></li>
         ${checkRow()} ${helpRow()}
       </ul>
     `,
-    main: { words: 'Scan returns', run: work.open },
+    main: { words: say('counter-scan-returns'), run: work.open },
     second: typeButton(work),
   };
 }
@@ -264,9 +265,11 @@ function waitingList(waiting) {
         <a class="list-row" href=${linkTo(to.return(line.unit))}>
           ${code(line.shown)}
           <span class="list-main">
-            <span class="list-title">${line.vehicle || 'No record here'}</span>
+            <span class="list-title">${line.vehicle || say('counter-no-record')}</span>
             <span class="list-note">
-              ${line.held ? `held ${ago(line.held.at)}: ${line.held.about.join(', ') || line.held.overrule}` : `received ${ago(line.at)}`}
+              ${line.held
+                ? say('counter-held', { ago: ago(line.held.at), why: line.held.about.join(', ') || line.held.overrule })
+                : say('counter-received', { ago: ago(line.at) })}
             </span>
           </span>
           <span class="list-end">${icon('forward')}</span>
@@ -280,11 +283,11 @@ function waitingList(waiting) {
 function askName(ctx) {
   const name = (ctx.form.name ?? '').trim();
   return {
-    title: 'Counter',
-    body: html`<h1>Who decides here?</h1>
-      ${textField(ctx, 'name', 'Your name', { note: 'Signs every decision that is made on this phone.', most: 80, autocomplete: 'name' })}`,
+    title: say('counter-title'),
+    body: html`<h1>${say('counter-who')}</h1>
+      ${textField(ctx, 'name', say('counter-your-name'), { note: say('counter-your-name-note'), most: 80, autocomplete: 'name' })}`,
     main: {
-      words: 'Sign with this name',
+      words: say('counter-sign'),
       disabled: !name,
       run: async () => {
         await ctx.services.device.setActor(name);

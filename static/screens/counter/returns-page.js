@@ -12,6 +12,7 @@ import { linkTo, to } from '../frame/router.js';
 import { day as dayWords, time } from '../frame/when.js';
 import { dayAfter, dayCounts, localDay } from './day.js';
 import { decisionLine } from './decision-line.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
 
@@ -34,15 +35,15 @@ export const returnsPage = {
     const { data } = ctx;
     const { day, lines, isToday } = data;
     return {
-      title: 'Day list',
+      title: say('counter-day-list'),
       back: to.jobs(),
       body: html`
-        <nav class="day-nav" aria-label="Day">
-          <a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, -1)))} aria-label="The day before">${icon('back')}</a>
-          <h1>${isToday ? 'Today' : dayWords(day.start)}</h1>
+        <nav class="day-nav" aria-label=${say('counter-day')}>
+          <a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, -1)))} aria-label=${say('counter-day-before')}>${icon('back')}</a>
+          <h1>${isToday ? say('counter-today') : dayWords(day.start)}</h1>
           ${isToday
             ? html`<span class="day-nav-none"></span>`
-            : html`<a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, 1)))} aria-label="The day after">${icon('forward')}</a>`}
+            : html`<a class="small-button" href=${linkTo(to.returns(dayAfter(day.name, 1)))} aria-label=${say('counter-day-after')}>${icon('forward')}</a>`}
         </nav>
         ${dayCounts(data)}
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
@@ -50,10 +51,10 @@ export const returnsPage = {
           ? html`<ul class="list">
               ${lines.map((/** @type {DecidedLine} */ line) => decisionLine(line, line, time(line.at)))}
             </ul>`
-          : html`<p class="lead">Nothing was decided on this day.</p>`}
+          : html`<p class="lead">${say('counter-day-empty')}</p>`}
       `,
-      main: { words: 'Save as a file (CSV)', disabled: !lines.length, run: () => save(ctx) },
-      second: { words: 'Search', run: () => ctx.go(to.search()) },
+      main: { words: say('counter-save'), disabled: !lines.length, run: () => save(ctx) },
+      second: { words: say('counter-search'), run: () => ctx.go(to.search()) },
     };
   },
 };
@@ -71,7 +72,7 @@ async function save(ctx) {
     saveFile(new File([file], `returns-${day.name}.csv`, { type: file.type }));
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
-    problem = `The server makes the file. ${error.sentence}`;
+    problem = say('counter-file-problem', { why: error.sentence });
   }
   ctx.redraw();
 }

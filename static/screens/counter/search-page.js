@@ -11,6 +11,7 @@ import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
 import { decisionLine } from './decision-line.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').FoundReturn} FoundReturn */
 
@@ -24,23 +25,23 @@ export const searchPage = {
     const { found, where } = ctx.form;
     const onKey = (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && search(ctx);
     return {
-      title: 'Search',
+      title: say('counter-search'),
       titled: true,
       back: to.jobs(),
       body: html`
         <div @keydown=${onKey}>
-          ${textField(ctx, 'text', 'What do you look for?', {
-            note: 'A code, part, serial, vehicle, complaint or name. The beginning of each word will do.',
+          ${textField(ctx, 'text', say('counter-search-for'), {
+            note: say('counter-search-note'),
           })}
         </div>
         ${found
-          ? html`<p class="soft" role="status">${found.length ? `${found.length} found` : 'Nothing found'} ${where}.</p>
+          ? html`<p class="soft" role="status">${say('counter-found', { count: found.length, where })}</p>
               <ul class="list">
                 ${found.map((/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
               </ul>`
           : nothing}
       `,
-      main: { words: 'Search', disabled: !(ctx.form.text ?? '').trim(), run: () => search(ctx) },
+      main: { words: say('counter-search'), disabled: !(ctx.form.text ?? '').trim(), run: () => search(ctx) },
     };
   },
 };
@@ -51,11 +52,11 @@ async function search(ctx) {
   const text = (form.text ?? '').trim();
   try {
     form.found = await services.sync.api.get(`/api/search?text=${encodeURIComponent(text)}`);
-    form.where = 'on the server';
+    form.where = 'server';
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     form.found = await services.core.call('find', { text });
-    form.where = 'on this phone';
+    form.where = 'phone';
   }
   ctx.redraw();
 }

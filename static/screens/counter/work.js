@@ -12,6 +12,7 @@ import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { Turns } from '../../phone/turns.js';
+import { say } from '../../words/words.js';
 
 /** A label that was just decided on and is still in view does not come in again. */
 const JUST_DECIDED_MS = 6000;
@@ -78,7 +79,7 @@ export class Work {
       try {
         await this.#take(texts, how);
       } catch (error) {
-        this.#tell({ title: 'This could not be checked', sentence: error instanceof Error ? error.message : String(error) });
+        this.#tell({ title: say('counter-unchecked'), sentence: error instanceof Error ? error.message : String(error) });
       } finally {
         waiting.delete(key);
       }
@@ -229,7 +230,7 @@ export class Work {
   /** @param {any} line  of the day list, the decision to take back */
   takeBack = (line) => {
     const [device, seq] = line.event.split(':');
-    const data = { device, seq: Number(seq), reason: 'Taken back at once' };
+    const data = { device, seq: Number(seq), reason: say('counter-taken-back') };
     this.ctx.form.done = null;
     return changes.run(() => this.ctx.act([{ kind: 'corrected', data }], { job: line.job }));
   };

@@ -1,0 +1,93 @@
+### The parts counter: proposals, decisions, the day.
+
+# $part: 0263-K
+counter-part = part { $part }
+# $part: 0263-K
+# $where: right outer, estate car
+counter-part-from = part { $part }, from { $where }
+# $count (count): 9
+counter-all-checks = All { $count } checks
+counter-same-part = It is the same part
+counter-other-part = It is another part
+# $code: K7F-3M
+counter-otherwise-on = Decide otherwise on { $code }
+# $decision: Hold
+# $why: Its label was not scanned
+counter-proposed = Proposed: { $decision }. { $why }.
+counter-your-decision = Your decision
+counter-your-reason = Your reason, kept on record
+counter-own-words = Or in your own words
+counter-reason-wanted = Say what you decide, and give a reason.
+counter-no-record = No record here
+# $moment: 28 Nov, 09:05
+# $name: Sam
+counter-signed-by = { $moment }, signed by { $name }
+counter-twice = Decided at two counters; both stay on record
+
+## Scanning one after the other.
+
+counter-title = Counter
+# $count (count): 12
+counter-title-today = Counter · { $count } today
+counter-type = Type a code
+counter-aim = Label, then the part's symbol
+counter-take-back = Take it back
+counter-ready = Ready for the next label.
+counter-show-label = Show the label of the sensor.
+counter-decide = Decide
+# $decision: Accept
+# $code: K7F-3M
+counter-decide-on = { $decision } { $code }
+counter-as-proposed = As proposed
+counter-later = Decide later
+counter-whole-record = Its whole record
+counter-otherwise = Otherwise
+counter-look-up = Look it up
+
+## What waits, and today.
+
+# $count (count): 3
+counter-wait = { $count ->
+    [0] Nothing waits
+    [one] { $count } waits for a decision
+   *[other] { $count } wait for a decision
+}
+counter-scan-lead = Scan the label of a sensor that comes back.
+counter-today = Today
+counter-day-file = Day list and file
+counter-search-records = Search what is on record
+counter-scan-returns = Scan returns
+# $ago: 3 hours ago
+# $why: its label was not scanned
+counter-held = held { $ago }: { $why }
+# $ago: 3 hours ago
+counter-received = received { $ago }
+counter-who = Who decides here?
+counter-your-name = Your name
+counter-your-name-note = Signs every decision that is made on this phone.
+counter-sign = Sign with this name
+counter-unchecked = This could not be checked
+counter-taken-back = Taken back at once
+
+## The list of a day.
+
+counter-day-list = Day list
+counter-day = Day
+counter-day-before = The day before
+counter-day-after = The day after
+counter-day-empty = Nothing was decided on this day.
+counter-save = Save as a file (CSV)
+counter-search = Search
+# $why: The server cannot be reached.
+counter-file-problem = The server makes the file. { $why }
+counter-search-for = What do you look for?
+counter-search-note = A code, part, serial, vehicle, complaint or name. The beginning of each word will do.
+# $count (count): 3
+# $where: server
+counter-found = { $count ->
+    [0] Nothing found
+   *[other] { $count } found
+} { $where ->
+    [server] on the server
+   *[phone] on this phone
+}.

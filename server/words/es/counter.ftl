@@ -1,0 +1,75 @@
+### El mostrador de recambios: propuestas, decisiones, el día.
+
+counter-part = pieza { $part }
+counter-part-from = pieza { $part }, de { $where }
+counter-all-checks = Las { $count } comprobaciones
+counter-same-part = Es la misma pieza
+counter-other-part = Es otra pieza
+counter-otherwise-on = Decidir otra cosa sobre { $code }
+counter-proposed = Propuesta: { $decision }. { $why }.
+counter-your-decision = Tu decisión
+counter-your-reason = Tu motivo, queda en el registro
+counter-own-words = O con tus palabras
+counter-reason-wanted = Di qué decides y da un motivo.
+counter-no-record = Sin registro aquí
+counter-signed-by = { $moment }, firmado por { $name }
+counter-twice = Decidido en dos mostradores; ambas decisiones quedan en el registro
+
+## Leer una tras otra.
+
+counter-title = Mostrador
+counter-title-today = Mostrador · { $count } hoy
+counter-type = Teclear un código
+counter-aim = Etiqueta y luego el símbolo de la pieza
+counter-take-back = Retirarla
+counter-ready = Listo para la próxima etiqueta.
+counter-show-label = Muestra la etiqueta del sensor.
+counter-decide = Decidir
+counter-decide-on = { $decision } { $code }
+counter-as-proposed = Como se propone
+counter-later = Decidir después
+counter-whole-record = Todo su registro
+counter-otherwise = Otra cosa
+counter-look-up = Buscarlo
+
+## Lo que espera, y hoy.
+
+counter-wait = { $count ->
+    [0] No espera nada
+    [one] { $count } espera una decisión
+   *[other] { $count } esperan una decisión
+}
+counter-scan-lead = Lee la etiqueta de un sensor que vuelve.
+counter-today = Hoy
+counter-day-file = Lista del día y archivo
+counter-search-records = Buscar en lo registrado
+counter-scan-returns = Leer devoluciones
+counter-held = retenido { $ago }: { $why }
+counter-received = recibido { $ago }
+counter-who = ¿Quién decide aquí?
+counter-your-name = Tu nombre
+counter-your-name-note = Firma cada decisión que se toma en este teléfono.
+counter-sign = Firmar con este nombre
+counter-unchecked = Esto no se pudo comprobar
+counter-taken-back = Retirada en el acto
+
+## La lista de un día.
+
+counter-day-list = Lista del día
+counter-day = Día
+counter-day-before = El día anterior
+counter-day-after = El día siguiente
+counter-day-empty = Ese día no se decidió nada.
+counter-save = Guardar como archivo (CSV)
+counter-search = Buscar
+counter-file-problem = El archivo lo hace el servidor. { $why }
+counter-search-for = ¿Qué buscas?
+counter-search-note = Un código, pieza, número de serie, vehículo, queja o nombre. Basta el comienzo de cada palabra.
+counter-found = { $count ->
+    [0] No hay nada
+    [one] { $count } resultado
+   *[other] { $count } resultados
+} { $where ->
+    [server] en el servidor
+   *[phone] en este teléfono
+}.
