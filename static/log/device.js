@@ -128,11 +128,11 @@ export class Device {
 
   /**
    * Tell a person what happened to this installation; it stays until `noticeRead`, also after a reload.
-   * @param {DeviceNotice} notice
+   * @param {'lost' | 'forked'} state
    */
-  async tell(notice) {
-    this.notice.set(notice);
-    await this.#store.setMeta(NOTICE, notice);
+  async tell(state) {
+    this.notice.set(noticeOf({ state }));
+    await this.#store.setMeta(NOTICE, { state });
   }
 
   /** The person has read it. */
@@ -159,7 +159,7 @@ export class Device {
    */
   async compareWithServer() {
     if (await this.#store.getMeta(MET)) return;
-    if (!(await this.hasMet())) await this.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
+    if (!(await this.hasMet())) await this.tell('lost');
     await this.noteMet();
   }
 
@@ -221,11 +221,20 @@ export async function openDevice(store) {
   const device = new Device(store, head, (await store.getMeta('actor')) ?? '');
   await device.rereadStanding();
   await device.server.reread();
-  device.notice.set((await store.getMeta(NOTICE)) ?? UNTOLD);
+  device.notice.set(noticeOf((await store.getMeta(NOTICE)) ?? UNTOLD));
   device.kept.set(await store.getMeta('kept'));
-  if (head === fresh && marked()) await device.tell({ state: 'lost', sentence: PLACE_WORDS.lost });
+  if (head === fresh && marked()) await device.tell('lost');
   mark(device.id);
   return device;
+}
+
+/**
+ * With its sentence; one that an earlier build kept brings it along.
+ * @param {{state: DeviceNotice['state'], sentence?: string}} kept
+ * @returns {DeviceNotice}
+ */
+function noticeOf({ state, sentence = state === 'none' ? '' : PLACE_WORDS[state] }) {
+  return { state, sentence };
 }
 
 /**

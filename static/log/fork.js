@@ -10,7 +10,6 @@ import { newHead } from './device.js';
 import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { chain } from './append.js';
 import { orderChanged } from './order.js';
-import { PLACE_WORDS } from '../phone/place-words.js';
 
 /**
  * @param {import('./store.js').Store} store
@@ -23,7 +22,7 @@ export function startNewDevice(store, device, { from = 1 } = {}) {
     let rechained = -1;
     while (rechained < 0) rechained = await rechain(store, from);
     await device.reread();
-    await device.tell({ state: 'forked', sentence: PLACE_WORDS.forked });
+    await device.tell('forked');
     return rechained;
   });
 }

@@ -4,6 +4,7 @@
  */
 
 import { PLACE_WORDS } from '../phone/place-words.js';
+import { say } from '../words/words.js';
 
 /** Something could not be saved; `entered` is what the person gave, kept for another try. */
 export class SaveError extends Error {
@@ -12,22 +13,19 @@ export class SaveError extends Error {
    * @param {{drafts: import('./log.js').Draft[], photo?: import('./log.js').Photo}} entered
    */
   constructor(reason, entered) {
-    super(SAVE_PROBLEMS[reason].sentence);
+    const { title, sentence } = problemOf(reason);
+    super(sentence);
     this.name = 'SaveError';
     this.reason = reason;
-    this.title = SAVE_PROBLEMS[reason].title;
-    this.sentence = SAVE_PROBLEMS[reason].sentence;
+    this.title = title;
+    this.sentence = sentence;
     this.entered = entered;
   }
 }
 
-const SAVE_PROBLEMS = {
-  full: {
-    title: 'Not saved: this phone is full',
-    sentence: `What you entered is still here. ${PLACE_WORDS.freeSpace}, then save again.`,
-  },
-  storage: {
-    title: 'Not saved: this phone could not write',
-    sentence: 'What you entered is still here. Save again; if it fails again, close the app and open it.',
-  },
-};
+/** @param {'full' | 'storage'} reason */
+function problemOf(reason) {
+  return reason === 'full'
+    ? { title: say('troubles-full'), sentence: PLACE_WORDS.fullSave }
+    : { title: say('troubles-not-written'), sentence: say('troubles-not-written-do') };
+}

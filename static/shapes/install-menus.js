@@ -5,16 +5,17 @@
  */
 
 import { html, svg } from 'lit-html';
+import { say } from '../words/words.js';
 
 /** A sheet from below, opened by the square with an arrow. */
 export function iphoneMenu() {
   return phone(
-    'A phone: 1, the square with an arrow up in the bar at the bottom. 2, Add to Home Screen in the list it opens.',
+    say('phone-menu-iphone'),
     svg`
       <rect class="menu-sheet" x="26" y="52" width="228" height="148" rx="10" />
       ${otherEntry(78)}${otherEntry(178)}
       <rect class="menu-here" x="34" y="104" width="212" height="46" rx="8" />
-      <text class="menu-words" x="44" y="133">Add to Home Screen</text>
+      <text class="menu-words" x="44" y="133">${say('phone-menu-iphone-entry')}</text>
       <rect class="menu-sign" x="212" y="116" width="22" height="22" rx="5" />
       <path class="menu-sign" d="M223 121v12M217 127h12" />
       <path class="menu-bar" d="M12 212h256" />
@@ -28,7 +29,7 @@ export function iphoneMenu() {
 /** A list from above, opened by three dots. */
 export function androidMenu() {
   return phone(
-    'A phone: 1, the three dots at the top right. 2, Add to Home screen, or Install app, in the list they open.',
+    say('phone-menu-android'),
     svg`
       <path class="menu-bar" d="M12 56h256" />
       <path class="menu-other" d="M34 34h150" />
@@ -38,8 +39,8 @@ export function androidMenu() {
       <rect class="menu-sheet" x="44" y="66" width="212" height="152" rx="10" />
       ${otherEntry(92)}${otherEntry(190)}
       <rect class="menu-here" x="52" y="112" width="196" height="54" rx="8" />
-      <text class="menu-words" x="62" y="134">Add to Home screen</text>
-      <text class="menu-words" x="62" y="155">or Install app</text>
+      <text class="menu-words" x="62" y="134">${say('phone-menu-android-entry')}</text>
+      <text class="menu-words" x="62" y="155">${say('phone-menu-android-or')}</text>
       ${number(1, 202, 34)}${number(2, 254, 112)}
     `,
   );

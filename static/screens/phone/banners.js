@@ -9,6 +9,7 @@ import { PLACE_WORDS } from '../../phone/place-words.js';
 import { icon } from '../../shapes/icons.js';
 import { wayBack } from './way-back.js';
 import { linkTo, to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -17,12 +18,12 @@ import { linkTo, to } from '../frame/router.js';
 export function banners({ services }, { saveAgain }) {
   const { log, store, core, device, saved } = services;
   return html`${unsavedBanner(log, saveAgain)}
-  ${banner('panel-stop', 'This phone', store.trouble.value)}
-  ${banner('panel-stop', 'This phone', device.notice.value, {
+  ${banner('panel-stop', say('phone-this'), store.trouble.value)}
+  ${banner('panel-stop', say('phone-this'), device.notice.value, {
     read: () => device.noticeRead(),
     also: saved && device.notice.value.state === 'lost' ? wayBack() : nothing,
   })}
-  ${banner('panel-ask', 'Checks are not available', core.trouble.value)}`;
+  ${banner('panel-ask', say('phone-no-checks'), core.trouble.value)}`;
 }
 
 /**
@@ -38,7 +39,7 @@ function banner(kind, kicker, { state, sentence }, { read, also = nothing } = {}
       <p class="panel-kicker">${icon('caution')} ${kicker}</p>
       <p>${sentence}</p>
       ${also}
-      ${read ? html`<button class="small-button" type="button" @click=${read}>I have read this</button>` : nothing}
+      ${read ? html`<button class="small-button" type="button" @click=${read}>${say('phone-read')}</button>` : nothing}
     </section>
   `;
 }
@@ -52,15 +53,15 @@ function unsavedBanner(log, saveAgain) {
   if (!unsaved) return nothing;
   return html`
     <section class="panel panel-stop banner" role="alert">
-      <p class="panel-kicker">${icon('stop')} Not on record yet</p>
+      <p class="panel-kicker">${icon('stop')} ${say('phone-not-on-record')}</p>
       <h2>${unsaved.title}</h2>
       <p>${unsaved.sentence}</p>
       <div class="card-actions">
         <button class="small-button" type="button" @click=${() => (saveAgain ? saveAgain() : log.retry())}>
-          Save again
+          ${say('phone-save-again')}
         </button>
         <a class="small-button" href=${linkTo(to.outbox())}>${PLACE_WORDS.seeWhatWaits}</a>
-        <button class="link-button" type="button" @click=${() => log.giveUp()}>Do not save it</button>
+        <button class="link-button" type="button" @click=${() => log.giveUp()}>${say('phone-do-not-save')}</button>
       </div>
     </section>
   `;

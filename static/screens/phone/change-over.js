@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { LOG_LOCK, withLock } from '../../phone/locks.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function newVersion(ctx) {
@@ -16,14 +17,14 @@ export function newVersion(ctx) {
   // It is kept in this page alone, and the page would go.
   const unsaved = log.unsaved.value !== null;
   return html`<section class="panel panel-act">
-    <p class="panel-kicker">${icon('in')} A new version is ready</p>
+    <p class="panel-kicker">${icon('in')} ${say('phone-version')}</p>
     <p>
       ${unsaved
-        ? 'It waits until what you entered is on record.'
-        : 'It is on this phone, complete. What you have begun to enter stays as it is.'}
+        ? say('phone-version-waits')
+        : say('phone-version-here')}
     </p>
     <button class="small-button" type="button" ?disabled=${unsaved} @click=${() => changeOver(ctx)}>
-      Change over now
+      ${say('phone-version-change')}
     </button>
   </section>`;
 }

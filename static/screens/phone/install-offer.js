@@ -10,6 +10,7 @@ import { icon } from '../../shapes/icons.js';
 import { canInstall, install, installOffer, phoneFamily, putInstallOff } from './install.js';
 import { countWords } from './phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 /**
  * On the list of jobs: above it once much would be lost, below it before.
@@ -22,13 +23,13 @@ export function installCard(ctx, jobs, asked) {
   if (level !== asked) return nothing;
   const strong = level === 'strong';
   return html`<section class="panel ${strong ? 'panel-ask' : 'panel-act'}" aria-labelledby="install-title">
-    <p class="panel-kicker">${icon(strong ? 'caution' : 'in')} ${strong ? 'This can get lost' : 'So that it stays'}</p>
-    <h2 id="install-title">Put Swaptrail on the home screen</h2>
+    <p class="panel-kicker">${icon(strong ? 'caution' : 'in')} ${strong ? say('phone-can-get-lost') : say('phone-so-it-stays')}</p>
+    <h2 id="install-title">${say('phone-install')}</h2>
     <p>${strong ? muchWaits(ctx) : calmWords()}</p>
     <div class="card-actions">
       ${way(ctx)}
-      ${strong ? html`<a class="small-button" href=${linkTo(to.outbox())}>See what waits</a>` : nothing}
-      <button class="link-button" type="button" @click=${() => later(ctx)}>Not now</button>
+      ${strong ? html`<a class="small-button" href=${linkTo(to.outbox())}>${say('phone-see-what-waits')}</a>` : nothing}
+      <button class="link-button" type="button" @click=${() => later(ctx)}>${say('phone-not-now')}</button>
     </div>
   </section>`;
 }
@@ -41,7 +42,7 @@ export function installCard(ctx, jobs, asked) {
 export function installLine({ services }, job) {
   if (installOffer(services, 1) === 'none') return nothing;
   return html`<a class="notice notice-row" href=${linkTo(to.jobPart(job, 'install'))}>
-    ${icon('in')} <span>Keep Swaptrail on the home screen</span>
+    ${icon('in')} <span>${say('phone-install-line')}</span>
   </a>`;
 }
 
@@ -49,20 +50,20 @@ export function installLine({ services }, job) {
 function way({ services }) {
   // On an iPhone there is more to say first, and no browser hands over a prompt there.
   return canInstall()
-    ? html`<button class="small-button" type="button" @click=${() => install(services)}>Put it there</button>`
-    : html`<a class="small-button" href=${linkTo(to.install())}>Show me how</a>`;
+    ? html`<button class="small-button" type="button" @click=${() => install(services)}>${say('phone-put-it-there')}</button>`
+    : html`<a class="small-button" href=${linkTo(to.install())}>${say('phone-show-how')}</a>`;
 }
 
 function calmWords() {
   return phoneFamily() === 'iphone'
-    ? 'This is a page in the browser, which forgets a page that was not opened for a week. The app on the home screen starts empty: see how first.'
-    : 'This is a page in the browser. On the home screen it starts in one tap, and the phone keeps its data longer.';
+    ? say('phone-install-iphone')
+    : say('phone-install-calm');
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function muchWaits({ services }) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
-  return `${countWords(unsentEvents, unsentPhotos)} are only in this page, and the browser has not promised to keep them. Send them soon.`;
+  return say('phone-install-strong', { what: countWords(unsentEvents, unsentPhotos) });
 }
 
 /** @param {import('../frame/context.js').Context} ctx */

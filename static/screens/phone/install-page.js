@@ -13,6 +13,7 @@ import { androidMenu, iphoneMenu } from '../../shapes/install-menus.js';
 import { canInstall, install, phoneFamily, putInstallOff } from './install.js';
 import { countWords } from './phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 export const installPage = {
   load: () => ({}),
@@ -27,17 +28,17 @@ export const installPage = {
       ctx.go(back);
     };
     return {
-      title: 'On the home screen',
+      title: say('phone-on-home-screen'),
       back,
       body: html`
-        <h1>${isInstalled() ? 'It is on the home screen' : 'Put Swaptrail on the home screen'}</h1>
+        <h1>${isInstalled() ? say('phone-is-installed') : say('phone-install')}</h1>
         <p class="lead">
-          It then starts in one tap, and phones are slower to throw away what it keeps. ${PLACE_WORDS.safeEitherWay}
+          ${say('phone-install-lead')} ${PLACE_WORDS.safeEitherWay}
         </p>
         ${ways}
       `,
-      main: canInstall() ? { words: 'Put it on the home screen', run: () => byTheBrowser(ctx) } : null,
-      second: isInstalled() ? null : { words: 'Not now', run: later },
+      main: canInstall() ? { words: say('phone-install-button'), run: () => byTheBrowser(ctx) } : null,
+      second: isInstalled() ? null : { words: say('phone-not-now'), run: later },
     };
   },
 };
@@ -51,16 +52,16 @@ async function byTheBrowser(ctx) {
 /** The words are those of the systems, from memory: versions differ in them. */
 function android() {
   return html`<section class="screen-stack way" aria-labelledby="way-android">
-    <h2 id="way-android">On an Android phone</h2>
+    <h2 id="way-android">${say('phone-android')}</h2>
     <div class="way-how">
       ${androidMenu()}
       <ol class="way-steps">
-        <li>Tap the three dots in the browser's bar.</li>
-        <li>Tap “Add to Home screen” or “Install app”, and confirm.</li>
+        <li>${say('phone-android-1')}</li>
+        <li>${say('phone-android-2')}</li>
       </ol>
     </div>
     <p class="soft">
-      Without internet some phones can only make a shortcut to this page. That works too, with the same records.
+      ${say('phone-android-note')}
     </p>
   </section>`;
 }
@@ -68,13 +69,13 @@ function android() {
 /** @param {import('../frame/context.js').Context} ctx */
 function iphone(ctx) {
   return html`<section class="screen-stack way" aria-labelledby="way-iphone">
-    <h2 id="way-iphone">On an iPhone</h2>
+    <h2 id="way-iphone">${say('phone-iphone')}</h2>
     ${phoneFamily() === 'iphone' && !isInstalled() ? startsEmpty(ctx) : nothing}
     <div class="way-how">
       ${iphoneMenu()}
       <ol class="way-steps">
-        <li>In Safari, tap the square with an arrow up. Newer ones keep it behind three dots.</li>
-        <li>Tap “Add to Home Screen” further down the list, then “Add”.</li>
+        <li>${say('phone-iphone-1')}</li>
+        <li>${say('phone-iphone-2')}</li>
       </ol>
     </div>
   </section>`;
@@ -87,10 +88,10 @@ function iphone(ctx) {
  */
 function startsEmpty({ services }) {
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('caution')} It starts empty there</p>
-    <p>On an iPhone the app on the home screen shares nothing with this page.</p>
-    ${HAS_SERVER ? overTheServer(services) : html`<p>Save your file first, and take it in there.</p>
-          <a class="small-button" href=${linkTo(to.file())}>Save your file</a>`}
+    <p class="panel-kicker">${icon('caution')} ${say('phone-starts-empty')}</p>
+    <p>${say('phone-shares-nothing')}</p>
+    ${HAS_SERVER ? overTheServer(services) : html`<p>${say('phone-save-first')}</p>
+          <a class="small-button" href=${linkTo(to.file())}>${say('phone-save-your-file')}</a>`}
   </section>`;
 }
 
@@ -98,15 +99,15 @@ function startsEmpty({ services }) {
 function overTheServer({ sync }) {
   const { state, unsentEvents, unsentPhotos } = sync.status.value;
   const waits = countWords(unsentEvents, unsentPhotos);
-  if (state === 'not paired' && !waits) return html`<p>Put it there first. Then open it there and pair it.</p>`;
+  if (state === 'not paired' && !waits) return html`<p>${say('phone-pair-there')}</p>`;
   return html`<ol class="way-steps">
     <li>
       ${waits
-        ? html`${state === 'not paired' ? 'Pair this page and send' : 'Send'} what is only here:
+        ? html`${say('phone-send-only-here', { paired: state === 'not paired' ? 'no' : 'yes' })}
             <a href=${linkTo(to.outbox())}>${waits}</a>.`
-        : 'Nothing waits here: all of it was sent.'}
+        : say('phone-nothing-only-here')}
     </li>
-    <li>Make a pairing link and copy it: <a href=${linkTo(to.you())}>You and this phone</a>.</li>
-    <li>Put the app on the home screen, open it there, and pair it with the copied link.</li>
+    <li>${say('phone-make-link')} <a href=${linkTo(to.you())}>${say('you-title')}</a>.</li>
+    <li>${say('phone-pair-with-link')}</li>
   </ol>`;
 }

@@ -12,6 +12,7 @@ import { freeSpace } from '../../log/space.js';
 import { helpLink } from '../frame/help-link.js';
 import { linkTo, to } from '../frame/router.js';
 import { size } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** About a hundred pictures; below it, a day's work may not fit any more. */
 const LITTLE_LEFT = 50_000_000;
@@ -29,18 +30,18 @@ export function keeping(ctx) {
     await ctx.reload();
   };
   return html`<section class="screen-stack">
-    <h2>Does this phone keep it?</h2>
+    <h2>${say('phone-keeps')}</h2>
     <ul class="list">
-      ${fact(device.kept.value ?? false, 'The browser has promised to keep the data', 'The browser may remove the data when space is short')}
-      ${fact(storage.installed, 'The app is on the home screen', 'The app is not on the home screen')}
-      ${fact(update.offlineReady.value, 'It starts without a network', 'It needs a network to start')}
-      ${fact(!isShort(storage), roomWords(storage), `Space runs short: ${roomWords(storage)}`)}
+      ${fact(device.kept.value ?? false, say('phone-promised'), say('phone-not-promised'))}
+      ${fact(storage.installed, say('phone-installed'), say('phone-not-installed'))}
+      ${fact(update.offlineReady.value, say('phone-offline-ready'), say('phone-offline-not-ready'))}
+      ${fact(!isShort(storage), roomWords(storage), say('phone-short', { room: roomWords(storage) }))}
     </ul>
     <p class="soft">${PLACE_WORDS.safe}</p>
-    ${helpLink(to.help('data'), 'How to keep the data safe')}
+    ${helpLink(to.help('data'), say('phone-how-to-keep'))}
     ${device.kept.value
       ? nothing
-      : html`<button class="small-button" type="button" @click=${ask}>Ask the browser to keep it</button>`}
+      : html`<button class="small-button" type="button" @click=${ask}>${say('phone-ask-browser')}</button>`}
     ${storage.installed ? nothing : installLink()} ${isShort(storage) ? makeRoom(ctx) : nothing}
   </section>`;
 }
@@ -55,14 +56,14 @@ export function keepingNotice({ services }, storage) {
   if (isShort(storage)) return room(storage);
   // Undefined: it was not asked yet. While it is only a page, the offer of the home screen says so.
   if (storage.installed && services.device.kept.value === false && unsentEvents + unsentPhotos) {
-    return notice('The browser has not promised to keep what is not sent. Send soon.');
+    return notice(say('phone-send-soon'));
   }
   return nothing;
 }
 
 /** @param {import('../../log/device.js').StorageFacts} storage */
 function room(storage) {
-  return notice(`Space runs short on this phone: ${roomWords(storage)}. See what helps.`);
+  return notice(say('phone-short-notice', { room: roomWords(storage) }));
 }
 
 /** @param {unknown} words */
@@ -77,9 +78,9 @@ function isShort({ left }) {
 
 /** @param {import('../../log/device.js').StorageFacts} storage */
 function roomWords({ usage, left }) {
-  const used = `${size(usage)} in use`;
+  const used = size(usage);
   // Browsers name a share of the disk, or a made-up figure; the disk may be full sooner.
-  return left === undefined ? `${used}; the browser does not say how much is left` : `${used}, ${size(left)} left at most`;
+  return left === undefined ? say('phone-room-unknown', { used }) : say('phone-room', { used, left: size(left) });
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
@@ -91,7 +92,7 @@ function makeRoom(ctx) {
   return html`<p>${PLACE_WORDS.noRoom}</p>
     ${ctx.services.saved
       ? nothing
-      : html`<button class="small-button" type="button" @click=${drop}>Take sent pictures off this phone</button>`}`;
+      : html`<button class="small-button" type="button" @click=${drop}>${say('phone-take-pictures-off')}</button>`}`;
 }
 
 /**
@@ -104,5 +105,5 @@ function fact(holds, yes, no) {
 }
 
 function installLink() {
-  return html`<a class="link-button" href=${linkTo(to.install())}>How to put it on the home screen</a>`;
+  return html`<a class="link-button" href=${linkTo(to.install())}>${say('phone-how-to-install')}</a>`;
 }

@@ -8,6 +8,7 @@
 
 import { historyFile } from '../../alone/history-file.js';
 import { saveFile, shareFile } from '../../phone/save-file.js';
+import { say } from '../../words/words.js';
 
 /**
  * @typedef {{state: 'idle'}
@@ -49,7 +50,7 @@ export async function makeFile(ctx) {
   } catch (error) {
     show({
       state: 'failed',
-      sentence: `The file could not be made: ${error}. Everything is still on this phone. Close the app, open it and try again.`,
+      sentence: say('phone-file-failed', { error: String(error) }),
     });
   }
 }
@@ -62,7 +63,7 @@ export async function share(ctx) {
   try {
     handedOn = await shareFile(made.file);
   } catch {
-    making = { state: 'ready', made, problem: 'This phone did not share the file. Save it on the phone, and copy it from there.' };
+    making = { state: 'ready', made, problem: say('phone-not-shared') };
   }
   if (handedOn) await confirm(ctx, made, 'shared');
   ctx.redraw();

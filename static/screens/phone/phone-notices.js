@@ -11,6 +11,7 @@ import { clockNotice } from './clock-notice.js';
 import { linkTo, to } from '../frame/router.js';
 import { trustNotice } from './trust-notice.js';
 import { ago } from '../frame/when.js';
+import { render, say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function phoneNotices(ctx) {
@@ -22,9 +23,9 @@ export function phoneNotices(ctx) {
 function unpaired({ state }) {
   if (state !== 'not paired') return nothing;
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('caution')} This phone is not paired</p>
-    <p>You can work, and everything is kept here, but nothing reaches the server.</p>
-    <div class="card-actions"><a class="small-button" href=${linkTo(to.pair())}>Pair this phone</a></div>
+    <p class="panel-kicker">${icon('caution')} ${say('phone-unpaired')}</p>
+    <p>${say('phone-unpaired-note')}</p>
+    <div class="card-actions"><a class="small-button" href=${linkTo(to.pair())}>${say('phone-pair')}</a></div>
   </section>`;
 }
 
@@ -35,9 +36,9 @@ function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence })
   return html`<a class="notice notice-row" href=${linkTo(to.outbox())}>
     ${icon('send')}
     <span>
-      <strong>${countWords(unsentEvents, unsentPhotos)} not sent yet</strong>${oldestUnsentAt
-        ? html`, the oldest ${ago(oldestUnsentAt)}`
-        : nothing}. ${sentence}
+      <strong>${say('phone-not-sent', { what: countWords(unsentEvents, unsentPhotos) })}</strong>${oldestUnsentAt
+        ? say('phone-the-oldest', { ago: ago(oldestUnsentAt) })
+        : '.'} ${sentence}
     </span>
   </a>`;
 }
@@ -48,7 +49,7 @@ function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence })
  */
 export function countWords(events, photos) {
   const said = [];
-  if (events) said.push(events === 1 ? '1 entry' : `${events} entries`);
-  if (photos) said.push(photos === 1 ? '1 picture' : `${photos} pictures`);
-  return said.join(' and ');
+  if (events) said.push(say('phone-entries', { count: events }));
+  if (photos) said.push(say('phone-pictures', { count: photos }));
+  return said.length ? render({ figure: 'and', of: said }) : '';
 }

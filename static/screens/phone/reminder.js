@@ -15,6 +15,7 @@ import { countWords } from './phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { ago, span } from '../frame/when.js';
 import { makeFile } from './making-file.js';
+import { say } from '../../words/words.js';
 
 const WORTH_NAMING_MS = 60 * 60 * 1000;
 
@@ -25,8 +26,8 @@ const WORTH_NAMING_MS = 60 * 60 * 1000;
  */
 export function fileMark({ entries, photos, held }) {
   const count = entries + photos;
-  if (count) return { state: 'waiting', words: `${count} in no file yet` };
-  return { state: 'sent', words: held.entries ? 'saved on this phone' : 'nothing recorded yet' };
+  if (count) return { state: 'waiting', words: say('phone-mark-no-file', { count }) };
+  return { state: 'sent', words: held.entries ? say('phone-mark-saved') : say('phone-mark-empty') };
 }
 
 /** On the list of jobs. @param {import('../frame/context.js').Context} ctx */
@@ -40,7 +41,7 @@ function fileReminder(ctx) {
   if (stage === 'none') return nothing;
   if (stage === 'quiet') {
     return html`<a class="notice notice-row" href=${linkTo(to.file())}>
-      ${icon('out')} <span><strong>${atStake(ctx.services)}</strong> in no file yet. See how to save it.</span>
+      ${icon('out')} <span><strong>${atStake(ctx.services)}</strong> ${say('phone-in-no-file')}</span>
     </a>`;
   }
   return panel(ctx, stage === 'urgent');
@@ -57,29 +58,22 @@ export function reminderAtClose(ctx) {
  * @param {boolean} urgent
  */
 function panel(ctx, urgent) {
-  const { since, last } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
+  const { since, last, entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
+  const stake = { stage: urgent ? 'urgent' : 'due', count: entries + photos };
   const waited = since === null ? 0 : Date.now() - since;
   const save = () => {
     makeFile(ctx);
     ctx.go(to.file());
   };
   return html`<section class="panel ${urgent ? 'panel-stop' : 'panel-ask'}" role="status">
-    <p class="panel-kicker">${icon(urgent ? 'caution' : 'out')} ${urgent ? 'Only on this phone' : 'Save the file'}</p>
+    <p class="panel-kicker">${icon(urgent ? 'caution' : 'out')} ${urgent ? say('phone-only-here') : say('phone-save-file')}</p>
     <p>
       <strong>${atStake(ctx.services)}</strong>
-      ${urgent ? 'would be gone with this phone' : onlyHere(ctx.services)}${waited > WORTH_NAMING_MS
-        ? `, the oldest for ${span(waited)}`
-        : nothing}.
-      ${last ? `The last file is from ${ago(last.at)}.` : 'There is no file yet.'} ${risk(ctx.services)}
+      ${waited > WORTH_NAMING_MS ? say('phone-stake-since', { ...stake, span: span(waited) }) : say('phone-stake', stake)}
+      ${last ? say('phone-last-file', { ago: ago(last.at) }) : say('phone-no-file')} ${risk(ctx.services)}
     </p>
-    <button class="small-button" type="button" @click=${save}>${icon('out')} Save the file</button>
+    <button class="small-button" type="button" @click=${save}>${icon('out')} ${say('phone-save-file')}</button>
   </section>`;
-}
-
-/** @param {import('../frame/context.js').Services} services */
-function onlyHere({ saved }) {
-  const { entries, photos } = /** @type {import('../../alone/saved.js').Saved} */ (saved).standing.value;
-  return `${entries + photos === 1 ? 'is' : 'are'} on this phone only`;
 }
 
 /** @param {import('../frame/context.js').Services} services */
@@ -97,6 +91,6 @@ function atStake({ saved }) {
 
 /** What makes a loss likely on this phone. @param {import('../frame/context.js').Services} services */
 function risk({ device }) {
-  if (!isInstalled()) return 'Some phones clear a page that is not on the home screen after a week without a visit.';
-  return device.kept.value === false ? 'The browser may remove the data when space runs short.' : '';
+  if (!isInstalled()) return say('phone-page-cleared');
+  return device.kept.value === false ? say('phone-may-remove') : '';
 }

@@ -9,6 +9,7 @@ import { icon } from '../../shapes/icons.js';
 import { mounted } from '../frame/mount.js';
 import { countWords } from './phone-notices.js';
 import { ago, size, until } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** @param {import('../../sync/status.js').SyncStatus} status */
 export function sendingState(status) {
@@ -16,21 +17,20 @@ export function sendingState(status) {
   const waits = unsentEvents + unsentPhotos;
   return html`<section class="card card-now">
     <div class="sending" role="status">
-      <h1>${waits ? `${countWords(unsentEvents, unsentPhotos)} not sent yet` : 'All sent'}</h1>
+      <h1>${waits ? say('phone-not-sent', { what: countWords(unsentEvents, unsentPhotos) }) : say('phone-all-sent')}</h1>
       ${waits
         ? html`<p class="lead">
-            Saved on this phone${oldestUnsentAt ? `, the oldest ${ago(oldestUnsentAt)}` : ''}.${unsentBytes
-              ? ` The pictures take ${size(unsentBytes)}.`
-              : ''}
+            ${oldestUnsentAt ? say('phone-saved-here-since', { ago: ago(oldestUnsentAt) }) : say('phone-saved-here')}
+            ${unsentBytes ? say('phone-pictures-take', { size: size(unsentBytes) }) : ''}
           </p>`
-        : html`<p class="lead">Nothing waits on this phone.</p>`}
+        : html`<p class="lead">${say('phone-nothing-waits')}</p>`}
       ${sentence ? html`<p class="sending-trouble">${icon('caution')} <span>${sentence}</span></p>` : nothing}
     </div>
     ${state === 'sending' ? progress(status) : nextTry(status)}
     <p class="soft">
       ${lastSyncAt
-        ? `Last exchange with the server ${ago(lastSyncAt)}.`
-        : 'No exchange with the server since the app was opened.'}
+        ? say('phone-last-exchange', { ago: ago(lastSyncAt) })
+        : say('phone-no-exchange')}
     </p>
   </section>`;
 }
@@ -40,12 +40,12 @@ function progress({ toSend, unsentEvents, unsentPhotos }) {
   if (!toSend) return nothing;
   const { events, photos } = toSend;
   const parts = [];
-  if (events) parts.push(`${events - unsentEvents} of ${events} entries`);
-  if (photos) parts.push(`${photos - unsentPhotos} of ${photos} pictures`);
+  if (events) parts.push(say('phone-sent-entries', { done: events - unsentEvents, all: events }));
+  if (photos) parts.push(say('phone-sent-pictures', { done: photos - unsentPhotos, all: photos }));
   const done = events + photos - unsentEvents - unsentPhotos;
   return html`<div class="progress">
-    <p class="progress-words">Sent so far: ${parts.join(', ')}</p>
-    <progress max=${events + photos} .value=${done} aria-label="How much is sent"></progress>
+    <p class="progress-words">${say('phone-sent-so-far', { what: parts.join(', ') })}</p>
+    <progress max=${events + photos} .value=${done} aria-label=${say('phone-how-much')}></progress>
   </div>`;
 }
 
@@ -61,7 +61,7 @@ function nextTry({ nextTryAt }) {
  * @param {number} at
  */
 function countDown(host, at) {
-  const draw = () => render(html`${icon('clock')} Trying again in ${until(at)}`, host);
+  const draw = () => render(html`${icon('clock')} ${say('phone-again-in', { span: until(at) })}`, host);
   const timer = setInterval(draw, 1000);
   draw();
   return () => clearInterval(timer);

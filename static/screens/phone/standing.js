@@ -8,6 +8,7 @@ import { nothing } from 'lit-html';
 
 import { reminder, reminderAtClose, fileMark } from './reminder.js';
 import { phoneNotices } from './phone-notices.js';
+import { say } from '../../words/words.js';
 
 /**
  * @param {import('../frame/context.js').Services} services
@@ -40,11 +41,11 @@ export function standingAtClose(ctx) {
  */
 function sendingMark({ state, unsentEvents, unsentPhotos }) {
   const count = unsentEvents + unsentPhotos;
-  if (state === 'not paired') return { state: 'trouble', words: count ? `not paired, ${count}` : 'not paired' };
-  if (state === 'refused') return { state: 'trouble', words: `${count} not taken` };
-  if (state === 'sending' && count) return { state: 'waiting', words: `sending ${count}` };
-  if (count) return { state: 'waiting', words: `${count} not sent yet` };
-  if (state === 'server in trouble') return { state: 'trouble', words: 'server trouble' };
-  if (state === 'server unreachable') return { state: 'waiting', words: 'offline' };
-  return { state: 'sent', words: state === 'sent' ? 'all sent' : 'nothing to send' };
+  if (state === 'not paired') return { state: 'trouble', words: say('phone-mark-unpaired', { count }) };
+  if (state === 'refused') return { state: 'trouble', words: say('phone-mark-not-taken', { count }) };
+  if (state === 'sending' && count) return { state: 'waiting', words: say('phone-mark-sending', { count }) };
+  if (count) return { state: 'waiting', words: say('phone-mark-not-sent', { count }) };
+  if (state === 'server in trouble') return { state: 'trouble', words: say('phone-mark-server') };
+  if (state === 'server unreachable') return { state: 'waiting', words: say('phone-mark-offline') };
+  return { state: 'sent', words: state === 'sent' ? say('phone-mark-sent') : say('phone-mark-nothing') };
 }

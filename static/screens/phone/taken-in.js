@@ -9,6 +9,7 @@ import { PLACE_WORDS } from '../../phone/place-words.js';
 import { isQuotaError } from '../../log/space.js';
 import { UnsentFileProblem } from '../../log/unsent-file-problem.js';
 import { countWords } from './phone-notices.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {{title: string, sentence: string, good: boolean}} Outcome */
 
@@ -24,15 +25,15 @@ export async function outcomeOf(take) {
     if (error instanceof UnsentFileProblem) return { title: error.title, sentence: error.sentence, good: false };
     if (isQuotaError(error)) {
       return {
-        title: 'Not taken in: this phone is full',
-        sentence: `Nothing was changed. ${PLACE_WORDS.freeSpace}, then take the file in again.`,
+        title: say('phone-full-title'),
+        sentence: PLACE_WORDS.fullTakeIn,
         good: false,
       };
     }
     if (isUnreadable(error)) {
       return {
-        title: 'The file could not be read',
-        sentence: 'This phone no longer gives it out; it may lie in another app or on a drive. Nothing was changed. Copy it onto the phone and pick it again.',
+        title: say('phone-unreadable'),
+        sentence: say('phone-unreadable-do'),
         good: false,
       };
     }
@@ -43,13 +44,12 @@ export async function outcomeOf(take) {
 /** @param {import('../../log/take-in.js').TakenIn} taken */
 function takenWords({ entries, photos, known, cutOff }) {
   const said = [];
-  if (entries || photos) said.push(`${countWords(entries, photos)} came in.`);
-  if (known) said.push(`${countWords(known, 0)} of it ${known === 1 ? 'was' : 'were'} here already.`);
-  if (!cutOff) return { title: 'Taken in', sentence: said.join(' ') || 'The file is empty.', good: true };
+  if (entries || photos) said.push(say('phone-came-in', { what: countWords(entries, photos) }));
+  if (known) said.push(say('phone-known', { count: known }));
+  if (!cutOff) return { title: say('phone-taken-in'), sentence: said.join(' ') || say('phone-file-empty'), good: true };
   const missing = cutOff.entries + cutOff.photos;
-  const gone = countWords(cutOff.entries, cutOff.photos) || 'its last line';
-  said.push(`The file was cut off: ${gone} ${missing > 1 ? 'are' : 'is'} missing. Pass it on once more from the phone that made it.`);
-  return { title: 'Taken in as far as it goes', sentence: said.join(' '), good: false };
+  said.push(say('phone-cut-off', { count: missing, what: countWords(cutOff.entries, cutOff.photos) }));
+  return { title: say('phone-taken-in-partly'), sentence: said.join(' '), good: false };
 }
 
 /** A file that was moved, or lies in an app that lost its network. @param {unknown} error */

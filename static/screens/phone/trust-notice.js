@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function trustNotice({ services }) {
@@ -15,15 +16,15 @@ export function trustNotice({ services }) {
   if (!trustPage) return nothing;
   if (update.refused.value) {
     return panel(
-      'This phone does not trust the server',
-      'The app was opened past a warning of the browser, so it will not open without a network. What you record here is kept.',
+      say('phone-no-trust'),
+      say('phone-no-trust-note'),
       trustPage,
     );
   }
   if (sync.status.value.state !== 'server unreachable' || !navigator.onLine) return nothing;
   return panel(
-    'The server: not reachable, or not trusted',
-    'Is this phone in its network, and the server on? If both are so, the phone may have lost its trust, or its clock is wrong.',
+    say('phone-maybe-no-trust'),
+    say('phone-maybe-no-trust-note'),
     trustPage,
   );
 }
@@ -37,6 +38,6 @@ function panel(kicker, sentence, page) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('caution')} ${kicker}</p>
     <p>${sentence}</p>
-    <div class="card-actions"><a class="small-button" href=${page}>Trust the server</a></div>
+    <div class="card-actions"><a class="small-button" href=${page}>${say('phone-trust')}</a></div>
   </section>`;
 }

@@ -11,6 +11,7 @@ import { icon } from '../../shapes/icons.js';
 import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function notTaken(ctx) {
@@ -27,12 +28,12 @@ function entries({ data }, refused) {
   const [first] = refused;
   const others = refused.length - 1;
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('caution')} Not taken by the server</p>
+    <p class="panel-kicker">${icon('caution')} ${say('you-entry-not-taken')}</p>
     <p>
-      An entry of ${data.titles.get(first.job) ?? 'this phone'}, ${dayAndTime(first.at)}: ${first.reason}
-      ${others ? `${others} more wait behind it.` : ''}
+      ${say('you-entry-of', { job: data.titles.get(first.job) ?? say('you-this-phone'), moment: dayAndTime(first.at), why: first.reason })}
+      ${others ? say('you-more-wait', { count: others }) : ''}
     </p>
-    <p>It stays on record here. Make a file of what waits, and show this to whoever looks after the server.</p>
+    <p>${say('you-entry-not-taken-do')}</p>
   </section>`;
 }
 
@@ -54,15 +55,15 @@ function photoNotTaken(ctx, { sha256, problem, at, job, position }) {
     await ctx.reload();
   };
   return html`<section class="panel panel-ask not-taken">
-    <p class="panel-kicker">${icon('camera')} A picture is not sent</p>
-    <p>${data.titles.get(job) ?? 'A picture'}, ${dayAndTime(at)}: ${problem}</p>
-    ${picture(services, sha256, { alt: 'The picture that is not sent' })}
+    <p class="panel-kicker">${icon('camera')} ${say('you-picture-not-sent')}</p>
+    <p>${say('you-picture-of', { job: data.titles.get(job) ?? say('you-a-picture'), moment: dayAndTime(at), why: problem })}</p>
+    ${picture(services, sha256, { alt: say('you-picture-not-sent-alt') })}
     <div class="card-actions">
       ${job
-        ? html`<a class="small-button" href=${linkTo(position ? to.position(job, position) : to.job(job))}>Take it again</a>`
+        ? html`<a class="small-button" href=${linkTo(position ? to.position(job, position) : to.job(job))}>${say('scan-take-again')}</a>`
         : nothing}
-      <button class="small-button" type="button" @click=${again}>Try to send it again</button>
-      <button class="link-button" type="button" @click=${leave}>Leave it on this phone</button>
+      <button class="small-button" type="button" @click=${again}>${say('you-picture-again')}</button>
+      <button class="link-button" type="button" @click=${leave}>${say('you-picture-leave')}</button>
     </div>
   </section>`;
 }

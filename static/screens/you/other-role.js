@@ -7,6 +7,7 @@ import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 /** A phone at the counter does no jobs; it may read them. */
 export const atBenchPage = {
@@ -15,17 +16,17 @@ export const atBenchPage = {
   draw(ctx) {
     const { job } = ctx.params;
     return {
-      title: 'Done at the bench',
+      title: say('you-at-bench'),
       back: to.jobs(),
       body: html`<section class="nothing">
         ${icon('counter', { size: 'large' })}
-        <h1>This phone is at the parts counter</h1>
-        <p>Jobs are done and labels are made on phones at the bench. ${job ? 'What is on record of this one can be read here.' : ''}</p>
+        <h1>${say('you-is-at-counter')}</h1>
+        <p>${say('you-at-bench-note')} ${job ? say('you-at-bench-read') : ''}</p>
       </section>`,
       main: job
-        ? { words: 'Read its trail', run: () => ctx.go(to.jobPart(job, 'trail')) }
-        : { words: 'To the counter', run: () => ctx.go(to.jobs()) },
-      second: job ? { words: 'Its history', run: () => ctx.go(to.jobPart(job, 'history')) } : null,
+        ? { words: say('you-read-trail'), run: () => ctx.go(to.jobPart(job, 'trail')) }
+        : { words: say('you-to-counter'), run: () => ctx.go(to.jobs()) },
+      second: job ? { words: say('you-its-history'), run: () => ctx.go(to.jobPart(job, 'history')) } : null,
     };
   },
 };
@@ -35,13 +36,13 @@ export const atCounterPage = {
   load: () => null,
   /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
-    title: 'Decided at the counter',
+    title: say('you-at-counter'),
     back: to.jobs(),
     body: html`<section class="nothing">
       ${icon('car', { size: 'large' })}
-      <h1>This phone is at the bench</h1>
-      <p>Returns are decided on phones that are paired for the parts counter.</p>
+      <h1>${say('you-is-at-bench')}</h1>
+      <p>${say('you-at-counter-note')}</p>
     </section>`,
-    main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
+    main: { words: say('frame-show-jobs'), run: () => ctx.go(to.jobs()) },
   }),
 };

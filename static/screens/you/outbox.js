@@ -15,6 +15,7 @@ import { passOn, takeInFile } from './pass-on.js';
 import { countWords } from '../phone/phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { sendingState } from '../phone/sending-state.js';
+import { say } from '../../words/words.js';
 
 export const outboxPage = {
   /** @param {import('../frame/context.js').Services} services */
@@ -28,11 +29,11 @@ export const outboxPage = {
     const { sync } = ctx.services;
     const status = sync.status.value;
     return {
-      title: 'Not sent yet',
+      title: say('you-not-sent'),
       back: to.you(),
       body: html`${sendingState(status)} ${notTaken(ctx)} ${status.state === 'sending' ? nothing : byJob(ctx)}
         ${passOn(ctx)} ${takeInFile(ctx)} <span hidden ${mounted('follow', () => follow(ctx))}></span>`,
-      main: { words: 'Send now', disabled: status.state === 'sending', run: () => sync.now() },
+      main: { words: say('you-send-now'), disabled: status.state === 'sending', run: () => sync.now() },
     };
   },
 };
@@ -57,20 +58,20 @@ function byJob({ data, services }) {
   if (!jobs.length) return nothing;
   const listed = jobs.reduce((/** @type {number} */ sum, /** @type {any} */ { events }) => sum + events, 0);
   return html`<section>
-    <h2>What waits</h2>
+    <h2>${say('you-what-waits')}</h2>
     <ul class="list">
       ${jobs.map(
         (/** @type {import('../../sync/unsent.js').WaitingJob} */ { job, events, photos }) => html`<li>
           ${job
             ? html`<a class="list-row" href=${linkTo(to.job(job))}>
-                ${row(data.titles.get(job) ?? 'A job that is not on this phone', events, photos)}
+                ${row(data.titles.get(job) ?? say('you-unknown-job'), events, photos)}
                 <span class="list-end">${icon('forward')}</span>
               </a>`
-            : html`<div class="list-row">${row('Outside of a job', events, photos)}</div>`}
+            : html`<div class="list-row">${row(say('you-no-job'), events, photos)}</div>`}
         </li>`,
       )}
     </ul>
-    ${all ? nothing : html`<p class="soft">And ${unsentEvents - listed} later entries.</p>`}
+    ${all ? nothing : html`<p class="soft">${say('you-later-entries', { count: unsentEvents - listed })}</p>`}
   </section>`;
 }
 
@@ -82,6 +83,6 @@ function byJob({ data, services }) {
 function row(title, events, photos) {
   return html`<span class="list-main">
     <span class="list-title">${title}</span>
-    <span class="list-note">${countWords(events, photos)}, saved on this phone</span>
+    <span class="list-note">${say('you-saved-here', { what: countWords(events, photos) })}</span>
   </span>`;
 }

@@ -9,6 +9,7 @@ import { ROOT } from '../../place.js';
 import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
 import { scanHost } from '../scan/scan-host.js';
+import { say } from '../../words/words.js';
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -32,31 +33,31 @@ export function enterLink(ctx) {
     form.scans = false;
     ctx.redraw();
   };
-  const head = { title: 'Pair this phone', back: to.jobs() };
+  const head = { title: say('phone-pair'), back: to.jobs() };
   if (form.scans) {
     return {
       ...head,
       key: 'camera',
-      body: html`<h1>Scan the pairing link</h1>
+      body: html`<h1>${say('you-scan-link')}</h1>
         ${form.fault ? html`<p class="field-fault" role="alert">${form.fault}</p>` : nothing}
-        ${scanHost(ctx, { words: 'The code on the other screen', onTexts: ([text]) => take(text) }, 'pairing')}`,
+        ${scanHost(ctx, { words: say('you-scan-aim'), onTexts: ([text]) => take(text) }, 'pairing')}`,
       main: null,
-      second: { words: 'Paste the link', run: paste },
+      second: { words: say('you-paste'), run: paste },
     };
   }
   return {
     ...head,
     body: html`
-      <h1>Pair this phone</h1>
-      <p class="lead">Its code stands on the screen of a paired phone, under “You and this phone”, or where the server runs.</p>
-      ${textField(ctx, 'link', 'Pairing link', {
-        note: 'Or paste the link here, if it was copied.',
+      <h1>${say('phone-pair')}</h1>
+      <p class="lead">${say('you-link-where')}</p>
+      ${textField(ctx, 'link', say('you-link'), {
+        note: say('you-link-note'),
         fault: form.fault,
         most: 400,
       })}
     `,
-    main: { words: 'Scan the code', run: scan },
-    second: { words: 'Use this link', disabled: !form.link, run: () => take(form.link) },
+    main: { words: say('you-scan-code'), run: scan },
+    second: { words: say('you-use-link'), disabled: !form.link, run: () => take(form.link) },
   };
 }
 
@@ -69,16 +70,16 @@ function readLink(text) {
   const url = asAddress(text.trim());
   if (url && isTrustPage(url)) return { token: url.hash.slice(1), fault: '' };
   if (!url || !/^https?:$/.test(url.protocol) || !/\/pair$/.test(url.pathname)) {
-    return { token: '', fault: `This is no pairing link. One looks like ${ROOT.host}${ROOT.pathname}pair#… with letters after #.` };
+    return { token: '', fault: say('you-no-link', { example: `${ROOT.host}${ROOT.pathname}pair#…` }) };
   }
   if (url.origin !== ROOT.origin || url.pathname !== `${ROOT.pathname}pair`) {
     return {
       token: '',
-      fault: `This link is for ${url.host}, but this app belongs to ${ROOT.host}. Open the link in the browser, or make one for this app.`,
+      fault: say('you-link-elsewhere', { host: url.host, own: ROOT.host }),
     };
   }
   const token = url.hash.slice(1);
-  return { token, fault: token ? '' : 'This link is not complete: the part behind # is missing. Copy the whole link.' };
+  return { token, fault: token ? '' : say('you-link-cut') };
 }
 
 /**

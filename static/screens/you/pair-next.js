@@ -7,10 +7,10 @@ import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../../sync/api.js';
 import { copied } from '../../phone/clipboard.js';
-import { ROLE_WORDS } from './phones-page.js';
 import { qrDrawing } from '../../shapes/qr.js';
 import { linkTo, to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** The link that is shown; it is not kept. @type {{link: string, role: string, expires_at: number, qr: string[]} | null} */
 let invitation = null;
@@ -27,9 +27,9 @@ export function pairNext(ctx) {
   const role = own === 'counter' ? 'counter' : (chosen ?? 'bench');
   if (sync.status.value.state === 'not paired') {
     return html`<section class="panel panel-ask">
-      <h2>This phone is not paired</h2>
-      <p>A paired phone makes a link for it; the server printed one when it was first started.</p>
-      <a class="small-button" href=${linkTo(to.pair())}>Pair this phone</a>
+      <h2>${say('phone-unpaired')}</h2>
+      <p>${say('you-unpaired-note')}</p>
+      <a class="small-button" href=${linkTo(to.pair())}>${say('phone-pair')}</a>
     </section>`;
   }
   const invite = async () => {
@@ -44,14 +44,14 @@ export function pairNext(ctx) {
     ctx.redraw();
   };
   return html`<section class="screen-stack">
-    <h2>Pair another phone</h2>
+    <h2>${say('you-pair-another')}</h2>
     ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
-    ${own === 'counter' ? html`<p class="soft">It will be ${ROLE_WORDS.counter} too.</p>` : roleChoice(ctx, role)}
+    ${own === 'counter' ? html`<p class="soft">${say('you-counter-too')}</p>` : roleChoice(ctx, role)}
     ${invitation ? shown(ctx, invitation) : nothing}
     <button class="small-button" type="button" @click=${invite}>
-      ${invitation ? 'Make a fresh link' : 'Make a pairing link'}
+      ${invitation ? say('you-fresh-link') : say('you-make-link')}
     </button>
-    <a class="link-button" href=${linkTo(to.phones())}>See the paired phones</a>
+    <a class="link-button" href=${linkTo(to.phones())}>${say('you-see-phones')}</a>
   </section>`;
 }
 
@@ -61,7 +61,7 @@ export function pairNext(ctx) {
  */
 function roleChoice(ctx, role) {
   const roles = /** @type {import('../../log/device.js').Role[]} */ (['bench', 'counter']);
-  return html`<div class="choices choices-two" role="radiogroup" aria-label="What the other phone is for">
+  return html`<div class="choices choices-two" role="radiogroup" aria-label=${say('you-other-for')}>
     ${roles.map(
       (each) => html`<label class="choice">
         <input
@@ -74,7 +74,7 @@ function roleChoice(ctx, role) {
             ctx.redraw();
           }}
         />
-        <span class="choice-word">${ROLE_WORDS[each]}</span>
+        <span class="choice-word">${say('you-role', { role: each })}</span>
       </label>`,
     )}
   </div>`;
@@ -86,14 +86,14 @@ function roleChoice(ctx, role) {
  */
 function shown(ctx, { link, role, expires_at: until, qr }) {
   const copy = async () => {
-    copyWords = (await copied(link)) ? 'The link is copied.' : 'This browser does not copy. Hold your finger on the link.';
+    copyWords = (await copied(link)) ? say('you-link-copied') : say('you-no-copy');
     ctx.redraw();
   };
   return html`<div class="card invitation">
-    ${qrDrawing(qr, 'The pairing link as a QR code')}
-    <p>Scan it with the camera of the other phone: it will be ${ROLE_WORDS[role]}. It works once, until ${dayAndTime(until)}.</p>
+    ${qrDrawing(qr, say('you-link-qr'))}
+    <p>${say('you-link-scan', { role, moment: dayAndTime(until) })}</p>
     <p class="invitation-link">${link}</p>
-    <button class="small-button" type="button" @click=${copy}>Copy the link</button>
+    <button class="small-button" type="button" @click=${copy}>${say('you-copy-link')}</button>
     <p class="soft" role="status">${copyWords}</p>
   </div>`;
 }

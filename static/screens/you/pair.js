@@ -14,8 +14,8 @@ import { textField } from '../frame/field.js';
 import { phoneFamily } from '../phone/install.js';
 import { enterLink } from './pair-link.js';
 import { countWords } from '../phone/phone-notices.js';
-import { ROLE_WORDS } from './phones-page.js';
 import { linkTo, to } from '../frame/router.js';
+import { say } from '../../words/words.js';
 
 /** Weeks of work need not be sent, nor years be fetched, before there is something to see. */
 const PATIENCE_MS = 3000;
@@ -42,29 +42,28 @@ export const pairPage = {
     const waits = waitingForAnother(services, role);
     if (waits) return sendFirst(ctx, role, waits);
     return {
-      title: 'Pair this phone',
+      title: say('phone-pair'),
       back: to.jobs(),
       body: html`
-        <h1>Pair this phone</h1>
+        <h1>${say('phone-pair')}</h1>
         <p class="lead">
-          It will be a phone ${ROLE_WORDS[role]}. From then on it sends what you record to ${location.host}, and shows
-          what the others recorded.
+          ${say('you-will-be', { role, host: location.host })}
         </p>
         ${problem
           ? html`<section class="panel panel-stop" role="alert">
-              <p class="panel-kicker">${icon('stop')} Not paired</p>
+              <p class="panel-kicker">${icon('stop')} ${say('you-not-paired')}</p>
               <p>${problem}</p>
             </section>`
           : nothing}
-        ${textField(ctx, 'name', 'Your name', {
-          note: 'Stands beside everything you record on this phone.',
+        ${textField(ctx, 'name', say('you-name'), {
+          note: say('you-pair-name-note'),
           initial: data.actor,
-          fault: missing ? 'Say who uses this phone.' : '',
+          fault: missing ? say('you-pair-name-wanted') : '',
           autocomplete: 'name',
           most: 80,
         })}
       `,
-      main: { words: 'Pair this phone', run: () => pair(ctx, name) },
+      main: { words: say('phone-pair'), run: () => pair(ctx, name) },
     };
 
     /** @param {import('../frame/context.js').Context} context @param {string} as */
@@ -109,17 +108,16 @@ function waitingForAnother({ device, sync }, role) {
 function sendFirst(ctx, role, waits) {
   const was = ctx.services.device.role.value;
   return {
-    title: 'Pair this phone',
+    title: say('phone-pair'),
     back: to.jobs(),
     body: html`<section class="panel panel-ask">
-      <p class="panel-kicker">${icon('caution')} Not yet</p>
-      <h1>${waits} must be sent first</h1>
+      <p class="panel-kicker">${icon('caution')} ${say('you-not-yet')}</p>
+      <h1>${say('you-send-first', { what: waits })}</h1>
       <p>
-        This phone was ${ROLE_WORDS[was]} when they were recorded. One ${ROLE_WORDS[role]} may not send them. Send them,
-        or pair it ${ROLE_WORDS[was]} first, then open this link again.
+        ${say('you-send-first-note', { was, role })}
       </p>
     </section>`,
-    main: { words: 'Send now', run: () => ctx.services.sync.now() },
+    main: { words: say('you-send-now'), run: () => ctx.services.sync.now() },
   };
 }
 
@@ -141,25 +139,25 @@ function installFirst(ctx) {
     ctx.redraw();
   };
   return {
-    title: 'Pair this phone',
+    title: say('phone-pair'),
     back: to.jobs(),
     body: html`
-      <h1>First the home screen, then pair it there</h1>
-      <p class="lead">On an iPhone the app on the home screen shares nothing with this page.</p>
+      <h1>${say('you-install-first')}</h1>
+      <p class="lead">${say('phone-shares-nothing')}</p>
       <ol class="way-steps">
-        <li>Copy this link with the button below.</li>
+        <li>${say('you-install-first-1')}</li>
         <li>
-          Put Swaptrail on the home screen: in Safari, the square with an arrow up, then “Add to Home Screen”.
-          <a href=${linkTo(to.install())}>Show me</a>
+          ${say('you-install-first-2')}
+          <a href=${linkTo(to.install())}>${say('you-show-me')}</a>
         </li>
-        <li>Open it there, tap “Pair this phone”, and paste the link.</li>
+        <li>${say('you-install-first-3')}</li>
       </ol>
       <p role="status">${copyWords(form.copied)}</p>
       ${form.copied === false ? html`<p class="invitation-link">${location.href}</p>` : nothing}
     `,
-    main: { words: 'Copy the link', run: copy },
+    main: { words: say('you-copy-link'), run: copy },
     second: {
-      words: 'Pair this page',
+      words: say('you-pair-page'),
       run: () => {
         form.here = true;
         ctx.redraw();
@@ -171,5 +169,5 @@ function installFirst(ctx) {
 /** @param {boolean | undefined} done */
 function copyWords(done) {
   if (done === undefined) return '';
-  return done ? 'The link is copied.' : 'This browser does not copy. Hold your finger on the link below and copy it.';
+  return done ? say('you-link-copied') : say('you-no-copy-below');
 }

@@ -13,6 +13,7 @@ import { unsentFile } from '../../log/unsent-file.js';
 import { countWords } from '../phone/phone-notices.js';
 import { outcomeOf, outcomePanel } from '../phone/taken-in.js';
 import { size } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
 /** The file that was made last; it is not kept. @type {{file: File, events: number, photos: number} | null} */
 let made = null;
@@ -34,14 +35,13 @@ export function passOn(ctx) {
     ctx.redraw();
   };
   return html`<section class="screen-stack">
-    <h2>No network in sight?</h2>
+    <h2>${say('you-no-network')}</h2>
     <p>
-      Make a file of what waits and carry it to another phone that is paired, or to the server. Everything stays
-      here as well until the server has it.
+      ${say('you-no-network-do')}
     </p>
     ${made ? ready(made) : nothing}
     <button class="small-button" type="button" ?disabled=${making} @click=${make}>
-      ${icon('out')} ${making ? 'One moment' : made ? 'Make it afresh' : 'Make a file of what waits'}
+      ${icon('out')} ${making ? say('frame-one-moment') : made ? say('you-make-afresh') : say('you-make-file')}
     </button>
   </section>`;
 }
@@ -49,13 +49,13 @@ export function passOn(ctx) {
 /** @param {{file: File, events: number, photos: number}} made */
 function ready({ file, events, photos }) {
   return html`<div class="card">
-    <p>${countWords(events, photos)}, ${size(file.size)}:</p>
+    <p>${say('you-file-holds', { what: countWords(events, photos), size: size(file.size) })}</p>
     <p class="device-id">${file.name}</p>
     <div class="card-actions">
       ${canShare(file)
-        ? html`<button class="small-button" type="button" @click=${() => shareFile(file)}>Share the file</button>`
+        ? html`<button class="small-button" type="button" @click=${() => shareFile(file)}>${say('you-share-file')}</button>`
         : nothing}
-      <button class="small-button" type="button" @click=${() => saveFile(file)}>Save the file</button>
+      <button class="small-button" type="button" @click=${() => saveFile(file)}>${say('phone-save-file')}</button>
     </div>
   </div>`;
 }
@@ -73,11 +73,11 @@ export function takeInFile(ctx) {
     ctx.redraw();
   };
   return html`<section class="screen-stack">
-    <h2>A file from another phone</h2>
-    <p>What another phone could not send is on record here at once, and goes to the server with yours.</p>
+    <h2>${say('you-other-file')}</h2>
+    <p>${say('you-other-file-note')}</p>
     ${outcomePanel(outcome)}
     <label class="small-button file-button">
-      ${icon('in')} ${taking ? 'Reading the file' : 'Take in a file'}
+      ${icon('in')} ${taking ? say('you-reading-file') : say('you-take-in')}
       <input class="aloud" type="file" accept=".txt,.json,text/plain,application/json" ?disabled=${taking} @change=${picked} />
     </label>
   </section>`;

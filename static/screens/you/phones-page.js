@@ -10,11 +10,7 @@ import { ApiError } from '../../sync/api.js';
 import { icon } from '../../shapes/icons.js';
 import { to } from '../frame/router.js';
 import { ago, day, dayAndTime } from '../frame/when.js';
-
-export const ROLE_WORDS = /** @type {Record<string, string>} */ ({
-  bench: 'at the bench',
-  counter: 'at the parts counter',
-});
+import { say } from '../../words/words.js';
 
 export const phonesPage = {
   /** @param {import('../frame/context.js').Services} services */
@@ -33,11 +29,11 @@ export const phonesPage = {
   draw(ctx) {
     const { phones, log = [], problem } = ctx.data;
     return {
-      title: 'Paired phones',
+      title: say('you-phones'),
       back: to.you(),
       body: html`
-        <h1>Paired phones</h1>
-        <p class="lead">Put a phone out that was lost or that someone has taken along. What it has not sent stays on it.</p>
+        <h1>${say('you-phones')}</h1>
+        <p class="lead">${say('you-phones-lead')}</p>
         ${problem || ctx.form.problem
           ? html`<p class="field-fault" role="alert">${problem || ctx.form.problem}</p>`
           : nothing}
@@ -46,7 +42,7 @@ export const phonesPage = {
         </ul>
         ${log.length ? cameAndWent(log) : nothing}
       `,
-      main: { words: 'Look again', run: () => ctx.reload() },
+      main: { words: say('you-look-again'), run: () => ctx.reload() },
     };
   },
 };
@@ -65,19 +61,19 @@ function row(ctx, phone) {
     <div class="list-row">
       ${icon(phone.role === 'counter' ? 'counter' : 'car')}
       <span class="list-main">
-        <span class="list-title">${phone.name || 'No name'}</span>
-        <span class="list-note">${ROLE_WORDS[phone.role]}${phone.this ? ', this phone' : ''}</span>
-        <span class="list-note">last seen ${ago(phone.seen_at)}, paired ${day(phone.paired_at)}</span>
+        <span class="list-title">${phone.name || say('you-no-name')}</span>
+        <span class="list-note">${phone.this ? say('you-role-this', { role: phone.role }) : say('you-role', { role: phone.role })}</span>
+        <span class="list-note">${say('you-seen', { ago: ago(phone.seen_at), day: day(phone.paired_at) })}</span>
         ${keepingWords(phone)}
       </span>
       ${phone.this
         ? nothing
-        : html`<button class="small-button" type="button" aria-expanded=${asked} @click=${ask}>Put out</button>`}
+        : html`<button class="small-button" type="button" aria-expanded=${asked} @click=${ask}>${say('you-put-out')}</button>`}
     </div>
     ${asked
       ? html`<div class="panel panel-ask" role="alert">
-          <p>${phone.name || 'This phone'} can then send and see nothing until it is paired again.</p>
-          <button class="small-button" type="button" @click=${() => revoke(ctx, phone)}>Put it out now</button>
+          <p>${say('you-put-out-ask', { phone: phone.name || say('phone-this') })}</p>
+          <button class="small-button" type="button" @click=${() => revoke(ctx, phone)}>${say('you-put-out-now')}</button>
         </div>`
       : nothing}
   </li>`;
@@ -89,9 +85,9 @@ function row(ctx, phone) {
 
 /** @param {Line[]} log  the newest first */
 function cameAndWent(log) {
-  return html`<h2>Who came and went</h2>
+  return html`<h2>${say('you-came-and-went')}</h2>
     ${log.some(({ what }) => what === 'failed')
-      ? html`<p class="lead">Whoever was not let in had no good link and saw nothing. If it was none of you, ask who uses your network.</p>`
+      ? html`<p class="lead">${say('you-failed-note')}</p>`
       : nothing}
     <ul class="list">
       ${log.map(
@@ -99,7 +95,7 @@ function cameAndWent(log) {
           ${icon(line.what === 'paired' ? 'tick' : line.what === 'failed' ? 'caution' : 'cross')}
           <span class="list-main">
             <span class="list-title">${lineWords(line)}</span>
-            <span class="list-note">${dayAndTime(line.at)}${line.address ? `, from ${line.address}` : ''}</span>
+            <span class="list-note">${line.address ? say('you-line-from', { moment: dayAndTime(line.at), address: line.address }) : dayAndTime(line.at)}</span>
           </span>
         </li>`,
       )}
@@ -108,10 +104,10 @@ function cameAndWent(log) {
 
 /** @param {Line} line */
 function lineWords({ what, name, role, by }) {
-  const who = name || 'A phone without a name';
-  if (what === 'paired') return `${who} was let in ${ROLE_WORDS[role] ?? ''}`;
-  if (what === 'put_out') return `${who} was put out${by ? ` by ${by}` : ''}`;
-  return name ? `Someone who said to be ${name} was not let in` : 'Someone was not let in';
+  const who = name || say('you-nameless');
+  if (what === 'paired') return say('you-let-in', { name: who, role });
+  if (what === 'put_out') return by ? say('you-was-put-out-by', { name: who, by }) : say('you-was-put-out', { name: who });
+  return name ? say('you-name-failed', { name }) : say('you-someone-failed');
 }
 
 /**
@@ -120,8 +116,8 @@ function lineWords({ what, name, role, by }) {
  */
 function keepingWords({ promised, installed }) {
   const said = [];
-  if (installed !== null) said.push(installed ? 'on the home screen' : 'only a page in the browser');
-  if (promised !== null) said.push(promised ? 'its browser keeps the data' : 'its browser may remove what is not sent');
+  if (installed !== null) said.push(installed ? say('you-keeps-installed') : say('you-keeps-page'));
+  if (promised !== null) said.push(promised ? say('you-keeps-promised') : say('you-keeps-may-remove'));
   const safe = promised !== false && installed !== false;
   return said.length
     ? html`<span class="list-note list-note-marked">${icon(safe ? 'tick' : 'caution')}<span>${said.join(', ')}</span></span>`

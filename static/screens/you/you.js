@@ -20,11 +20,13 @@ import { sendingState } from '../phone/sending-state.js';
 import { chooseTheme, chosenTheme } from '../../phone/theme.js';
 import { confirmRead, toneWanted, wantTone } from '../../phone/tones.js';
 import { dayAndTime } from '../frame/when.js';
+import { say } from '../../words/words.js';
 
+/** Each with the message that names it. */
 const THEMES = /** @type {const} */ ([
-  ['phone', 'As the phone has it'],
-  ['light', 'Light'],
-  ['dark', 'Dark'],
+  ['phone', 'you-theme-phone'],
+  ['light', 'you-theme-light'],
+  ['dark', 'you-theme-dark'],
 ]);
 
 export const youPage = {
@@ -42,13 +44,13 @@ export const youPage = {
   draw(ctx) {
     const { sync, device, saved } = ctx.services;
     return {
-      title: 'You and this phone',
+      title: say('you-title'),
       back: to.jobs(),
       body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${ctx.data.seal ? phoneSeal(ctx.data.seal) : nothing} ${languageChoice(ctx)} ${theme(ctx)}
       ${tone(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
       main: saved
-        ? { words: 'Your file', run: () => ctx.go(to.file()) }
-        : { words: 'Send now', disabled: sync.status.value.state === 'sending', run: () => sync.now() },
+        ? { words: say('you-file'), run: () => ctx.go(to.file()) }
+        : { words: say('you-send-now'), disabled: sync.status.value.state === 'sending', run: () => sync.now() },
     };
   },
 };
@@ -58,7 +60,7 @@ function outbox({ services }) {
   const status = services.sync.status.value;
   const waits = status.unsentEvents + status.unsentPhotos;
   return html`${sendingState(status)}
-    <a class="link-button" href=${linkTo(to.outbox())}>${waits ? 'See what waits' : 'Take in a file from another phone'}</a>`;
+    <a class="link-button" href=${linkTo(to.outbox())}>${waits ? say('phone-see-what-waits') : say('you-take-in-other')}</a>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
@@ -71,32 +73,32 @@ function yourName(ctx) {
     await ctx.reload();
   };
   return html`<section class="screen-stack">
-    ${textField(ctx, 'actor', 'Your name', {
-      note: 'Stands beside everything you record from now on.',
+    ${textField(ctx, 'actor', say('you-name'), {
+      note: say('you-name-note'),
       initial: data.actor,
       most: 80,
       autocomplete: 'name',
     })}
     ${name && name !== data.actor
-      ? html`<button class="small-button" type="button" @click=${save}>Use this name</button>`
+      ? html`<button class="small-button" type="button" @click=${save}>${say('you-use-name')}</button>`
       : nothing}
   </section>`;
 }
 
 function labelsLink() {
   return html`<section class="screen-stack">
-    <h2>Labels</h2>
-    <a class="small-button" href=${linkTo(to.labels())}>Print labels, see what became of them</a>
+    <h2>${say('you-labels')}</h2>
+    <a class="small-button" href=${linkTo(to.labels())}>${say('you-print-labels')}</a>
   </section>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function theme(ctx) {
   return html`<fieldset class="asked">
-    <legend class="asked-words">Light or dark</legend>
+    <legend class="asked-words">${say('you-theme')}</legend>
     <div class="choices choices-two">
       ${THEMES.map(
-        ([id, words]) => html`<label class="choice">
+        ([id, message]) => html`<label class="choice">
           <input
             type="radio"
             name="theme"
@@ -106,7 +108,7 @@ function theme(ctx) {
               ctx.redraw();
             }}
           />
-          <span class="choice-word">${words}</span>
+          <span class="choice-word">${say(message)}</span>
         </label>`,
       )}
     </div>
@@ -121,10 +123,10 @@ function tone(ctx) {
     ctx.redraw();
   };
   return html`<fieldset class="asked">
-    <legend class="asked-words">When a code was read</legend>
+    <legend class="asked-words">${say('you-tone')}</legend>
     <label class="choice">
       <input type="checkbox" .checked=${toneWanted()} @change=${change} />
-      <span class="choice-word">Sound a short tone</span>
+      <span class="choice-word">${say('you-tone-sound')}</span>
     </label>
   </fieldset>`;
 }
@@ -133,16 +135,16 @@ function tone(ctx) {
 function thisPhone({ data, services }) {
   const { lastSyncAt } = services.sync.status.value;
   return html`<details class="more">
-    <summary>About this phone</summary>
+    <summary>${say('you-about')}</summary>
     <dl class="facts">
-      <dt>Its id</dt>
+      <dt>${say('you-id')}</dt>
       <dd class="device-id">${data.id}</dd>
-      <dt>Version</dt>
-      <dd class="device-id">${services.update.build || 'not known yet'}</dd>
+      <dt>${say('you-version')}</dt>
+      <dd class="device-id">${services.update.build || say('you-version-unknown')}</dd>
       ${services.saved
         ? nothing
-        : html`<dt>Last exchange</dt>
-            <dd>${lastSyncAt ? dayAndTime(lastSyncAt) : 'none yet'}</dd>`}
+        : html`<dt>${say('you-exchange')}</dt>
+            <dd>${lastSyncAt ? dayAndTime(lastSyncAt) : say('you-exchange-none')}</dd>`}
     </dl>
   </details>`;
 }
