@@ -70,12 +70,24 @@ phone-in-no-file = aún en ningún archivo. Mira cómo guardarlo.
 phone-only-here = Solo en este teléfono
 phone-save-file = Guardar el archivo
 phone-stake = { $stage ->
-    [urgent] se perderían con este teléfono
-   *[due] solo en este teléfono
+    [urgent] { $count ->
+        [one] se perdería con este teléfono
+       *[other] se perderían con este teléfono
+    }
+   *[due] { $count ->
+        [one] está solo en este teléfono
+       *[other] están solo en este teléfono
+    }
 }.
 phone-stake-since = { $stage ->
-    [urgent] se perderían con este teléfono
-   *[due] solo en este teléfono
+    [urgent] { $count ->
+        [one] se perdería con este teléfono
+       *[other] se perderían con este teléfono
+    }
+   *[due] { $count ->
+        [one] está solo en este teléfono
+       *[other] están solo en este teléfono
+    }
 }, lo más antiguo desde hace { $span }.
 phone-last-file = El último archivo es de { $ago }.
 phone-no-file = Aún no hay archivo.

@@ -18,7 +18,7 @@ you-role = { $role ->
 
 ## La página.
 
-you-theme-phone = Como en el teléfono
+you-theme-phone = Según el teléfono
 you-theme-light = Claro
 you-theme-dark = Oscuro
 you-file = Tu archivo
@@ -155,7 +155,7 @@ you-put-out = Retirar
 you-put-out-ask = { $phone } no podrá enviar ni ver nada hasta que se empareje otra vez.
 you-put-out-now = Retirarlo ya
 you-came-and-went = Quién vino y se fue
-you-failed-note = Quien no entró no tenía un enlace bueno y no vio nada. Si no fue ninguno de vosotros, pregunta quién usa tu red.
+you-failed-note = Quien no entró no tenía un enlace bueno y no vio nada. Si no fue nadie del taller, pregunta quién usa tu red.
 you-line-from = { $moment }, desde { $address }
 you-nameless = Un teléfono sin nombre
 you-let-in = { $name } entró { $role ->
