@@ -7,6 +7,7 @@
 import { ApiError } from '../sync/api.js';
 import { observable } from '../phone/observable.js';
 import { NOT_YET } from '../sync/status.js';
+import { say } from '../words/words.js';
 
 const LOOK_FOR_VERSION_MS = 60 * 60 * 1000;
 
@@ -37,7 +38,7 @@ class NoApi {
 
 /** @returns {Promise<never>} */
 async function refuse() {
-  throw new ApiError('refused', 'This app works without a server, so this cannot be asked for here.');
+  throw new ApiError('refused', say('troubles-no-server'));
 }
 
 /** In place of Sync. @implements {Syncing} */

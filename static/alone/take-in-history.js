@@ -11,6 +11,7 @@
 import { startNewDevice } from '../log/fork.js';
 import { takeIn } from '../log/take-in.js';
 import { UnsentFileProblem } from '../log/unsent-file-problem.js';
+import { say } from '../words/words.js';
 
 /**
  * @param {object} parts
@@ -102,11 +103,8 @@ async function lastOf(events, device) {
  * @param {number} missing
  */
 function beginsInTheMiddle(device, seq, missing) {
-  const gap = missing === seq - 1 ? `Entry ${missing}` : `Entries ${missing} to ${seq - 1}`;
-  return new UnsentFileProblem(
-    'This file begins in the middle',
-    `${gap} of phone ${device} are neither in it nor here: it holds only what that phone had not sent to its server. Nothing was taken in. Take it in there.`,
-  );
+  const gap = { count: seq - missing, first: String(missing), last: String(seq - 1) };
+  return new UnsentFileProblem(say('troubles-begins-middle'), say('troubles-begins-middle-do', { ...gap, device }));
 }
 
 /**
@@ -114,8 +112,5 @@ function beginsInTheMiddle(device, seq, missing) {
  * @param {number} seq
  */
 function twoOthers(device, seq) {
-  return new UnsentFileProblem(
-    'Two phones have used one identity',
-    `Entry ${seq} of phone ${device} is not the one that is here. Nothing was taken in. Take in the file of the phone whose entries are here on the phone that made this file; that one gets an identity of its own. Then take in its file here.`,
-  );
+  return new UnsentFileProblem(say('troubles-two-phones'), say('troubles-two-phones-do', { seq: String(seq), device }));
 }

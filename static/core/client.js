@@ -9,7 +9,7 @@
 
 import { observable } from '../phone/observable.js';
 import { APP } from '../place.js';
-import { render, startWords } from '../words/words.js';
+import { render, say, startWords } from '../words/words.js';
 import { Broken, WorkerLine } from './worker-line.js';
 
 const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
@@ -128,7 +128,7 @@ export class Core {
     const done = this.#queue.then(() => {
       const { onlyAfterRestarts } = options;
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {
-        throw new CoreError({ field: op, message: 'The core was started again meanwhile.' }, true);
+        throw new CoreError({ field: op, message: say('troubles-restarted-meanwhile') }, true);
       }
       return this.#ask(op, args, options);
     });
@@ -171,7 +171,7 @@ export class Core {
     const words = startWords().catch(() => undefined);
     if (typeof WebAssembly !== 'object' || typeof Worker !== 'function') {
       await words;
-      this.giveUp('This browser cannot run the checks (no WebAssembly).');
+      this.giveUp(say('troubles-no-webassembly'));
       return;
     }
     try {
@@ -181,7 +181,7 @@ export class Core {
       this.available = true;
     } catch (error) {
       await words;
-      this.giveUp(`The checks could not be started. ${messageOf(error)}`);
+      this.giveUp(say('troubles-not-started', { why: messageOf(error) }));
     }
   }
 
@@ -193,7 +193,7 @@ export class Core {
     this.stop();
     this.trouble.set({
       state: 'unavailable',
-      sentence: `${why} What you enter is saved on this phone, marked as unchecked.`,
+      sentence: say('troubles-unchecked', { why }),
     });
   }
 
@@ -201,7 +201,7 @@ export class Core {
   async #load() {
     const [wasm, files] = await Promise.all([fetch(WASM_URL), fetch(FILES_URL)]);
     for (const response of [wasm, files]) {
-      if (!response.ok) throw new Error(`${response.url} answered ${response.status}`);
+      if (!response.ok) throw new Broken('troubles-answered', { address: response.url, status: String(response.status) });
     }
     const core = await files.json();
     this.digest = core.digest ?? '';
@@ -212,7 +212,7 @@ export class Core {
     this.#line = new WorkerLine(WORKER_URL, 'core');
     await this.#line.start(/** @type {any} */ (this.#parts), this.#timeoutSeconds);
     const { text } = await this.#askWorker('canonical', { value: SELF_CHECK });
-    if (text !== SELF_CHECK_TEXT) throw new Error('its self-check came back changed');
+    if (text !== SELF_CHECK_TEXT) throw new Broken('troubles-self-check');
   }
 
   /**
@@ -229,8 +229,8 @@ export class Core {
     } catch (error) {
       if (!(error instanceof Broken)) throw error;
       // After a fault in the middle of a fold the state is worth nothing, exactly as after a hang.
-      await this.#startAgain({ state: 'restarted', sentence: 'The checks stopped and were started again.' });
-      throw new CoreError({ field: op, message: `${error.message} The checks were started again.` }, true);
+      await this.#startAgain({ state: 'restarted', sentence: say('troubles-restarted') });
+      throw new CoreError({ field: op, message: say('troubles-restarted-after', { why: messageOf(error) }) }, true);
     }
   }
 
@@ -245,7 +245,7 @@ export class Core {
     if (CHANGING.has(op)) this.#ahead = null;
     for (let supplied = 0; supplied <= MOST_SUPPLIES; supplied += 1) {
       const line = this.#line;
-      if (!line) throw new CoreError({ message: 'the core is not running' });
+      if (!line) throw new CoreError({ message: say('troubles-core-not-running') });
       const next = following && { text: questionText(following.op, following.args), seconds: this.#timeoutSeconds };
       const asked = line.ask(text, seconds, next ?? undefined);
       const reply = JSON.parse(await asked.answer);
@@ -256,7 +256,7 @@ export class Core {
       if (!reply.missing) throw new CoreError(render(reply.error));
       await this.#keeper.supply(reply.missing, (...question) => this.#askWorker(...question));
     }
-    throw new Broken(`It asked ${MOST_SUPPLIES} times for more.`);
+    throw new Broken('troubles-asked-too-often', { times: MOST_SUPPLIES });
   }
 
   /**
@@ -281,7 +281,7 @@ export class Core {
     try {
       await this.#keeper.refill((...question) => this.#askWorker(...question));
     } catch (error) {
-      this.giveUp(`The checks could not read the log again. ${messageOf(error)}`);
+      this.giveUp(say('troubles-log-not-read-again', { why: messageOf(error) }));
     }
   }
 }
@@ -307,5 +307,6 @@ function said(op, value) {
 
 /** @param {unknown} error */
 function messageOf(error) {
+  if (error instanceof Broken) return render(error.told);
   return error instanceof Error ? error.message : String(error);
 }

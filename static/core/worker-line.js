@@ -3,8 +3,21 @@
  * The line to one worker of the core: a question goes out, its answer comes back, and a watch ends what hangs.
  */
 
-/** The worker gave no answer in time, or one that only a fault gives; it has to be replaced. */
-export class Broken extends Error {}
+/**
+ * The worker gave no answer in time, or one that only a fault gives; it has to be replaced. `told` is the message of
+ * it: it may be thrown before the words have come.
+ */
+export class Broken extends Error {
+  /**
+   * @param {string} msg
+   * @param {Record<string, unknown>} [args]
+   */
+  constructor(msg, args = {}) {
+    super(msg);
+    this.name = 'Broken';
+    this.told = { msg, args };
+  }
+}
 
 /**
  * @typedef {object} Following   a question that the worker answers next, without being asked again
@@ -78,7 +91,7 @@ export class WorkerLine {
     const worker = this.#worker;
     return new Promise((resolve, reject) => {
       const watch = watchdog(seconds, () =>
-        settle(() => reject(new Broken(`No answer within ${seconds} seconds.`))),
+        settle(() => reject(new Broken('troubles-no-answer', { seconds: String(seconds) }))),
       );
       /** @param {() => void} finish */
       const settle = (finish) => {
@@ -90,11 +103,11 @@ export class WorkerLine {
       const onMessage = (/** @type {MessageEvent} */ { data }) => {
         if (data.id !== id) return;
         if (data.fault === undefined) settle(() => resolve(data.text));
-        else settle(() => reject(new Broken(`The core failed: ${data.fault}.`)));
+        else settle(() => reject(new Broken('troubles-core-failed', { fault: String(data.fault) })));
       };
       const onError = (/** @type {ErrorEvent} */ event) => {
         event.preventDefault();
-        settle(() => reject(new Broken(event.message || 'Its worker did not load.')));
+        settle(() => reject(event.message ? new Broken('troubles-worker-failed', { fault: event.message }) : new Broken('troubles-worker-not-loaded')));
       };
       worker.addEventListener('message', onMessage);
       worker.addEventListener('error', onError);

@@ -8,6 +8,7 @@ import { CoreError } from '../core/client.js';
 import { compactText } from '../core/compact.js';
 import { CHUNK, LogOrder, lengthOf, nameOf } from './order.js';
 import { Snapshots } from './snapshots.js';
+import { say } from '../words/words.js';
 
 const TRIES = 20;
 const CHECK_SECONDS = 10; // a person stands there with a part in hand
@@ -76,7 +77,7 @@ export class CoreFeed {
         if (!(error instanceof CoreError)) throw error;
         // A restart has read the log again by itself; look once more what is missing.
         if (error.broken) continue;
-        this.#core.giveUp(`The checks could not read the log: ${error}.`);
+        this.#core.giveUp(say('troubles-log-not-read', { error: String(error) }));
       }
     }
     return [];

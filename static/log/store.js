@@ -12,6 +12,7 @@ import { openDB } from 'idb';
 import { observable } from '../phone/observable.js';
 import { ownName } from '../place.js';
 import { isQuotaError, keepReserve } from './space.js';
+import { say } from '../words/words.js';
 
 export const DATABASE = ownName('swaptrail');
 const VERSION = 1;
@@ -103,11 +104,7 @@ export class Store {
       return await work(await this.#open());
     } catch (error) {
       if (isConnectionLost(error)) {
-        this.trouble.set({
-          state: 'reload',
-          sentence:
-            'This phone lost touch with its own storage. What you entered is still on the screen. Close the app and open it again.',
-        });
+        this.trouble.set(troubleOf('reload', 'troubles-storage-lost'));
       }
       throw error;
     }
@@ -213,16 +210,10 @@ export class Store {
     this.#opening ??= openDB(DATABASE, VERSION, {
       upgrade: (db, oldVersion) => LADDER.slice(oldVersion).forEach((step) => step(db)),
       blocked: () =>
-        this.trouble.set({
-          state: 'blocked',
-          sentence: 'Swaptrail is open in another tab with an older version. Close that tab.',
-        }),
+        this.trouble.set(troubleOf('blocked', 'troubles-older-tab')),
       blocking: () => {
         this.#drop();
-        this.trouble.set({
-          state: 'reload',
-          sentence: 'A newer version was opened in another tab. Load this page again.',
-        });
+        this.trouble.set(troubleOf('reload', 'troubles-newer-tab'));
       },
       terminated: () => {
         this.#opening = null;
@@ -271,6 +262,20 @@ function abort(tx) {
   } catch {
     // It has already ended, which is what was wanted.
   }
+}
+
+/**
+ * What a person is told of it, said when it is read: the store is opened before the words have come.
+ * @param {'blocked' | 'reload'} state
+ * @param {string} message
+ */
+function troubleOf(state, message) {
+  return {
+    state,
+    get sentence() {
+      return say(message);
+    },
+  };
 }
 
 /** @param {unknown} error */

@@ -11,6 +11,7 @@ import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { makingRoom } from './space.js';
 import { UnsentFileProblem } from './unsent-file-problem.js';
 import { partsOf } from './unsent-file-reader.js';
+import { say } from '../words/words.js';
 
 /**
  * @typedef {object} TakenIn
@@ -170,8 +171,5 @@ function dropPhotos(store, photos) {
 
 /** @param {import('./store.js').Envelope} event */
 function elsewhere({ device, seq }) {
-  return new UnsentFileProblem(
-    'This phone holds something else there',
-    `Entry ${seq} of phone ${device} is not the one that this phone has, or leaves a gap behind it: two phones have used one identity. Nothing was taken in. Have the file taken in on the server: swaptrail take-in FILE.`,
-  );
+  return new UnsentFileProblem(say('troubles-elsewhere'), say('troubles-elsewhere-do', { seq: String(seq), device }));
 }

@@ -3,6 +3,8 @@
  * What a person is told of a file that is not taken in.
  */
 
+import { say } from '../words/words.js';
+
 /** A file that is not taken; `sentence` names the place. */
 export class UnsentFileProblem extends Error {
   /**
@@ -17,26 +19,26 @@ export class UnsentFileProblem extends Error {
   }
 }
 
+/** @param {number} number  of a line */
+export function lineWords(number) {
+  return say('troubles-line', { line: String(number) });
+}
+
 /**
  * @param {string} place
  * @param {string} [what]
  */
-export function altered(place, what = 'it is not as it was written') {
-  return new UnsentFileProblem(
-    'This file was altered',
-    `${place}: ${what}. Nothing was taken in. Pass the file on once more from the phone that made it.`,
-  );
+export function altered(place, what = say('troubles-not-as-written')) {
+  return new UnsentFileProblem(say('troubles-altered'), say('troubles-altered-place', { place, what }));
 }
 
 /**
  * @param {{entries: number, photos: number}} told
  * @param {{entries: number, photos: number}} found
  */
-export function incomplete(told, found) {
-  return altered(
-    'Its first line',
-    `it names ${told.entries} entries and ${told.photos} photos, and ${found.entries} and ${found.photos} are there`,
-  );
+export function incomplete({ entries, photos }, found) {
+  const there = { entries_there: found.entries, photos_there: found.photos };
+  return altered(say('troubles-first-line'), say('troubles-incomplete', { entries, photos, ...there }));
 }
 
 /**
@@ -44,16 +46,10 @@ export function incomplete(told, found) {
  * @param {boolean} again  whether a second file of this app begins there
  */
 export function followed(number, again) {
-  if (!again) return altered(`Line ${number}`, 'it stands behind the end of the file');
-  return new UnsentFileProblem(
-    'These are two files in one',
-    `On line ${number} a second file begins. Nothing was taken in. Get each file by itself from the phone that made it, and take in one after the other.`,
-  );
+  if (!again) return altered(lineWords(number), say('troubles-after-end'));
+  return new UnsentFileProblem(say('troubles-two-files'), say('troubles-two-files-do', { line: String(number) }));
 }
 
 export function notOurs() {
-  return new UnsentFileProblem(
-    'This file was not made by this app',
-    'Nothing was taken in. Pick the file that the other phone made; its name begins with swaptrail.',
-  );
+  return new UnsentFileProblem(say('troubles-not-ours'), say('troubles-not-ours-do'));
 }

@@ -6,7 +6,8 @@
 import { base64, fromBase64 } from './base64.js';
 import { canonicalText, eventHash, sha256Hex } from './canonical.js';
 import { APP, VERSION } from './unsent-file.js';
-import { UnsentFileProblem, altered, followed, incomplete, notOurs } from './unsent-file-problem.js';
+import { UnsentFileProblem, altered, followed, incomplete, lineWords, notOurs } from './unsent-file-problem.js';
+import { say } from '../words/words.js';
 
 /** In characters. A photo of the largest size is 5.6 million; a whole file of version 1 is one line. */
 const LONGEST_LINE = 32_000_000;
@@ -39,7 +40,7 @@ export async function* partsOf(file) {
     }
     // Where a file breaks off, half a line is left.
     if (value === undefined && !complete) break;
-    const line = `Line ${number}`;
+    const line = lineWords(number);
     if (head === null) {
       const first = headOf(text, value);
       if (Array.isArray(first)) {
@@ -55,9 +56,9 @@ export async function* partsOf(file) {
       yield { kind: 'entry', entry };
     } else if (typeof value?.bytes === 'string') {
       found.photos += 1;
-      yield { kind: 'photo', sha256: value.sha256, bytes: await photoIn(value, text, line) };
+      yield { kind: 'photo', sha256: value.sha256, bytes: await photoIn(value, text, number) };
     } else if (value?.end !== undefined) {
-      if (text !== canonicalText({ end: await sha256Hex(head.text) })) throw altered('Its first or its last line');
+      if (text !== canonicalText({ end: await sha256Hex(head.text) })) throw altered(say('troubles-first-or-last-line'));
       if (found.entries !== head.entries || found.photos !== head.photos) throw incomplete(head, found);
       ended = true;
     } else {
@@ -82,13 +83,15 @@ class ChainEnds {
     const { event, hash } = entry ?? {};
     const { device, seq } = event ?? {};
     if (typeof device !== 'string' || !Number.isSafeInteger(seq)) throw altered(line);
-    const place = `Entry ${seq} of phone ${device}`;
+    const place = say('troubles-entry', { seq: String(seq), device });
     if ((await eventHash(event).catch(() => '')) !== hash) {
-      throw altered(place, 'its bytes do not match its hash');
+      throw altered(place, say('troubles-bytes'));
     }
     const last = this.#ends.get(device);
-    if (last && seq !== last.seq + 1) throw altered(`Entry ${last.seq + 1} of phone ${device}`, 'it is missing');
-    if (last && event.prev !== last.hash) throw altered(place, 'it does not continue the entry before it');
+    if (last && seq !== last.seq + 1) {
+      throw altered(say('troubles-entry', { seq: String(last.seq + 1), device }), say('troubles-missing'));
+    }
+    if (last && event.prev !== last.hash) throw altered(place, say('troubles-not-next'));
     this.#ends.set(device, { seq, hash });
     return { event, hash };
   }
@@ -103,26 +106,24 @@ function headOf(text, value) {
   if (value?.app !== APP) throw notOurs();
   if (value.v === 1 && Array.isArray(value.events)) return value.events;
   if (value.v !== VERSION) {
-    throw new UnsentFileProblem(
-      'This file is from a newer version',
-      `It has version ${value.v}; this phone reads up to ${VERSION}. Bring the app up to date, then take it in again.`,
-    );
+    const versions = { version: String(value.v), known: String(VERSION) };
+    throw new UnsentFileProblem(say('troubles-newer-file'), say('troubles-newer-file-do', versions));
   }
   const { entries, photos } = value;
-  if (!Number.isSafeInteger(entries) || !Number.isSafeInteger(photos)) throw altered('Line 1');
+  if (!Number.isSafeInteger(entries) || !Number.isSafeInteger(photos)) throw altered(lineWords(1));
   return { text, entries, photos };
 }
 
 /**
  * @param {{bytes: string, sha256: string}} value
  * @param {string} text
- * @param {string} line
+ * @param {number} number  of its line
  */
-async function photoIn({ bytes: coded, sha256 }, text, line) {
+async function photoIn({ bytes: coded, sha256 }, text, number) {
   const bytes = fromBase64(coded);
-  if (!bytes || canonicalText({ bytes: base64(bytes), sha256 }) !== text) throw altered(line);
+  if (!bytes || canonicalText({ bytes: base64(bytes), sha256 }) !== text) throw altered(lineWords(number));
   if ((await sha256Hex(bytes)) !== sha256) {
-    throw altered(`The photo on line ${line.slice('Line '.length)}`, 'its bytes do not match its hash');
+    throw altered(say('troubles-photo-line', { line: String(number) }), say('troubles-bytes'));
   }
   return bytes;
 }

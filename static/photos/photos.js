@@ -8,6 +8,7 @@
 
 import { sha256Hex } from '../log/canonical.js';
 import { isWholeJpeg, pictureKind, pictureSize, withoutMetadata } from './picture-file.js';
+import { say } from '../words/words.js';
 
 const LONG_SIDE = 2048;
 const MOST_BYTES = 4 * 1024 * 1024; // what the server takes
@@ -46,12 +47,12 @@ export function preparePhoto(file) {
 
 /** @param {Blob} file */
 async function prepare(file) {
-  if (file.size > MOST_FILE_BYTES) throw tooLarge(`${Math.round(file.size / 1e6)} MB`);
+  if (file.size > MOST_FILE_BYTES) throw tooLarge(say('frame-megabytes', { number: Math.round(file.size / 1e6) }));
   const source = new Uint8Array(await file.arrayBuffer());
   const kind = pictureKind(source);
   const size = pictureSize(source, kind);
   const megapixels = size ? (size.width * size.height) / 1e6 : 0;
-  if (megapixels > MOST_MEGAPIXELS) throw tooLarge(`${Math.round(megapixels)} million points`);
+  if (megapixels > MOST_MEGAPIXELS) throw tooLarge(say('troubles-points', { count: Math.round(megapixels) }));
   const bitmap = await decode(file, source, kind);
   const canvas = draw(bitmap, kind);
   try {
@@ -79,19 +80,19 @@ async function decode(file, source, kind) {
   }
   if (kind === 'heic') {
     throw new PhotoProblem(
-      'This browser cannot open HEIC pictures',
-      'Nothing was saved. Take the picture here in the app, or set the phone camera to JPEG.',
+      say('troubles-heic'),
+      say('troubles-heic-do'),
     );
   }
   if (kind === 'other') {
     throw new PhotoProblem(
-      'This file is not a picture',
-      'Nothing was saved. Pick a photo, or take one here in the app.',
+      say('troubles-no-picture'),
+      say('troubles-no-picture-do'),
     );
   }
   throw new PhotoProblem(
-    'This picture is damaged',
-    'It could not be read to its end, and nothing was saved. Take it again.',
+    say('troubles-broken-picture'),
+    say('troubles-broken-picture-do'),
   );
 }
 
@@ -114,8 +115,8 @@ function draw(bitmap, kind) {
     canvas.width = 0;
     canvas.height = 0;
     throw new PhotoProblem(
-      'This phone could not draw the picture',
-      'Nothing was saved. Close other apps and take it again.',
+      say('troubles-not-drawn'),
+      say('troubles-picture-not-saved-do'),
     );
   }
   context.globalCompositeOperation = 'destination-over';
@@ -146,8 +147,8 @@ async function encode(canvas) {
     if (bytes.length <= MOST_BYTES) return bytes.buffer;
   }
   throw new PhotoProblem(
-    'This phone could not save the picture',
-    'Nothing was saved. Close other apps and take it again.',
+    say('troubles-picture-not-saved'),
+    say('troubles-picture-not-saved-do'),
   );
 }
 
@@ -163,8 +164,8 @@ function toJpeg(canvas, quality) {
 /** @param {string} found */
 function tooLarge(found) {
   return new PhotoProblem(
-    'This picture is too large',
-    `It has ${found}; this app takes up to ${MOST_MEGAPIXELS} million points and ${MOST_FILE_BYTES / 1024 / 1024} MB. Nothing was saved. Take it here in the app, or set the phone camera to a smaller size.`,
+    say('troubles-too-large'),
+    say('troubles-too-large-do', { found, points: MOST_MEGAPIXELS, megabytes: MOST_FILE_BYTES / 1024 / 1024 }),
   );
 }
 
@@ -180,7 +181,10 @@ export class Photos {
   }
 
   /** What stands in place of a photo that cannot be found. */
-  absent = 'This picture is not on this phone';
+  get absent() {
+    return say('troubles-picture-absent');
+  }
+
   #store;
   #api;
   /** The latest used last. @type {Map<string, string>} */

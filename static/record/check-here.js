@@ -8,6 +8,7 @@ import { sha256Hex } from '../log/canonical.js';
 import { coreDigest } from '../core/client.js';
 import { container } from './container.js';
 import { fingerprintOf, phoneKey } from './phone-key.js';
+import { render, say } from '../words/words.js';
 
 const LOCAL_HEAD = 30; // bytes before a member's name; APPNOTE.TXT 4.3.7
 const LOCAL_MARK = 0x04034b50;
@@ -33,7 +34,7 @@ export async function checkHere({ core, store }, file) {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const head = new TextDecoder().decode(bytes.subarray(LOCAL_HEAD, LOCAL_HEAD + 48));
   if (!BEGINNINGS.some((each) => head.startsWith(each))) {
-    return { outcome: 'none', sentence: 'This file is no record of a sensor or a job.' };
+    return { outcome: 'none', sentence: say('troubles-record-no-record') };
   }
   try {
     const members = membersOf(bytes);
@@ -41,11 +42,11 @@ export async function checkHere({ core, store }, file) {
     if (later) return { outcome: 'none', sentence: later };
     const packed = container(members.map(({ name, content }) => [name, content]));
     const at = packed.findIndex((byte, n) => byte !== bytes[n]);
-    if (at >= 0 || packed.length !== bytes.length) throw new Broken('what lies between its parts was changed');
+    if (at >= 0 || packed.length !== bytes.length) throw new Broken(say('troubles-record-between'));
     return await answerOf(store, sound, seal, members);
   } catch (error) {
     if (!(error instanceof Broken)) throw error;
-    return { outcome: 'altered', sentence: `First place: ${error.message}.` };
+    return { outcome: 'altered', sentence: say('troubles-first-place', { place: error.message }) };
   }
 }
 
@@ -63,19 +64,19 @@ function membersOf(bytes) {
   let at = 0;
   const mark = () => (at + 4 <= bytes.length ? view.getUint32(at, true) : 0);
   while (mark() === LOCAL_MARK) {
-    const last = members.at(-1)?.name ?? 'its beginning';
-    if (at + LOCAL_HEAD > bytes.length) throw new Broken(`it is cut short behind ${last}`);
+    const last = members.at(-1)?.name ?? say('troubles-record-beginning');
+    if (at + LOCAL_HEAD > bytes.length) throw new Broken(say('troubles-record-cut-after', { last }));
     const [method, held, size] = [view.getUint16(at + 8, true), view.getUint32(at + 18, true), view.getUint32(at + 22, true)];
     const begin = at + LOCAL_HEAD + view.getUint16(at + 26, true);
     const name = new TextDecoder().decode(bytes.subarray(at + LOCAL_HEAD, begin));
-    if (!NAMES.test(name)) throw new Broken(`what stands behind ${last} does not belong in it`);
-    if (members.some((each) => each.name === name)) throw new Broken(`${name} stands in it twice`);
-    if (method !== 0 || held !== size) throw new Broken(`${name} is packed otherwise than in a record`);
-    if (begin + size > bytes.length) throw new Broken(`it is cut short in ${name}`);
+    if (!NAMES.test(name)) throw new Broken(say('troubles-record-foreign-after', { last }));
+    if (members.some((each) => each.name === name)) throw new Broken(say('troubles-record-twice', { file: name }));
+    if (method !== 0 || held !== size) throw new Broken(say('troubles-record-packed', { file: name }));
+    if (begin + size > bytes.length) throw new Broken(say('troubles-record-cut-in', { file: name }));
     members.push({ name, at: begin, content: bytes.subarray(begin, begin + size) });
     at = begin + size;
   }
-  if (mark() !== CENTRAL_MARK) throw new Broken(`it is cut short behind ${members.at(-1)?.name ?? 'its beginning'}`);
+  if (mark() !== CENTRAL_MARK) throw new Broken(say('troubles-record-cut-after', { last: members.at(-1)?.name ?? say('troubles-record-beginning') }));
   return members;
 }
 
@@ -94,16 +95,17 @@ async function soundParts(core, members) {
   );
   const seal = await core.call('record_seal', { sizes, text: texts['seal.json'] ?? '' });
   if (seal.fault) throw brokenAt(seal.fault);
-  if (!(await isSigned(seal))) throw new Broken('seal.json: its signature does not fit');
+  if (!(await isSigned(seal))) throw new Broken(say('record-unsigned', { file: 'seal.json' }));
   const digests = await Promise.all(members.map(async ({ name, content }) => [name, await sha256Hex(content)]));
   const found = await core.call('record_check', { digests, texts });
   if (found.fault) throw brokenAt(found.fault);
   return { ...found, seal };
 }
 
-/** @param {[string, number, string]} place */
-function brokenAt([device, seq, what]) {
-  return new Broken(device ? `device ${device}, entry ${seq}: ${what}` : what);
+/** @param {[string, number, unknown]} place  what: a text, or a message where the core hands it back as it is */
+function brokenAt([device, seq, fault]) {
+  const what = render(fault);
+  return new Broken(device ? say('troubles-record-entry', { device, seq: String(seq), what }) : what);
 }
 
 const KINDS = {

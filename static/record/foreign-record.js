@@ -7,6 +7,7 @@
 import { ApiError } from '../sync/api.js';
 import { Core } from '../core/client.js';
 import { HAS_SERVER } from '../place.js';
+import { say } from '../words/words.js';
 
 const MOST_BYTES = 48 * 1024 * 1024; // what the server takes
 
@@ -42,11 +43,11 @@ export class RecordProblem extends Error {
  */
 export async function openForeignRecord({ sync, store }, file) {
   if (file.size > MOST_BYTES) {
-    throw new RecordProblem('none', 'No record', `${file.name} is larger than any record.`);
+    throw new RecordProblem('none', say('troubles-record-none'), say('troubles-record-larger', { file: file.name }));
   }
   const core = await Core.start();
   try {
-    if (!core.available) throw new RecordProblem('later', 'It cannot be shown here', core.trouble.value.sentence);
+    if (!core.available) throw new RecordProblem('later', say('troubles-record-not-here'), core.trouble.value.sentence);
     const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
     return { answer, view: await folded(core, answer), ...picturesOf(file, answer.photos) };
   } finally {
@@ -66,7 +67,7 @@ async function folded(core, answer) {
     return await core.call('record', { unit, jobs, told, elsewhere, same_core });
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
-    throw new RecordProblem('none', 'It cannot be shown', `It is as it was sealed, but this app cannot read it. ${said}`);
+    throw new RecordProblem('none', say('troubles-record-not-shown'), say('troubles-record-unread', { why: said }));
   }
 }
 
@@ -83,11 +84,11 @@ async function askedServer(api, file) {
     if (error.kind === 'unreachable') {
       throw new RecordProblem(
         'later',
-        'The server is needed for this',
-        'Only the server can check a seal, and it cannot be reached now. Keep the file and try again.',
+        say('troubles-record-server'),
+        say('troubles-record-server-do'),
       );
     }
-    throw new RecordProblem('later', 'It could not be checked', error.sentence);
+    throw new RecordProblem('later', say('troubles-record-unchecked'), error.sentence);
   }
 }
 
@@ -102,12 +103,12 @@ async function checkedHere(services, file) {
   } catch (error) {
     if (!(error instanceof CannotTell)) {
       const said = error instanceof Error ? error.message : String(error);
-      throw new RecordProblem('later', 'It could not be checked', `Try it again. ${said}`);
+      throw new RecordProblem('later', say('troubles-record-unchecked'), say('troubles-record-again', { why: said }));
     }
     throw new RecordProblem(
       'later',
-      'This browser cannot check it',
-      'The record was sealed by an installation, and this browser does not know its kind of key. Update it, or open the file in another browser.',
+      say('troubles-record-no-key'),
+      say('troubles-record-no-key-do'),
     );
   }
 }
@@ -118,9 +119,9 @@ async function checkedHere(services, file) {
  */
 function intact(answer) {
   if (answer.outcome === 'altered') {
-    throw new RecordProblem('altered', 'This record was altered', answer.sentence);
+    throw new RecordProblem('altered', say('troubles-record-altered'), answer.sentence);
   }
-  if (answer.outcome !== 'intact') throw new RecordProblem('none', 'No record', answer.sentence);
+  if (answer.outcome !== 'intact') throw new RecordProblem('none', say('troubles-record-none'), answer.sentence);
   return answer;
 }
 
@@ -134,7 +135,7 @@ function picturesOf(file, places) {
   const urls = new Map();
   return {
     photos: {
-      absent: 'This picture is not in the file',
+      absent: say('troubles-record-no-picture'),
       url: async (/** @type {string} */ sha256) => {
         if (!urls.has(sha256) && places[sha256]) {
           const [offset, length] = places[sha256];

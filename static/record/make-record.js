@@ -10,6 +10,7 @@ import { canonicalText, sha256Hex } from '../log/canonical.js';
 import { coreDigest } from '../core/client.js';
 import { container } from './container.js';
 import { NoRecord } from './no-record.js';
+import { say } from '../words/words.js';
 
 /**
  * @param {import('../screens/frame/context.js').Services} services
@@ -25,7 +26,7 @@ export async function makeRecord({ core, store, device }, key, subject) {
   const hashes = canonicalText({ devices: await chainsOf(store, parts.order), order: parts.order });
   const text = [entries, hashes, canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
   if (text > parts.most_text) {
-    throw new NoRecord(`It would hold ${text >> 20} MB of entries; ${parts.most_text >> 20} is the most. Take the record of one job.`);
+    throw new NoRecord(say('troubles-record-large', { size: text >> 20, most: parts.most_text >> 20 }));
   }
   const { pictures, missing } = await picturesFor(core, store, parts.photos, text);
   const record = {
@@ -81,7 +82,7 @@ async function chainsOf(store, order) {
     const range = IDBKeyRange.bound([device, first], [device, last]);
     const records = await store.withDb((db) => db.getAll('events', range));
     if (records.length !== last - first + 1) {
-      throw new NoRecord('Entries between those of this record are missing on this phone, so it would prove nothing.');
+      throw new NoRecord(say('troubles-record-gap'));
     }
     chains[device] = { first, hashes: records.map(({ hash }) => hash) };
   }

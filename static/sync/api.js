@@ -7,6 +7,7 @@
  */
 
 import { ROOT } from '../place.js';
+import { language, say } from '../words/words.js';
 
 const REPLY_SECONDS = 30;
 const LARGE_SECONDS = 120;
@@ -231,7 +232,7 @@ async function request(path, options, seconds) {
   try {
     const response = await fetch(apiAddress(path), {
       ...options,
-      headers: { ...options.headers, [UNREACHABLE]: 'say' },
+      headers: { ...options.headers, 'Accept-Language': language(), [UNREACHABLE]: 'say' },
       cache: 'no-store',
       credentials: 'same-origin',
       redirect: 'error',
@@ -277,20 +278,20 @@ async function refusal(response) {
   const reply = await readJson(response).catch(() => null);
   // The server itself says what is wrong, a full disk for one; what stands between does not.
   if (status >= 500 && reply?.error) return new ApiError('in trouble', reply.error.message, status);
-  if (status >= 500) return new ApiError('unreachable', 'The server has a fault. Nothing is lost.', status);
+  if (status >= 500) return new ApiError('unreachable', say('troubles-server-fault'), status);
   if (!reply?.error) return untrusted();
   const kind = status === 401 ? 'not paired' : 'refused';
   return new ApiError(kind, reply.error.message, status, reply.error.field);
 }
 
 function unreachable() {
-  const why = OWN_CERTIFICATE.test(ROOT.href) ? ', or this phone does not trust it' : '';
-  return new ApiError('unreachable', `The server cannot be reached${why}. Everything is kept on this phone.`);
+  const mayNotTrust = OWN_CERTIFICATE.test(ROOT.href);
+  return new ApiError('unreachable', mayNotTrust ? say('troubles-unreachable-untrusted') : say('troubles-unreachable'));
 }
 
 function untrusted() {
   return new ApiError(
     'untrusted',
-    'Something else answered in place of the server, perhaps the sign-in page of this network. Everything is kept on this phone.',
+    say('troubles-untrusted'),
   );
 }

@@ -9,6 +9,7 @@ import { startNewDevice } from '../log/fork.js';
 import { makingRoom } from '../log/space.js';
 import { ApiError } from './api.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
+import { say } from '../words/words.js';
 
 const BATCH_EVENTS = 200;
 const BATCH_CHARACTERS = 1_000_000;
@@ -74,7 +75,7 @@ export class EventExchange {
       if (startOver) {
         startedOver += 1;
         if (startedOver > MOST_STARTS) {
-          throw new ApiError('untrusted', 'The server and this phone cannot agree on what was sent.');
+          throw new ApiError('untrusted', say('troubles-no-agreement'));
         }
         await this.#startOver(startOver);
         sentUpTo = 0;
@@ -125,7 +126,7 @@ export class EventExchange {
       if (taken) return 'not ours';
       throw error;
     }
-    throw new ApiError('untrusted', 'The answer of the server arrived damaged. It is asked for again.');
+    throw new ApiError('untrusted', say('troubles-damaged-answer'));
   }
 
   /**

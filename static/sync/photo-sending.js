@@ -68,9 +68,9 @@ export function leavePhotoOut(store, sha256) {
  */
 async function send(api, photo, bytes, isWanted) {
   const { sha256, mime } = photo;
-  if (!bytes) return { ...photo, unsent: 1, problem: 'its bytes are missing on this phone.' };
+  if (!bytes) return { ...photo, unsent: 1, problem: 'missing' };
   if ((await sha256Hex(bytes)) !== sha256) {
-    return { ...photo, unsent: 1, problem: 'it was damaged on this phone.' };
+    return { ...photo, unsent: 1, problem: 'damaged' };
   }
   try {
     if (isWanted || !(await api.hasPhoto(sha256))) await api.putPhoto(sha256, bytes, mime);

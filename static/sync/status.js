@@ -7,9 +7,7 @@ import { isQuotaError } from '../log/space.js';
 import { observable } from '../phone/observable.js';
 import { ApiError } from './api.js';
 import { countUnsent, firstRefusal } from './unsent.js';
-
-const OLDER_SERVER =
-  'The server runs an older version than this app and does not take everything yet. It is kept here and sent once the server is as new.';
+import { render, say } from '../words/words.js';
 
 /**
  * @typedef {'sent' | 'not sent' | 'sending' | 'not paired' | 'server unreachable' | 'server in trouble' | 'refused'
@@ -85,8 +83,8 @@ export class Status {
   async sayOutcome() {
     const something = await this.count();
     const refusal = something ? await firstRefusal(this.#store) : '';
-    const older = this.#device.server.isOlder ? `${OLDER_SERVER} ` : '';
-    if (refusal) this.say('refused', `${older}${refusal}`);
+    const older = this.#device.server.isOlder ? say('troubles-older-server') : '';
+    if (refusal) this.say('refused', render({ figure: 'sentences', of: [older, refusal] }));
     else this.say(something ? 'not sent' : 'sent', '');
     this.set({ lastSyncAt: Date.now() });
   }
@@ -94,9 +92,9 @@ export class Status {
   /** Say what a run ended with. @param {unknown} error */
   sayFailure(error) {
     if (isQuotaError(error)) {
-      this.say('not sent', 'This phone is full and cannot note what was sent. What you entered is kept. Free some space on it.');
+      this.say('not sent', say('troubles-full-noting'));
     } else if (!(error instanceof ApiError)) {
-      this.say('not sent', `This phone could not finish sending. ${error}`);
+      this.say('not sent', say('troubles-not-finished', { error: String(error) }));
     } else if (error.kind === 'in trouble') {
       this.say('server in trouble', error.sentence);
     } else if (error.kind === 'not paired' || error.kind === 'refused') {

@@ -12,8 +12,8 @@ import { Api, ApiError } from './api.js';
 import { EventExchange } from './exchange.js';
 import { sendPhotos } from './photo-sending.js';
 import { Status } from './status.js';
+import { say } from '../words/words.js';
 
-const NOT_PAIRED = 'This phone is not paired with the server yet.';
 const CALM_SECONDS = 60;
 const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
@@ -58,7 +58,7 @@ export class Sync {
 
   /** Say what is known before the server has been asked, so that the first screen already says it. */
   async recall() {
-    if (!(await this.#device.hasMet())) this.#status.set({ state: 'not paired', sentence: NOT_PAIRED });
+    if (!(await this.#device.hasMet())) this.#status.set({ state: 'not paired', sentence: say('troubles-not-paired') });
   }
 
   /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
@@ -141,7 +141,7 @@ export class Sync {
       await this.#device.server.keep(session, asked, Date.now());
       this.#onServerBuild(session.build);
       if (!session.paired) {
-        throw new ApiError('not paired', NOT_PAIRED);
+        throw new ApiError('not paired', say('troubles-not-paired'));
       }
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();

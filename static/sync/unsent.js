@@ -3,6 +3,8 @@
  * What waits on this phone to be sent, and why some of it may not go.
  */
 
+import { say } from '../words/words.js';
+
 /**
  * @param {import('../log/store.js').Store} store
  * @returns {Promise<{unsentEvents: number, unsentPhotos: number, unsentBytes: number, oldestUnsentAt: number | null}>}
@@ -35,11 +37,19 @@ export function firstRefusal(store) {
     const tx = db.transaction(['events', 'photos']);
     let event = await tx.objectStore('events').index('unsent').openCursor();
     while (event && !event.value.refused) event = await event.continue();
-    if (event) return `The server does not take an entry of this phone. ${event.value.refused.reason}`;
+    if (event) return say('troubles-entry-refused', { why: event.value.refused.reason });
     const photos = await tx.objectStore('photos').index('unsent').getAll();
     const photo = photos.find(({ problem }) => problem);
-    return photo ? `A photo cannot be sent: ${photo.problem}` : '';
+    return photo ? say('troubles-photo-refused', { why: problemWords(photo.problem ?? '') }) : '';
   });
+}
+
+/** What this phone itself found wrong with a photo, by the code that is kept with it. @type {Record<string, string>} */
+const PROBLEMS = { missing: 'troubles-photo-missing', damaged: 'troubles-photo-damaged' };
+
+/** @param {string} problem  a code, or what the server said */
+function problemWords(problem) {
+  return problem in PROBLEMS ? say(PROBLEMS[problem]) : problem;
 }
 
 /** As many of the oldest entries are listed; the rest is only counted. */
@@ -106,7 +116,7 @@ export function whatWaits(store, { onlyNotTaken = false } = {}) {
         .filter(({ problem }) => problem)
         .map(({ sha256, problem = '', at }) => ({
           sha256,
-          problem,
+          problem: problemWords(problem),
           at,
           job: named.get(sha256)?.job ?? '',
           position: named.get(sha256)?.data.position ?? '',

@@ -14,7 +14,8 @@ from tests.static.pictures import picture
 from tests.static.pictures import with_location
 
 PREPARE = """async (base64) => {
-  const { preparePhoto } = await import('/app/parts.js');
+  const { preparePhoto, startWords } = await import('/app/parts.js');
+  await startWords();
   const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
   try {
     const photo = await preparePhoto(new Blob([bytes]));
