@@ -13,12 +13,9 @@ from collections.abc import Sequence
 import click
 
 from server.commands.options import REFUSALS
-from server.commands.options import WordedOption
+from server.commands.options import language_option
 from server.commands.options import worded_help
 from server.core.errors import BadInput
-from server.core.messages import any_of
-from server.refusals import CommandRefused
-from server.words.files import languages
 from server.words.speech import FIRST
 from server.words.spoken import nearest
 from server.words.spoken import say
@@ -90,30 +87,13 @@ class CommandLine(click.Group):
             formatter.write_text(say("commands-more"))
 
 
-def _choose(ctx: click.Context, param: click.Parameter, language: str | None) -> None:
-    if language is None:
-        return
-    if language not in languages():
-        wanted = any_of(languages())
-        raise CommandRefused(BadInput("--language", language, wanted).message())
-    speak(language)
-
-
-command_line = CommandLine(
-    name="swaptrail",
-    no_args_is_help=False,
-    subcommand_metavar="COMMAND ...",
-    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
-    params=[
-        WordedOption(
-            ["--language"],
-            words="commands-language",
-            metavar="CODE",
-            is_eager=True,  # before --help
-            expose_value=False,
-            callback=_choose,
-        )
-    ],
+command_line = language_option(
+    CommandLine(
+        name="swaptrail",
+        no_args_is_help=False,
+        subcommand_metavar="COMMAND ...",
+        context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+    )
 )
 
 

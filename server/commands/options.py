@@ -6,8 +6,11 @@ from typing import Any
 import click
 
 from server.core.errors import BadInput
+from server.core.messages import any_of
 from server.refusals import CommandRefused
+from server.words.files import languages
 from server.words.spoken import say
+from server.words.spoken import speak
 
 DEFAULT_DATA = Path("data")
 REFUSALS = (BadInput, CommandRefused)
@@ -83,6 +86,25 @@ def worded_help(shown: click.Option | None) -> click.Option | None:
         shown.help = say("commands-help")
     return shown
 
+
+def _choose(ctx: click.Context, param: click.Parameter, language: str | None) -> None:
+    if language is None:
+        return
+    if language not in languages():
+        wanted = any_of(languages())
+        raise CommandRefused(BadInput("--language", language, wanted).message())
+    speak(language)
+
+
+#: For the program, and for a command that is asked by scripts.
+language_option = option(
+    "--language",
+    "commands-language",
+    metavar="CODE",
+    is_eager=True,  # before --help
+    expose_value=False,
+    callback=_choose,
+)
 
 data_option = option(
     "--data",

@@ -10,6 +10,7 @@ import sys
 import click
 
 from server.commands.options import WordedCommand
+from server.commands.options import language_option
 from server.core.errors import BadInput
 from server.core.infer.decimals import to_decimals
 from server.core.plan.answer import reason
@@ -23,6 +24,7 @@ _LARGEST_FILE = 5_000_000
 
 @click.command("reason", cls=WordedCommand, help="commands-reason-help")
 @click.argument("case", metavar="CASE.json")
+@language_option
 def command(case: str) -> int:
     """Runs the reasoning alone."""
     return run(case)

@@ -373,8 +373,19 @@ def test_the_language_is_the_one_asked_for_else_the_machines(monkeypatch, capsys
     assert capsys.readouterr().out.startswith("Uso: swaptrail labels ")
 
 
-def test_a_language_that_is_not_there_is_refused(capsys):
-    assert main(["--language", "xx", "labels"]) == 2
+def test_the_reasoning_alone_is_told_in_the_language_asked_for(tmp_path, capsys):
+    case = tmp_path / "CASE.json"
+    case.write_text(json.dumps({"positions": [{"id": "p"}], "tests": [{"fitted": {"p": "A"}}]}), "utf-8")
+
+    assert main(["reason", "--language", "es", str(case)]) == 0
+
+    [retest] = json.loads(capsys.readouterr().out)["next"]
+    assert retest["outlook"][0]["then"] == "no se ha visto ningún fallo; si va y viene, prueba otra vez"
+
+
+@pytest.mark.parametrize("arguments", [["--language", "xx", "labels"], ["reason", "--language", "xx", "a"]])
+def test_a_language_that_is_not_there_is_refused(arguments, capsys):
+    assert main(arguments) == 2
 
     assert capsys.readouterr().err == 'swaptrail: --language: found "xx", wanted en or es\n'
 
