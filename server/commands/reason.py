@@ -13,6 +13,7 @@ from server.commands.options import WordedCommand
 from server.commands.options import language_option
 from server.core.errors import BadInput
 from server.core.infer.decimals import to_decimals
+from server.core.messages import message
 from server.core.plan.answer import reason
 from server.words.spoken import spoken
 from server.words.spoken import text
@@ -47,23 +48,25 @@ def read_case(path: str):
         with open(path, "rb") as file:
             content = file.read(_LARGEST_FILE + 1)
     except OSError as error:
-        raise BadInput(path, error.strerror or "no access", "a file that can be read") from None
+        raise BadInput(path, error.strerror or message("case-file-no-access"), message("case-file")) from None
     if len(content) > _LARGEST_FILE:
-        raise BadInput(path, "a larger file", f"a file of at most {_LARGEST_FILE} bytes")
+        raise BadInput(
+            path, message("case-file-larger"), message("case-file-at-most", most=str(_LARGEST_FILE))
+        )
     try:
         text = content.decode("utf-8")
     except UnicodeDecodeError as error:
-        raise BadInput(path, f"other bytes at byte {error.start}", "UTF-8 text") from None
+        raise BadInput(path, message("case-bytes", at=str(error.start)), message("case-utf-8")) from None
     try:
         return json.loads(text, object_pairs_hook=_object, parse_constant=_refuse_constant)
     except json.JSONDecodeError as error:
-        where = f"{error.msg} in line {error.lineno}, column {error.colno}"
-        raise BadInput(path, where, "JSON") from None
+        found = message("case-no-json", wrong=error.msg, line=str(error.lineno), column=str(error.colno))
+        raise BadInput(path, found, message("refusals-json")) from None
     except RecursionError:
-        raise BadInput(path, "lists or objects nested too deeply", "a case") from None
+        raise BadInput(path, message("case-nested"), message("case-case")) from None
     except ValueError:
         # A whole number of thousands of digits, which Python declines to read.
-        raise BadInput(path, "a number that is too long", "a number of everyday size") from None
+        raise BadInput(path, message("case-number-long"), message("case-number")) from None
 
 
 def _object(pairs: list) -> dict:
@@ -71,13 +74,13 @@ def _object(pairs: list) -> dict:
     built = {}
     for key, value in pairs:
         if key in built:
-            raise BadInput(key, "the key twice in one object", "each key once")
+            raise BadInput(key, message("case-key-twice"), message("case-key-once"))
         built[key] = value
     return built
 
 
 def _refuse_constant(name: str):
-    raise BadInput("case", name, "numbers that JSON has")
+    raise BadInput("case", name, message("case-json-numbers"))
 
 
 def _on_one_line(message: str) -> str:

@@ -10,6 +10,7 @@ that are weighed alone.
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..messages import message
 from .elimination import Eliminated
 from .noisy_or import chances_faulted
 from .noisy_or import power
@@ -215,5 +216,4 @@ def _count(suspects: list, present: int) -> int:
 
 
 def _impossible() -> BadInput:
-    wanted = "readings that can happen together at these rates"
-    return BadInput("tests", "readings that rule each other out", wanted)
+    return BadInput("tests", message("case-ruled-out"), message("case-possible"))

@@ -7,6 +7,7 @@ that no later step needs to guess or to fall back.
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..messages import message
 from ..parts import sorts
 from ..parts.sort import Sort
 from . import cost
@@ -38,6 +39,8 @@ MINUTES = {
 }
 CONFIDENCE = 0.95
 NOBODY = -1
+_MINUTES_WANTED = message("case-minutes", most="10000")
+_CONFIDENCE_WANTED = message("case-confidence")
 
 Position = namedtuple("Position", ("id", "group", "reach", "name"))
 Unit = namedtuple("Unit", ("id", "prior", "name", "part", "available"))
@@ -61,7 +64,7 @@ _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired",
 def read(raw) -> Case:
     """Return the checked case, or raise BadInput with the exact field."""
     if not isinstance(raw, dict):
-        raise BadInput("case", raw, "an object")
+        raise BadInput("case", raw, message("refusals-object"))
     validate.an_object(raw, "", _KEYS, ["positions"])
     sort = _sort(raw.get("sort", sorts.PARKING_SENSOR.identity))
     rates = _rates(raw.get("rates", {}))
@@ -82,8 +85,7 @@ def read(raw) -> Case:
     for n, check in enumerate(validate.a_list(raw.get("meter", []), "meter")):
         meter.append(_check(check, "meter[{}]".format(n), names))
     confidence = raw.get("confidence", CONFIDENCE)
-    wanted = "a number above 0 and below 1"
-    confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, wanted)
+    confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, _CONFIDENCE_WANTED)
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
     case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts, money, sort)
     _check_generations(case)
@@ -113,7 +115,8 @@ def _sort(raw) -> Sort:
     """Return the sort of part that the sentences speak of; it changes no figure."""
     sort = sorts.by_identity(raw) if isinstance(raw, str) else None
     if sort is None:
-        raise BadInput("sort", raw, "one of " + ", ".join([known.identity for known in sorts.SORTS]))
+        choices = ", ".join([known.identity for known in sorts.SORTS])
+        raise BadInput("sort", raw, message("refusals-one-of", choices=choices))
     return sort
 
 
@@ -123,9 +126,9 @@ def _rates(raw) -> dict:
         rates[key] = validate.a_chance(raw[key], "rates." + key)
     # At these two ends a reading says nothing at all any more.
     if rates["shows"] == 0:
-        raise BadInput("rates.shows", raw["shows"], "a number above 0, up to 1")
+        raise BadInput("rates.shows", raw["shows"], message("case-shows"))
     if rates["false_alarm"] == 1:
-        raise BadInput("rates.false_alarm", raw["false_alarm"], "a number from 0, below 1")
+        raise BadInput("rates.false_alarm", raw["false_alarm"], message("case-false-alarm"))
     return rates
 
 
@@ -139,7 +142,7 @@ def _minutes(raw, money) -> dict:
 
 
 def _duration(value, field: str) -> float:
-    return validate.a_number(value, field, 0, 10000, "a number of minutes from 0 to 10000")
+    return validate.a_number(value, field, 0, 10000, _MINUTES_WANTED)
 
 
 def _positions(raw, reach: float) -> tuple:
@@ -150,7 +153,7 @@ def _positions(raw, reach: float) -> tuple:
         validate.an_object(entry, field, ["id", "group", "reach_minutes", "name"], ["id"])
         name = validate.an_id(entry["id"], field + ".id")
         if name in where:
-            raise BadInput(field + ".id", name, "an id that no other position has")
+            raise BadInput(field + ".id", name, message("refusals-id-taken"))
         group = entry.get("group")
         if group is not None:
             validate.an_id(group, field + ".group")
@@ -159,7 +162,7 @@ def _positions(raw, reach: float) -> tuple:
         where[name] = n
         positions.append(Position(name, group, minutes, shown))
     if not positions:
-        raise BadInput("positions", raw, "at least one position")
+        raise BadInput("positions", raw, message("case-some-position"))
     return positions, where
 
 
@@ -171,12 +174,12 @@ def _units(raw, prior: float) -> tuple:
         validate.an_object(entry, field, ["id", "prior", "name", "part", "available"], ["id"])
         name = validate.a_text(entry["id"], field + ".id")
         if name in who:
-            raise BadInput(field + ".id", name, "an id that no other unit has")
+            raise BadInput(field + ".id", name, message("case-unit-id-taken"))
         chance = validate.a_chance(entry.get("prior", prior), field + ".prior")
         shown = validate.a_text(entry.get("name", name), field + ".name")
         part = entry.get("part")
         if part is not None and not isinstance(part, str):
-            raise BadInput(field + ".part", part, "a text")
+            raise BadInput(field + ".part", part, message("case-text-or-none"))
         available = validate.a_flag(entry.get("available", True), field + ".available")
         who[name] = n
         units.append(Unit(name, chance, shown, part or None, available))
@@ -189,12 +192,12 @@ def _test(raw, field: str, names: _Names) -> Test:
     taken = {}
     at = field + ".fitted"
     if not isinstance(raw["fitted"], dict):
-        raise BadInput(at, raw["fitted"], "an object")
+        raise BadInput(at, raw["fitted"], message("refusals-object"))
     for place in _in_order(raw["fitted"], at, names.where):
         here = at + "." + place
         unit = names.unit(raw["fitted"][place], here)
         if unit in taken:
-            raise BadInput(here, raw["fitted"][place], "a unit not at {} too".format(taken[unit]))
+            raise BadInput(here, raw["fitted"][place], message("case-unit-elsewhere", position=taken[unit]))
         taken[unit] = place
         fitted[names.where[place]] = unit
     unplugged = validate.places(raw.get("unplugged", []), field + ".unplugged", names.where)
@@ -203,10 +206,9 @@ def _test(raw, field: str, names: _Names) -> Test:
     for n, place in enumerate(faulted):
         here = "{}.faulted[{}]".format(field, n)
         if place in silent:
-            raise BadInput(here, raw["faulted"][n], "a position that is not silent in this test")
+            raise BadInput(here, raw["faulted"][n], message("case-not-silent"))
         if fitted[place] == NOBODY and place not in unplugged:
-            wanted = "a position that is fitted or unplugged in this test"
-            raise BadInput(here, raw["faulted"][n], wanted)
+            raise BadInput(here, raw["faulted"][n], message("case-fitted"))
     return Test(
         fitted,
         faulted,
@@ -222,14 +224,13 @@ def _in_order(fitted: dict, field: str, where: dict) -> list:
     """Return the places named, by position, so that no answer hangs on the order of keys."""
     for place in sorted(fitted):
         if place not in where:
-            raise BadInput(field + "." + place, fitted[place], "the id of one of the positions")
+            raise BadInput(field + "." + place, fitted[place], message("case-position"))
     return [pair[1] for pair in sorted([(where[place], place) for place in fitted])]
 
 
 def _repairs(raw, field: str, names: _Names) -> list:
     """Return what was repaired as (kind, number of the position or group)."""
     repairs = []
-    wanted = "circuit: and a position, feed: and a group, or control"
     for n, text in enumerate(validate.a_list(raw, field)):
         here = "{}[{}]".format(field, n)
         repair = None
@@ -241,9 +242,9 @@ def _repairs(raw, field: str, names: _Names) -> list:
             elif text.startswith("feed:") and text[5:] in names.groups:
                 repair = ("feed", names.groups.index(text[5:]))
         if repair is None:
-            raise BadInput(here, text, wanted)
+            raise BadInput(here, text, message("case-repair"))
         if repair in repairs:
-            raise BadInput(here, text, "each repair named once")
+            raise BadInput(here, text, message("case-repair-once"))
         repairs.append(repair)
     return repairs
 
@@ -252,7 +253,7 @@ def _now(raw, names: _Names) -> Now:
     validate.an_object(raw, "now", ["fitted", "cleaned", "repaired"], [])
     fitted = raw.get("fitted", {})
     if not isinstance(fitted, dict):
-        raise BadInput("now.fitted", fitted, "an object")
+        raise BadInput("now.fitted", fitted, message("refusals-object"))
     moved = []
     taken = {}
     for place in _in_order(fitted, "now.fitted", names.where):
@@ -260,7 +261,7 @@ def _now(raw, names: _Names) -> Now:
         # Nothing at all stands for a position that was left empty.
         unit = NOBODY if fitted[place] is None else names.unit(fitted[place], here)
         if unit != NOBODY and unit in taken:
-            raise BadInput(here, fitted[place], "a unit not at {} too".format(taken[unit]))
+            raise BadInput(here, fitted[place], message("case-unit-elsewhere", position=taken[unit]))
         taken[unit] = place
         moved.append((names.where[place], unit))
     return Now(
@@ -274,7 +275,7 @@ def _check(raw, field: str, names: _Names) -> Meter:
     validate.an_object(raw, field, ["position", "reads", "generation"], ["position", "reads"])
     place = raw["position"]
     if not isinstance(place, str) or place not in names.where:
-        raise BadInput(field + ".position", place, "the id of one of the positions")
+        raise BadInput(field + ".position", place, message("case-position"))
     reads = validate.one_of(raw["reads"], field + ".reads", ["good", "bad"])
     generation = validate.a_count(raw.get("generation", 1), field + ".generation")
     return Meter(names.where[place], reads == "bad", generation)
@@ -291,4 +292,4 @@ def _check_generations(case: Case) -> None:
         most = repairs[check.position]
         if check.generation > most:
             field = "meter[{}].generation".format(n)
-            raise BadInput(field, check.generation, "a whole number from 1 to {}".format(most))
+            raise BadInput(field, check.generation, message("case-generation", most=str(most)))

@@ -3,6 +3,7 @@
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..messages import message
 from . import validate
 
 # Minor units (cents, pence): for an hour of work, a new part, and one that was not needed.
@@ -10,7 +11,7 @@ _KEYS = ["labour_per_hour", "part_price", "wrong_purchase"]
 Money = namedtuple("Money", ("labour_per_hour", "part_price", "wrong_purchase"))
 
 MOST_MONEY = 1000000000  # minor units
-_WANTED = "a whole number of cents or the like from 0 to {}".format(MOST_MONEY)
+_WANTED = message("case-money", most=str(MOST_MONEY))
 
 
 def read(raw, field: str):

@@ -7,13 +7,14 @@ noisy-OR reading carries that. Odds times a likelihood ratio is Bayes' rule in i
 from collections import namedtuple
 
 from ..errors import BadInput
+from ..messages import message
 from . import validate
 
 # `number` is that of the unit, position or group; 0 for the control unit.
 Likelihood = namedtuple("Likelihood", ("kind", "number", "factor"))
 
 _MOST = 1000.0
-_WANTED = "unit: and a unit of the case, circuit: or blocked: and a position, feed: and a group, or control"
+_WANTED = message("case-factor", least="0.001", most="1000")
 
 
 def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
@@ -26,12 +27,11 @@ def read(raw, field: str, where: dict, groups: list, who: dict) -> list:
         cause = entry["cause"]
         kind, number = _cause(cause, where, groups, who)
         if kind is None:
-            raise BadInput(here + ".cause", cause, _WANTED)
+            raise BadInput(here + ".cause", cause, message("case-cause"))
         if cause in named:
-            raise BadInput(here + ".cause", cause, "each cause named once")
+            raise BadInput(here + ".cause", cause, message("case-cause-once"))
         named.append(cause)
-        wanted = "a number from 0.001 to 1000"
-        factor = validate.a_number(entry["factor"], here + ".factor", 1 / _MOST, _MOST, wanted)
+        factor = validate.a_number(entry["factor"], here + ".factor", 1 / _MOST, _MOST, _WANTED)
         likelihoods.append(Likelihood(kind, number, factor))
     return likelihoods
 
