@@ -106,9 +106,12 @@ def given_then(now, then):
     return said
 
 
-def in_codes(test):
-    """Return a test as a record tells of it now; then its words stood beside the codes."""
-    return {name: test[name] for name in ("job", "n", "at", "mark")}
+def in_codes(unit):
+    """Return what a record tells of a unit now; then words stood beside the codes, or in their place."""
+    tests = [{name: test[name] for name in ("job", "n", "at", "mark")} for test in unit["tests"]]
+    lost = [{name: each[name] for name in ("at", "count")} for each in unit["lost"]]
+    told = {name: unit[name] for name in unit if name != "elsewhere"}
+    return {**told, "tests": tests, "lost": lost}
 
 
 def state_sha256(now, then):
@@ -166,7 +169,7 @@ def test_every_answer_of_the_core_is_that_of_then(name):
     assert state_sha256(now["state"], then["state"]) == then["state sha256"]
     assert now["reasoned"] == then["reasoned"]
     for told in then["record_told"].values():
-        told["unit"]["tests"] = [in_codes(test) for test in told["unit"]["tests"]]
+        told["unit"] = in_codes(told["unit"])
     for question in sorted(set(then) - {"state", "state sha256"}):
         assert as_then(now[question], then[question]) == then[question], question
 

@@ -573,7 +573,7 @@ export interface UnitView {
   elsewhere: UnitClaim[];
   carried: { labels: { code: string; shown: string }[]; trouble: string };
   labels: UnitLabel[];
-  lost: { at: number; count: number; words: string }[];
+  lost: { at: number; count: number; settled: string; words: string }[];
   finding: Finding | null;
   findings: Finding[];
   history: UnitHistory;

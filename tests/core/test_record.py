@@ -2,10 +2,17 @@
 
 import pytest
 
+from server.core.messages import all_of
+from server.core.messages import decimal
+from server.core.messages import message
+from server.core.messages import percent
+from server.core.messages import sentences
 from server.core.record.comparison import stand_ins
+from server.core.record.said import is_said
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.said import english
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
@@ -48,8 +55,8 @@ def test_folded_by_itself_it_comes_to_the_same(core, driver):
 def test_what_reads_otherwise_is_said_with_both_readings(core, driver):
     told = core("record_told", unit=home(OUTER), jobs=[JOB])
     told["unit"]["serial"] = "0815"
-    told["unit"]["elsewhere"] = "It was found bad on Red van."
-    told["jobs"][JOB].update(sentence="Not settled yet.", probability=None, clear=400_000_000)
+    told["unit"]["elsewhere"]["condemned"] = True
+    told["jobs"][JOB].update(sentence="Not settled yet.", probability=None, clear=400_000_000, causes=[])
     compared = core("record", unit=home(OUTER), jobs=[JOB], told=told, elsewhere=[])["compared"]
     assert not compared["same"]
     assert compared["sentence"].endswith("Other work that is not in this file counted there.")
@@ -61,6 +68,79 @@ def test_what_reads_otherwise_is_said_with_both_readings(core, driver):
         "Blue estate: there it said: Not settled yet. (Nothing is left to fix: 40 % sure.) "
         "Here it says: The fault followed sensor "
     )
+
+
+def compared(core, told, **how):
+    return core("record", unit=home(OUTER), jobs=[JOB], told=told, elsewhere=[], **how)["compared"]
+
+
+def test_what_another_version_only_words_otherwise_is_the_same(core, driver):
+    told = core("record_told", unit=home(OUTER), jobs=[JOB])
+    told["jobs"][JOB]["sentence"] = {"msg": "reasons-of-another-version", "args": {"unit": "K7F-3M"}}
+    assert compared(core, told, same_core=False)["same"]
+    told["jobs"][JOB]["causes"] = ["circuit:rear-left-outer"]
+    assert not compared(core, told, same_core=False)["same"]
+
+
+def test_a_record_with_its_conclusions_as_text_is_held_against_by_figures_and_codes(core, driver):
+    told = core("record_told", unit=home(OUTER), jobs=[JOB])
+    told["unit"]["elsewhere"] = "K7F-3M has no test on another job."
+    told["unit"]["tests"] = [{**test, "position": "right outer"} for test in told["unit"]["tests"]]
+    told["jobs"][JOB]["sentence"] = "It followed its sensor."
+    del told["jobs"][JOB]["causes"]
+    assert compared(core, told, same_core=False)["same"]
+    told["jobs"][JOB]["clear"] = 120_000_000
+    [said] = compared(core, told, same_core=False)["differs"]
+    assert said.startswith("Blue estate: there it said: It followed its sensor. (")
+    told["jobs"][JOB]["clear"] = driver.view()["reasoning"]["clear"]
+    told["unit"]["tests"][0]["mark"] = "clean"
+    assert compared(core, told, same_core=False)["differs"] == ["Its tests."]
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        "It is.",
+        message("no-such-message", unit="K7F-3M", count=3, of=all_of(["a", message("b")])),
+        sentences([percent(980_000_000), decimal(1205, 2), {"figure": "moment", "of": 1_764_000_000_000}]),
+    ],
+)
+def test_a_message_of_any_id_can_be_said(value):
+    assert is_said(value)
+    assert isinstance(english(value), str)
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        None,
+        7,
+        ["It is."],
+        {"msg": "a", "args": []},
+        {"msg": "a b", "args": {}},
+        {"msg": "a", "args": {}, "more": ""},
+        message("a", count=None),
+        message("a", count=True),
+        message("a", count=1 << 60),
+        message("a", unit=[]),
+        {"figure": "sort", "of": 1},
+        {"figure": "and", "of": "abc"},
+        {"figure": "day", "of": 1 << 52},
+        {"figure": "moment", "of": "yesterday"},
+        decimal(1, 400),
+        percent(-1),
+    ],
+)
+def test_what_cannot_be_said_is_no_message(value):
+    assert not is_said(value)
+    assert not is_said(message("a", inner=value)) or value == 7
+
+
+def test_a_message_in_a_message_in_a_message_has_an_end():
+    value = "K7F-3M"
+    for _ in range(40):
+        value = message("a", inner=value)
+    assert not is_said(value)
 
 
 def test_a_job_without_a_test_reads_as_that(core):

@@ -160,6 +160,7 @@ def lost_view(state, unit: dict) -> list[dict]:
             {
                 "at": entry["at"],
                 "count": entry["count"],
+                "settled": entry["settled"],
                 "words": "{} {} involved{}".format(entry["count"], units, "; " + settled if settled else ""),
             }
         )

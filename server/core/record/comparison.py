@@ -3,6 +3,11 @@
 A record holds whole jobs, and of sensors that came into them from other work only what they were
 when they came. Where that other work would have counted too, the answers can differ; then both are
 told.
+
+What is compared is what was decided: codes, ids and figures. The sentence of a job is compared only where
+the very core that runs here said it, in the same form: another version may say the same otherwise. Records
+of version 1 hold sentences as text, and of a job no causes; that text is shown as it is and says nothing of
+a difference, the figures beside it do.
 """
 
 from ..codes.labels import shown
@@ -23,7 +28,10 @@ _UNIT = (
     ("tests", "record-what-tests"),
     ("lost", "record-what-lost"),
 )
-_OF_A_TEST = ("job", "n", "at", "mark")
+# What of a list is codes and figures, by its name; older records have words beside them, or less.
+_CODES = {"tests": ("job", "n", "at", "mark"), "lost": ("at", "count", "settled")}
+_ELSEWHERE = ("tests", "passed", "faulted", "explained", "vehicles", "condemned", "chance")
+_FIGURES = ("probability", "clear", "causes")
 
 # Why it may read otherwise, by whether the same core concluded.
 _WHY = {
@@ -62,8 +70,9 @@ def told(unit: dict | None, jobs: list) -> dict:
     of_unit = None
     if unit:
         of_unit = {name: unit[name] for name, _ in _UNIT}
-        of_unit["tests"] = [_without_words(test) for test in unit["tests"]]
-        of_unit["elsewhere"] = unit["history"]["sentence"]
+        for name in sorted(_CODES):
+            of_unit[name] = [_only(_CODES[name], each) for each in unit[name]]
+        of_unit["elsewhere"] = _only(_ELSEWHERE, unit["history"])
     of_jobs = {}
     for job in jobs:
         reasoning = job["reasoning"]
@@ -71,6 +80,7 @@ def told(unit: dict | None, jobs: list) -> dict:
             "sentence": reasoning["sentence"] if reasoning else "",
             "probability": reasoning["probability"] if reasoning else None,
             "clear": reasoning["clear"] if reasoning else None,
+            "causes": _causes(reasoning),
         }
     return {"unit": of_unit, "jobs": of_jobs}
 
@@ -89,11 +99,11 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     differs = []
     if unit and isinstance(there.get("unit"), dict):
         for name, what in _UNIT + (("elsewhere", "record-what-elsewhere"),):
-            if name in there["unit"] and _differs(there["unit"][name], here["unit"][name]):
+            if name in there["unit"] and not _alike(there["unit"][name], here["unit"][name]):
                 differs.append(message(what))
     for job in jobs:
         other = there["jobs"].get(job["id"])
-        if other is not None and _unlike(other, here["jobs"][job["id"]]):
+        if other is not None and _unlike(other, here["jobs"][job["id"]], same_core):
             differs.append(_reads(job["title"], other, here["jobs"][job["id"]]))
     if not differs:
         said = message("record-same")
@@ -107,32 +117,29 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     }
 
 
-def _without_words(test: dict) -> dict:
-    """Return what a test read, in ids and figures."""
-    return {name: test[name] for name in _OF_A_TEST}
+def _only(names: tuple, view: dict) -> dict:
+    return {name: view[name] for name in names}
 
 
-def _differs(there, here) -> bool:
-    """Tell whether two values differ; what an older record says as text, this as a message, is left out."""
-    if isinstance(there, str) and isinstance(here, dict):
-        return False
-    return _codes(there) != _codes(here)
+def _causes(reasoning: dict | None) -> list[str]:
+    """Return the ids of the causes that a verdict names."""
+    return [each["cause"] for each in reasoning["verdict"] or []] if reasoning else []
 
 
-def _codes(value):
-    """Return a value to be compared; tests in records from before had their words beside the codes."""
-    if not isinstance(value, list):
-        return value
-    return [_without_words(each) if _is_test(each) else each for each in value]
+def _alike(there, here) -> bool:
+    """Tell whether two values agree; of codes those that both have, and text never differs from codes."""
+    if isinstance(here, list) and isinstance(there, list):
+        return len(here) == len(there) and all([_alike(there[n], here[n]) for n in range(len(here))])
+    if isinstance(here, dict) and isinstance(there, dict):
+        return all([there[name] == here[name] for name in here if name in there])
+    return there == here or (isinstance(here, dict) and isinstance(there, str))
 
 
-def _is_test(value) -> bool:
-    return isinstance(value, dict) and all([name in value for name in _OF_A_TEST])
-
-
-def _unlike(there: dict, here: dict) -> bool:
-    """Tell whether two conclusions differ; a sentence that an older record holds as text is left out."""
-    names = [name for name in sorted(here) if name != "sentence" or not isinstance(there["sentence"], str)]
+def _unlike(there: dict, here: dict, same_core: bool) -> bool:
+    """Tell whether two conclusions on a job differ; its sentence counts only in the form of this core."""
+    names = [name for name in _FIGURES if name in there]
+    if same_core and isinstance(there["sentence"], str) == isinstance(here["sentence"], str):
+        names.append("sentence")
     return [there[name] for name in names] != [here[name] for name in names]
 
 

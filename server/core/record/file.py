@@ -1,7 +1,8 @@
 """What a record as a file is made of, whoever seals it: its parts, its limits, and what goes into it.
 
 An installation seals with its own key, a phone without a server with the phone's: two beginnings, for
-who knows only the first is not to take the other for an altered one.
+who knows only the first is not to take the other for an altered one. For the same reason the version is
+another since conclusions are told in messages and codes: in records of version 1 they are sentences.
 """
 
 from ..codes import labels
@@ -12,7 +13,7 @@ from . import named
 from .entries import FoldedLog
 from .entries import gather
 
-APP, VERSION = "swaptrail record", 1
+APP, VERSION = "swaptrail record", 2
 PHONE_APP = "swaptrail phone record"
 RECORD, ENTRIES, HASHES, SEAL = "record.json", "entries.jsonl", "hashes.json", "seal.json"
 

@@ -9,11 +9,13 @@ from ..log import canon
 from ..log import envelope
 from .file import APP
 from .file import PHONE_APP
+from .said import is_said
 
 _FIELDS = ("app", "v", "unit", "job", "code", "jobs", "made_at", "installation", "key", "core", "format",
            "elsewhere", "missing", "told")  # fmt: skip
 _ELSEWHERE = ("unit", "code", "part", "serial", "place")
-_TOLD_OF_JOB = ("sentence", "probability", "clear")
+_TOLD_OF_JOB = ("sentence", "probability", "clear", "causes")
+_IN_TEXT = 1  # the version whose sentences are text, and that names no causes
 _HEX = "0123456789abcdef"
 
 
@@ -58,7 +60,7 @@ def check_record(record: dict) -> None:
             and all([is_hash(digest) for digest in record["missing"]])
             and isinstance(record["elsewhere"], list)
             and all([_exactly(unit, _ELSEWHERE) and _texts(unit.values()) for unit in record["elsewhere"]])
-            and _told(record["told"])
+            and _told(record["told"], record["v"] == _IN_TEXT)
         )
     except (TypeError, AttributeError, KeyError):
         sound = False
@@ -123,12 +125,16 @@ def _list_of_texts(values) -> bool:
     return isinstance(values, list) and _texts(values)
 
 
-def _told(told: dict) -> bool:
+def _told(told: dict, in_text: bool) -> bool:
     if not _exactly(told, ("unit", "jobs")) or not (told["unit"] is None or isinstance(told["unit"], dict)):
         return False
     for name in told["jobs"]:
         job = told["jobs"][name]
-        if not _exactly(job, _TOLD_OF_JOB) or not isinstance(job["sentence"], (str, dict)):
+        if not _exactly(job, _TOLD_OF_JOB[:-1] if in_text else _TOLD_OF_JOB):
+            return False
+        if not (isinstance(job["sentence"], str) or (not in_text and is_said(job["sentence"]))):
+            return False
+        if not in_text and not _list_of_texts(job["causes"]):
             return False
         for figure in ("probability", "clear"):
             if job[figure] is not None and not isinstance(job[figure], int):

@@ -111,9 +111,9 @@ rules-printed-none = { $code } no es un código que se imprima.
 rules-printed-none-do = Saca otros.
 rules-printed-used-title = Esta etiqueta está en uso
 rules-printed-used = { $code } está en { PART($sort, form: "a") }, o lo estuvo.
-rules-printed-used-do = Imprime las demás: abre la tanda otra vez.
+rules-printed-used-do = Imprime las demás: abre el lote otra vez.
 rules-printed-before-title = Esta etiqueta ya se imprimió
-rules-printed-before = { $code } es de otra tanda.
+rules-printed-before = { $code } es de otro lote.
 rules-printed-before-do = Imprime etiquetas nuevas otra vez: se sacan otros códigos.
 
 ## Assumptions.

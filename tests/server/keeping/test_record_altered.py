@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 from server.commands.cli import main
 from server.core.log import canon
 from server.core.log import envelope
+from server.core.record.file import VERSION
 from server.keeping.record import container
 from server.keeping.record import seal
 from server.keeping.record.check import Altered
@@ -28,6 +29,7 @@ from server.phones.signing import signer
 from server.refusals import CommandRefused
 from tests.server.keeping.record_yard import BAD_CODE
 from tests.server.keeping.record_yard import IVO
+from tests.server.keeping.record_yard import JOB
 from tests.server.keeping.record_yard import MARA
 from tests.server.keeping.record_yard import digest
 from tests.server.keeping.record_yard import filled
@@ -298,6 +300,12 @@ def forge(members):
     members["hashes.json"] = canon.dumps(told).encode()
 
 
+def told(sentence, **more):
+    """Return what a record of one job is told with."""
+    job = {"sentence": sentence, "probability": None, "clear": None, "causes": [], **more}
+    return {"unit": None, "jobs": {JOB: job}}
+
+
 def resealed(record, members, text):
     order = {"record.json": canon.dumps(record).encode(), **members, "seal.json": text.encode()}
     return packed(order)
@@ -308,7 +316,9 @@ def resealed(record, members, text):
     [
         ("elsewhere", [{"unit": 1}]), ("told", {"unit": None, "jobs": {"j": {}}}), ("jobs", [[]]),
         ("code", "<b>x</b>"), ("missing", ["../x"]), ("made_at", "now"), ("unit", ""), ("told", []),
-        ("format", None), ("elsewhere", {"a": 1}),
+        ("format", None), ("elsewhere", {"a": 1}), ("told", told("It is.", causes="unit:u1")),
+        ("told", told({"msg": "reasons-not-settled"})), ("told", told({"figure": "day", "of": "today"})),
+        ("told", told(None)), ("v", 1),
     ],
 )  # fmt: skip
 def test_a_well_sealed_record_of_another_form_is_refused_too(yard, data, name, value):
@@ -412,11 +422,11 @@ def test_one_larger_than_any_record_is_refused(verified, data, monkeypatch):
 
 def test_a_record_of_a_later_version_is_refused_and_says_so(verified, yard, data):
     members = members_of(data)
-    record = {**json.loads(members.pop("record.json")), "v": 2}
+    record = {**json.loads(members.pop("record.json")), "v": VERSION + 1}
     del members["seal.json"]
     text = seal.sealed(seal.digests(record, members), signer(yard.folder))
     status, said = verified(resealed(record, members, text))
-    assert (status, "version 2" in said) == (2, True)
+    assert (status, f"version {VERSION + 1}" in said) == (2, True)
 
 
 def test_what_is_no_record_is_told_from_an_altered_one(verified):
