@@ -76,7 +76,7 @@ export class CoreError extends Error {
 /** After these, an answer that was got before is of another state. */
 const CHANGING = new Set(['reset', 'append', 'add', 'insert', 'check_and_add', 'restore']);
 /** Answers that go back to the core, into storage or into files as they are; no person reads them. */
-const HANDED_BACK = new Set(['snapshot', 'job_pieces', 'state', 'record_parts', 'record_seal']);
+const HANDED_BACK = new Set(['snapshot', 'job_pieces', 'state', 'record_parts', 'record_seal', 'record_check']);
 /** An answer may need one thing after another; more rounds than that are a fault. */
 const MOST_SUPPLIES = 20;
 

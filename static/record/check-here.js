@@ -39,7 +39,7 @@ export async function checkHere({ core, store }, file) {
   try {
     const members = membersOf(bytes);
     const { later, seal, ...sound } = await soundParts(core, members);
-    if (later) return { outcome: 'none', sentence: later };
+    if (later) return { outcome: 'none', sentence: render(later) };
     const packed = container(members.map(({ name, content }) => [name, content]));
     const at = packed.findIndex((byte, n) => byte !== bytes[n]);
     if (at >= 0 || packed.length !== bytes.length) throw new Broken(say('troubles-record-between'));
@@ -102,7 +102,7 @@ async function soundParts(core, members) {
   return { ...found, seal };
 }
 
-/** @param {[string, number, unknown]} place  what: a text, or a message where the core hands it back as it is */
+/** @param {[string, number, unknown]} place  device, number, and as a message what is wrong */
 function brokenAt([device, seq, fault]) {
   const what = render(fault);
   return new Broken(device ? say('troubles-record-entry', { device, seq: String(seq), what }) : what);
