@@ -47,7 +47,10 @@ returns-custody-read = Etiqueta leída en { $count ->
 returns-custody-read-typed = Etiqueta leída en { $count ->
     [one] su única entrega
    *[other] cada una de las { $count } entregas
-}, { $typed } de ellas tecleada a mano.
+}, { $typed ->
+    [one] { $typed } tecleada
+   *[other] { $typed } tecleadas
+}.
 returns-job-none-title = Sin trabajo
 returns-job-none = Ningún trabajo registrado lo tuvo.
 returns-job-open-title = Su trabajo no está cerrado
@@ -123,10 +126,10 @@ returns-record-altered-title = El registro fue alterado
 returns-record-title = Registro intacto
 returns-record = Ninguna anotación se cambió ni falta.
 returns-verdict-no-test-title = No hay ninguna prueba suya registrada
-returns-verdict-no-test = Nada en el registro prueba que esté mal.
-returns-verdict-not-title = No está probado que esté mal
+returns-verdict-no-test = Nada en el registro demuestra que esté mal.
+returns-verdict-not-title = No está demostrado que esté mal
 returns-verdict-else-title = El registro señala otra causa
-returns-verdict-title = Probado que está mal
+returns-verdict-title = Demostrado que está mal
 returns-verdict-sure = Seguro al { $share }.
 returns-window-unknown-title = No se sabe de cuándo es
 returns-window-unknown = Nada en el registro dice cuándo se quitó de un vehículo.
