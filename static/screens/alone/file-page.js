@@ -7,15 +7,16 @@ import { html, nothing } from 'lit-html';
 
 import { canShare } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { countWords } from '../phone/phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { ago, dayAndTime, size } from '../frame/when.js';
 import { download, dropFile, dropOldFile, fileInMaking, makeFile, share, takeBack } from '../phone/making-file.js';
 
 const HOW = {
-  shared: 'shared',
-  downloaded: 'saved to the downloads',
-  'taken in': 'this phone was set up from it',
+  shared: 'alone-file-last-shared',
+  downloaded: 'alone-file-last-downloaded',
+  'taken in': 'alone-file-last-taken-in',
 };
 
 export const filePage = {
@@ -29,7 +30,7 @@ export const filePage = {
   draw(ctx) {
     const making = fileInMaking();
     return {
-      title: 'Your file',
+      title: say('alone-file-title'),
       back: to.jobs(),
       key: making.state,
       body: html`${stateOf(ctx, making)} ${fileStanding(ctx)} ${about()}`,
@@ -46,16 +47,29 @@ export function fileStanding({ services }) {
   const { entries, photos, since, held, last } = /** @type {import('../../alone/saved.js').Saved} */ (services.saved).standing.value;
   const waits = entries + photos > 0;
   return html`<section class="card card-now">
-    <h1>${waits ? `${countWords(entries, photos)} in no file yet` : held.entries ? 'All of it is in your last file' : 'Nothing to save yet'}</h1>
+    <h1>
+      ${waits ? say('alone-file-waits', { content: countWords(entries, photos) }) : say(held.entries ? 'alone-file-all' : 'alone-file-none')}
+    </h1>
     <p class="lead">
       ${held.entries
-        ? `This phone holds ${countWords(held.entries, held.photos)}${waits && since !== null ? `, the oldest unsaved ${ago(since)}` : ''}.`
-        : 'What you record is saved on this phone at once.'}
+        ? heldWords(countWords(held.entries, held.photos), waits ? since : null)
+        : say('alone-file-at-once')}
     </p>
     ${last
-      ? html`<p class="soft">Last file: <span class="device-id">${last.name}</span>, ${HOW[last.how]}, ${dayAndTime(last.at)}.</p>`
+      ? html`<p class="soft">
+          ${say('alone-file-last')} <span class="device-id">${last.name}</span>,
+          ${say('alone-file-last-how', { how: say(HOW[last.how]), at: dayAndTime(last.at) })}
+        </p>`
       : nothing}
   </section>`;
+}
+
+/**
+ * @param {string} content
+ * @param {number | null} since  when the oldest was recorded that is in no file
+ */
+function heldWords(content, since) {
+  return since === null ? say('alone-file-holds', { content }) : say('alone-file-holds-unsaved', { content, ago: ago(since) });
 }
 
 /**
@@ -67,17 +81,17 @@ function stateOf(ctx, making) {
   if (making.state === 'ready') return ready(making);
   if (making.state === 'saved') return handedOn(ctx, making);
   if (making.state === 'failed') {
-    return html`<section class="panel panel-stop" role="alert"><h2>No file was made</h2><p>${making.sentence}</p></section>`;
+    return html`<section class="panel panel-stop" role="alert"><h2>${say('alone-file-failed')}</h2><p>${making.sentence}</p></section>`;
   }
   return nothing;
 }
 
 /** @param {{done: number, all: number}} making */
 function progress({ done, all }) {
-  if (!all) return html`<p class="progress-words" role="status">Making the file</p>`;
+  if (!all) return html`<p class="progress-words" role="status">${say('alone-file-making')}</p>`;
   return html`<div class="progress">
-    <p class="progress-words">Making the file: ${done} of ${all} pictures</p>
-    <progress max=${all} .value=${done} aria-label="How much of the file is made"></progress>
+    <p class="progress-words">${say('alone-file-progress', { done, all })}</p>
+    <progress max=${all} .value=${done} aria-label=${say('alone-file-progress-label')}></progress>
   </div>`;
 }
 
@@ -85,13 +99,13 @@ function progress({ done, all }) {
 function ready({ made, problem }) {
   const { file, content, damaged } = made;
   return html`<section class="card">
-      <p class="panel-kicker">${icon('tick')} The file is ready, not saved yet</p>
+      <p class="panel-kicker">${icon('tick')} ${say('alone-file-ready')}</p>
       <p class="record-file">${file.name}</p>
-      <p class="soft">${countWords(content.entries, content.photos)}, ${size(file.size)}</p>
+      <p class="soft">${say('alone-file-content', { content: countWords(content.entries, content.photos), size: size(file.size) })}</p>
     </section>
     ${damaged
       ? html`<p class="panel panel-ask">
-          ${damaged === 1 ? '1 picture is damaged on this phone and is' : `${damaged} pictures are damaged on this phone and are`} not in it. Everything else is.
+          ${say('alone-file-damaged', { count: damaged })}
         </p>`
       : nothing}
     ${problem ? html`<p class="panel panel-ask" role="alert">${problem}</p>` : nothing}`;
@@ -103,25 +117,24 @@ function ready({ made, problem }) {
  */
 function handedOn(ctx, { how, name }) {
   return html`<section class="panel panel-good" role="status">
-    <h2>${how === 'shared' ? 'Handed on' : 'The download has begun'}</h2>
+    <h2>${how === 'shared' ? say('alone-file-handed-on') : say('alone-file-download')}</h2>
     <p>
       ${how === 'shared'
-        ? 'The other app has the file. Look there that it arrived: this app cannot see it.'
-        : 'Look for it in the downloads of this phone, and keep a copy somewhere else: a lost phone takes its downloads along.'}
+        ? say('alone-file-handed-on-lead')
+        : say('alone-file-download-lead')}
     </p>
     <p class="device-id">${name}</p>
-    <button class="link-button" type="button" @click=${() => takeBack(ctx)}>It is not there</button>
+    <button class="link-button" type="button" @click=${() => takeBack(ctx)}>${say('alone-file-not-there')}</button>
   </section>`;
 }
 
 function about() {
   return html`<section class="screen-stack">
-    <h2>What the file is for</h2>
+    <h2>${say('alone-file-about')}</h2>
     <p>
-      It holds everything on this phone: jobs, sensors, pictures. Another phone is set up from it, and a server takes it
-      in. Keep it where a lost phone does not take it along. Anyone who has it can read it.
+      ${say('alone-file-about-lead')}
     </p>
-    <a class="link-button" href=${linkTo(to.takeIn())}>Take in a file from another phone</a>
+    <a class="link-button" href=${linkTo(to.takeIn())}>${say('alone-file-take-in')}</a>
   </section>`;
 }
 
@@ -135,7 +148,7 @@ function buttons(ctx, making) {
   if (making.state === 'saved') {
     return {
       main: {
-        words: 'Show the jobs',
+        words: say('alone-show-jobs'),
         run: () => {
           dropFile();
           ctx.go(to.jobs());
@@ -144,10 +157,12 @@ function buttons(ctx, making) {
     };
   }
   if (making.state === 'ready') {
-    const toDownloads = { words: canShare(making.made.file) ? 'To the downloads' : 'Save it', run: () => download(ctx) };
+    const words = say(canShare(making.made.file) ? 'alone-file-to-downloads' : 'alone-file-save');
+    const toDownloads = { words, run: () => download(ctx) };
     if (!canShare(making.made.file)) return { main: toDownloads };
-    return { main: { words: 'Share it', run: () => share(ctx) }, second: toDownloads };
+    return { main: { words: say('alone-file-share'), run: () => share(ctx) }, second: toDownloads };
   }
   const busy = making.state === 'making';
-  return { main: { words: busy ? 'Making the file' : 'Make the file', disabled: busy || held.entries === 0, run: () => makeFile(ctx) } };
+  const words = say(busy ? 'alone-file-making' : 'alone-file-make');
+  return { main: { words, disabled: busy || held.entries === 0, run: () => makeFile(ctx) } };
 }

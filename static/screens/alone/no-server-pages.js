@@ -7,53 +7,56 @@
 import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 
 /**
- * @param {{sign: string, title: string, heading: string, sentences: string[], second?: {words: string, hash: string}}} told
+ * @typedef {{sign: string, title: string, heading: string, sentences: string[], second: {words: string, hash: string}}} Told
+ *
+ * @param {() => Told} tell  in the language in use, which is not there yet while modules load
  * @returns {import('../pages.js').Page}
  */
-function page({ sign, title, heading, sentences, second }) {
+function page(tell) {
   return {
     load: () => null,
     /** @param {import('../frame/context.js').Context} ctx */
-    draw: (ctx) => ({
-      title,
-      back: to.jobs(),
-      body: html`<section class="nothing">
-        ${icon(sign, { size: 'large' })}
-        <h1>${heading}</h1>
-        ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
-      </section>`,
-      main: { words: 'Show the jobs', run: () => ctx.go(to.jobs()) },
-      second: second ? { words: second.words, run: () => ctx.go(second.hash) } : null,
-    }),
+    draw(ctx) {
+      const { sign, title, heading, sentences, second } = tell();
+      return {
+        title,
+        back: to.jobs(),
+        body: html`<section class="nothing">
+          ${icon(sign, { size: 'large' })}
+          <h1>${heading}</h1>
+          ${sentences.map((sentence) => html`<p>${sentence}</p>`)}
+        </section>`,
+        main: { words: say('alone-show-jobs'), run: () => ctx.go(to.jobs()) },
+        second: { words: second.words, run: () => ctx.go(second.hash) },
+      };
+    },
   };
 }
 
-export const noPairingPage = page({
+export const noPairingPage = page(() => ({
   sign: 'car',
-  title: 'A pairing link',
-  heading: 'Nothing to pair here',
-  sentences: [
-    'This app works by itself, for one person. A pairing link belongs to a server: open it at the address of that server, as it was given to you.',
-    'What you recorded here gets there as a file.',
-  ],
-  second: { words: 'Your file', hash: to.file() },
-});
+  title: say('alone-pairing-title'),
+  heading: say('alone-pairing-heading'),
+  sentences: [say('alone-pairing-what'), say('alone-pairing-file')],
+  second: { words: say('alone-file-title'), hash: to.file() },
+}));
 
-export const onePhonePage = page({
+export const onePhonePage = page(() => ({
   sign: 'car',
-  title: 'Phones',
-  heading: 'No other phones are known here',
-  sentences: ['A second phone is set up from your file. Where you worked on both, each takes in the file of the other.'],
-  second: { words: 'Your file', hash: to.file() },
-});
+  title: say('alone-phones-title'),
+  heading: say('alone-phones-heading'),
+  sentences: [say('alone-phones-what')],
+  second: { words: say('alone-file-title'), hash: to.file() },
+}));
 
-export const noCounterPage = page({
+export const noCounterPage = page(() => ({
   sign: 'counter',
-  title: 'Returns',
-  heading: 'Returns are decided elsewhere',
-  sentences: ['Take the sensor to the parts counter with its return slip and its record. Both are on the page of the sensor.'],
-  second: { words: 'Scan a label', hash: to.find() },
-});
+  title: say('alone-returns-title'),
+  heading: say('alone-returns-heading'),
+  sentences: [say('alone-returns-what')],
+  second: { words: say('alone-returns-scan'), hash: to.find() },
+}));

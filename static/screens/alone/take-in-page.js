@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { takeInHistory } from '../../alone/take-in-history.js';
+import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 import { outcomeOf, outcomePanel } from '../phone/taken-in.js';
 
@@ -22,26 +23,25 @@ export const takeInPage = {
   draw(ctx) {
     const { held } = /** @type {import('../../alone/saved.js').Saved} */ (ctx.services.saved).standing.value;
     const choose = { words: chooseWords(), disabled: taking !== null, run: pick };
-    const jobs = { words: 'Show the jobs', run: () => ctx.go(to.jobs()) };
+    const jobs = { words: say('alone-show-jobs'), run: () => ctx.go(to.jobs()) };
     return {
-      title: 'A file from another phone',
+      title: say('alone-take-in-title'),
       back: to.jobs(),
       key: outcome?.title ?? '',
       body: html`
-        <h1>Take in a file</h1>
+        <h1>${say('alone-take-in-heading')}</h1>
         <p class="lead">
           ${held.entries
-            ? 'What is in the file and not on this phone is added. What is here stays as it is.'
-            : 'Pick the file that the other phone saved. Its jobs, sensors and pictures are then on this phone, too.'}
+            ? say('alone-take-in-adds')
+            : say('alone-take-in-sets-up')}
         </p>
         ${outcomePanel(outcome)}
         ${taking ? progress(taking) : nothing}
         <p class="soft">
-          Its name begins with swaptrail and a date. If it is not on this phone yet, share it from the other phone, or
-          copy it here.
+          ${say('alone-take-in-name')}
         </p>
         <input id="history-file" class="aloud" type="file" accept=".txt,.json,text/plain,application/json" tabindex="-1"
-          aria-label="The file of the other phone" @change=${(/** @type {Event} */ event) => take(ctx, event)} />
+          aria-label=${say('alone-take-in-label')} @change=${(/** @type {Event} */ event) => take(ctx, event)} />
       `,
       ...(outcome?.good ? { main: jobs, second: choose } : { main: choose }),
     };
@@ -49,8 +49,8 @@ export const takeInPage = {
 };
 
 function chooseWords() {
-  if (taking) return 'Reading the file';
-  return outcome ? 'Choose another file' : 'Choose the file';
+  if (taking) return say('alone-take-in-reading');
+  return outcome ? say('alone-take-in-another') : say('alone-take-in-choose');
 }
 
 function pick() {
@@ -59,10 +59,10 @@ function pick() {
 
 /** @param {{done: number, all: number}} taking */
 function progress({ done, all }) {
-  if (!all) return html`<p class="progress-words" role="status">Checking the file</p>`;
+  if (!all) return html`<p class="progress-words" role="status">${say('alone-take-in-checking')}</p>`;
   return html`<div class="progress">
-    <p class="progress-words">Taking it in: ${done} of ${all} pictures</p>
-    <progress max=${all} .value=${done} aria-label="How much was taken in"></progress>
+    <p class="progress-words">${say('alone-take-in-progress', { done, all })}</p>
+    <progress max=${all} .value=${done} aria-label=${say('alone-take-in-progress-label')}></progress>
   </div>`;
 }
 
