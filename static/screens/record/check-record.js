@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { openForeignRecord, RecordProblem } from '../../record/foreign-record.js';
 import { HAS_SERVER } from '../../place.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { foreignRecord } from './foreign-record-view.js';
 import { to } from '../frame/router.js';
 
@@ -36,23 +37,23 @@ export const checkRecordPage = {
   draw(ctx) {
     const choose = { words: chooseWords(), disabled: checking, run: pick };
     return {
-      title: shown ? 'Record from elsewhere' : 'Check a record',
+      title: shown ? say('sealed-check-shown') : say('sealed-check-title'),
       back: to.jobs(),
       key: `${count}`,
       body: html`
         ${shown ? foreignRecord(ctx, shown) : before(ctx)}
-        <input id="record-file" class="aloud" type="file" accept=".zip,application/zip" tabindex="-1" aria-label="The record file"
+        <input id="record-file" class="aloud" type="file" accept=".zip,application/zip" tabindex="-1" aria-label=${say('sealed-check-label')}
           @change=${(/** @type {Event} */ event) => take(ctx, event)} />
       `,
       main: choose,
-      second: shown ? { words: 'Put it away', run: () => putAway(ctx) } : null,
+      second: shown ? { words: say('sealed-check-away'), run: () => putAway(ctx) } : null,
     };
   },
 };
 
 function chooseWords() {
-  if (checking) return 'Checking the file';
-  return shown || problem ? 'Another file' : 'Choose the file';
+  if (checking) return say('sealed-check-checking');
+  return shown || problem ? say('sealed-check-another') : say('sealed-check-choose');
 }
 
 function pick() {
@@ -62,17 +63,16 @@ function pick() {
 /** @param {import('../frame/context.js').Context} ctx */
 function before({ data }) {
   return html`
-    <h1>Is this record as it was made?</h1>
+    <h1>${say('sealed-check-heading')}</h1>
     <p class="lead">
-      Whoever recorded a sensor can hand over its record as a file. ${HAS_SERVER ? 'The server' : 'This phone'} checks
-      every byte of it and which seal it bears. Nothing of it is kept here.
+      ${say('sealed-check-lead', { checker: HAS_SERVER ? 'server' : 'phone' })}
     </p>
     ${problem ? problemPanel(problem) : nothing}
     ${data.fingerprint
       ? html`<section class="card">
-          <p class="kicker">Your own records bear this fingerprint</p>
+          <p class="kicker">${say('sealed-check-own')}</p>
           <p class="fingerprint">${data.fingerprint}</p>
-          <p class="soft">Read it out to whoever takes one of them.</p>
+          <p class="soft">${say('sealed-check-read-out')}</p>
         </section>`
       : nothing}
   `;
@@ -85,7 +85,7 @@ function problemPanel({ kind, title, sentence }) {
     <p class="panel-kicker">${icon(altered ? 'stop' : 'ask')} ${title}</p>
     <p class="record-place">${sentence}</p>
     ${altered
-      ? html`<p>It is not shown, for none of it can be relied on. Ask whoever made it for a fresh one.</p>`
+      ? html`<p>${say('sealed-check-altered')}</p>`
       : nothing}
   </section>`;
 }

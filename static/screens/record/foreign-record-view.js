@@ -10,6 +10,7 @@ import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { trail } from '../../shapes/trail.js';
+import { say } from '../../words/words.js';
 import { partFacts } from '../unit/part-facts.js';
 import { pictureList } from '../job/photos-page.js';
 import { sentence } from '../frame/sentence.js';
@@ -40,14 +41,13 @@ export function foreignRecord(ctx, { answer, view, photos: own }) {
 /** @param {any} answer */
 function sealed({ maker, made_at: at }) {
   return html`<section class="panel panel-good" role="status">
-    <p class="panel-kicker">${icon('tick')} Not changed since it was sealed</p>
-    <p>Sealed ${maker.kind === 'phone' ? 'by a phone' : nothing} on ${dayAndTime(at)}, with the fingerprint</p>
+    <p class="panel-kicker">${icon('tick')} ${say('sealed-view-unchanged')}</p>
+    <p>${say('sealed-view-sealed', { maker: maker.kind, at: dayAndTime(at) })}</p>
     <p class="fingerprint">${maker.fingerprint}</p>
     <p>${knownWords(maker)}</p>
     ${maker.kind === 'phone'
       ? html`<p>
-          The maker is a phone, not an installation. Whose phone it is, the file cannot say. The seal shows every change
-          since then, and none from before.
+          ${say('sealed-view-phone')}
         </p>`
       : nothing}
   </section>`;
@@ -55,15 +55,15 @@ function sealed({ maker, made_at: at }) {
 
 /** @param {{own: boolean, kind: string}} maker */
 function markWords({ own, kind }) {
-  if (own) return 'From the file';
-  return kind === 'phone' ? 'From a phone that works by itself' : 'From another installation';
+  if (own) return say('sealed-view-from-file');
+  return kind === 'phone' ? say('sealed-view-from-phone') : say('sealed-view-from-installation');
 }
 
 /** @param {{own: boolean, known_since: number | null}} maker */
 function knownWords({ own, known_since: since }) {
-  if (own) return HAS_SERVER ? 'This server sealed it itself.' : 'This phone sealed it itself.';
-  if (since) return `This seal was first seen here on ${day(since)}.`;
-  return 'This seal is seen here for the first time. Let its owner read out the fingerprint before you rely on it.';
+  if (own) return HAS_SERVER ? say('sealed-view-own-server') : say('sealed-view-own-phone');
+  if (since) return say('sealed-view-known', { since: day(since) });
+  return say('sealed-view-new');
 }
 
 /**
@@ -72,7 +72,7 @@ function knownWords({ own, known_since: since }) {
  */
 function worked({ same, sentence: told, differs, elsewhere }, missing) {
   return html`<section class=${same ? 'card' : 'panel panel-ask'}>
-    ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} It reads otherwise here</p>`}
+    ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} ${say('sealed-view-otherwise')}</p>`}
     <p>${told}</p>
     ${differs.length
       ? html`<ul class="plain-list">
@@ -80,7 +80,7 @@ function worked({ same, sentence: told, differs, elsewhere }, missing) {
         </ul>`
       : nothing}
     ${elsewhere ? html`<p>${sentence(elsewhere)}</p>` : nothing}
-    ${missing ? html`<p>${missing === 1 ? '1 picture is' : `${missing} pictures are`} named in it and not in the file.</p>` : nothing}
+    ${missing ? html`<p>${say('sealed-view-missing', { count: missing })}</p>` : nothing}
   </section>`;
 }
 
@@ -90,7 +90,7 @@ function worked({ same, sentence: told, differs, elsewhere }, missing) {
  */
 function sensor(ctx, { unit, where }) {
   return html`<section class="unit-head">
-      ${code(unit.shown, { size: 'large', none: 'no label' })}
+      ${code(unit.shown, { size: 'large', none: say('sealed-view-no-label') })}
       <p class="lead">${sentence(where)}</p>
     </section>
     ${partFacts(unit)}
@@ -103,13 +103,14 @@ function sensor(ctx, { unit, where }) {
  * @param {any} view
  */
 function jobPart(ctx, view) {
+  const state = view.closed ? say('sealed-view-closed') : say('sealed-view-open');
   return html`<section class="screen-stack" data-job=${view.id}>
-    <h2>The job on ${view.title}</h2>
-    <p class="soft">${[view.complaint, view.closed ? 'closed' : 'still open'].filter(Boolean).join(' · ')}</p>
-    ${verdictCard(view, { causes: true })} ${view.trail.tests.length ? trail(view.trail) : html`<p>No test was made.</p>`}
-    ${view.photos.length ? html`<h3>Pictures</h3>${pictureList(ctx, view)}` : nothing}
+    <h2>${say('sealed-view-job', { vehicle: view.title })}</h2>
+    <p class="soft">${[view.complaint, state].filter(Boolean).join(' · ')}</p>
+    ${verdictCard(view, { causes: true })} ${view.trail.tests.length ? trail(view.trail) : html`<p>${say('sealed-view-no-test')}</p>`}
+    ${view.photos.length ? html`<h3>${say('sealed-view-pictures')}</h3>${pictureList(ctx, view)}` : nothing}
     <details class="more">
-      <summary>Every entry of it</summary>
+      <summary>${say('sealed-view-entries')}</summary>
       <ol class="history">
         ${view.history.map(entryRow)}
       </ol>
@@ -120,7 +121,7 @@ function jobPart(ctx, view) {
 /** @param {HistoryEntry} entry */
 function entryRow({ at, actor, sentence: said, undone }) {
   return html`<li class=${undone ? 'history-row undone' : 'history-row'}>
-    <span class="history-when">${dayAndTime(at)} · ${actor || 'no name'}</span>
-    <p class="history-what">${sentence(said)}${undone ? html`<br />Taken back: ${undone.reason}` : nothing}</p>
+    <span class="history-when">${dayAndTime(at)} · ${actor || say('sealed-view-no-name')}</span>
+    <p class="history-what">${sentence(said)}${undone ? html`<br />${say('sealed-view-undone', { reason: undone.reason })}` : nothing}</p>
   </li>`;
 }

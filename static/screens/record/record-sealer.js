@@ -9,13 +9,14 @@ import { ApiError } from '../../sync/api.js';
 import { HAS_SERVER } from '../../place.js';
 import { NoRecord } from '../../record/no-record.js';
 import { phoneKey } from '../../record/phone-key.js';
+import { say } from '../../words/words.js';
 
 /**
  * @typedef {{file: File, key?: import('../../record/phone-key.js').PhoneKey}} Sealed
  *
  * @typedef {object} Sealer
- * @property {string} busy     while it is being made
- * @property {string} sealed   when it is there
+ * @property {() => string} busy     while it is being made
+ * @property {() => string} sealed   when it is there
  * @property {() => unknown} about
  * @property {(services: import('../frame/context.js').Services, subject: {unit: string} | {job: string}) => Promise<Sealed>} seal
  * @property {(error: unknown) => string | null} problem  why none was made; null for a fault
@@ -23,13 +24,12 @@ import { phoneKey } from '../../record/phone-key.js';
 
 /** @type {Sealer} */
 const server = {
-  busy: 'The server seals it',
-  sealed: 'Sealed by the server',
+  busy: () => say('sealed-server-busy'),
+  sealed: () => say('sealed-server-sealed'),
   about: () => html`<p class="lead">
-      For a parts counter that does not use this server. It holds whole jobs: the entries, the tests and the pictures.
-      Of any other job nothing can be read in it.
+      ${say('sealed-server-lead')}
     </p>
-    <p>The server seals it, so that every later change shows. It can be opened with any program that unpacks zip files.</p>`,
+    <p>${say('sealed-server-seal')}</p>`,
   async seal({ sync }, subject) {
     await sync.now();
     return { file: await sync.api.record('unit' in subject ? subject.unit : subject.job) };
@@ -37,22 +37,20 @@ const server = {
   problem(error) {
     if (!(error instanceof ApiError)) return null;
     return error.kind === 'unreachable'
-      ? 'Only the server can seal a record, and it cannot be reached now. Try again when it can.'
+      ? say('sealed-server-unreachable')
       : error.sentence;
   },
 };
 
 /** @type {Sealer} */
 const phone = {
-  busy: 'Making it',
-  sealed: 'Sealed by this phone',
+  busy: () => say('sealed-phone-busy'),
+  sealed: () => say('sealed-phone-sealed'),
   about: () => html`<p class="lead">
-      For a parts counter. It holds whole jobs: the entries, the tests and the pictures. Of any other job nothing can be
-      read in it.
+      ${say('sealed-phone-lead')}
     </p>
     <p>
-      This phone seals it with a key of its own, so that every later change shows. Whoever has this app can check it; it
-      can also be opened with any program that unpacks zip files.
+      ${say('sealed-phone-seal')}
     </p>`,
   async seal(services, subject) {
     const key = await phoneKey(services.store);

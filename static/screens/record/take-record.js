@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { phoneSeal } from './phone-seal.js';
 import { countWords } from '../phone/phone-notices.js';
 import { sealer } from './record-sealer.js';
@@ -40,15 +41,15 @@ export const takeRecordPage = {
     const trouble = problem?.name === name ? problem : null;
     const file = here?.file ?? null;
     return {
-      title: `Record · ${title}`,
+      title: say('sealed-take-title', { subject: title }),
       back,
       key: file ? 'taken' : '',
       body: html`
-        <h1>${file ? 'The record is ready' : 'The record as one file'}</h1>
+        <h1>${file ? say('sealed-take-ready') : say('sealed-take-heading')}</h1>
         ${here ? ready(here) : sealer.about()} ${unsent(ctx)}
         ${trouble
           ? html`<section class="panel panel-ask" role="alert">
-              <p class="panel-kicker">${icon('ask')} No record was made</p>
+              <p class="panel-kicker">${icon('ask')} ${say('sealed-take-none')}</p>
               <p>${trouble.sentence}</p>
             </section>`
           : nothing}
@@ -60,13 +61,13 @@ export const takeRecordPage = {
 
 /** @param {UnitView} unit */
 function titleOf({ shown }) {
-  return shown ? `sensor ${shown}` : 'a sensor without a label';
+  return shown ? say('sealed-take-sensor', { code: shown }) : say('sealed-take-sensor-unlabelled');
 }
 
 /** @param {import('./record-sealer.js').Sealed} sealed */
 function ready({ file, key }) {
   return html`<section class="card card-now">
-      <p class="panel-kicker">${icon('tick')} ${sealer.sealed}</p>
+      <p class="panel-kicker">${icon('tick')} ${sealer.sealed()}</p>
       <p class="record-file">${file.name}</p>
       <p class="soft">${size(file.size)}</p>
     </section>
@@ -78,8 +79,8 @@ function unsent({ services }) {
   const { unsentEvents, unsentPhotos } = services.sync.status.value;
   if (!unsentEvents && !unsentPhotos) return nothing;
   return html`<section class="panel panel-ask">
-    <p class="panel-kicker">${icon('send')} Not all of it has reached the server</p>
-    <p>${countWords(unsentEvents, unsentPhotos)} on this phone ${unsentEvents + unsentPhotos === 1 ? 'is' : 'are'} not in the record.</p>
+    <p class="panel-kicker">${icon('send')} ${say('sealed-take-unsent')}</p>
+    <p>${say('sealed-take-unsent-what', { content: countWords(unsentEvents, unsentPhotos), count: unsentEvents + unsentPhotos })}</p>
   </section>`;
 }
 
@@ -89,7 +90,7 @@ function unsent({ services }) {
  */
 function makeButton(ctx, name) {
   return {
-    words: making === name ? sealer.busy : 'Make the file',
+    words: making === name ? sealer.busy() : say('sealed-take-make'),
     disabled: making !== '',
     run: async () => {
       making = name;
@@ -112,6 +113,6 @@ function makeButton(ctx, name) {
 
 /** @param {File} file */
 function handOver(file) {
-  const save = { words: 'Save it', run: () => saveFile(file) };
-  return canShare(file) ? { main: { words: 'Share it', run: () => shareFile(file) }, second: save } : { main: save };
+  const save = { words: say('sealed-take-save'), run: () => saveFile(file) };
+  return canShare(file) ? { main: { words: say('sealed-take-share'), run: () => shareFile(file) }, second: save } : { main: save };
 }

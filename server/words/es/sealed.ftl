@@ -1,0 +1,76 @@
+### Records as files: taking one along, and checking one from elsewhere.
+
+## Checking a record from elsewhere
+
+sealed-check-shown = Registro de otro sitio
+sealed-check-title = Comprobar un registro
+sealed-check-label = El archivo del registro
+sealed-check-away = Quitarlo de la vista
+sealed-check-checking = Comprobando el archivo
+sealed-check-another = Otro archivo
+sealed-check-choose = Elegir el archivo
+sealed-check-heading = ¿Está este registro como se hizo?
+sealed-check-lead = Quien registró un sensor puede entregar su registro como archivo. { $checker ->
+    [server] El servidor
+   *[phone] Este teléfono
+} comprueba cada byte y qué sello lleva. Aquí no se guarda nada de él.
+sealed-check-own = Tus propios registros llevan esta huella
+sealed-check-read-out = Léesela a quien reciba uno.
+sealed-check-altered = No se muestra, porque no se puede confiar en nada de él. Pide otro nuevo a quien lo hizo.
+sealed-view-unchanged = Sin cambios desde que se selló
+sealed-view-sealed = Sellado { $maker ->
+    [phone] por un teléfono el
+   *[installation] el
+} { $at }, con la huella
+sealed-view-phone = Lo hizo un teléfono, no una instalación. El archivo no puede decir de quién es el teléfono. El sello muestra todo cambio desde entonces, y ninguno de antes.
+sealed-view-from-file = Del archivo
+sealed-view-from-phone = De un teléfono que funciona solo
+sealed-view-from-installation = De otra instalación
+sealed-view-own-server = Este mismo servidor lo selló.
+sealed-view-own-phone = Este mismo teléfono lo selló.
+sealed-view-known = Este sello se vio aquí por primera vez el { $since }.
+sealed-view-new = Es la primera vez que este sello se ve aquí. Antes de fiarte, pide a su dueño que te lea la huella.
+sealed-view-otherwise = Aquí se entiende de otro modo
+sealed-view-missing = { $count ->
+    [one] { $count } imagen se nombra en él y no está
+   *[other] { $count } imágenes se nombran en él y no están
+} en el archivo.
+sealed-view-no-label = sin etiqueta
+sealed-view-job = El trabajo de { $vehicle }
+sealed-view-closed = cerrado
+sealed-view-open = todavía abierto
+sealed-view-no-test = No se hizo ninguna prueba.
+sealed-view-pictures = Imágenes
+sealed-view-entries = Todas sus anotaciones
+sealed-view-no-name = sin nombre
+sealed-view-undone = Retirada: { $reason }
+
+## Taking a record along
+
+sealed-phone-heading = El sello de este teléfono
+sealed-phone-kicker = Los registros hechos aquí llevan esta huella
+sealed-phone-kept = Léesela a quien reciba uno. Es de este teléfono desde el { $since } y no está en ningún archivo: otro teléfono, o un navegador que perdió sus datos, tiene otra. Los registros hechos antes siguen valiendo.
+sealed-phone-not-kept = Este navegador no guarda claves, así que la huella es otra cada vez que se abre la aplicación. Léela mientras entregas el archivo. Nada de lo que registraste depende de ella.
+sealed-server-busy = El servidor lo sella
+sealed-server-sealed = Sellado por el servidor
+sealed-server-lead = Para un mostrador de recambios que no usa este servidor. Contiene trabajos enteros: las anotaciones, las pruebas y las imágenes. De ningún otro trabajo se puede leer nada en él.
+sealed-server-seal = El servidor lo sella, para que todo cambio posterior se note. Se abre con cualquier programa que descomprima archivos zip.
+sealed-server-unreachable = Solo el servidor puede sellar un registro, y ahora no responde. Inténtalo de nuevo cuando responda.
+sealed-phone-busy = Haciéndolo
+sealed-phone-sealed = Sellado por este teléfono
+sealed-phone-lead = Para un mostrador de recambios. Contiene trabajos enteros: las anotaciones, las pruebas y las imágenes. De ningún otro trabajo se puede leer nada en él.
+sealed-phone-seal = Este teléfono lo sella con una clave propia, para que todo cambio posterior se note. Quien tenga esta aplicación puede comprobarlo; también se abre con cualquier programa que descomprima archivos zip.
+sealed-take-title = Registro · { $subject }
+sealed-take-ready = El registro está listo
+sealed-take-heading = El registro en un archivo
+sealed-take-none = No se hizo ningún registro
+sealed-take-sensor = sensor { $code }
+sealed-take-sensor-unlabelled = un sensor sin etiqueta
+sealed-take-unsent = No todo ha llegado al servidor
+sealed-take-unsent-what = { $content } de este teléfono no { $count ->
+    [one] está
+   *[other] están
+} en el registro.
+sealed-take-make = Hacer el archivo
+sealed-take-save = Guardarlo
+sealed-take-share = Compartirlo
