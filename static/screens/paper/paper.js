@@ -7,6 +7,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { say } from '../../words/words.js';
 import { fileOf } from './sheet-file.js';
 
 /**
@@ -21,7 +22,7 @@ import { fileOf } from './sheet-file.js';
  * @property {unknown} [before]   what stands on the screen above the sheet
  */
 
-const WORDS = { a5: 'A5', page: 'A4 or Letter', 80: '80 mm roll', 58: '58 mm roll' };
+const SIZES = { a5: 'paper-size-a5', page: 'paper-size-page', 80: 'paper-size-80', 58: 'paper-size-58' };
 
 /** How many tests of a trail fit beside each other. */
 export const TESTS_ACROSS = { a5: 5, page: 7, 80: 3, 58: 2 };
@@ -56,8 +57,8 @@ export function paperParts(ctx, { title, back, papers, kept, body, before = noth
       ${before} ${papers.length > 1 ? choice(papers, paper, choose) : nothing}
       <article class="sheet" data-paper=${paper}>${body(paper)}</article>
     `,
-    main: { words: 'Print it', run: () => printSheet() },
-    second: { words: 'share' in navigator ? 'Share it' : 'Save as a file', run: () => handOn(title) },
+    main: { words: say('paper-print'), run: () => printSheet() },
+    second: { words: 'share' in navigator ? say('paper-share') : say('paper-save'), run: () => handOn(title) },
   };
 }
 
@@ -68,12 +69,12 @@ export function paperParts(ctx, { title, back, papers, kept, body, before = noth
  */
 function choice(papers, paper, choose) {
   return html`<fieldset class="asked paper-choice">
-    <legend class="asked-words">Paper</legend>
+    <legend class="asked-words">${say('paper-size')}</legend>
     <div class="choices choices-two">
       ${papers.map(
         (each) => html`<label class="choice">
           <input type="radio" name="paper" .checked=${each === paper} @change=${() => choose(each)} />
-          <span class="choice-word">${WORDS[each]}</span>
+          <span class="choice-word">${say(SIZES[each])}</span>
         </label>`,
       )}
     </div>

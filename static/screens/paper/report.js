@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { markKey, mark } from '../../shapes/marks.js';
 import { trail, trailOnPaper } from '../../shapes/trail.js';
+import { say } from '../../words/words.js';
 import { paperParts, TESTS_ACROSS } from './paper.js';
 import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
@@ -30,7 +31,7 @@ export const reportPage = {
   draw(ctx) {
     const report = ctx.data;
     return paperParts(ctx, {
-      title: `Report · ${report.vehicle}`,
+      title: say('paper-report-title', { vehicle: report.vehicle }),
       back: to.job(report.id),
       papers: ['page'],
       kept: 'report',
@@ -41,22 +42,22 @@ export const reportPage = {
           <h1 class="sheet-verdict">${report.headline}</h1>
           ${sentences(report.found)} ${report.sure ? html`<p>${sentence(report.sure)}</p>` : nothing}
         </section>
-        ${pictures(ctx, 'Before the work', report.photos.before)}
+        ${pictures(ctx, say('paper-report-before'), report.photos.before)}
         ${report.trail.tests.length
           ? html`<section class="sheet-part">
-              <h2>The tests as a picture</h2>
+              <h2>${say('paper-report-trail')}</h2>
               <p class="sheet-lead">
-                Each column is a self-test, each row a place on the vehicle, each line a sensor. The broad band shows
-                where the fault was.
+                ${say('paper-report-trail-lead')}
               </p>
               ${markKey(['clean', 'fault'])}
               <div class="on-screen">${trail(report.trail)}</div>
               <div class="on-paper">${trailOnPaper(report.trail, TESTS_ACROSS[paper])}</div>
             </section>`
           : nothing}
-        ${done(report)} ${part('What was replaced', report.replaced)}
-        ${pictures(ctx, 'While working', report.photos.during)} ${pictures(ctx, 'After the work', report.photos.after)}
-        ${part('What proves it', report.proof)} ${part('Please note', report.cautions)} ${foot(report)}
+        ${done(report)} ${part(say('paper-report-replaced'), report.replaced)}
+        ${pictures(ctx, say('paper-report-during'), report.photos.during)}
+        ${pictures(ctx, say('paper-report-after'), report.photos.after)}
+        ${part(say('paper-report-proof'), report.proof)} ${part(say('paper-report-note'), report.cautions)} ${foot(report)}
       `,
     });
   },
@@ -65,8 +66,8 @@ export const reportPage = {
 /** @param {ReportView} report */
 function wantsPicture({ id }) {
   return html`<p class="soft">
-    There is no picture from after the work yet.
-    <a class="link-button" href=${linkTo(to.jobPart(id, 'photos'))}>Take one</a>
+    ${say('paper-report-no-picture')}
+    <a class="link-button" href=${linkTo(to.jobPart(id, 'photos'))}>${say('paper-report-take')}</a>
   </p>`;
 }
 
@@ -74,15 +75,15 @@ function wantsPicture({ id }) {
 function head({ vehicle, vin, complaint, opened_at: opened, closed, standing }) {
   return html`<header class="sheet-head">
     <div class="sheet-name">
-      <p class="sheet-kind">Report on the parking sensors</p>
+      <p class="sheet-kind">${say('paper-report-kind')}</p>
       <p class="sheet-vehicle">${vehicle}</p>
       <dl class="facts">
-        ${vin ? html`<dt>Vehicle number</dt><dd>${vin}</dd>` : nothing}
-        <dt>Complaint</dt>
-        <dd>${complaint || 'none noted'}</dd>
-        <dt>Begun</dt>
+        ${vin ? html`<dt>${say('paper-report-vin')}</dt><dd>${vin}</dd>` : nothing}
+        <dt>${say('paper-report-complaint')}</dt>
+        <dd>${complaint || say('paper-report-no-complaint')}</dd>
+        <dt>${say('paper-report-begun')}</dt>
         <dd>${dayOnPaper(opened)}</dd>
-        ${closed ? html`<dt>Finished</dt><dd>${dayOnPaper(closed.at)}</dd>` : nothing}
+        ${closed ? html`<dt>${say('paper-report-finished')}</dt><dd>${dayOnPaper(closed.at)}</dd>` : nothing}
       </dl>
       ${closed ? nothing : html`<p>${standing}</p>`}
     </div>
@@ -110,7 +111,7 @@ function part(title, said) {
 function done({ done: steps }) {
   if (!steps.length) return nothing;
   return html`<section class="sheet-part">
-    <h2>What was done</h2>
+    <h2>${say('paper-report-done')}</h2>
     <ol class="sheet-steps">
       ${steps.map(
         (step) => html`<li>
@@ -135,7 +136,7 @@ function pictures({ services }, title, photos) {
       ${photos.slice(-MOST_PICTURES).map(
         (photo) => html`<li class="photo">
           ${picture(services, photo.sha256, { alt: photo.words })}
-          <span class="photo-words">${photo.words}, ${dayOnPaper(photo.at)}</span>
+          <span class="photo-words">${say('paper-report-picture', { shows: photo.words, day: dayOnPaper(photo.at) })}</span>
         </li>`,
       )}
     </ul>
@@ -145,6 +146,6 @@ function pictures({ services }, title, photos) {
 /** @param {ReportView} report */
 function foot({ by, closed }) {
   return html`<footer class="sheet-foot">
-    <p>Work by ${by.join(', ') || 'someone unnamed'}.${closed?.note ? ` ${closed.note}` : ''}</p>
+    <p>${say('paper-report-by', { by: by.join(', ') || say('paper-report-unnamed') })}${closed?.note ? ` ${closed.note}` : ''}</p>
   </footer>`;
 }

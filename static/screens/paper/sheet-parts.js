@@ -10,6 +10,7 @@ import { HAS_SERVER } from '../../place.js';
 import { PLACE_WORDS } from '../../phone/place-words.js';
 import { code } from '../../shapes/code.js';
 import { labelQr } from '../../shapes/label-qr.js';
+import { say } from '../../words/words.js';
 import { chosenPaper } from './paper.js';
 import { sentence } from '../frame/sentence.js';
 import { dayOnPaper, momentOnPaper } from '../frame/when.js';
@@ -38,17 +39,17 @@ export function sheetHead(kind, unit) {
   return html`<header class="sheet-head">
     <div class="sheet-name">
       <p class="sheet-kind">${kind}</p>
-      <h1>${code(unit.shown, { size: 'large', none: 'no label' })}</h1>
+      <h1>${code(unit.shown, { size: 'large', none: say('paper-no-label') })}</h1>
       <dl class="facts">
-        <dt>Part</dt>
-        <dd>${unit.part || 'not noted'}</dd>
-        <dt>Serial</dt>
-        <dd>${unit.serial || 'not noted'}</dd>
+        <dt>${say('paper-part')}</dt>
+        <dd>${unit.part || say('paper-not-noted')}</dd>
+        <dt>${say('paper-serial')}</dt>
+        <dd>${unit.serial || say('paper-not-noted')}</dd>
       </dl>
     </div>
     ${unit.address
       ? html`<figure class="sheet-symbol">
-          ${labelQr(unit.address, `The label ${unit.shown} as a QR code`)}
+          ${labelQr(unit.address, say('paper-symbol', { code: unit.shown }))}
           <figcaption>${HAS_SERVER ? unit.address.toLowerCase() : unit.address}</figcaption>
         </figure>`
       : nothing}
@@ -57,18 +58,25 @@ export function sheetHead(kind, unit) {
 
 /** What the tests say of it, and how sure that is. @param {Finding} finding */
 export function sheetFinding(finding) {
-  if (!finding) return html`<p class="sheet-verdict">No test with it is on record.</p>`;
+  if (!finding) return html`<p class="sheet-verdict">${say('paper-no-test')}</p>`;
   return html`
     <p class="sheet-verdict">${sentence(finding.sentence)}</p>
     <p>${sentence(finding.sure)} ${finding.rests_on}</p>
-    <p>On ${finding.title}, tested ${dayOnPaper(finding.at)}.${finding.complaint ? ` Complaint: ${finding.complaint}.` : nothing}</p>
+    <p>
+      ${say('paper-tested', { vehicle: finding.title, day: dayOnPaper(finding.at) })}
+      ${finding.complaint ? say('paper-complaint', { complaint: finding.complaint }) : nothing}
+    </p>
   `;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 export function sheetFoot({ services }) {
-  const by = services.device.actor ? ` by ${services.device.actor}` : '';
+  const { actor } = services.device;
+  const at = momentOnPaper(Date.now());
   return html`<footer class="sheet-foot">
-    <p>Printed ${momentOnPaper(Date.now())}${by}. The paper is a copy: scan the code for the record itself, ${PLACE_WORDS.ofRecord}.</p>
+    <p>
+      ${actor ? say('paper-printed-by', { at, actor }) : say('paper-printed', { at })}
+      ${say('paper-copy', { where: PLACE_WORDS.ofRecord })}
+    </p>
   </footer>`;
 }

@@ -6,6 +6,7 @@
 
 import { html } from 'lit-html';
 
+import { say } from '../../words/words.js';
 import { paperParts } from './paper.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -28,18 +29,18 @@ export const slipPage = {
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {
-      title: `Return slip ${unit.shown}`.trim(),
+      title: unit.shown ? say('paper-slip-title', { code: unit.shown }) : say('paper-slip'),
       back: to.unit(unit.id),
       papers: ['a5', '80', '58'],
       kept: KEPT,
       body: () => html`
-        ${sheetHead('Return slip', unit)}
+        ${sheetHead(say('paper-slip'), unit)}
         <section class="sheet-part">
-          <h2>What the tests say</h2>
+          <h2>${say('paper-tests')}</h2>
           ${sheetFinding(unit.finding)}
         </section>
         <section class="sheet-part">
-          <h2>Who had it</h2>
+          <h2>${say('paper-custody')}</h2>
           <p>${unit.custody_words}</p>
           <p>${last(unit.custody)}</p>
         </section>
@@ -53,7 +54,8 @@ export const slipPage = {
 function last(custody) {
   const [entry] = custody.filter(({ handover }) => handover).slice(-1);
   if (!entry) return '';
-  return html`Last: ${sentence(entry.sentence)}, ${momentOnPaper(entry.at)}, ${entry.actor} (${entry.how_words}).`;
+  const { sentence: what, at, actor, how_words: how } = entry;
+  return sentence(say('paper-slip-last', { what, at: momentOnPaper(at), actor, how }));
 }
 
 /** The latest decision with its signature, or the lines to write one on. @param {ReturnView[]} returns */
@@ -61,19 +63,21 @@ function decision(returns) {
   const decided = returns[returns.length - 1]?.decision;
   if (decided) {
     return html`<section class="sheet-part sheet-decision">
-      <h2>Decision</h2>
+      <h2>${say('paper-slip-decision')}</h2>
       <p class="sheet-verdict">${decided.word}</p>
       <p>${decided.sentence}</p>
-      <p>Signed: ${decided.signed}, ${momentOnPaper(decided.at)}.</p>
+      <p>${say('paper-slip-signed', { signed: decided.signed, at: momentOnPaper(decided.at) })}</p>
     </section>`;
   }
   return html`<section class="sheet-part sheet-decision">
-    <h2>Decision</h2>
+    <h2>${say('paper-slip-decision')}</h2>
     <ul class="sheet-boxes">
-      ${['accepted', 'on hold', 'refused'].map((word) => html`<li><span class="sheet-box"></span>${word}</li>`)}
+      ${['paper-slip-accepted', 'paper-slip-on-hold', 'paper-slip-refused'].map(
+        (id) => html`<li><span class="sheet-box"></span>${say(id)}</li>`,
+      )}
     </ul>
-    ${['Reason', 'Name, date', 'Signature'].map(
-      (word) => html`<p class="sheet-line"><span class="sheet-line-word">${word}</span></p>`,
+    ${['paper-slip-reason', 'paper-slip-name', 'paper-slip-signature'].map(
+      (id) => html`<p class="sheet-line"><span class="sheet-line-word">${say(id)}</span></p>`,
     )}
   </section>`;
 }

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { markKey } from '../../shapes/marks.js';
+import { say } from '../../words/words.js';
 import { paperParts, TESTS_ACROSS } from './paper.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -28,19 +29,19 @@ export const unitRecordPage = {
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {
-      title: `Record of sensor ${unit.shown}`.trim(),
+      title: unit.shown ? say('paper-record-title', { code: unit.shown }) : say('paper-record-title-unlabelled'),
       back: to.unit(unit.id),
       papers: ['a5', 'page'],
       kept: KEPT,
       body: (paper) => html`
-        ${sheetHead('Record of a sensor', unit)}
+        ${sheetHead(say('paper-record'), unit)}
         <section class="sheet-part">
-          <h2>What the tests say</h2>
+          <h2>${say('paper-tests')}</h2>
           ${sheetFinding(unit.finding)}
-          <p>It is ${sentence(unit.where)}.</p>
+          <p>${sentence(say('paper-record-where', { where: unit.where }))}</p>
         </section>
         <section class="sheet-part">
-          <h2>Its trail</h2>
+          <h2>${say('paper-record-trail')}</h2>
           ${markKey(['clean', 'fault', 'aside'])} ${unitStations(unit.trail, { across: TESTS_ACROSS[paper] })}
         </section>
         ${tests(unit)} ${custody(unit)} ${labels(unit)} ${returns(unit)} ${lost(unit)} ${sheetFoot(ctx)}
@@ -52,7 +53,7 @@ export const unitRecordPage = {
 /** @param {UnitView} unit */
 function tests({ tests: read, tests_words: counted }) {
   return html`<section class="sheet-part">
-    <h2>Tests</h2>
+    <h2>${say('paper-record-tests')}</h2>
     <p>${counted}</p>
     <ul class="sheet-list">
       ${read.map((test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
@@ -64,11 +65,16 @@ function tests({ tests: read, tests_words: counted }) {
 function custody({ custody: entries, custody_words: told }) {
   if (!entries.length) return nothing;
   return html`<section class="sheet-part">
-    <h2>Who had it</h2>
+    <h2>${say('paper-custody')}</h2>
     <p>${told}</p>
     <table class="sheet-table">
       <thead>
-        <tr><th>When</th><th>What</th><th>Known by</th><th>Who</th></tr>
+        <tr>
+          <th>${say('paper-record-when')}</th>
+          <th>${say('paper-record-what')}</th>
+          <th>${say('paper-record-how')}</th>
+          <th>${say('paper-record-who')}</th>
+        </tr>
       </thead>
       <tbody>
         ${entries.map(
@@ -88,29 +94,36 @@ function custody({ custody: entries, custody_words: told }) {
 function labels({ labels: all }) {
   if (!all.length) return nothing;
   return html`<section class="sheet-part">
-    <h2>Labels</h2>
+    <h2>${say('paper-record-labels')}</h2>
     <ul class="sheet-list">
       ${all.map(
         (each) => html`<li>
-          ${sentence(each.shown)}${each.at ? `, put on ${dayOnPaper(each.at)}` : ''}: ${each.sentence}
+          ${sentence(labelWords(each))}
         </li>`,
       )}
     </ul>
   </section>`;
 }
 
+/** @param {UnitView['labels'][number]} label */
+function labelWords({ shown, at, sentence: told }) {
+  if (!at) return say('paper-record-label', { code: shown, told });
+  return say('paper-record-label-put-on', { code: shown, day: dayOnPaper(at), told });
+}
+
 /** @param {UnitView} unit */
 function returns({ returns: all }) {
   if (!all.length) return nothing;
   return html`<section class="sheet-part">
-    <h2>Returns</h2>
+    <h2>${say('paper-record-returns')}</h2>
     <ul class="sheet-list">
       ${all.map(
         ({ at, actor, received, decision }) => html`<li>
           <span class="sheet-when">${momentOnPaper(at)}</span> ${received} ${actor}.
           ${decision
-            ? html`<br /><span class="sheet-when">${momentOnPaper(decision.at)}</span> ${decision.sentence} Signed: ${decision.signed}.`
-            : 'Not decided yet.'}
+            ? html`<br /><span class="sheet-when">${momentOnPaper(decision.at)}</span> ${decision.sentence}
+                ${say('paper-record-signed', { signed: decision.signed })}`
+            : say('paper-record-undecided')}
         </li>`,
       )}
     </ul>
@@ -121,8 +134,8 @@ function returns({ returns: all }) {
 function lost({ lost: all }) {
   return all.map(
     ({ at, words }) => html`<section class="sheet-part">
-      <h2>Identity lost</h2>
-      <p>On ${dayAndTime(at)}, ${words}.</p>
+      <h2>${say('paper-record-lost')}</h2>
+      <p>${say('paper-record-lost-how', { at: dayAndTime(at), how: words })}</p>
     </section>`,
   );
 }
