@@ -968,4 +968,6 @@ export interface LabelPage {
   lines: [number, number, number, string, boolean, boolean][];
   /** text, x, y */
   symbols: [string, number, number][];
+  /** Whether there is a bar at the foot to check the print with. */
+  ruler: boolean;
 }

@@ -51,7 +51,7 @@ def drawn(options: dict, distance: str, versions: dict, base: str, codes: list |
         "version": choice.version,
         "dots": choice.dots,
         "pages": [
-            {"boxes": page.boxes, "lines": page.lines, "symbols": page.symbols}
+            {"boxes": page.boxes, "lines": page.lines, "symbols": page.symbols, "ruler": page.ruler}
             for page in pages([ANY_CODE] * layout.labels if codes is None else codes, base, layout, face)
         ],
     }

@@ -23,7 +23,8 @@ Box = namedtuple("Box", ("x", "y", "width", "height"))
 Line = namedtuple("Line", ("x", "y", "size", "text", "centred", "turned"))
 # A symbol by its text; (x, y) is the corner of its first module, in dots: the margin lies outside.
 Symbol = namedtuple("Symbol", ("text", "x", "y"))
-Page = namedtuple("Page", ("boxes", "lines", "symbols"))
+# `ruler`: whether there is a bar at the foot to check the print with.
+Page = namedtuple("Page", ("boxes", "lines", "symbols", "ruler"))
 
 
 def pages(codes: list, base: str, layout: Layout, face: Face) -> list:
@@ -35,18 +36,20 @@ def pages(codes: list, base: str, layout: Layout, face: Face) -> list:
 
 
 def _page(codes: list, base: str, layout: Layout, face: Face) -> Page:
-    page = Page(_cut_marks(layout, len(codes)) if layout.marked else [], [], [])
+    boxes = _cut_marks(layout, len(codes)) if layout.marked else []
+    lines = []
+    symbols = []
     quiet = QUIET_MODULES * face.choice.dots
     for place in range(len(codes)):
         x, y = layout.corner(place)
-        page.symbols.append(
-            Symbol(labels.address(codes[place], base), x + face.x + quiet, y + face.y + quiet)
-        )
+        symbols.append(Symbol(labels.address(codes[place], base), x + face.x + quiet, y + face.y + quiet))
         at = (x * 100 + face.text_x, y * 100 + face.text_y)
-        page.lines.append(Line(at[0], at[1], face.type_size, labels.shown(codes[place]), True, face.turned))
-    if layout.marked:
-        _add_note(page, base, layout)
-    return page
+        lines.append(Line(at[0], at[1], face.type_size, labels.shown(codes[place]), True, face.turned))
+    ruler = _ruler(layout) if layout.marked else None
+    if ruler is not None:
+        boxes.append(ruler)
+        lines.extend(_note(base, layout))
+    return Page(boxes, lines, symbols, ruler is not None)
 
 
 def _cut_marks(layout: Layout, count: int) -> list:
@@ -65,18 +68,29 @@ def _cut_marks(layout: Layout, count: int) -> list:
     return boxes
 
 
-def _add_note(page: Page, base: str, layout: Layout) -> None:
-    """Add the foot where it has room: how to print it, and a ruler to check the print with."""
+def _ruler(layout: Layout) -> Box | None:
+    """Return the bar below the note; None where the foot has no room for both."""
+    x, y = _foot(layout)
+    ruler = Box(x, y + layout.dots(_NOTE) * 28 // 10, layout.dots(_RULER_MM * 100), layout.dots(_RULER_WIDTH))
+    has_room = ruler.y + ruler.height <= layout.page_height - layout.dots(_UNPRINTED)
+    return ruler if has_room else None
+
+
+def _note(base: str, layout: Layout) -> list:
+    """Return the lines that say how to print the page and how to check the print."""
+    x, y = _foot(layout)
     size = layout.dots(_NOTE)
-    x, y = layout.corner((layout.rows - 1) * layout.columns)
-    y += layout.height + layout.dots(_FOOT)
-    ruler = Box(x, y + size * 28 // 10, layout.dots(_RULER_MM * 100), layout.dots(_RULER_WIDTH))
-    if ruler.y + ruler.height > layout.page_height - layout.dots(_UNPRINTED):
-        return
-    for text in (
+    texts = (
         message("printing-note-scale", length=_RULER_MM),
         message("printing-note-address", address=base),
-    ):
-        page.lines.append(Line(x * 100, y * 100, size * 100, text, False, False))
-        y += size * 14 // 10
-    page.boxes.append(ruler)
+    )
+    return [
+        Line(x * 100, (y + n * (size * 14 // 10)) * 100, size * 100, texts[n], False, False)
+        for n in range(len(texts))
+    ]
+
+
+def _foot(layout: Layout) -> tuple:
+    """Return where the note begins, below the last row."""
+    x, y = layout.corner((layout.rows - 1) * layout.columns)
+    return x, y + layout.height + layout.dots(_FOOT)

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
+import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
 import { linkTo, to } from '../frame/router.js';
 import { countWords } from './batches-page.js';
@@ -40,7 +41,7 @@ export const batchPage = {
     const counts = Object.fromEntries(STATES.map((state) => [state, by[state].length]));
     const { told, main } = press.made(ctx, id);
     return {
-      title: `Batch ${id}`,
+      title: say('labels-batch-title', { number: `${id}` }),
       back: to.labels(),
       body: html`
         <h1>${countWords(counts)}</h1>
@@ -49,8 +50,8 @@ export const batchPage = {
         ${by['on paper'].length ? html`${printAgain(ctx, by['on paper'])} ${press.takeOut ? takeOut(ctx, by['on paper']) : nothing}` : nothing}
         ${by['on a sensor'].length ? onSensors(by['on a sensor']) : nothing} ${by.void.length ? outOfUse(by.void) : nothing}
       `,
-      main: main ?? { words: 'Print new labels', run: () => ctx.go(to.printLabels()) },
-      second: { words: 'All batches', run: () => ctx.go(to.labels()) },
+      main: main ?? { words: say('labels-batch-new'), run: () => ctx.go(to.printLabels()) },
+      second: { words: say('labels-batch-all'), run: () => ctx.go(to.labels()) },
     };
   },
 };
@@ -71,14 +72,13 @@ async function done(ctx, wish) {
  */
 function printAgain(ctx, free) {
   return html`<details class="more">
-    <summary>The print failed or was lost</summary>
+    <summary>${say('labels-again')}</summary>
     <div class="screen-stack">
       <p>
-        The ${free.length} that are on no sensor can be made once more. First destroy what was printed of them: one code
-        on two sensors puts both in doubt. ${HAS_SERVER ? 'A phone that has not sent yet may have used some.' : nothing}
+        ${say('labels-again-lead', { count: free.length })} ${HAS_SERVER ? say('labels-again-unsent') : nothing}
       </p>
       <button class="small-button" type="button" @click=${() => done(ctx, press.again(ctx))}>
-        It is destroyed: make these ${free.length} again
+        ${say('labels-again-button', { count: free.length })}
       </button>
     </div>
   </details>`;
@@ -100,10 +100,10 @@ function takeOut(ctx, free) {
     return done(ctx, press.takeOut?.(ctx, chosen, reason));
   };
   return html`<details class="more" ?open=${form.reason !== undefined || chosen.length > 0}>
-    <summary>Some are torn or lost</summary>
+    <summary>${say('labels-gone')}</summary>
     <div class="screen-stack">
-      <p>Tap those that are gone; without any tapped, all ${free.length} go out of use.</p>
-      <div class="label-choices" role="group" aria-label="Labels on paper">
+      <p>${say('labels-gone-lead', { count: free.length })}</p>
+      <div class="label-choices" role="group" aria-label=${say('labels-gone-group')}>
         ${free.map(
           ({ code: each, shown }) => html`<label class="choice">
             <input
@@ -118,12 +118,12 @@ function takeOut(ctx, free) {
           </label>`,
         )}
       </div>
-      ${textField(ctx, 'reason', 'What happened to them', {
+      ${textField(ctx, 'reason', say('labels-gone-reason'), {
         most: 200,
-        fault: form.reasonAsked ? 'Say in a few words what happened to them.' : '',
+        fault: form.reasonAsked ? say('labels-gone-reason-fault') : '',
       })}
       <button class="small-button" type="button" @click=${take}>
-        Take ${count === 1 ? 'this label' : `${count} labels`} out of use
+        ${say('labels-gone-button', { count })}
       </button>
     </div>
   </details>`;
@@ -132,7 +132,7 @@ function takeOut(ctx, free) {
 /** @param {BatchLabel[]} labels */
 function onSensors(labels) {
   return html`<section>
-    <h2>On a sensor</h2>
+    <h2>${say('labels-on-sensor')}</h2>
     <ul class="list">
       ${labels.map(
         ({ shown, unit }) => html`<li><a class="list-row" href=${linkTo(to.unit(unit ?? ''))}>${code(shown)}</a></li>`,
@@ -144,13 +144,13 @@ function onSensors(labels) {
 /** @param {BatchLabel[]} labels */
 function outOfUse(labels) {
   return html`<section>
-    <h2>Void</h2>
+    <h2>${say('labels-void')}</h2>
     <ul class="list">
       ${labels.map(
         ({ shown, unit, reason }) => html`<li>
           ${unit
             ? html`<a class="list-row" href=${linkTo(to.unit(unit ?? ''))}
-                >${code(shown)}<span class="list-main"><span class="list-note">the sensor it was on</span></span></a
+                >${code(shown)}<span class="list-main"><span class="list-note">${say('labels-void-was-on')}</span></span></a
               >`
             : html`<span class="list-row"
                 >${code(shown)}<span class="list-main"><span class="list-note">${reason}</span></span></span

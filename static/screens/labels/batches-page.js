@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { helpLink } from '../frame/help-link.js';
 import { linkTo, to } from '../frame/router.js';
 import { day } from '../frame/when.js';
@@ -19,21 +20,21 @@ export const batchesPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw: (ctx) => ({
-    title: 'Labels',
+    title: say('labels-title'),
     titled: true,
     back: to.you(),
     body: ctx.data.batches.length
-      ? html`<p class="lead">Each printing is a batch. No code is ever printed for a second sensor.</p>
+      ? html`<p class="lead">${say('labels-lead')}</p>
           <ul class="list">
             ${ctx.data.batches.map(batchRow)}
           </ul>`
       : html`<section class="nothing">
           ${icon('ask', { size: 'large' })}
-          <h2>No labels were printed yet</h2>
-          <p>Print a sheet or a roll, and keep some in the tool bag.</p>
-          <p>${helpLink(to.help('labels'), 'Which labels hold')}</p>
+          <h2>${say('labels-none')}</h2>
+          <p>${say('labels-none-lead')}</p>
+          <p>${helpLink(to.help('labels'), say('labels-help'))}</p>
         </section>`,
-    main: { words: 'Print labels', run: () => ctx.go(to.printLabels()) },
+    main: { words: say('labels-print'), run: () => ctx.go(to.printLabels()) },
   }),
 };
 
@@ -42,10 +43,10 @@ function batchRow({ id, made_at: made, layout, counts, finished }) {
   return html`<li>
     <a class="list-row" href=${linkTo(to.batch(id))}>
       <span class="list-main">
-        <span class="list-title">Batch ${id} · ${day(made)}</span>
+        <span class="list-title">${say('labels-batch-made', { number: `${id}`, day: day(made) })}</span>
         <span class="list-note">${countWords(counts)}</span>
         <span class="list-note">${layout}</span>
-        ${finished ? nothing : html`<span class="list-note">${icon('ask')} Its file was never finished.</span>`}
+        ${finished ? nothing : html`<span class="list-note">${icon('ask')} ${say('labels-unfinished')}</span>`}
       </span>
       <span class="list-end">${icon('forward')}</span>
     </a>
@@ -54,5 +55,5 @@ function batchRow({ id, made_at: made, layout, counts, finished }) {
 
 /** "50 on paper · 4 on a sensor · 2 void". @param {Record<string, number>} counts */
 export function countWords(counts) {
-  return ['on paper', 'on a sensor', 'void'].map((state) => `${counts[state]} ${state}`).join(' · ');
+  return say('labels-counts', { paper: counts['on paper'], sensor: counts['on a sensor'], void: counts.void });
 }

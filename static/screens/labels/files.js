@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { saveFile } from '../../phone/save-file.js';
+import { say } from '../../words/words.js';
 
 /** @typedef {{batch: number, labels: number, files: Array<{name: string, mime: string, base64: string}>}} Made */
 
@@ -28,20 +29,20 @@ export function filesMade(batch) {
   if (!made || made.batch !== batch) return { told: nothing, main: null };
   const { files, labels } = made;
   const told = html`<section class="panel panel-good" role="status">
-    <h2>${labels === 1 ? '1 label is' : `${labels} labels are`} ready to print</h2>
-    <p>Print at 100 %, not “fit to page”, on matt stock. Scan one before you print the rest.</p>
+    <h2>${say('labels-ready', { count: labels })}</h2>
+    <p>${say('labels-ready-how')}</p>
     ${files.length > 1
       ? html`<div class="card-actions">
           ${files.map(
             (file, index) => html`<button class="small-button" type="button" @click=${() => save(file)}>
-              Save page ${index + 1}
+              ${say('labels-save-page', { number: index + 1 })}
             </button>`,
           )}
         </div>`
       : nothing}
   </section>`;
   const [only] = files;
-  const words = `Save the ${only.name.split('.').pop()?.toUpperCase()}`;
+  const words = say('labels-save-kind', { kind: only.name.split('.').pop()?.toUpperCase() });
   return { told, main: files.length === 1 ? { words, run: () => save(only) } : null };
 }
 

@@ -24,6 +24,7 @@ const SPARE_MM = 0.2;
  * @property {Array<[number, number, number, string, boolean, boolean]>} lines  x, y, size in 1/100 dots, text,
  *     centred, turned
  * @property {Array<[string, number, number]>} symbols  text, x, y
+ * @property {boolean} ruler       whether there is a bar at the foot to check the print with
  */
 
 /**

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { LABEL_BASE, LABEL_HOST } from '../../phone/label-place.js';
 import { versionsOf } from '../../shapes/label-qr.js';
+import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 import { labelPage } from './label-drawing.js';
 import { keepPrinting, printingOf } from './printing.js';
@@ -37,15 +38,15 @@ export const phonePress = {
   },
 
   preview: (options, { one, page, a_page: count }) => ({
-    one: labelPage(one, one.pages[0], 'One label, larger than it is'),
-    page: page ? labelPage(page, page.pages[0], `A sheet with ${count} labels`) : nothing,
+    one: labelPage(one, one.pages[0], say('labels-preview-one')),
+    page: page ? labelPage(page, page.pages[0], say('labels-preview-sheet', { count })) : nothing,
   }),
 
   async make(ctx, count, options) {
     const { core, device } = ctx.services;
     const codes = await newCodes(ctx, count);
     if (codes.length < count) {
-      return { problem: `Only ${codes.length} codes are left that were never printed. Print at most so many.` };
+      return { problem: say('labels-few-codes', { count: codes.length }) };
     }
     const batch = device.newId('b');
     if (!(await recorded(ctx, batch, codes, options))) return {};
@@ -68,10 +69,10 @@ export const phonePress = {
     const count = printing.codes.length;
     return {
       told: html`<section class="panel panel-good" role="status">
-        <h2>${count === 1 ? '1 label is' : `${count} labels are`} ready to print</h2>
-        <p>Print at 100 %, not “fit to page”, on matt stock. Scan one before you print the rest.</p>
+        <h2>${say('labels-ready', { count })}</h2>
+        <p>${say('labels-ready-how')}</p>
       </section>`,
-      main: { words: 'To the printer', run: () => ctx.go(to.labelSheet(batch)) },
+      main: { words: say('labels-to-printer'), run: () => ctx.go(to.labelSheet(batch)) },
     };
   },
 };

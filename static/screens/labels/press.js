@@ -13,7 +13,7 @@ import { serverPress } from './server-press.js';
  * @typedef {Record<string, string>} Options  a layout as typed, and `distance`
  *
  * @typedef {object} Press
- * @property {readonly (readonly [string, string])[]} formats  of files to choose from; none to ask about
+ * @property {readonly (readonly [string, string])[]} formats  of files to choose from, each with its message; none to ask about
  * @property {(services: import('../frame/context.js').Services) => Promise<any>} batches
  * @property {(services: import('../frame/context.js').Services, batch: number) => Promise<any>} batch
  * @property {(services: import('../frame/context.js').Services, options: Options) => Promise<any>} plan

@@ -7,39 +7,40 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
 import { to } from '../frame/router.js';
 import { forgetPlans, planOf } from './plan.js';
 import { press } from './press.js';
 
 const ON = /** @type {const} */ ([
-  ['a4', 'A4 sheet'],
-  ['letter', 'US Letter sheet'],
-  ['roll', 'Roll, one label a page'],
+  ['a4', 'labels-on-a4'],
+  ['letter', 'labels-on-letter'],
+  ['roll', 'labels-on-roll'],
 ]);
 const DPIS = /** @type {const} */ ([
-  ['203', '203 dpi, 8 dots a mm'],
-  ['300', '300 dpi, 12 dots a mm'],
+  ['203', 'labels-dpi-203'],
+  ['300', 'labels-dpi-300'],
 ]);
 const DISTANCES = /** @type {const} */ ([
-  ['10', '10 cm'],
-  ['20', '20 cm'],
-  ['30', '30 cm'],
+  ['10', 'labels-distance-10'],
+  ['20', 'labels-distance-20'],
+  ['30', 'labels-distance-30'],
 ]);
 /** Labels of rolls that many printers take; what a printer of 58 or 80 mm leaves free lies beside the symbol. */
 const ROLLS = /** @type {const} */ ([
-  ['50', '30', '50 x 30 mm'],
-  ['30', '20', '30 x 20 mm'],
-  ['58', '30', '58 mm roll'],
-  ['80', '40', '80 mm roll'],
+  ['50', '30', 'labels-roll-50'],
+  ['30', '20', 'labels-roll-30'],
+  ['58', '30', 'labels-roll-58'],
+  ['80', '40', 'labels-roll-80'],
 ]);
 
 /** Measures of a sheet: option, and the fields that make up its two figures. */
 const MEASURES = /** @type {const} */ ([
-  ['grid', ['columns', 'Columns'], ['rows', 'Rows']],
-  ['label', ['width', 'Label width, mm'], ['height', 'Label height, mm']],
-  ['margin', ['left', 'Left margin, mm'], ['top', 'Top margin, mm']],
-  ['gap', ['across', 'Gap across, mm'], ['down', 'Gap down, mm']],
+  ['grid', ['columns', 'labels-columns'], ['rows', 'labels-rows']],
+  ['label', ['width', 'labels-width'], ['height', 'labels-height']],
+  ['margin', ['left', 'labels-margin-left'], ['top', 'labels-margin-top']],
+  ['gap', ['across', 'labels-gap-across'], ['down', 'labels-gap-down']],
 ]);
 
 const ROLL_FULL = '50'; // labels, when nobody says how many
@@ -61,24 +62,24 @@ export const printPage = {
     const count = Number(typed || (roll(form) ? ROLL_FULL : (plan?.a_page ?? 0)));
     const good = Number.isInteger(count) && count >= 1 && count <= (plan?.most ?? 0);
     return {
-      title: 'Print labels',
+      title: say('labels-print'),
       titled: true,
       back: to.labels(),
       body: html`
-        ${choice(ctx, 'on', 'What do you print on?', ON, 'a4')} ${roll(form) ? rollMeasures(ctx) : sheetMeasures(ctx)}
-        ${choice(ctx, 'distance', 'How far away is the phone when it scans?', DISTANCES, '20')}
-        ${textField(ctx, 'count', 'How many labels', {
-          note: roll(form) ? `Left empty: ${ROLL_FULL}.` : 'Left empty: one full sheet.',
+        ${choice(ctx, 'on', say('labels-on'), ON, 'a4')} ${roll(form) ? rollMeasures(ctx) : sheetMeasures(ctx)}
+        ${choice(ctx, 'distance', say('labels-distance'), DISTANCES, '20')}
+        ${textField(ctx, 'count', say('labels-how-many'), {
+          note: roll(form) ? say('labels-how-many-roll', { count: Number(ROLL_FULL) }) : say('labels-how-many-sheet'),
           most: 4,
           digits: true,
-          fault: plan && !good ? `Found ${typed}; 1 to ${plan.most} can be made at once.` : '',
+          fault: plan && !good ? say('labels-how-many-fault', { typed, most: plan.most }) : '',
         })}
-        ${press.formats.length ? choice(ctx, 'format', 'Which kind of file?', press.formats, 'pdf') : nothing}
+        ${press.formats.length ? choice(ctx, 'format', say('labels-format'), press.formats, 'pdf') : nothing}
         ${outcome(plan, fault, ctx)}
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
       `,
       main: {
-        words: good && plan ? `Make ${count === 1 ? '1 label' : `${count} labels`}` : 'Make labels',
+        words: good && plan ? say('labels-make', { count }) : say('labels-make-none'),
         disabled: making || !plan || !good,
         run: () => make(ctx, count),
       },
@@ -125,10 +126,10 @@ function both(form, first, second, usualFirst, usualSecond) {
 function rollMeasures(ctx) {
   const { form } = ctx;
   return html`<fieldset class="asked">
-      <legend class="asked-words">Which labels are on it?</legend>
+      <legend class="asked-words">${say('labels-roll')}</legend>
       <div class="choices choices-two">
         ${ROLLS.map(
-          ([width, height, words]) => html`<label class="choice">
+          ([width, height, says]) => html`<label class="choice">
             <input
               type="radio"
               name="roll"
@@ -138,16 +139,16 @@ function rollMeasures(ctx) {
                 ctx.redraw();
               }}
             />
-            <span class="choice-word">${words}</span>
+            <span class="choice-word">${say(says)}</span>
           </label>`,
         )}
       </div>
     </fieldset>
     <div class="field-pair">
-      ${textField(ctx, 'rollWidth', 'Label width, mm', { most: 6, digits: true, initial: '50' })}
-      ${textField(ctx, 'rollHeight', 'Label height, mm', { most: 6, digits: true, initial: '30' })}
+      ${textField(ctx, 'rollWidth', say('labels-width'), { most: 6, digits: true, initial: '50' })}
+      ${textField(ctx, 'rollHeight', say('labels-height'), { most: 6, digits: true, initial: '30' })}
     </div>
-    ${choice(ctx, 'dpi', 'How fine does the label printer print?', DPIS, '203')}`;
+    ${choice(ctx, 'dpi', say('labels-dpi'), DPIS, '203')}`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
@@ -155,9 +156,9 @@ function sheetMeasures(ctx) {
   const { form } = ctx;
   const given = MEASURES.some(([, [first], [second]]) => form[first] || form[second]);
   return html`<details class="more" ?open=${given || form.precut}>
-    <summary>Measures of the sheet</summary>
+    <summary>${say('labels-measures')}</summary>
     <div class="screen-stack">
-      <p>Left empty: as many labels of 26 x 32 mm as fit, with marks to cut along.</p>
+      <p>${say('labels-measures-lead')}</p>
       <label class="check">
         <input
           type="checkbox"
@@ -167,12 +168,12 @@ function sheetMeasures(ctx) {
             ctx.redraw();
           }}
         />
-        <span>The sheet is cut into labels already: no marks</span>
+        <span>${say('labels-precut')}</span>
       </label>
       ${MEASURES.map(
-        ([, [first, firstWords], [second, secondWords]]) => html`<div class="field-pair">
-          ${textField(ctx, first, firstWords, { most: 6, digits: true })}
-          ${textField(ctx, second, secondWords, { most: 6, digits: true })}
+        ([, [first, firstSays], [second, secondSays]]) => html`<div class="field-pair">
+          ${textField(ctx, first, say(firstSays), { most: 6, digits: true })}
+          ${textField(ctx, second, say(secondSays), { most: 6, digits: true })}
         </div>`,
       )}
     </div>
@@ -180,7 +181,7 @@ function sheetMeasures(ctx) {
 }
 
 /**
- * One of several, each a tile.
+ * One of several, each a tile with its message.
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} key
  * @param {string} words
@@ -202,7 +203,7 @@ function choice(ctx, key, words, among, usual) {
               ctx.redraw();
             }}
           />
-          <span class="choice-word">${each}</span>
+          <span class="choice-word">${say(each)}</span>
         </label>`,
       )}
     </div>
@@ -217,34 +218,34 @@ function choice(ctx, key, words, among, usual) {
 function outcome(plan, fault, ctx) {
   if (fault) {
     return html`<section class="panel panel-ask" role="alert">
-      <p class="panel-kicker">${icon('ask')} This can't be printed so</p>
+      <p class="panel-kicker">${icon('ask')} ${say('labels-fault')}</p>
       <p>${fault}</p>
       <div class="card-actions">
-        <button class="small-button" type="button" @click=${() => ctx.reload()}>Ask once more</button>
+        <button class="small-button" type="button" @click=${() => ctx.reload()}>${say('labels-ask-again')}</button>
       </div>
     </section>`;
   }
-  if (!plan) return html`<p class="soft" role="status">Looking how it comes out.</p>`;
+  if (!plan) return html`<p class="soft" role="status">${say('labels-looking')}</p>`;
   const { one, page } = press.preview(options(ctx.form), plan);
   return html`
     ${plan.warnings.length
       ? html`<section class="panel panel-ask" role="alert">
-          <p class="panel-kicker">${icon('ask')} Hard to read</p>
+          <p class="panel-kicker">${icon('ask')} ${say('labels-hard-to-read')}</p>
           ${plan.warnings.map((warning) => html`<p>${warning}</p>`)}
           <p class="soft">${plan.rule}</p>
         </section>`
       : nothing}
     <section class="screen-stack">
-      <h2>How it comes out</h2>
+      <h2>${say('labels-outcome')}</h2>
       <p>${plan.summary}</p>
       <figure class="label-preview label-preview-one">
         ${one}
-        <figcaption>One label. Its code here is none of those that are printed.</figcaption>
+        <figcaption>${say('labels-outcome-one')}</figcaption>
       </figure>
       ${plan.a_page > 1
         ? html`<figure class="label-preview">
             ${page}
-            <figcaption>The sheet, ${plan.a_page} labels.</figcaption>
+            <figcaption>${say('labels-outcome-sheet', { count: plan.a_page })}</figcaption>
           </figure>`
         : nothing}
     </section>

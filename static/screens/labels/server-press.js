@@ -7,13 +7,14 @@
 import { html, nothing } from 'lit-html';
 
 import { apiAddress, ApiError } from '../../sync/api.js';
+import { say } from '../../words/words.js';
 import { filesMade, keepFiles } from './files.js';
 
 /** @type {import('./press.js').Press} */
 export const serverPress = {
   formats: [
-    ['pdf', 'PDF'],
-    ['svg', 'SVG, a file a page'],
+    ['pdf', 'labels-format-pdf'],
+    ['svg', 'labels-format-svg'],
   ],
 
   batches: ({ sync }) => sync.api.get('/api/labels'),
@@ -35,8 +36,8 @@ export const serverPress = {
     const shown = (/** @type {string} */ more, /** @type {string} */ words) =>
       html`<img src=${apiAddress(`/api/labels/preview.svg?${query}${more}`)} alt=${words} />`;
     return {
-      one: shown('&one=1', 'One label, larger than it is'),
-      page: plan.a_page > 1 ? shown('', `A sheet with ${plan.a_page} labels`) : nothing,
+      one: shown('&one=1', say('labels-preview-one')),
+      page: plan.a_page > 1 ? shown('', say('labels-preview-sheet', { count: plan.a_page })) : nothing,
     };
   },
 

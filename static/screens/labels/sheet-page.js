@@ -9,6 +9,7 @@
 import { html, nothing } from 'lit-html';
 
 import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
+import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 import { labelPage } from './label-drawing.js';
 import { pagesOf } from './phone-press.js';
@@ -42,34 +43,33 @@ export const labelSheetPage = {
     const back = to.batch(Number(ctx.params.batch));
     if (!drawn) return shownBefore(ctx, back);
     const [width, height] = drawn.paper.map((/** @type {number} */ side) => side / 100);
-    const file = () => fileOf(`Labels of batch ${ctx.params.batch}`, drawn);
-    const keep = { words: 'Save as a file', run: () => saveFile(file()) };
+    const file = () => fileOf(say('labels-file', { number: ctx.params.batch }), drawn);
+    const keep = { words: say('labels-save-file'), run: () => saveFile(file()) };
     return {
-      title: 'To the printer',
+      title: say('labels-to-printer'),
       back,
       body: html`
         <section class="panel panel-ask label-advice">
           <p>
-            In the print window choose paper of ${width} x ${height} mm, a scale of 100 % and no margins.
-            ${drawn.pages.length > 1 ? `${drawn.pages.length} pages.` : nothing} ${ruler(drawn)}
+            ${say('labels-window', { width, height })}
+            ${drawn.pages.length > 1 ? say('labels-pages', { count: drawn.pages.length }) : nothing} ${ruler(drawn)}
           </p>
         </section>
         <article class="sheet label-sheet" data-paper="labels">
           ${drawn.pages.map((/** @type {LabelPage} */ page, /** @type {number} */ n) =>
-            labelPage(drawn, page, `Page ${n + 1} with labels`),
+            labelPage(drawn, page, say('labels-page', { number: n + 1 })),
           )}
         </article>
       `,
-      main: { words: `Print ${count === 1 ? 'it' : `all ${count}`}`, run: () => print() },
-      second: canShare(file()) ? { words: 'Share as a file', run: () => shareFile(file()) } : keep,
+      main: { words: say('labels-print-them', { count }), run: () => print() },
+      second: canShare(file()) ? { words: say('labels-share-file'), run: () => shareFile(file()) } : keep,
     };
   },
 };
 
 /** @param {import('./label-drawing.js').Drawn} drawn */
 function ruler({ pages }) {
-  const told = pages.some(({ lines }) => lines.some(([, , , text]) => text.includes('The bar is')));
-  return told ? 'Then measure the bar at the foot: it is 100 mm long.' : nothing;
+  return pages.some((page) => page.ruler) ? say('labels-bar') : nothing;
 }
 
 /**
@@ -78,16 +78,15 @@ function ruler({ pages }) {
  */
 function shownBefore(ctx, back) {
   return {
-    title: 'To the printer',
+    title: say('labels-to-printer'),
     back,
     body: html`<section class="nothing">
-      <h1>These labels went to the printer before</h1>
+      <h1>${say('labels-before')}</h1>
       <p>
-        A label on paper twice could end up on two sensors. If that print failed, open the batch: what is on no sensor
-        can be printed again from there.
+        ${say('labels-before-lead')}
       </p>
     </section>`,
-    main: { words: 'Open the batch', run: () => ctx.go(back) },
+    main: { words: say('labels-open-batch'), run: () => ctx.go(back) },
   };
 }
 
