@@ -11,8 +11,9 @@ import { html, nothing, svg } from "lit-html";
 import { EDGES, aroundGeometry, endGeometry, namesFitFrom } from "./board-geometry.js";
 import { code } from "./code.js";
 import { icon } from "./icons.js";
-import { mark, markShape, MARK_WORDS } from "./marks.js";
+import { mark, markShape, markWord } from "./marks.js";
 import { DRAWING_WIDTH, vehicleAbove, vehicleEnd } from "./vehicle.js";
+import { say } from "../words/words.js";
 
 /** @typedef {import("./board-geometry.js").Position} Position */
 /** @typedef {import("./board-geometry.js").Spot} Spot */
@@ -20,13 +21,18 @@ import { DRAWING_WIDTH, vehicleAbove, vehicleEnd } from "./vehicle.js";
 /** @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>}} BoardOptions */
 
 const SEEN = {
-  rear: "rear, seen from behind",
-  front: "front, seen from the front",
-  around: "seen from above",
+  rear: "shapes-seen-rear",
+  front: "shapes-seen-front",
+  around: "shapes-seen-around",
 };
 
 /** @type {Record<string, string>} */
-const EDGE_NAMES = { front: "Front", left: "Left side", right: "Right side", rear: "Rear" };
+const EDGES_SAID = {
+  front: "shapes-edge-front",
+  left: "shapes-edge-left",
+  right: "shapes-edge-right",
+  rear: "shapes-edge-rear",
+};
 
 /**
  * @param {Spot} spot
@@ -53,8 +59,8 @@ function cell(spot, chosen, onPick) {
     <span class="board-key" aria-hidden="true">${spot.number}</span>
     <span class="board-mark" aria-hidden="true">${mark(spot.mark, { word: "" })}</span>
     <span class="board-name">${spot.name}</span>
-    <span class="board-word mark-word-${spot.mark}">${spot.word || MARK_WORDS[spot.mark]}${
-      spot.photo ? html`<span class="board-photo">${icon("camera", { label: "photo taken" })}</span>` : nothing}</span>
+    <span class="board-word mark-word-${spot.mark}">${spot.word || markWord(spot.mark)}${
+      spot.photo ? html`<span class="board-photo">${icon("camera", { label: say("shapes-photo-taken") })}</span>` : nothing}</span>
     <span class="board-unit">${spot.unit ? code(spot.unit.shown) : nothing}</span>`;
   return html`<li class="board-cell">${onPick
     ? html`<button type="button" class="board-position" data-position=${spot.id}
@@ -67,9 +73,9 @@ function cell(spot, chosen, onPick) {
 function aboveWords({ box }) {
   const roof = box.top + (box.bottom - box.top) * 0.3 + 54;
   const boot = box.bottom - (box.bottom - box.top) * 0.2 - 32;
-  return svg`<text class="board-way" x="144" y=${roof} text-anchor="middle">front</text>
+  return svg`<text class="board-way" x="144" y=${roof} text-anchor="middle">${say("shapes-front")}</text>
     <path class="board-arrow" d="M144 ${roof - 15}v-12m-5 5 5-5 5 5" />
-    <text class="board-way" x="144" y=${boot} text-anchor="middle">rear</text>`;
+    <text class="board-way" x="144" y=${boot} text-anchor="middle">${say("shapes-rear")}</text>`;
 }
 
 /**
@@ -89,13 +95,13 @@ export function board(view, { onPick = null, chosen = [] } = {}) {
       .filter((group) => group.spots.length)
     : [{ edge: end, spots: geometry.spots }];
   // Seen from the front, the vehicle's left is on the right of the picture.
-  const [first, last] = end === "front" ? ["right", "left"] : ["left", "right"];
+  const [first, last] = end === "front" ? ["shapes-right", "shapes-left"] : ["shapes-left", "shapes-right"];
   return html`<figure class="board board-${view.kind} ${
     fit ? `board-fit-${String(fit).replace(".", "-")}` : "board-keyed"}">
     <figcaption class="board-caption">
-      <span class="board-side">${first}</span>
-      <span class="board-seen">${SEEN[view.kind]}</span>
-      <span class="board-side">${last}</span>
+      <span class="board-side">${say(first)}</span>
+      <span class="board-seen">${say(SEEN[view.kind])}</span>
+      <span class="board-side">${say(last)}</span>
     </figcaption>
     <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}" aria-hidden="true">
       ${"box" in geometry ? svg`${vehicleAbove(geometry.box)}${aboveWords(geometry)}`
@@ -103,7 +109,7 @@ export function board(view, { onPick = null, chosen = [] } = {}) {
       ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
     </svg>
     ${groups.map((group) => html`
-      ${around ? html`<h3 class="board-edge">${EDGE_NAMES[group.edge]}</h3>` : nothing}
+      ${around ? html`<h3 class="board-edge">${say(EDGES_SAID[group.edge])}</h3>` : nothing}
       <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}">${group.spots.map((spot) =>
         cell(spot, picked.has(spot.id), onPick))}</ol>`)}
   </figure>`;

@@ -3,13 +3,14 @@
  * A label code as it stands on the label: two groups, one unmistakable face, never broken.
  */
 import { html } from "lit-html";
+import { say } from "../words/words.js";
 
 /**
  * @param {string} shown the code as the core shows it, "K7F-3M"; "" where a unit has no label yet
  * @param {{size?: "small"|"large"|"plain", none?: string}} [options] `plain` stands inside a
  *   sentence, without the outline of a label; `none` is said where there is no code
  */
-export function code(shown, { size = "small", none = "no label" } = {}) {
+export function code(shown, { size = "small", none = say("shapes-no-label") } = {}) {
   if (!shown) {
     return html`<span class="code-none">${none}</span>`;
   }

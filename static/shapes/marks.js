@@ -5,17 +5,26 @@
  * Each has its own shape and its own word, so that none of them is told by colour.
  */
 import { html, svg } from "lit-html";
+import { say } from "../words/words.js";
 
 /** @typedef {"clean"|"fault"|"untested"|"aside"|"empty"} MarkKind */
 
-/** The word that goes with each mark where the data brings none. @type {Readonly<Record<string, string>>} */
-export const MARK_WORDS = Object.freeze({
-  clean: "clean",
-  fault: "fault",
-  untested: "not tested",
-  aside: "set aside",
-  empty: "empty",
+/** @type {Readonly<Record<string, string>>} */
+const WORDS = Object.freeze({
+  clean: "shapes-clean",
+  fault: "shapes-fault",
+  untested: "shapes-untested",
+  aside: "shapes-aside",
+  empty: "shapes-empty",
 });
+
+/**
+ * The word that goes with a mark where the data brings none.
+ * @param {string} kind
+ */
+export function markWord(kind) {
+  return say(WORDS[known(kind)]);
+}
 
 /** Outlines in a box from -16 to 16. */
 const OUTLINES = {
@@ -63,7 +72,7 @@ export function mark(kind, { word, size = "small" } = {}) {
       ${markShape(name, { x: 0, y: 0 })}
     </svg>
     <span class=${word === "" ? "aloud" : `mark-word mark-word-${name}`}
-      >${word || MARK_WORDS[name]}</span>
+      >${word || markWord(name)}</span>
   </span>`;
 }
 
@@ -71,6 +80,6 @@ export function mark(kind, { word, size = "small" } = {}) {
  * All marks with their words, as the key to a picture.
  * @param {string[]} [kinds]
  */
-export function markKey(kinds = Object.keys(MARK_WORDS)) {
+export function markKey(kinds = Object.keys(WORDS)) {
   return html`<ul class="mark-key">${kinds.map((kind) => html`<li>${mark(kind)}</li>`)}</ul>`;
 }

@@ -8,8 +8,9 @@
  */
 import { html, nothing, svg } from "lit-html";
 
-import { markShape, MARK_WORDS } from "./marks.js";
+import { markShape, markWord } from "./marks.js";
 import { HEAD, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
+import { say } from "../words/words.js";
 
 /** @typedef {import("./trail-geometry.js").TrailView} TrailView */
 
@@ -39,9 +40,9 @@ function headLines(label) {
  * @param {number} bottom
  */
 function column(test, x, bottom) {
-  const words = headLines(test.label || `test ${test.n}`);
+  const words = headLines(test.label || say("shapes-test", { number: test.n }));
   if (!test.counted) {
-    words.splice(1, 1, "set aside");
+    words.splice(1, 1, markWord("aside"));
   }
   return svg`<g class=${test.counted ? "trail-test" : "trail-test trail-aside"}>
     ${test.counted ? nothing : svg`<rect class="trail-aside-ground" x=${x - 34} y=${HEAD - 4}
@@ -81,6 +82,12 @@ function readings(line) {
       : nothing}`);
 }
 
+/** @param {TrailView["tests"][number]} test */
+function testWords({ label, n, counted }) {
+  const test = label || say("shapes-test", { number: n });
+  return counted ? test : say("shapes-test-aside", { test });
+}
+
 /**
  * The same facts as a table, for those who hear the screen.
  * @param {TrailView} view
@@ -91,15 +98,14 @@ function aloud(view) {
     for (const line of view.lines) {
       const point = line.points.find((one) => one.test === test && one.position === position);
       if (point) {
-        return `${line.shown} ${MARK_WORDS[point.mark] ?? ""}`;
+        return `${line.shown} ${markWord(point.mark)}`;
       }
     }
-    return MARK_WORDS.empty;
+    return markWord("empty");
   };
   // The box is what is hidden: a table would not be kept to its width.
   return html`<div class="aloud"><table>
-    <tr><th>position</th>${view.tests.map((test) => html`<th>${test.label || `test ${test.n}`}${
-      test.counted ? "" : ", set aside"}</th>`)}</tr>
+    <tr><th>${say("shapes-position")}</th>${view.tests.map((test) => html`<th>${testWords(test)}</th>`)}</tr>
     ${view.rows.map((row) => html`<tr><th>${row.name}</th>${view.tests.map((_, n) =>
       html`<td>${said(row.position, n)}</td>`)}</tr>`)}
   </table></div>`;
@@ -136,10 +142,10 @@ function picture(view, geometry, width) {
  */
 export function trail(view) {
   const geometry = trailGeometry(view);
-  const hand = Array.from({ length: geometry.lanes }, (_, n) => (n ? "" : "in hand"));
+  const hand = Array.from({ length: geometry.lanes }, (_, n) => (n ? "" : say("shapes-in-hand")));
   return html`<figure class="trail ${geometry.tall ? "trail-tall" : ""}">
     ${aloud(view)}
-    <div class="trail-scroll" tabindex="0" role="group" aria-label="trail of the tests">
+    <div class="trail-scroll" tabindex="0" role="group" aria-label=${say("shapes-trail")}>
       <ol class="trail-names" aria-hidden="true">
         ${view.rows.map((row) => html`<li class="trail-name"><span
           class=${row.suspect ? "trail-name-suspect" : nothing}>${row.name}</span></li>`)}

@@ -14,6 +14,9 @@ import { mark, markKey } from "/static/shapes/marks.js";
 import { trail } from "/static/shapes/trail.js";
 import { startWords } from "/static/words/words.js";
 
+// Some scenes are made as this file is read.
+await startWords();
+
 let query = new URLSearchParams(location.search);
 const CODES = ["K7F-3M", "P2W-9D", "A4C-6H", "M9T-2X", "W3Y-7N", "R6D-4J", "H2K-9F", "D7P-3C"];
 
@@ -192,6 +195,5 @@ async function show(search) {
 }
 
 Object.assign(window, { show });
-await startWords();
 await show(location.search);
 document.body.dataset.ready = "yes";

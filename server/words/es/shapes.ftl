@@ -1,0 +1,31 @@
+### Lo que va en los dibujos: marcas, el tablero, el recorrido, un código de etiqueta.
+
+shapes-clean = bien
+shapes-fault = fallo
+shapes-untested = sin probar
+shapes-aside = apartado
+shapes-empty = vacío
+shapes-no-label = sin etiqueta
+
+## El tablero.
+
+shapes-seen-rear = parte trasera, vista desde atrás
+shapes-seen-front = parte delantera, vista desde delante
+shapes-seen-around = visto desde arriba
+shapes-edge-front = Delante
+shapes-edge-left = Lado izquierdo
+shapes-edge-right = Lado derecho
+shapes-edge-rear = Detrás
+shapes-photo-taken = con foto
+shapes-front = delante
+shapes-rear = detrás
+shapes-left = izquierda
+shapes-right = derecha
+
+## El recorrido.
+
+shapes-test = prueba { $number }
+shapes-position = posición
+shapes-test-aside = { $test }, apartada
+shapes-in-hand = en la mano
+shapes-trail = recorrido de las pruebas
