@@ -66,7 +66,7 @@ def settings(page, base):
 def choose(page, name):
     """Choose a language by its own name, or that of the phone."""
     with page.expect_navigation():
-        page.get_by_role("radio", name=name, exact=True).nth(0).check()
+        page.get_by_role("radio", name=name, exact=True).nth(0).click()
     wait_for_app(page)
 
 
