@@ -2,7 +2,6 @@
 
 from demo_db.cars import blue_estate
 from demo_db.log import Log
-from server.core.words.words import PLACE_WORDS
 
 
 def hints(log: Log) -> list[str]:
@@ -11,7 +10,7 @@ def hints(log: Log) -> list[str]:
     spare = [
         f"; {unit['shown']} from stock fits"
         for unit in log.ask("units")
-        if unit["where"] == PLACE_WORDS["stock"] and unit["part"] == estate.part
+        if unit["where"]["msg"] == "names-place-stock" and unit["part"] == estate.part
     ]
     bad = log.ask("unit", unit=estate.first_unit("rear-right-outer"))["shown"]
     return [

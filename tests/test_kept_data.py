@@ -171,7 +171,7 @@ def test_every_answer_of_the_core_is_that_of_then(name):
     for told in then["record_told"].values():
         told["unit"] = in_codes(told["unit"])
     for question in sorted(set(then) - {"state", "state sha256"}):
-        assert as_then(now[question], then[question]) == then[question], question
+        assert as_then(english(now[question]), then[question]) == then[question], question
 
 
 def test_both_hosts_conclude_what_was_concluded_then(core):

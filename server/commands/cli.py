@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 import click
 
+from server.commands.options import CONTEXT
 from server.commands.options import REFUSALS
 from server.commands.options import language_option
 from server.commands.options import worded_help
@@ -92,7 +93,7 @@ command_line = language_option(
         name="swaptrail",
         no_args_is_help=False,
         subcommand_metavar="COMMAND ...",
-        context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+        context_settings=CONTEXT,
     )
 )
 

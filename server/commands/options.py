@@ -14,10 +14,15 @@ from server.words.spoken import speak
 
 DEFAULT_DATA = Path("data")
 REFUSALS = (BadInput, CommandRefused)
+CONTEXT: dict[str, Any] = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
 
 
 class WordedCommand(click.Command):
     """A command whose `help` is the id of a message; options stand in the help under their section."""
+
+    def get_help_option_names(self, ctx: click.Context) -> list[str]:
+        """Returns how the help is asked for, also where the command is used by itself."""
+        return CONTEXT["help_option_names"]
 
     def format_usage(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Writes how the command is used."""

@@ -31,6 +31,11 @@ def all_of(items: list) -> dict:
     return _figure("and", items)
 
 
+def also_all_of(items: list) -> dict:
+    """Return a list some items of which are lists themselves: 'a and b, and c'."""
+    return _figure("also", items)
+
+
 def any_of(items: list) -> dict:
     """Return a list joined by 'or'; empty texts in it are left out."""
     return _figure("or", items)

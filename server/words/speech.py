@@ -158,5 +158,6 @@ FIGURES: dict[str, Callable[[Speech, Any], str]] = {
     "moment": lambda speech, at: speech.figures.moment(at),
     "and": lambda speech, items: speech.figures.listed(speech._texts(items), "and"),
     "or": lambda speech, items: speech.figures.listed(speech._texts(items), "or"),
+    "also": lambda speech, items: speech.figures.listed(speech._texts(items), "also"),
     "sentences": lambda speech, items: " ".join(speech._texts(items)),
 }

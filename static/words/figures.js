@@ -61,7 +61,7 @@ export class Figures {
    * 'a', 'a and b' or 'a, b and c'. A language may choose its word by how the item begins (`sounds`), as Spanish does:
    * 'derecho e izquierdo'.
    * @param {string[]} items
-   * @param {'and' | 'or'} last
+   * @param {'and' | 'or' | 'also'} last
    */
   listed([first = '', ...rest], last) {
     return rest.reduce((before, item, at) => {

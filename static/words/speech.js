@@ -145,5 +145,6 @@ const FIGURES = {
   moment: (figures, at) => figures.moment(at),
   and: (figures, items, texts) => figures.listed(texts(items), 'and'),
   or: (figures, items, texts) => figures.listed(texts(items), 'or'),
+  also: (figures, items, texts) => figures.listed(texts(items), 'also'),
   sentences: (_, items, texts) => texts(items).join(' '),
 };

@@ -8,6 +8,7 @@ from server.core.parts.parking_sensor import PARKING_SENSOR
 from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.driver import home
+from tests.said import english
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
@@ -144,9 +145,9 @@ def test_what_a_code_does_is_shown_with_its_source_and_switched_off(core):
 
 
 def test_the_openly_explained_group_says_so_and_single_types_are_from_memory():
-    assert "openly explained" in priors.meaning("1B", PARKING_SENSOR)["source"]
+    assert "openly explained" in english(priors.meaning("1B", PARKING_SENSOR)["source"])
     for each in ("11", "13", "96", "97"):
-        assert "from memory" in priors.meaning(each, PARKING_SENSOR)["source"]
+        assert "from memory" in english(priors.meaning(each, PARKING_SENSOR)["source"])
 
 
 def test_the_same_code_in_a_second_test_is_no_second_evidence(core):

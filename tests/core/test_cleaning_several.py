@@ -70,7 +70,11 @@ def test_positions_that_are_no_names_are_refused(core):
 def test_the_title_lists_them():
     job = Job(
         None,
-        {"id": "j", "positions": [{"id": "a", "name": "left outer"}, {"id": "b", "name": "right inner"}]},
+        {
+            "id": "j",
+            "layout": "rear-4",
+            "positions": [{"id": "a", "name": "left outer"}, {"id": "b", "name": "right inner"}],
+        },
     )
     both = {"move": "clean", "positions": ["a", "b"]}
 

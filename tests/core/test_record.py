@@ -30,7 +30,7 @@ def driver(core):
 
 def test_what_is_concluded_of_a_sensor_and_its_job_is_told_in_short(core, driver):
     told = core("record_told", unit=home(OUTER), jobs=[JOB])
-    assert told["jobs"][JOB]["sentence"].startswith("The fault followed sensor ")
+    assert told["jobs"][JOB]["sentence"]["msg"] == "evidence-followed"
     assert told["jobs"][JOB]["probability"] == driver.view()["reasoning"]["probability"]
     assert (told["unit"]["place"], told["unit"]["disputed"]) == ("fitted", False)
     assert [(test["n"], test["mark"]) for test in told["unit"]["tests"]] == [(1, "fault"), (2, "fault")]

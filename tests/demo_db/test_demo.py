@@ -20,6 +20,7 @@ from server.log import events
 from server.photos import jpeg
 from server.photos.store import whole
 from server.storage import DataFolder
+from tests.said import english
 
 BASE = "http://localhost:8765"
 JOBS = {
@@ -46,7 +47,7 @@ class Demo:
     def ask(self, op, **arguments):
         answer = json.loads(self._host.call(json.dumps({**arguments, "op": op})))
         assert answer["ok"], answer
-        return answer["value"]
+        return english(answer["value"])
 
     def job(self, name):
         return self.ask("job", job=JOBS[name])

@@ -7,31 +7,33 @@ is shown with its reason, and each can be set back.
 from ..facts.draft import draft
 from ..infer.case import CONFIDENCE
 from ..infer.case import RATES
+from ..messages import decimal
+from ..messages import message
 from ..parts.sort import Sort
-from ..phrases import sentence_case
 from ..state.job import Job
 from . import priors
 from . import readings
 from . import shows_rate
 
 _PPM = 1000000
-COMMON = "common practice, no source"
+COMMON = message("evidence-common")
 
+# What each rate is the chance of: the id of its message.
 _MEANINGS = (
-    ("unit", "{A_unit} is bad, before any test"),
-    ("circuit", "The wiring of one position is bad: connector, wire or channel"),
-    ("blocked", "One position is blocked: {blocked}"),
-    ("feed", "The supply or ground that one {shares} shares is bad"),
-    ("control", "The control unit is bad"),
-    ("shows", "A fault that is there shows in one self-test"),
-    ("false_alarm", "A position with no fault shows one all the same"),
-    ("meter_sees", "The wiring checks find a wiring fault"),
-    ("meter_false", "The wiring checks read bad on good wiring"),
+    ("unit", "evidence-rate-unit"),
+    ("circuit", "evidence-rate-circuit"),
+    ("blocked", "evidence-rate-blocked"),
+    ("feed", "evidence-rate-feed"),
+    ("control", "evidence-rate-control"),
+    ("shows", "evidence-rate-shows"),
+    ("false_alarm", "evidence-rate-false-alarm"),
+    ("meter_sees", "evidence-rate-meter-sees"),
+    ("meter_false", "evidence-rate-meter-false"),
 )
 _MONEY = (
-    ("labour_per_hour", "Labour, per hour"),
-    ("part_price", "Price of a new {unit}"),
-    ("wrong_purchase", "What {a_unit} bought for nothing costs you"),
+    ("labour_per_hour", "evidence-money-labour"),
+    ("part_price", "evidence-money-part"),
+    ("wrong_purchase", "evidence-money-wrong"),
 )
 
 
@@ -52,26 +54,17 @@ def in_words(job: Job, result: dict | None) -> dict:
     }
 
 
-def percent(ppm: int) -> str:
+def exact(ppm: int) -> dict:
     """Return parts per million as an exact percentage, e.g. 0.5 %."""
-    whole, rest = ppm // 10000, ppm % 10000
-    if not rest:
-        return "{} %".format(whole)
-    digits = str(10000 + rest)[1:]
-    while digits.endswith("0"):
-        digits = digits[:-1]
-    return "{}.{} %".format(whole, digits)
+    units, places = ppm, 4
+    while places and not units % 10:
+        units, places = units // 10, places - 1
+    return message("figures-percent", number=decimal(units, places))
 
 
-def _of(sort: Sort, text: str) -> str:
-    """Return a text of this module in the words of a sort of part."""
-    return text.format(
-        unit=sort.unit,
-        a_unit=sort.a_unit,
-        A_unit=sentence_case(sort.a_unit),
-        blocked=sort.obstruction.words,
-        shares=sort.shares_a_feed,
-    )
+def _of(sort: Sort, name: str) -> dict:
+    """Return a message of this module in the words of a sort of part."""
+    return message(name, sort=sort.identity, blocked=sort.obstruction.words)
 
 
 def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
@@ -94,8 +87,8 @@ def _rate(job, name, meaning) -> dict:
     return {
         "id": name,
         "words": _of(job.sort, meaning),
-        "default_words": percent(default),
-        "value_words": percent(value),
+        "default_words": exact(default),
+        "value_words": exact(value),
         "value_ppm": value,
         "changed": changed,
         "source": COMMON,
@@ -112,9 +105,9 @@ def _confidence(job) -> dict:
     default = _ppm(CONFIDENCE)
     changed = job.confidence_ppm != default
     return {
-        "words": "How sure a verdict has to be before it is called one",
-        "default_words": percent(default),
-        "value_words": percent(job.confidence_ppm),
+        "words": message("evidence-confidence"),
+        "default_words": exact(default),
+        "value_words": exact(job.confidence_ppm),
         "value_ppm": job.confidence_ppm,
         "changed": changed,
         "source": COMMON,
@@ -124,27 +117,28 @@ def _confidence(job) -> dict:
 
 def _comes_and_goes(job, result) -> dict:
     value = job.comes_and_goes
+    switch = "evidence-switch-all-the-time" if value else "evidence-switch-comes-and-goes"
     offered = shows_rate.estimate(job, result)
     if offered:
         default = readings.SHOWS_COMES_AND_GOES if value else _default(job, "shows")
         offered = {
-            "sentence": "It showed in {} of {} tests that were run again with nothing changed. "
-            "That makes {}; the default is {}.".format(
-                offered["shown"],
-                offered["repeats"],
-                percent(_whole_percent(offered["ppm"])),
-                percent(_ppm(default)),
+            "sentence": message(
+                "evidence-estimate",
+                shown=offered["shown"],
+                repeats=offered["repeats"],
+                share=exact(_whole_percent(offered["ppm"])),
+                default=exact(_ppm(default)),
             ),
             "source": shows_rate.SOURCE,
             "used": job.rates_ppm.get("shows") == _whole_percent(offered["ppm"]),
-            "words": "Use {}".format(percent(_whole_percent(offered["ppm"]))),
+            "words": message("evidence-use", share=exact(_whole_percent(offered["ppm"]))),
             "events": [rates_set(job, {"shows": _whole_percent(offered["ppm"])})],
         }
     return {
         "value": value,
-        "words": "The fault comes and goes." if value else "The fault is there all the time.",
-        "note": "A present fault then shows in half of the self-tests only, so proof takes more of them.",
-        "switch_words": "It is there all the time" if value else "It comes and goes",
+        "words": message("evidence-comes-and-goes" if value else "evidence-there-all-the-time"),
+        "note": message("evidence-comes-and-goes-note"),
+        "switch_words": message(switch),
         "events": [draft("comes_and_goes_set", value=not value)],
         "estimate": offered,
     }
@@ -155,22 +149,22 @@ def _whole_percent(ppm: int) -> int:
 
 
 def _code(entry) -> dict:
-    counted = "counts" if entry["on"] else "does not count"
     return {
         "position": entry["position"],
         "name": entry["name"],
         "code": entry["code"],
         "failure_type": entry["failure_type"],
-        "sentence": "{} at {}: {}, so {}.".format(
-            "-".join([each for each in (entry["code"], entry["failure_type"]) if each]),
-            entry["name"],
-            entry["words"],
-            entry["why"],
+        "sentence": message(
+            "evidence-code",
+            code="-".join([each for each in (entry["code"], entry["failure_type"]) if each]),
+            position=entry["name"],
+            words=entry["words"],
+            why=entry["why"],
         ),
-        "source": entry["source"][:1].upper() + entry["source"][1:] + ".",
+        "source": message("evidence-source", source=entry["source"]),
         "on": entry["on"],
-        "words": "It " + counted,
-        "switch_words": "Leave it out" if entry["on"] else "Let it count",
+        "words": message("evidence-code-counts" if entry["on"] else "evidence-code-aside"),
+        "switch_words": message("evidence-code-leave-out" if entry["on"] else "evidence-code-let-count"),
         "events": [draft("code_weight_set", position=entry["position"], on=not entry["on"])],
     }
 

@@ -5,9 +5,13 @@ the bodies (the parts in the hand, each a unit of its own with an id of its own 
 is reasoned over as a fresh unknown until a scan, or that only one is left, says which one it is.
 """
 
-from .. import phrases
 from ..infer.case import MINUTES
 from ..infer.figures import hundredths
+from ..messages import all_of
+from ..messages import any_of
+from ..messages import message
+from ..messages import minutes
+from ..messages import sentences
 from ..state.job import Job
 from ..state.unit import Unit
 from ..words import words
@@ -16,7 +20,7 @@ from . import unit_history
 
 # More assignments of identities to the bodies than this are not gone through one by one.
 _MOST_ASSIGNMENTS = 24
-_SETTLED = {"scan": "settled by a scan", "left": "settled, as the last one left"}
+_SETTLED = {"scan": "evidence-mixed-by-scan", "left": "evidence-mixed-as-last"}
 
 
 def open_sets(job: Job) -> list[dict]:
@@ -81,26 +85,23 @@ def doubtful(job: Job, result: dict) -> list[str]:
 def settling_words(job: Job, entry: dict) -> dict:
     """Return {"scan", "test"}: the cheapest way to tell them apart, and the next cheapest, in words."""
     names = [_identity(job, each) for each in entry["open"] if job.unit(each).is_labelled()]
-    scan = "No label is on record for any of them."
+    scan = [message("evidence-mixed-no-label")]
     if names:
-        scan = "Look for a label that is still on ({}) and scan it: it settles it and costs nothing.".format(
-            " or ".join(names)
-        )
+        scan = [message("evidence-mixed-scan", units=any_of(names))]
         if len(entry["open"]) == 2:
-            scan += " The other one is then known too."
+            scan.append(message("evidence-mixed-other"))
     chances = unit_history.chances_before(job.state, entry)
     most = 0.0
     for each in entry["open"]:
         most = max(most, chances[each])
     if most < 1.0 - readings.confidence(job):
-        test = "Without one, a fresh label on each is enough: none of them is a suspect."
+        test = message("evidence-mixed-fresh")
     else:
-        places, minutes = cheapest_test(job, entry)
-        test = (
-            "Without one, put a fresh label on each, fit {} at {} and run one self-test, about {}: it tells "
-            "which one is bad, whichever it was before."
-        ).format("them" if len(places) > 1 else "one", _places(job, places), phrases.minutes(minutes))
-    return {"scan": scan, "test": test}
+        places, cost = cheapest_test(job, entry)
+        test = message(
+            "evidence-mixed-test", positions=_places(job, places), count=len(places), length=minutes(cost)
+        )
+    return {"scan": sentences(scan), "test": test}
 
 
 def cheapest_test(job: Job, entry: dict) -> tuple:
@@ -116,17 +117,17 @@ def cheapest_test(job: Job, entry: dict) -> tuple:
         order.append((readings.reach(job, position), index, position["id"]))
     empty = [each for each in sorted(order) if not holds.get(each[2])]
     chosen = empty[: len(entry["bodies"])] if empty else sorted(order)[:1]
-    minutes = MINUTES["test"]
+    cost = MINUTES["test"]
     for reach, _, _ in chosen:
-        minutes += reach + MINUTES["fit"] + (0 if empty else MINUTES["pull"])
-    return [each[2] for each in chosen], hundredths(minutes)
+        cost += reach + MINUTES["fit"] + (0 if empty else MINUTES["pull"])
+    return [each[2] for each in chosen], hundredths(cost)
 
 
-def _places(job, places) -> str:
-    return phrases.listed([words.position_name(job, place) for place in places])
+def _places(job, places) -> dict:
+    return all_of([words.position_name(job, place) for place in places])
 
 
-def _identity(job: Job, identity) -> str:
+def _identity(job: Job, identity):
     return words.unit_name(job.unit(identity))
 
 
@@ -140,9 +141,7 @@ def job_view(job: Job) -> list[dict]:
             {
                 "at": entry["at"],
                 "count": entry["count"],
-                "sentence": "{} got mixed up: which is which is not known.".format(
-                    phrases.sentence_case(phrases.listed(names))
-                ),
+                "sentence": message("evidence-mixed", units=all_of(names)),
                 "scan_words": told["scan"],
                 "test_words": told["test"],
             }
@@ -153,15 +152,15 @@ def job_view(job: Job) -> list[dict]:
 def lost_view(state, unit: dict) -> list[dict]:
     """Return each time the identity of a unit was lost; it stays on its trail for good."""
     shown = []
-    units = Unit(state, unit["id"]).sort.units
+    sort = Unit(state, unit["id"]).sort.identity
     for entry in unit["lost"]:
-        settled = _SETTLED.get(entry["settled"], "")
+        settled = message(_SETTLED.get(entry["settled"], "evidence-mixed-open"))
         shown.append(
             {
                 "at": entry["at"],
                 "count": entry["count"],
                 "settled": entry["settled"],
-                "words": "{} {} involved{}".format(entry["count"], units, "; " + settled if settled else ""),
+                "words": message("evidence-mixed-involved", count=entry["count"], sort=sort, settled=settled),
             }
         )
     return shown

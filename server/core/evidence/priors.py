@@ -7,6 +7,7 @@ three moves a cause without deciding anything by itself, since a sensor that sho
 a short on its wire too.
 """
 
+from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
 from ..words import words
@@ -14,29 +15,27 @@ from . import readings
 
 ELECTRICAL, INSIDE, BLOCKED = "electrical", "inside", "blocked"
 
-_OPEN_SOURCE = (
-    "that 1x means electrical is openly explained; how much it counts is common practice, no source"
-)
-_MEMORY = "what it means is from memory; how much it counts is common practice, no source"
+_OPEN_SOURCE = message("evidence-type-open-source")
+_MEMORY = message("evidence-type-memory")
 
 # failure type -> (what it speaks for, its plain meaning, where that is from)
 _TYPES = {
-    "11": (ELECTRICAL, "short to ground", _MEMORY),
-    "12": (ELECTRICAL, "short to battery", _MEMORY),
-    "13": (ELECTRICAL, "open circuit", _MEMORY),
-    "14": (ELECTRICAL, "short to ground or open", _MEMORY),
-    "15": (ELECTRICAL, "short to battery or open", _MEMORY),
-    "49": (INSIDE, "electronic failure inside", _MEMORY),
-    "96": (INSIDE, "component failure inside", _MEMORY),
-    "97": (BLOCKED, "blocked or obstructed", _MEMORY),
+    "11": (ELECTRICAL, message("evidence-type-11"), _MEMORY),
+    "12": (ELECTRICAL, message("evidence-type-12"), _MEMORY),
+    "13": (ELECTRICAL, message("evidence-type-13"), _MEMORY),
+    "14": (ELECTRICAL, message("evidence-type-14"), _MEMORY),
+    "15": (ELECTRICAL, message("evidence-type-15"), _MEMORY),
+    "49": (INSIDE, message("evidence-type-49"), _MEMORY),
+    "96": (INSIDE, message("evidence-type-96"), _MEMORY),
+    "97": (BLOCKED, message("evidence-type-97"), _MEMORY),
 }
 # It says when the fault is there, not where.
 _NO_PLACE = ("1F",)
 _FACTORS = {ELECTRICAL: 3, INSIDE: 3, BLOCKED: 5}
 _WHY = {
-    ELECTRICAL: "a fault in the wiring is {} times as likely",
-    INSIDE: "a bad {unit} is {} times as likely",
-    BLOCKED: "{blocked} is {} times as likely",
+    ELECTRICAL: "evidence-why-electrical",
+    INSIDE: "evidence-why-inside",
+    BLOCKED: "evidence-why-blocked",
 }
 
 
@@ -46,7 +45,7 @@ def meaning(failure_type: str, sort: Sort) -> dict | None:
     if kind in _TYPES:
         speaks_for, said, source = _TYPES[kind]
     elif len(kind) == 2 and kind[0] == "1" and kind not in _NO_PLACE:
-        speaks_for, said, source = ELECTRICAL, "electrical: short, open, voltage or current", _OPEN_SOURCE
+        speaks_for, said, source = ELECTRICAL, message("evidence-type-electrical"), _OPEN_SOURCE
     else:
         return None
     factor = _FACTORS[speaks_for]
@@ -54,7 +53,7 @@ def meaning(failure_type: str, sort: Sort) -> dict | None:
         "speaks_for": speaks_for,
         "words": said,
         "factor": factor,
-        "why": _WHY[speaks_for].format(factor, unit=sort.unit, blocked=sort.obstruction.words),
+        "why": message(_WHY[speaks_for], factor=factor, sort=sort.identity, blocked=sort.obstruction.words),
         "source": source,
     }
 

@@ -2,12 +2,14 @@
 
 import math
 
-from .. import phrases
 from ..infer.belief import Belief
 from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..state.job import Job
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
@@ -55,7 +57,7 @@ def _is_clear(model, counts, acting, tests, confidence) -> bool:
 
 
 def proof(job: Job, result: dict | None) -> dict:
-    """Return the clean tests in a row, how sure they make it, and the success run beside it, in words.
+    """Return the clean tests in a row, how sure they make it, and the success run beside it, in messages.
 
     `result` may hold what `ahead` gives, under "proof".
     """
@@ -66,8 +68,8 @@ def proof(job: Job, result: dict | None) -> dict:
     coming = result.get("proof") if result else None
     return {
         "clean_in_a_row": in_a_row,
-        "clear_words": phrases.percent(clear),
-        "wanted_words": phrases.percent(wanted),
+        "clear_words": percent(clear),
+        "wanted_words": percent(wanted),
         "settled": settled,
         "more": coming["more"] if coming else None,
         "sentence": _sentence(in_a_row, clear, wanted, coming) if in_a_row and result else "",
@@ -75,39 +77,26 @@ def proof(job: Job, result: dict | None) -> dict:
     }
 
 
-def _sentence(in_a_row, clear, wanted, coming) -> str:
-    said = "{} in a row. Nothing left to fix: {} sure, {} wanted.".format(
-        "1 clean test" if in_a_row == 1 else "{} clean tests".format(in_a_row),
-        phrases.percent(clear),
-        phrases.percent(wanted),
-    )
-    if not coming:
-        return said
-    more = coming["more"]
-    if more is None:
-        return said + " Clean tests alone will not get there soon."
-    return said + (
-        " 1 more clean test is expected to do."
-        if more == 1
-        else " About {} more clean tests are expected to do.".format(more)
-    )
+def _sentence(in_a_row, clear, wanted, coming) -> dict:
+    said = [
+        message("evidence-proof", count=in_a_row),
+        message("evidence-proof-left", share=percent(clear), wanted=percent(wanted)),
+    ]
+    if coming and coming["more"] is None:
+        said.append(message("evidence-proof-not-soon"))
+    elif coming:
+        said.append(message("evidence-proof-more", count=coming["more"]))
+    return sentences(said)
 
 
-def _run_words(job, coming) -> str:
+def _run_words(job, coming) -> dict:
     """Say what the success run asks for, and what that means."""
     reliability = 1.0 - coming["shows"]
     run = success_run(job.confidence_ppm / 1000000, reliability) if reliability > 0 else 1
-    often = "every second test"
+    often = message("evidence-run-half")
     if coming["shows"] != 0.5:
-        often = "{} of the tests".format(phrases.percent(int(coming["shows"] * 1000000000 + 0.5)))
-    return (
-        "The success-run rule alone would ask for {}: a fault that shows in {} would have shown by then, "
-        "{} sure.".format(
-            "1 clean test" if run == 1 else "{} clean tests in a row".format(run),
-            often,
-            phrases.percent(job.confidence_ppb),
-        )
-    )
+        often = message("evidence-run-share", share=percent(int(coming["shows"] * 1000000000 + 0.5)))
+    return message("evidence-run", count=run, often=often, share=percent(job.confidence_ppb))
 
 
 def success_run(confidence: float, reliability: float) -> int:

@@ -7,6 +7,7 @@ priors that such histories give: two jobs must not lean on each other in a circl
 from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
 from ..state.job import Job
+from ..words import words
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
 MOST_MINUTES = 600
@@ -18,7 +19,7 @@ def positions(job: Job) -> list[dict]:
     return [
         {
             "id": position["id"],
-            "name": position["name"],
+            "name": words.called(job, position),
             "group": position["group"],
             "reach_minutes": reach(job, position),
         }

@@ -7,11 +7,12 @@ estimate is (k + 1) / (n + 2): Laplace's rule of succession, the mean of the Bet
 that Bayes' rule makes of a uniform prior.
 """
 
+from ..messages import message
 from ..state.job import Job
 from ..words import causes
 from . import readings
 
-SOURCE = "Laplace's rule of succession: (k + 1) / (n + 2)."
+SOURCE = message("evidence-laplace")
 _LEAST = 2  # with fewer repeats the estimate says more about the rule than about the fault
 _PPM = 1000000
 

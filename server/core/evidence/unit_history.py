@@ -13,7 +13,6 @@ that all worked once. So passes make a spare trusted, and never make a unit safe
 the road. Rates: common practice, no source.
 """
 
-from .. import phrases
 from ..infer import explanations
 from ..infer.belief import Belief
 from ..infer.case import RATES
@@ -23,6 +22,9 @@ from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
 from ..state.job import Job
 from ..state.job import known_job
 from ..state.unit import Unit
@@ -239,25 +241,25 @@ def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
     return total
 
 
-def _sentence(unit: Unit, told, chance, trusted) -> str:
-    name = phrases.sentence_case(unit_name(unit))
-    bad = "chance that it is bad {}".format(phrases.percent(chance))
+def _sentence(unit: Unit, told, chance, trusted) -> dict:
+    name, bad, sort = unit_name(unit), percent(chance), unit.sort.identity
     if told["condemned"]:
-        return "{} was found bad on {}; {}.".format(name, told["condemned"], bad)
+        return message("evidence-unit-condemned", unit=name, vehicle=told["condemned"], share=bad)
     if not told["vehicles"]:
-        return "{} has no test on another job; {}, as for any {}.".format(name, bad, unit.sort.unit)
+        return message("evidence-unit-untested", unit=name, share=bad, sort=sort)
     counts = told["counts"]
     said = []
     if counts["passed"]:
-        said.append("passed {}".format(phrases.counted(counts["passed"], "test")))
+        said.append(message("evidence-unit-passed", count=counts["passed"]))
     if counts["faulted"]:
-        shown = phrases.counted(counts["faulted"], "test")
-        said.append("showed a fault in {} that nothing else explains".format(shown))
-    where = " on {}".format(phrases.counted(len(told["vehicles"]), "vehicle"))
-    first = "{} is trusted: it ".format(name) if trusted else "{} ".format(name)
+        said.append(message("evidence-unit-faulted", count=counts["faulted"]))
     if not said:
-        said.append("was only there while something else was at fault")
-    line = first + phrases.listed(said) + where
-    if told["driven"]:
-        line += ", and was driven since"
-    return "{}; {}.".format(line, bad)
+        said.append(message("evidence-unit-bystander"))
+    return message(
+        "evidence-unit-trusted" if trusted else "evidence-unit",
+        unit=name,
+        said=all_of(said),
+        vehicles=len(told["vehicles"]),
+        driven="yes" if told["driven"] else "no",
+        share=bad,
+    )

@@ -1,6 +1,9 @@
 """What the tests say so far, as sentences: heading, how sure, what carries it, what else it could be."""
 
-from .. import phrases
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
+from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import words
@@ -22,18 +25,18 @@ def reasoning(job: Job, result: dict) -> dict:
         "confidence_words": "",
         "verdict": None,
         "causes": _causes(job, result),
-        "clear_words": phrases.percent(result["clear"]),
+        "clear_words": percent(result["clear"]),
         "else_words": _else(job, result),
         "carries_words": _carries(job, result),
         "settled": settled,
         "aside": [
-            "Test {} is set aside: {}".format(entry["test"] + 1, entry["reason"])
+            message("evidence-aside", test=str(entry["test"] + 1), why=entry["reason"])
             for entry in result["ignored"]
         ],
     }
     if verdict:
         shown["sentence"] = headline(job, verdict["causes"])
-        shown["confidence_words"] = phrases.percent(verdict["probability"])
+        shown["confidence_words"] = percent(verdict["probability"])
         shown["detail"] = _detail(job, verdict, settled)
         shown["verdict"] = [
             {
@@ -44,36 +47,32 @@ def reasoning(job: Job, result: dict) -> dict:
             for cause in verdict["causes"]
         ]
     elif not _suspects(result):
-        shown["sentence"] = "No test has shown a fault."
-        shown["detail"] = "If it comes and goes, test again, and say so."
+        shown["sentence"] = message("evidence-no-fault")
+        shown["detail"] = message("evidence-no-fault-detail")
     elif settled and _only_unplugged(job, result):
-        shown["sentence"] = "Only what is unplugged shows a fault."
-        shown["detail"] = (
-            "A plug that is off needs no other cause. Nothing else is left to fix: {} sure.".format(
-                phrases.percent(result["clear"])
-            )
-        )
+        shown["sentence"] = message("evidence-unplugged")
+        shown["detail"] = message("evidence-unplugged-detail", share=percent(result["clear"]))
     elif settled:
-        shown["sentence"] = "The fault is gone."
-        shown["detail"] = "{} {} Nothing is left to fix: {} sure.".format(
-            _how_it_went(job, result), _was(_leading(job, result)), phrases.percent(result["clear"])
+        shown["sentence"] = message("evidence-gone")
+        shown["detail"] = sentences(
+            [
+                _how_it_went(job, result),
+                _leading(job, result, was=True),
+                message("evidence-nothing-left", share=percent(result["clear"])),
+            ]
         )
     else:
         known = _known_live(job, result)
-        shown["sentence"] = "Not settled yet."
+        shown["sentence"] = message("evidence-open")
         shown["detail"] = _leading(job, result)
         if known:
-            shown["sentence"] = phrases.sentence_case(causes.phrases(job, known)) + (
-                " is a cause." if len(known) == 1 else " are causes."
-            )
-            shown["detail"] = "Whether anything else is wrong is not settled yet. " + shown["detail"]
+            shown["sentence"] = message("evidence-known", cause=causes.phrases(job, known), count=len(known))
+            shown["detail"] = sentences([message("evidence-known-detail"), shown["detail"]])
         elif _last_was_clean(job, result):
-            shown["sentence"] = "No fault in the last test."
-            shown["detail"] = "Nothing is left to fix: {} sure, {} wanted. {}".format(
-                phrases.percent(result["clear"]),
-                phrases.percent(job.confidence_ppb),
-                _was(shown["detail"]),
-            )
+            shown["sentence"] = message("evidence-last-clean")
+            wanted = percent(job.confidence_ppb)
+            left = message("evidence-nothing-left-yet", share=percent(result["clear"]), wanted=wanted)
+            shown["detail"] = sentences([left, _leading(job, result, was=True)])
     return shown
 
 
@@ -82,27 +81,24 @@ def is_clear(job: Job, result: dict) -> bool:
     return result["clear"] >= job.confidence_ppb
 
 
-def headline(job: Job, found: list) -> str:
+def headline(job: Job, found: list) -> dict:
     """Return the verdict as a heading: followed, stayed, or each cause by name."""
     if len(found) == 1:
         kind, what, _ = causes.split(found[0])
         if kind == "unit" and len(faulted_places(job, what)) > 1:
-            return "The fault followed {}.".format(causes.phrase(job, found[0]))
+            return message("evidence-followed", cause=causes.phrase(job, found[0]))
         if kind == "circuit" and len(faulted_units(job, what)) > 1:
-            return "The fault stayed at {}.".format(words.position_name(job, what))
-        name = phrases.sentence_case(causes.phrase(job, found[0]))
-        return "{} is the cause.".format(name)
-    return "{} faults: {}.".format(_number(len(found)), causes.phrases(job, found))
+            return message("evidence-stayed", position=words.position_name(job, what))
+        return message("evidence-cause", cause=causes.phrase(job, found[0]))
+    return message("evidence-faults", count=len(found), cause=causes.phrases(job, found))
 
 
-def _detail(job: Job, verdict, settled) -> str:
+def _detail(job: Job, verdict, settled) -> dict:
     live = [cause for cause in verdict["causes"] if causes.is_live(job, cause)]
-    sure = "{} sure.".format(phrases.percent(verdict["probability"]))
-    if not live and settled:
-        return "It is dealt with, and clean tests have proved it. " + sure
+    sure = message("evidence-sure", share=percent(verdict["probability"]))
     if not live:
-        return "It is dealt with. Clean tests now prove the repair. " + sure
-    return " ".join([causes.fix(job, cause) for cause in sorted(live)] + [sure])
+        return sentences([message("evidence-proved" if settled else "evidence-to-prove"), sure])
+    return sentences([causes.fix(job, cause) for cause in sorted(live)] + [sure])
 
 
 def _known_live(job: Job, result) -> list:
@@ -116,24 +112,23 @@ def _known_live(job: Job, result) -> list:
     )
 
 
-def _leading(job: Job, result) -> str:
-    """Name the likeliest explanation that is not enough yet, and the next if it is as likely."""
+def _leading(job: Job, result, was: bool = False):
+    """Name the likeliest explanation that is not enough yet, and the next if it is as likely.
+
+    `was`: of a fault that does not show any more.
+    """
     named = [each for each in result["explanations"] if each["causes"]]
     if not named:
         return ""
-    said = _named(job, named[0])
+    said, share = _named(job, named[0]), percent(named[0]["probability"])
     if len(named) == 1 or named[1]["probability"] * _AS_LIKELY[1] < named[0]["probability"] * _AS_LIKELY[0]:
-        return "Most likely so far: {}, {}.".format(said, phrases.percent(named[0]["probability"]))
-    return "Most likely so far: {}, {}; about as likely: {}.".format(
-        said, phrases.percent(named[0]["probability"]), _named(job, named[1])
-    )
+        return message("evidence-likely-was" if was else "evidence-likely", cause=said, share=share)
+    other = _named(job, named[1])
+    tied = "evidence-likely-two-was" if was else "evidence-likely-two"
+    return message(tied, cause=said, share=share, other=other)
 
 
-def _was(leading) -> str:
-    return leading.replace("Most likely so far:", "Most likely it was")
-
-
-def _named(job: Job, explanation) -> str:
+def _named(job: Job, explanation) -> dict:
     return causes.phrases(job, explanation["causes"])
 
 
@@ -160,15 +155,15 @@ def _only_unplugged(job, result) -> bool:
     return shown
 
 
-def _how_it_went(job, result) -> str:
+def _how_it_went(job, result) -> dict:
     """Say what was done between the last fault and the first clean test after it."""
     counted = _counted(job, result)
     showed = [index for index in counted if job.tests[index]["faulted"]]
     if not showed:
-        return "Only the meter read bad: no test has shown a fault."
+        return message("evidence-went-meter")
     after = [index for index in counted if index > showed[-1]]
     if not after:
-        return "What caused it is no longer there."
+        return message("evidence-went-away")
     before, now = job.tests[showed[-1]], job.tests[after[0]]
     fresh = [
         position
@@ -177,15 +172,15 @@ def _how_it_went(job, result) -> str:
     ]
     if fresh:
         names = [words.position_name(job, position) for position in fresh]
-        return "It went away with another {} at {}.".format(job.sort.unit, phrases.listed(names))
+        return message("evidence-went-fresh", sort=job.sort.identity, positions=all_of(names))
     if before["fitted"] != now["fitted"]:
-        return "It went away when the {} were handled.".format(job.sort.units)
+        return message("evidence-went-handled", sort=job.sort.identity)
     if now["repaired"]:
-        return "It went away with the repair."
+        return message("evidence-went-repair")
     if now["cleaned"]:
         names = [words.position_name(job, position) for position in sorted(now["cleaned"])]
-        return "It went away when {} was cleaned.".format(phrases.listed(names))
-    return "It has not come back in {} clean tests.".format(len(after))
+        return message("evidence-went-cleaned", positions=all_of(names), count=len(names))
+    return message("evidence-went-stayed", count=len(after))
 
 
 def instead(job: Job, result) -> dict | None:
@@ -194,26 +189,26 @@ def instead(job: Job, result) -> dict | None:
     other = leave_one_out.runner_up(result, verdict["causes"]) if verdict else None
     if other is None:
         return None
-    said = _named(job, other) if other["causes"] else "no fault at all"
+    said = _named(job, other) if other["causes"] else message("evidence-no-fault-at-all")
     return {"words": said, "probability": other["probability"]}
 
 
-def _else(job: Job, result) -> str:
+def _else(job: Job, result):
     """Name the runner-up to the verdict."""
     other = instead(job, result)
     if other is None:
         return ""
-    return "{}, {}".format(phrases.sentence_case(other["words"]), phrases.percent(other["probability"]))
+    return message("evidence-else", cause=other["words"], share=percent(other["probability"]))
 
 
-def _carries(job, result) -> str:
+def _carries(job, result):
     """Say which tests counted."""
-    counted = [str(index + 1) for index in _counted(job, result)]
+    counted, heard = [str(index + 1) for index in _counted(job, result)], job.sort.self_test.heard
     if not counted:
         return ""
     if len(counted) == 1:
-        return "Test {}, {}.".format(counted[0], job.sort.self_test.heard)
-    return "Tests {}, {} each time.".format(phrases.listed(counted), job.sort.self_test.heard)
+        return message("evidence-carries-one", test=counted[0], heard=heard)
+    return message("evidence-carries", tests=all_of(counted), heard=heard)
 
 
 def _causes(job: Job, result) -> list[dict]:
@@ -221,7 +216,7 @@ def _causes(job: Job, result) -> list[dict]:
         {
             "cause": entry["cause"],
             "words": causes.phrase(job, entry["cause"]),
-            "probability_words": phrases.percent(entry["probability"]),
+            "probability_words": percent(entry["probability"]),
         }
         for entry in result["causes"][:6]
     ]
@@ -253,8 +248,3 @@ def faulted_units(job: Job, position: str) -> list:
         if position in test["faulted"] and test["heard"] and unit not in units:
             units.append(unit)
     return units
-
-
-def _number(count: int) -> str:
-    names = ("No", "One", "Two", "Three", "Four")
-    return names[count] if count < len(names) else str(count)

@@ -28,7 +28,7 @@ def choose(job: Job, moves: list) -> dict:
 
 def to_pick(job: Job) -> list[dict]:
     """Return the positions as a form lists them: id and name."""
-    return [{"id": position["id"], "name": position["name"]} for position in job.positions]
+    return [{"id": position["id"], "name": words.called(job, position)} for position in job.positions]
 
 
 def test_step(job: Job, title: dict) -> dict:

@@ -158,7 +158,7 @@ def _positions(raw, reach: float) -> tuple:
         if group is not None:
             validate.an_id(group, field + ".group")
         minutes = _duration(entry.get("reach_minutes", reach), field + ".reach_minutes")
-        shown = validate.a_text(entry.get("name", name), field + ".name")
+        shown = validate.a_name(entry.get("name", name), field + ".name")
         where[name] = n
         positions.append(Position(name, group, minutes, shown))
     if not positions:
@@ -176,7 +176,7 @@ def _units(raw, prior: float) -> tuple:
         if name in who:
             raise BadInput(field + ".id", name, message("case-unit-id-taken"))
         chance = validate.a_chance(entry.get("prior", prior), field + ".prior")
-        shown = validate.a_text(entry.get("name", name), field + ".name")
+        shown = validate.a_name(entry.get("name", name), field + ".name")
         part = entry.get("part")
         if part is not None and not isinstance(part, str):
             raise BadInput(field + ".part", part, message("case-text-or-none"))

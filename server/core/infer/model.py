@@ -116,7 +116,7 @@ class Model:
             name = "{}#{}".format(self.names[first], len(rows) + 1)
             rows.append(self._add(kind, name, self.priors[first]))
 
-    def _set_aside(self, test) -> str | None:
+    def _set_aside(self, test) -> dict | None:
         """Return why a test proves nothing, or None when it counts."""
         if not test.heard:
             return reasons.not_heard(self.case.sort)

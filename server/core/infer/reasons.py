@@ -1,9 +1,10 @@
-"""What the reasoning says in words: short, second person, position names instead of ids."""
+"""What the reasoning says, as messages: short, second person, position names instead of ids."""
 
-from .. import phrases
 from ..messages import message
+from ..messages import minutes as lasting
 from ..messages import percent
 from ..parts.sort import Sort
+from . import causes_named
 from .causes_named import together
 from .figures import WHOLE
 
@@ -15,105 +16,97 @@ NO_FAULT = message("reasons-then-no-fault")
 UNPLUGGED_SHOWS = message("reasons-then-watched")
 UNPLUGGED_HIDES = message("reasons-then-not-watched")
 
-_REASONS = {
-    "first": "Nothing has been tested yet.",
-    "no fault": "No test that counts has shown a fault. If it comes and goes, test again.",
-    "aside": "The last test does not count.",
-    "changed": "Something was changed since the last test.",
-    "gone": "The causes found are dealt with. Clean tests now prove it.",
-    "shared": "Most likely it is {}: check there first, then test again.",
-    "repair": "Find and repair {}, then test again.",
-    "retest": "Nothing to take apart: it shows whether the fault is still there.",
-    "clean": "{Blocked} would show the same.",
-    "clean several": "{Blocked} would show the same, and one retest serves for all of them.",
-    "meter": "Connector and wire of {} are still suspects.",
-    "verdict meter": "It is {}: the checks show where.",
-    "verdict replace": "Replace {}, then prove it with a clean test.",
-    "verdict spare": "It is {}: your spare takes its place.",
-    "verdict clean": "It is {}: clean it, {check}, then prove it.",
-    "unplug": "Shows whether the test watches {} at all; nothing about the cause.",
-    "unplug doubt": "No test has ever shown a fault at {}: does the test watch it at all?",
-    "stop": "More testing would cost more than it saves: fit a new one, then prove it.",
-    "replace": "Only if you have no working {unit} to exchange it with.",
-    "spare": "Your spare goes in: only one position to take apart.",
-    "easiest": "It tested clean, and it is the easiest to reach.",
-    "cleared": "It tested clean, so the fault can show where it belongs.",
-    "same part, easiest": "Same part, and the easiest to reach.",
-    "same part": "Same part, and it tested clean.",
-    "bench": "A suspect lies on the bench: where all works, a test clears it or convicts it.",
-    "several": "Settles several suspects in one retest, each with one that tested clean.",
-    "ring": "Settles several suspects in one retest: each {unit} moves on to the next place.",
-    "chain": "Your spare goes in, the suspects move on by one place.",
-    "spares": "Your spares go in, all in one retest.",
-    "suspects first": "Fewest to take apart. If all fault again, it is the {units}: wires fail less often.",
-    "suspects": "Two suspects with each other: if both are bad, nothing moves.",
+# Why a move is proposed: the id of the sentence.
+_WHY = {
+    "first": "reasons-why-first",
+    "no fault": "reasons-why-no-fault",
+    "aside": "reasons-why-aside",
+    "changed": "reasons-why-changed",
+    "gone": "reasons-why-gone",
+    "shared": "reasons-why-shared",
+    "repair": "reasons-why-repair",
+    "retest": "reasons-why-retest",
+    "clean": "reasons-why-clean",
+    "clean several": "reasons-why-clean-several",
+    "meter": "reasons-why-meter",
+    "verdict meter": "reasons-why-verdict-meter",
+    "verdict replace": "reasons-why-verdict-replace",
+    "verdict spare": "reasons-why-verdict-spare",
+    "verdict clean": "reasons-why-verdict-clean",
+    "unplug": "reasons-why-unplug",
+    "unplug doubt": "reasons-why-unplug-doubt",
+    "stop": "reasons-why-stop",
+    "replace": "reasons-why-replace",
+    "spare": "reasons-why-spare",
+    "easiest": "reasons-why-easiest",
+    "cleared": "reasons-why-cleared",
+    "same part, easiest": "reasons-why-same-part-easiest",
+    "same part": "reasons-why-same-part",
+    "bench": "reasons-why-bench",
+    "several": "reasons-why-several",
+    "ring": "reasons-why-ring",
+    "chain": "reasons-why-chain",
+    "spares": "reasons-why-spares",
+    "suspects first": "reasons-why-suspects-first",
+    "suspects": "reasons-why-suspects",
 }
 
 
-def not_heard(sort: Sort) -> str:
+def not_heard(sort: Sort) -> dict:
     """Say why a test that nobody noticed to run proves nothing."""
-    return phrases.sentence_case(sort.self_test.was_not_heard) + ", so nothing proves that the test ran."
+    return message("reasons-not-heard", why=sort.self_test.was_not_heard)
 
 
-def not_watching(position: str) -> str:
+def not_watching(position) -> dict:
     """Say why a test with an unplugged position that tests clean proves nothing."""
-    return "{} was unplugged and still tested clean, so the test was not watching.".format(
-        position[:1].upper() + position[1:]
-    )
+    return message("reasons-not-watching", position=position)
 
 
-def reason(why: str, about: str, minutes: int, with_test: bool, sort: Sort) -> str:
+def reason(why: str, about, minutes: int, with_test: bool, sort: Sort) -> dict:
     """Say why a move is proposed and how long it takes (hundredths of a minute)."""
-    length = phrases.minutes(minutes) if minutes >= 50 else "half a minute"
-    said = _REASONS[why].format(
-        about,
-        unit=sort.unit,
-        units=sort.units,
-        Blocked=phrases.sentence_case(sort.obstruction.words),
-        check=sort.obstruction.check,
+    blocked, check = sort.obstruction.words, sort.obstruction.check
+    return message(
+        "reasons-with-retest" if with_test else "reasons-without-test",
+        why=message(_WHY[why], about=about, blocked=blocked, check=check, sort=sort.identity),
+        length=lasting(minutes) if minutes >= 50 else message("reasons-half-minute"),
     )
-    ending = " with the retest." if with_test else "."
-    return "{} About {}{}".format(said, length, ending)
 
 
-def cause(model, number: int) -> str:
+def cause(model, number: int):
     """Return a cause as a part of a sentence; a number below 0 is a unit not bought yet."""
     case = model.case
     sort = case.sort
     if number < 0:
-        return "the new " + sort.unit
+        return message("causes-new", sort=sort.identity)
     kind = model.kinds[number]
     if kind == "unit":
         name = case.units[model.unit.index(number)].name
         # 'the sensor from right outer' is a name already; a code or an id is not.
-        return name if " " in name else "{} {}".format(sort.unit, name)
-    if kind == "control":
-        return "the control unit"
+        return name if isinstance(name, dict) or " " in name else causes_named.labelled(sort, name)
     if kind == "feed":
         for group, rows in enumerate(model.feeds):
             if number in rows:
-                return "the supply or ground of the {} {}".format(case.groups[group], sort.units)
+                return causes_named.feed(sort, case.groups[group])
     if kind == "blocked":
-        place = model.blocked.index(number)
-        return "{} at {}".format(sort.obstruction.words, case.positions[place].name)
+        return causes_named.blocked(sort, case.positions[model.blocked.index(number)].name)
     for place, rows in enumerate(model.circuits):
         if number in rows:
-            return "the wiring at " + case.positions[place].name
-    return model.names[number]
+            return causes_named.circuit(case.positions[place].name)
+    return causes_named.control()
 
 
-def settled(names: list, share: int, sort: Sort) -> dict:
+def settled(names: list, share: int) -> dict:
     """Say that a result would settle the question."""
     return message(
         "reasons-then-it-is" if len(names) == 1 else "reasons-then-causes",
-        cause=together(names, sort),
+        cause=together(names),
         share=percent(share),
     )
 
 
-def leading(names: list, share: int, sort: Sort) -> dict:
+def leading(names: list, share: int) -> dict:
     """Say what a result would make the likeliest, without settling it."""
-    return message("reasons-then-likely", cause=together(names, sort), share=percent(share))
+    return message("reasons-then-likely", cause=together(names), share=percent(share))
 
 
 def nothing_left(share: int) -> dict:
@@ -121,7 +114,7 @@ def nothing_left(share: int) -> dict:
     return message("reasons-then-nothing-left", share=percent(share))
 
 
-def circuit_after(position: str, share: int) -> dict:
+def circuit_after(position, share: int) -> dict:
     """Say what the checks of a circuit would leave of it as a suspect."""
     if share * 20 < WHOLE:
         said = "reasons-then-circuit-out"

@@ -37,6 +37,11 @@ def a_text(value, field: str) -> str:
     return value
 
 
+def a_name(value, field: str):
+    """Return `value` when it is a text that is not empty, or a message of the core's own."""
+    return value if isinstance(value, dict) and "msg" in value else a_text(value, field)
+
+
 def an_id(value, field: str) -> str:
     """Return `value` when it can name a position or a group; # is kept for later generations."""
     text = a_text(value, field)

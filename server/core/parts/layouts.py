@@ -11,6 +11,9 @@ from ..messages import message
 EDGES = ("rear", "front", "left", "right")
 MOST_POSITIONS = 24
 
+# How the id of a position begins that a person named.
+OWN = "own-"
+
 
 def check_positions(positions, where: str = "positions") -> None:
     """Raise BadInput unless `positions` is a list of 1 to 24 well-formed, different positions."""
@@ -45,7 +48,7 @@ def own_position(index: int, name: str, edge: str) -> dict:
 
     The edge keeps two jobs on one vehicle apart: the first at the rear is not the first in front.
     """
-    return position("own-{}-{}".format(edge, index + 1), name.strip(), edge, edge, 3)
+    return position("{}{}-{}".format(OWN, edge, index + 1), name.strip(), edge, edge, 3)
 
 
 def position(identity: str, name: str, group: str, edge: str, reach: int) -> dict:

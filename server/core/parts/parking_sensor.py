@@ -20,6 +20,32 @@ _SIX = ("left outer", "left middle", "left inner", "right inner", "right middle"
 _SIDES = (("left", "left front side"), ("left", "left rear side"),
           ("right", "right front side"), ("right", "right rear side"))  # fmt: skip
 
+# What ready-made positions are called; the words on the left are what logs carry.
+_NAMES = {
+    "left outer": "parking-sensor-at-left-outer",
+    "left middle": "parking-sensor-at-left-middle",
+    "left inner": "parking-sensor-at-left-inner",
+    "right inner": "parking-sensor-at-right-inner",
+    "right middle": "parking-sensor-at-right-middle",
+    "right outer": "parking-sensor-at-right-outer",
+    "front left outer": "parking-sensor-at-front-left-outer",
+    "front left middle": "parking-sensor-at-front-left-middle",
+    "front left inner": "parking-sensor-at-front-left-inner",
+    "front right inner": "parking-sensor-at-front-right-inner",
+    "front right middle": "parking-sensor-at-front-right-middle",
+    "front right outer": "parking-sensor-at-front-right-outer",
+    "rear left outer": "parking-sensor-at-rear-left-outer",
+    "rear left middle": "parking-sensor-at-rear-left-middle",
+    "rear left inner": "parking-sensor-at-rear-left-inner",
+    "rear right inner": "parking-sensor-at-rear-right-inner",
+    "rear right middle": "parking-sensor-at-rear-right-middle",
+    "rear right outer": "parking-sensor-at-rear-right-outer",
+    "left front side": "parking-sensor-at-left-front-side",
+    "left rear side": "parking-sensor-at-left-rear-side",
+    "right front side": "parking-sensor-at-right-front-side",
+    "right rear side": "parking-sensor-at-right-rear-side",
+}
+
 
 def _layouts() -> list[dict]:
     rear4, front4 = _bumper("rear", _FOUR), _bumper("front", _FOUR)
@@ -72,6 +98,7 @@ PARKING_SENSOR = Sort(
     system="parking aid",
     shares_a_feed="bumper",
     layouts=_layouts,
+    position_names=_NAMES,
     lamps=(
         Lamp(
             "key_on",
@@ -108,9 +135,9 @@ PARKING_SENSOR = Sort(
     photograph=message("parking-sensor-photograph"),
     self_test=SelfTest(
         start=message("parking-sensor-test-start"),
-        heard="sounder heard",
+        heard=message("parking-sensor-test-heard"),
         not_heard=message("parking-sensor-test-not-heard"),
-        was_not_heard="its sounder was not heard",
+        was_not_heard=message("parking-sensor-test-was-not-heard"),
         whose_was_heard=message("parking-sensor-test-whose-heard"),
         provoke=message("parking-sensor-test-provoke"),
         question=message("parking-sensor-test-question"),
@@ -165,12 +192,12 @@ PARKING_SENSOR = Sort(
         },
     ),
     obstruction=Obstruction(
-        words="dirt, ice, paint or aim",
+        words=message("parking-sensor-blocked"),
         for_customer=message("parking-sensor-blocked-for-customer"),
         state=message("parking-sensor-blocked-state"),
         clean=message("parking-sensor-clean"),
         clean_and_look=message("parking-sensor-clean-and-look"),
-        check="check its aim",
+        check=message("parking-sensor-blocked-check"),
     ),
     walk=Walk(
         heading=message("parking-sensor-walk-heading"),

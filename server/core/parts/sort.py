@@ -5,6 +5,9 @@ Its words are messages; those that take the names of positions as `$positions` a
 
 from collections import namedtuple
 
+from ..messages import message
+from .layouts import OWN
+
 # Lamps to look at before the first test. `when` is "key_on" or "reverse"; the choices are (result, words)
 # with the results of the kind `lamp_checked`.
 Lamp = namedtuple("Lamp", ("when", "heading", "text", "choices"))
@@ -72,6 +75,7 @@ class Sort:
         caution_in_report: str,
         rates: dict | None = None,
         minutes: dict | None = None,
+        position_names: dict | None = None,
     ):
         """Declare a sort.
 
@@ -82,7 +86,8 @@ class Sort:
         {"id", "words"}, `circuit_checks` {"id", "title", "text", "unit", "good", "bad"} in the order
         in which they are made; a title stands within sentences too. `cautions` is id -> Caution,
         `at_step` id of a step -> ids of cautions; those of the step "cautions" have to be acknowledged.
-        `rates` and `minutes` are those that differ from the defaults of `infer/case.py`.
+        `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names`
+        is what logs call a ready-made position -> the id of the message that names it.
         """
         self.identity = identity
         self.unit = unit
@@ -92,6 +97,7 @@ class Sort:
         self.system = system
         self.shares_a_feed = shares_a_feed
         self.layouts = layouts
+        self.position_names = position_names or {}
         self.lamps = lamps
         self.look = look
         self.photograph = photograph
@@ -106,6 +112,13 @@ class Sort:
         self.caution_in_report = caution_in_report
         self.rates = rates or {}
         self.minutes = minutes or {}
+
+    def called(self, position: dict):
+        """Return what a position of a job is called: a ready-made one by a message, others as named."""
+        name = position["name"]
+        if position["id"].startswith(OWN) or name not in self.position_names:
+            return name
+        return message(self.position_names[name])
 
     def finding(self, identity: str) -> str | None:
         """Return the words for what was found by a look from outside; None where it is none of its own."""

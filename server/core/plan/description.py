@@ -1,10 +1,11 @@
 """A move as it is shown: its reason, its minutes, its outlook, and what speaks against it."""
 
-from .. import phrases
 from ..infer import cost
 from ..infer import reasons
 from ..infer.figures import hundredths
 from ..infer.figures import parts
+from ..messages import all_of
+from ..messages import any_of
 from . import why_not
 from .moves import NEW
 from .moves import Move
@@ -102,14 +103,10 @@ class Description:
             names.append(name)
         return names
 
-    def _about(self, move: Move) -> str:
+    def _about(self, move: Move) -> dict:
         """Return what the sentence of a move speaks of."""
         if move.why == "shared":
-            return phrases.listed(
-                [reasons.cause(self.model, cause) for cause in self.known_causes.shared()], " or "
-            )
+            return any_of([reasons.cause(self.model, cause) for cause in self.known_causes.shared()])
         if move.why.startswith("verdict") or move.why == "repair":
-            return phrases.listed(
-                [reasons.cause(self.model, cause) for cause in self.known_causes.dealt(move)]
-            )
-        return phrases.listed([self.case.positions[place].name for place in move.places])
+            return all_of([reasons.cause(self.model, cause) for cause in self.known_causes.dealt(move)])
+        return all_of([self.case.positions[place].name for place in move.places])

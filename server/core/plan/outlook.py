@@ -157,7 +157,7 @@ class Outlook:
         if not names:
             return reasons.GONE
         say = reasons.settled if share >= self.case.confidence else reasons.leading
-        return say(names, min(parts(share), WHOLE), self.case.sort)
+        return say(names, min(parts(share), WHOLE))
 
     def _dealt_with(self, cause: int, live: int) -> bool:
         """Tell whether a cause is known already and no longer acts: a unit that was replaced."""

@@ -1,19 +1,19 @@
 """Why not: what speaks against a move that proves little, in one short sentence."""
 
-from .. import phrases
+from ..messages import message
+from ..messages import percent
 
-SUSPECTS = "Suspects only change places: if they fault again, it says hardly more than before."
-UNTESTED = "Nobody has tested this spare: if it faults, it is one more suspect."
-UNTESTED_BUY = "The old one is good with {}: then the part was bought for nothing."
-SAME = "The test would most likely look the same either way."
-SAME_CHECKS = "The checks would most likely find nothing."
-UNPLUG = "It says nothing about the cause."
+SUSPECTS = message("reasons-not-suspects")
+UNTESTED = message("reasons-not-untested")
+SAME = message("reasons-not-same")
+SAME_CHECKS = message("reasons-not-same-checks")
+UNPLUG = message("reasons-not-unplug")
 
 # A move that tells less than this (thousandths of a bit) proves little.
 _LITTLE = 100
 
 
-def sentence(move, bits: int, untested: bool, good: int) -> str:
+def sentence(move, bits: int, untested: bool, good: int) -> object:
     """Return the sentence, "" when nothing speaks against the move but its minutes.
 
     `untested`: it fits a spare that no test has seen; `good`: parts per billion that a sensor which
@@ -24,7 +24,7 @@ def sentence(move, bits: int, untested: bool, good: int) -> str:
     if move.why == "suspects":
         return SUSPECTS
     if move.kind == "replace" and not move.why.startswith("verdict"):
-        return UNTESTED_BUY.format(phrases.percent(good)) if good * 20 > 1000000000 else ""
+        return message("reasons-not-buy", share=percent(good)) if good * 20 > 1000000000 else ""
     if bits < _LITTLE and not move.why.startswith("verdict"):
         return SAME_CHECKS if move.kind == "meter" else SAME
     return UNTESTED if untested else ""

@@ -15,6 +15,7 @@ from ..log.envelope import FORMAT_VERSION
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
+from ..words import words
 
 _DEVICE = "d0000000000000000"
 
@@ -87,7 +88,11 @@ def told(unit: dict | None, jobs: list) -> dict:
 
 def where(unit: dict) -> dict:
     """Return where a unit is, for those who read it elsewhere: what is theirs there is not yours here."""
-    return message("record-where", place=unit["where"].replace("your", "their"))
+    place = unit["where"]
+    args = dict(place["args"])
+    if "whose" in args:
+        args["whose"] = words.THEIRS
+    return message("record-where", place=message(place["msg"], **args))
 
 
 def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_core: bool) -> dict:

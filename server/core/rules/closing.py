@@ -36,7 +36,7 @@ def blocked_by(job: Job) -> list[dict]:
     for position in job.positions:
         place = position["id"]
         if job.is_empty_by_accident(place):
-            sentences.append(message("rules-closing-empty", position=position["name"]))
+            sentences.append(message("rules-closing-empty", position=words.called(job, position)))
     return sentences
 
 

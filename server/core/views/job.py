@@ -109,7 +109,7 @@ def board(job: Job, result: dict | None) -> dict:
         shown.append(
             {
                 "id": position["id"],
-                "name": position["name"],
+                "name": words.called(job, position),
                 "edge": edge,
                 "index": seen.get(edge, 0),
                 "count_on_edge": edges[edge],
@@ -165,7 +165,7 @@ def _unit_line(job: Job, unit) -> dict:
             "place": claim["place"],
             "position": claim["position"],
             "words": words.position_name(job, claim["position"]) if claim["position"]
-            else words.PLACE_WORDS.get(claim["place"], message("views-job-claim-in-hand")),
+            else words.place_name(claim["place"]),
         }
         for claim in job.unit(unit)["claims"]
     ]  # fmt: skip

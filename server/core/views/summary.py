@@ -14,7 +14,9 @@ def replaced(job: Job) -> list[dict]:
         unit = sits.get(position["id"])
         if unit and unit not in job.units_at_opening and unit in job.state.units:
             said.append(
-                message("views-summary-new", unit=unit_name(job.unit(unit)), position=position["name"])
+                message(
+                    "views-summary-new", unit=unit_name(job.unit(unit)), position=words.called(job, position)
+                )
             )
     for unit in job.units_at_opening:
         if unit in job.state.units and unit not in sits.values():

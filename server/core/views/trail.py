@@ -3,6 +3,7 @@
 from ..messages import message
 from ..state.job import Job
 from ..words import causes
+from ..words import words
 from ..words.words import unit_name
 
 IN_HAND = "in_hand"
@@ -15,7 +16,7 @@ def trail(job: Job, result: dict | None) -> dict:
     rows = [
         {
             "position": position["id"],
-            "name": message("views-heading", words=position["name"]),
+            "name": message("views-heading", words=words.called(job, position)),
             "suspect": _stays(suspects, position["id"]),
         }
         for position in job.positions

@@ -121,7 +121,7 @@ def _stay(moves) -> list:
     handed = [move for move in moves if move["what"] in _STAYS + ("out", "fitted")]
     if not handed or handed[-1]["what"] not in _STAYS:
         return []
-    place = words.PLACE_WORDS[handed[-1]["what"]]
+    place = words.place_name(handed[-1]["what"])
     return [{"kind": "place", "words": message("views-heading", words=place), "at": handed[-1]["at"]}]
 
 

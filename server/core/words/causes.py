@@ -1,6 +1,8 @@
 """Causes as the reasoning names them, and what they mean for the job: words, and what would fix them."""
 
+from ..infer import causes_named
 from ..infer.causes_named import together
+from ..messages import message
 from ..state.job import Job
 from . import words
 from .words import unit_name
@@ -25,41 +27,40 @@ def is_live(job: Job, cause: str) -> bool:
     return generation == repairs + 1
 
 
-def phrase(job: Job, cause: str) -> str:
+def phrase(job: Job, cause: str):
     """Return a cause as part of a sentence, e.g. 'sensor K7F-3M' or 'the wiring at right outer'."""
     kind, what, generation = split(cause)
-    again = " (after the repair)" if generation > 1 and kind != "blocked" else ""
+    sort = job.sort
     if kind == "unit":
         unit = job.unit(what)
-        return "{} {}".format(job.sort.unit, unit_name(unit)) if unit.is_labelled() else unit_name(unit)
+        return causes_named.labelled(sort, unit_name(unit)) if unit.is_labelled() else unit_name(unit)
     if kind == "circuit":
-        return "the wiring at {}{}".format(words.position_name(job, what), again)
+        return causes_named.circuit(words.position_name(job, what), generation)
     if kind == "blocked":
-        return "{} at {}".format(job.sort.obstruction.words, words.position_name(job, what))
+        return causes_named.blocked(sort, words.position_name(job, what))
     if kind == "feed":
-        return "the supply or ground of the {} {}{}".format(what, job.sort.units, again)
-    return "the control unit" + again
+        return causes_named.feed(sort, what, generation)
+    return causes_named.control(generation)
 
 
-def phrases(job: Job, named: list) -> str:
+def phrases(job: Job, named: list) -> dict:
     """Return several causes as part of a sentence."""
-    return together([phrase(job, cause) for cause in sorted(named)], job.sort)
+    return together([phrase(job, cause) for cause in sorted(named)])
 
 
-def fix(job: Job, cause: str) -> str:
+def fix(job: Job, cause: str) -> dict:
     """Return what to do about a cause, as a sentence."""
     kind, what, _ = split(cause)
     if kind == "unit":
-        return "Replace {}.".format(phrase(job, cause))
+        return message("causes-fix-unit", cause=phrase(job, cause))
     if kind == "circuit":
-        return "Look for it in the connector, the wire or the control-unit channel of {}.".format(
-            words.position_name(job, what)
-        )
+        return message("causes-fix-circuit", position=words.position_name(job, what))
     if kind == "blocked":
-        return "Clean {} and {}.".format(words.position_name(job, what), job.sort.obstruction.check)
+        position = words.position_name(job, what)
+        return message("causes-fix-blocked", position=position, check=job.sort.obstruction.check)
     if kind == "feed":
-        return "Measure the supply and ground that the {} {} share.".format(what, job.sort.units)
-    return "Check the control unit's own supply, ground and plug before you suspect the unit itself."
+        return message("causes-fix-feed", group=causes_named.group(what), sort=job.sort.identity)
+    return message("causes-fix-control")
 
 
 def _handled(job: Job, position) -> bool:

@@ -23,23 +23,23 @@ class _Names:
         self._job = job
         self.sort = job.sort
 
-    def position(self, identity: str) -> str:
+    def position(self, identity: str):
         return words.position_name(self._job, identity)
 
     def positions(self, identities: list) -> dict:
         return all_of([self.position(identity) for identity in identities])
 
-    def unit(self, identity: str) -> str:
+    def unit(self, identity: str):
         return words.unit_name(self._job.unit(identity))
 
     def units(self, identities: list) -> dict:
         return all_of([self.unit(identity) for identity in identities])
 
-    def cause(self, identity: str) -> str:
+    def cause(self, identity: str) -> dict:
         return causes.phrase(self._job, identity)
 
     def noted(self, reason: str):
         return noted(self.sort, reason)
 
-    def place(self, place: str) -> str:
-        return words.PLACE_WORDS.get(place, "in hand")
+    def place(self, place: str) -> dict:
+        return words.place_name(place)

@@ -54,3 +54,10 @@ figures-minutes = { $count ->
     [one] { $count } minute
    *[other] { $count } minutes
 }
+
+## A list some items of which are lists themselves.
+
+# $before: left outer and left inner
+# $item: right outer
+# $sounds: ri
+figures-also = { $before }, and { $item }

@@ -124,3 +124,35 @@ parking-sensor-caution-airbag = Leave airbag wiring near the bumper alone.
 parking-sensor-caution-battery = For long work with the key on, support the battery.
 parking-sensor-caution-aid = A parking aid is an aid. Look behind you as well.
 parking-sensor-caution-local = Local rules and licensed practice come first.
+
+## What else keeps a good sensor from working; its sounder.
+
+parking-sensor-blocked = dirt, ice, paint or aim
+parking-sensor-blocked-check = check its aim
+parking-sensor-test-heard = sounder heard
+parking-sensor-test-was-not-heard = its sounder was not heard
+
+## Positions.
+
+parking-sensor-at-left-outer = left outer
+parking-sensor-at-left-middle = left middle
+parking-sensor-at-left-inner = left inner
+parking-sensor-at-right-inner = right inner
+parking-sensor-at-right-middle = right middle
+parking-sensor-at-right-outer = right outer
+parking-sensor-at-front-left-outer = front left outer
+parking-sensor-at-front-left-middle = front left middle
+parking-sensor-at-front-left-inner = front left inner
+parking-sensor-at-front-right-inner = front right inner
+parking-sensor-at-front-right-middle = front right middle
+parking-sensor-at-front-right-outer = front right outer
+parking-sensor-at-rear-left-outer = rear left outer
+parking-sensor-at-rear-left-middle = rear left middle
+parking-sensor-at-rear-left-inner = rear left inner
+parking-sensor-at-rear-right-inner = rear right inner
+parking-sensor-at-rear-right-middle = rear right middle
+parking-sensor-at-rear-right-outer = rear right outer
+parking-sensor-at-left-front-side = left front side
+parking-sensor-at-left-rear-side = left rear side
+parking-sensor-at-right-front-side = right front side
+parking-sensor-at-right-rear-side = right rear side

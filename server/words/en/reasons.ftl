@@ -43,3 +43,70 @@ reasons-then-circuit-stays = the wiring at { $position } stays a suspect, { $sha
 # $position: right outer
 # $share: 1.2 %
 reasons-then-circuit-out = the wiring at { $position } is as good as ruled out, { $share }
+
+## Why a move is proposed, and what speaks against it.
+
+reasons-why-first = Nothing has been tested yet.
+reasons-why-no-fault = No test that counts has shown a fault. If it comes and goes, test again.
+reasons-why-aside = The last test does not count.
+reasons-why-changed = Something was changed since the last test.
+reasons-why-gone = The causes found are dealt with. Clean tests now prove it.
+# $about: right outer
+reasons-why-shared = Most likely it is { $about }: check there first, then test again.
+# $about: right outer
+reasons-why-repair = Find and repair { $about }, then test again.
+reasons-why-retest = Nothing to take apart: it shows whether the fault is still there.
+# $blocked: dirt, ice, paint or aim
+reasons-why-clean = { CAP($blocked) } would show the same.
+# $blocked: dirt, ice, paint or aim
+reasons-why-clean-several = { CAP($blocked) } would show the same, and one retest serves for all of them.
+# $about: right outer
+reasons-why-meter = Connector and wire of { $about } are still suspects.
+# $about: right outer
+reasons-why-verdict-meter = It is { $about }: the checks show where.
+# $about: right outer
+reasons-why-verdict-replace = Replace { $about }, then prove it with a clean test.
+# $about: right outer
+reasons-why-verdict-spare = It is { $about }: your spare takes its place.
+# $about: right outer
+# $check: check its aim
+reasons-why-verdict-clean = It is { $about }: clean it, { $check }, then prove it.
+# $about: right outer
+reasons-why-unplug = Shows whether the test watches { $about } at all; nothing about the cause.
+# $about: right outer
+reasons-why-unplug-doubt = No test has ever shown a fault at { $about }: does the test watch it at all?
+reasons-why-stop = More testing would cost more than it saves: fit a new one, then prove it.
+# $sort: parking-sensor
+reasons-why-replace = Only if you have no working { PART($sort) } to exchange it with.
+reasons-why-spare = Your spare goes in: only one position to take apart.
+reasons-why-easiest = It tested clean, and it is the easiest to reach.
+reasons-why-cleared = It tested clean, so the fault can show where it belongs.
+reasons-why-same-part-easiest = Same part, and the easiest to reach.
+reasons-why-same-part = Same part, and it tested clean.
+reasons-why-bench = A suspect lies on the bench: where all works, a test clears it or convicts it.
+reasons-why-several = Settles several suspects in one retest, each with one that tested clean.
+# $sort: parking-sensor
+reasons-why-ring = Settles several suspects in one retest: each { PART($sort) } moves on to the next place.
+reasons-why-chain = Your spare goes in, the suspects move on by one place.
+reasons-why-spares = Your spares go in, all in one retest.
+# $sort: parking-sensor
+reasons-why-suspects-first = Fewest to take apart. If all fault again, it is the { PART($sort, form: "many") }: wires fail less often.
+reasons-why-suspects = Two suspects with each other: if both are bad, nothing moves.
+# $why: its sounder was not heard
+reasons-not-heard = { CAP($why) }, so nothing proves that the test ran.
+# $position: right outer
+reasons-not-watching = { CAP($position) } was unplugged and still tested clean, so the test was not watching.
+# $why: Same part, and the easiest to reach.
+# $length: 9 minutes
+reasons-with-retest = { $why } About { $length } with the retest.
+# $why: Same part, and the easiest to reach.
+# $length: 9 minutes
+reasons-without-test = { $why } About { $length }.
+reasons-half-minute = half a minute
+reasons-not-suspects = Suspects only change places: if they fault again, it says hardly more than before.
+reasons-not-untested = Nobody has tested this spare: if it faults, it is one more suspect.
+reasons-not-same = The test would most likely look the same either way.
+reasons-not-same-checks = The checks would most likely find nothing.
+reasons-not-unplug = It says nothing about the cause.
+# $share: 12 %
+reasons-not-buy = The old one is good with { $share }: then the part was bought for nothing.

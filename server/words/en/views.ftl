@@ -87,7 +87,6 @@ views-job-mark = { $mark ->
     [empty] empty
    *[untested] not tested
 }
-views-job-claim-in-hand = in hand
 views-job-entry-newer = Recorded by a newer version of this app. It is kept, and counts once this app is as new.
 views-job-entry-unknown = An entry that this app does not understand. It is kept.
 

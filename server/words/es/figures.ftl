@@ -52,3 +52,7 @@ figures-minutes = { $count ->
 
 join-de-el = del
 join-a-el = al
+
+## A list some items of which are lists themselves.
+
+figures-also = { $before }, y { $item }

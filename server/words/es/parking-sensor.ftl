@@ -109,3 +109,35 @@ parking-sensor-caution-airbag = No toques el cableado del airbag cerca del parac
 parking-sensor-caution-battery = Para trabajos largos con el contacto dado, pon un mantenedor de batería.
 parking-sensor-caution-aid = La ayuda de aparcamiento es una ayuda. Mira también hacia atrás.
 parking-sensor-caution-local = Las normas locales y la práctica autorizada van primero.
+
+## What else keeps a good sensor from working; its sounder.
+
+parking-sensor-blocked = suciedad, hielo, pintura u orientación
+parking-sensor-blocked-check = comprueba su orientación
+parking-sensor-test-heard = se oyó el zumbador
+parking-sensor-test-was-not-heard = no se oyó su zumbador
+
+## Positions.
+
+parking-sensor-at-left-outer = exterior izquierdo
+parking-sensor-at-left-middle = central izquierdo
+parking-sensor-at-left-inner = interior izquierdo
+parking-sensor-at-right-inner = interior derecho
+parking-sensor-at-right-middle = central derecho
+parking-sensor-at-right-outer = exterior derecho
+parking-sensor-at-front-left-outer = delantero exterior izquierdo
+parking-sensor-at-front-left-middle = delantero central izquierdo
+parking-sensor-at-front-left-inner = delantero interior izquierdo
+parking-sensor-at-front-right-inner = delantero interior derecho
+parking-sensor-at-front-right-middle = delantero central derecho
+parking-sensor-at-front-right-outer = delantero exterior derecho
+parking-sensor-at-rear-left-outer = trasero exterior izquierdo
+parking-sensor-at-rear-left-middle = trasero central izquierdo
+parking-sensor-at-rear-left-inner = trasero interior izquierdo
+parking-sensor-at-rear-right-inner = trasero interior derecho
+parking-sensor-at-rear-right-middle = trasero central derecho
+parking-sensor-at-rear-right-outer = trasero exterior derecho
+parking-sensor-at-left-front-side = lateral delantero izquierdo
+parking-sensor-at-left-rear-side = lateral trasero izquierdo
+parking-sensor-at-right-front-side = lateral delantero derecho
+parking-sensor-at-right-rear-side = lateral trasero derecho

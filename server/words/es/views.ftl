@@ -66,7 +66,6 @@ views-job-mark = { $mark ->
     [empty] vacío
    *[untested] sin probar
 }
-views-job-claim-in-hand = en la mano
 views-job-entry-newer = Lo registró una versión más nueva de la aplicación. Se guarda, y cuenta cuando esta aplicación se actualice.
 views-job-entry-unknown = Una anotación que esta aplicación no entiende. Se guarda.
 

@@ -106,9 +106,9 @@ def test_the_core_makes_the_same_of_a_record_as_at_home(yard):
     found, _ = record_of(yard, BAD_CODE)
     view = shown(found)
     assert view["compared"]["same"], view["compared"]
-    assert view["unit"]["where"] == "at the parts counter"
+    assert english(view["unit"]["where"]) == "at the parts counter"
     assert not view["unit"]["disputed"]
-    assert view["jobs"][0]["reasoning"]["sentence"].startswith("The fault")
+    assert english(view["jobs"][0]["reasoning"]["sentence"]).startswith("The fault")
     [entry] = [entry for entry in view["jobs"][0]["history"] if entry["device"] == IVO and entry["seq"] == 1]
     assert entry["undone"]["reason"] == "wrong position"
 

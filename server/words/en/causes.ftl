@@ -1,0 +1,44 @@
+### Causes of a fault, as parts of a sentence, and what to do about them.
+
+# $sort: parking-sensor
+# $unit: K7F-3M
+# $count (count): 1
+causes-unit = { $count ->
+    [one] { PART($sort) }
+   *[other] { PART($sort, form: "many") }
+} { $unit }
+# $position: right outer
+causes-circuit = the wiring at { $position }
+# $position: right outer
+causes-circuit-again = the wiring at { $position } (after the repair)
+# $blocked: dirt, ice, paint or aim
+# $position: right outer
+causes-blocked = { $blocked } at { $position }
+# $sort: parking-sensor
+# $group: rear
+causes-feed = the supply or ground of the { $group } { PART($sort, form: "many") }
+# $sort: parking-sensor
+# $group: rear
+causes-feed-again = the supply or ground of the { $group } { PART($sort, form: "many") } (after the repair)
+causes-control = the control unit
+causes-control-again = the control unit (after the repair)
+# $sort: parking-sensor
+causes-new = the new { PART($sort) }
+# $group: rear
+causes-group = { $group ->
+    [rear] rear
+    [front] front
+    [left] left
+   *[right] right
+}
+# $cause: sensor K7F-3M
+causes-fix-unit = Replace { $cause }.
+# $position: right outer
+causes-fix-circuit = Look for it in the connector, the wire or the control-unit channel of { $position }.
+# $position: right outer
+# $check: check its aim
+causes-fix-blocked = Clean { $position } and { $check }.
+# $sort: parking-sensor
+# $group: rear
+causes-fix-feed = Measure the supply and ground that the { $group } { PART($sort, form: "many") } share.
+causes-fix-control = Check the control unit's own supply, ground and plug before you suspect the unit itself.

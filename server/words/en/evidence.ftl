@@ -1,0 +1,236 @@
+### What the tests say so far, what the figures rest on, and what got mixed up.
+
+# $test: 2
+# $why: The last test does not count.
+evidence-aside = Test { $test } is set aside: { $why }
+evidence-no-fault = No test has shown a fault.
+evidence-no-fault-detail = If it comes and goes, test again, and say so.
+evidence-unplugged = Only what is unplugged shows a fault.
+# $share: 98.8 %
+evidence-unplugged-detail = A plug that is off needs no other cause. Nothing else is left to fix: { $share } sure.
+evidence-gone = The fault is gone.
+# $share: 98.8 %
+evidence-nothing-left = Nothing is left to fix: { $share } sure.
+# $share: 98.8 %
+# $wanted: 95 %
+evidence-nothing-left-yet = Nothing is left to fix: { $share } sure, { $wanted } wanted.
+evidence-open = Not settled yet.
+# $cause: sensor K7F-3M
+# $count (count): 1
+evidence-known = { CAP($cause) } { $count ->
+    [one] is a cause
+   *[other] are causes
+}.
+evidence-known-detail = Whether anything else is wrong is not settled yet.
+evidence-last-clean = No fault in the last test.
+# $cause: sensor K7F-3M
+evidence-followed = The fault followed { $cause }.
+# $position: right outer
+evidence-stayed = The fault stayed at { $position }.
+# $cause: sensor K7F-3M
+evidence-cause = { CAP($cause) } is the cause.
+# $count (count): 2
+# $cause: sensor K7F-3M
+evidence-faults = { $count ->
+    [2] Two faults
+    [3] Three faults
+    [4] Four faults
+   *[other] { $count } faults
+}: { $cause }.
+# $share: 98.8 %
+evidence-sure = { CAP($share) } sure.
+evidence-proved = It is dealt with, and clean tests have proved it.
+evidence-to-prove = It is dealt with. Clean tests now prove the repair.
+# $cause: sensor K7F-3M
+# $share: 98.8 %
+evidence-likely = Most likely so far: { $cause }, { $share }.
+# $cause: sensor K7F-3M
+# $share: 98.8 %
+evidence-likely-was = Most likely it was { $cause }, { $share }.
+# $cause: sensor K7F-3M
+# $share: 98.8 %
+# $other: the wiring at left inner
+evidence-likely-two = Most likely so far: { $cause }, { $share }; about as likely: { $other }.
+# $cause: sensor K7F-3M
+# $share: 98.8 %
+# $other: the wiring at left inner
+evidence-likely-two-was = Most likely it was { $cause }, { $share }; about as likely: { $other }.
+evidence-went-meter = Only the meter read bad: no test has shown a fault.
+evidence-went-away = What caused it is no longer there.
+# $sort: parking-sensor
+# $positions: right outer
+evidence-went-fresh = It went away with another { PART($sort) } at { $positions }.
+# $sort: parking-sensor
+evidence-went-handled = It went away when the { PART($sort, form: "many") } were handled.
+evidence-went-repair = It went away with the repair.
+# $positions: right outer
+# $count (count): 1
+evidence-went-cleaned = It went away when { $positions } { $count ->
+    [one] was
+   *[other] were
+} cleaned.
+# $count (count): 2
+evidence-went-stayed = It has not come back in { $count ->
+    [one] { $count } clean test
+   *[other] { $count } clean tests
+}.
+evidence-no-fault-at-all = no fault at all
+# $cause: sensor K7F-3M
+# $share: 98.8 %
+evidence-else = { CAP($cause) }, { $share }
+# $test: 1
+# $heard: sounder heard
+evidence-carries-one = Test { $test }, { $heard }.
+# $tests: 1 and 2
+# $heard: sounder heard
+evidence-carries = Tests { $tests }, { $heard } each time.
+# $sort: parking-sensor
+evidence-rate-unit = { CAP(PART($sort, form: "a")) } is bad, before any test
+evidence-rate-circuit = The wiring of one position is bad: connector, wire or channel
+# $blocked: dirt, ice, paint or aim
+evidence-rate-blocked = One position is blocked: { $blocked }
+# $sort: parking-sensor
+evidence-rate-feed = The supply or ground that one { PART($sort, form: "shares-a-feed") } shares is bad
+evidence-rate-control = The control unit is bad
+evidence-rate-shows = A fault that is there shows in one self-test
+evidence-rate-false-alarm = A position with no fault shows one all the same
+evidence-rate-meter-sees = The wiring checks find a wiring fault
+evidence-rate-meter-false = The wiring checks read bad on good wiring
+evidence-money-labour = Labour, per hour
+# $sort: parking-sensor
+evidence-money-part = Price of a new { PART($sort) }
+# $sort: parking-sensor
+evidence-money-wrong = What { PART($sort, form: "a") } bought for nothing costs you
+evidence-common = common practice, no source
+evidence-confidence = How sure a verdict has to be before it is called one
+# $share: 40 %
+evidence-use = Use { $share }
+evidence-comes-and-goes = The fault comes and goes.
+evidence-there-all-the-time = The fault is there all the time.
+evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them.
+evidence-switch-all-the-time = It is there all the time
+evidence-switch-comes-and-goes = It comes and goes
+# $code: B1A2B-13
+# $position: right outer
+# $words: open circuit
+# $why: a fault in the wiring is 3 times as likely
+evidence-code = { $code } at { $position }: { $words }, so { $why }.
+# $source: common practice, no source
+evidence-source = { CAP($source) }.
+evidence-code-counts = It counts
+evidence-code-aside = It does not count
+evidence-code-leave-out = Leave it out
+evidence-code-let-count = Let it count
+evidence-type-11 = short to ground
+evidence-type-12 = short to battery
+evidence-type-13 = open circuit
+evidence-type-14 = short to ground or open
+evidence-type-15 = short to battery or open
+evidence-type-49 = electronic failure inside
+evidence-type-96 = component failure inside
+evidence-type-97 = blocked or obstructed
+evidence-type-electrical = electrical: short, open, voltage or current
+evidence-type-open-source = that 1x means electrical is openly explained; how much it counts is common practice, no source
+evidence-type-memory = what it means is from memory; how much it counts is common practice, no source
+# $factor (count): 3
+evidence-why-electrical = a fault in the wiring is { $factor } times as likely
+# $sort: parking-sensor
+# $factor (count): 3
+evidence-why-inside = a bad { PART($sort) } is { $factor } times as likely
+# $blocked: dirt, ice, paint or aim
+# $factor (count): 3
+evidence-why-blocked = { $blocked } is { $factor } times as likely
+# $count (count): 2
+evidence-proof = { $count ->
+    [one] { $count } clean test
+   *[other] { $count } clean tests
+} in a row.
+evidence-proof-not-soon = Clean tests alone will not get there soon.
+# $count (count): 3
+evidence-proof-more = { $count ->
+    [one] { $count } more clean test is expected to do.
+   *[other] About { $count } more clean tests are expected to do.
+}
+evidence-run-half = every second test
+# $share: 90 %
+evidence-run-share = { $share } of the tests
+# $count (count): 5
+# $often: every second test
+# $share: 95 %
+evidence-run = The success-run rule alone would ask for { $count ->
+    [one] { $count } clean test
+   *[other] { $count } clean tests in a row
+}: a fault that shows in { $often } would have shown by then, { $share } sure.
+evidence-mixed-by-scan = ; settled by a scan
+evidence-mixed-as-last = ; settled, as the last one left
+evidence-mixed-open = { "" }
+evidence-mixed-no-label = No label is on record for any of them.
+# $units: K7F-3M or P4C-8T
+evidence-mixed-scan = Look for a label that is still on ({ $units }) and scan it: it settles it and costs nothing.
+evidence-mixed-other = The other one is then known too.
+evidence-mixed-fresh = Without one, a fresh label on each is enough: none of them is a suspect.
+# $positions: right outer
+# $count (count): 1
+# $length: 9 minutes
+evidence-mixed-test = Without one, put a fresh label on each, fit { $count ->
+    [one] one
+   *[other] them
+} at { $positions } and run one self-test, about { $length }: it tells which one is bad, whichever it was before.
+# $units: K7F-3M and P4C-8T
+evidence-mixed = { CAP($units) } got mixed up: which is which is not known.
+# $count (count): 2
+# $sort: parking-sensor
+# $settled: ; settled by a scan
+evidence-mixed-involved = { $count } { PART($sort, form: "many") } involved{ $settled }
+# $unit: K7F-3M
+# $vehicle: Red van
+# $share: 97 %
+evidence-unit-condemned = { CAP($unit) } was found bad on { $vehicle }; chance that it is bad { $share }.
+# $unit: K7F-3M
+# $share: 5 %
+# $sort: parking-sensor
+evidence-unit-untested = { CAP($unit) } has no test on another job; chance that it is bad { $share }, as for any { PART($sort) }.
+# $count (count): 3
+evidence-unit-passed = passed { $count ->
+    [one] { $count } test
+   *[other] { $count } tests
+}
+# $count (count): 1
+evidence-unit-faulted = showed a fault in { $count ->
+    [one] { $count } test
+   *[other] { $count } tests
+} that nothing else explains
+evidence-unit-bystander = was only there while something else was at fault
+# $unit: K7F-3M
+# $said: passed 3 tests
+# $vehicles (count): 2
+# $driven: yes
+# $share: 2 %
+evidence-unit-trusted = { CAP($unit) } is trusted: it { $said } on { $vehicles ->
+    [one] { $vehicles } vehicle
+   *[other] { $vehicles } vehicles
+}{ $driven ->
+    [yes] , and was driven since
+   *[no] { "" }
+}; chance that it is bad { $share }.
+# $unit: K7F-3M
+# $said: passed 3 tests
+# $vehicles (count): 2
+# $driven: yes
+# $share: 2 %
+evidence-unit = { CAP($unit) } { $said } on { $vehicles ->
+    [one] { $vehicles } vehicle
+   *[other] { $vehicles } vehicles
+}{ $driven ->
+    [yes] , and was driven since
+   *[no] { "" }
+}; chance that it is bad { $share }.
+# $shown (count): 2
+# $repeats (count): 5
+# $share: 43 %
+# $default: 90 %
+evidence-estimate = It showed in { $shown } of { $repeats } tests that were run again with nothing changed. That makes { $share }; the default is { $default }.
+evidence-laplace = Laplace's rule of succession: (k + 1) / (n + 2).
+# $share: 49 %
+# $wanted: 95 %
+evidence-proof-left = Nothing left to fix: { $share } sure, { $wanted } wanted.

@@ -1,0 +1,25 @@
+### Causas de un fallo, como partes de una frase, y qué hacer con ellas.
+
+causes-unit = { $count ->
+    [one] { PART($sort, form: "the") }
+   *[other] { PART($sort, form: "the-many") }
+} { $unit }
+causes-circuit = el cableado de { $position }
+causes-circuit-again = el cableado de { $position } (después de la reparación)
+causes-blocked = { $blocked } en { $position }
+causes-feed = la alimentación o masa de { PART($sort, form: "the-many") } del lado { $group }
+causes-feed-again = la alimentación o masa de { PART($sort, form: "the-many") } del lado { $group } (después de la reparación)
+causes-control = la unidad de control
+causes-control-again = la unidad de control (después de la reparación)
+causes-new = { PART($sort, form: "the") } nuevo
+causes-group = { $group ->
+    [rear] trasero
+    [front] delantero
+    [left] izquierdo
+   *[right] derecho
+}
+causes-fix-unit = Sustituye { $cause }.
+causes-fix-circuit = Búscalo en el conector, el cable o el canal de la unidad de control de { $position }.
+causes-fix-blocked = Limpia { $position } y { $check }.
+causes-fix-feed = Mide la alimentación y la masa que comparten { PART($sort, form: "the-many") } del lado { $group }.
+causes-fix-control = Revisa la alimentación, la masa y el enchufe de la propia unidad de control antes de sospechar de ella.
