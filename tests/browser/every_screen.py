@@ -99,6 +99,40 @@ _MOVES = """() => document.getAnimations().filter(({ playState }) => playState =
   .map(({ effect }) => `${effect.target.className} moves`)"""
 
 
+# Words of English that are none of Spanish, and whoever writes English cannot do without.
+_ENGLISH = re.compile(
+    r"\b(the|and|of|with|this|that|is|are|was|were|it|its|you|your|from|for|on|to|at|not|be|by|which|have|"
+    r"what|when|who|where|there|here|then|one|each|every|all|no longer|sensor's|photo|label|test|job)\b",
+    re.IGNORECASE,
+)
+_SHOWN = """() => {
+  const found = [];
+  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (words.nextNode()) {
+    const { data, parentElement } = words.currentNode;
+    if (!parentElement.closest('script, noscript, code, pre, [lang]:not(html)')) found.push(data.trim());
+  }
+  for (const element of document.querySelectorAll('[aria-label], [title], [placeholder], img[alt]')) {
+    for (const name of ['aria-label', 'title', 'placeholder', 'alt']) {
+      if (element.getAttribute(name)) found.push(element.getAttribute(name));
+    }
+  }
+  return found.filter(Boolean);
+}"""
+
+
+def english(shown: list[str], typed: tuple[str, ...]) -> list[str]:
+    """Return what is written in English, but for what a person `typed`."""
+    found = []
+    for text in shown:
+        left = text
+        for said in typed:
+            left = left.replace(said, "")
+        if _ENGLISH.search(left):
+            found.append(text)
+    return found
+
+
 def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list[str]:
     """Return what stands behind `#` for every screen, with jobs by their kind of step."""
     job = jobs["done"]
@@ -185,6 +219,19 @@ class Eye:
             self._show(width, height, percent)
             said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
             found.update(f"{width}x{height} {percent} %: {each}" for each in said)
+        self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
+
+    def read(self, name: str, typed: tuple[str, ...]) -> None:
+        """Look at what is shown in another language: it has room, and nothing of it is English."""
+        self.page.evaluate(
+            "() => document.querySelectorAll('details').forEach((each) => { each.open = true; })"
+        )
+        found = {f"English: {each}" for each in english(self.page.evaluate(_SHOWN), typed)}
+        for width, height, percent in ((320, 640, 100), (320, 640, 200)):
+            self._show(width, height, percent)
+            said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
+            found.update(f"{width}x{height} {percent} %: {each}" for each in said)
+        self._show(390, 844)
         self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
 
     def _show(self, width: int, height: int, percent: int = 100) -> None:

@@ -11,6 +11,7 @@ import pytest
 
 from server.clock import now_ms
 from server.labelling import store
+from server.words.spoken import speech_of
 from tests.browser.every_screen import ALONE
 from tests.browser.every_screen import AT_COUNTER
 from tests.browser.every_screen import Eye
@@ -26,6 +27,9 @@ from tests.core.driver import JOB
 from tests.hosts import Core
 from tests.static.alone_app import AloneApp
 from tests.static.app_server import AppServer
+
+# What people typed into the jobs of the yard.
+TYPED = ("Swaptrail", "Blue estate")
 
 
 class Yard:
@@ -61,10 +65,14 @@ def open_context(screen_browser):
     """Give a maker of phones whose person wants no motion."""
     contexts = []
 
-    def make():
+    def make(**options):
         # The policy is taken off for axe alone; tests/static/test_policy.py holds the app to it.
         context = screen_browser.new_context(
-            bypass_csp=True, reduced_motion="reduce", permissions=["camera"], service_workers="block"
+            bypass_csp=True,
+            reduced_motion="reduce",
+            permissions=["camera"],
+            service_workers="block",
+            **options,
         )
         contexts.append(context)
         return context
@@ -90,6 +98,23 @@ def take_eye(open_context, yard):
     return take
 
 
+@pytest.fixture
+def take_reader(open_context, yard):
+    """Give a maker of paired phones that are set to Spanish."""
+    said = speech_of("es").say
+
+    def take(role="bench"):
+        reader = Eye(open_context(locale="es-MX").new_page(), yard.server.base)
+        reader.open(yard.server.link(role).removeprefix(yard.server.base))
+        reader.read("pair by a link", TYPED)
+        reader.page.get_by_label(said("you-name"), exact=True).fill("Mara")
+        reader.page.get_by_role("button", name=said("phone-pair")).click()
+        reader.page.get_by_role("link", name=said("phone-mark-sent")).wait_for()
+        return reader
+
+    return take
+
+
 def test_every_kind_of_step_is_among_the_jobs(yard):
     known = (ROOT / "static" / "screens" / "job" / "steps" / "index.js").read_text("utf-8")
     forms = set(re.findall(r"^  (\w+): \w+Step,$", known, re.MULTILINE))
@@ -106,6 +131,16 @@ def test_every_screen_holds_for_a_phone_that_does_jobs(take_eye, yard):
     eye.open(f"/U/{yard.code}")
     eye.look("a label opened by the phone's own camera")
     assert not eye.wrong, "\n".join(eye.wrong)
+
+
+@pytest.mark.parametrize("role", ["bench", "counter"])
+def test_every_screen_in_spanish_has_room_and_nothing_in_english(take_reader, yard, role):
+    reader = take_reader(role)
+    shown = yard.addresses() if role == "bench" else [*AT_COUNTER, f"return/{yard.unit}"]
+    for address in shown:
+        reader.go(address)
+        reader.read(f"{role} {address}", TYPED)
+    assert not reader.wrong, "\n".join(reader.wrong)
 
 
 def test_every_screen_holds_for_a_phone_at_the_counter(take_eye, yard):

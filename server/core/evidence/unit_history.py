@@ -32,7 +32,7 @@ from ..words.words import unit_name
 from . import priors
 from . import readings
 
-SOURCE = "Bayes' rule on the odds; the rates are common practice, no source."
+SOURCE = message("evidence-bayes")
 # The chance that a good unit breaks on the shelf or in the hand between two jobs.
 _BREAKS = 0.001
 _TRUSTED = WHOLE // 100

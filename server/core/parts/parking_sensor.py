@@ -17,34 +17,34 @@ from .sort import Walk
 
 _FOUR = ("left outer", "left inner", "right inner", "right outer")
 _SIX = ("left outer", "left middle", "left inner", "right inner", "right middle", "right outer")
-_SIDES = (("left", "left front side"), ("left", "left rear side"),
-          ("right", "right front side"), ("right", "right rear side"))  # fmt: skip
+_SIDES = ("left-front-side", "left-rear-side", "right-front-side", "right-rear-side")
 
-# What ready-made positions are called; the words on the left are what logs carry.
-_NAMES = {
-    "left outer": "parking-sensor-at-left-outer",
-    "left middle": "parking-sensor-at-left-middle",
-    "left inner": "parking-sensor-at-left-inner",
-    "right inner": "parking-sensor-at-right-inner",
-    "right middle": "parking-sensor-at-right-middle",
-    "right outer": "parking-sensor-at-right-outer",
-    "front left outer": "parking-sensor-at-front-left-outer",
-    "front left middle": "parking-sensor-at-front-left-middle",
-    "front left inner": "parking-sensor-at-front-left-inner",
-    "front right inner": "parking-sensor-at-front-right-inner",
-    "front right middle": "parking-sensor-at-front-right-middle",
-    "front right outer": "parking-sensor-at-front-right-outer",
-    "rear left outer": "parking-sensor-at-rear-left-outer",
-    "rear left middle": "parking-sensor-at-rear-left-middle",
-    "rear left inner": "parking-sensor-at-rear-left-inner",
-    "rear right inner": "parking-sensor-at-rear-right-inner",
-    "rear right middle": "parking-sensor-at-rear-right-middle",
-    "rear right outer": "parking-sensor-at-rear-right-outer",
-    "left front side": "parking-sensor-at-left-front-side",
-    "left rear side": "parking-sensor-at-left-rear-side",
-    "right front side": "parking-sensor-at-right-front-side",
-    "right rear side": "parking-sensor-at-right-rear-side",
-}
+# What ready-made positions are called: ids of messages. Logs carry their last words, as in "left outer".
+_AT = "parking-sensor-at-"
+_CALLED = (
+    "parking-sensor-at-left-outer",
+    "parking-sensor-at-left-middle",
+    "parking-sensor-at-left-inner",
+    "parking-sensor-at-right-inner",
+    "parking-sensor-at-right-middle",
+    "parking-sensor-at-right-outer",
+    "parking-sensor-at-front-left-outer",
+    "parking-sensor-at-front-left-middle",
+    "parking-sensor-at-front-left-inner",
+    "parking-sensor-at-front-right-inner",
+    "parking-sensor-at-front-right-middle",
+    "parking-sensor-at-front-right-outer",
+    "parking-sensor-at-rear-left-outer",
+    "parking-sensor-at-rear-left-middle",
+    "parking-sensor-at-rear-left-inner",
+    "parking-sensor-at-rear-right-inner",
+    "parking-sensor-at-rear-right-middle",
+    "parking-sensor-at-rear-right-outer",
+    "parking-sensor-at-left-front-side",
+    "parking-sensor-at-left-rear-side",
+    "parking-sensor-at-right-front-side",
+    "parking-sensor-at-right-rear-side",
+)
 
 
 def _layouts() -> list[dict]:
@@ -74,9 +74,9 @@ def _bumper(edge: str, names: tuple) -> list[dict]:
 def _sides() -> list[dict]:
     """Side sensors take supply and ground from the bumper next to them (common practice, no source)."""
     positions = []
-    for edge, name in _SIDES:
-        group = "front" if "front" in name else "rear"
-        positions.append(position(name.replace(" ", "-"), name, group, edge, 3))
+    for identity in _SIDES:
+        edge, group, _ = identity.split("-")
+        positions.append(position(identity, identity.replace("-", " "), group, edge, 3))
     return positions
 
 
@@ -98,7 +98,7 @@ PARKING_SENSOR = Sort(
     system="parking aid",
     shares_a_feed="bumper",
     layouts=_layouts,
-    position_names=_NAMES,
+    position_names={name[len(_AT) :].replace("-", " "): name for name in _CALLED},
     lamps=(
         Lamp(
             "key_on",

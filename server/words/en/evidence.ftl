@@ -234,3 +234,4 @@ evidence-laplace = Laplace's rule of succession: (k + 1) / (n + 2).
 # $share: 49 %
 # $wanted: 95 %
 evidence-proof-left = Nothing left to fix: { $share } sure, { $wanted } wanted.
+evidence-bayes = Bayes' rule on the odds; the rates are common practice, no source.

@@ -144,3 +144,4 @@ evidence-unit = { CAP($unit) } { $said } en { $vehicles ->
 evidence-estimate = Se mostró en { $shown } de { $repeats } pruebas repetidas sin cambiar nada. Eso da { $share }; lo normal es { $default }.
 evidence-laplace = Regla de sucesión de Laplace: (k + 1) / (n + 2).
 evidence-proof-left = No queda nada que reparar: seguro al { $share }; hace falta { $wanted }.
+evidence-bayes = Regla de Bayes sobre las probabilidades; las tasas son práctica común, sin fuente.
