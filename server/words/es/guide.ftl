@@ -2,9 +2,9 @@
 
 guide-stage-look = mirar
 guide-stage-test = probar
-guide-stage-label = etiquetar
+guide-stage-label = marcar
 guide-stage-swap = cambiar
-guide-stage-prove = comprobar
+guide-stage-prove = validar
 guide-stage-close = cerrar
 
 guide-progress-position = Posición

@@ -24,7 +24,7 @@ shapes-right = derecha
 
 ## El recorrido.
 
-shapes-test = prueba { $number }
+shapes-test = n.º { $number }
 shapes-position = posición
 shapes-test-aside = { $test }, apartada
 shapes-in-hand = en la mano

@@ -196,7 +196,7 @@ views-support-then = { $kind ->
 
 ## The trail.
 
-views-trail-test = prueba { $number }
+views-trail-test = n.º { $number }
 
 ## A unit.
 
