@@ -18,6 +18,7 @@ from tests.browser.mechanic import Mechanic
 from tests.browser.phone import CODES
 from tests.browser.phone import Phone
 from tests.browser_support import wait_until
+from tests.said import english
 from tests.static.app_server import AppServer
 from tests.static.file_host import FileHost
 from tests.static.phone_parts import Phone as PartsPhone
@@ -182,7 +183,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     assert main(["verify", str(file)]) == 0
     assert main(["verify", str(data)]) == 0
     assert on_server(data, "state") == state
-    assert on_server(data, "job", job=job) == told
+    assert english(on_server(data, "job", job=job)) == told
 
     # A new phone is set up from it and goes on working, as a device of its own.
     new = take_phone("new")
