@@ -240,7 +240,7 @@ def test_the_link_that_begins_with_trusting_the_server_pairs_here_too(
         pytest.param("https://other.example/pair#abc", "This link is for other.example", id="another server"),
         pytest.param("http://other.example/#abc", "This is no pairing link.", id="a page elsewhere"),
         pytest.param("http://192.168.1.20:8766/", "This is no pairing link.", id="the trust page alone"),
-        pytest.param("{base}/pair", "the part behind # is missing", id="cut off"),
+        pytest.param("{base}/pair", "the part after # is missing", id="cut off"),
         pytest.param("javascript:alert(1)//pair", "This is no pairing link.", id="a script"),
     ],
 )

@@ -18,7 +18,7 @@ def test_two_fast_taps_are_one_answer(take_screens):
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
     page.get_by_role("button", name="It comes on, then goes out").dblclick()
-    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+    page.get_by_role("heading", name="Engage reverse. Is the parking aid on?").wait_for()
     assert [fact["kind"] for fact in facts(page)].count("lamp_checked") == 1
 
 
@@ -41,7 +41,7 @@ def test_a_tap_is_one_message_to_the_core(take_screens):
     page.evaluate("asked.length = 0")
 
     phone.tap("It comes on, then goes out")
-    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+    page.get_by_role("heading", name="Engage reverse. Is the parking aid on?").wait_for()
 
     assert page.evaluate("asked") == ["check_and_add"]
 

@@ -46,5 +46,5 @@ def test_the_same_entry_tapped_again_is_recorded_once(take_screens):
     page.evaluate(SAVED_AGAIN)
     phone.tap("It comes on, then goes out")
 
-    page.get_by_role("heading", name="Now reverse. Is the parking aid on?").wait_for()
+    page.get_by_role("heading", name="Engage reverse. Is the parking aid on?").wait_for()
     assert [fact["kind"] for fact in facts(page)[before:]] == ["lamp_checked"]

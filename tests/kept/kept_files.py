@@ -3,6 +3,7 @@
 import io
 import json
 import lzma
+import re
 import tarfile
 from functools import cache
 from pathlib import Path
@@ -13,6 +14,16 @@ MADE = Path(__file__).parent / "made_by_2a35a3b"
 REWORDED = (
     # It may hold what was sent, too: of a phone without a server, everything.
     ("a file of unsent entries", "a file that a phone made"),
+    # One idea a sentence, and which figure is of what.
+    (
+        r"Nothing (?:is )?left to fix: ([^\";:]*?) sure, ([^\";:]*?) wanted\.",
+        r"That nothing is left to fix is \1 sure; \2 is wanted.",
+    ),
+    (r"Nothing is left to fix: ([^\";:]*?) sure\.", r"That nothing is left to fix is \1 sure."),
+    (
+        "good; the fault is in the connector, the wire or the control unit's input of that position",
+        "good. The fault is in that position's connector, wire or control-unit input",
+    ),
 )
 
 
@@ -27,8 +38,8 @@ def answers() -> dict:
     """Return what the commit answered."""
     text = content("answers.json").decode()
     for was, now in REWORDED:
-        assert was in text, f"no answer says {was!r}"
-        text = text.replace(was, now)
+        text, found = re.subn(was, now, text)
+        assert found, f"no answer says {was!r}"
     return json.loads(text)
 
 

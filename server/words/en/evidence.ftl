@@ -10,10 +10,10 @@ evidence-unplugged = Only what is unplugged shows a fault.
 evidence-unplugged-detail = A plug that is off needs no other cause. Nothing else is left to fix: { $share } sure.
 evidence-gone = The fault is gone.
 # $share: 98.8 %
-evidence-nothing-left = Nothing is left to fix: { $share } sure.
+evidence-nothing-left = That nothing is left to fix is { $share } sure.
 # $share: 98.8 %
 # $wanted: 95 %
-evidence-nothing-left-yet = Nothing is left to fix: { $share } sure, { $wanted } wanted.
+evidence-nothing-left-yet = That nothing is left to fix is { $share } sure; { $wanted } is wanted.
 evidence-open = Not settled yet.
 # $cause: sensor K7F-3M
 # $count (count): 1
@@ -233,5 +233,5 @@ evidence-estimate = It showed in { $shown } of { $repeats } tests that were run 
 evidence-laplace = Laplace's rule of succession: (k + 1) / (n + 2).
 # $share: 49 %
 # $wanted: 95 %
-evidence-proof-left = Nothing left to fix: { $share } sure, { $wanted } wanted.
+evidence-proof-left = That nothing is left to fix is { $share } sure; { $wanted } is wanted.
 evidence-bayes = Bayes' rule on the odds; the rates are common practice, no source.

@@ -216,7 +216,7 @@ guide-fill-leave = Leave it empty
 guide-repaired = I have repaired it
 # $cause: the control unit
 guide-shared-title = Check { $cause }
-guide-shared-text = Voltage drop under load, on the supply side and on the ground side, tells more than ohms on a dead wire.
+guide-shared-text = Measure the voltage drop under load, on the supply side and on the ground side. It tells more than ohms on a dead wire.
 guide-shared-several-title = Check what they all share
 guide-shared-several-text = No self-test can tell these apart.
 # $cause: the control unit

@@ -24,11 +24,11 @@ parking-sensor-layout-around-12 = All round, 12 sensors
 ## The lamps, before the first test.
 
 parking-sensor-key-on-heading = Turn the key on. Does the parking-aid lamp come on, then go out?
-parking-sensor-key-on-text = If it never comes on, the control unit may have no supply, or the lamp or its button is not connected.
+parking-sensor-key-on-text = If it never comes on: the control unit may have no supply. Or the lamp or its button is not connected.
 parking-sensor-key-on-right = It comes on, then goes out
 parking-sensor-key-on-wrong = It stays on, flashes, or never comes on
 parking-sensor-lamps-not-sure = I can't tell
-parking-sensor-reverse-heading = Now reverse. Is the parking aid on?
+parking-sensor-reverse-heading = Engage reverse. Is the parking aid on?
 parking-sensor-reverse-text = A fault that is present now usually turns the system off.
 parking-sensor-reverse-right = It is on
 parking-sensor-reverse-wrong = It is off, or shows a fault

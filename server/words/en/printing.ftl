@@ -43,12 +43,12 @@ printing-too-small = Too small to scan from { $distance } cm: a module of { $len
 # $side (count): 24
 printing-larger = The symbol wants { $side } mm with its margin: take larger labels or a shorter distance.
 # $high: 1.9
-printing-type-small = The code in letters is only { $high } mm high; where the symbol is dirty, nobody will be able to type it.
+printing-type-small = The code in letters is only { $high } mm high. Where the symbol is dirty, nobody can type it.
 # $dots (count): 4
 # $pixels (count): 3
 # $across: 1280
 # $degrees (count): 65
-printing-rule = The rule: a module, the smallest square of the symbol, is at least { $dots } dots of the printer (qrcode.com) and { $pixels } pixels of the camera's picture (measured with the engine of this app's reader). A picture of { $across } pixels for { $degrees } degrees is assumed; phones differ.
+printing-rule = The rule: a module is the smallest square of the symbol. It is at least { $dots } dots of the printer (qrcode.com). It is at least { $pixels } pixels of the camera's picture (measured with this app's reader). A picture of { $across } pixels for { $degrees } degrees is assumed; phones differ.
 
 ## At the foot of a sheet.
 

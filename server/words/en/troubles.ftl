@@ -62,7 +62,7 @@ troubles-first-line = Its first line
 # $entries_there (count): 8
 # $photos_there (count): 2
 troubles-incomplete = it names { $entries } entries and { $photos } photos, and { $entries_there } and { $photos_there } are there
-troubles-after-end = it stands behind the end of the file
+troubles-after-end = it stands after the end of the file
 troubles-two-files = These are two files in one
 # $line: 3
 troubles-two-files-do = On line { $line } a second file begins. Nothing was taken in. Get each file by itself from the phone that made it, and take in one after the other.
@@ -84,7 +84,7 @@ troubles-photo-line = The photo on line { $line }
 troubles-elsewhere = This phone holds something else there
 # $seq: 4
 # $device: d0123456789abcdef
-troubles-elsewhere-do = Entry { $seq } of phone { $device } is not the one that this phone has, or leaves a gap behind it: two phones have used one identity. Nothing was taken in. Have the file taken in on the server: swaptrail take-in FILE.
+troubles-elsewhere-do = Entry { $seq } of phone { $device } is not the one that this phone has, or leaves a gap after it: two phones have used one identity. Nothing was taken in. Have the file taken in on the server: swaptrail take-in FILE.
 troubles-begins-middle = This file begins in the middle
 # $count (count): 3
 # $first: 2
@@ -97,7 +97,7 @@ troubles-begins-middle-do = { $count ->
 troubles-two-phones = Two phones have used one identity
 # $seq: 4
 # $device: d0123456789abcdef
-troubles-two-phones-do = Entry { $seq } of phone { $device } is not the one that is here. Nothing was taken in. Take in the file of the phone whose entries are here on the phone that made this file; that one gets an identity of its own. Then take in its file here.
+troubles-two-phones-do = Entry { $seq } of phone { $device } is not the one that is here. Nothing was taken in. Two phones use one identity. Carry the other phone's file to the phone that made this one, and take it in there: it gets an identity of its own. Then take in its file here.
 troubles-no-server = This app works without a server, so this cannot be asked for here.
 
 ## The server and the line to it.

@@ -92,7 +92,7 @@ unit-a-label = A label
 unit-phone-unpaired = This phone is not paired
 unit-phone-empty = This phone holds no records yet
 # $host: yard.local
-unit-kept-by = What is on record about this sensor is kept by { $host }, and shown only on phones that are paired with it.
+unit-kept-by = { $host } keeps the record of this sensor. Only phones that are paired with it show it.
 unit-work-here = You work here
 unit-work-here-do = Ask someone with a paired phone for a pairing link. Open it here, then scan the label again.
 unit-kept-elsewhere = What is on record about this sensor is on the phone of whoever put the label on it.

@@ -144,7 +144,7 @@ views-report-unit-moved = { CAP($unit) } was moved from { $first } to { $last },
 views-report-unit-left = { CAP($unit) } is bad: that is what the tests leave as the explanation.
 # $sort: parking-sensor
 # $position: right outer
-views-report-circuit-stayed = Another { PART($sort) } was fitted at { $position }, and the fault stayed there. So the { PART($sort) } is good; the fault is in the connector, the wire or the control unit's input of that position.
+views-report-circuit-stayed = Another { PART($sort) } was fitted at { $position }, and the fault stayed there. So the { PART($sort) } is good. The fault is in that position's connector, wire or control-unit input.
 # $position: right outer
 views-report-circuit-left = The fault is in the connector, the wire or the control unit's input at { $position }.
 # $sort: parking-sensor
@@ -240,7 +240,7 @@ views-support-checks-carry = The checks of the wiring at { $position } carry thi
 # $tests: 1 and 3
 views-support-tests-carry = { $how_many ->
     [one] Test { $tests } carries this: without it
-   *[several] Tests { $tests } each carry this: with one of them less
+   *[several] Tests { $tests } carry this: without any one of them
 }
 # $carrier: Test 3 carries this: without it
 # $sure: 62 %

@@ -72,7 +72,7 @@ you-entry-not-taken = Not taken by the server
 you-entry-of = An entry of { $job }, { $moment }: { $why }
 you-this-phone = this phone
 # $count (count): 3
-you-more-wait = { $count } more wait behind it.
+you-more-wait = { $count } more wait after it.
 you-entry-not-taken-do = It stays on record here. Make a file of what waits, and show this to whoever looks after the server.
 you-picture-not-sent = A picture is not sent
 # $job: Estate car
@@ -144,7 +144,7 @@ you-no-link = This is no pairing link. One looks like { $example } with letters 
 # $host: other.example
 # $own: yard.example
 you-link-elsewhere = This link is for { $host }, but this app belongs to { $own }. Open the link in the browser, or make one for this app.
-you-link-cut = This link is not complete: the part behind # is missing. Copy the whole link.
+you-link-cut = This link is not complete: the part after # is missing. Copy the whole link.
 
 ## Pairing another phone.
 

@@ -26,7 +26,7 @@ parking-sensor-layout-both-12 = Delante y detrás, 12 sensores
 parking-sensor-layout-around-12 = Todo alrededor, 12 sensores
 
 parking-sensor-key-on-heading = Da el contacto. ¿Se enciende el testigo de la ayuda de aparcamiento y luego se apaga?
-parking-sensor-key-on-text = Si no se enciende nunca, puede que la unidad de control no tenga alimentación, o que el testigo o su botón no esté conectado.
+parking-sensor-key-on-text = Si no se enciende nunca: puede que la unidad de control no tenga alimentación. O el testigo o su botón no está conectado.
 parking-sensor-key-on-right = Se enciende y luego se apaga
 parking-sensor-key-on-wrong = Se queda encendido, parpadea o no se enciende nunca
 parking-sensor-lamps-not-sure = No lo sé
