@@ -541,6 +541,8 @@ export interface LayoutView {
   id: string;
   name: string;
   positions: LayoutPosition[];
+  /** What the positions are called, by id; their `name` is what an entry keeps. */
+  called: Record<string, string>;
 }
 
 /** What a next job on a vehicle starts from. */
@@ -551,6 +553,7 @@ export interface VehicleView {
   layout: string;
   part: string;
   positions: LayoutPosition[];
+  called: Record<string, string>;
   opened_at: number;
   open_job: string;
 }

@@ -78,11 +78,6 @@ def _layouts():
 
 INJECTOR = Sort(
     identity="injector",
-    unit="injector",
-    units="injectors",
-    full_names="fuel injectors",
-    system="engine",
-    shares_a_feed="bank",
     layouts=_layouts,
     lamps=(
         Lamp("key_on", message("injector-lamp-heading"), message("injector-lamp-text"),

@@ -34,6 +34,12 @@ BAD = {
     "a negative reach": (["positions", 0, "reach_minutes"], -1, "positions[0].reach_minutes"),
     "a reach in words": (["positions", 0, "reach_minutes"], "3", "positions[0].reach_minutes"),
     "a misspelt key of a position": (["positions", 0, "grp"], "x", "positions[0].grp"),
+    "a name that is a message": (
+        ["positions", 0, "name"],
+        {"msg": "reasons-then-gone", "args": {}},
+        "positions[0].name",
+    ),
+    "a name in a list": (["units", 0, "name"], [{"msg": "reasons-then-gone", "args": {}}], "units[0].name"),
     "a unit named twice": (["units", 1, "id"], "A", "units[1].id"),
     "a prior above one": (["units", 0, "prior"], 1.5, "units[0].prior"),
     "a prior that is a truth value": (["units", 0, "prior"], True, "units[0].prior"),

@@ -27,7 +27,7 @@ FLOORS = (
     ("state", "printing"),
     ("codes", "parts"),
     ("log",),
-    ("errors", "phrases"),
+    ("errors",),
     ("messages",),
 )
 # Packages that are called as a whole; the `__init__` of each other room only describes it.

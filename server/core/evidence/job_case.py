@@ -60,7 +60,7 @@ def _units(job: Job, fitted) -> list[dict]:
         at_hand = (unit.is_in_hand() or unit.is_in_stock()) and not unit.is_disputed()
         entry = {
             "id": identity,
-            "name": words.unit_name(unit),
+            "name": (words.unit_name(unit),),
             "part": unit.part,
             "available": at_hand,
         }

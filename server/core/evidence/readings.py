@@ -19,7 +19,7 @@ def positions(job: Job) -> list[dict]:
     return [
         {
             "id": position["id"],
-            "name": words.called(job, position),
+            "name": (words.called(job, position),),
             "group": position["group"],
             "reach_minutes": reach(job, position),
         }

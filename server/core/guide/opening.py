@@ -5,7 +5,7 @@ from ..messages import message
 from ..parts import cautions
 from ..parts.sort import Lamp
 from ..state.job import Job
-from ..words.words import position_name
+from ..words import words
 from . import moving
 from .step import action
 from .step import step
@@ -51,7 +51,7 @@ def photo_step(job: Job, position: str, moves: list) -> dict:
     done = len(ids) - len([each for each in ids if not _has_photo(job, each)])
     return step(
         "photo",
-        message("guide-photo-title", position=position_name(job, position)),
+        message("guide-photo-title", position=words.position_name(job, position)),
         job.sort.photograph,
         form="photo",
         expects={"position": position, "shows": "position"},
@@ -86,10 +86,10 @@ def _look(job: Job) -> dict:
         form="look",
         expects={
             "positions": [
-                {"id": each["id"], "name": message("guide-position", position=each["name"])}
+                {"id": each["id"], "name": message("guide-position", position=words.called(job, each))}
                 for each in job.positions
             ],
-            "found": [{"id": identity, "words": words} for identity, words in look.found],
+            "found": [{"id": identity, "words": said} for identity, said in look.found],
         },
         action=action(message("guide-look-nothing"), draft("looked", positions=nothing, note="")),
     )

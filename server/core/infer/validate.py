@@ -38,8 +38,8 @@ def a_text(value, field: str) -> str:
 
 
 def a_name(value, field: str):
-    """Return `value` when it is a text that is not empty, or a message of the core's own."""
-    return value if isinstance(value, dict) and "msg" in value else a_text(value, field)
+    """Return what a thing is called: a text, or a message in a tuple, which no JSON from outside can hold."""
+    return value[0] if isinstance(value, tuple) else a_text(value, field)
 
 
 def an_id(value, field: str) -> str:

@@ -92,11 +92,6 @@ def _named(positions: list[dict]) -> list[dict]:
 
 PARKING_SENSOR = Sort(
     identity="parking-sensor",
-    unit="sensor",
-    units="sensors",
-    full_names="parking sensors",
-    system="parking aid",
-    shares_a_feed="bumper",
     layouts=_layouts,
     position_names={name[len(_AT) :].replace("-", " "): name for name in _CALLED},
     lamps=(

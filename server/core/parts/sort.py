@@ -55,11 +55,6 @@ class Sort:
         self,
         *,
         identity: str,
-        unit: str,
-        units: str,
-        full_names: str,
-        system: str,
-        shares_a_feed: str,
         layouts,
         lamps: tuple,
         look: Look,
@@ -79,23 +74,16 @@ class Sort:
     ):
         """Declare a sort.
 
-        `identity` begins the ids of its layouts, before a "/". `unit` and `units` are what one and several
-        are called, `full_names` several to a customer, `system` what they are part of, `shares_a_feed`
-        what has one supply and ground. `layouts` is a function that returns
-        [{"id", "name", "positions"}]; no other sort has a position of the same id. `fit_checks` are
-        {"id", "words"}, `circuit_checks` {"id", "title", "text", "unit", "good", "bad"} in the order
-        in which they are made; a title stands within sentences too. `cautions` is id -> Caution,
-        `at_step` id of a step -> ids of cautions; those of the step "cautions" have to be acknowledged.
-        `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names`
-        is what logs call a ready-made position -> the id of the message that names it.
+        `identity` begins the ids of its layouts, before a "/"; `part-IDENTITY` is the message of what it is
+        called. `layouts` is a function that returns [{"id", "name", "positions"}]; no other sort has a
+        position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
+        "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too.
+        `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
+        have to be acknowledged. `rates` and `minutes` are those that differ from the defaults of
+        `infer/case.py`. `position_names` is what logs call a ready-made position -> the id of the message
+        that names it.
         """
         self.identity = identity
-        self.unit = unit
-        self.units = units
-        self.a_unit = "{} {}".format("an" if unit[0] in "aeio" else "a", unit)
-        self.full_names = full_names
-        self.system = system
-        self.shares_a_feed = shares_a_feed
         self.layouts = layouts
         self.position_names = position_names or {}
         self.lamps = lamps

@@ -28,12 +28,16 @@ def by_layout(layout: str) -> Sort:
 
 
 def all_layouts() -> list[dict]:
-    """Return the ready-made layouts of every sort as [{"id", "name", "positions"}]."""
+    """Return the ready-made layouts of every sort as [{"id", "name", "positions", "called"}].
+
+    The positions are as a job that begins on them is recorded; `called` is what they are called, by id.
+    """
     listed = []
     for sort in SORTS:
         for each in sort.layouts():
             if sort is not PARKING_SENSOR:
                 each["id"] = sort.identity + "/" + each["id"]
+            each["called"] = {known["id"]: sort.called(known) for known in each["positions"]}
             listed.append(each)
     return listed
 

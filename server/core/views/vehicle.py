@@ -1,6 +1,7 @@
 """The vehicles on record, with what a next job on one of them starts from."""
 
 from ..evidence import readings
+from ..parts import sorts
 
 
 def vehicles_view(state) -> list[dict]:
@@ -10,6 +11,7 @@ def vehicles_view(state) -> list[dict]:
         vehicle = state.vehicles[identity]
         lines = [state.job_line(job) for job in vehicle["jobs"]]
         last = lines[-1]
+        sort = sorts.by_layout(last["layout"])
         still_open = [line["id"] for line in lines if not line["closed"]]
         listed.append(
             {
@@ -19,6 +21,7 @@ def vehicles_view(state) -> list[dict]:
                 "layout": last["layout"],
                 "part": last["part"],
                 "positions": [readings.as_set(last, position) for position in last["positions"]],
+                "called": {position["id"]: sort.called(position) for position in last["positions"]},
                 "opened_at": last["opened_at"],
                 "open_job": still_open[-1] if still_open else "",
             }

@@ -55,7 +55,7 @@ export const openJobPage = {
           lines: 2,
           most: 500,
         })}
-        ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx).positions)}
+        ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx))}
         ${textField(ctx, 'part', say('job-open-part'), {
           note: say('job-open-part-note'),
           most: LONGEST_NAME,

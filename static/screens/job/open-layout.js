@@ -81,21 +81,21 @@ function chosenLayout(ctx) {
 /**
  * The positions that were chosen, or what stands against them.
  * @param {import('../frame/context.js').Context} ctx
- * @returns {{layout: string, positions: LayoutPosition[], fault: string}}
+ * @returns {{layout: string, positions: LayoutPosition[], called: Record<string, string>, fault: string}}
  */
 export function chosenPositions(ctx) {
   const layout = chosenLayout(ctx) ?? '';
-  const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], fault });
+  const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], called: {}, fault });
   const known = knownVehicle(ctx);
-  if (layout === AS_BEFORE && known) return { layout: known.layout, positions: known.positions, fault: '' };
+  if (layout === AS_BEFORE && known) return { layout: known.layout, positions: known.positions, called: known.called, fault: '' };
   if (layout !== OWN) {
     const found = ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === layout);
-    return found ? { layout, positions: found.positions, fault: '' } : wrong(say('job-layout-fault'));
+    return found ? { layout, positions: found.positions, called: found.called, fault: '' } : wrong(say('job-layout-fault'));
   }
   if (!namesOf(ctx).length) return wrong(say('job-layout-no-names'));
   const answer = askOwn(ctx);
   if (!answer) return wrong(say('job-layout-checking'));
-  return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, fault: '' };
+  return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, called: {}, fault: '' };
 }
 
 /**

@@ -44,9 +44,9 @@ export function reachStepper({ name, minutes, busy = false, set }) {
 /**
  * At the opening of a job: which positions are the easiest to get to. What is not touched stays as it was.
  * @param {import('../frame/context.js').Context} ctx
- * @param {LayoutPosition[]} positions
+ * @param {{positions: LayoutPosition[], called: Record<string, string>}} chosen
  */
-export function reachSection(ctx, positions) {
+export function reachSection(ctx, { positions, called }) {
   if (!positions.length) return nothing;
   /** @type {Record<string, number>} */
   const chosen = ctx.form.reach ?? {};
@@ -56,9 +56,9 @@ export function reachSection(ctx, positions) {
     <ul class="list">
       ${withReach(ctx.form, positions).map(
         ({ id, name, reach_minutes: minutes }) => html`<li class="reach-row">
-          <p>${sentenceCase(name)}</p>
+          <p>${sentenceCase(called[id] ?? name)}</p>
           ${reachStepper({
-            name,
+            name: called[id] ?? name,
             minutes,
             set: (value) => {
               ctx.form.reach = { ...chosen, [id]: value };
