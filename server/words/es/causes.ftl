@@ -4,14 +4,14 @@ causes-unit = { $count ->
     [one] { PART($sort, form: "the") }
    *[other] { PART($sort, form: "the-many") }
 } { $unit }
-causes-circuit = el cableado de { $position }
-causes-circuit-again = el cableado de { $position } (después de la reparación)
+causes-circuit = el cableado en { $position }
+causes-circuit-again = el cableado en { $position } (tras la reparación)
 causes-blocked = { $blocked } en { $position }
-causes-feed = la alimentación o masa de { PART($sort, form: "the-many") } del lado { $group }
-causes-feed-again = la alimentación o masa de { PART($sort, form: "the-many") } del lado { $group } (después de la reparación)
+causes-feed = la alimentación o la masa de { PART($sort, form: "the-many") } del lado { $group }
+causes-feed-again = la alimentación o la masa de { PART($sort, form: "the-many") } del lado { $group } (tras la reparación)
 causes-control = la unidad de control
-causes-control-again = la unidad de control (después de la reparación)
-causes-new = { PART($sort, form: "the") } nuevo
+causes-control-again = la unidad de control (tras la reparación)
+causes-new = { PART($sort, form: "the-new") }
 causes-group = { $group ->
     [rear] trasero
     [front] delantero
@@ -19,7 +19,7 @@ causes-group = { $group ->
    *[right] derecho
 }
 causes-fix-unit = Sustituye { $cause }.
-causes-fix-circuit = Búscalo en el conector, el cable o el canal de la unidad de control de { $position }.
+causes-fix-circuit = Búscalo en el conector, el cable o el canal de la unidad de control en { $position }.
 causes-fix-blocked = Limpia { $position } y { $check }.
 causes-fix-feed = Mide la alimentación y la masa que comparten { PART($sort, form: "the-many") } del lado { $group }.
-causes-fix-control = Revisa la alimentación, la masa y el enchufe de la propia unidad de control antes de sospechar de ella.
+causes-fix-control = Revisa la alimentación, la masa y el conector de la propia unidad de control antes de sospechar de ella.

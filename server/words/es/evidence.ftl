@@ -4,10 +4,10 @@ evidence-aside = La prueba { $test } se deja aparte: { $why }
 evidence-no-fault = Ninguna prueba ha mostrado un fallo.
 evidence-no-fault-detail = Si va y viene, prueba otra vez y dilo.
 evidence-unplugged = Solo lo desenchufado muestra un fallo.
-evidence-unplugged-detail = Un enchufe suelto no necesita otra causa. No queda nada más que reparar: seguro al { $share }.
+evidence-unplugged-detail = Un conector suelto no necesita otra causa. No queda nada más que reparar: seguro al { $share }.
 evidence-gone = El fallo ya no está.
 evidence-nothing-left = No queda nada que reparar: seguro al { $share }.
-evidence-nothing-left-yet = No queda nada que reparar: seguro al { $share }; hace falta { $wanted }.
+evidence-nothing-left-yet = No queda nada que reparar: seguro al { $share }; se pide el { $wanted }.
 evidence-open = Aún sin resolver.
 evidence-known = { CAP($cause) }: { $count ->
     [one] es una causa
@@ -33,13 +33,11 @@ evidence-likely-two = Lo más probable hasta ahora: { $cause }, { $share }; casi
 evidence-likely-two-was = Lo más probable es que fuera { $cause }, { $share }; casi igual de probable: { $other }.
 evidence-went-meter = Solo la medición salió mal: ninguna prueba ha mostrado un fallo.
 evidence-went-away = Lo que lo causaba ya no está.
-evidence-went-fresh = Se fue al poner otro { PART($sort) } en { $positions }.
+evidence-went-fresh = Se fue al poner { PART($sort, form: "another") } en { $positions }.
 evidence-went-handled = Se fue al manipular { PART($sort, form: "the-many") }.
 evidence-went-repair = Se fue con la reparación.
-evidence-went-cleaned = Se fue al limpiar { $count ->
-    [one] { $positions }
-   *[other] { $positions }
-}.
+# $count (count): 1
+evidence-went-cleaned = Se fue al limpiar { $positions }.
 evidence-went-stayed = No ha vuelto en { $count ->
     [one] { $count } prueba sin fallo
    *[other] { $count } pruebas sin fallo
@@ -58,7 +56,7 @@ evidence-rate-false-alarm = Una posición sin fallo muestra uno de todos modos
 evidence-rate-meter-sees = Las mediciones del cableado encuentran un fallo del cableado
 evidence-rate-meter-false = Las mediciones salen mal en un cableado bueno
 evidence-money-labour = Mano de obra, por hora
-evidence-money-part = Precio de { PART($sort, form: "a") } nuevo
+evidence-money-part = Precio de { PART($sort, form: "a-new") }
 evidence-money-wrong = Lo que te cuesta { PART($sort, form: "a") } comprado para nada
 evidence-common = práctica común, sin fuente
 evidence-confidence = Cuánta seguridad hace falta para llamarlo veredicto
@@ -75,10 +73,10 @@ evidence-code-aside = No cuenta
 evidence-code-leave-out = Déjalo fuera
 evidence-code-let-count = Haz que cuente
 evidence-type-11 = cortocircuito a masa
-evidence-type-12 = cortocircuito a batería
+evidence-type-12 = cortocircuito a positivo
 evidence-type-13 = circuito abierto
 evidence-type-14 = cortocircuito a masa o circuito abierto
-evidence-type-15 = cortocircuito a batería o circuito abierto
+evidence-type-15 = cortocircuito a positivo o circuito abierto
 evidence-type-49 = fallo electrónico interno
 evidence-type-96 = fallo de un componente interno
 evidence-type-97 = tapado u obstruido
@@ -89,7 +87,7 @@ evidence-why-electrical = un fallo del cableado es { $factor } veces más probab
 evidence-why-inside = { PART($sort, form: "a") } en mal estado es { $factor } veces más probable
 evidence-why-blocked = { $blocked }: { $factor } veces más probable
 evidence-proof = { $count ->
-    [one] { $count } prueba sin fallo seguida
+    [one] { $count } prueba sin fallo
    *[other] { $count } pruebas sin fallo seguidas
 }.
 evidence-proof-not-soon = Solo con pruebas sin fallo se tardará mucho.
@@ -112,8 +110,8 @@ evidence-mixed-other = Entonces también se sabe cuál es el otro.
 evidence-mixed-fresh = Si no la hay, basta una etiqueta nueva en cada uno: ninguno es sospechoso.
 evidence-mixed-test = Si no la hay, pon una etiqueta nueva en cada uno, monta { $count ->
     [one] uno
-   *[other] los dos o más
-} en { $positions } y haz un autodiagnóstico, unos { $length }: dice cuál está mal, fuera cual fuera antes.
+   *[other] varios
+} en { $positions } y haz un autodiagnóstico, cerca de { $length }: dice cuál está mal, fuera cual fuera antes.
 evidence-mixed = { CAP($units) } se mezclaron: no se sabe cuál es cuál.
 evidence-mixed-involved = { $count } { PART($sort, form: "many") } afectados{ $settled }
 evidence-unit-condemned = { CAP($unit) } salió malo en { $vehicle }; probabilidad de que esté mal: { $share }.
@@ -143,5 +141,5 @@ evidence-unit = { CAP($unit) } { $said } en { $vehicles ->
 }; probabilidad de que esté mal: { $share }.
 evidence-estimate = Se mostró en { $shown } de { $repeats } pruebas repetidas sin cambiar nada. Eso da { $share }; lo normal es { $default }.
 evidence-laplace = Regla de sucesión de Laplace: (k + 1) / (n + 2).
-evidence-proof-left = No queda nada que reparar: seguro al { $share }; hace falta { $wanted }.
+evidence-proof-left = No queda nada que reparar: seguro al { $share }; se pide el { $wanted }.
 evidence-bayes = Regla de Bayes sobre las probabilidades; las tasas son práctica común, sin fuente.

@@ -5,7 +5,7 @@ names-unit-mixed = uno de los { $count } que se mezclaron
 names-unit-from = { $count ->
     [one] { PART($sort, form: "the") }
    *[other] { PART($sort, form: "the-many") }
-} de { $position }
+} { JOIN("de", $position) }
 names-unit-unlabelled = { PART($sort, form: "a") } sin etiqueta
 names-place-stock = en { $whose ->
     [theirs] su
@@ -15,13 +15,13 @@ names-place-counter = en el mostrador de recambios
 names-place-customer = con el cliente
 names-place-scrapped = desechado
 names-place-in-hand = en la mano
-names-place-disputed = en disputa: hay dos lugares registrados
+names-place-disputed = en duda: hay dos lugares registrados
 names-place-fitted-at = montado en { $position }
 names-place-fitted-on = montado en { $vehicle }
 names-place-hand-from = en { $whose ->
     [theirs] su
    *[yours] tu
-} mano, quitado de { $position }
+} mano, quitado { JOIN("de", $position) }
 names-place-hand = en { $whose ->
     [theirs] su
    *[yours] tu
