@@ -28,6 +28,8 @@ _START_WORKER = """async () => {
     fetch('/app/vendor/micropython/micropython.wasm').then((r) => r.arrayBuffer()),
     fetch('/app/core.json').then((r) => r.json()),
   ]);
+  const compiled = Object.values(files.files).some((file) => typeof file !== 'string');
+  const bytes = compiled ? await (await fetch('/app/core.bin')).arrayBuffer() : new ArrayBuffer(0);
   const worker = new Worker('/app/core/worker.js', { type: 'module' });
   let id = 0;
   const send = (message) => new Promise((resolve, reject) => {
@@ -42,7 +44,7 @@ _START_WORKER = """async () => {
     worker.onerror = (event) => reject(new Error(event.message || 'the worker did not load'));
     worker.postMessage({ ...message, id: mine });
   });
-  await send({ start: { wasm, files: files.files } });
+  await send({ start: { wasm, files: files.files, bytes } });
   window.askCore = async (texts) => {
     const answers = [];
     for (const text of texts) answers.push(await send({ text }));

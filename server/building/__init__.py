@@ -10,6 +10,7 @@
 import shutil
 from pathlib import Path
 
+from server.building.bundle import CORE_BYTES
 from server.building.bundle import bundle
 from server.building.bundle import small_worker
 from server.building.compiled import compiled_core
@@ -25,7 +26,8 @@ _WORKER = "sw.js"
 
 def built_app(static: Path, out: Path) -> None:
     """Writes the built app into the folder `out`, which must not hold anything yet."""
-    bundle(static, out)
+    core = compiled_core()
+    bundle(static, out, is_compiled=core is not None)
     for name in (*_TAKEN, *_BESIDE):
         source, target = static / name, out / name
         target.parent.mkdir(parents=True, exist_ok=True)
@@ -38,9 +40,9 @@ def built_app(static: Path, out: Path) -> None:
         target = out / licence.relative_to(static)
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(licence, target)
-    core = compiled_core()
     if core is not None:
-        (out / "core.json").write_bytes(core)
+        (out / "core.json").write_bytes(core[0])
+        (out / CORE_BYTES).write_bytes(core[1])
     words = out / "words"
     words.mkdir()
     for language in languages():

@@ -17,6 +17,8 @@ STYLES = "styles/app.css"
 
 # Fetched beside the script instead of after it: without them nothing can be concluded.
 _NEEDED_AT_ONCE = ("vendor/micropython/micropython.wasm", "core.json")
+# Beside core.json where the core is compiled.
+CORE_BYTES = "core.bin"
 
 # Of Node, where the interpreter runs, too; never asked for in a browser.
 _OF_NODE = ("fs", "module", "path", "url")
@@ -26,6 +28,7 @@ _IMPORT_MAP = re.compile(
     r'(?: *<!--(?:(?!-->).)*-->\n)? *<script type="importmap">(.*?)</script>\n', re.DOTALL
 )
 _TWO_COLOURS = re.compile(r"(--[\w-]+):\s*light-dark\(([^,()]+),\s*([^()]+)\);")
+_INDENTED = re.compile(r"\n {2,}")
 _SCRIPT = re.compile(r'^( *)<script type="module" src="\./app/begin\.js"></script>\n', re.MULTILINE)
 
 
@@ -33,15 +36,17 @@ class BundleFailed(RuntimeError):
     """The bundler refused the app's sources; the text is what it said."""
 
 
-def bundle(static: Path, out: Path) -> None:
-    """Writes index.html and what it needs of scripts and styles into `out`."""
+def bundle(static: Path, out: Path, is_compiled: bool = False) -> None:
+    """Writes index.html and what it needs of scripts and styles into `out`; `is_compiled` is the core."""
     page = (static / "index.html").read_text("utf-8")
     sheets = _STYLE_LINK.findall(page)
     if not sheets or not _IMPORT_MAP.search(page) or not _SCRIPT.search(page):
         raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
     at_once = _scripts(static, out)
     _styles(static, out, sheets)
-    (out / "index.html").write_text(_page(page, at_once), "utf-8")
+    (out / "index.html").write_text(
+        _page(page, at_once, [*_NEEDED_AT_ONCE, *([CORE_BYTES] if is_compiled else [])]), "utf-8"
+    )
 
 
 def _scripts(static: Path, out: Path) -> list[str]:
@@ -63,6 +68,8 @@ def _scripts(static: Path, out: Path) -> list[str]:
             f"--metafile={meta}",
         )
         outputs = json.loads(meta.read_text("utf-8"))["outputs"]
+    for name in outputs:
+        _close_templates(Path(static, name).resolve())
     files = {Path(static, name).resolve(): output for name, output in outputs.items()}
     at_once = {
         Path(static, imported["path"]).resolve().relative_to(out.resolve()).as_posix()
@@ -71,6 +78,12 @@ def _scripts(static: Path, out: Path) -> list[str]:
         if imported["kind"] == "import-statement"
     }
     return sorted(at_once - {BEGIN} | {MAIN})
+
+
+def _close_templates(script: Path) -> None:
+    """Takes the indentation out of a script's templates: minified, it has lines nowhere else."""
+    if script.suffix == ".js" and not script.as_posix().endswith(WORKERS):
+        script.write_text(_INDENTED.sub(" ", script.read_text("utf-8")), "utf-8")
 
 
 def _styles(static: Path, out: Path, sheets: list[str]) -> None:
@@ -147,13 +160,13 @@ def aliases(static: Path) -> list[str]:
     return sorted(arguments)
 
 
-def _page(page: str, at_once: list[str]) -> str:
+def _page(page: str, at_once: list[str], fetched: list[str]) -> str:
     """Returns the page with one style sheet, no import map, and what is needed at once named ahead."""
 
     def script(tag: re.Match[str]) -> str:
         ahead = [
             *(f'<link rel="modulepreload" href="./app/{name}">' for name in at_once),
-            *(f'<link rel="preload" as="fetch" crossorigin href="./app/{name}">' for name in _NEEDED_AT_ONCE),
+            *(f'<link rel="preload" as="fetch" crossorigin href="./app/{name}">' for name in fetched),
         ]
         return tag[0] + "".join(f"{tag[1]}{line}\n" for line in ahead)
 

@@ -24,6 +24,7 @@ from server.words.files import sent_source_of
 
 # What is part of the app, and as what it is served: guessing differs between machines.
 MIME_TYPES = {
+    ".bin": "application/octet-stream",
     ".css": "text/css; charset=utf-8",
     ".ftl": "text/plain; charset=utf-8",
     ".html": "text/html; charset=utf-8",

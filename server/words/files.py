@@ -11,11 +11,12 @@ FIRST = "en"
 FOLDER = Path(__file__).resolve().parent
 
 _COMMENT = re.compile(r"^#.*\n?", re.MULTILINE)
+_BLANKS_INSIDE = re.compile(r"(\{) +| +(\})")
 _EMPTY_BEFORE_A_MESSAGE = re.compile(r"\n(?: *\n)+(?=\S|$)")
 
 
 #: Areas that only the server's machine says, in a terminal or an answer; no phone needs them.
-AT_THE_SERVER = {"commands", "keeping", "server", "serving"}
+AT_THE_SERVER = {"case", "commands", "keeping", "server", "serving"}
 
 
 @functools.cache
@@ -32,5 +33,5 @@ def source_of(language: str, without: Collection[str] = ()) -> str:
 
 def sent_source_of(language: str) -> bytes:
     """Returns what a phone says of a language, without comments and empty lines."""
-    text = _COMMENT.sub("", source_of(language, AT_THE_SERVER))
+    text = _BLANKS_INSIDE.sub(r"\1\2", _COMMENT.sub("", source_of(language, AT_THE_SERVER)))
     return _EMPTY_BEFORE_A_MESSAGE.sub("\n", text).lstrip().encode()

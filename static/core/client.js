@@ -14,6 +14,7 @@ import { Broken, WorkerLine } from './worker-line.js';
 
 const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
 const FILES_URL = new URL('core.json', APP);
+const BYTES_URL = new URL('core.bin', APP);
 const WORKER_URL = new URL('core/worker.js', APP);
 
 /** Asked at each start; the answer must come back unharmed or the core is not used. */
@@ -45,6 +46,7 @@ export class CoreError extends Error {
 }
 
 /** @typedef {import('./views.js').Answers} Answers */
+/** Of each file of the core its text or, compiled, where in the bytes it lies. @typedef {Record<string, string | [at: number, length: number]>} CoreFiles */
 
 /**
  * @typedef {object} CoreOptions
@@ -107,7 +109,7 @@ export class Core {
   #timeoutSeconds;
   /** @type {WorkerLine | null} */
   #line = null;
-  /** @type {{wasm: ArrayBuffer, files: Record<string, string>} | null} */
+  /** @type {{wasm: ArrayBuffer, files: CoreFiles, bytes: ArrayBuffer} | null} */
   #parts = null;
   /** @type {Keeper} */
   #keeper = { refill: async () => undefined, supply: async () => undefined };
@@ -199,13 +201,12 @@ export class Core {
 
   /** The parts that the worker needs, from the offline cache or the server. */
   async #load() {
-    const [wasm, files] = await Promise.all([fetch(WASM_URL), fetch(FILES_URL)]);
-    for (const response of [wasm, files]) {
-      if (!response.ok) throw new Broken('troubles-answered', { address: response.url, status: String(response.status) });
-    }
+    const [wasm, files] = await Promise.all([fetched(WASM_URL), fetched(FILES_URL)]);
     const core = await files.json();
     this.digest = core.digest ?? '';
-    return { wasm: await wasm.arrayBuffer(), files: core.files };
+    const isCompiled = Object.values(core.files).some((file) => typeof file !== 'string');
+    const bytes = isCompiled ? await (await fetched(BYTES_URL)).arrayBuffer() : new ArrayBuffer(0);
+    return { wasm: await wasm.arrayBuffer(), files: core.files, bytes };
   }
 
   async #startWorker() {
@@ -284,6 +285,13 @@ export class Core {
       this.giveUp(say('troubles-log-not-read-again', { why: messageOf(error) }));
     }
   }
+}
+
+/** @param {URL} address */
+async function fetched(address) {
+  const response = await fetch(address);
+  if (!response.ok) throw new Broken('troubles-answered', { address: response.url, status: String(response.status) });
+  return response;
 }
 
 /**

@@ -40,7 +40,7 @@ export class WorkerLine {
 
   /**
    * Hand over the parts from which the worker starts the core.
-   * @param {{wasm: ArrayBuffer, files: Record<string, string>}} parts
+   * @param {{wasm: ArrayBuffer, files: import('./client.js').CoreFiles, bytes: ArrayBuffer}} parts
    * @param {number} seconds
    */
   start(parts, seconds) {

@@ -32,9 +32,10 @@ function serveOnlyTheWasm(wasm) {
 /**
  * Write the core's files into MicroPython's file system, folders first.
  * @param {import('../vendor/micropython/micropython.mjs').MicroPython['FS']} fileSystem
- * @param {Record<string, string>} files
+ * @param {import('./client.js').CoreFiles} files
+ * @param {ArrayBuffer} bytes  of those that are compiled
  */
-function writeFiles(fileSystem, files) {
+function writeFiles(fileSystem, files, bytes) {
   const folders = new Set();
   for (const path of Object.keys(files)) {
     const parts = path.split('/').slice(0, -1);
@@ -43,31 +44,22 @@ function writeFiles(fileSystem, files) {
       if (!folders.has(folder)) fileSystem.mkdir(folder);
       folders.add(folder);
     }
-    fileSystem.writeFile(`/${path}`, path.endsWith('.mpy') ? bytesOf(files[path]) : files[path]);
+    const file = files[path];
+    fileSystem.writeFile(`/${path}`, typeof file === 'string' ? file : new Uint8Array(bytes, ...file));
   }
 }
 
-/**
- * Compiled files (server/building/compiled.py) travel as text: the lowest eight bits of each character.
- * @param {string} text
- */
-function bytesOf(text) {
-  const bytes = new Uint8Array(text.length);
-  for (let n = 0; n < text.length; n += 1) bytes[n] = text.charCodeAt(n);
-  return bytes;
-}
-
-/** @param {{wasm: ArrayBuffer, files: Record<string, string>}} parts */
-async function start({ wasm, files }) {
+/** @param {{wasm: ArrayBuffer, files: import('./client.js').CoreFiles, bytes: ArrayBuffer}} parts */
+async function start({ wasm, files, bytes }) {
   serveOnlyTheWasm(wasm);
   const python = await loadMicroPython({ heapsize: HEAP_BYTES });
-  writeFiles(python.FS, files);
+  writeFiles(python.FS, files, bytes);
   python.runPython('from server.core.host import Host\n_call = Host().call');
   callCore = python.globals.get('_call');
 }
 
 /**
- * Messages: {id, start: {wasm, files}} or {id, text, next?: {id, text}}. Answers: {id, text} or {id, fault}. What
+ * Messages: {id, start: {wasm, files, bytes}} or {id, text, next?: {id, text}}. Answers: {id, text} or {id, fault}. What
  * comes `next` is answered too, after the first answer is on its way.
  * @param {MessageEvent} message
  */
