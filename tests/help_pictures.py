@@ -35,8 +35,8 @@ from tests.static.app_server import AppServer
 PICTURES = Path(__file__).resolve().parents[1] / "static" / "help" / "en" / "pictures"
 PORT = 8731  # always the same one: it stands in the labels' symbols
 NOW = START + 19 * 24 * 60 * 60 * 1000  # the day after the last story
-COLOURS = 7  # a screen has few; lossless it takes less than a lossy picture of it
-_MORE_COLOURS = {"self-test": 8}  # what is red among them
+# A screen has few; lossless it takes less than a lossy picture of it.
+COLOURS = {"self-test": 8, "stop": 5, "verdict": 7, "counter": 5, "label": 3}
 VIEWPORT = {"width": 390, "height": 1400}  # so high that every part stands on it without scrolling
 PIXELS_A_POINT = 1  # twice as sharp would be three times as large
 CAMERA = ("--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream")
@@ -207,11 +207,8 @@ def main(names: list[str]) -> int:
             yard = Yard(Path(folder), browser)
             try:
                 file = PICTURES / f"{name}.webp"
-                few = (
-                    ALL[name](yard)
-                    .quantize(_MORE_COLOURS.get(name, COLOURS), kmeans=3, dither=Image.Dither.NONE)
-                    .convert("RGB")
-                )
+                few = ALL[name](yard).quantize(COLOURS[name], kmeans=3, dither=Image.Dither.NONE)
+                few = few.convert("RGB")
                 few.save(file, "WEBP", lossless=True, quality=100, method=6)
                 print(f"{file.stat().st_size:7,}  {file.name}")
             finally:

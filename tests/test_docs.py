@@ -15,6 +15,7 @@ from server.web.help_pages import INDEX
 from server.web.help_pages import HelpBroken
 from server.web.help_pages import help_bundle
 from server.web.help_pages import help_pages
+from server.words.files import languages
 from tests.said import english
 
 ROOT = Path(__file__).parents[1]
@@ -23,13 +24,6 @@ README = (ROOT / "README.md").read_text("utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 MOST_WORDS = 1300
 MOST_BYTES = 90_000
-# Where the words of screens stand.
-SOURCES = (
-    ("server/words/en", "*.ftl"),
-    ("static/screens", "*.js"),
-    ("server/core", "*.py"),
-    ("server/serving/lan", "*.py"),
-)
 CONTEXT = click.Context(command_line)
 COMMANDS = {name: command_line.get_command(CONTEXT, name) for name in command_line.list_commands(CONTEXT)}
 
@@ -123,13 +117,19 @@ def test_every_page_of_the_help_is_reached_from_its_first():
     assert reached == set(pages)
 
 
-def test_what_the_help_quotes_stands_on_a_screen():
+def test_the_help_has_the_same_pages_in_every_language():
+    pages = {folder.name: {file.name for file in folder.glob("*.md")} for folder in HELP.parent.iterdir()}
+    assert {language: names for language, names in pages.items() if names != pages["en"]} == {}
+
+
+@pytest.mark.parametrize("language", languages())
+def test_what_the_help_quotes_stands_on_a_screen(language):
     """Words in italics are those of the app, or of the page on which a phone gets to trust it."""
-    told = [file.read_text("utf-8") for folder, kind in SOURCES for file in (ROOT / folder).rglob(kind)]
+    told = [file.read_text("utf-8") for file in (ROOT / "server/words" / language).glob("*.ftl")]
     words = " ".join(" ".join(told).split())
     quoted = {
         (page.name, html.unescape(found).rstrip("."))
-        for page in help_pages(HELP)
+        for page in help_pages(HELP.parent / language)
         for found in re.findall(r"<em>(.*?)</em>", " ".join(page.html.split()))
     }
     assert len(quoted) > 50
