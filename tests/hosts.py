@@ -58,7 +58,7 @@ _CHANGES_LOG = (
     "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs",
 )  # fmt: skip
 # Answers that go back to the core as they are, no person reads them.
-_HANDED_BACK = (
+HANDED_BACK = (
     "snapshot", "job_pieces", "state", "record_parts", "record_told", "record_seal", "record_check",
 )  # fmt: skip
 # Answers of CPython, kept for the same test's turn on the phone, which follows at once.
@@ -193,7 +193,7 @@ class Core:
         reply = json.loads(answer)
         if not reply["ok"]:
             raise CoreError(english(reply["error"]))
-        return reply["value"] if op in _HANDED_BACK else english(reply["value"])
+        return reply["value"] if op in HANDED_BACK else english(reply["value"])
 
     def _answer(self, asked: Asked) -> str:
         """Ask this process's host; beside the phone, only what no test before it has asked."""
