@@ -1,0 +1,148 @@
+"""A finger that keeps count: each tap, each character typed, each screen it is shown, each word on it."""
+
+import re
+import time
+from collections import namedtuple
+
+from tests.browser.phone import Phone
+
+#: What one screen cost: its step and heading, the taps and characters spent on it, the words it showed.
+Seen = namedtuple("Seen", ["step", "heading", "taps", "characters", "words"])
+
+_WATCH = """(() => {
+  window.changedAt = 0;
+  const watch = () => new MutationObserver(() => { window.changedAt = performance.now(); })
+    .observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+  watch();
+})()"""
+
+# Words that can be read, wherever one would have to scroll; what is only for a reader aloud has no room.
+_VIEW = """() => {
+  const seen = [];
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  while (texts.nextNode()) {
+    const text = texts.currentNode;
+    const around = text.parentElement;
+    if (!text.data.trim() || around.closest('.aloud')) continue;
+    if (!around.checkVisibility({ opacityProperty: true, visibilityProperty: true })) continue;
+    range.selectNodeContents(text);
+    const box = range.getBoundingClientRect();
+    if (box.width > 1 && box.height > 1) seen.push(text.data);
+  }
+  const step = document.querySelector('[data-step]');
+  const heading = document.querySelector('dialog[open] h1, [data-step] h1, main h1, h1');
+  const overlays = ['video', 'dialog[open]', '.stop', '.which', '.written-code', '.reader-heading'];
+  return {
+    step: step?.dataset.step ?? '',
+    heading: heading?.innerText.trim() ?? '',
+    over: overlays.filter((each) => document.querySelector(each)),
+    words: seen.join(' ').split(/\\s+/).filter((word) => /[\\p{L}\\p{N}]/u.test(word)).length,
+    quiet: performance.now() - window.changedAt,
+    busy: document.querySelector('.main-button')?.innerText.trim().startsWith('One moment') ?? false,
+  };
+}"""
+_QUIET_MS = 180
+
+
+class Count:
+    """One phone's screens as one finger goes through them."""
+
+    def __init__(self, phone: Phone):
+        """Watch a phone from its next page on."""
+        self.phone = phone
+        self.page = phone.page
+        self.screens: list[Seen] = []
+        self._view: dict = {}
+        self._taps = self._characters = self._most_words = 0
+        self.page.add_init_script(_WATCH)
+
+    def begin(self) -> None:
+        """Count from the screen that is there now."""
+        self._view = self._settled()
+        self._most_words = self._view["words"]
+
+    def end(self) -> None:
+        """The last screen is left."""
+        self._leave()
+
+    @property
+    def step(self) -> str:
+        """The step on the screen; none where no job is shown."""
+        return self._view["step"]
+
+    @property
+    def heading(self) -> str:
+        """What stands over it."""
+        return self._view["heading"]
+
+    def has(self, over: str) -> bool:
+        """Tell whether something opened over the step is shown: a camera, a stop."""
+        return over in self._view["over"]
+
+    def tap(self, where, *, leads_on: bool = False) -> None:
+        """Touch a control; one that leads on is waited for until another view stands there."""
+        where.wait_for(timeout=10_000)
+        self._taps += 1
+        self._act(where.tap, leads_on)
+
+    def button(self, words: str, *, leads_on: bool = False) -> None:
+        """Touch the button whose words begin so."""
+        self.tap(self.find(words), leads_on=leads_on)
+
+    def find(self, words: str):
+        """Return the button whose words begin so."""
+        return self.page.get_by_role("button", name=re.compile("^" + re.escape(words))).first
+
+    def main(self) -> None:
+        """Touch the one main button, which leads on."""
+        self.tap(self.page.locator(".main-button"), leads_on=True)
+
+    def type(self, field, text: str) -> None:
+        """Touch a field and type; what stands there already is left."""
+        if field.input_value() == text:
+            return
+        self._taps += 1
+        self._characters += len(text)
+        self._act(lambda: field.fill(text), leads_on=False)
+
+    def show(self, label: str) -> None:
+        """Hold a label before the open camera until it was taken; that touches nothing."""
+        self._act(lambda: self.phone.hold(label), leads_on=True)
+        self.phone.lower()
+
+    def _act(self, do, leads_on: bool) -> None:
+        before = _key(self._view)
+        do()
+        now = self._settled(before if leads_on else None)
+        if _is_new(before, _key(now)):
+            self._leave()
+        self._view = now
+        self._most_words = max(self._most_words, now["words"])
+
+    def _leave(self) -> None:
+        view = self._view
+        self.screens.append(
+            Seen(view["step"], view["heading"], self._taps, self._characters, self._most_words)
+        )
+        self._taps = self._characters = self._most_words = 0
+
+    def _settled(self, other_than: tuple | None = None) -> dict:
+        """Return the view once nothing has changed for a moment, and it is not the one to be left."""
+        ends = time.monotonic() + 30
+        while True:
+            view = self.page.evaluate(_VIEW)
+            if view["quiet"] > _QUIET_MS and not view["busy"] and _key(view) != other_than:
+                return view
+            if time.monotonic() > ends:
+                raise AssertionError(f"nothing else came after {other_than}:\n{self.phone.text()}")
+            self.page.wait_for_timeout(40)
+
+
+def _key(view: dict) -> tuple:
+    return view["step"], view["heading"], tuple(view["over"])
+
+
+def _is_new(before: tuple, now: tuple) -> bool:
+    """A view is a screen of its own where its step or heading is another, or something opened over it."""
+    return before[:2] != now[:2] or bool(set(now[2]) - set(before[2]))
