@@ -6,7 +6,13 @@ Shares no code with the planner. The chances are those of the design, section 5.
 import random
 from collections import namedtuple
 
-PRIORS = {"unit": 0.05, "circuit": 0.005, "blocked": 0.01, "feed": 0.001, "control": 0.001}
+from tests.bench.worlds import NOMINAL
+from tests.bench.worlds import World
+from tests.bench.worlds import true_chance
+from tests.bench.worlds import true_rates
+
+# Wiring is found and mended in so many minutes (common practice, no source), wherever it is.
+REPAIR = 20.0
 MINUTES = {"pull": 0.5, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "part": 60.0}
 KINDS = ["single", "double", "wiring", "blocked", "comes and goes"]
 # One job in five from the priors has a fault that comes and goes (our assumption, no source).
@@ -19,15 +25,18 @@ BOARDS = {
 }
 # Minutes to get at a position: quick behind a clip, slow behind a bumper cover.
 REACH = [1, 2, 3, 4, 6]
+# Those of a row of four in the layouts of the app: outer ones are easier.
+ROW = [2, 3, 3, 2]
 
-Truth = namedtuple("Truth", ("kind", "present", "reach", "shows", "spares", "seed"))
+# `shows` is what the case assumes; what is true of it, and of all other rates, `world` says.
+Truth = namedtuple("Truth", ("kind", "present", "reach", "shows", "spares", "seed", "world"))
 
 
 class Car:
     """One car with its faults; the case it holds is all that a policy may look at."""
 
-    def __init__(self, board: int, truth: Truth, rates: dict | None = None):
-        """Put a unit into each position; `rates` go before those of the design."""
+    def __init__(self, board: int, truth: Truth):
+        """Put a unit into each position."""
         self.group = {}
         for group, size in BOARDS[board]:
             for n in range(size):
@@ -38,7 +47,7 @@ class Car:
         self.truth = truth
         self.present = set(truth.present)
         self.rates = {"shows": truth.shows, "false_alarm": 0.002, "meter_sees": 0.95, "meter_false": 0.02}
-        self.rates.update(rates or {})
+        self.true_rates = true_rates(truth.world, truth.shows)
         self.may_block = dict.fromkeys(self.places, True)
         self.suspects = set()
         self.minutes = 0.0
@@ -68,7 +77,7 @@ class Car:
         """Return the causes that would act in a test made now."""
         return set().union(*[self.parents(place) for place in self.places])
 
-    def test(self, cleaned=(), unplugged=()):
+    def test(self, cleaned=(), unplugged=(), repaired=()):
         """Run the self-test and add it to the case."""
         faulted = []
         # One throw a position and test, whatever was done before: all policies meet the same luck.
@@ -78,7 +87,7 @@ class Car:
             gone = {f"unit:{self.fitted[place]}", f"blocked:{place}"} if place in unplugged else set()
             causes = self.parents(place) - gone
             k = len(causes & self.present) + (1 if place in unplugged else 0)
-            clean = (1 - self.rates["false_alarm"]) * (1 - self.rates["shows"]) ** k
+            clean = (1 - self.true_rates["false_alarm"]) * (1 - self.true_rates["shows"]) ** k
             if throw >= clean:
                 faulted.append(place)
                 self.suspects |= causes
@@ -88,6 +97,7 @@ class Car:
                 "faulted": faulted,
                 "cleaned": list(cleaned),
                 "unplugged": list(unplugged),
+                "repaired": list(repaired),
             }
         )
         return faulted
@@ -107,12 +117,11 @@ class Car:
             for place in move["fitted"]:
                 if f"unit:{self.fitted[place]}" not in self.present:
                     self.wrong_buys += 1
-                    self.minutes += MINUTES["part"]
         for place, unit in move.get("fitted", {}).items():
             known = unit in [entry["id"] for entry in self.case["units"]]
             if not known:
                 self.case["units"].append({"id": unit, "part": "P1"})
-                if self.dice.random() < PRIORS["unit"]:
+                if self.dice.random() < self.true_rates["unit"]:
                     self.present.add(f"unit:{unit}")
             if self.fitted[place] != unit:
                 self.may_block[place] = False
@@ -120,8 +129,10 @@ class Car:
         cleaned = cleaned_by(move)
         for place in cleaned:
             self.may_block[place] = False
+        repaired = repaired_by(move)
+        self.present.difference_update(repaired)
         self.tests += 1
-        self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [])
+        self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [], repaired)
 
 
 def cleaned_by(move: dict) -> list:
@@ -131,10 +142,17 @@ def cleaned_by(move: dict) -> list:
     return move.get("positions") or [move["position"]]
 
 
+def repaired_by(move: dict) -> list:
+    """Return the causes that a move repairs, whichever generation of them it names."""
+    return [move["cause"].partition("#")[0]] if move["move"] == "repair" else []
+
+
 def minutes_of(move: dict, reach: dict) -> float:
     """Return what a move takes: each touched position once, and the test."""
     if move["move"] == "retest":
         return MINUTES["test"]
+    if move["move"] == "repair":
+        return REPAIR + MINUTES["test"]
     if move["move"] == "meter":
         return reach[move["position"]] + MINUTES["meter"]
     if move["move"] == "clean":
@@ -145,28 +163,23 @@ def minutes_of(move: dict, reach: dict) -> float:
     return sum(each) + MINUTES["test"]
 
 
-def draw(board: int, mix: str, random_: random.Random, spares=()) -> Truth:
+def draw(board: int, mix: str, random_: random.Random, world: World = NOMINAL) -> Truth:
     """Draw what is wrong with a car whose first test shows a fault."""
     while True:
-        truth = _draw(board, mix, random_, spares)
+        truth = _draw(board, mix, random_, world)
         if Car(board, truth).test():
             return truth
 
 
-def _draw(board: int, mix: str, random_: random.Random, spares) -> Truth:
+def _draw(board: int, mix: str, random_: random.Random, world: World) -> Truth:
     places = [f"{group}-{n}" for group, size in BOARDS[board] for n in range(size)]
-    units = [f"unit:u{n:02}" for n in range(len(places))]
     reach = [random_.choice(REACH) for _ in places]
     seed = random_.randrange(1 << 30)
-    loaded = [f"unit:s{n}" for n, prior in enumerate(spares) if random_.random() < prior]
     if mix == "priors":
-        present = [unit for unit in units if random_.random() < PRIORS["unit"]]
-        for place in places:
-            present += [f"{k}:{place}" for k in ("circuit", "blocked") if random_.random() < PRIORS[k]]
-        present += [f"feed:{g}" for g, _ in BOARDS[board] if random_.random() < PRIORS["feed"]]
-        present += ["control"] if random_.random() < PRIORS["control"] else []
+        present = causes_drawn(board, random_, world)
         shows = 0.5 if random_.random() < COMES_AND_GOES else 0.95
-        return Truth("drawn", frozenset(present + loaded), reach, shows, list(spares), seed)
+        return Truth("drawn", frozenset(present), reach, shows, [], seed, world)
+    units = [f"unit:u{n:02}" for n in range(len(places))]
     kind = random_.choice(KINDS)
     present = random_.sample(units, {"single": 1, "double": 2, "comes and goes": 1}.get(kind, 0))
     if kind in ("wiring", "blocked"):
@@ -175,4 +188,21 @@ def _draw(board: int, mix: str, random_: random.Random, spares) -> Truth:
         if random_.random() < 0.5:
             present.append(random_.choice(units))
     shows = 0.5 if kind == "comes and goes" else 0.95
-    return Truth(kind, frozenset(present + loaded), reach, shows, list(spares), seed)
+    return Truth(kind, frozenset(present), reach, shows, [], seed, world)
+
+
+def causes_drawn(board: int, random_: random.Random, world: World, spares=()) -> list:
+    """Return the causes present in a car by the true rates; `spares` are the assumed chances that one is bad.
+
+    It throws as often in every world, so that the same dice give like cars.
+    """
+    rates = true_rates(world)
+    places = [f"{group}-{n}" for group, size in BOARDS[board] for n in range(size)]
+    present = [f"unit:u{n:02}" for n in range(len(places)) if random_.random() < rates["unit"]]
+    for place in places:
+        present += [f"{k}:{place}" for k in ("circuit", "blocked") if random_.random() < rates[k]]
+    present += [f"feed:{g}" for g, _ in BOARDS[board] if random_.random() < rates["feed"]]
+    present += ["control"] if random_.random() < rates["control"] else []
+    for n, prior in enumerate(spares):
+        present += [f"unit:s{n}"] if random_.random() < true_chance(world, "unit", prior) else []
+    return present

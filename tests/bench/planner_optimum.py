@@ -12,9 +12,9 @@ from itertools import permutations
 
 from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
-from tests.bench.planner_cars import PRIORS
 from tests.bench.planner_cars import cleaned_by
 from tests.bench.planner_cars import minutes_of
+from tests.bench.worlds import ASSUMED
 
 CONFIDENCE = 0.95
 BOUGHT = ["new", "new-2"]
@@ -38,14 +38,14 @@ class Board:
         self.places = [f"p{n}" for n in range(len(reach))]
         self.reach = dict(zip(self.places, reach, strict=True))
         self.units = [f"u{n}" for n in range(len(reach))] + [f"s{n}" for n in range(len(spares))]
-        chances = {f"unit:{unit}": PRIORS["unit"] for unit in self.units}
+        chances = {f"unit:{unit}": ASSUMED["unit"] for unit in self.units}
         chances.update({f"unit:s{n}": prior for n, prior in enumerate(spares)})
         for place in self.places:
-            chances[f"circuit:{place}"] = PRIORS["circuit"]
-            chances[f"blocked:{place}"] = PRIORS["blocked"]
-        chances["feed:g"], chances["control"] = PRIORS["feed"], PRIORS["control"]
+            chances[f"circuit:{place}"] = ASSUMED["circuit"]
+            chances[f"blocked:{place}"] = ASSUMED["blocked"]
+        chances["feed:g"], chances["control"] = ASSUMED["feed"], ASSUMED["control"]
         # Bought one after the other when the planner says so; the optimum buys nothing.
-        chances.update({f"unit:{unit}": PRIORS["unit"] for unit in BOUGHT})
+        chances.update({f"unit:{unit}": ASSUMED["unit"] for unit in BOUGHT})
         self.spares = {f"s{n}": prior for n, prior in enumerate(spares)}
         self.hypotheses = [(1.0, frozenset())]
         for cause, chance in chances.items():

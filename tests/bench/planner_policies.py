@@ -11,6 +11,7 @@ from server.core.infer.explanations import likeliest
 from server.core.infer.model import Model
 from server.core.plan.answer import MOST_EXPLANATIONS
 from server.core.plan.answer import reason
+from tests.bench.planner_cars import MINUTES
 
 CONFIDENCE = 0.95
 MOST_TESTS = 25
@@ -69,7 +70,8 @@ def follow(car, choose) -> End:
         end = settled(car, view)
         if end or car.tests >= MOST_TESTS or len(car.case["meter"]) >= MOST_TESTS:
             how, chance, right = end or ("open", 0.0, False)
-            return End(how, chance, right, car.minutes, car.tests, car.wrong_buys)
+            minutes = car.minutes + MINUTES["part"] * car.wrong_buys
+            return End(how, chance, right, minutes, car.tests, car.wrong_buys)
         car.do(choose(car, view))
 
 

@@ -1,0 +1,117 @@
+"""How a job is done from the first test to its close: as the app says, and by careful habit."""
+
+import json
+
+from server.core.plan.answer import reason
+from tests.bench.jobs_cars import MOST_MOVES
+from tests.bench.jobs_cars import End
+from tests.bench.jobs_cars import JobCar
+
+CONFIDENCE = 950_000_000
+# A unit on the bench that is less likely bad than this goes back to its place (server/core/guide/ending.py).
+WORTH_ITS_PLACE = 200_000_000
+
+
+class App:
+    """Does what the core proposes first; remembers what it said, for many jobs come to the same case."""
+
+    def __init__(self):
+        """Remember nothing yet."""
+        self._said: dict = {}
+
+    def follow(self, car: JobCar) -> End:
+        """Work on a car until nothing is left to do, or nobody would go on."""
+        car.test()
+        while car.moves < MOST_MOVES:
+            answer = self._reason(car.case)
+            move = self._move(answer, car)
+            if move is None:
+                return car.end(True)
+            car.do(move)
+        return car.end(False)
+
+    def _reason(self, case: dict) -> dict:
+        key = json.dumps(case, sort_keys=True)
+        if key not in self._said:
+            answer = reason(case)
+            kept = ("verdict", "causes", "explanations", "next")
+            self._said[key] = {name: answer[name] for name in kept}
+        return self._said[key]
+
+    def _move(self, answer: dict, car: JobCar) -> dict | None:
+        if not answer["next"]:
+            return _put_back(answer, car)
+        move = answer["next"][0]
+        live = car.live_names()
+        named = (answer["verdict"] or {"causes": []})["causes"]
+        if named and not live.intersection(named):
+            # The guide proves what was mended before it lets anything else be touched.
+            return {"move": "retest"}
+        if move["move"] == "retest":
+            wiring = sorted(_wiring(named) & live) or sorted(_shared(answer) & live)
+            return {"move": "repair", "cause": wiring[0]} if wiring else move
+        return move
+
+
+def _put_back(answer: dict, car: JobCar) -> dict | None:
+    """Return the move that puts a good unit back in the place of a spare, None where there is none."""
+    chance = {row["cause"]: row["probability"] for row in answer["causes"]}
+    back = [unit for unit in car.on_bench() if chance[f"unit:{unit}"] < WORTH_ITS_PLACE]
+    places = car.places_of_spares()
+    return {"move": "exchange", "fitted": {places[0]: back[0]}} if back and places else None
+
+
+def _wiring(causes) -> set:
+    return {cause for cause in causes if cause.partition(":")[0] in ("circuit", "feed", "control")}
+
+
+def _shared(answer: dict) -> set:
+    """Return the shared causes of which it is sure that one is present, but not which."""
+    found: set = set()
+    total = 0
+    for row in answer["explanations"]:
+        shared = {cause for cause in row["causes"] if not cause.startswith(("unit", "circuit", "blocked"))}
+        total += row["probability"] if shared else 0
+        found |= shared
+    return {cause.partition("#")[0] for cause in found} if total >= CONFIDENCE and len(found) > 1 else set()
+
+
+class Habit:
+    """Careful habit with perfect bookkeeping: one suspect at a time, until the first clean test."""
+
+    def follow(self, car: JobCar) -> End:
+        """Work on a car until a test is clean, or nobody would go on."""
+        faulted = car.test()
+        tried: list = []
+        while faulted and car.moves < MOST_MOVES:
+            place = faulted[0]
+            good = [p for p in car.places if p not in faulted and (car.fitted[place], p) not in tried]
+            if not good:
+                faulted = self._wiring(car, faulted)
+                tried = []
+                continue
+            partner = min(good, key=lambda p: (car.reach[p], car.places.index(p)))
+            tried.append((car.fitted[place], partner))
+            faulted = _after(car, _exchange(car, place, partner))
+            if partner in faulted:
+                faulted = _after(car, {"move": "replace", "fitted": {partner: f"new{car.moves}"}})
+            elif place in faulted:
+                faulted = _after(car, {"move": "repair", "cause": f"circuit:{place}"})
+        return car.end(not faulted)
+
+    def _wiring(self, car: JobCar, faulted: list) -> list:
+        """Repair what the faulted positions share, the supply first, where no good partner is left."""
+        done = [cause for test in car.case["tests"] for cause in test["repaired"]]
+        for cause in [f"feed:{car.group[faulted[0]]}", "control"]:
+            if cause not in done:
+                return _after(car, {"move": "repair", "cause": cause})
+        return _after(car, {"move": "replace", "fitted": {faulted[0]: f"new{car.moves}"}})
+
+
+def _after(car: JobCar, move: dict) -> list:
+    car.do(move)
+    return car.case["tests"][-1]["faulted"]
+
+
+def _exchange(car: JobCar, one: str, other: str) -> dict:
+    return {"move": "exchange", "fitted": {one: car.fitted[other], other: car.fitted[one]}}
