@@ -129,6 +129,9 @@ export interface JobView {
   comes_and_goes: boolean;
   board: BoardView;
   step: Step;
+  /** What can be done instead of the step; null once it is closed. */
+  ways: WaysView | null;
+  paused: boolean;
   cautions: Caution[];
   trail: TrailView;
   /** Null before the first test. */
@@ -145,6 +148,26 @@ export interface JobView {
   units: JobUnit[];
   replaced: string[];
   history: HistoryEntry[];
+}
+
+/** One of several answers; what was typed goes into its last fact. */
+export interface WayChoice extends Action {
+  id: string;
+  wants: '' | 'part' | 'note';
+}
+
+export interface WaysView {
+  /** `part` is the number to order, as far as it is known; null while it rests already. */
+  pause: { text: string; part: string; choices: WayChoice[] } | null;
+  repair: { text: string; choices: WayChoice[] };
+  close: {
+    text: string;
+    /** What has to be settled first: `stop` ends the move under way, `settle` asks where each sensor goes. */
+    blockers: string[];
+    stop: Action | null;
+    settle: { unit: string; title: string; choices: Action[] }[];
+    choices: WayChoice[];
+  };
 }
 
 export interface BoardView {

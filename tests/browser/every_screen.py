@@ -145,6 +145,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list
         f"job/{jobs['cautions']}/photos",
         f"job/{jobs['twelve']}/trail",
         f"job/{jobs['new_unit']}/hand",
+        f"job/{jobs['moves']}/ways",
         f"job/{jobs['moves']}/position/rear-right-outer",
         f"job/{job}/file", f"job/{job}/report",
         f"unit/{unit}", f"unit/{unit}/file", f"unit/{unit}/slip", f"unit/{unit}/paper",

@@ -85,6 +85,12 @@ class Driver:
         """Tap one of the step's choices."""
         self.record(*self.step()["choices"][index]["events"])
 
+    def take(self, way, identity, **typed):
+        """Take one of the other ways ("pause", "repair", "close"), as its screen does."""
+        choice = next(each for each in self.view()["ways"][way]["choices"] if each["id"] == identity)
+        *before, last = choice["events"]
+        self.record(*before, {"kind": last["kind"], "data": {**last["data"], **typed}})
+
     def scan(self, text, how="scanned"):
         """Show a label to the app, record what it says, return its answer."""
         answer = self.core("scan", job=self.job, text=text, how=how)

@@ -96,7 +96,7 @@ def test_after_a_verdict_one_may_test_again_or_close_without_a_repair(job):
     assert job.step()["form"] == "test"
     job.test(INNER)
     assert job.step()["id"] == "replace"
-    also(job, "Close without a repair")
+    job.take("close", "customer")
     assert job.view()["closed"]
 
 
@@ -150,7 +150,7 @@ def test_taking_back_a_label_of_a_sensor_in_hand_is_refused(job):
 
 def test_work_that_arrives_after_the_closing_opens_the_job_again(job):
     followed(job)
-    also(job, "Close without a repair")
+    job.take("close", "customer")
     late = Driver(job.core, device=OTHER_PHONE)
     late.force("unit_pulled", unit=home("rear-left-outer"), position="rear-left-outer", how="tapped")
     view = job.view()

@@ -92,9 +92,9 @@ class Count(Field):
 class Choice(Field):
     """One of a few words; the message `told` says which, else a sentence takes the word itself."""
 
-    def __init__(self, name: str, allowed: tuple, told: str = ""):
+    def __init__(self, name: str, allowed: tuple, told: str = "", later: bool = False):
         """List what is allowed, in the order in which a refusal lists it."""
-        super().__init__(name)
+        super().__init__(name, later)
         self.allowed = allowed
         self._told = told
 

@@ -15,6 +15,7 @@ from .connected import names
 from .kind import REOPENS
 from .kind import Kind
 from .kinds import KINDS
+from .pausing import ends_pause
 
 
 class Fold:
@@ -132,6 +133,8 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
         kind.does(state, known_by(state, event), job)
         if job and job["closed"] and kind.after_closing == REOPENS:
             _reopen(state, event, job)
+        if job and "paused" in job and ends_pause(kind, data):
+            del job["paused"]
         job = state.jobs.get(event["job"])
     if job:
         job["history"].append(

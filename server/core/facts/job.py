@@ -1,11 +1,13 @@
 """What belongs to a job as a whole: opening, what stays, closing, taking back."""
 
 from ..messages import message
+from ..messages import sentences
 from ..state.state import EMPTY
 from ..state.state import new_job
 from ..state.state import new_unit
 from ..state.state import new_vehicle
 from .conflicts import conflict
+from .fields import Choice
 from .fields import Count
 from .fields import Name
 from .fields import NewPositions
@@ -19,6 +21,9 @@ from .kind import RECORDED
 from .kind import Kind
 from .naming import Position
 from .naming import Unit
+
+# Why a job ends without a repair.
+UNREPAIRED = ("customer", "no_part", "elsewhere", "not_worth", "not_found", "other")
 
 
 def first_units(data: dict) -> list[str]:
@@ -79,7 +84,10 @@ def _job_closed(state, event, job) -> None:
         if unit:  # what stays here belongs here from now on, so the next job does not ask again
             vehicle["home"][position["id"]] = unit
     job["reopened"] = None
+    job.pop("paused", None)
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
+    if event["data"].get("why"):
+        job["closed"]["why"] = event["data"]["why"]
 
 
 def _tell_job_opened(names, data) -> dict:
@@ -95,6 +103,12 @@ def _tell_left_deliberately(names, data) -> dict:
         return message("facts-left-empty", position=place, reason=names.noted(data["reason"]))
     unit = names.unit(data["unit"])
     return message("facts-left-fitted", unit=unit, position=place, reason=names.noted(data["reason"]))
+
+
+def _tell_job_closed(names, data) -> dict:
+    if "why" not in data:
+        return message("facts-job-closed")
+    return sentences([message("facts-job-closed-unrepaired", why=data["why"]), data["note"]])
 
 
 def _corrected(state, event, job) -> None:
@@ -135,8 +149,9 @@ KINDS = (
     Kind(
         "job_closed",
         Text("note"),
+        Choice("why", UNREPAIRED, later=True),
         does=_job_closed,
-        tells=("facts-job-closed",),
+        tells=_tell_job_closed,
         after_closing=KEPT,
     ),
 )

@@ -8,6 +8,7 @@ from . import evidence
 from . import job
 from . import looks
 from . import moves
+from . import pausing
 from . import printing
 from . import returns
 from . import settings
@@ -15,6 +16,7 @@ from . import units
 
 ALL = (
     job.KINDS
+    + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
     + units.KINDS

@@ -247,15 +247,20 @@ def _back_from_stock(job: Job, position, chance) -> dict:
     )
 
 
-def _where_to(job: Job, out, result) -> dict:
-    unit = out[0]
-    choices = [
+def place_choices(unit: str) -> list[dict]:
+    """Return where a unit in hand can go, each place with the fact that says so."""
+    return [
         {
             "words": message(said),
             "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="")],
         }
         for place, said in _WHERE_TO
     ]
+
+
+def _where_to(job: Job, out, result) -> dict:
+    unit = out[0]
+    choices = place_choices(unit)
     back = _place_to_return_to(job, unit, result)
     if back:
         choices.append(

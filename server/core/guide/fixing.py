@@ -105,13 +105,12 @@ def start_replacing(position: str, unit: str) -> dict:
 
 
 def ways_out() -> list:
-    """Return what can be done instead of the fix: test again, or close the job as it is."""
+    """Return what can be done instead of the fix: test again. Closing unrepaired is among the `ways`."""
     return [
         action(
             message("guide-test-again"),
             draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
         ),
-        action(message("guide-close-without-repair"), draft("job_closed", note="no-repair")),
     ]
 
 

@@ -16,6 +16,7 @@ from . import fixing
 from . import mixed_up
 from . import moving
 from . import opening
+from . import ways
 from .step import step
 
 STAGES = (
@@ -36,6 +37,12 @@ def next_step(job: Job, result: dict | None, moves: list) -> tuple:
     """
     if job.is_closed():
         return "close", step("done", message("guide-done-title"), ending.closed_words(job), form="done")
+    stage, step_to_do = _at_work(job, result, moves)
+    return stage, ways.paused(job) if job.pause else step_to_do
+
+
+def _at_work(job: Job, result: dict | None, moves: list) -> tuple:
+    """Return (stage, step) of an open job, whether it rests or not."""
     beginning = opening.beginning(job)
     if beginning:
         return beginning

@@ -17,8 +17,8 @@ def refuse(fold, draft, job):
     return refusal("closing", message("rules-closing-title"), blockers[0], message("rules-closing-do"))
 
 
-def blocked_by(job: Job) -> list[dict]:
-    """Return a sentence for each thing that keeps the job from closing."""
+def blocked_by(job: Job, but_move: bool = False) -> list[dict]:
+    """Return a sentence for each thing that keeps it from closing; `but_move`: its move will be dropped."""
     sentences = []
     for unit in job.in_hand():
         sentences.append(
@@ -31,8 +31,10 @@ def blocked_by(job: Job) -> list[dict]:
     for unit in job.disputed():
         sentences.append(message("rules-closing-disputed", unit=words.unit_name(job.unit(unit))))
     sentences.extend(labels_on_unit.label_troubles(job))
-    if job.move and [p for p in job.move["fitted"] if _differs(job, p)]:
+    if not but_move and job.move and [p for p in job.move["fitted"] if _differs(job, p)]:
         sentences.append(message("rules-closing-move"))
+    for place in job.plugged_off:
+        sentences.append(message("rules-closing-plug", position=words.position_name(job, place)))
     for position in job.positions:
         place = position["id"]
         if job.is_empty_by_accident(place):

@@ -166,6 +166,11 @@ class Job:
         """Position -> id of the unit that sits there now, None or no entry where it is empty."""
         return self.vehicle["holds"]
 
+    @property
+    def pause(self) -> dict | None:
+        """Why it rests, as {"why", "part", "note", "at"}; None while it does not."""
+        return self.facts.get("paused")
+
     def is_closed(self) -> bool:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None

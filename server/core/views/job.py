@@ -8,6 +8,7 @@ from ..evidence import unit_history
 from ..evidence import verdict
 from ..guide import moves
 from ..guide import next_step
+from ..guide import ways
 from ..messages import message
 from ..parts import cautions
 from ..rules.closing import blocked_by
@@ -75,6 +76,8 @@ def job_view(job: Job, result: dict | None) -> dict:
         "comes_and_goes": job.comes_and_goes,
         "board": board(job, result),
         "step": step,
+        "ways": ways.ways(job, result),
+        "paused": job.pause is not None,
         "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),
         "trail": trail.trail(job, result),
         "reasoning": verdict.reasoning(job, result) if result else None,

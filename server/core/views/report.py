@@ -13,6 +13,7 @@ from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import words
+from ..words.noted import noted
 from . import report_photos
 from . import report_work
 from . import summary
@@ -29,7 +30,7 @@ def report(job: Job, result: dict | None) -> dict:
         "vin": vehicle["vin"],
         "complaint": job.complaint,
         "opened_at": job.opened_at,
-        "closed": job.closing,
+        "closed": _closed(job),
         "standing": _standing(job),
         "headline": _headline(job, result, told),
         "found": _found(job, result, told),
@@ -42,6 +43,17 @@ def report(job: Job, result: dict | None) -> dict:
         "cautions": _cautions(job, result, told),
         "by": _people(job),
     }
+
+
+def _closed(job: Job) -> dict | None:
+    """Return when and by whom it was closed, why it ends unrepaired, and what was typed."""
+    closing = job.closing
+    if not closing:
+        return None
+    note = noted(job.sort, closing["note"])
+    if "why" in closing:
+        note = sentences([message("facts-job-closed-unrepaired", why=closing["why"]), note])
+    return {"at": closing["at"], "actor": closing["actor"], "note": note}
 
 
 def _standing(job) -> dict:

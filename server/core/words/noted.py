@@ -9,6 +9,8 @@ _SAID = {
     "tested-there": "guide-noted-tested-there",
     "spare-stays": "guide-noted-spare-stays",
     "left-empty": "guide-noted-left-empty",
+    "no-repair": "guide-noted-no-repair",
+    "no-fault-shown": "guide-noted-no-fault-shown",
 }
 
 

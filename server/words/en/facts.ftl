@@ -16,6 +16,26 @@ facts-left-empty = { CAP($position) } stays empty: { $reason }.
 # $reason: wrong position
 facts-taken-back = Taken back entry { $seq }: { $reason }
 facts-job-closed = Job closed.
+# $why: customer
+facts-job-closed-unrepaired = Job closed without a repair: { $why ->
+    [customer] the customer stops here
+    [no_part] the part is not to be had
+    [elsewhere] it is repaired elsewhere
+    [not_worth] it is not worth it
+    [not_found] the cause was not found
+   *[other] another reason
+}.
+# $why: part
+facts-paused = Job paused: { $why ->
+    [part] waiting for a part
+    [customer] waiting for the customer
+    [weather] waiting for weather or light
+    [help] waiting for help or a tool
+   *[other] waiting
+}.
+# $part: PS-1
+facts-paused-part = To order: { $part }.
+facts-resumed = Work goes on.
 
 # $caution: ground
 facts-caution-read = Caution read: { $caution }.

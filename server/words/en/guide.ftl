@@ -221,7 +221,6 @@ guide-shared-several-title = Check what they all share
 guide-shared-several-text = No self-test can tell these apart.
 # $cause: the control unit
 guide-shared-several-repaired = Found and repaired: { $cause }
-guide-close-without-repair = Close without a repair
 
 ## The end of a job.
 
@@ -336,3 +335,5 @@ guide-noted-checks-done = all checks done
 guide-noted-tested-there = tested there
 guide-noted-spare-stays = the spare stays
 guide-noted-left-empty = left empty
+guide-noted-no-repair = closed without a repair
+guide-noted-no-fault-shown = no fault shown

@@ -92,6 +92,8 @@ refusals-kind = { $kind ->
     [left_deliberately] A good unit stays where the exchange put it
     [corrected] An earlier event was a mistake
     [job_closed] The job is done
+    [job_paused] The job rests
+    [job_resumed] Work on the job goes on
     [caution_acknowledged] A caution was read
     [lamp_checked] What the lamps showed at key-on or in reverse
     [looked] What could be seen from outside

@@ -17,6 +17,8 @@ rules-closing-disputed = { CAP($unit) } is in dispute; scan it where it really i
 rules-closing-move = A move is under way. Finish it, or stop it.
 # $position: right outer
 rules-closing-empty = { CAP($position) } is empty.
+# $position: right outer
+rules-closing-plug = The plug at { $position } is off. Put it back on.
 
 ## A label code.
 

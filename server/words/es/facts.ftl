@@ -6,6 +6,23 @@ facts-left-fitted = { CAP($unit) } se queda en { $position }: { $reason }.
 facts-left-empty = { CAP($position) } queda vacío: { $reason }.
 facts-taken-back = Anotación { $seq } retirada: { $reason }
 facts-job-closed = Trabajo cerrado.
+facts-job-closed-unrepaired = Trabajo cerrado sin reparar: { $why ->
+    [customer] el cliente lo deja aquí
+    [no_part] la pieza no se consigue
+    [elsewhere] se repara en otro sitio
+    [not_worth] no merece la pena
+    [not_found] no se encontró la causa
+   *[other] otro motivo
+}.
+facts-paused = Trabajo en pausa: { $why ->
+    [part] a la espera de una pieza
+    [customer] a la espera del cliente
+    [weather] a la espera de mejor tiempo o luz
+    [help] a la espera de ayuda o de una herramienta
+   *[other] a la espera
+}.
+facts-paused-part = Para pedir: { $part }.
+facts-resumed = El trabajo sigue.
 
 facts-caution-read = Advertencia leída: { $caution ->
     [ground] suelo nivelado

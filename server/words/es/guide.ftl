@@ -131,7 +131,6 @@ guide-shared-text = La caída de tensión bajo carga, en la alimentación y en l
 guide-shared-several-title = Revisa lo que todos comparten
 guide-shared-several-text = Ningún autodiagnóstico puede distinguirlos.
 guide-shared-several-repaired = Encontrado y reparado: { $cause }
-guide-close-without-repair = Cerrar sin reparar
 
 guide-done-title = Este trabajo está cerrado
 guide-done-by = Cerrado por { $name }. Su registro queda.
@@ -192,4 +191,6 @@ guide-noted-stopped-by-hand = parado a mano
 guide-noted-checks-done = todas las revisiones hechas
 guide-noted-tested-there = probado allí
 guide-noted-spare-stays = se queda el repuesto
+guide-noted-no-repair = cerrado sin reparar
+guide-noted-no-fault-shown = no salió ningún fallo
 guide-noted-left-empty = queda vacío

@@ -74,6 +74,8 @@ refusals-kind = { $kind ->
     [left_deliberately] Un sensor bueno se queda donde lo puso el intercambio
     [corrected] Una anotación anterior fue un error
     [job_closed] El trabajo está terminado
+    [job_paused] El trabajo está en pausa
+    [job_resumed] El trabajo sigue
     [caution_acknowledged] Se leyó una advertencia
     [lamp_checked] Lo que mostraron los testigos con contacto dado o en marcha atrás
     [looked] Lo que se veía por fuera

@@ -13,6 +13,7 @@ rules-closing-do = Aclara eso primero.
 rules-closing-disputed = { CAP($unit) } está en disputa; lee su etiqueta donde de verdad está.
 rules-closing-move = Hay un cambio a medias. Termínalo o páralo.
 rules-closing-empty = { CAP($position) }: no hay nada montado.
+rules-closing-plug = El conector en { $position } está quitado. Vuelve a enchufarlo.
 
 ## A label code.
 

@@ -27,7 +27,7 @@ export const SCREENS = [
   [/^file$/, 'file', []],
   [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
-  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|install|shared)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|install|shared)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
@@ -92,7 +92,7 @@ export const to = {
   file: () => '#/file',
   takeIn: () => '#/take-in',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
-  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'install' | 'shared'} part */
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'ways' | 'install' | 'shared'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,

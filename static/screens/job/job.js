@@ -189,7 +189,7 @@ function eitherOf(claims) {
 }
 
 /** What lies behind the step. @param {JobView} view */
-function links({ id, trail, photos, history, moves, step, out }) {
+function links({ id, trail, photos, history, moves, step, out, ways }) {
   return html`<nav class="job-links" aria-label=${say('job-links')}>
     <ul class="list">
       ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', say('job-link-trail'), say('job-link-trail-note')) : nothing}
@@ -199,6 +199,7 @@ function links({ id, trail, photos, history, moves, step, out }) {
       ${out.length
         ? link(to.jobPart(id, 'hand'), 'out', say('job-link-hand'), say('job-link-hand-note', { count: out.length }))
         : nothing}
+      ${ways ? link(to.jobPart(id, 'ways'), 'more', say('ways-link'), say('ways-link-note')) : nothing}
       ${link(to.jobPart(id, 'photos'), 'camera', say('job-link-photos'), say('job-link-photos-note', { count: photos.length }))}
       ${link(to.jobPart(id, 'history'), 'clock', say('job-link-history'), say('job-link-history-note', { count: history.length }))}
       ${trail.tests.length ? link(to.report(id), 'print', say('job-link-report'), say('job-link-report-note')) : nothing}

@@ -1,0 +1,134 @@
+"""What can be done at any step instead of it: record a repair, let the job rest, end it unrepaired."""
+
+from ..facts.draft import draft
+from ..facts.job import UNREPAIRED
+from ..facts.pausing import WHY
+from ..messages import all_of
+from ..messages import message
+from ..messages import sentences
+from ..rules.closing import blocked_by
+from ..state.job import Job
+from ..words import causes
+from ..words import words
+from .ending import place_choices
+from .step import action
+from .step import step
+from .step import stop_move
+
+# What a choice asks for besides the tap.
+_WANTS = {"part": "part", "other": "note"}
+
+
+def ways(job: Job, result: dict | None) -> dict | None:
+    """Return the ways out of an open job, None once it is closed.
+
+    A choice wants "part" (the number to order, none is all right), "note" (a word why) or "". The screen
+    puts what was typed into the last fact, as `part` and `note`.
+    """
+    if job.is_closed():
+        return None
+    return {
+        "pause": None if job.pause else _pause(job, result),
+        "repair": _repair(job),
+        "close": _close(job),
+    }
+
+
+def paused(job: Job) -> dict:
+    """Return the step of a job that rests."""
+    pause = job.pause or {}
+    said = []
+    if pause["part"]:
+        said.append(message("ways-order", part=pause["part"]))
+    if pause["note"]:
+        said.append(pause["note"])
+    said.append(_left_out(job) or message("ways-paused-text"))
+    return step(
+        "paused",
+        message("ways-paused-title", why=pause["why"]),
+        sentences(said),
+        action=action(message("ways-go-on"), draft("job_resumed")),
+    )
+
+
+def _pause(job: Job, result) -> dict:
+    choices = [
+        {
+            "id": why,
+            "words": message("ways-pause-why", why=why),
+            "wants": _WANTS.get(why, ""),
+            "events": [draft("job_paused", why=why, part="", note="")],
+        }
+        for why in WHY
+    ]
+    return {
+        "text": _left_out(job) or message("ways-pause-text"),
+        "part": _to_order(job, result),
+        "choices": choices,
+    }
+
+
+def _to_order(job: Job, result) -> str:
+    """Return the number of the part that the verdict condemns, else the one the job was opened with."""
+    for cause in sorted(result["verdict"]["causes"]) if result and result["verdict"] else []:
+        kind, what, _ = causes.split(cause)
+        if kind == "unit" and what in job.state.units and job.unit(what).part:
+            return job.unit(what).part
+    return job.part
+
+
+def _left_out(job: Job) -> dict | None:
+    """Return what lies about or stands open while the job rests, None where all is in order."""
+    out = [words.unit_name(job.unit(unit)) for unit in job.in_hand()]
+    if out:
+        return message("ways-in-hand", units=all_of(out), count=len(out))
+    if job.plugged_off:
+        return message("ways-plug-off", position=words.position_name(job, job.plugged_off[0]))
+    return None
+
+
+def _repair(job: Job) -> dict:
+    found = ["circuit:" + position["id"] for position in job.positions]
+    groups = {position["group"]: True for position in job.positions}
+    found += ["feed:" + group for group in sorted(groups)] + ["control"]
+    return {
+        "text": message("ways-repair-text"),
+        "choices": [
+            {
+                "id": cause,
+                "words": causes.phrase(job, cause),
+                "wants": "",
+                "events": [draft("circuit_repaired", cause=cause, what="repaired")],
+            }
+            for cause in found
+        ],
+    }
+
+
+def _close(job: Job) -> dict:
+    """Return the reasons, or what has to be settled first: a sensor in hand, a move that is half done."""
+    drafts = stop_move()["events"] if job.move else []
+    blockers = blocked_by(job, but_move=not job.in_hand())
+    return {
+        "text": message("ways-close-text"),
+        "blockers": blockers,
+        "stop": stop_move() if job.move and blockers else None,
+        "settle": [_settle(job, unit) for unit in job.in_hand()] if blockers and not job.move else [],
+        "choices": [
+            {
+                "id": why,
+                "words": message("ways-close-why", why=why),
+                "wants": _WANTS.get(why, ""),
+                "events": drafts + [draft("job_closed", note="", why=why)],
+            }
+            for why in UNREPAIRED
+        ],
+    }
+
+
+def _settle(job: Job, unit: str) -> dict:
+    return {
+        "unit": unit,
+        "title": message("guide-where-title", unit=words.unit_name(job.unit(unit))),
+        "choices": place_choices(unit),
+    }

@@ -1,0 +1,66 @@
+### What can be done at any step instead of it: record a repair, let the job rest, end it unrepaired.
+
+ways-link = Other ways
+ways-link-note = Record a repair, pause, close without a repair
+# $job: Blue estate
+ways-title = Other ways: { $job }
+ways-heading = What instead?
+
+## A job that rests.
+
+ways-pause = Pause the job
+ways-pause-text = Nothing is in your hand. The list shows what it waits for.
+# $why: part
+ways-pause-why = { $why ->
+    [part] Waiting for a part
+    [customer] Waiting for the customer
+    [weather] Waiting for weather or light
+    [help] Waiting for help or a tool
+   *[other] Something else
+}
+# $why: part
+ways-paused-title = { $why ->
+    [part] Waiting for a part
+    [customer] Waiting for the customer
+    [weather] Waiting for weather or light
+    [help] Waiting for help or a tool
+   *[other] The job rests
+}
+# $part: PS-1
+ways-order = To order: { $part }.
+ways-paused-text = All is in its place. Any work on the job ends the pause.
+# $units: K7F-3M and D4H-PX
+# $count (count): 2
+ways-in-hand = { $count ->
+    [one] { CAP($units) } is in your hand: keep it where nobody mixes it up.
+   *[other] { CAP($units) } are in your hand: keep them where nobody mixes them up.
+}
+# $position: right outer
+ways-plug-off = The plug at { $position } is off.
+ways-go-on = Go on
+ways-part = Part number to order, if you know it
+ways-note = A word for the record
+ways-note-wanted = Say why in a word.
+ways-pause-save = Pause the job
+
+## A repair at any time.
+
+ways-repair = I have repaired something
+ways-repair-text = What was it? A test comes next.
+ways-repair-save = Record the repair
+
+## The end without a repair.
+
+ways-close = Close without a repair
+ways-close-text = Why does it end here? The record keeps the reason.
+# $why: customer
+ways-close-why = { $why ->
+    [customer] The customer stops here
+    [no_part] The part is not to be had
+    [elsewhere] It is repaired elsewhere
+    [not_worth] It is not worth it
+    [not_found] The cause was not found
+   *[other] Another reason
+}
+ways-close-first = Settle this first
+ways-close-save = Close without a repair

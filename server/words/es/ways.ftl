@@ -1,0 +1,50 @@
+ways-link = Otras salidas
+ways-link-note = Anotar una reparación, hacer una pausa, cerrar sin reparar
+ways-title = Otras salidas: { $job }
+ways-heading = ¿Qué haces en su lugar?
+
+ways-pause = Poner el trabajo en pausa
+ways-pause-text = No tienes nada en la mano. La lista muestra a qué espera.
+ways-pause-why = { $why ->
+    [part] A la espera de una pieza
+    [customer] A la espera del cliente
+    [weather] A la espera de mejor tiempo o luz
+    [help] A la espera de ayuda o de una herramienta
+   *[other] Otra cosa
+}
+ways-paused-title = { $why ->
+    [part] A la espera de una pieza
+    [customer] A la espera del cliente
+    [weather] A la espera de mejor tiempo o luz
+    [help] A la espera de ayuda o de una herramienta
+   *[other] El trabajo está en pausa
+}
+ways-order = Para pedir: { $part }.
+ways-paused-text = Todo está en su sitio. Cualquier paso en el trabajo acaba la pausa.
+ways-in-hand = { $count ->
+    [one] Tienes en la mano { $units }: guárdalo donde nadie lo confunda.
+   *[other] Tienes en la mano { $units }: guárdalos donde nadie los confunda.
+}
+ways-plug-off = El conector en { $position } está quitado.
+ways-go-on = Seguir
+ways-part = Referencia para pedir, si la sabes
+ways-note = Una palabra para el registro
+ways-note-wanted = Di por qué en una palabra.
+ways-pause-save = Poner en pausa
+
+ways-repair = He reparado algo
+ways-repair-text = ¿Qué era? Después toca una prueba.
+ways-repair-save = Anotar la reparación
+
+ways-close = Cerrar sin reparar
+ways-close-text = ¿Por qué acaba aquí? El motivo queda registrado.
+ways-close-why = { $why ->
+    [customer] El cliente lo deja aquí
+    [no_part] La pieza no se consigue
+    [elsewhere] Se repara en otro sitio
+    [not_worth] No merece la pena
+    [not_found] No se encontró la causa
+   *[other] Otro motivo
+}
+ways-close-first = Aclara esto primero
+ways-close-save = Cerrar sin reparar

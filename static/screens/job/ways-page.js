@@ -1,0 +1,205 @@
+// @ts-check
+/**
+ * What can be done at any step instead of it: a repair recorded, a pause, an end without a repair. Each is
+ * asked for here, one tap away from the step, so that none of them is a slip.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
+import { textField } from '../frame/field.js';
+import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { jobQuestion, loadJob } from './job-data.js';
+
+/** @typedef {import('../../core/views.js').Draft} Draft */
+/** @typedef {import('../../core/views.js').JobView} JobView */
+/** @typedef {import('../../core/views.js').WayChoice} WayChoice */
+/** @typedef {import('../../core/views.js').WaysView} WaysView */
+/** @typedef {import('../frame/context.js').Context} Context */
+
+export const waysPage = {
+  load: loadJob,
+  asks: jobQuestion,
+
+  /** @param {Record<string, string>} params */
+  formKey: ({ job }) => `ways/${job}`,
+
+  /** @param {Context} ctx */
+  draw(ctx) {
+    /** @type {JobView} */
+    const view = ctx.data;
+    const head = { title: say('ways-title', { job: view.title }), titled: true, back: to.job(view.id) };
+    const leave = { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) };
+    if (!view.ways) return { ...head, body: nothing, main: leave };
+    const { pause, repair, close } = view.ways;
+    if (ctx.form.way === 'pause' && pause) return { ...head, key: 'pause', ...pausing(ctx, pause) };
+    if (ctx.form.way === 'repair') return { ...head, key: 'repair', ...repairing(ctx, repair) };
+    if (ctx.form.way === 'close') return { ...head, key: 'close', ...closing(ctx, close) };
+    return {
+      ...head,
+      body: html`<h1>${say('ways-heading')}</h1>
+        <ul class="list">
+          ${row(ctx, 'repair', 'tick', say('ways-repair'))}
+          ${pause ? row(ctx, 'pause', 'clock', say('ways-pause')) : nothing}
+          ${row(ctx, 'close', 'stop', say('ways-close'))}
+        </ul>`,
+      main: leave,
+    };
+  },
+};
+
+/** @param {Context} ctx @param {string} way @param {string} sign @param {string} words */
+function row(ctx, way, sign, words) {
+  return html`<li>
+    <button class="list-row" type="button" data-way=${way} @click=${() => turn(ctx, way)}>
+      ${icon(sign)} <span class="list-main"><span class="list-title">${words}</span></span>
+      <span class="list-end">${icon('forward')}</span>
+    </button>
+  </li>`;
+}
+
+/** Open one of the ways, or with null go back to all of them. @param {Context} ctx @param {string | null} way */
+function turn(ctx, way) {
+  ctx.form.way = way;
+  ctx.form.chosen = '';
+  ctx.form.asked = false;
+  ctx.redraw();
+}
+
+/** @param {Context} ctx @param {NonNullable<WaysView['pause']>} pause */
+function pausing(ctx, pause) {
+  const wants = chosenOf(ctx, pause.choices)?.wants;
+  return {
+    body: html`<h1>${say('ways-pause')}</h1>
+      <p class="lead">${sentence(pause.text)}</p>
+      ${choices(ctx, pause.choices, say('ways-pause'))}
+      ${wants === 'part' ? textField(ctx, 'part', say('ways-part'), { initial: pause.part, most: 80 }) : nothing}
+      ${wants === undefined ? nothing : noteField(ctx, wants === 'note')}`,
+    ...buttons(ctx, pause.choices, say('ways-pause-save'), () => ({
+      part: wants === 'part' ? (ctx.form.part ?? pause.part).trim() : '',
+      note: noteOf(ctx),
+    })),
+  };
+}
+
+/** @param {Context} ctx @param {WaysView['repair']} repair */
+function repairing(ctx, repair) {
+  return {
+    body: html`<h1>${say('ways-repair')}</h1>
+      <p class="lead">${sentence(repair.text)}</p>
+      ${choices(ctx, repair.choices, say('ways-repair'))} ${ctx.form.chosen ? noteField(ctx, false) : nothing}`,
+    ...buttons(ctx, repair.choices, say('ways-repair-save'), () => ({ what: noteOf(ctx) || 'repaired' })),
+  };
+}
+
+/** @param {Context} ctx @param {WaysView['close']} close */
+function closing(ctx, close) {
+  const heading = html`<h1>${say('ways-close')}</h1>`;
+  const back = { words: say('ways-heading'), run: () => turn(ctx, null) };
+  if (close.blockers.length) return { body: html`${heading} ${blocked(ctx, close)}`, main: null, second: back };
+  const wants = chosenOf(ctx, close.choices)?.wants;
+  return {
+    body: html`${heading}
+      <p class="lead">${sentence(close.text)}</p>
+      ${choices(ctx, close.choices, say('ways-close'))} ${wants === undefined ? nothing : noteField(ctx, wants === 'note')}`,
+    ...buttons(ctx, close.choices, say('ways-close-save'), () => ({ note: noteOf(ctx) })),
+  };
+}
+
+/** What has to be settled before the end: nothing may be out. @param {Context} ctx @param {WaysView['close']} close */
+function blocked(ctx, { blockers, stop, settle }) {
+  return html`<section class="panel panel-ask">
+      <p class="panel-kicker">${icon('ask')}<span>${say('ways-close-first')}</span></p>
+      <ul class="blockers">
+        ${blockers.map((each) => html`<li>${sentence(each)}</li>`)}
+      </ul>
+    </section>
+    ${stop
+      ? html`<div class="ways">
+          <button class="small-button" type="button" @click=${() => record(ctx, stop.events)}>${stop.words}</button>
+        </div>`
+      : nothing}
+    ${settle.map(
+      ({ unit, title, choices: places }) => html`<section class="card">
+        <h2>${sentence(title)}</h2>
+        <div class="choices choices-two">
+          ${places.map(
+            ({ words, events }) => html`<button class="choice" type="button" ?disabled=${ctx.busy} @click=${() => ctx.act(events)}>
+              <span class="choice-word">${words}</span>
+            </button>`,
+          )}
+        </div>
+        <a class="link-button" href=${linkTo(to.unit(unit))}>${say('job-position-all')}</a>
+      </section>`,
+    )}`;
+}
+
+/** @param {Context} ctx @param {WayChoice[]} offered @param {string} group */
+function choices(ctx, offered, group) {
+  return html`<div class="choices" role="group" aria-label=${group}>
+    ${offered.map(
+      ({ id, words }) => html`<label class="choice">
+        <input
+          type="radio"
+          name="way"
+          .checked=${ctx.form.chosen === id}
+          @change=${() => {
+            ctx.form.chosen = id;
+            ctx.form.asked = false;
+            ctx.redraw();
+          }}
+        />
+        <span class="choice-word">${sentence(words)}</span>
+      </label>`,
+    )}
+  </div>`;
+}
+
+/** @param {Context} ctx @param {boolean} wanted */
+function noteField(ctx, wanted) {
+  const fault = wanted && ctx.form.asked && !noteOf(ctx) ? say('ways-note-wanted') : '';
+  return textField(ctx, 'note', say('ways-note'), { lines: 2, most: 500, fault });
+}
+
+/** @param {Context} ctx */
+function noteOf({ form }) {
+  return (form.note ?? '').trim();
+}
+
+/** @param {Context} ctx @param {WayChoice[]} offered */
+function chosenOf({ form }, offered) {
+  return offered.find(({ id }) => id === form.chosen);
+}
+
+/**
+ * The facts of the choice, with what was typed put into the last one.
+ * @param {Context} ctx
+ * @param {WayChoice[]} offered
+ * @param {string} words
+ * @param {() => Record<string, string>} typed
+ */
+function buttons(ctx, offered, words, typed) {
+  const save = () => {
+    const choice = chosenOf(ctx, offered);
+    if (!choice || (choice.wants === 'note' && !noteOf(ctx))) {
+      ctx.form.asked = true;
+      return ctx.redraw();
+    }
+    const before = choice.events.slice(0, -1);
+    const last = choice.events[choice.events.length - 1];
+    return record(ctx, [...before, { ...last, data: { ...last.data, ...typed() } }]);
+  };
+  return { main: { words, run: save }, second: { words: say('ways-heading'), run: () => turn(ctx, null) } };
+}
+
+/** Record it and go back to the step that comes then. @param {Context} ctx @param {Draft[]} drafts */
+function record(ctx, drafts) {
+  return ctx.act(drafts, {
+    after: () => {
+      ctx.forget();
+      ctx.go(to.job(ctx.data.id));
+    },
+  });
+}

@@ -1,0 +1,105 @@
+"""The other ways of a job on the phone: a pause with its part number, an end without a repair, and why."""
+
+import pytest
+
+from tests.browser.phone_log import facts
+from tests.browser.seeded_job import job_driver
+from tests.browser.seeded_job import open_job
+from tests.browser.test_exchange_screens import TOO_SMALL
+from tests.browser.test_exchange_screens import TOO_WIDE
+from tests.browser_support import Complaints
+from tests.static.app_server import AppServer
+
+
+@pytest.fixture(scope="module")
+def server(tmp_path_factory):
+    server = AppServer(tmp_path_factory.mktemp("ways") / "data")
+    yield server
+    server.close()
+
+
+@pytest.fixture
+def open_at(screen_browser, server):
+    """Give a maker of pages at the driver's job; fails on anything the browser objects to."""
+    complaints = Complaints(server.base)
+    contexts = []
+
+    def make(driver, width=390):
+        contexts.append(screen_browser.new_context(viewport={"width": width, "height": 844}))
+        return open_job(contexts[-1], server.base, driver, complaints)
+
+    yield make
+    for context in contexts:
+        context.close()
+    assert complaints.heard == []
+
+
+def faulted():
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.photograph()
+    return driver
+
+
+def ways(page, which):
+    page.get_by_role("link", name="Other ways").click()
+    page.locator(f"[data-way={which}]").click()
+
+
+def test_a_pause_asks_for_the_part_and_the_list_says_what_it_waits_for(open_at):
+    page = open_at(faulted())
+    ways(page, "pause")
+    page.get_by_label("Waiting for a part").check()
+    assert page.get_by_label("Part number to order").input_value() == "PS-1"
+    page.get_by_label("Part number to order").fill("PS-2")
+    page.get_by_role("button", name="Pause the job").click()
+
+    page.get_by_role("heading", name="Waiting for a part").wait_for()
+    assert "PS-2" in page.locator(".lead").inner_text()
+    said = [fact["data"] for fact in facts(page) if fact["kind"] == "job_paused"]
+    assert said == [{"why": "part", "part": "PS-2", "note": ""}]
+
+    page.get_by_role("button", name="Go on").click()
+    page.locator("[data-step=move]").wait_for()
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_the_end_without_a_repair_asks_why(open_at, width):
+    page = open_at(faulted(), width)
+    ways(page, "close")
+    assert page.evaluate(TOO_SMALL) == []
+    assert page.evaluate(TOO_WIDE) == []
+    page.get_by_role("button", name="Close without a repair").click()
+    assert "job_closed" not in [fact["kind"] for fact in facts(page)]
+    page.get_by_label("Another reason").check()
+    page.get_by_role("button", name="Close without a repair").click()
+    page.get_by_text("Say why in a word.").wait_for()
+    page.get_by_label("A word for the record").fill("the car is sold")
+    page.get_by_role("button", name="Close without a repair").click()
+
+    page.locator("[data-step=done]").wait_for()
+    said = next(fact["data"] for fact in facts(page) if fact["kind"] == "job_closed")
+    assert said == {"why": "other", "note": "the car is sold"}
+
+
+def test_what_is_in_the_hand_is_settled_before_the_end(open_at):
+    driver = faulted()
+    swapped = {"rear-right-outer": "v1.rear-right-inner", "rear-right-inner": "v1.rear-right-outer"}
+    driver.fact("move_started", move="exchange", position="", reason="to see", fitted=swapped)
+    driver.scan(driver._label_for(driver.step()["expects"]))
+    page = open_at(driver)
+    ways(page, "close")
+    page.get_by_text("Settle this first").wait_for()
+    page.get_by_role("button", name="Stop this move").click()
+    page.locator("[data-step=fit]").wait_for()
+
+
+def test_a_repair_is_recorded_from_any_step(open_at):
+    page = open_at(faulted())
+    ways(page, "repair")
+    page.get_by_label("wiring at right outer").check()
+    page.get_by_label("A word for the record").fill("pin pushed back")
+    page.get_by_role("button", name="Record the repair").click()
+    page.locator("[data-step=test]").wait_for()
+    said = next(fact["data"] for fact in facts(page) if fact["kind"] == "circuit_repaired")
+    assert said == {"cause": "circuit:rear-right-outer", "what": "pin pushed back"}

@@ -1,0 +1,121 @@
+"""A job may rest and may end unrepaired, from any step, and its record says why."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import Refused
+from tests.core.driver import home
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+
+
+@pytest.fixture
+def job(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    return job
+
+
+def start_exchange(job):
+    job.fact("move_started", move="exchange", position="", reason="to see",
+             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+
+
+def test_a_job_rests_for_a_part_and_says_its_number(job):
+    job.take("pause", "part", part="PS-1", note="Tuesday")
+
+    step = job.step()
+    assert (step["id"], step["title"]) == ("paused", "Waiting for a part")
+    assert step["text"].startswith("To order: PS-1. Tuesday")
+    assert job.view()["history"][0]["sentence"] == ("Job paused: waiting for a part. To order: PS-1. Tuesday")
+
+
+def test_going_on_leads_back_to_the_step_it_was_at(job):
+    before = job.step()
+    job.take("pause", "weather")
+    job.tap()
+    assert job.step() == before
+
+
+def test_a_job_may_rest_before_its_first_test(core):
+    job = Driver(core).open()
+    job.take("pause", "customer")
+    assert job.step()["id"] == "paused"
+    job.tap()
+    assert job.step()["id"] == "cautions"
+
+
+@pytest.mark.parametrize(
+    ("kind", "data", "ends"),
+    [
+        ("cleaned", {"position": OUTER, "note": ""}, True),
+        ("unit_pulled", {"unit": home(OUTER), "position": OUTER, "how": "tapped"}, True),
+        ("money_set", {"labour_per_hour": 1, "part_price": 1, "wrong_purchase": 1}, False),
+        ("reach_set", {"position": OUTER, "minutes": 9}, False),
+    ],
+)
+def test_work_ends_a_pause_and_a_setting_does_not(job, kind, data, ends):
+    job.take("pause", "part")
+    job.force(kind, **data)
+    assert job.view()["paused"] is not ends
+
+
+def test_what_is_in_the_hand_is_said_while_it_rests_and_may_be_put_away(job):
+    start_exchange(job)
+    job.scan(job._label_for(job.step()["expects"]))
+    unit = home(job.view()["out"][0]["id"].split(".")[1])
+    job.take("pause", "weather")
+    assert "is in your hand" in job.step()["text"]
+    job.fact("unit_moved", unit=unit, place="stock", how="tapped", note="")
+    assert job.step()["id"] == "paused"
+    assert "in your hand" not in job.step()["text"]
+
+
+def test_a_pause_that_arrives_after_the_closing_changes_nothing(job):
+    job.take("close", "customer")
+    job.force("job_paused", why="part", part="", note="")
+    view = job.view()
+    assert view["closed"]
+    assert not view["paused"]
+
+
+def test_a_job_ends_unrepaired_with_its_reason_on_record(job):
+    job.take("close", "other", note="the car is sold")
+    view = job.view()
+    assert view["closed"]
+    assert view["ways"] is None
+    assert view["history"][0]["sentence"] == ("Job closed without a repair: another reason. the car is sold")
+
+
+def test_a_move_that_nothing_was_done_for_does_not_keep_a_job_open(job):
+    start_exchange(job)
+    assert job.view()["ways"]["close"]["blockers"] == []
+    job.take("close", "elsewhere")
+    assert job.view()["closed"]
+
+
+def test_what_is_out_is_settled_before_a_job_ends_unrepaired(job):
+    start_exchange(job)
+    job.scan(job._label_for(job.step()["expects"]))
+    close = job.view()["ways"]["close"]
+    assert close["blockers"]
+    with pytest.raises(Refused):
+        job.take("close", "customer")
+    job.record(*close["stop"]["events"])
+    job.scan(job._label_for(job.step()["expects"]))
+    assert job.view()["ways"]["close"]["blockers"] == []
+    job.take("close", "customer")
+    assert job.view()["closed"]
+
+
+def test_a_plug_that_is_off_is_put_back_on_before_the_end(job):
+    job.fact("move_started", move="unplug", fitted={}, position=OUTER, reason="does it watch")
+    job.test(OUTER, unplugged=[OUTER])
+    assert job.view()["ways"]["close"]["blockers"] == ["The plug at right outer is off. Put it back on."]
+
+
+def test_a_repair_is_recorded_at_any_step_and_a_test_comes_next(job):
+    job.take("repair", f"circuit:{OUTER}", what="pin pushed back")
+    assert job.step()["form"] == "test"
+    assert "pin" not in job.step()["title"]
