@@ -116,6 +116,16 @@ export interface JobLine {
   tests: number;
   out: number;
   disputed: number;
+  paused: boolean;
+  /** Null where it is closed, as the two sentences are empty then. */
+  board: SmallBoard | null;
+  standing_words: string;
+  next_words: string;
+}
+
+export interface SmallBoard {
+  kind: 'rear' | 'front' | 'around';
+  positions: { id: string; edge: Edge; index: number; mark: Mark }[];
 }
 
 export interface JobView {

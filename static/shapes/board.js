@@ -79,6 +79,22 @@ function aboveWords({ box }) {
 }
 
 /**
+ * The board of a job as small as a list has it: the vehicle and its marks. What it says stands beside it.
+ * @param {import("../core/views.js").SmallBoard} view
+ */
+export function smallBoard({ kind, positions }) {
+  /** @type {Position[]} */
+  const placed = positions.map((each) => ({ ...each, name: "", word: "", unit: null }));
+  const around = kind === "around";
+  const end = kind === "front" ? "front" : "rear";
+  const geometry = around ? aroundGeometry(placed) : endGeometry(placed, end);
+  return html`<svg class="board-small" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}">
+    ${"box" in geometry ? vehicleAbove(geometry.box) : vehicleEnd(end, geometry.bottom)}
+    ${geometry.spots.map((spot) => markShape(spot.mark, spot))}
+  </svg>`;
+}
+
+/**
  * The board of a job.
  * @param {BoardView} view
  * @param {BoardOptions} [options] `onPick` gets the id of the position that was tapped; `chosen`

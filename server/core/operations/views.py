@@ -6,6 +6,7 @@ from ..guide import scan
 from ..messages import message
 from ..views import job as view
 from ..views import support
+from ..views.job_list import jobs_view
 from ..views.report import report
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
@@ -18,7 +19,7 @@ class ViewOperations(Held):
 
     def op_jobs(self):
         """Return the list of jobs."""
-        return view.jobs_view(self.fold.state)
+        return jobs_view(self.fold.state)
 
     def op_vehicles(self):
         """Return the vehicles on record with what a next job on one starts from."""

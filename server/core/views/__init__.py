@@ -2,6 +2,6 @@
 
 `job`, `unit`, `vehicle`, `report` and `counter` are what is opened; the other modules are parts of them.
 Nothing is decided here: a view asks the rooms below.
-Public: `job.job_view`, `job.jobs_view`, `unit.unit_view`, `vehicle.vehicles_view`, `report.report`,
+Public: `job.job_view`, `job_list.jobs_view`, `unit.unit_view`, `vehicle.vehicles_view`, `report.report`,
 `counter.look`.
 """

@@ -20,45 +20,6 @@ from . import summary
 from . import trail
 
 
-def jobs_view(state) -> list[dict]:
-    """Return every job in short, open ones first, the latest opened first among them."""
-    listed = []
-    out, disputed = _loose_ends(state)
-    for identity in state.jobs:
-        line = state.job_line(identity)
-        vehicle = state.vehicles[line["vehicle"]]
-        listed.append(
-            {
-                "id": identity,
-                "title": vehicle["name"],
-                "vehicle": vehicle["id"],
-                "complaint": line["complaint"],
-                "opened_at": line["opened_at"],
-                "closed": line["closed"],
-                "tests": line["tests"],
-                "out": out.get(identity, 0),
-                "disputed": disputed.get(identity, 0),
-            }
-        )
-    return sorted(listed, key=lambda row: (row["closed"], -row["opened_at"], row["id"]))
-
-
-def _loose_ends(state) -> tuple:
-    """Return how many units each job has out and in dispute, from one look at all units.
-
-    `state.units_out` and `state.disputed` look at all of them for each job: seconds on a phone with years
-    of jobs.
-    """
-    out, disputed = {}, {}
-    for unit in state.units.values():
-        if unit["place"] == "out" and unit["job"]:
-            out[unit["job"]] = out.get(unit["job"], 0) + 1
-        if unit["claims"]:
-            for job in unit["jobs"]:
-                disputed[job] = disputed.get(job, 0) + 1
-    return out, disputed
-
-
 def job_view(job: Job, result: dict | None) -> dict:
     """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
     vehicle = job.vehicle
@@ -94,6 +55,14 @@ def job_view(job: Job, result: dict | None) -> dict:
         "replaced": summary.replaced(job),
         "history": _history(job),
     }
+
+
+def small_board(job: Job) -> dict:
+    """Return the board as a list of jobs has it: where each position lies and its mark, without reasoning."""
+    whole = board(job, None)
+    names = ("id", "edge", "index", "mark")
+    positions = [{name: position[name] for name in names} for position in whole["positions"]]
+    return {"kind": whole["kind"], "positions": positions}
 
 
 def board(job: Job, result: dict | None) -> dict:

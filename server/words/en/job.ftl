@@ -58,6 +58,8 @@ job-list-closed-only = Closed jobs
 job-list-empty = No job yet
 job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first look to the proof.
 job-list-take-in = I have a file from another phone
+# $step: Fit the new sensor
+job-list-next = Next: { $step }
 # $opened: 28 Nov
 # $count (count): 3
 # $closed: yes

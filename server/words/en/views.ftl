@@ -362,3 +362,27 @@ views-unit-next-place = { $place ->
     [customer] The customer keeps it
    *[scrapped] Scrapped
 }
+
+## The list of jobs: how each stands, and what comes next where only the job itself can say more.
+
+# $move: exchange
+views-list-move = { $move ->
+    [exchange] Exchange under way
+    [replace] Replacement under way
+    [home] Going back home
+    [clean] Cleaning under way
+    [meter] Wiring checks under way
+    [unplug] Plug-off test under way
+   *[other] New test wanted
+}
+views-list-untested = Not tested yet
+views-list-not-heard = Test not proven
+views-list-clean = Last test: no fault
+# $positions: right outer
+# $count (count): 1
+views-list-fault = { $count ->
+    [one] Fault at { $positions }
+   *[other] Faults at { $positions }
+}
+views-list-find = Find the cause
+views-list-see = Prove it and close

@@ -49,6 +49,7 @@ job-list-closed-only = Trabajos cerrados
 job-list-empty = Ningún trabajo todavía
 job-list-empty-lead = ¿Te dicen que un sensor de aparcamiento está mal? Abre un trabajo del vehículo, y este teléfono te guía desde el primer vistazo hasta la comprobación.
 job-list-take-in = Tengo un archivo de otro teléfono
+job-list-next = Ahora: { $step }
 job-list-standing = { $opened } · { $count ->
     [0] ninguna prueba todavía
     [one] { $count } prueba

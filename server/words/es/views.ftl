@@ -247,3 +247,22 @@ views-unit-next-place = { $place ->
     [customer] Se lo queda el cliente
    *[scrapped] Desechado
 }
+
+views-list-move = { $move ->
+    [exchange] Intercambio a medias
+    [replace] Cambio de pieza a medias
+    [home] De vuelta a su sitio
+    [clean] Limpieza a medias
+    [meter] Revisión del cableado a medias
+    [unplug] Prueba desenchufada a medias
+   *[other] Falta la nueva prueba
+}
+views-list-untested = Aún sin prueba
+views-list-not-heard = Prueba sin confirmar
+views-list-clean = Última prueba: sin fallo
+views-list-fault = { $count ->
+    [one] Fallo en { $positions }
+   *[other] Fallos en { $positions }
+}
+views-list-find = Busca la causa
+views-list-see = Compruébalo y cierra

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { sharedCount } from '../../phone/shared-pictures.js';
+import { smallBoard } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { loadJobs } from './job-data.js';
@@ -101,8 +102,11 @@ function jobList(jobs) {
     ${jobs.map(
       (job) => html`<li>
         <a class="list-row" href=${linkTo(to.job(job.id))}>
+          ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
           <span class="list-main">
             <span class="list-title">${job.title}</span>
+            ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
+            ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
             ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
             <span class="list-note">${standing(job)}</span>
             ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}

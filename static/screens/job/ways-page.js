@@ -97,7 +97,7 @@ function repairing(ctx, repair) {
 /** @param {Context} ctx @param {WaysView['close']} close */
 function closing(ctx, close) {
   const heading = html`<h1>${say('ways-close')}</h1>`;
-  const back = { words: say('ways-heading'), run: () => turn(ctx, null) };
+  const back = { words: say('ways-link'), run: () => turn(ctx, null) };
   if (close.blockers.length) return { body: html`${heading} ${blocked(ctx, close)}`, main: null, second: back };
   const wants = chosenOf(ctx, close.choices)?.wants;
   return {
@@ -191,7 +191,7 @@ function buttons(ctx, offered, words, typed) {
     const last = choice.events[choice.events.length - 1];
     return record(ctx, [...before, { ...last, data: { ...last.data, ...typed() } }]);
   };
-  return { main: { words, run: save }, second: { words: say('ways-heading'), run: () => turn(ctx, null) } };
+  return { main: { words, run: save }, second: { words: say('ways-link'), run: () => turn(ctx, null) } };
 }
 
 /** Record it and go back to the step that comes then. @param {Context} ctx @param {Draft[]} drafts */
