@@ -86,12 +86,17 @@ GIVEN = {
     "no-repair": "closed without a repair",
 }
 
+# A small button of some steps then; now it stands among the `ways` of every step, and asks why.
+NOW_IN_WAYS = "Close without a repair"
+
 
 def as_then(now, then):
     """Return `now` without the fields that came since, so that it can be compared with `then`."""
     if isinstance(now, dict) and isinstance(then, dict):
         if set(now) == {"kind", "data"}:
             now = {"kind": now["kind"], "data": given_then(now["data"], then["data"])}
+        if "also" in now and "also" in then:
+            now = {**now, "also": now["also"] + [way for way in then["also"] if way["words"] == NOW_IN_WAYS]}
         return {key: as_then(now[key], then[key]) for key in now if key in then}
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]

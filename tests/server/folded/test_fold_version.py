@@ -31,6 +31,7 @@ FOLDING = {
     "facts/looks.py",
     "facts/mixups.py",
     "facts/moves.py",
+    "facts/pausing.py",
     "facts/printing.py",
     "facts/returns.py",
     "facts/settings.py",
