@@ -39,6 +39,7 @@ class Enumeration:
         self.may_block = dict.fromkeys(self.group, True)
         self.readings = []  # (parents, one more present, faulted)
         self.ignored = []
+        self.names = []
         self.fitted = {}
         for n, test in enumerate(case["tests"]):
             self.take_test(n, test)
@@ -80,24 +81,30 @@ class Enumeration:
             self.readings.append((parents, int(place in unplugged), place in faulted))
 
     def column(self, name):
-        return (self.subsets >> self.names.index(name)) & 1
+        if name not in self.columns:
+            self.columns[name] = ((self.subsets >> self.names.index(name)) & 1).astype(numpy.uint8)
+        return self.columns[name]
 
     def weigh(self):
+        """Weigh every subset, again after a rate or a prior was changed."""
         rates = self.rates
-        self.names = sorted(self.prior)
-        self.subsets = numpy.arange(2 ** len(self.names), dtype=numpy.int64)
+        if self.names != sorted(self.prior):
+            self.names = sorted(self.prior)
+            self.subsets = numpy.arange(2 ** len(self.names), dtype=numpy.int64)
+            self.columns = {}
+            self.present = [extra + sum(map(self.column, parents)) for parents, extra, _ in self.readings]
         weight = numpy.ones(len(self.subsets))
         for name in self.names:
-            prior = self.prior[name]
-            weight = weight * numpy.where(self.column(name) == 1, prior, 1 - prior)
-        for parents, extra, faulted in self.readings:
-            k = extra + sum(self.column(name) for name in parents)
-            clean = (1 - rates["false_alarm"]) * (1 - rates["shows"]) ** k
-            weight = weight * ((1 - clean) if faulted else clean)
+            weight *= numpy.array([1 - self.prior[name], self.prior[name]])[self.column(name)]
+        for (parents, extra, faulted), present in zip(self.readings, self.present, strict=True):
+            clean = [
+                (1 - rates["false_alarm"]) * (1 - rates["shows"]) ** k
+                for k in range(len(parents) + extra + 1)
+            ]
+            weight *= numpy.array([1 - each for each in clean] if faulted else clean)[present]
         for name, bad in self.meter:
-            present = self.column(name) == 1
-            reads_bad = numpy.where(present, rates["meter_sees"], rates["meter_false"])
-            weight = weight * (reads_bad if bad else 1 - reads_bad)
+            reads_bad = numpy.array([rates["meter_false"], rates["meter_sees"]])[self.column(name)]
+            weight *= reads_bad if bad else 1 - reads_bad
         self.total = float(weight.sum())  # how likely all readings together are
         self.weight = weight / weight.sum()
 
@@ -113,7 +120,7 @@ class Enumeration:
         suspects = self.suspects() if suspects is None else suspects
         code = numpy.zeros(len(self.subsets), dtype=numpy.int64)
         for n, name in enumerate(suspects):
-            code |= self.column(name) << n
+            code |= self.column(name).astype(numpy.int64) << n
         weights = numpy.bincount(code, weights=self.weight, minlength=2 ** len(suspects))
         return {
             tuple(name for n, name in enumerate(suspects) if mask >> n & 1): float(weights[mask])

@@ -25,8 +25,10 @@ def test_prints_the_published_form_in_decimals(file, capsys):
     assert run(str(file)) == 0
 
     answer = json.loads(capsys.readouterr().out)
-    assert list(answer) == ["causes", "explanations", "verdict", "clear", "ignored", "next"]
     exact = reason(CASE, most=65536)
+    conclusions = ["verdict", "holds", "clear", "clear_holds", "certain"]
+    assert list(answer) == ["causes", "explanations", *conclusions, "ignored", "next"]
+    assert answer["holds"]["lowest"] == exact["holds"]["lowest"] / 1_000_000_000
     for shown, inside in zip(answer["causes"], exact["causes"], strict=True):
         assert shown == {
             "cause": inside["cause"],
@@ -38,6 +40,20 @@ def test_prints_the_published_form_in_decimals(file, capsys):
     assert best["minutes"] == 9.0
     assert 0 < best["bits"] < 2
     assert sum(outcome["chance"] for outcome in best["outlook"]) == pytest.approx(1, abs=1e-12)
+
+
+def test_a_verdict_is_printed_with_the_factors_at_which_it_breaks(file, capsys):
+    follows = [
+        {"fitted": {"p": "A", "q": "B"}, "faulted": ["p"]},
+        {"fitted": {"p": "B", "q": "A"}, "faulted": ["q"]},
+    ]
+    file.write_text(json.dumps(CASE | {"tests": follows}), "utf-8")
+    run(str(file))
+
+    verdict = json.loads(capsys.readouterr().out)["verdict"]
+
+    assert verdict["causes"] == ["unit:A"]
+    assert verdict["breaks"] == {"blocked": 4.7, "circuit": 61.0}
 
 
 def test_explanations_add_up_to_one(file, capsys):

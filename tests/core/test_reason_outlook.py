@@ -98,7 +98,8 @@ def check_words(core, before, after, exact, move, outcome):
 
     then = core("reason", case=after)
     assert then["clear"] / 1e9 == pytest.approx(exact.clear(), abs=2e-8)
-    assert (then["verdict"] is not None) == (bool(causes) and share >= confidence)
+    holds = then["holds"]["lowest"] / 1e9 >= 1 - 2 * (1 - confidence)
+    assert (then["verdict"] is not None) == (bool(causes) and share >= confidence and holds)
 
 
 def most_likely(exact):

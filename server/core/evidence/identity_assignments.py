@@ -8,11 +8,14 @@ Whether a body is the bad one is answered exactly, though nobody may ever know w
 
 from ..errors import BadInput
 from ..infer import explanations
+from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.scaled_float import SCALED_ONE
+from ..infer.variations import Variations
+from ..plan.answer import live_suspects
 from ..plan.answer import reason
 
 _EXPLANATIONS = 64
@@ -62,7 +65,8 @@ def reasoned(case: dict, assignments: list, plan: bool = True) -> dict:
         for less, name in sorted([(-parts(chances[name]), name) for name in chances])
     ]
     answer["clear"] = parts(clear)
-    answer["verdict"] = explanations.verdict(answer["explanations"], case["confidence"])
+    mixture = _Mixture([Variations(belief) for belief in beliefs])
+    answer.update(holds.judged(answer, mixture, beliefs[best].model.case, live_suspects(beliefs[best])))
     answer.pop("unlisted", None)
     return answer
 
@@ -123,6 +127,24 @@ def _renamed(value, names):
     return value
 
 
+class _Mixture:
+    """The variations of all assignments together: each moves how likely an assignment is, too."""
+
+    def __init__(self, sources: list):
+        self.sources = sources
+        self._known = {}
+
+    def chance(self, what: str, factor: float, event: tuple) -> float:
+        """Return the chance of an event as Variations.chance does."""
+        key = (what, factor)
+        if key not in self._known:
+            self._known[key] = _normalised([source.weight(what, factor) for source in self.sources])
+        total = 0.0
+        for n, share in enumerate(self._known[key]):
+            total = total + share * self.sources[n].chance(what, factor, event)
+        return total
+
+
 def _shares(beliefs: list) -> list:
     """Return the posterior chance of each assignment; the readings' constant factors are the same in all."""
     weights = []
@@ -130,9 +152,13 @@ def _shares(beliefs: list) -> list:
         weight = SCALED_ONE * belief.total
         for cause in range(len(belief.model.names)):
             if cause not in belief.bit:
-                absent, present = belief.model.weights(cause, SCALED_ONE)
+                absent, present = belief.model.weights(cause, SCALED_ONE, belief.model.rates)
                 weight = weight * (absent + present)
         weights.append(weight)
+    return _normalised(weights)
+
+
+def _normalised(weights: list) -> list:
     total = SCALED_ONE * 0.0
     for weight in weights:
         total = total + weight

@@ -3,12 +3,14 @@
 Leave-one-out: a test is left out as if its sounder had not been heard, a single position as if the
 test did not report on it, so that what was moved, cleaned and repaired stays as it was. Only the
 inference is repeated, not the planning, and single positions are only tried where the whole test
-matters and a suspect is involved.
+matters and a suspect is involved. What is left is held against the confidence; how it would hold against
+other rates is not asked again.
 """
 
 from collections import namedtuple
 
 from ..infer import explanations
+from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import CONFIDENCE
 from ..infer.case import read
@@ -25,7 +27,7 @@ _MOST_CAUSES = 4
 # With more positions involved, no single one of them is worth a sentence.
 _MOST_POSITIONS = 4
 
-Concluded = namedtuple("Concluded", ("explanations", "verdict", "clear", "confidence"))
+Concluded = namedtuple("Concluded", ("explanations", "clear", "confidence"))
 
 
 def evidence(case: dict, result: dict) -> dict | None:
@@ -41,15 +43,16 @@ def evidence(case: dict, result: dict) -> dict | None:
     chance. `alone`: no other set of as few causes fits what was seen.
     """
     verdict = result["verdict"]
+    is_clear = holds.is_clear(result, parts(case.get("confidence", CONFIDENCE)))
     named = [each for each in result["explanations"] if each["causes"]]
-    if not verdict and (not named or result["clear"] < _wanted(case)):
+    if not verdict and not (named and is_clear):
         return None
     by = "verdict" if verdict else "clear"
     base = verdict["causes"] if verdict else []
     faults = _faults(case)
     return {
         "by": by,
-        "clear": result["clear"] >= _wanted(case),
+        "clear": is_clear,
         "causes": base,
         "probability": verdict["probability"] if verdict else result["clear"],
         "tests": _tests(case, result, by, base, faults),
@@ -57,10 +60,6 @@ def evidence(case: dict, result: dict) -> dict | None:
         "alternative": _alternative(result, base, faults) if base else None,
         "alone": _is_alone(result, base, faults),
     }
-
-
-def _wanted(case: dict) -> int:
-    return parts(case.get("confidence", CONFIDENCE))
 
 
 def _tests(case: dict, result: dict, by: str, base: list, faults: list) -> list:
@@ -106,12 +105,7 @@ def _conclude(case: dict) -> Concluded:
     checked = read(case)
     belief = Belief(Model(checked))
     listed = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))
-    return Concluded(
-        listed,
-        explanations.verdict(listed, checked.confidence),
-        parts(belief.absent(belief.model.live())),
-        parts(checked.confidence),
-    )
+    return Concluded(listed, parts(belief.absent(belief.model.live())), parts(checked.confidence))
 
 
 def _effect(case: dict, by: str, base: list) -> dict:
@@ -129,7 +123,7 @@ def _effect(case: dict, by: str, base: list) -> dict:
             "probability": best["probability"],
             "left": kept[0] if kept else 0,
         }
-    effect = "stands" if concluded.verdict else "weaker"
+    effect = "stands" if best["probability"] >= concluded.confidence else "weaker"
     return {"effect": effect, "causes": base, "probability": best["probability"]}
 
 

@@ -2,11 +2,14 @@
 
 import math
 
+from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..infer.variations import CLEAR
+from ..infer.variations import Variations
 from ..messages import message
 from ..messages import percent
 from ..messages import sentences
@@ -20,12 +23,13 @@ def ahead(case: dict, result: dict) -> dict | None:
     """Return {"more", "shows"}: how many more clean tests it is expected to take, None if not asked.
 
     `more` is the smallest number of clean tests that, added to the case as it stands, bring clear to
-    the confidence; None when more than `_MOST_TESTS` would be needed. `shows` is how often a fault
-    that is there shows in a test. Not asked when no fault was seen, or a fault was just seen and
-    nothing was done about it, or a position is empty.
+    the confidence, and let it survive its assumptions; None when more than `_MOST_TESTS` would be
+    needed. `shows` is how often a fault that is there shows in a test. Not asked when no fault was
+    seen, or a fault was just seen and nothing was done about it, or a position is empty.
     """
     checked = read(case)
-    if result["clear"] >= parts(checked.confidence):
+    confidence = parts(checked.confidence)
+    if holds.is_clear(result, confidence):
         return None
     model = Model(checked)
     if not model.faults or NOBODY in model.fitted or (model.last_faulted and not model.changed):
@@ -34,26 +38,30 @@ def ahead(case: dict, result: dict) -> dict | None:
     acting = [model.parents(place, False) for place in range(len(model.fitted))]
     enough, short = 1, 0
     counts = list(model.clean)
-    while not _is_clear(model, counts, acting, enough, checked.confidence):
+    while not _is_clear(model, counts, acting, enough):
         if enough >= _MOST_TESTS:
             return {"more": None, "shows": checked.rates["shows"]}
         enough, short = min(enough * 2, _MOST_TESTS), enough
     while enough - short > 1:
         middle = (enough + short) // 2
-        if _is_clear(model, counts, acting, middle, checked.confidence):
+        if _is_clear(model, counts, acting, middle):
             enough = middle
         else:
             short = middle
     return {"more": enough, "shows": checked.rates["shows"]}
 
 
-def _is_clear(model, counts, acting, tests, confidence) -> bool:
-    """Tell whether so many clean tests more would do."""
+def _is_clear(model, counts, acting, tests) -> bool:
+    """Tell whether so many clean tests more would do, under every variation too."""
     model.clean = list(counts)
     for parents in acting:
         for cause in parents:
             model.clean[cause] += tests
-    return parts(Belief(model).absent(model.live())) >= parts(confidence)
+    belief = Belief(model)
+    confidence = parts(model.case.confidence)
+    if parts(belief.absent(model.live())) < confidence:
+        return False
+    return holds.survives(Variations(belief), CLEAR, confidence, model.case.doubt)
 
 
 def proof(job: Job, result: dict | None) -> dict:
@@ -64,7 +72,7 @@ def proof(job: Job, result: dict | None) -> dict:
     clear = result["clear"] if result else 0
     wanted = job.confidence_ppb
     in_a_row = clean_in_a_row(job, result)
-    settled = result is not None and clear >= wanted
+    settled = result is not None and holds.is_clear(result, wanted)
     coming = result.get("proof") if result else None
     return {
         "clean_in_a_row": in_a_row,

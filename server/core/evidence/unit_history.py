@@ -14,6 +14,7 @@ the road. Rates: common practice, no source.
 """
 
 from ..infer import explanations
+from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import RATES
 from ..infer.case import read
@@ -22,6 +23,7 @@ from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
+from ..infer.variations import Variations
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
@@ -201,10 +203,10 @@ def _verdict(job: Job) -> dict:
     """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
     kept = job.state.verdicts.get(job.id)
     if kept is None or kept[0] != len(job.history):
-        case = _bare_case(job)
-        belief = Belief(Model(read(case)))
-        listed = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))
-        kept = (len(job.history), explanations.verdict(listed, case["confidence"]))
+        case = read(_bare_case(job))
+        belief = Belief(Model(case))
+        best = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))[0]
+        kept = (len(job.history), holds.verdict(best, holds.leading(best, Variations(belief), case), case))
         job.state.verdicts[job.id] = kept
     return kept[1]
 

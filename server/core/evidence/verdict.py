@@ -1,5 +1,6 @@
 """What the tests say so far, as sentences: heading, how sure, what carries it, what else it could be."""
 
+from ..infer import holds
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
@@ -77,8 +78,8 @@ def reasoning(job: Job, result: dict) -> dict:
 
 
 def is_clear(job: Job, result: dict) -> bool:
-    """Tell whether the chance that nothing is left to fix reaches the confidence asked for."""
-    return result["clear"] >= job.confidence_ppb
+    """Tell whether nothing is left to fix: the chance of it reaches the confidence, and holds."""
+    return holds.is_clear(result, job.confidence_ppb)
 
 
 def headline(job: Job, found: list) -> dict:

@@ -48,8 +48,9 @@ class Belief:
         for c, members in enumerate(self.members):
             for n, suspect in enumerate(members):
                 self.where[suspect] = (c, n)
-        if not self._weigh(1.0):
-            self._weigh(SCALED_ONE)
+        # How well the suspects fit the readings, before it is divided out, and every branch there is.
+        self.total, self.every = self.weighed(model.rates)
+        self.branches = [branch for branch in self.every if branch.share > NOTHING]
         self.alone = self._alone()
 
     def _cutset(self) -> list:
@@ -84,10 +85,14 @@ class Belief:
                         group[other] = first
         return sorted([sorted(group[n]) for n in sorted(group) if min(group[n]) == n])
 
-    def _weigh(self, one) -> bool:
-        """Weigh every state of the cutset; False when floats are too narrow for it."""
-        weights = [self.model.weights(cause, one) for cause in self.suspects]
-        factors = self._factors(one)
+    def weighed(self, rates: dict) -> tuple:
+        """Return (the total weight, every branch) at the given rates of a reading."""
+        return self._weigh(1.0, rates) or self._weigh(SCALED_ONE, rates)
+
+    def _weigh(self, one, rates: dict) -> tuple:
+        """Weigh every state of the cutset; nothing when floats are too narrow for it."""
+        weights = [self.model.weights(cause, one, rates) for cause in self.suspects]
+        factors = self._factors(one, rates)
         branches = []
         total = one * 0.0
         for state in range(1 << len(self.cutset)):
@@ -115,18 +120,12 @@ class Belief:
             branches.append((weight, present, components))
             total = total + weight
         if total < SMALLEST and one is not SCALED_ONE:
-            return False
+            return ()
         if total == 0:
             raise _impossible()
-        self.total = total  # of the suspects: how well they fit the readings, before it is divided out
-        self.branches = []
-        for weight, present, components in branches:
-            share = weight / total
-            if share > NOTHING:
-                self.branches.append(Branch(share, present, components))
-        return True
+        return total, [Branch(weight / total, present, parts) for weight, present, parts in branches]
 
-    def _factors(self, one) -> list:
+    def _factors(self, one, rates: dict) -> list:
         """Return per component the faulted readings as (its causes, shared, extra, values)."""
         factors = [[] for _ in self.members]
         for key in sorted(self.model.faulted):
@@ -141,7 +140,7 @@ class Belief:
                     local.append(number)
                 else:
                     shared.append(n)
-            chances = chances_faulted(len(parents) + base, self.model.rates)
+            chances = chances_faulted(len(parents) + base, rates)
             times = self.model.faulted[key]
             values = [power(one * chance, times, one) for chance in chances]
             factors[home].append((local, shared, base, values))
@@ -154,9 +153,9 @@ class Belief:
             if cause in self.bit:
                 chances.append(None)
                 continue
-            absent, present = self.model.weights(cause, 1.0)
+            absent, present = self.model.weights(cause, 1.0, self.model.rates)
             if absent + present < SMALLEST:
-                absent, present = self.model.weights(cause, SCALED_ONE)
+                absent, present = self.model.weights(cause, SCALED_ONE, self.model.rates)
             both = absent + present
             if both == 0:
                 raise _impossible()

@@ -38,9 +38,12 @@ MINUTES = {
     "part": 60.0,
 }
 CONFIDENCE = 0.95
+# How many times wrong each class of rates may be before a conclusion that leans on it is none.
+DOUBT = 3.0
 NOBODY = -1
 _MINUTES_WANTED = message("case-minutes", most="10000")
 _CONFIDENCE_WANTED = message("case-confidence")
+_DOUBT_WANTED = message("case-doubt", least="1", most="100")
 
 Position = namedtuple("Position", ("id", "group", "reach", "name"))
 Unit = namedtuple("Unit", ("id", "prior", "name", "part", "available"))
@@ -52,12 +55,12 @@ Case = namedtuple(
     "Case",
     (
         "positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence",
-        "likelihoods", "money", "sort",
+        "doubt", "likelihoods", "money", "sort",
     ),
 )  # fmt: skip
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
-_KEYS = _KEYS + ["likelihoods", "money", "sort"]
+_KEYS = _KEYS + ["doubt", "likelihoods", "money", "sort"]
 _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"]
 
 
@@ -86,8 +89,11 @@ def read(raw) -> Case:
         meter.append(_check(check, "meter[{}]".format(n), names))
     confidence = raw.get("confidence", CONFIDENCE)
     confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, _CONFIDENCE_WANTED)
+    doubt = validate.a_number(raw.get("doubt", DOUBT), "doubt", 1, 100, _DOUBT_WANTED)
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
-    case = Case(positions, groups, units, tests, meter, now, rates, minutes, confidence, tilts, money, sort)
+    case = Case(
+        positions, groups, units, tests, meter, now, rates, minutes, confidence, doubt, tilts, money, sort
+    )  # fmt: skip
     _check_generations(case)
     return case
 

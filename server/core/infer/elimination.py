@@ -52,6 +52,18 @@ class Eliminated:
         self._known[scales] = self._run(scaled)[1] / self.total
         return self._known[scales]
 
+    def chance(self, present: int, absent: int, counted: int, factor: float) -> float:
+        """Return the mean of factor ** (how many of `counted` are present); see Table.chance."""
+        key = (present, absent, counted, factor)
+        if key not in self._known:
+            weights = []
+            for n, (without, with_it) in enumerate(self.weights):
+                without = without * 0.0 if present >> n & 1 else without
+                with_it = with_it * 0.0 if absent >> n & 1 else with_it
+                weights.append((without, with_it * factor if counted >> n & 1 else with_it))
+            self._known[key] = self._run(weights)[1] / self.total
+        return self._known[key]
+
     def likeliest(self, least: float, most: int) -> list:
         """Return the (share, mask) of at least `least`, at most `most`, best first.
 

@@ -71,16 +71,6 @@ def named(belief, entries: list) -> list:
     return [{"causes": causes, "probability": -less} for less, _, causes in in_order(rows)]
 
 
-def verdict(explanations: list, confidence: float):
-    """Return the likeliest explanation when it names something and is likely enough."""
-    if not explanations:
-        return None
-    best = explanations[0]
-    if not best["causes"] or best["probability"] < parts(confidence):
-        return None
-    return {"causes": list(best["causes"]), "probability": best["probability"]}
-
-
 def minimal(readings: list, most: int) -> list:
     """Return the smallest sets of causes that leave no reading unexplained, up to `most` causes each.
 

@@ -185,9 +185,8 @@ class Model:
             flags[cause] = self.blockable[place]
         return flags
 
-    def weights(self, cause: int, one) -> tuple:
+    def weights(self, cause: int, one, rates: dict) -> tuple:
         """Return the weight of absent and of present after all readings that act alone."""
-        rates = self.rates
         bad = self.meter_bad[cause]
         good = self.meter_good[cause]
         absent = one * (1.0 - self.priors[cause])

@@ -23,18 +23,21 @@ class Table:
                     subsets = _multiply(subsets, causes, base, values)
         self.size = size
         self._known = {}
+        self._entries: list | None = None
         total = one * 0.0
         for weight in subsets:
             total = total + weight
         self.total = total
-        self.entries = []
-        if total == 0:
-            return
-        for mask in range(len(subsets)):
-            share = subsets[mask] / total
-            if share > 0.0:
-                self.entries.append((-share, mask))
-        self.entries = [(-less, mask) for less, mask in in_order(self.entries)]
+        # The share of each subset, by its mask.
+        self.shares = [] if total == 0 else [weight / total for weight in subsets]
+
+    @property
+    def entries(self) -> list:
+        """The (share, mask) of every subset that is possible, likeliest first."""
+        if self._entries is None:
+            rows = [(-share, mask) for mask, share in enumerate(self.shares) if share > 0.0]
+            self._entries = [(-less, mask) for less, mask in in_order(rows)]
+        return self._entries
 
     def marginals(self) -> list:
         """Return P(present) of each cause."""
@@ -61,6 +64,40 @@ class Table:
             total = total + share
         self._known[scales] = total
         return total
+
+    def chance(self, present: int, absent: int, counted: int, factor: float) -> float:
+        """Return the mean of factor ** (how many of `counted` are present), as far as an event is true.
+
+        It is true where all of `present` are and none of `absent` is; all three are bit masks. What is
+        summed for one factor serves every other.
+        """
+        key = (present, absent, counted)
+        if key not in self._known:
+            self._known[key] = self._by_count(present, absent, counted)
+        coefficients = self._known[key]
+        result = 0.0
+        for n in range(len(coefficients) - 1, -1, -1):
+            result = result * factor + coefficients[n]
+        return result
+
+    def _by_count(self, present: int, absent: int, counted: int) -> list:
+        """Return the share of the subsets with 0, 1, ... of `counted`."""
+        masks = [0]
+        counts = [0]
+        for n in range(self.size):
+            bit = 1 << n
+            more = 1 if counted & bit else 0
+            if present & bit:
+                masks = [mask | bit for mask in masks]
+                counts = [count + more for count in counts] if more else counts
+            elif not absent & bit:
+                masks = masks + [mask | bit for mask in masks]
+                counts = counts + ([count + more for count in counts] if more else counts)
+        shares = self.shares
+        result = [0.0] * (max(counts) + 1)
+        for n, mask in enumerate(masks):
+            result[counts[n]] += shares[mask]
+        return result
 
     def likeliest(self, least: float, most: int) -> list:
         """Return the (share, mask) of at least `least`, at most `most`, best first."""

@@ -13,6 +13,8 @@ from ..views.vehicle import vehicles_view
 from ..words import places
 from .held import Held
 
+_FIGURES = ("causes", "explanations", "verdict", "clear", "ignored")
+
 
 class ViewOperations(Held):
     """Answers with what is drawn."""
@@ -37,11 +39,12 @@ class ViewOperations(Held):
     def op_reasoned(self, job):
         """Return what the reasoning says of a job, in figures; None before its first test."""
         found = self._reasoned(job)
-        return (
-            {key: found[key] for key in ("causes", "explanations", "verdict", "clear", "ignored")}
-            if found
-            else None
-        )
+        if not found:
+            return None
+        told = {key: found[key] for key in _FIGURES}
+        if told["verdict"]:
+            told["verdict"] = {key: found["verdict"][key] for key in ("causes", "probability")}
+        return told
 
     def op_assumptions(self, job):
         """Return what the figures of a job rest on, and how each can be changed."""

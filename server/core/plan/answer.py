@@ -1,11 +1,13 @@
 """Puts the answer together: everything of section 6, as integers."""
 
 from ..infer import explanations
+from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import read
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..infer.variations import Variations
 from .planner import next_moves
 
 # A phone shows a handful; the command line asks for as many as there are.
@@ -25,22 +27,30 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
     belief = Belief(model)
     entries = explanations.likeliest(belief, most)
     listed = explanations.named(belief, entries)
-    clear = belief.absent(model.live())
-    verdict = explanations.verdict(listed, case.confidence)
     answer = {
         "causes": _causes(belief),
         "explanations": listed,
-        "verdict": verdict,
-        "clear": parts(clear),
+        "clear": parts(belief.absent(model.live())),
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
-        "next": next_moves(belief, entries, verdict, clear) if plan else [],
+        "next": [],
     }
+    answer.update(holds.judged(answer, Variations(belief), case, live_suspects(belief)))
+    if plan:
+        answer["next"] = next_moves(
+            belief, entries, answer["verdict"], holds.is_clear(answer, parts(case.confidence))
+        )
     if len(entries) == most:
         total = 0.0
         for chance, _ in entries:
             total = total + chance
         answer["unlisted"] = max(0, WHOLE - parts(total))
     return answer
+
+
+def live_suspects(belief) -> list:
+    """Return the names of the suspects that would act in a test made now."""
+    live = belief.model.live()
+    return [belief.model.names[cause] for cause in belief.suspects if live[cause]]
 
 
 def _causes(belief) -> list:

@@ -5,7 +5,6 @@ are the ones that deal with it.
 """
 
 from ..infer.case import NOBODY
-from ..infer.figures import parts
 from ..infer.ordering import by_chance_per_minute
 from .description import Description
 from .known import KnownCauses
@@ -21,15 +20,15 @@ _ENTRIES = 48
 _LIKELY = 0.1
 
 
-def next_moves(belief, entries: list, verdict, clear: float) -> list:
+def next_moves(belief, entries: list, verdict, is_clear: bool) -> list:
     """Return the moves as they are shown, best first; none when nothing is left to do."""
-    return _Planner(belief, entries[:_ENTRIES], verdict, clear).moves()
+    return _Planner(belief, entries[:_ENTRIES], verdict, is_clear).moves()
 
 
 class _Planner:
-    """The moves for one belief; `verdict` and `clear` are what the case says so far."""
+    """The moves for one belief; `verdict` and `is_clear` are what the case says so far."""
 
-    def __init__(self, belief, entries: list, verdict, clear: float):
+    def __init__(self, belief, entries: list, verdict, is_clear: bool):
         self.belief = belief
         self.model = belief.model
         self.case = belief.model.case
@@ -38,7 +37,7 @@ class _Planner:
         self.candidates = self.lookahead.candidates
         self.state = self.observation.now()
         self.named = verdict["causes"] if verdict is not None else []
-        self.is_clear = parts(clear) >= parts(self.case.confidence)
+        self.is_clear = is_clear
         self.marginals = self.lookahead.marginals(self.state, self.lookahead.hypotheses)
         self.known_causes = KnownCauses(self.observation, self.lookahead, self.named)
         self.description = Description(

@@ -14,6 +14,9 @@ case-false-alarm = a number from 0, below 1
 case-minutes = a number of minutes from 0 to { $most }
 # $most: 1000000000
 case-money = a whole number of cents or the like from 0 to { $most }
+# $least: 1
+# $most: 100
+case-doubt = a number from { $least } to { $most }
 # $least: 0.001
 # $most: 1000
 case-factor = a number from { $least } to { $most }

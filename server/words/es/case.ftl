@@ -11,6 +11,7 @@ case-shows = un número mayor que 0, hasta 1
 case-false-alarm = un número desde 0, menor que 1
 case-minutes = un número de minutos de 0 a { $most }
 case-money = un número entero de céntimos o similar de 0 a { $most }
+case-doubt = un número de { $least } a { $most }
 case-factor = un número de { $least } a { $most }
 case-whole-from-1 = un número entero desde 1
 case-generation = un número entero de 1 a { $most }
