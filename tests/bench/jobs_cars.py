@@ -20,6 +20,8 @@ from tests.bench.worlds import true_chance
 # So many ways to get at the positions are drawn: few, so that what the core says can be remembered.
 PROFILES = 40
 MOST_MOVES = 60
+# Minutes that the walk with the test pole takes before the close.
+WALK = 1.0
 # The assumed chance that a spare at hand is bad: it was good on other cars.
 SPARE = 0.01
 
@@ -38,6 +40,7 @@ class JobCar(Car):
         self.minutes = MINUTES["test"]
         self.moves = 0
         self.thrown_away: list = []
+        self.walked: list | None = None
 
     def do(self, move: dict):
         """Carry out a move; what a new part takes the place of is not used again."""
@@ -45,6 +48,16 @@ class JobCar(Car):
         if move["move"] == "replace":
             self.thrown_away += [self.fitted[place] for place in move["fitted"]]
         super().do(move)
+
+    def walk(self) -> list:
+        """Walk behind the car with the test pole; return what stays quiet, a fault as surely as in a test.
+
+        It is no self-test: the case knows nothing of it.
+        """
+        self.moves += 1
+        self.minutes += WALK
+        self.walked = self.shown(random.Random(f"walk {self.truth.seed} {self.moves}"))
+        return self.walked
 
     def on_bench(self) -> list:
         """Return the units of this car that were taken out and not yet given up."""
@@ -80,7 +93,11 @@ class JobCar(Car):
         for entry in self.case["units"]:
             prior = {"prior": true_chance(world, "unit", entry["prior"])} if "prior" in entry else {}
             units.append(entry | prior)
-        model = Model(read(self.case | {"rates": self.rates | rates, "units": units}))
+        tests = list(self.case["tests"])
+        if self.walked is not None:
+            tests.append({"fitted": dict(self.fitted), "faulted": self.walked})
+        case = self.case | {"rates": self.rates | rates, "units": units, "tests": tests}
+        model = Model(read(case))
         belief = Belief(model)
         alive = model.live()
         clear = belief.absent(alive)

@@ -79,18 +79,10 @@ class Car:
 
     def test(self, cleaned=(), unplugged=(), repaired=()):
         """Run the self-test and add it to the case."""
-        faulted = []
         # One throw a position and test, whatever was done before: all policies meet the same luck.
-        luck = random.Random(self.truth.seed * 1000 + len(self.case["tests"]))
-        for place in self.places:
-            throw = luck.random()
-            gone = {f"unit:{self.fitted[place]}", f"blocked:{place}"} if place in unplugged else set()
-            causes = self.parents(place) - gone
-            k = len(causes & self.present) + (1 if place in unplugged else 0)
-            clean = (1 - self.true_rates["false_alarm"]) * (1 - self.true_rates["shows"]) ** k
-            if throw >= clean:
-                faulted.append(place)
-                self.suspects |= causes
+        faulted = self.shown(random.Random(self.truth.seed * 1000 + len(self.case["tests"])), unplugged)
+        for place in faulted:
+            self.suspects |= self._behind(place, unplugged)
         self.case["tests"].append(
             {
                 "fitted": dict(self.fitted),
@@ -101,6 +93,20 @@ class Car:
             }
         )
         return faulted
+
+    def shown(self, luck: random.Random, unplugged=()) -> list:
+        """Return the positions at which a fault shows now, with this luck."""
+        faulted = []
+        for place in self.places:
+            k = len(self._behind(place, unplugged) & self.present) + (1 if place in unplugged else 0)
+            clean = (1 - self.true_rates["false_alarm"]) * (1 - self.true_rates["shows"]) ** k
+            if luck.random() >= clean:
+                faulted.append(place)
+        return faulted
+
+    def _behind(self, place: str, unplugged) -> set:
+        gone = {f"unit:{self.fitted[place]}", f"blocked:{place}"} if place in unplugged else set()
+        return self.parents(place) - gone
 
     def do(self, move: dict):
         """Carry out a move, pay for it and test."""
