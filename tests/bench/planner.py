@@ -1,6 +1,6 @@
 """How good the next move is: the planner beside the habit of the trade, chance, and the optimum.
 
-    python -m tests.bench.planner [--runs N] [--board 4 6 8 12] [--seed N] [--boards-optimum N]
+    python -m tests.bench.planner [--runs N] [--board 4 6 8 12] [--seed N] [--boards-optimum N] [--worlds N]
 
 Each car is drawn once and given to each policy with the same luck. Minutes hold what a move takes
 and 60 for each part bought for nothing. Returns 1 when a goal is missed.
@@ -21,6 +21,7 @@ from tests.bench.planner_policies import chance
 from tests.bench.planner_policies import follow
 from tests.bench.planner_policies import habit
 from tests.bench.planner_policies import planner
+from tests.bench.planner_worlds import compare_rules
 
 POLICIES = [("planner", planner), ("habit", habit), ("chance", chance)]
 MIXES = ["priors", "harsh"]
@@ -172,6 +173,7 @@ def main() -> int:
     wanted.add_argument("--board", type=int, nargs="+", choices=sorted(BOARDS), default=sorted(BOARDS))
     wanted.add_argument("--seed", type=int, default=1)
     wanted.add_argument("--boards-optimum", type=int, default=2, help="boards held against the optimum")
+    wanted.add_argument("--worlds", type=int, default=500, help="cars a board in each world of other rates")
     asked = wanted.parse_args()
     start = time.process_time()
     rows = []
@@ -181,6 +183,8 @@ def main() -> int:
     report(rows)
     exact = optimum(asked.boards_optimum, asked.seed) if asked.boards_optimum else []
     held = goals(rows, exact)
+    if asked.worlds:
+        held = compare_rules(asked.worlds, asked.seed) and held
     print(f"\n{time.process_time() - start:.0f} s of processor time, seed {asked.seed}")
     return 0 if held else 1
 

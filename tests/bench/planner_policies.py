@@ -5,73 +5,70 @@ All policies stop by the same rule, so that only the choice of moves differs.
 
 from collections import namedtuple
 
-from server.core.infer.belief import Belief
-from server.core.infer.case import read
-from server.core.infer.explanations import likeliest
-from server.core.infer.model import Model
-from server.core.plan.answer import MOST_EXPLANATIONS
+from server.core.infer.figures import WHOLE
+from server.core.infer.holds import is_clear
 from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
 
 CONFIDENCE = 0.95
+CONFIDENCE_PPB = 950_000_000
 MOST_TESTS = 25
 
-# `how` is verdict, clear or acts; `right` whether it is true; `chance` what was claimed for it.
-End = namedtuple("End", ("how", "chance", "right", "minutes", "tests", "wrong_buys"))
+# `how` is verdict, clear or acts; `right` whether it is true, `acts` whether it is of what still acts;
+# `chance` what was claimed for it.
+End = namedtuple("End", ("how", "chance", "right", "acts", "minutes", "tests", "wrong_buys"))
 
 
 class View:
     """What the evidence says, without the planner."""
 
     def __init__(self, car):
-        self.model = Model(read(car.case))
-        self.belief = Belief(self.model)
-        names = self.model.names
-        self.chance = dict(zip(names, self.belief.marginals(), strict=True))
-        self.explanations = []
-        for share, mask in likeliest(self.belief, MOST_EXPLANATIONS):
-            present = [names[c] for n, c in enumerate(self.belief.suspects) if mask >> n & 1]
-            self.explanations.append((share, frozenset(present)))
-        self.clear = self.belief.absent(self.model.live())
+        said = reason(car.case, plan=False)
+        self.chance = {row["cause"]: row["probability"] / WHOLE for row in said["causes"]}
+        rows = [(row["probability"] / WHOLE, frozenset(row["causes"])) for row in said["explanations"]]
+        self.explanations = rows
+        self.verdict = said["verdict"]
+        self.clear = said["clear"] / WHOLE
+        self.is_clear = is_clear(said, CONFIDENCE_PPB)
+        self.certain = {row["cause"] for row in said["certain"]}
 
 
 def settled(car, view) -> tuple | None:
-    """Return (how, chance, right) once there is a verdict, a clear, or it is known what acts."""
-    if not view.explanations:
-        return None
-    share, causes = view.explanations[0]
-    if causes and share >= CONFIDENCE:
-        return "verdict", share, causes == car.present & car.suspects
+    """Return (how, chance, right, right of what acts) once it is settled."""
     live = car.live()
-    acts = car.present & car.suspects & live
-    if view.clear >= CONFIDENCE:
-        return "clear", view.clear, not acts
+    seen = car.present & car.suspects
+    acts = seen & live
+    if view.verdict:
+        causes = frozenset(view.verdict["causes"])
+        return "verdict", view.verdict["probability"] / WHOLE, causes == seen, causes & live == acts
+    if view.is_clear:
+        return "clear", view.clear, not acts, not acts
     sums = {}
     shared = 0.0
     for share, causes in view.explanations:
         sums[causes & live] = sums.get(causes & live, 0.0) + share
         shared += share if _is_shared(causes & live) else 0.0
     best = max(sums, key=lambda key: (sums[key], sorted(key)))
-    if best and sums[best] >= CONFIDENCE:
-        return "acts", sums[best], acts == best
+    if best and sums[best] >= CONFIDENCE and best <= view.certain:
+        return "acts", sums[best], acts == best, acts == best
     # No exchange looks behind a supply or control unit that is down: it is repaired first.
-    return ("acts", shared, _is_shared(acts)) if shared >= CONFIDENCE else None
+    return ("acts", shared, _is_shared(acts), _is_shared(acts)) if shared >= CONFIDENCE else None
 
 
 def _is_shared(causes) -> bool:
     return any(cause == "control" or cause.startswith("feed:") for cause in causes)
 
 
-def follow(car, choose) -> End:
+def follow(car, choose, look=View) -> End:
     """Let a policy work on a car until it is settled, or until nobody would go on."""
     car.test()
     while True:
-        view = View(car)
+        view = look(car)
         end = settled(car, view)
         if end or car.tests >= MOST_TESTS or len(car.case["meter"]) >= MOST_TESTS:
-            how, chance, right = end or ("open", 0.0, False)
+            how, chance, right, acts = end or ("open", 0.0, False, False)
             minutes = car.minutes + MINUTES["part"] * car.wrong_buys
-            return End(how, chance, right, minutes, car.tests, car.wrong_buys)
+            return End(how, chance, right, acts, minutes, car.tests, car.wrong_buys)
         car.do(choose(car, view))
 
 
