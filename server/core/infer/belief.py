@@ -94,6 +94,7 @@ class Belief:
         weights = [self.model.weights(cause, one, rates) for cause in self.suspects]
         factors = self._factors(one, rates)
         branches = []
+        known = {}
         total = one * 0.0
         for state in range(1 << len(self.cutset)):
             present = 0
@@ -106,13 +107,15 @@ class Belief:
                 continue
             components = []
             for c, members in enumerate(self.members):
-                mine = [weights[n] for n in members]
-                given = [
-                    (local, base + _count(shared, present), values)
-                    for local, shared, base, values in factors[c]
-                ]
-                kind = Table if len(members) <= LARGEST_TABLE else Eliminated
-                component = kind(mine, given, one)
+                # Where the shared causes come to the same in a component, it is the same.
+                extra = [base + _count(shared, present) for _, shared, base, _ in factors[c]]
+                key = (c, tuple(extra))
+                if key not in known:
+                    mine = [weights[n] for n in members]
+                    given = [(factors[c][n][0], extra[n], factors[c][n][3]) for n in range(len(extra))]
+                    kind = Table if len(members) <= LARGEST_TABLE else Eliminated
+                    known[key] = kind(mine, given, one)
+                component = known[key]
                 components.append(component)
                 weight = weight * component.total
             if weight == 0:

@@ -49,6 +49,6 @@ class QuestionOperations:
         layouts.check_positions(positions)
         return positions
 
-    def op_reason(self, case):
-        """Reason over a case; probabilities in parts per billion."""
-        return reason(case)
+    def op_reason(self, case, plan=True):
+        """Reason over a case, without the next moves unless `plan`; probabilities in parts per billion."""
+        return reason(case, plan=plan)
