@@ -240,6 +240,8 @@ export interface Reasoning {
   clear_words: string;
   confidence_words: string;
   else_words: string;
+  /** How well it holds against its assumptions; empty where nothing is concluded. */
+  holds_words: string;
   settled: boolean;
 }
 

@@ -129,7 +129,9 @@ def check_certain(answer, exact, confidence):
     wanted = []
     for cause in exact.exact.suspects():
         chances = [said.causes[cause] for said in exact.varied]
-        sure = exact.now.causes[cause] >= confidence and min(chances) >= 1 - 2 * (1 - confidence)
+        sure = exact.now.causes[cause] >= confidence and min(chances) >= (
+            confidence if cause.startswith("unit:") else 1 - 2 * (1 - confidence)
+        )
         if sure and cause in exact.exact.live():
             wanted.append(cause)
     assert sorted(entry["cause"] for entry in answer["certain"]) == wanted
@@ -160,6 +162,7 @@ def test_two_suspects_exchanged_with_each_other_that_fault_again_are_no_verdict(
     assert round(answer["holds"]["lowest"] / 1e7, 1) == 86.3
     assert answer["holds"]["when"] == "circuit x3"
     assert answer["verdict"] is None
+    assert answer["certain"] == []
 
 
 def test_one_exchange_that_follows_stands(core):

@@ -9,6 +9,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import leave_one_out
+from . import standing
 
 # An explanation at nine tenths of the likeliest is as likely as it, for a person.
 _AS_LIKELY = (9, 10)
@@ -29,6 +30,7 @@ def reasoning(job: Job, result: dict) -> dict:
         "clear_words": percent(result["clear"]),
         "else_words": _else(job, result),
         "carries_words": _carries(job, result),
+        "holds_words": standing.words(job, result, settled),
         "settled": settled,
         "aside": [
             message("evidence-aside", test=str(entry["test"] + 1), why=entry["reason"])
@@ -104,13 +106,8 @@ def _detail(job: Job, verdict, settled) -> dict:
 
 def _known_live(job: Job, result) -> list:
     """Return the live causes that are sure by themselves although the whole is not settled."""
-    return sorted(
-        [
-            entry["cause"]
-            for entry in result["causes"]
-            if entry["probability"] >= job.confidence_ppb and causes.is_live(job, entry["cause"])
-        ]
-    )
+    found = [entry["cause"] for entry in result["certain"]]
+    return sorted([cause for cause in found if causes.is_live(job, cause)])
 
 
 def _leading(job: Job, result, was: bool = False):

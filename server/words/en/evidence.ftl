@@ -84,6 +84,37 @@ evidence-carries-one = Test { $test }, { $heard }.
 # $tests: 1 and 2
 # $heard: sounder heard
 evidence-carries = Tests { $tests }, { $heard } each time.
+# $rate: wiring faults
+# $count (count): 13
+evidence-stands = Stands even if { $rate } were { $count ->
+    [2] twice
+   *[other] { $count } times
+} as common as assumed.
+# $rate: wiring faults
+# $times: 1.3
+evidence-stands-barely = Just stands: not if { $rate } were { $times } times as common as assumed.
+evidence-stands-all = Stands even if any sort of fault were 100 times as common as assumed.
+# $rate: wiring faults
+# $times: 3
+evidence-if-common = if { $rate } were { $times } times as common
+# $rate: wiring faults
+# $times: 3
+evidence-if-rare = if { $rate } were { $times } times as rare
+# $condition: if wiring faults were 3 times as common
+# $share: 86 %
+evidence-not-yet = Not yet: { $condition }, it would be only { $share } sure.
+# $what: circuit
+# $sort: parking-sensor
+# $blocked: dirt, ice, paint or aim
+evidence-rate-of = { $what ->
+    [unit] bad { PART($sort, form: "many") }
+    [circuit] wiring faults
+    [blocked] cases of { $blocked }
+    [feed] faults in supply and ground
+    [control] bad control units
+    [miss] missed faults
+   *[false_alarm] false alarms
+}
 # $sort: parking-sensor
 evidence-rate-unit = { CAP(PART($sort, form: "a")) } is bad, before any test
 evidence-rate-circuit = The wiring of one position is bad: connector, wire or channel

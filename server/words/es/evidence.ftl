@@ -46,6 +46,24 @@ evidence-no-fault-at-all = ningún fallo
 evidence-else = { CAP($cause) }, { $share }
 evidence-carries-one = Prueba { $test }, { $heard }.
 evidence-carries = Pruebas { $tests }, { $heard } cada vez.
+evidence-stands = Se mantiene aunque { $rate } fueran { $count ->
+    [2] el doble de
+   *[other] { $count } veces más
+} frecuentes de lo supuesto.
+evidence-stands-barely = Se mantiene por poco: no si { $rate } fueran { $times } veces más frecuentes de lo supuesto.
+evidence-stands-all = Se mantiene aunque cualquier tipo de fallo fuera 100 veces más frecuente de lo supuesto.
+evidence-if-common = si { $rate } fueran { $times } veces más frecuentes
+evidence-if-rare = si { $rate } fueran { $times } veces menos frecuentes
+evidence-not-yet = Aún no: { $condition }, solo sería seguro al { $share }.
+evidence-rate-of = { $what ->
+    [unit] { PART($sort, form: "the-many") } en mal estado
+    [circuit] los fallos de cableado
+    [blocked] los casos de { $blocked }
+    [feed] los fallos de alimentación y masa
+    [control] las unidades de control en mal estado
+    [miss] los fallos no detectados
+   *[false_alarm] las falsas alarmas
+}
 evidence-rate-unit = { CAP(PART($sort, form: "a")) } está mal, antes de cualquier prueba
 evidence-rate-circuit = El cableado de una posición está mal: conector, cable o canal
 evidence-rate-blocked = Una posición está tapada: { $blocked }

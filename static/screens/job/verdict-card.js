@@ -30,7 +30,7 @@ export function verdictCard(view, { causes = false } = {}) {
   >
     <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
     ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
-    ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
+    ${holds(reasoning)} ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
     ${causes ? causesList(reasoning.causes) : nothing}
   </section>`;
 }
@@ -39,11 +39,17 @@ export function verdictCard(view, { causes = false } = {}) {
  * While nothing is settled the next move is what matters; the standing is two lines beside it.
  * @param {Reasoning} reasoning
  */
-function soFar({ sentence: standing, detail, aside: notes }) {
+function soFar(reasoning) {
+  const { sentence: standing, detail, aside: notes } = reasoning;
   return html`<section class="verdict" data-settled="no">
     <p><strong>${sentence(standing)}</strong> ${sentence(detail)}</p>
-    ${aside(notes)}
+    ${holds(reasoning)} ${aside(notes)}
   </section>`;
+}
+
+/** @param {Reasoning} reasoning */
+function holds({ holds_words: words }) {
+  return words ? html`<p class="verdict-holds">${sentence(words)}</p>` : nothing;
 }
 
 /** @param {Reasoning} reasoning */
