@@ -3,6 +3,7 @@
 tests/kept/made_by_2a35a3b/README.md says what there is. A hash, a state, a figure, a verdict and an exit code
 never change. A view may get a field more, and the state a key more (`printed` came later), so the fields that
 there were are compared; what a field said then, it says now, word for word, but for what stands in REWORDED.
+Since clear has to survive its assumptions, more clean tests may be expected for a proof.
 """
 
 import hashlib
@@ -95,12 +96,21 @@ def as_then(now, then):
     if isinstance(now, dict) and isinstance(then, dict):
         if set(now) == {"kind", "data"}:
             now = {"kind": now["kind"], "data": given_then(now["data"], then["data"])}
+        if {"clean_in_a_row", "more"} <= set(now) and then.get("more"):
+            now = expected_then(now, then)
         if "also" in now and "also" in then:
             now = {**now, "also": now["also"] + [way for way in then["also"] if way["words"] == NOW_IN_WAYS]}
         return {key: as_then(now[key], then[key]) for key in now if key in then}
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]
     return now
+
+
+def expected_then(now, then):
+    """Return a proof with the clean tests expected then; to survive its assumptions takes no fewer."""
+    assert now["more"] >= then["more"]
+    said = now["sentence"].replace(f"About {now['more']} more", f"About {then['more']} more")
+    return {**now, "more": then["more"], "sentence": said}
 
 
 def given_then(now, then):
