@@ -90,10 +90,15 @@ GIVEN = {
 # A small button of some steps then; now it stands among the `ways` of every step, and asks why.
 NOW_IN_WAYS = "Close without a repair"
 
+# Where a test was not heard the step then was the same test for ever; now what keeps it silent is looked for.
+NEW_STEP = "sounder."
+
 
 def as_then(now, then):
     """Return `now` without the fields that came since, so that it can be compared with `then`."""
     if isinstance(now, dict) and isinstance(then, dict):
+        if str(now.get("id")).startswith(NEW_STEP) and then.get("id") == "test":
+            return then
         if set(now) == {"kind", "data"}:
             now = {"kind": now["kind"], "data": given_then(now["data"], then["data"])}
         if {"clean_in_a_row", "more"} <= set(now) and then.get("more"):

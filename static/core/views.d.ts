@@ -486,6 +486,8 @@ export interface AssumptionsView {
   confidence_ppm: number;
   rates_ppm: Record<string, number>;
   comes_and_goes: ComesAndGoesView;
+  /** What the lamps at key-on speak for. */
+  lamps: { sentence: string; source: string }[];
   codes: CodeWeightView[];
   money: MoneyView[];
 }

@@ -46,6 +46,13 @@ def in_words(job: Job, result: dict | None) -> dict:
         "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
+        "lamps": [
+            {
+                "sentence": message("evidence-lamp", result=entry["result"], factor=entry["factor"]),
+                "source": COMMON,
+            }
+            for entry in priors.lamp_weights(job)
+        ],
         "codes": [_code(entry) for entry in priors.code_weights(job)],
         "money": [
             {"id": name, "words": _of(job.sort, said), "value": job.money.get(name, 0)}

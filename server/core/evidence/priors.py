@@ -97,7 +97,23 @@ def code_weights(job: Job) -> list[dict]:
 def likelihoods(job: Job) -> list[dict]:
     """Return the factors that are switched on, in the form of a case."""
     return [
-        {"cause": entry["cause"], "factor": entry["factor"]} for entry in code_weights(job) if entry["on"]
+        {"cause": entry["cause"], "factor": entry["factor"]}
+        for entry in code_weights(job) + lamp_weights(job)
+        if entry["on"]
+    ]
+
+
+def lamp_weights(job: Job) -> list[dict]:
+    """Return what the lamps speak for: the control unit, until it was repaired.
+
+    Common practice, no source. A lamp that stays on says only that some fault is present: no odds move.
+    """
+    if not job.sort.sounder or job.repairs_of("control"):
+        return []
+    return [
+        {"cause": "control", "result": result, "factor": factor, "on": True}
+        for when, result, factor in job.sort.sounder.controls
+        if job.lamp(when) == result
     ]
 
 

@@ -12,6 +12,7 @@ from . import pausing
 from . import printing
 from . import returns
 from . import settings
+from . import sounder
 from . import units
 
 ALL = (
@@ -19,6 +20,7 @@ ALL = (
     + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
+    + sounder.KINDS
     + units.KINDS
     + custody.KINDS
     + moves.KINDS

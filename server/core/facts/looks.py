@@ -89,7 +89,7 @@ KINDS = (
     Kind(
         "lamp_checked",
         Choice("when", ("key_on", "reverse")),
-        Choice("result", ("as_it_should", "not_as_it_should", "not_sure")),
+        Choice("result", ("as_it_should", "not_as_it_should", "not_sure", "never_on", "stays_on", "flashes")),
         Text("note"),
         does=_lamp_checked,
         tells=("facts-lamp", "when", "result"),

@@ -16,6 +16,7 @@ from . import fixing
 from . import mixed_up
 from . import moving
 from . import opening
+from . import sounder
 from . import ways
 from .step import step
 
@@ -51,7 +52,9 @@ def without_reasoning(job: Job) -> dict | None:
     under_way = _under_way(job)
     if under_way:
         return under_way[1]
-    return moving.test_step(job, message("guide-test-run")) if needs_test(job) else None
+    if needs_test(job):
+        return moving.test_step(job, message("guide-test-run"))
+    return sounder.unproven(job)
 
 
 def _at_work(job: Job, result: dict | None, moves: list) -> tuple:
@@ -61,6 +64,9 @@ def _at_work(job: Job, result: dict | None, moves: list) -> tuple:
         return under_way
     if needs_test(job):
         return _retest(job, result)
+    unproven = sounder.unproven(job)
+    if unproven:
+        return "test", unproven
     return _after_test(job, result, moves)
 
 

@@ -6,6 +6,7 @@ All figures and steps are common practice, no source: the data of the vehicle at
 from ..messages import message
 from .layouts import layout
 from .layouts import position
+from .parking_sounder import SOUNDER
 from .sort import Caution
 from .sort import Handling
 from .sort import Lamp
@@ -101,7 +102,9 @@ PARKING_SENSOR = Sort(
             message("parking-sensor-key-on-text"),
             (
                 ("as_it_should", message("parking-sensor-key-on-right")),
-                ("not_as_it_should", message("parking-sensor-key-on-wrong")),
+                ("stays_on", message("parking-sensor-key-on-stays")),
+                ("flashes", message("parking-sensor-key-on-flashes")),
+                ("never_on", message("parking-sensor-key-on-never")),
                 ("not_sure", message("parking-sensor-lamps-not-sure")),
             ),
         ),
@@ -230,8 +233,12 @@ PARKING_SENSOR = Sort(
         "pull": ("key_off", "hot", "airbag"),
         "fit": ("key_off",),
         "measure": ("key_off", "airbag", "battery"),
+        "sounder.supply": ("battery",),
+        "sounder.reverse": ("reverse",),
+        "sounder.control": ("key_off", "battery"),
         "walk": ("reverse", "aid"),
         "close": ("aid",),
     },
     caution_in_report="aid",
+    sounder=SOUNDER,
 )

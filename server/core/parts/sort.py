@@ -23,6 +23,12 @@ SelfTest = namedtuple(
     ("start", "heard", "not_heard", "was_not_heard", "whose_was_heard", "provoke", "question", "yes", "no"),
 )
 
+# What is gone through where that proof never comes. `checks` are {"id", "title", "text", "good"}; `order` is
+# ((when, result, ids), ...): the first whose lamps showed so says in which order, `when` "" fits always.
+# `rest` is said once all were gone through; `controls` is ((when, result, factor), ...): what speaks for the
+# control unit or its supply, by that factor on its prior odds.
+Sounder = namedtuple("Sounder", ("checks", "order", "rest", "controls"))
+
 # How a unit is taken out and put in, and its connector plugged.
 Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
 
@@ -68,6 +74,7 @@ class Sort:
         cautions: dict,
         at_step: dict,
         caution_in_report: str,
+        sounder: Sounder | None = None,
         rates: dict | None = None,
         minutes: dict | None = None,
         position_names: dict | None = None,
@@ -79,9 +86,9 @@ class Sort:
         position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
         "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
-        have to be acknowledged. `rates` and `minutes` are those that differ from the defaults of
-        `infer/case.py`. `position_names` is what logs call a ready-made position -> the id of the message
-        that names it.
+        have to be acknowledged. `sounder` is None where a test that proves nothing is just made again.
+        `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names` is
+        what logs call a ready-made position -> the id of the message that names it.
         """
         self.identity = identity
         self.layouts = layouts
@@ -98,6 +105,7 @@ class Sort:
         self.cautions = cautions
         self.at_step = at_step
         self.caution_in_report = caution_in_report
+        self.sounder = sounder
         self.rates = rates or {}
         self.minutes = minutes or {}
 

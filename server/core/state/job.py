@@ -82,6 +82,11 @@ class Job:
         return self.facts["meter"]
 
     @property
+    def sounder_checks(self) -> list[dict]:
+        """What was gone through for want of a sounder, as {"check", "found", "tests_before"}."""
+        return self.facts.get("sounder", [])
+
+    @property
     def photos(self) -> list[dict]:
         """Its pictures, the first one first."""
         return self.facts["photos"]
@@ -182,6 +187,11 @@ class Job:
     def was_lamp_checked(self, when: str) -> bool:
         """Tell whether the lamps were looked at, `when` being "key_on" or "reverse"."""
         return when in self.facts["lamps"]
+
+    def lamp(self, when: str) -> str:
+        """Return what the lamps showed, as a result of `lamp_checked`; "" where nobody looked."""
+        seen = self.facts["lamps"].get(when)
+        return seen["result"] if seen else ""
 
     def was_looked_at(self) -> bool:
         """Tell whether somebody noted what can be seen from outside."""

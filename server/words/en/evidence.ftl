@@ -266,3 +266,12 @@ evidence-laplace = Laplace's rule of succession: (k + 1) / (n + 2).
 # $wanted: 95 %
 evidence-proof-left = That nothing is left to fix is { $share } sure; { $wanted } is wanted.
 evidence-bayes = Bayes' rule on the odds; the rates are common practice, no source.
+
+## What the lamps speak for.
+
+# $result: never_on
+# $factor (count): 10
+evidence-lamp = { $result ->
+    [never_on] The lamp never came on
+   *[flashes] The lamp flashes
+}: the control unit or its supply counts as { $factor } times likelier.

@@ -36,6 +36,13 @@ facts-paused = Job paused: { $why ->
 # $part: PS-1
 facts-paused-part = To order: { $part }.
 facts-resumed = Work goes on.
+# $check: the fuse
+# $found: good
+facts-sounder-checked = Not heard, so checked { $check }: { $found ->
+    [good] fine
+    [mended] found and put right
+   *[unclear] not clear
+}.
 
 # $caution: ground
 facts-caution-read = Caution read: { $caution }.
@@ -47,6 +54,9 @@ facts-lamp = Lamp at { $when ->
 }: { $result ->
     [as_it_should] as it should be
     [not_as_it_should] not as it should be
+    [never_on] never came on
+    [stays_on] stays on
+    [flashes] flashes
    *[not_sure] not sure
 }.
 # $seen: dirt at left outer and ice at left inner

@@ -337,3 +337,17 @@ guide-noted-spare-stays = the spare stays
 guide-noted-left-empty = left empty
 guide-noted-no-repair = closed without a repair
 guide-noted-no-fault-shown = no fault shown
+
+## While nothing proves that a self-test ran.
+
+# $check: the fuse
+guide-sounder-title = Not heard: check { $check }
+guide-sounder-mended = Found it and put it right
+guide-sounder-unclear = I can't tell
+# $count (count): 2
+guide-sounder-rest-title = { $count ->
+    [one] The test was not heard, and all checks are done
+   *[other] { $count } tests were not heard, and all checks are done
+}
+guide-sounder-control = I replaced or repaired the control unit
+guide-sounder-help = Pause: I need help

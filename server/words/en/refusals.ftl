@@ -100,6 +100,7 @@ refusals-kind = { $kind ->
     [photo_taken] A picture, named by its digest
     [walk_checked] The walk-behind check with a test pole
     [test_run] The control unit tested itself
+    [sounder_checked] Something was checked because no sounder was heard
     [cleaned] A position was cleaned
     [connector_locked] A connector is home and its lock closed
     [fit_checked] The fit of a unit was gone through

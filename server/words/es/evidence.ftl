@@ -161,3 +161,8 @@ evidence-estimate = Se mostró en { $shown } de { $repeats } pruebas repetidas s
 evidence-laplace = Regla de sucesión de Laplace: (k + 1) / (n + 2).
 evidence-proof-left = No queda nada que reparar: seguro al { $share }; se pide el { $wanted }.
 evidence-bayes = Regla de Bayes sobre las probabilidades; las tasas son práctica común, sin fuente.
+
+evidence-lamp = { $result ->
+    [never_on] El testigo no se encendió nunca
+   *[flashes] El testigo parpadea
+}: la unidad de control o su alimentación cuenta como { $factor } veces más probable.

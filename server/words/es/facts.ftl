@@ -23,6 +23,11 @@ facts-paused = Trabajo en pausa: { $why ->
 }.
 facts-paused-part = Para pedir: { $part }.
 facts-resumed = El trabajo sigue.
+facts-sounder-checked = No se oyó; revisado { $check }: { $found ->
+    [good] bien
+    [mended] encontrado y arreglado
+   *[unclear] no está claro
+}.
 
 facts-caution-read = Advertencia leída: { $caution ->
     [ground] suelo nivelado
@@ -37,6 +42,9 @@ facts-lamp = Testigo { $when ->
 }: { $result ->
     [as_it_should] como debe estar
     [not_as_it_should] no está como debe
+    [never_on] no se encendió nunca
+    [stays_on] se queda encendido
+    [flashes] parpadea
    *[not_sure] no es seguro
 }.
 facts-looked = Mirado: { $seen }.

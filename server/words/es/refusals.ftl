@@ -82,6 +82,7 @@ refusals-kind = { $kind ->
     [photo_taken] Una foto, con su huella como nombre
     [walk_checked] La comprobación en uso con un palo
     [test_run] La unidad de control hizo su autodiagnóstico
+    [sounder_checked] Se revisó algo porque no se oyó el zumbador
     [cleaned] Se limpió una posición
     [connector_locked] Un conector está a fondo y su cierre cerrado
     [fit_checked] Se repasó el montaje de un sensor

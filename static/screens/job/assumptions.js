@@ -45,7 +45,7 @@ export const assumptionsPage = {
         <p class="lead">
           ${say('job-assumptions-lead')}
         </p>
-        ${comesAndGoes(ctx, told.comes_and_goes)} ${codes(ctx, told.codes)}
+        ${comesAndGoes(ctx, told.comes_and_goes)} ${lamps(told.lamps)} ${codes(ctx, told.codes)}
         <section>
           <h2>${say('job-assumptions-chances')}</h2>
           <ul class="list">
@@ -84,6 +84,16 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
           ${small(ctx, other, events)}
         </div>`}
   </section>`;
+}
+
+/** @param {AssumptionsView['lamps']} seen */
+function lamps(seen) {
+  return seen.map(
+    ({ sentence: said, source }) => html`<div class="card screen-stack">
+      <p>${sentence(said)}</p>
+      <p class="soft">${source}</p>
+    </div>`,
+  );
 }
 
 /**

@@ -14,6 +14,7 @@ FOLDING = {
     "facts/naming.py",
     "parts/layouts.py",
     "parts/parking_sensor.py",
+    "parts/parking_sounder.py",
     "parts/sort.py",
     "parts/sorts.py",
     "state/jobs_in_part.py",
@@ -35,6 +36,7 @@ FOLDING = {
     "facts/printing.py",
     "facts/returns.py",
     "facts/settings.py",
+    "facts/sounder.py",
     "facts/partial.py",
     "state/printed.py",
 }

@@ -1,0 +1,32 @@
+"""What was gone through because nothing proves that the self-test ran: fuse, supply, sounder and so on."""
+
+from ..messages import message
+from .fields import Choice
+from .fields import Name
+from .kind import Kind
+
+
+def _sounder_checked(state, event, job) -> None:
+    # Only a job on which this was done has the list.
+    entry = {"check": event["data"]["check"], "found": event["data"]["found"]}
+    entry["tests_before"] = len(job["tests"])
+    job.setdefault("sounder", []).append(entry)
+
+
+def _tell_sounder_checked(names, data) -> dict:
+    title = data["check"]
+    for check in names.sort.sounder.checks if names.sort.sounder else ():
+        if check["id"] == data["check"]:
+            title = check["title"]
+    return message("facts-sounder-checked", check=title, found=data["found"])
+
+
+KINDS = (
+    Kind(
+        "sounder_checked",
+        Name("check"),
+        Choice("found", ("good", "mended", "unclear")),
+        does=_sounder_checked,
+        tells=_tell_sounder_checked,
+    ),
+)

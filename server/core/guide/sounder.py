@@ -1,0 +1,106 @@
+"""The steps while nothing proves that the self-test ran: a decision table over lamps and sounder.
+
+Which check comes first hangs on what the lamps showed (`Sounder.order` of the sort of part): a lamp that
+never comes on speaks of supply and fuse, one that stays on or flashes of a control unit that is alive. A
+test that was not heard says nothing of the positions, so none of this touches their causes.
+"""
+
+from ..facts.draft import draft
+from ..messages import message
+from ..parts.sort import Sounder
+from ..state.job import Job
+from . import moving
+from .step import action
+from .step import step
+
+
+def unproven(job: Job) -> dict | None:
+    """Return the step after a test whose sounder was not heard, None where the latest test was heard.
+
+    After tests that were heard before, one more try comes first.
+    """
+    unheard, table = _unheard(job), job.sort.sounder
+    if not unheard or table is None:
+        return None
+    if unheard == 1 and len(job.tests) > 1:
+        return moving.test_step(job, message("guide-test-again"))
+    since = len(job.tests) - unheard
+    done = [entry for entry in job.sounder_checks if entry["tests_before"] > since]
+    if done and done[-1]["found"] == "mended" and done[-1]["tests_before"] == len(job.tests):
+        return moving.test_step(job, message("guide-test-again"))
+    gone_through = {entry["check"]: True for entry in done if entry["found"] != "mended"}
+    order = _order(job, table)
+    left = [check for check in order if check not in gone_through]
+    if not left:
+        return _rest(table, unheard)
+    return _check(table, left[0], len(order) - len(left) + 1, len(order))
+
+
+def _unheard(job: Job) -> int:
+    """Return how many tests at the end were not heard, one after the other."""
+    count = 0
+    for test in reversed(job.tests):
+        if test["heard"]:
+            break
+        count += 1
+    return count
+
+
+def _order(job: Job, table: Sounder) -> tuple:
+    """Return the ids of the checks, first the one that the lamps speak for."""
+    for when, result, order in table.order:
+        if when == "" or job.lamp(when) == result:
+            return order
+    return ()
+
+
+def _check(table: Sounder, identity: str, now: int, total: int) -> dict:
+    check = {each["id"]: each for each in table.checks}[identity]
+    choices = [
+        {
+            "words": said,
+            "events": [draft("sounder_checked", check=identity, found=found)],
+        }
+        for found, said in (
+            ("good", check["good"]),
+            ("mended", message("guide-sounder-mended")),
+            ("unclear", message("guide-sounder-unclear")),
+        )
+    ]
+    return step(
+        "sounder." + identity,
+        message("guide-sounder-title", check=check["title"]),
+        check["text"],
+        form="choices",
+        choices=choices,
+        also=[_again()],
+        progress={"now": now, "total": total, "word": message("guide-progress-check")},
+    )
+
+
+def _rest(table: Sounder, unheard: int) -> dict:
+    """All was gone through: the control unit is left, or somebody who knows this vehicle."""
+    return step(
+        "sounder.rest",
+        message("guide-sounder-rest-title", count=unheard),
+        table.rest,
+        form="choices",
+        choices=[
+            {
+                "words": message("guide-sounder-control"),
+                "events": [draft("circuit_repaired", cause="control", what="repaired")],
+            },
+            {
+                "words": message("guide-sounder-help"),
+                "events": [draft("job_paused", why="help", part="", note="")],
+            },
+        ],
+        also=[_again()],
+    )
+
+
+def _again() -> dict:
+    return action(
+        message("guide-test-again"),
+        draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
+    )
