@@ -7,7 +7,6 @@ from tests.bench.jobs_cars import MOST_MOVES
 from tests.bench.jobs_cars import End
 from tests.bench.jobs_cars import JobCar
 
-CONFIDENCE = 950_000_000
 # A unit on the bench that is less likely bad than this goes back to its place (server/core/guide/ending.py).
 WORTH_ITS_PLACE = 200_000_000
 
@@ -48,9 +47,6 @@ class App:
         if named and not live.intersection(named):
             # The guide proves what was mended before it lets anything else be touched.
             return {"move": "retest"}
-        if move["move"] == "retest":
-            wiring = sorted(_wiring(named) & live) or sorted(_shared(answer) & live)
-            return {"move": "repair", "cause": wiring[0]} if wiring else move
         return move
 
 
@@ -60,21 +56,6 @@ def _put_back(answer: dict, car: JobCar) -> dict | None:
     back = [unit for unit in car.on_bench() if chance[f"unit:{unit}"] < WORTH_ITS_PLACE]
     places = car.places_of_spares()
     return {"move": "exchange", "fitted": {places[0]: back[0]}} if back and places else None
-
-
-def _wiring(causes) -> set:
-    return {cause for cause in causes if cause.partition(":")[0] in ("circuit", "feed", "control")}
-
-
-def _shared(answer: dict) -> set:
-    """Return the shared causes of which it is sure that one is present, but not which."""
-    found: set = set()
-    total = 0
-    for row in answer["explanations"]:
-        shared = {cause for cause in row["causes"] if not cause.startswith(("unit", "circuit", "blocked"))}
-        total += row["probability"] if shared else 0
-        found |= shared
-    return {cause.partition("#")[0] for cause in found} if total >= CONFIDENCE and len(found) > 1 else set()
 
 
 class Habit:

@@ -19,11 +19,12 @@ def spare(**more):
     return {"id": "S", "part": "P1", "name": "your spare", **more}
 
 
-def test_three_suspects_are_settled_by_a_ring_of_four(core):
+def test_three_suspects_of_four_begin_with_what_takes_little(core):
+    """A ring of four would settle few of them: each cause would lean on the rates of the others."""
     best = moves(core, job([THREE]))[0]
 
-    assert set(best["fitted"]) == set(fitted())
-    assert all(unit != fitted()[place] for place, unit in best["fitted"].items())
+    assert best["minutes_x100"] <= 500
+    assert best["bits_x1000"] > 1000
 
 
 def test_a_trusted_spare_may_go_in_and_the_suspects_move_on(core):
@@ -55,13 +56,21 @@ def test_two_suspects_with_each_other_are_listed_with_what_they_lack(core):
 
 
 def test_two_suspects_with_each_other_come_first_where_that_takes_least_to_the_end(core):
-    """On four positions, by the optimum too (tests/core/test_planner_outside.py)."""
-    best = moves(core, job([TWO]))[0]
+    """On four positions with no rate doubted, by the optimum too (test_planner_outside.py)."""
+    best = moves(core, job([TWO], doubt=1))[0]
 
     assert best["fitted"] == {"right-outer": "C", "right-inner": "D"}
     assert best["reason"].startswith("Fewest to take apart.")
     said = {tuple(outcome["faulted"]): outcome["then"] for outcome in best["outlook"]}
     assert said["right-inner", "right-outer"].startswith("the causes are sensors")
+
+
+def test_two_suspects_are_not_settled_among_themselves_where_the_rates_are_doubted(core):
+    """Two bad circuits would look the same."""
+    best = moves(core, job([TWO]))[0]
+
+    assert best["move"] == "exchange"
+    assert not {"A", "B"}.isdisjoint(best["fitted"].values())
 
 
 def test_several_positions_are_cleaned_before_one_retest(core):
@@ -122,7 +131,7 @@ def test_unplugging_says_nothing_about_the_cause_unless_a_place_is_in_doubt(core
     known = [move for move in moves(core, job([ONE])) if move["move"] == "unplug"]
     doubted = moves(core, job([ONE, VANISHED]))
 
-    assert known == []  # it would say nothing about the cause
+    assert [move["why_not"] for move in known] == ["It says nothing about the cause."]
     unplug = next(move for move in doubted if move["move"] == "unplug")
     assert doubted.index(unplug) == 1
     assert unplug["position"] == "right-inner"
@@ -130,31 +139,19 @@ def test_unplugging_says_nothing_about_the_cause_unless_a_place_is_in_doubt(core
     assert unplug["reason"].startswith("No test has ever shown a fault at right inner")
 
 
-def test_a_purchase_before_it_is_proved_says_how_likely_it_is_for_nothing(core):
-    buys = [move for move in moves(core, job([ONE])) if move["move"] == "replace"]
+@pytest.mark.parametrize("price", [300, 8000])
+def test_no_part_is_bought_before_the_old_one_is_known_to_be_bad(core, price):
+    """However cheap it is: each move says what it costs, no more."""
+    found = moves(core, job([ONE], money={"labour_per_hour": 9000, "part_price": price}))
 
-    assert buys[0]["why_not"].startswith("The old one is good with 24 %")
-
-
-def test_money_ends_the_search_when_a_wrong_purchase_is_cheaper_than_more_work(core):
-    """An hour costs 90, the part 3: nobody takes two sensors out to be sure."""
-    cheap = moves(core, job([ONE], money={"labour_per_hour": 9000, "part_price": 300}))
-    dear = moves(core, job([ONE], money={"labour_per_hour": 9000, "part_price": 8000}))
-
-    assert cheap[0]["move"] == "replace"
-    assert cheap[0]["reason"].startswith("More testing would cost more than it saves")
-    assert cheap[0]["cost"] == 5 * 150 + 300  # five minutes at 1.50 and the part
-    assert dear[0]["move"] == "exchange"
-    assert dear[0]["cost"] == 8 * 150
+    assert "replace" not in [move["move"] for move in found]
+    assert (found[0]["move"], found[0]["cost"]) == ("exchange", 8 * 150)
 
 
-def test_what_comes_back_for_a_part_counts(core):
-    """The same dear part: given back for all but 3, it is worth a try."""
-    money = {"labour_per_hour": 9000, "part_price": 8000, "wrong_purchase": 300}
+def test_a_part_for_one_that_is_known_to_be_bad_costs_labour_and_price(core):
+    found = moves(core, job([ONE, FOLLOWED], money={"labour_per_hour": 9000, "part_price": 300}))
 
-    best = moves(core, job([ONE], money=money))[0]
-
-    assert (best["move"], best["cost"]) == ("replace", 5 * 150 + 8000)
+    assert (found[0]["move"], found[0]["cost"]) == ("replace", 4 * 150 + 300)
 
 
 def test_without_a_rate_of_labour_money_says_nothing(core):

@@ -138,21 +138,34 @@ def test_a_new_sensor_gets_a_name_that_is_free(core):
     assert moves(core, case)[0]["fitted"] == {"right-inner": "new-2"}
 
 
-def test_a_verdict_on_the_wiring_is_followed_by_its_checks_and_then_a_repair(core):
-    checks = moves(core, job([ONE, STAYED]))[0]
-    case = job([ONE, STAYED], meter=[{"position": "right-outer", "reads": "bad"}])
-    repair = moves(core, case)[0]
+def test_a_verdict_on_the_wiring_is_followed_by_its_repair(core):
+    repair = moves(core, job([ONE, STAYED]))[0]
 
-    assert (checks["move"], checks["position"]) == ("meter", "right-outer")
-    assert repair["move"] == "retest"
+    assert (repair["move"], repair["cause"]) == ("repair", "circuit:right-outer")
+    assert repair["minutes_x100"] == 2100  # twenty minutes, and the test
     assert repair["reason"].startswith("Find and repair the wiring at right outer")
+    assert repair["outlook"][0]["faulted"] == []
+
+
+def test_the_minutes_of_a_repair_can_be_set(core):
+    repair = moves(core, job([ONE, STAYED], minutes={"repair": 5}))[0]
+
+    assert repair["minutes_x100"] == 600
+
+
+def test_a_circuit_repaired_in_vain_is_repaired_as_the_next_one(core):
+    again = {"fitted": fitted(SWAP), "faulted": ["right-outer"], "repaired": ["circuit:right-outer"]}
+    found = moves(core, job([ONE, STAYED, again, {"fitted": fitted(SWAP), "faulted": ["right-outer"]}]))
+
+    assert {move["cause"] for move in found if move["move"] == "repair"} <= {"circuit:right-outer#2"}
 
 
 def test_all_at_once_points_to_what_they_share(core):
-    best = moves(core, job([{"fitted": fitted(), "faulted": sorted(fitted())}]))[0]
+    found = moves(core, job([{"fitted": fitted(), "faulted": sorted(fitted())}]))
 
-    assert best["move"] == "retest"
-    assert "the supply or ground of the rear sensors or the control unit" in best["reason"]
+    assert [move["move"] for move in found[:3]] == ["repair", "repair", "retest"]
+    assert {move["cause"] for move in found[:2]} == {"feed:rear", "control"}
+    assert "the supply or ground of the rear sensors or the control unit" in found[2]["reason"]
 
 
 def test_a_fault_that_vanished_is_tested_again_and_then_nothing_is_left(core):

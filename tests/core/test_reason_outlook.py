@@ -30,6 +30,8 @@ def extended(case, move, faulted):
     test = {"fitted": here, "faulted": faulted}
     if move["move"] == "clean":
         test["cleaned"] = [move["position"]]
+    if move["move"] == "repair":
+        test["repaired"] = [move["cause"].partition("#")[0]]
     if move["move"] == "unplug":
         test["unplugged"] = [move["position"]]
     units = list(case["units"])

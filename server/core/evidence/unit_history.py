@@ -71,7 +71,7 @@ def tell_of_spares(job: Job, moves: list) -> None:
     holds = job.holds
     here = [holds[place] for place in holds if holds[place]]
     for move in moves:
-        planned = move["events"][0]["data"]["fitted"] if move["events"] else {}
+        planned = move["events"][0]["data"].get("fitted", {}) if move["events"] else {}
         spares = [planned[place] for place in sorted(planned) if planned[place] not in here]
         told = [history(job.state, unit, job) for unit in spares]
         move["spares"] = [each["sentence"] for each in told if each["known"]]

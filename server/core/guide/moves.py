@@ -5,6 +5,7 @@ from ..messages import all_of
 from ..messages import message
 from ..messages import minutes
 from ..state.job import Job
+from ..words import causes
 from ..words import results
 from ..words import words
 from ..words.words import unit_name
@@ -17,6 +18,7 @@ _START_WORDS = {
     "unplug": "guide-start-unplug",
     "meter": "guide-start-meter",
     "replace": "guide-start-replace",
+    "repair": "guide-repaired",
 }
 
 
@@ -34,9 +36,18 @@ def _move(job: Job, entry) -> dict:
         "minutes_words": minutes(entry["minutes_x100"]),
         "start_words": message(_START_WORDS[entry["move"]], sort=job.sort.identity),
         "outlook": results.outlook(job, entry),
-        "events": [] if entry["move"] == "replace" else [_start(entry)],
+        "events": _events(entry),
         "form": _form(job, entry),
     }
+
+
+def _events(entry) -> list:
+    """Return what a tap on the move records: that it starts; of a repair, that it is done."""
+    if entry["move"] == "replace":
+        return []
+    if entry["move"] == "repair":
+        return [draft("circuit_repaired", cause=entry["cause"].partition("#")[0], what="repaired")]
+    return [_start(entry)]
 
 
 def _form(job: Job, entry) -> dict | None:
@@ -55,6 +66,8 @@ def title_of(job: Job, entry: dict) -> dict:
     if move == "clean":
         names = [words.position_name(job, position) for position in _cleaned(entry)]
         return message("guide-move-clean", positions=all_of(names), count=len(names))
+    if move == "repair":
+        return message("guide-move-repair", cause=causes.phrase(job, entry["cause"]))
     position = words.position_name(job, _position(entry))
     if move == "unplug":
         return message("guide-move-unplug", position=position)

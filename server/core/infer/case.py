@@ -35,6 +35,7 @@ MINUTES = {
     "test": 1.0,
     "clean": 1.0,
     "meter": 4.0,
+    "repair": 20.0,
     "part": 60.0,
 }
 CONFIDENCE = 0.95

@@ -29,14 +29,11 @@ _WHY = {
     "clean": "reasons-why-clean",
     "clean several": "reasons-why-clean-several",
     "meter": "reasons-why-meter",
-    "verdict meter": "reasons-why-verdict-meter",
     "verdict replace": "reasons-why-verdict-replace",
     "verdict spare": "reasons-why-verdict-spare",
     "verdict clean": "reasons-why-verdict-clean",
     "unplug": "reasons-why-unplug",
     "unplug doubt": "reasons-why-unplug-doubt",
-    "stop": "reasons-why-stop",
-    "replace": "reasons-why-replace",
     "spare": "reasons-why-spare",
     "easiest": "reasons-why-easiest",
     "cleared": "reasons-why-cleared",
@@ -73,11 +70,15 @@ def reason(why: str, about, minutes: int, with_test: bool, sort: Sort) -> dict:
 
 
 def cause(model, number: int):
-    """Return a cause as a part of a sentence; a number below 0 is a unit not bought yet."""
+    """Return a cause as a part of a sentence; a number below 0 is a unit not bought yet.
+
+    One behind all that are there is what a repair would leave, named as what it takes the place of.
+    """
     case = model.case
     sort = case.sort
     if number < 0:
         return message("causes-new", sort=sort.identity)
+    number = number % len(model.kinds)
     kind = model.kinds[number]
     if kind == "unit":
         name = case.units[model.unit.index(number)].name

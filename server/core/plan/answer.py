@@ -34,11 +34,10 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
         "next": [],
     }
-    answer.update(holds.judged(answer, Variations(belief), case, live_suspects(belief)))
+    variations = Variations(belief)
+    answer.update(holds.judged(answer, variations, case, live_suspects(belief)))
     if plan:
-        answer["next"] = next_moves(
-            belief, entries, answer["verdict"], holds.is_clear(answer, parts(case.confidence))
-        )
+        answer["next"] = next_moves(belief, entries, answer, variations)
     if len(entries) == most:
         total = 0.0
         for chance, _ in entries:

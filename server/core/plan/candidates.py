@@ -37,8 +37,6 @@ class Candidates:
         moves.extend(self.exchanges.all(state, marginals, suspects, width))
         moves.extend(self.exchanges.elsewhere(state, marginals))
         if all_kinds and places:
-            for count in range(1, len(suspects) + 1):
-                moves.append(self.replace(suspects[:count]))
             moves.append(self.unplug(places[0]))
         return moves
 
@@ -67,10 +65,15 @@ class Candidates:
         minutes = self.case.positions[place].reach + self.minutes["pull"] + self.minutes["test"]
         return Move("unplug", [place], [], minutes, "unplug")
 
+    def repair(self, cause: int) -> Move:
+        """Find and repair what is wrong with a circuit, a feed or the control unit, and test again."""
+        minutes = self.minutes["repair"] + self.minutes["test"]
+        return Move("repair", [cause], [], minutes, "repair")
+
     def replace(self, places: list) -> Move:
-        """Fit a new unit at each of the positions and test."""
+        """Fit a new unit at each of the positions, where the old one is known to be bad, and test."""
         fitted = [(place, NEW) for place in sorted(places)]
-        return Move("replace", [], fitted, refit(self.case, places), "replace")
+        return Move("replace", [], fitted, refit(self.case, places), "verdict replace")
 
     def by_doubt(self, state, marginals) -> list:
         """Return the suspect positions, those first of whose causes least is known."""

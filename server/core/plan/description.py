@@ -3,7 +3,6 @@
 from ..infer import cost
 from ..infer import reasons
 from ..infer.figures import hundredths
-from ..infer.figures import parts
 from ..messages import all_of
 from ..messages import any_of
 from . import why_not
@@ -29,7 +28,7 @@ class Description:
         """Return a move with its reason, its outlook, and what speaks against it."""
         told = self._without_objections(move)
         if not best:
-            against = why_not.sentence(move, told["bits_x1000"], self._untested(move), self._good(move))
+            against = why_not.sentence(move, told["bits_x1000"], self._untested(move))
             if against:
                 told["why_not"] = against
         if self.case.money is not None:
@@ -47,14 +46,6 @@ class Description:
                         return True
         return False
 
-    def _good(self, move: Move) -> int:
-        """Return how likely one of the sensors that a move replaces is good."""
-        bad = 1.0
-        for place, unit in move.fitted:
-            if unit == NEW:
-                bad = min(bad, self.marginals.unit[place])
-        return parts(1.0 - bad)
-
     def _without_objections(self, move: Move) -> dict:
         """Return a move with its reason and its outlook."""
         minutes = hundredths(move.minutes)
@@ -69,6 +60,8 @@ class Description:
                 self.case.sort,
             ),
         }
+        if move.kind == "repair":
+            told["cause"] = self.model.names[move.places[0]]
         if move.kind == "meter":
             told["position"] = self.case.positions[move.places[0]].id
             told["outlook"], told["bits_x1000"] = self.outlook.of_meter(move)
@@ -78,9 +71,9 @@ class Description:
             names = self._names(move)
             for n, (place, _) in enumerate(move.fitted):
                 told["fitted"][self.case.positions[place].id] = names[n]
-        elif len(move.places) == 1:
+        elif len(move.places) == 1 and move.kind != "repair":
             told["position"] = self.case.positions[move.places[0]].id
-        elif move.places:
+        elif len(move.places) > 1:
             told["positions"] = [self.case.positions[place].id for place in move.places]
         places = self.lookahead.predictions.watched(self.state, move, self.lookahead.hypotheses)
         told["outlook"], told["bits_x1000"] = self.outlook.of_test(self.state, move, places)

@@ -36,21 +36,24 @@ _TO_THE_END = 2
 _CERTAIN = 0.02
 
 
-# A move, its minutes with what it weighs besides, and where it leads.
+# A move, its minutes, and where it leads.
 Look = namedtuple("Look", ("move", "minutes", "reached", "live", "outcomes"))
 
 
 class LookAhead:
     """Ranks the moves in one belief."""
 
-    def __init__(self, observation, entries: list, fixing: bool):
-        """`entries` are the explanations, best first; `fixing`: the cause is known already."""
+    def __init__(self, observation, entries: list, fixing: bool, doubted: bool):
+        """`entries` are the explanations, best first; `fixing`: the cause is known already.
+
+        `doubted`: they are weighed as they would be were an assumption wrong.
+        """
         self.observation = observation
         self.case = observation.case
         self.hypotheses = [(mask, chance) for chance, mask in entries]
         self.candidates = Candidates(self.case)
         self.predictions = Predictions(observation)
-        self.remaining = Remaining(observation, self.predictions, fixing)
+        self.remaining = Remaining(observation, self.predictions, fixing, doubted)
 
     def marginals(self, state, hypotheses: list) -> Marginals:
         """Return how suspect each position's own causes are in these hypotheses."""
@@ -121,10 +124,9 @@ class LookAhead:
 
     def look(self, state, move, hypotheses: list, noticed: float) -> Look:
         """Return a move with what it can lead to in these hypotheses."""
-        minutes = move.minutes + self._regret(state, move)
         reached = after(state, move)
         outcomes = self.predictions.outcomes(state, move, hypotheses, noticed)
-        return Look(move, minutes, reached, self.observation.live(reached), outcomes)
+        return Look(move, move.minutes, reached, self.observation.live(reached), outcomes)
 
     def promise(self, look) -> int:
         """Return hundredths of the minutes that a move is estimated to take with what it leaves."""
@@ -201,15 +203,6 @@ class LookAhead:
         self.remaining.minutes_to_settle = 0.0 if to_settle is None else to_settle
         best = min([self._expected(look) for look in looks])
         self.remaining.minutes_a_bit = max(a_bit, best / uncertain)
-
-    def _regret(self, state, move) -> float:
-        """Return what buying the part weighs, times the chance that it was not needed."""
-        regret = 0.0
-        if move.kind == "replace":
-            marginals = self.marginals(state, self.hypotheses)
-            for place, _ in move.fitted:
-                regret = regret + self.case.minutes["part"] * (1.0 - marginals.unit[place])
-        return regret
 
     def _ahead(self, state, outcomes: list, again: bool) -> float:
         """Return the expected minutes after these outcomes when the next move is the best one."""

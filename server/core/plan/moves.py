@@ -11,10 +11,11 @@ NEW = -2
 # A position no more doubtful than this is good to exchange with.
 CLEARED = 0.02
 
-# What is where and which positions may still be blocked: all that a move can change.
-State = namedtuple("State", ("fitted", "blockable"))
-# `places` are the positions cleaned, or the one unplugged or measured; `fitted` a list of
-# (position, unit); `why` names the sentence that explains the choice (words.py).
+# What is where, which positions may still be blocked, and which causes will be repaired by then: all that
+# a move can change.
+State = namedtuple("State", ("fitted", "blockable", "repaired"))
+# `places` are the positions cleaned, or the one unplugged or measured, for a repair its causes; `fitted` a
+# list of (position, unit); `why` names the sentence that explains the choice (words.py).
 Move = namedtuple("Move", ("kind", "places", "fitted", "minutes", "why"))
 
 
@@ -58,7 +59,9 @@ def after(state: State, move: Move) -> State:
         blockable = list(state.blockable)
         for place in move.places:
             blockable[place] = False
-        return State(state.fitted, blockable)
+        return State(state.fitted, blockable, state.repaired)
+    if move.kind == "repair":
+        return State(state.fitted, state.blockable, state.repaired + tuple(move.places))
     if not move.fitted:
         return state
     fitted = list(state.fitted)
@@ -66,7 +69,7 @@ def after(state: State, move: Move) -> State:
     for place, unit in move.fitted:
         fitted[place] = unit
         blockable[place] = False
-    return State(fitted, blockable)
+    return State(fitted, blockable, state.repaired)
 
 
 def because(move: Move, why: str) -> Move:

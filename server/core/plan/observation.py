@@ -46,7 +46,7 @@ class Observation:
 
     def now(self) -> State:
         """Return what is where now."""
-        return State(self.model.fitted, self.model.blockable)
+        return State(self.model.fitted, self.model.blockable, ())
 
     def live(self, state: State) -> int:
         """Return the mask of the suspects that would still act in this state."""
@@ -56,7 +56,7 @@ class Observation:
                 causes.append(self.model.unit[unit])
             if state.blockable[place]:
                 causes.append(self.model.blocked[place])
-        return self._always | self._mask(causes)
+        return (self._always & ~self._mask(state.repaired)) | self._mask(causes)
 
     def own(self, state: State, place: int) -> int:
         """Return the mask of the suspects that act on this position alone."""
@@ -65,7 +65,7 @@ class Observation:
             causes.append(self.model.unit[state.fitted[place]])
         if state.blockable[place]:
             causes.append(self.model.blocked[place])
-        return self._mask(causes)
+        return self._mask([cause for cause in causes if cause not in state.repaired])
 
     def read(self) -> list:
         """Return the positions that a test now would read: those with a unit."""
@@ -75,12 +75,12 @@ class Observation:
         """Return what bears on the reading of a position; remembered, for it is asked often."""
         unit = NOBODY if unplugged else state.fitted[place]
         blockable = state.blockable[place] and not unplugged
-        key = (place, unit, blockable, unplugged)
+        key = (place, unit, blockable, unplugged, state.repaired)
         if key not in self._readings:
-            self._readings[key] = self._reading(place, unit, blockable, unplugged)
+            self._readings[key] = self._reading(place, unit, blockable, unplugged, state.repaired)
         return self._readings[key]
 
-    def _reading(self, place: int, unit: int, blockable: bool, unplugged: bool) -> Reading:
+    def _reading(self, place: int, unit: int, blockable: bool, unplugged: bool, repaired: tuple) -> Reading:
         model = self.model
         causes = [model.circuits[place][-1], model.controls[-1]]
         if model.group[place] is not None:
@@ -90,7 +90,13 @@ class Observation:
         if blockable:
             causes.append(model.blocked[place])
         others = []
+        kept = []
         for cause in sorted(causes):
+            if cause in repaired:
+                # What is repaired may be bad again: one cause more, numbered behind all that are there.
+                others.append((len(model.names) + cause, self.case.rates[model.kinds[cause]]))
+                continue
+            kept.append(cause)
             if cause not in self.belief.bit:
                 others.append((cause, self.belief.alone[cause]))
         if unit == NEW:
@@ -100,7 +106,7 @@ class Observation:
         quiet = bare
         for _, chance in others:
             quiet = quiet * (1.0 - chance + chance * self.hidden)
-        return Reading(place, self._mask(causes), others, bare, quiet, len(self._readings))
+        return Reading(place, self._mask(kept), others, bare, quiet, len(self._readings))
 
 
 def count(mask: int) -> int:

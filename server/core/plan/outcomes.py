@@ -37,7 +37,8 @@ class Predictions:
     def watched(self, state, move, hypotheses: list) -> list:
         """Return the positions whose reading tells something, by position."""
         places = [place for place, _ in move.fitted]
-        places = places + [place for place in move.places if place not in places]
+        if move.kind != "repair":
+            places = places + [place for place in move.places if place not in places]
         read = self.observation.read()
         if len(read) <= _FEW_POSITIONS:
             return sorted(set(read + places))

@@ -1,11 +1,14 @@
 """The next moves, best first: by expected minutes until the question is settled.
 
-Once a verdict stands and its cause still acts, there is nothing left to find out: then the moves
-are the ones that deal with it.
+Once a verdict stands and its cause still acts, or a single cause is certain, there is nothing left to find
+out about it: then the moves are the ones that deal with it. A new part is a move for these only.
 """
 
+from ..infer import holds
 from ..infer.case import NOBODY
+from ..infer.figures import parts
 from ..infer.ordering import by_chance_per_minute
+from . import doubts
 from .description import Description
 from .known import KnownCauses
 from .lookahead import LookAhead
@@ -20,26 +23,32 @@ _ENTRIES = 48
 _LIKELY = 0.1
 
 
-def next_moves(belief, entries: list, verdict, is_clear: bool) -> list:
-    """Return the moves as they are shown, best first; none when nothing is left to do."""
-    return _Planner(belief, entries[:_ENTRIES], verdict, is_clear).moves()
+def next_moves(belief, entries: list, answer: dict, variations) -> list:
+    """Return the moves as they are shown, best first; none when nothing is left to do.
+
+    `answer` holds what the case says so far: verdict, certain causes, clear.
+    """
+    return _Planner(belief, entries[:_ENTRIES], answer, variations).moves()
 
 
 class _Planner:
-    """The moves for one belief; `verdict` and `is_clear` are what the case says so far."""
+    """The moves for one belief, and what the case says so far."""
 
-    def __init__(self, belief, entries: list, verdict, is_clear: bool):
+    def __init__(self, belief, entries: list, answer: dict, variations):
         self.belief = belief
         self.model = belief.model
         self.case = belief.model.case
         self.observation = Observation(belief)
-        self.lookahead = LookAhead(self.observation, entries, verdict is not None)
+        verdict = answer["verdict"]
+        weighed = doubts.weighed(belief, entries, answer, variations)
+        self.lookahead = LookAhead(self.observation, weighed, verdict is not None, weighed is not entries)
         self.candidates = self.lookahead.candidates
         self.state = self.observation.now()
         self.named = verdict["causes"] if verdict is not None else []
-        self.is_clear = is_clear
+        self.is_clear = holds.is_clear(answer, parts(self.case.confidence))
         self.marginals = self.lookahead.marginals(self.state, self.lookahead.hypotheses)
-        self.known_causes = KnownCauses(self.observation, self.lookahead, self.named)
+        certain = [entry["cause"] for entry in answer["certain"]]
+        self.known_causes = KnownCauses(self.observation, self.lookahead, self.named, certain)
         self.description = Description(
             self.observation, self.lookahead, self.known_causes, self.marginals, entries
         )
@@ -91,14 +100,14 @@ class _Planner:
                 moves.append(move)
         if shared:
             # No move here separates what all positions share; look there first.
-            return self._checks_in_order([move for move in moves if len(move.places) < 2]) + last
+            checks = self._checks_in_order([move for move in moves if len(move.places) < 2])
+            sure = self.known_causes.sure(shared)
+            return (self.known_causes.repairs(shared) if sure else []) + checks + last
         ranked = self.lookahead.ranked(self.state, moves, among)
         if ranked and ranked[0].why == "suspects":
             ranked[0] = because(ranked[0], "suspects first")
         elif among:
             last.append(among[0])
-        if ranked and ranked[0].kind == "replace":
-            ranked[0] = because(ranked[0], "stop")
         # The first is weighed with what comes after it; behind it each stands for itself.
         ranked = ranked[:1] + self._checks_in_order(ranked[1:])
         doubt = [move for move in last if move.why == "unplug doubt"]

@@ -4,10 +4,12 @@ The uncertainty left costs its bits at the minutes that the best move now needs 
 gone, or that comes and goes, may be cheaper to prove or to wait for by clean tests.
 """
 
+from ..infer.variations import CLASSES
 from .hypotheses import acting
 from .hypotheses import bits_open
 from .hypotheses import likeliest
 from .moves import Move
+from .observation import count
 
 # So many hypotheses carry nearly all of what a further look decides on; more would only cost time.
 HYPOTHESES_AHEAD = 8
@@ -19,16 +21,20 @@ _MOST_TESTS = 50
 class Remaining:
     """Estimates what is left; `minutes_a_bit` and `minutes_to_settle` are the prices to reckon with."""
 
-    def __init__(self, observation, predictions, fixing: bool):
-        """`fixing`: the cause is known already."""
+    def __init__(self, observation, predictions, fixing: bool, doubted: bool):
+        """`fixing`: the cause is known already; `doubted`: an assumption is taken to be wrong already."""
         self.observation = observation
         self.case = observation.case
         self.confidence = self.case.confidence
         self.predictions = predictions
         self.fixing = fixing
+        self.bearable = 2.0 * (1.0 - self.confidence)
+        self.needed = 1.0 - self.bearable if doubted else self.confidence
+        self.doubt = 1.0 if doubted else self.case.doubt
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
+        self._classes = self._masks()
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
         doubt = 1.0
@@ -42,17 +48,54 @@ class Remaining:
         A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
         is what has to be known.
         """
-        return self._settles(acting(outcome.hypotheses, live), outcome.total)
+        return self._settles(acting(outcome.hypotheses, live), outcome, live)
 
-    def _settles(self, weights: dict, total: float) -> bool:
+    def _settles(self, weights: dict, outcome, live: int) -> bool:
         """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
-        needed = self.confidence * total
-        if self.fixing:
-            return weights.get(0, 0.0) >= needed
+        needed = self.needed * outcome.total
         for present in weights:
-            if weights[present] >= needed:
-                return True
+            if weights[present] >= needed and (present == 0 or not self.fixing):
+                return self._survives(weights[present], present, outcome, live)
         return False
+
+    def _survives(self, weight: float, present: int, outcome, live: int) -> bool:
+        """Tell whether what is known to act stays so with the odds of each class of causes multiplied.
+
+        Other rates than the priors are left out: too long to work out for what is only looked ahead at.
+        """
+        doubt = self.doubt
+        others = outcome.total - weight
+        # Two causes more or less of a class is as far as it nearly always goes.
+        if doubt == 1.0 or doubt * doubt * others <= self.bearable * weight:
+            return True
+        for mask in self._classes:
+            for factor in (doubt, 1.0 / doubt):
+                same = 0.0
+                total = max(1.0, factor) * outcome.total
+                for hypothesis, share in outcome.hypotheses:
+                    varied = share
+                    for _ in range(count(hypothesis & mask)):
+                        varied = varied * factor
+                    total = total + varied - max(1.0, factor) * share
+                    if hypothesis & live == present:
+                        same = same + varied
+                if same < (1.0 - self.bearable) * total:
+                    return False
+        return True
+
+    def _masks(self) -> list:
+        """Return the suspects of each class of causes that has any, as masks."""
+        belief = self.observation.belief
+        kinds = self.observation.model.kinds
+        masks = []
+        for kind in CLASSES:
+            mask = 0
+            for n, suspect in enumerate(belief.suspects):
+                if kinds[suspect] == kind:
+                    mask |= 1 << n
+            if mask:
+                masks.append(mask)
+        return masks
 
     def _search(self, outcome) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
@@ -66,7 +109,7 @@ class Remaining:
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
         weights = acting(outcome.hypotheses, live)
-        if self._settles(weights, outcome.total):
+        if self._settles(weights, outcome, live):
             return 0.0
         search = self._search(outcome)
         clear = weights.get(0, 0.0) / outcome.total
@@ -93,7 +136,7 @@ class Remaining:
         ):
             known = known + result.total
             weights = acting(result.hypotheses, live)
-            if not self._settles(weights, result.total):
+            if not self._settles(weights, result, live):
                 proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
                 expected = expected + result.total * proof
         expected = expected + max(0.0, outcome.total - known) * self._search(outcome)

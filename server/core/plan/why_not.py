@@ -1,7 +1,6 @@
 """Why not: what speaks against a move that proves little, in one short sentence."""
 
 from ..messages import message
-from ..messages import percent
 
 SUSPECTS = message("reasons-not-suspects")
 UNTESTED = message("reasons-not-untested")
@@ -13,18 +12,15 @@ UNPLUG = message("reasons-not-unplug")
 _LITTLE = 100
 
 
-def sentence(move, bits: int, untested: bool, good: int) -> object:
+def sentence(move, bits: int, untested: bool) -> object:
     """Return the sentence, "" when nothing speaks against the move but its minutes.
 
-    `untested`: it fits a spare that no test has seen; `good`: parts per billion that a sensor which
-    it replaces is good.
+    `untested`: it fits a spare that no test has seen.
     """
     if move.kind == "unplug":
         return "" if move.why == "unplug doubt" else UNPLUG
     if move.why == "suspects":
         return SUSPECTS
-    if move.kind == "replace" and not move.why.startswith("verdict"):
-        return message("reasons-not-buy", share=percent(good)) if good * 20 > 1000000000 else ""
     if bits < _LITTLE and not move.why.startswith("verdict"):
         return SAME_CHECKS if move.kind == "meter" else SAME
     return UNTESTED if untested else ""

@@ -60,6 +60,8 @@ guide-start-meter = Start the checks
 # $sort: parking-sensor
 guide-start-replace = Fit a new { PART($sort, form: "one") }
 
+# $cause: the wiring of right outer
+guide-move-repair = Find and repair { $cause }
 guide-move-retest = Run the self-test again
 # $positions: left outer and right inner
 # $count (count): 2

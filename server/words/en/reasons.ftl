@@ -63,8 +63,6 @@ reasons-why-clean-several = { CAP($blocked) } would show the same, and one retes
 # $about: right outer
 reasons-why-meter = Connector and wire of { $about } are still suspects.
 # $about: right outer
-reasons-why-verdict-meter = It is { $about }: the checks show where.
-# $about: right outer
 reasons-why-verdict-replace = Replace { $about }, then prove it with a clean test.
 # $about: right outer
 reasons-why-verdict-spare = It is { $about }: your spare takes its place.
@@ -75,9 +73,6 @@ reasons-why-verdict-clean = It is { $about }: clean it, { $check }, then prove i
 reasons-why-unplug = Shows whether the test watches { $about } at all; nothing about the cause.
 # $about: right outer
 reasons-why-unplug-doubt = No test has ever shown a fault at { $about }: does the test watch it at all?
-reasons-why-stop = More testing would cost more than it saves: fit a new one, then prove it.
-# $sort: parking-sensor
-reasons-why-replace = Only if you have no working { PART($sort) } to exchange it with.
 reasons-why-spare = Your spare goes in: only one position to take apart.
 reasons-why-easiest = It tested clean, and it is the easiest to reach.
 reasons-why-cleared = It tested clean, so the fault can show where it belongs.
@@ -108,5 +103,3 @@ reasons-not-untested = Nobody has tested this spare: if it faults, it is one mor
 reasons-not-same = The test would most likely look the same either way.
 reasons-not-same-checks = The checks would most likely find nothing.
 reasons-not-unplug = It says nothing about the cause.
-# $share: 12 %
-reasons-not-buy = The old one is good with { $share }: then the part was bought for nothing.

@@ -46,6 +46,7 @@ guide-start-unplug = Desenchufar y probar
 guide-start-meter = Empezar las revisiones
 guide-start-replace = Montar { PART($sort, form: "a-new") }
 
+guide-move-repair = Busca y repara { $cause }
 guide-move-retest = Repite el autodiagnóstico
 guide-move-clean = { $count ->
     [one] Limpia { $positions } y prueba de nuevo
