@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.core import scenarios
 from tests.core.driver import Driver
 from tests.core.driver import home
 
@@ -229,6 +230,18 @@ def test_what_all_positions_share_is_looked_at_when_no_test_can_tell_it_apart(co
     assert step["id"] == "wiring.several"
     assert len(step["choices"]) == 2
     job.choose(0)
+    assert job.step()["form"] == "test"
+
+
+def test_a_repair_that_comes_first_is_led_through(core):
+    """The rear faulted as a whole and the front clean: the feed is looked at before a sensor is touched."""
+    job = Driver(core)
+    scenarios.rear_of_eight(job)
+    step = job.step()
+    assert step["id"] == "wiring.shared"
+    assert step["second"]["words"] == "Other moves"
+    job.tap()
+    assert job.events[-1]["kind"] == "circuit_repaired"
     assert job.step()["form"] == "test"
 
 

@@ -5,6 +5,7 @@ import random
 
 import pytest
 
+from server.core.evidence import identity_assignments
 from server.core.infer import belief
 from server.core.infer.case import read
 from server.core.infer.model import Model
@@ -46,6 +47,7 @@ class Said:
     """What the enumeration says of a case: as it stands, and with something else assumed."""
 
     def __init__(self, exact):
+        self.total = exact.total
         self.explanations = exact.explanations()
         self.clear = exact.clear()
         self.causes = {}
@@ -224,3 +226,24 @@ def test_what_was_repaired_is_of_its_class_too(core):
     best = tuple(answer["explanations"][0]["causes"])
     exact = Assumed({"meter": [], **tests})
     check_held(answer["holds"], [said.explanations[best] for said in exact.varied])
+
+
+def test_among_units_that_got_mixed_up_a_variation_moves_who_is_who_too():
+    """x and y are the units of a and b, nobody knows which: each way has its weight under each variation."""
+    mixed = case((FITTED, ["a"]), (FITTED | {"a": "x", "b": "y"}, ["b"]), meter=[], confidence=0.8)
+    mixed["tests"] = [{"cleaned": [], **test} for test in mixed["tests"]]
+    mixed["units"] += [{"id": "x"}, {"id": "y"}]
+    ways = [{"x": "A", "y": "B"}, {"x": "B", "y": "A"}]
+    exact = [Assumed(identity_assignments.as_if(mixed, way)) for way in ways]
+
+    answer = identity_assignments.reasoned(mixed, ways, plan=False)
+
+    best = tuple(answer["explanations"][0]["causes"])
+    leading, clear = [], []
+    for n in range(len(NAMES)):
+        said = [way.varied[n] for way in exact]
+        total = sum(one.total for one in said)
+        leading.append(sum(one.total * one.explanations.get(best, 0) for one in said) / total)
+        clear.append(sum(one.total * one.clear for one in said) / total)
+    check_held(answer["holds"], leading)
+    check_held(answer["clear_holds"], clear)

@@ -18,6 +18,7 @@ from . import moving
 from . import opening
 from . import sounder
 from . import ways
+from .step import action
 from .step import step
 
 STAGES = (
@@ -148,6 +149,10 @@ def _after_test(job: Job, result, moves) -> tuple:
     shared = fixing.shared_suspects(job, result)
     if shared:
         return "prove", fixing.shared_step(job, shared)
+    if result["next"] and result["next"][0]["move"] == "repair":
+        made = fixing.fix_step(job, result["next"][0]["cause"])
+        made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)
+        return "prove", made
     unseen = opening.position_without_photo(job)
     if unseen:
         return "label", opening.photo_step(job, unseen, moves)
