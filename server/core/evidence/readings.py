@@ -8,6 +8,7 @@ from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
 from ..state.job import Job
 from ..words import words
+from . import checks
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
 MOST_MINUTES = 600
@@ -84,29 +85,19 @@ def counts(test: dict) -> bool:
 
 
 def meter(job: Job) -> list[dict]:
-    """Return one reading per circuit and repair of it that was gone through.
+    """Return one reading per round of checks of a circuit that says something (`checks.py` has the rounds).
 
     A circuit reads bad once one of its checks does, and good once all of them do: half a check
     proves nothing. `generation` counts the circuit anew after each repair.
     """
     readings = []
+    wanted = [check["id"] for check in job.sort.circuit_checks]
+    found = checks.rounds(job) if job.measurements else {}
     for position in job.positions:
-        place = position["id"]
-        seen = {}
-        for entry in job.measurements:
-            if entry["position"] == place:
-                before = job.repairs[: entry["repairs_before"]]
-                repairs = len([r for r in before if r["cause"] == "circuit:" + place])
-                seen.setdefault(repairs + 1, {})[entry["check"]] = entry["reads"]
-        for generation in sorted(seen):
-            reads = seen[generation]
-            verdict = None
-            if "bad" in [reads[check] for check in sorted(reads)]:
-                verdict = "bad"
-            elif not [check for check in job.sort.circuit_checks if reads.get(check["id"]) != "good"]:
-                verdict = "good"
-            if verdict:
-                readings.append({"position": place, "reads": verdict, "generation": generation})
+        for each in found.get(position["id"], []):
+            reads = checks.reading(each, wanted)
+            if reads:
+                readings.append({"position": position["id"], "reads": reads, "generation": each.generation})
     return readings
 
 

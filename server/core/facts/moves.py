@@ -5,6 +5,7 @@ from ..messages import message
 from .conflicts import conflict
 from .fields import HOW
 from .fields import Choice
+from .fields import Count
 from .fields import Reason
 from .fields import Text
 from .kind import KEPT
@@ -34,6 +35,8 @@ def _move_started(state, event, job) -> None:
         "before": dict(state.vehicles[job["vehicle"]]["holds"]),
         "event": envelope.identity(event),
     }
+    if data.get("round"):
+        job["move"]["round"] = data["round"]
     job["locked"] = {}
     job["fit_checks"] = {}
 
@@ -80,6 +83,8 @@ KINDS = (
         Fitted("fitted"),
         # What is to be cleaned before one test when it is more than `position`, which is the first of them.
         Positions("positions", later=True),
+        # Of a move that measures a circuit whose checks were all made before: how often.
+        Count("round", later=True),
         Text("reason"),
         does=_move_started,
         tells=_tell_move_started,

@@ -1,5 +1,6 @@
 """The steps once the cause is known: replace the unit, follow the wiring, clean."""
 
+from ..evidence import checks
 from ..evidence import unit_history
 from ..facts.draft import draft
 from ..messages import message
@@ -12,12 +13,13 @@ from ..words import causes
 from ..words import words
 from . import cleaning
 from . import moving
+from . import stuck
 from .step import action
 from .step import step
 
 
-def fix_step(job: Job, cause: str) -> dict:
-    """Return the step that deals with a live cause of the verdict."""
+def fix_step(job: Job, cause: str, moves: list) -> dict:
+    """Return the step that deals with a live cause of the verdict; `moves` are what else can be done."""
     kind, what, _ = causes.split(cause)
     base = cause.partition("#")[0]
     if kind == "unit":
@@ -28,6 +30,9 @@ def fix_step(job: Job, cause: str) -> dict:
         repair = action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired"))
         made = moving.measure(job, what, repair)
         made["id"] = "wiring." + made["id"]
+        done, complete = checks.now(job, what)
+        if complete and made["id"] == "wiring.measure.done" and "bad" not in done.values():
+            made = stuck.nothing_found(job, what, moves)
     else:
         made = _shared(job, cause, base)
     made["also"] = ways_out()

@@ -1,5 +1,6 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
+from ..evidence import checks
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -23,8 +24,15 @@ _START_WORDS = {
 
 
 def in_words(job: Job, result: dict) -> list[dict]:
-    """Return the candidates of the reasoning as the app shows them, best first."""
-    return [_move(job, entry) for entry in result["next"]]
+    """Return the candidates of the reasoning as the app shows them, best first.
+
+    A circuit whose checks left the question open is not offered again: they would leave it so.
+    """
+    return [
+        _move(job, entry)
+        for entry in result["next"]
+        if entry["move"] != "meter" or not checks.gave_nothing(job, entry["position"])
+    ]
 
 
 def _move(job: Job, entry) -> dict:
@@ -36,18 +44,18 @@ def _move(job: Job, entry) -> dict:
         "minutes_words": minutes(entry["minutes_x100"]),
         "start_words": message(_START_WORDS[entry["move"]], sort=job.sort.identity),
         "outlook": results.outlook(job, entry),
-        "events": _events(entry),
+        "events": _events(job, entry),
         "form": _form(job, entry),
     }
 
 
-def _events(entry) -> list:
+def _events(job: Job, entry) -> list:
     """Return what a tap on the move records: that it starts; of a repair, that it is done."""
     if entry["move"] == "replace":
         return []
     if entry["move"] == "repair":
         return [draft("circuit_repaired", cause=entry["cause"].partition("#")[0], what="repaired")]
-    return [_start(entry)]
+    return [_start(job, entry)]
 
 
 def _form(job: Job, entry) -> dict | None:
@@ -165,7 +173,7 @@ def _cleaned(entry) -> list:
     return entry["positions"] if "positions" in entry else [entry["position"]]
 
 
-def _start(entry) -> dict:
+def _start(job: Job, entry) -> dict:
     facts = {
         "move": entry["move"],
         "fitted": entry.get("fitted", {}),
@@ -175,4 +183,6 @@ def _start(entry) -> dict:
     if "positions" in entry:
         facts["position"] = entry["positions"][0]
         facts["positions"] = entry["positions"]
+    if entry["move"] == "meter":
+        facts.update(checks.again(job, entry["position"]))
     return draft("move_started", **facts)

@@ -1,5 +1,6 @@
 """The steps of moves: choosing one, the guided exchange, cleaning, and the self-test."""
 
+from ..evidence import checks as rounds
 from ..facts.draft import draft
 from ..messages import message
 from ..messages import sentences
@@ -80,15 +81,7 @@ def before_test(job: Job) -> dict | None:
 
 def measure(job: Job, position: str, repair: dict | None = None) -> dict:
     """Return the guided wiring checks of one position; `repair` is the button once a fault is found."""
-    since = 0
-    for index in range(len(job.repairs)):
-        if job.repairs[index]["cause"] == "circuit:" + position:
-            since = index + 1
-    done = {
-        m["check"]: m["reads"]
-        for m in job.measurements
-        if m["position"] == position and m["repairs_before"] >= since
-    }
+    done, _ = rounds.now(job, position)
     checks = job.sort.circuit_checks
     open_checks = [check for check in checks if check["id"] not in done]
     name = words.position_name(job, position)

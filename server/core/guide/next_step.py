@@ -145,12 +145,12 @@ def _after_test(job: Job, result, moves) -> tuple:
         return "prove", moving.test_step(job, message("guide-test-prove"))
     if result["verdict"]:
         live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(job, c)]
-        return "prove", fixing.fix_step(job, live[0])
+        return "prove", fixing.fix_step(job, live[0], moves)
     shared = fixing.shared_suspects(job, result)
     if shared:
         return "prove", fixing.shared_step(job, shared)
     if result["next"] and result["next"][0]["move"] == "repair":
-        made = fixing.fix_step(job, result["next"][0]["cause"])
+        made = fixing.fix_step(job, result["next"][0]["cause"], moves)
         made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)
         return "prove", made
     unseen = opening.position_without_photo(job)

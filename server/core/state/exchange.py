@@ -22,9 +22,9 @@ def steps(job: Job) -> list[dict]:
         if planned in move["from_stock"]:
             taken = not job.unit(planned).is_in_stock()
             listed.append(_step("take", planned, position, taken))
-    for position in order:
+    for position in _emptied(job, order):
         unit = move["before"].get(position)
-        if unit and unit != move["fitted"][position]:
+        if unit and unit != move["fitted"].get(position):
             labelled = job.unit(unit).is_labelled()
             listed.append(_step("pull", unit, position, holds.get(position) != unit and labelled))
     for position in order:
@@ -38,6 +38,13 @@ def steps(job: Job) -> list[dict]:
             checked = job.fit_checked_at(position) == unit
             listed.append(_step("check", unit, position, in_place and checked))
     return listed
+
+
+def _emptied(job: Job, order: list) -> list[str]:
+    """Return the positions of a move, then those whose unit it takes without putting another there."""
+    planned = [job.move["fitted"][position] for position in order]
+    before = job.move["before"]
+    return order + [p["id"] for p in job.positions if p["id"] not in order and before.get(p["id"]) in planned]
 
 
 def current(job: Job) -> tuple | None:

@@ -353,3 +353,16 @@ guide-sounder-rest-title = { $count ->
 }
 guide-sounder-control = I replaced or repaired the control unit
 guide-sounder-help = Pause: I need help
+
+## Where the fault stays and the checks of the wiring found nothing.
+
+# $position: right outer
+# $count (count): 2
+guide-stuck-title = { $count ->
+    [one] { CAP($position) }: the checks found nothing
+   *[other] { CAP($position) }: checked { $count } times, nothing found
+}
+guide-stuck-text = A break that comes and goes is left, or the channel of the control unit.
+guide-stuck-again = Check again, moving the wires
+guide-stuck-found = Found it and repaired it
+guide-stuck-control = The control unit was replaced

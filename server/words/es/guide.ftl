@@ -206,3 +206,12 @@ guide-sounder-rest-title = { $count ->
 }
 guide-sounder-control = He cambiado o reparado la unidad de control
 guide-sounder-help = Pausa: necesito ayuda
+
+guide-stuck-title = { $count ->
+    [one] { CAP($position) }: las revisiones no dieron nada
+   *[other] { CAP($position) }: revisado { $count } veces, sin hallazgo
+}
+guide-stuck-text = Queda un corte que va y viene, o el canal de la unidad de control.
+guide-stuck-again = Revisar otra vez, moviendo los cables
+guide-stuck-found = Lo encontré y lo reparé
+guide-stuck-control = Se cambió la unidad de control

@@ -1,0 +1,90 @@
+"""A fault that stays although every check of its wiring reads good: there is a way on from each step."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+
+
+@pytest.fixture
+def job(core):
+    """The fault stays at right outer: its wiring is to be checked."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    assert job.step()["id"] == "wiring.measure"
+    return job
+
+
+def check_all(job, choice=0):
+    """Go through the checks; 0 reads good, 2 is unclear."""
+    while job.step()["id"].endswith("measure"):
+        job.choose(choice)
+
+
+def meter(job):
+    return [move for move in job.view()["moves"] if move["move"] == "meter"]
+
+
+def test_good_checks_move_the_conclusion_and_lead_back_to_the_moves(job):
+    check_all(job)
+    assert job.step()["form"] == "moves"
+    assert job.view()["reasoning"]["verdict"] is None
+
+
+def test_the_same_again_leads_to_what_is_left(job):
+    check_all(job)
+    job.exchange(rear_right_outer=home("rear-left-outer"), rear_left_outer=home(INNER))
+    job.test(OUTER)
+    step = job.step()
+    assert (step["id"], step["form"]) == ("wiring.stuck", "choices")
+    assert len(step["choices"]) == 4
+    job.choose(1)
+    assert job.step()["form"] == "test"
+    job.test()
+    assert job.step()["id"] != "wiring.stuck"
+
+
+def test_checking_again_is_a_round_of_its_own_and_counts_for_itself(job):
+    check_all(job)
+    before = job.core("reasoned", job=job.job)["causes"]
+    job.record(*meter(job)[0]["events"])
+    assert job.step()["progress"]["now"] == 1
+    check_all(job)
+    job.tap()
+    after = job.core("reasoned", job=job.job)["causes"]
+    chance = [{c["cause"]: c["probability"] for c in each}[f"circuit:{OUTER}"] for each in (before, after)]
+    assert chance[1] < chance[0]
+
+
+def test_checks_that_leave_it_open_are_not_offered_again_and_say_how_often_they_were_made(job):
+    check_all(job, 2)
+    assert meter(job) == []
+    assert job.step()["title"] == "Right outer: the checks found nothing"
+    job.choose(0)
+    check_all(job, 2)
+    job.tap()
+    assert job.step()["title"] == "Right outer: checked 2 times, nothing found"
+
+
+def test_a_bad_check_in_a_later_round_ends_in_the_repair(job):
+    check_all(job, 2)
+    job.choose(0)
+    job.choose(1)
+    check_all(job)
+    job.tap()
+    step = job.step()
+    assert (step["id"], step["text"]) == ("wiring.measure.done", "1 of 4 read bad.")
+    assert step["action"]["words"] == "I have repaired it"
+
+
+def test_a_new_control_unit_is_two_repairs_in_one(job):
+    check_all(job, 2)
+    job.choose(2)
+    state = job.core("state")["jobs"][job.job]
+    assert [each["cause"] for each in state["repairs"]] == [f"circuit:{OUTER}", "control"]
+    assert job.step()["form"] == "test"
