@@ -83,6 +83,8 @@ export interface Claim {
 export interface JobUnit extends UnitPlaced {
   name: string;
   came_from: string;
+  /** Whether its label was written by hand. */
+  written: boolean;
   claims: Claim[];
 }
 
@@ -261,6 +263,10 @@ export interface Move {
   events: Draft[];
   /** For a replacement: the step that asks for the new sensor. */
   form: NewUnitStep | null;
+  /** The positions that a hand comes to. */
+  touches: string[];
+  /** Which goes where; `start` is empty for a sensor that no position holds. */
+  arrows: { start: string; goal: string }[];
   outlook: Outlook[];
   spares: string[];
 }
@@ -299,7 +305,6 @@ export interface HistoryEntry {
 export type Step =
   | TapStep
   | CautionsStep
-  | LampsStep
   | LookStep
   | PhotoStep
   | TestStep
@@ -334,7 +339,7 @@ export interface PlainStep {
 export interface TapStep extends PlainStep {
   form: null;
   action: Action;
-  expects: { do?: 'lock'; position?: string; unit?: string };
+  expects: { do?: 'lock'; position?: string; positions?: string[]; unit?: string };
   choices: never[];
 }
 
@@ -345,30 +350,38 @@ export interface CautionsStep extends PlainStep {
   choices: never[];
 }
 
-export interface LampsStep extends PlainStep {
-  form: 'lamps';
-  action: null;
-  expects: {};
-  choices: Action[];
-}
-
 export interface LookStep extends PlainStep {
   form: 'look';
   action: Action;
-  expects: { positions: Named[]; found: Option[] };
+  expects: { lamps: LampLine[]; looked: boolean; heading: string; text: string; positions: Named[]; found: Option[] };
   choices: never[];
+}
+
+/** A lamp to look at; the first of its choices is as it should be. */
+export interface LampLine {
+  when: string;
+  heading: string;
+  text: string;
+  choices: Option[];
+}
+
+export interface PhotoDue extends Named {
+  done: boolean;
 }
 
 export interface PhotoStep extends PlainStep {
   form: 'photo';
   action: Action;
-  expects: { position: string; shows: 'position' };
+  /** `position` is the next one; `positions` all that are due. */
+  expects: { position: string; shows: 'position'; positions: PhotoDue[] };
   choices: never[];
 }
 
 /** What proves that the test ran, in the words of the sort of part. */
 export interface TestWords {
   question: string;
+  /** Stands over the likely answers. */
+  asked: string;
   yes: string;
   no: string;
   heard: string;
@@ -379,7 +392,13 @@ export interface TestStep extends PlainStep {
   form: 'test';
   action: Action;
   expects: { number: number; positions: Named[]; unplugged: string[]; empty: string[]; asks: TestWords };
-  choices: never[];
+  choices: TestAnswer[];
+}
+
+/** A likely answer of a test, with the whole fact. */
+export interface TestAnswer extends Action {
+  id: 'went' | 'stayed' | 'still' | 'gone' | 'not_heard';
+  mark: Mark;
 }
 
 export interface MovesStep extends PlainStep {
@@ -399,14 +418,14 @@ export interface ChoicesStep extends PlainStep {
 export interface ScanStep extends PlainStep {
   form: 'scan';
   action: Action;
-  expects: { do: 'take' | 'pull' | 'fit' | 'mixed'; position: string; unit: string; may_write?: boolean };
+  expects: { do: 'take' | 'pull' | 'fit' | 'mixed'; position: string; unit: string; may_write?: boolean; asks_part?: boolean };
   choices: never[];
 }
 
 export interface ChecklistStep extends PlainStep {
   form: 'checklist';
   action: Action;
-  expects: { do: 'check'; position: string; unit: string };
+  expects: { do: 'seat'; position: string; positions: string[]; unit: string };
   choices: Option[];
 }
 
@@ -452,7 +471,7 @@ export interface WalkStep extends PlainStep {
 export interface WhereToStep extends PlainStep {
   form: 'where_to';
   action: null;
-  expects: { do: 'where_to'; unit: string };
+  expects: { do: 'where_to'; unit: string; alone: boolean };
   choices: Action[];
 }
 
@@ -706,6 +725,10 @@ export interface Transfer {
   job: string | null;
   code?: string;
   note?: string;
+  /** Plugged in for a test and not pushed home; left out where it was never so. */
+  hanging?: boolean;
+  /** Tapped while nothing else was in hand. */
+  alone?: boolean;
 }
 
 export interface UnitPhoto extends JobPhoto {

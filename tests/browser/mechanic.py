@@ -31,37 +31,42 @@ class Mechanic:
         phone = self.phone
         phone.wait_step("cautions")
         phone.tap("I have read these")
-        phone.wait_step("lamps.key_on")
-        phone.tap("It comes on, then goes out")
-        phone.wait_step("lamps.reverse")
-        phone.tap("It is off, or shows a fault")
         phone.wait_step("look")
-        phone.tap("Nothing to see")
+        phone.tap("Engage reverse")
+        self.page.get_by_role("radio", name="It is off, or shows a fault").tap()
+        phone.tap("Record what I saw")
         phone.wait_step("test")
 
     def enters_a_test(self, *faulted: str):
         """Enter a self-test whose sounder was heard, with faults at positions by their names."""
         phone = self.phone
-        phone.wait_step("test")
-        self.page.get_by_role("radio", name="Yes").tap()
+        if phone.wait_step("test", "seat") == "seat":
+            phone.tap("All of it is right")
+            phone.wait_step("test")
+        other = self.page.get_by_role("button", name="Something else")
+        if other.count():
+            other.tap()
         for name in faulted:
             self.page.get_by_role("button", name=name).first.tap()
-        said = "fault at " + " and ".join(faulted) if faulted else "no fault anywhere"
-        phone.see(said)
-        phone.tap("Record the result")
+        if not faulted:
+            self.page.get_by_role("checkbox", name="No fault anywhere").tap()
+        phone.see("fault at " + " and ".join(faulted) if faulted else "no fault anywhere")
+        phone.tap("Sounder heard: record this")
         self.page.get_by_text("This will be recorded").wait_for(state="detached")
 
+    def answers(self, words: str):
+        """Answer a self-test, its sounder heard, by one of the answers that the app offers."""
+        self.phone.wait_step("test")
+        self.phone.tap(words)
+
     def photographs(self, count: int):
-        """Take the pictures that the flow asks for, one a position, with the camera in the page."""
+        """Take the pictures that the flow asks for, one shutter a position, with the camera left open."""
+        self.phone.wait_step("photo")
+        self.phone.tap("Open the camera")
         for number in range(count):
-            self.phone.wait_step("photo")
-            title = self.page.get_by_role("heading", level=1).inner_text()
-            if number == 0:
-                self.phone.tap("Open the camera")
+            self.phone.see(f"{number + 1} of {count}" if count > 1 else "Photograph")
             wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
-            self.phone.tap("Take the picture")
-            self.phone.tap("Keep this picture")
-            self.leaves(title)
+            self.phone.tap("Take ")
 
     def leaves(self, title: str):
         """Wait until the step of this title is done: another one has the screen, and it is no stop."""
@@ -85,7 +90,7 @@ class Mechanic:
         """Pull, scan, fit, scan, lock as led; `mix_up_first` holds the wrong sensor at the first fit."""
         phone = self.phone
         fitted = []
-        while phone.wait_step("pull", "fit", "lock", "test", "check") != "test":
+        while phone.wait_step("pull", "fit", "lock", "test", "seat") != "test":
             step = phone.step()
             title = self.page.get_by_role("heading", level=1).inner_text()
             if step == "pull":
@@ -94,12 +99,13 @@ class Mechanic:
                 code = title.split()[1].replace("-", "")
                 if mix_up_first and not fitted:
                     self.is_stopped(code)
+                    phone.tap("Scan again")
                 fitted.append(code)
                 self.scans(code)
             elif step == "lock":
-                phone.tap("Connector is locked")
+                self.page.locator(".main-button").tap()
             else:
-                self.ticks_every_check()
+                phone.tap("All of it is right")
             self.leaves(title)
 
     def pulls(self, title: str):
@@ -111,14 +117,18 @@ class Mechanic:
         self.scans(code)
 
     def scans(self, code: str):
-        """Hold the label before the camera until the app has taken it."""
+        """Hold the label before the camera, opened where it is not open already."""
         self.phone.hold(code)
-        self.phone.tap("Scan")
+        if not self.page.locator("video").count():
+            self.phone.tap("Scan")
 
     def is_stopped(self, belongs: str):
         """Hold another sensor that is in hand: the app stops it with both names."""
         phone = self.phone
         wrong = next(code for code in self.label_of_position.values() if code != belongs)
+        # It was the last one pulled: a label counts as shown again once it was out of the picture.
+        phone.lower()
+        self.page.wait_for_timeout(2500)
         self.scans(wrong)
         phone.see("STOP: wrong sensor in your hand")
         words = phone.text()
@@ -126,12 +136,6 @@ class Mechanic:
         assert f"{belongs[:3]}-{belongs[3:]}" in words
         phone.look()
         phone.lower()
-
-    def ticks_every_check(self):
-        """Go through the fit checklist."""
-        for box in self.page.get_by_role("checkbox").all():
-            box.tap()
-        self.phone.tap("All of it is right")
 
     def replaces_the_sensor(self, part="PS-4711"):
         """Enter the new sensor's part number, label it, and go through the replacement."""
@@ -147,18 +151,21 @@ class Mechanic:
     def finishes(self, out: int):
         """Walk behind it, leave the good ones, say where each pulled sensor goes, close."""
         phone = self.phone
-        phone.wait_step("walk")
-        for answer in self.page.get_by_role("button", name=": sounds").all():
-            answer.tap()
+        if phone.wait_step("walk", "seat") == "seat":
+            phone.tap("All of it is right")
+            phone.wait_step("walk")
         phone.tap("All of them sound")
         if phone.wait_step("home", "where_to", "close") == "home":
             phone.tap("Leave them there")
         for _ in range(out):
             phone.wait_step("where_to")
-            title = self.page.get_by_role("heading", level=1).inner_text()
-            self.scans(title.split()[2].replace("-", ""))
-            self.page.get_by_role("radio", name="To the parts counter").tap()
-            phone.tap("Save where it goes")
+            if out > 1:
+                title = self.page.get_by_role("heading", level=1).inner_text()
+                self.scans(title.split()[2].replace("-", ""))
+                self.page.get_by_role("radio", name="To the parts counter").tap()
+                phone.tap("Save where it goes")
+            else:
+                phone.tap("To the parts counter")
         phone.wait_step("close")
         phone.tap("Close the job")
         phone.wait_step("done")

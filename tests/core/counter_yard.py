@@ -32,7 +32,7 @@ def _gone_through(how):
     return _go_through(**dict(how))
 
 
-def _go_through(*, part="PS-1", scanned=True, photos=True, close=True):
+def _go_through(*, part="PS-1", scanned=True, photos=True, close=True, alone=False):
     job = Driver(Core()).begin(part=part)
     job.test(OUTER)
     if photos:
@@ -47,16 +47,16 @@ def _go_through(*, part="PS-1", scanned=True, photos=True, close=True):
         job.test()
     while job.step()["id"] != "where_to":
         job.tap()
-    _hand_over(job, scanned=scanned)
+    _hand_over(job, scanned=scanned, alone=alone)
     while close and job.step()["id"] != "done":
         job.tap()
     return job
 
 
-def _hand_over(job, *, scanned):
+def _hand_over(job, *, scanned, alone):
     choice = job.step()["choices"][0]
     for draft in choice["events"]:
-        data = {**draft["data"], "how": "scanned" if scanned else "tapped"}
+        data = {**draft["data"], "how": "scanned" if scanned else "tapped", "alone": alone}
         job.record({"kind": draft["kind"], "data": data})
 
 

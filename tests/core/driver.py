@@ -115,8 +115,6 @@ class Driver:
         """Open the job and do everything before the first test."""
         self.open(**options)
         self.tap()
-        self.choose(0)
-        self.choose(0)
         self.tap()
         return self
 
@@ -155,7 +153,7 @@ class Driver:
             step = self.step()
             if step["form"] == "scan":
                 self.scan(self._label_for(step["expects"]))
-            elif step["id"] in ("lock", "check", "clean"):
+            elif step["id"] in ("lock", "seat", "clean"):
                 self.tap()
             else:
                 return

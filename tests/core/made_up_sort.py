@@ -94,6 +94,7 @@ INJECTOR = Sort(
         whose_was_heard=message("injector-test-whose-heard"),
         provoke=message("injector-test-provoke"),
         question=message("injector-test-question"),
+        asked=message("injector-test-question"),
         yes=message("injector-test-ran"),
         no=message("injector-test-not-proven"),
     ),

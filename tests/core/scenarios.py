@@ -272,8 +272,6 @@ def own_names(job):
     job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
              layout="own", part="", positions=positions)  # fmt: skip
     job.tap()
-    job.choose(0)
-    job.choose(0)
     job.tap()
     job.test(positions[1]["id"])
     job.photograph()
@@ -285,8 +283,6 @@ def lone(job):
     job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
              layout="own", part="", positions=positions)  # fmt: skip
     job.tap()
-    job.choose(0)
-    job.choose(0)
     job.tap()
     job.test(positions[0]["id"])
     job.photograph()

@@ -146,6 +146,23 @@ def test_a_handover_that_was_only_tapped_is_a_gap_in_custody(core):
     assert "when it came to the counter" in said(answer, "custody")
 
 
+def test_the_only_one_in_hand_may_be_handed_over_by_a_tap_and_that_is_told(core):
+    job = proven(core, scanned=False, alone=True)
+    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    assert answer["proposed"] == "accept"
+    assert "Its last place was tapped; nothing else was in hand." in said(answer, "custody")
+
+
+def test_that_it_was_the_only_one_is_believed_only_where_it_was(core):
+    job = Driver(core).begin()
+    for position in (OUTER, INNER):
+        job.fact("unit_pulled", unit=home(position), position=position, how="tapped")
+        job.fact("unit_labelled", unit=home(position), code=job._fresh(), how="scanned")
+        job.labels[home(position)] = ""
+    job.fact("unit_moved", unit=BAD, place="stock", how="tapped", note="", alone=True)
+    assert "alone" not in core("state")["units"][BAD]["moves"][-1]
+
+
 def test_a_typed_handover_counts_and_is_told(core):
     job = proven(core)
     job.force("unit_moved", unit=BAD, place="stock", how="typed", note="")

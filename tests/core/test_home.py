@@ -45,11 +45,12 @@ def original_in_stock_behind_a_spare(core):
     job.fact("unit_moved", unit=home(place), place="stock", how="scanned", note="")
     job.test(place)
     job.fact("circuit_repaired", cause="circuit:" + place, what="plug cleaned")
-    for _ in range(6):
-        if job.step()["form"] not in ("test", "moves"):
-            break
-        job.test()
-    job.tap()
+    for _ in range(12):
+        step = job.step()
+        if step["form"] == "test":
+            job.test()
+        elif step["id"] in ("move", "seat", "walk"):
+            job.tap()
     return job
 
 

@@ -35,8 +35,6 @@ class Yard:
             positions=layout["positions"],
         )
         self.driver.tap()
-        self.driver.choose(0)
-        self.driver.choose(0)
         self.driver.tap()
         return self.driver
 

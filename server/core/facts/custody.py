@@ -8,8 +8,10 @@ from ..messages import message
 from ..messages import sentences
 from ..state.state import MIXED
 from ..state.state import new_unit
+from ..state.unit import is_hanging
 from . import mixups
 from .fields import HOW
+from .fields import Flag
 from .fields import Place
 from .fields import Text
 from .kind import BOTH
@@ -44,6 +46,8 @@ def _unit_fitted(state, event, job) -> None:
         contradict(state, event, job, unit["id"], claim_of("fitted", job["vehicle"], data["position"]))
         return
     put(state, event, job, unit, "fitted", data["position"], data["how"])
+    if data.get("hanging"):
+        unit["moves"][-1]["hanging"] = True
     job["walk"] = None  # what the walk-behind check heard was another sensor
     if data["override"]:
         unit["moves"][-1]["override"] = data["override"]
@@ -55,7 +59,10 @@ def _unit_moved(state, event, job) -> None:
     if disputed(unit) or unit["place"] == "fitted":
         contradict(state, event, job, unit["id"], claim_of(data["place"], None, None))
         return
+    alone = data.get("alone") and job is not None and state.units_out(job["id"]) == [unit["id"]]
     put(state, event, job, unit, data["place"], None, data["how"])
+    if alone:
+        unit["moves"][-1]["alone"] = True
 
 
 def _unit_seen(state, event, job) -> None:
@@ -76,11 +83,14 @@ def _unit_seen(state, event, job) -> None:
             contradict(state, event, job, other, claim_of("fitted", job["vehicle"], position))
             state.vehicles[job["vehicle"]]["holds"][position] = None
             state.place_unit(state.units[other], "out", None, None, job["id"])
+    hung = position and unit["position"] == position and is_hanging(unit)
     state.settle_unit(unit, [])
     for conflict in state.conflicts_of(unit["id"]):
         if conflict["about"] != "return":
             conflict["open"] = False
     put(state, event, job, unit, data["place"], position, data["how"])
+    if hung:
+        unit["moves"][-1]["hanging"] = True  # a look at its label pushes nothing home
 
 
 def _units_mixed(state, event, job) -> None:
@@ -123,9 +133,12 @@ def _tell_unit_fitted(names, data) -> dict:
         position=names.position(data["position"]),
         how=HOW.told(data["how"], names),
     )
-    if not data["override"]:
-        return said
-    return sentences([said, message("facts-unit-fitted-other-part", reason=data["override"])])
+    told = [said]
+    if data.get("hanging"):
+        told.append(message("facts-unit-fitted-hanging"))
+    if data["override"]:
+        told.append(message("facts-unit-fitted-other-part", reason=data["override"]))
+    return sentences(told) if len(told) > 1 else said
 
 
 def _tell_unit_seen(names, data) -> dict:
@@ -154,6 +167,8 @@ KINDS = (
         Position("position"),
         HOW,
         Text("override"),
+        # Plugged in with its lock closed, not pushed home: enough for a self-test, not for a closed job.
+        Flag("hanging", later=True),
         does=_unit_fitted,
         tells=_tell_unit_fitted,
     ),
@@ -163,6 +178,8 @@ KINDS = (
         Place("place", _PLACES),
         HOW,
         Text("note"),
+        # Nothing else was in hand on the job, so that it could not be taken for another.
+        Flag("alone", later=True),
         does=_unit_moved,
         tells=("facts-unit-moved", "unit", "place"),
         job=MAY_HAVE_JOB,

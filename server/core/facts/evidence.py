@@ -2,6 +2,7 @@
 
 from ..log import envelope
 from ..messages import message
+from ..state.unit import is_hanging
 from .fields import Choice
 from .fields import Flag
 from .fields import Name
@@ -91,6 +92,9 @@ def _connector_locked(state, event, job) -> None:
 def _fit_checked(state, event, job) -> None:
     data = event["data"]
     job["fit_checks"][data["position"]] = {"unit": data["unit"], "checks": data["checks"]}
+    unit = state.units.get(data["unit"])
+    if unit and is_hanging(unit) and unit["position"] == data["position"]:
+        unit["moves"][-1]["hanging"] = False
 
 
 def _disputed_positions(state, job) -> list[str]:

@@ -44,6 +44,11 @@ def _photo_taken(state, event, job) -> None:
     )
 
 
+def _photos_skipped(state, event, job) -> None:
+    # Jobs from before this kind was there have no such list.
+    job["photos_skipped"] = job.get("photos_skipped", []) + event["data"]["positions"]
+
+
 def _walk_checked(state, event, job) -> None:
     data = event["data"]
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
@@ -115,6 +120,12 @@ KINDS = (
         tells=_tell_photo_taken,
         role=BOTH,
         after_closing=RECORDED,
+    ),
+    Kind(
+        "photos_skipped",
+        Positions("positions"),
+        does=_photos_skipped,
+        tells=("facts-pictures-skipped", "positions"),
     ),
     Kind(
         "walk_checked",

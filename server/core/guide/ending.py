@@ -9,7 +9,8 @@ from ..rules.closing import blocked_by
 from ..rules.same_part import part_at
 from ..state.job import Job
 from ..words import words
-from . import moving
+from . import fitting
+from . import testing
 from .step import action
 from .step import step
 
@@ -35,7 +36,7 @@ def nothing_shown(job: Job) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
     close = action(message("guide-nothing-close"), draft("job_closed", note="no-fault-shown"))
     if job.comes_and_goes:
-        again = moving.test_step(job, message("guide-test-no-fault"))
+        again = testing.test_step(job, message("guide-test-no-fault"))
         again["id"] = "test.again"
         again["text"] = sentences([message("guide-test-more-than-one"), job.sort.self_test.provoke])
         again["second"] = close
@@ -51,6 +52,8 @@ def nothing_shown(job: Job) -> tuple:
 
 def ending(job: Job, result: dict) -> tuple:
     """Return (stage, step) once nothing is left to fix."""
+    if job.hanging():
+        return "prove", fitting.seat(job, job.hanging())
     if job.walk_check is None:
         return "prove", _walk(job, result)
     quiet = _quiet(job)
@@ -113,7 +116,7 @@ def _walk(job, result) -> dict:
         job.sort.walk.text,
         form="walk",
         expects={
-            "positions": moving.to_pick(job),
+            "positions": testing.to_pick(job),
             "clear_words": percent(result["clear"]),
             "asks": {
                 "works": job.sort.walk.works,
@@ -247,20 +250,20 @@ def _back_from_stock(job: Job, position, chance) -> dict:
     )
 
 
-def place_choices(unit: str) -> list[dict]:
+def place_choices(unit: str, alone: bool) -> list[dict]:
     """Return where a unit in hand can go, each place with the fact that says so."""
     return [
         {
             "words": message(said),
-            "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="")],
+            "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="", alone=alone)],
         }
         for place, said in _WHERE_TO
     ]
 
 
 def _where_to(job: Job, out, result) -> dict:
-    unit = out[0]
-    choices = place_choices(unit)
+    unit, alone = out[0], len(out) == 1
+    choices = place_choices(unit, alone)
     back = _place_to_return_to(job, unit, result)
     if back:
         choices.append(
@@ -274,9 +277,9 @@ def _where_to(job: Job, out, result) -> dict:
     return step(
         "where_to",
         message("guide-where-title", unit=words.unit_name(job.unit(unit))),
-        message("guide-where-text"),
+        message("guide-where-text-alone" if alone else "guide-where-text"),
         form="where_to",
-        expects={"unit": unit, "do": "where_to"},
+        expects={"unit": unit, "do": "where_to", "alone": alone},
         choices=choices,
         progress={"now": 1, "total": len(out)},
     )

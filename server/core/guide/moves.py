@@ -45,6 +45,8 @@ def _move(job: Job, entry) -> dict:
         "start_words": message(_START_WORDS[entry["move"]], sort=job.sort.identity),
         "outlook": results.outlook(job, entry),
         "events": _events(job, entry),
+        "touches": _touched(job, entry),
+        "arrows": _arrows(job, entry),
         "form": _form(job, entry),
     }
 
@@ -56,6 +58,22 @@ def _events(job: Job, entry) -> list:
     if entry["move"] == "repair":
         return [draft("circuit_repaired", cause=entry["cause"].partition("#")[0], what="repaired")]
     return [_start(job, entry)]
+
+
+def _touched(job: Job, entry) -> list[str]:
+    """Return the positions that a hand comes to, in the order in which they are shown."""
+    if entry["move"] in ("retest", "repair"):
+        return []
+    places = sorted(entry["fitted"]) if "fitted" in entry else _cleaned(entry)
+    return [position["id"] for position in job.positions if position["id"] in places]
+
+
+def _arrows(job: Job, entry) -> list[dict]:
+    """Return which goes where, as {"start", "goal"}; `start` is "" for a unit that no position holds."""
+    fitted = entry.get("fitted", {})
+    holds = job.holds
+    at = {holds[position]: position for position in sorted(holds) if holds[position]}
+    return [{"start": at.get(fitted[place], ""), "goal": place} for place in sorted(fitted)]
 
 
 def _form(job: Job, entry) -> dict | None:

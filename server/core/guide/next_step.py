@@ -12,11 +12,13 @@ from ..state import exchange
 from ..state.job import Job
 from ..words import causes
 from . import ending
+from . import fitting
 from . import fixing
 from . import mixed_up
 from . import moving
 from . import opening
 from . import sounder
+from . import testing
 from . import ways
 from .step import action
 from .step import step
@@ -54,7 +56,7 @@ def without_reasoning(job: Job) -> dict | None:
     if under_way:
         return under_way[1]
     if needs_test(job):
-        return moving.test_step(job, message("guide-test-run"))
+        return testing.test_step(job, message("guide-test-run"))
     return sounder.unproven(job)
 
 
@@ -79,21 +81,21 @@ def _under_way(job: Job) -> tuple | None:
     told_apart = mixed_up.settling(job)
     if told_apart:
         return "swap", told_apart
-    off = moving.plug_back(job)
+    off = fitting.plug_back(job)
     if off:
         return "swap", off
     if job.move:
-        impossible = moving.impossible(job)
+        impossible = fitting.impossible(job)
         if impossible:
             return "swap", impossible
         under_way = exchange.current(job)
         if under_way:
-            return "swap", moving.guided(job, under_way)
+            return "swap", fitting.guided(job, under_way)
         waiting = moving.before_test(job)
         if waiting:
             return "swap", waiting
-    elif moving.left_over(job):
-        return "swap", moving.put_back(job, moving.left_over(job))
+    elif fitting.left_over(job):
+        return "swap", fitting.put_back(job, fitting.left_over(job))
     else:
         empty = fixing.empty_position(job)
         if empty:
@@ -127,22 +129,26 @@ def proving(job: Job, result: dict | None) -> bool:
 
 def _retest(job: Job, result) -> tuple:
     again = job.move and job.move["move"] == "retest" and _clean_in_a_row(job, result)
-    stage = "prove" if again or proving(job, result) else "swap"
-    return stage, moving.test_step(job, message("guide-test-run"))
+    proof_of_repair = proving(job, result)
+    if proof_of_repair and not again and job.hanging():
+        # What hangs is pushed home before the proof, so that the proof speaks of the last fitting.
+        return "prove", fitting.seat(job, job.hanging())
+    stage = "prove" if again or proof_of_repair else "swap"
+    return stage, testing.test_step(job, message("guide-test-run"))
 
 
 def _after_test(job: Job, result, moves) -> tuple:
     if len(result["ignored"]) == len(job.tests):
-        return "test", moving.test_step(job, message("guide-test-again"))
+        return "test", testing.test_step(job, message("guide-test-again"))
     if mixups.doubtful(job, result) and not result["verdict"]:
-        return "swap", moving.test_step(job, message("guide-test-mixed-up"))
+        return "swap", testing.test_step(job, message("guide-test-mixed-up"))
     suspects = [e for e in result["explanations"] if e["causes"]]
     if not suspects:
         return ending.nothing_shown(job)
     if verdict.is_clear(job, result):
         return ending.ending(job, result)
     if proving(job, result):
-        return "prove", moving.test_step(job, message("guide-test-prove"))
+        return "prove", testing.test_step(job, message("guide-test-prove"))
     if result["verdict"]:
         live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(job, c)]
         return "prove", fixing.fix_step(job, live[0], moves)
@@ -153,9 +159,9 @@ def _after_test(job: Job, result, moves) -> tuple:
         made = fixing.fix_step(job, result["next"][0]["cause"], moves)
         made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)
         return "prove", made
-    unseen = opening.position_without_photo(job)
-    if unseen:
-        return "label", opening.photo_step(job, unseen, moves)
+    pictures = opening.photo_step(job, moves)
+    if pictures:
+        return "label", pictures
     counting = moves and moves[0]["move"] == "retest" and _clean_in_a_row(job, result)
     return "prove" if counting else "swap", moving.choose(job, moves)
 

@@ -108,7 +108,7 @@ def _at_fit(job: Job, expects, read, how) -> dict:
     if read["unit"] != unit:
         return _wrong(job, read, unit, position, how)
     read["events"] = [
-        draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job))
+        draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job), hanging=True)
     ]
     read["sentence"] = message(
         "guide-scan-belongs", code=read["shown"], position=words.position_name(job, position)

@@ -139,6 +139,7 @@ PARKING_SENSOR = Sort(
         whose_was_heard=message("parking-sensor-test-whose-heard"),
         provoke=message("parking-sensor-test-provoke"),
         question=message("parking-sensor-test-question"),
+        asked=message("parking-sensor-test-asked"),
         yes=message("parking-sensor-test-ran"),
         no=message("parking-sensor-test-not-proven"),
     ),
@@ -227,8 +228,7 @@ PARKING_SENSOR = Sort(
     },
     at_step={
         "cautions": ("ground", "stand", "airbag", "local"),
-        "lamps.key_on": ("ground",),
-        "lamps.reverse": ("reverse",),
+        "look": ("reverse",),
         "test": ("reverse", "battery"),
         "pull": ("key_off", "hot", "airbag"),
         "fit": ("key_off",),

@@ -17,10 +17,22 @@ Look = namedtuple("Look", ("heading", "text", "found"))
 
 # The self-test: how it is started, and what proves that it ran: "sounder heard", "sounder not heard",
 # "its sounder was not heard", "whose sounder was heard". `provoke` is what may bring out a fault that
-# comes and goes. `question` asks for the proof, `yes` and `no` say what either answer means.
+# comes and goes. `question` asks for the proof, `yes` and `no` say what either answer means; `asked`
+# stands over the likely answers, which say what the fault did.
 SelfTest = namedtuple(
     "SelfTest",
-    ("start", "heard", "not_heard", "was_not_heard", "whose_was_heard", "provoke", "question", "yes", "no"),
+    (
+        "start",
+        "heard",
+        "not_heard",
+        "was_not_heard",
+        "whose_was_heard",
+        "provoke",
+        "question",
+        "asked",
+        "yes",
+        "no",
+    ),
 )
 
 # What is gone through where that proof never comes. `checks` are {"id", "title", "text", "good"}; `order` is

@@ -2,6 +2,7 @@
 
 from ..messages import all_of
 from ..messages import message
+from ..messages import sentences
 from ..words.custody import first_label_follows
 from .check import check
 
@@ -26,7 +27,7 @@ def look(state, case):
     if unit is None or case["unknown"]:
         return None
     moves = _since_its_job(unit, case["job"])
-    gaps, read, typed = [], 0, 0
+    gaps, read, typed, alone = [], 0, 0, 0
     for index in range(len(moves)):
         move = moves[index]
         if move["what"] in _BREAKS:
@@ -35,6 +36,8 @@ def look(state, case):
             if move["how"] != "tapped":
                 read += 1
                 typed += move["how"] != "scanned"
+            elif move.get("alone"):
+                alone += 1
             elif not first_label_follows(unit, moves, index):
                 _note(gaps, _HANDOVERS[move["what"]])
     if [lost for lost in unit["lost"] if lost["settled"] == "left"]:
@@ -47,6 +50,8 @@ def look(state, case):
     said = message("returns-custody-read", count=read)
     if typed:
         said = message("returns-custody-read-typed", count=read, typed=typed)
+    if alone:
+        said = sentences([said, message("returns-custody-alone")])
     return check("pass", message("returns-custody-title"), said)
 
 

@@ -35,6 +35,8 @@ def blocked_by(job: Job, but_move: bool = False) -> list[dict]:
         sentences.append(message("rules-closing-move"))
     for place in job.plugged_off:
         sentences.append(message("rules-closing-plug", position=words.position_name(job, place)))
+    for place in job.hanging():
+        sentences.append(message("rules-closing-hangs", position=words.position_name(job, place)))
     for position in job.positions:
         place = position["id"]
         if job.is_empty_by_accident(place):

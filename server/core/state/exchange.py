@@ -1,17 +1,19 @@
 """The guided exchange: from the plan of a move to its steps, and which of them is next.
 
-Each position is emptied and its unit labelled, then each gets its planned unit and its connector is
-locked. Whether a step is done is read off the state, so that a reload or a second phone goes on at
-the right place.
+Each position is emptied and its unit labelled, then each gets its planned unit, beginning where the
+hand is: at the position that was emptied last. All connectors are locked in one go, and after a
+replacement everything that hangs is pushed home. Whether a step is done is read off the state, so that
+a reload or a second phone goes on at the right place.
 """
 
 from .job import Job
 
 
 def steps(job: Job) -> list[dict]:
-    """Return the steps of the move under way as [{"do", "unit", "position", "done"}].
+    """Return the steps of the move under way as [{"do", "unit", "positions", "position", "done"}].
 
-    `do` is "take" (a spare out of stock), "pull", "fit", "lock" or "check" (a replacement's fit).
+    `do` is "take" (a spare out of stock), "pull", "fit", "lock" or "seat" (what hangs is pushed home).
+    `positions` are all that a step is about, `position` and `unit` the first of them.
     """
     move = job.move
     holds = job.holds
@@ -27,16 +29,13 @@ def steps(job: Job) -> list[dict]:
         if unit and unit != move["fitted"].get(position):
             labelled = job.unit(unit).is_labelled()
             listed.append(_step("pull", unit, position, holds.get(position) != unit and labelled))
-    for position in order:
+    moved = [
+        p for p in order if move["before"].get(p) != move["fitted"][p] or holds.get(p) != move["fitted"][p]
+    ]
+    for position in reversed(moved):
         unit = move["fitted"][position]
-        if move["before"].get(position) == unit and holds.get(position) == unit:
-            continue
-        in_place = holds.get(position) == unit
-        listed.append(_step("fit", unit, position, in_place))
-        listed.append(_step("lock", unit, position, in_place and job.is_locked(position)))
-        if move["move"] == "replace":
-            checked = job.fit_checked_at(position) == unit
-            listed.append(_step("check", unit, position, in_place and checked))
+        listed.append(_step("fit", unit, position, holds.get(position) == unit))
+    listed.extend(_last(job, moved))
     return listed
 
 
@@ -45,6 +44,29 @@ def _emptied(job: Job, order: list) -> list[str]:
     planned = [job.move["fitted"][position] for position in order]
     before = job.move["before"]
     return order + [p["id"] for p in job.positions if p["id"] not in order and before.get(p["id"]) in planned]
+
+
+def _last(job: Job, moved: list) -> list[dict]:
+    """Return the step once all units are in place: locked for a test, pushed home for a replacement."""
+    if not moved:
+        return []
+    fitted = job.move["fitted"]
+    in_place = not [p for p in moved if job.holds.get(p) != fitted[p]]
+    if job.move["move"] == "replace":
+        open_places = [p for p in moved if job.fit_checked_at(p) != fitted[p]]
+        hanging = job.hanging()
+        places = [each["id"] for each in job.positions if each["id"] in open_places or each["id"] in hanging]
+        if not places:
+            return [_step("seat", fitted[moved[0]], moved[0], in_place)]
+        return [_several("seat", job, places, False)]
+    open_places = [p for p in moved if not job.is_locked(p)]
+    return [_several("lock", job, open_places or moved, in_place and not open_places)]
+
+
+def _several(do, job: Job, positions: list, done) -> dict:
+    made = _step(do, job.move["fitted"].get(positions[0]) or job.holds.get(positions[0]), positions[0], done)
+    made["positions"] = positions
+    return made
 
 
 def current(job: Job) -> tuple | None:
@@ -57,4 +79,4 @@ def current(job: Job) -> tuple | None:
 
 
 def _step(do, unit, position, done) -> dict:
-    return {"do": do, "unit": unit, "position": position, "done": bool(done)}
+    return {"do": do, "unit": unit, "positions": [position], "position": position, "done": bool(done)}

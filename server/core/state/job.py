@@ -92,6 +92,11 @@ class Job:
         return self.facts["photos"]
 
     @property
+    def photos_skipped(self) -> list[str]:
+        """The positions that were left without a picture on purpose."""
+        return self.facts.get("photos_skipped", [])
+
+    @property
     def cautions_read(self) -> dict:
         """Caution -> who read it."""
         return self.facts["cautions"]
@@ -221,6 +226,12 @@ class Job:
         """Return the id of the unit whose fit at a position was gone through last, or None."""
         checked = self.facts["fit_checks"].get(position)
         return checked["unit"] if checked else None
+
+    def hanging(self) -> list[str]:
+        """Return the positions at which a unit hangs on its wire, in the order in which they are shown."""
+        holds = self.holds
+        places = [each["id"] for each in self.positions]
+        return [place for place in places if holds.get(place) and self.unit(holds[place]).is_hanging()]
 
     def code_counts(self, position: str) -> bool:
         """Tell whether the failure type of the code at a position counts towards the cause."""

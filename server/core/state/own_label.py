@@ -6,6 +6,7 @@ then, and the log that the server took in says who printed them.
 
 from ..codes import labels
 from .printed import printed_for
+from .unit import Unit
 
 
 def read(state, text: str, host: str) -> dict:
@@ -15,3 +16,9 @@ def read(state, text: str, host: str) -> dict:
         return said
     ours = labels.upper_ascii(printed_for(state, said["code"])) == said["host"]
     return labels.ours(said["code"]) if ours else said
+
+
+def is_written(unit: Unit) -> bool:
+    """Tell whether the label that a unit carries was written by hand, so that no camera reads it."""
+    labelled = [move for move in unit.transfers if move["what"] == "labelled" or move.get("code")]
+    return unit.is_labelled() and bool(labelled) and labelled[-1]["how"] == "written"

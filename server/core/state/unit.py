@@ -73,6 +73,10 @@ class Unit:
         """Tell whether it is on record and sits on a vehicle, by the vehicle's id."""
         return self.is_on_record() and self.is_fitted() and self.facts["vehicle"] == vehicle
 
+    def is_hanging(self) -> bool:
+        """Tell whether it is plugged in for a test and was not pushed home since."""
+        return is_hanging(self.facts)
+
     def is_in_hand(self) -> bool:
         """Tell whether it was pulled or taken and put down nowhere yet, on whatever job."""
         return self.facts["place"] == "out"
@@ -96,6 +100,11 @@ class Unit:
     def mixup(self) -> dict | None:
         """Return the mix-up that it is a body of, while nobody knows which unit it is."""
         return self.state.mixup(self.id)
+
+
+def is_hanging(facts: dict) -> bool:
+    """Tell of a unit's facts whether it was plugged in for a test and not pushed home since."""
+    return facts["place"] == "fitted" and bool(facts["moves"]) and facts["moves"][-1].get("hanging", False)
 
 
 def sort_on_record(state, unit: str) -> Sort | None:

@@ -12,6 +12,7 @@ from ..guide import ways
 from ..messages import message
 from ..parts import cautions
 from ..rules.closing import blocked_by
+from ..state import own_label
 from ..state.job import Job
 from ..state.unit import Unit
 from ..words import sentences
@@ -130,6 +131,7 @@ def _unit_line(job: Job, unit) -> dict:
     line = _unit_brief(job.state, unit)
     line["name"] = words.unit_name(job.unit(unit))
     line["where"] = words.place_words(job.unit(unit))
+    line["written"] = own_label.is_written(job.unit(unit))
     pulled_from = job.unit(unit).pulled_from
     line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""
     line["claims"] = [

@@ -67,6 +67,8 @@ facts-nothing-seen = Looked: nothing to see.
 facts-seen-at = { $found } at { $position }
 # $position: left outer
 facts-picture-of-position = Picture of { $position }.
+# $positions: right outer and left outer
+facts-pictures-skipped = Went on without a picture of { $positions }.
 # $shows: unit
 # $sort: parking-sensor
 facts-picture = Picture of { $shows ->
@@ -161,6 +163,7 @@ facts-unit-pulled = { CAP($unit) } pulled from { $position } ({ $how }).
 facts-unit-fitted = { CAP($unit) } fitted at { $position } ({ $how }).
 # $reason: the successor of the old one
 facts-unit-fitted-other-part = Another part number, because: { $reason }
+facts-unit-fitted-hanging = It hangs on its wire, not pushed home.
 # $unit: K7F-3M
 # $place: in your stock
 facts-unit-moved = { CAP($unit) } is now { $place }.

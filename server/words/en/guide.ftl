@@ -12,6 +12,7 @@ guide-stage-close = close
 ## What the steps of a kind are counted as: "Position 1 of 2".
 
 guide-progress-position = Position
+guide-progress-photo = Picture
 guide-progress-label = Label
 guide-progress-check = Check
 guide-progress-exchange = Exchange
@@ -27,11 +28,12 @@ guide-position = { CAP($position) }
 guide-cautions-title = Before you start
 guide-cautions-text = Read these once. They come back at the step that needs them.
 guide-cautions-read = I have read these
-# $position: right outer
-guide-photo-title = Photograph { $position }
+guide-photo-title = Photograph each position
 guide-photo-take = Take the picture
 guide-photo-skip = Go on without
-guide-look-nothing = Nothing to see
+guide-look-title = Lamps, and a look round
+guide-look-text = Tap what is not so.
+guide-look-all-right = All as it should be
 
 ## The self-test.
 
@@ -44,6 +46,19 @@ guide-test-no-fault = No fault shown yet
 guide-test-unplugged = Key off, unplug { $position }, key on, then start the self-test.
 guide-test-more-than-one = A fault that comes and goes needs more than one test.
 guide-test-enter = Enter the result
+## The likely answers of a test, one tap each; all but the last say that the sounder was heard.
+
+# $positions: left outer
+guide-test-went = Went along: fault at { $positions }
+# $positions: right outer
+guide-test-stayed = Stayed: fault at { $positions }
+# $positions: right outer
+guide-test-still = Still there: fault at { $positions }
+guide-test-gone = Gone: no fault anywhere
+# $proof: sounder not heard
+guide-test-not-heard = { CAP($proof) }
+
+## Tests that show nothing.
 guide-nothing-title = The self-test shows no fault
 guide-nothing-text = Either it is gone or it comes and goes.
 guide-nothing-comes-and-goes = It comes and goes
@@ -174,17 +189,36 @@ guide-fit-scan = Scan the { PART($sort, form: "one") } in your hand first.
 # $sort: parking-sensor
 guide-fit-scan-action = Scan the { PART($sort, form: "one") }
 guide-fit-is-back = It is back in its place
-# $position: right outer
-guide-lock-title = Close the connector at { $position }
-guide-lock-pull = Pull once at the wire.
-guide-lock-done = Connector is locked
+# $positions: right outer and right inner
+# $count (count): 2
+guide-lock-title = { $count ->
+    [one] Plugged in at { $positions }?
+    [2] Both in, and locked?
+   *[other] All in, and locked?
+}
+# $count (count): 2
+guide-lock-pull = { $count ->
+    [one] Pull once at the wire. It may hang for the test.
+   *[other] Pull once at each wire. They may hang for the test.
+}
+# $count (count): 2
+guide-lock-done = { $count ->
+    [one] It is in and locked
+    [2] Both in and locked
+   *[other] All in and locked
+}
+# $positions: right outer and right inner
+guide-seat-title = Push home { $positions }
+guide-seat-text = For good now. Tap what is not so.
+# $count (count): 2
+guide-seat-done = { $count ->
+    [one] All of it is right
+    [2] All of it is right at both
+   *[other] All of it is right at each
+}
 # $position: right outer
 guide-plug-back-title = Plug { $position } back in
 guide-plug-back-key-off = Key off first.
-# $position: right outer
-guide-check-title = Check the fit at { $position }
-guide-check-text = Tick each one as you see it.
-guide-check-done = All of it is right
 
 ## After a mix-up.
 
@@ -254,6 +288,7 @@ guide-stock-leave = Leave it so
 # $unit: K7F-3M
 guide-where-title = Where does { $unit } go?
 guide-where-text = It is in your hand. Scan it to be sure that it is this one, then say where it goes.
+guide-where-text-alone = It is the only one in your hand.
 guide-where-counter = To the parts counter
 guide-where-customer = The customer keeps it
 guide-where-stock = Into my stock

@@ -13,6 +13,7 @@ job-dispute-or = { $before }, or { $place }
 job-dispute-what = Scan it where it really is. Until then its tests count for neither place.
 job-dispute-scan = Scan it now
 job-links = More about this job
+job-links-more = More
 job-link-trail = What the tests say
 job-link-trail-note = the trail and how sure it is
 job-link-moves = Other moves

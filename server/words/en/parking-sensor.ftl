@@ -51,6 +51,7 @@ parking-sensor-photograph = Before a hand touches it: the sensor, its place, the
 parking-sensor-test-start = Start it on the control unit. Note whether its sounder was heard: without it nothing proves that it ran.
 parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, and test again.
 parking-sensor-test-question = Did you hear its sounder?
+parking-sensor-test-asked = You heard its sounder, and the fault …
 parking-sensor-test-ran = the test ran
 parking-sensor-test-not-proven = nothing proves that it ran
 parking-sensor-test-not-heard = sounder not heard
@@ -97,7 +98,7 @@ parking-sensor-blocked-state = covered or misaligned
 ## The check in use.
 
 parking-sensor-walk-heading = Walk behind it with a pole
-parking-sensor-walk-text = Key on, reverse engaged. Hold an upright pole at each sensor in turn and listen. Tap for each one what you heard.
+parking-sensor-walk-text = Hold an upright pole at each sensor in turn and listen. Tap any that stays quiet.
 parking-sensor-walk-all = All of them sound
 parking-sensor-walk-again-heading = Listen again
 # $positions: right outer and left outer

@@ -98,6 +98,7 @@ refusals-kind = { $kind ->
     [lamp_checked] What the lamps showed at key-on or in reverse
     [looked] What could be seen from outside
     [photo_taken] A picture, named by its digest
+    [photos_skipped] Work went on without pictures of positions
     [walk_checked] The walk-behind check with a test pole
     [test_run] The control unit tested itself
     [sounder_checked] Something was checked because no sounder was heard

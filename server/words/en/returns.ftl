@@ -60,6 +60,7 @@ returns-custody-read-typed = Label read at { $count ->
     [one] its one handover
    *[other] each of { $count } handovers
 }, { $typed } of them typed.
+returns-custody-alone = Its last place was tapped; nothing else was in hand.
 returns-job-none-title = No job
 returns-job-none = No job on record had it.
 returns-job-open-title = Its job is not closed

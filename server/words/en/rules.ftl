@@ -16,6 +16,8 @@ rules-closing-do = Settle it first.
 rules-closing-disputed = { CAP($unit) } is in dispute; scan it where it really is.
 rules-closing-move = A move is under way. Finish it, or stop it.
 # $position: right outer
+rules-closing-hangs = The one at { $position } hangs on its wire. Push it home.
+# $position: right outer
 rules-closing-empty = { CAP($position) } is empty.
 # $position: right outer
 rules-closing-plug = The plug at { $position } is off. Put it back on.

@@ -3,15 +3,10 @@
 ## Every step
 
 steps-cautions = Cautions
+steps-checklist-not = not so
+steps-checklist-first = Put it right, then tap it once more.
 # $count (count): 2
-# $all (count): 3
-steps-checklist-seen = { $count } of { $all } seen
-# $count (count): 2
-# $all (count): 3
-steps-checklist-seen-so-far = { $count } of { $all } seen.
-steps-checklist-first = Look at the others first.
-# $count (count): 2
-steps-checklist-left = { $count } still to see
+steps-checklist-left = { $count } to put right
 steps-close-blocked = The job stays open until this is settled
 steps-close-history = See the history
 steps-close-note = Last word for the record, if there is one
@@ -28,9 +23,11 @@ steps-look-nothing = nothing noted
 # $position: right outer
 steps-look-group = What you see at { $position }
 steps-photo-guide = The sensor and the paint around it
-steps-photo-keep = Keep this picture
-steps-photo-again = Take it again
 steps-photo-open = Open the camera
+# $position: right outer
+steps-photo-shutter = Take { $position }
+# $position: right outer
+steps-photo-retake = Again: { $position }
 steps-repair-what = What did you repair?
 steps-repair-note = A few words for the record: which pin, which wire, where.
 
@@ -63,6 +60,8 @@ steps-new-at-hand = At hand already
 # $position: right outer
 steps-new-old-at = Old sensor, at { $position }
 steps-new-read = New sensor: read it off
+# $part: PS-1
+steps-new-same = It reads { $part } too
 steps-new-part-fault = Read the part number off the new sensor first.
 steps-new-reason = Why it is used all the same
 steps-new-reason-fault = Another part number needs a reason.
@@ -85,6 +84,8 @@ steps-scan-write = No label at hand: write a code by hand
 steps-scan = Scan its label
 # $from: right outer
 steps-scan-from = You pulled it from { $from }.
+steps-scan-tap = Which one is in your hand?
+steps-scan-part = Part number on it
 steps-where-skip = It cannot be scanned or typed
 steps-where-asked = Where does it go?
 steps-where-first = Tap where it goes first.
@@ -116,22 +117,24 @@ steps-test-photograph = Photograph the screen
 steps-test-take = Take the picture
 steps-test-back = Go back
 steps-test-help = How to start the self-test
-steps-test-record-aside = Record it, set aside
-steps-test-record = Record the result
-steps-test-yes = Yes
-steps-test-no = No
+# $proof: sounder heard
+steps-test-record = { CAP($proof) }: record this
 steps-test-empty = empty
 # $reading: fault
 steps-test-empty-but = empty, { $reading }
 # $reading: fault
 steps-test-unplugged = { $reading }, unplugged
-steps-test-which = Which ones show a fault?
-steps-test-which-how = Tap a position: once for a fault, twice if the test does not report on it.
+steps-test-which = Tap what shows a fault
+steps-test-none = No fault anywhere
+steps-test-other = Something else
+# $proof: sounder not heard
+steps-test-not-heard-button = { CAP($proof) }
+steps-test-more = More: codes, picture, note
+steps-test-which-how = Tap once more if the test does not report on it.
 # $position: Right outer
 steps-test-was-unplugged = { $position } was unplugged
 steps-test-came-and-went = The fault came and went
 steps-test-again = Take it again
-steps-test-add-note = Add a note
 steps-test-note = Note
 # $number (count): 2
 # $heard: sounder heard
@@ -146,20 +149,11 @@ steps-test-found = Test { $number }: { $heard }, { $count ->
     [some] ; nothing reported on { $silent }
    *[none] {""}
 }.
-# $number (count): 2
-# $heard: sounder not heard
-steps-test-not-heard = Test { $number }: { $heard }, so nothing is concluded from it.
 steps-test-summary = This will be recorded
 steps-test-summary-went = The fault came and went.
 
 ## The check in use
 
-# $count (count): 3
-# $what: still to hear
-steps-walk-left = { $count } { $what }
 # $count (count): 1
 # $what: quiet
 steps-walk-save = Save: { $count } { $what }
-# $position: right outer
-# $heard: sounds
-steps-walk-answer = { $position }: { $heard }

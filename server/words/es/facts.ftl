@@ -51,6 +51,7 @@ facts-looked = Mirado: { $seen }.
 facts-nothing-seen = Mirado: nada que ver.
 facts-seen-at = { $found } en { $position }
 facts-picture-of-position = Foto { JOIN("de", $position) }.
+facts-pictures-skipped = Se siguió sin foto de { $positions }.
 facts-picture = Foto { $shows ->
     [unit] { JOIN("de", PART($sort, form: "the")) }
     [screen] de la pantalla
@@ -104,6 +105,7 @@ facts-how = { $chosen ->
 facts-unit-pulled = { CAP($unit) } quitado { JOIN("de", $position) } ({ $how }).
 facts-unit-fitted = { CAP($unit) } montado en { $position } ({ $how }).
 facts-unit-fitted-other-part = Otro número de pieza, porque: { $reason }
+facts-unit-fitted-hanging = Cuelga de su cable, sin encajar.
 facts-unit-moved = { CAP($unit) } está ahora { $place }.
 facts-unit-seen-fitted = { CAP($unit) } visto en { $position }.
 facts-unit-seen = { CAP($unit) } visto { $place }.

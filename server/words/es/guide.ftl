@@ -8,6 +8,7 @@ guide-stage-prove = validar
 guide-stage-close = cerrar
 
 guide-progress-position = Posición
+guide-progress-photo = Foto
 guide-progress-label = Etiqueta
 guide-progress-check = Revisión
 guide-progress-exchange = Intercambio
@@ -20,10 +21,12 @@ guide-position = { CAP($position) }
 guide-cautions-title = Antes de empezar
 guide-cautions-text = Léelo una vez. Vuelve a salir en el paso que lo necesita.
 guide-cautions-read = Lo he leído
-guide-photo-title = Fotografía { $position }
+guide-photo-title = Fotografía cada posición
 guide-photo-take = Hacer la foto
 guide-photo-skip = Seguir sin foto
-guide-look-nothing = No se ve nada
+guide-look-title = Testigos y un vistazo
+guide-look-text = Toca lo que no sea así.
+guide-look-all-right = Todo como debe ser
 
 guide-test-run = Haz el autodiagnóstico
 guide-test-again = Repite el autodiagnóstico
@@ -33,6 +36,15 @@ guide-test-no-fault = Aún no ha salido ningún fallo
 guide-test-unplugged = Quita el contacto, desenchufa { $position }, da el contacto y empieza el autodiagnóstico.
 guide-test-more-than-one = Un fallo que va y viene pide más de una prueba.
 guide-test-enter = Anotar el resultado
+## Las respuestas probables de una prueba, con un toque; todas menos la última dicen que se oyó el avisador.
+
+guide-test-went = Se fue con él: fallo en { $positions }
+guide-test-stayed = Se quedó: fallo en { $positions }
+guide-test-still = Sigue ahí: fallo en { $positions }
+guide-test-gone = Ha desaparecido: ningún fallo
+guide-test-not-heard = { CAP($proof) }
+
+## Pruebas que no muestran nada.
 guide-nothing-title = El autodiagnóstico no muestra ningún fallo
 guide-nothing-text = O ha desaparecido, o va y viene.
 guide-nothing-comes-and-goes = Va y viene
@@ -103,14 +115,29 @@ guide-fit-title = Monta { $unit } en { $position }
 guide-fit-scan = Lee primero { PART($sort, form: "the") } que tienes en la mano.
 guide-fit-scan-action = Leer { PART($sort, form: "the") }
 guide-fit-is-back = Está de nuevo en su sitio
-guide-lock-title = Cierra el conector en { $position }
-guide-lock-pull = Tira una vez del cable.
-guide-lock-done = El conector está cerrado
+guide-lock-title = { $count ->
+    [one] ¿Enchufado en { $positions }?
+    [2] ¿Los dos puestos y con el cierre echado?
+   *[other] ¿Todos puestos y con el cierre echado?
+}
+guide-lock-pull = { $count ->
+    [one] Tira una vez del cable. Para la prueba puede colgar.
+   *[other] Tira una vez de cada cable. Para la prueba pueden colgar.
+}
+guide-lock-done = { $count ->
+    [one] Puesto y cerrado
+    [2] Los dos puestos y cerrados
+   *[other] Todos puestos y cerrados
+}
+guide-seat-title = Encaja { $positions }
+guide-seat-text = Ahora, definitivo. Toca lo que no sea así.
+guide-seat-done = { $count ->
+    [one] Todo está bien
+    [2] Todo está bien en los dos
+   *[other] Todo está bien en cada uno
+}
 guide-plug-back-title = Enchufa { $position } de nuevo
 guide-plug-back-key-off = Primero quita el contacto.
-guide-check-title = Revisa el montaje en { $position }
-guide-check-text = Marca cada punto cuando lo veas.
-guide-check-done = Todo está bien
 
 guide-mixed-title = Se mezclaron { $count } { PART($sort, form: "many") }
 guide-mixed-scan = Lee una etiqueta, vieja o nueva
@@ -151,6 +178,7 @@ guide-stock-put-back = Devolver la pieza
 guide-stock-leave = Dejarlo así
 guide-where-title = ¿Adónde va { $unit }?
 guide-where-text = Está en tu mano. Lee la etiqueta para estar seguro de que es esta pieza y di adónde va.
+guide-where-text-alone = Es el único que tienes en la mano.
 guide-where-counter = Al mostrador de recambios
 guide-where-customer = Se la queda el cliente
 guide-where-stock = A mi almacén

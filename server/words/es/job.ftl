@@ -9,6 +9,7 @@ job-dispute-or = { $before }, o { $place }
 job-dispute-what = Léelo donde está de verdad. Hasta entonces sus pruebas no cuentan para ningún lugar.
 job-dispute-scan = Léelo ahora
 job-links = Más sobre este trabajo
+job-links-more = Más
 job-link-trail = Lo que dicen las pruebas
 job-link-trail-note = el rastro y lo seguro que es
 job-link-moves = Otros movimientos

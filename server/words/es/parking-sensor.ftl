@@ -49,6 +49,7 @@ parking-sensor-photograph = Antes de tocar nada: el sensor, su sitio y la pintur
 parking-sensor-test-start = Empiézalo en la unidad de control. Anota si se oyó el zumbador: sin él nada prueba que se hizo.
 parking-sensor-test-provoke = Mueve los cables con la mano, rocía agua, caliéntalo y prueba de nuevo.
 parking-sensor-test-question = ¿Oíste el zumbador?
+parking-sensor-test-asked = Oíste su avisador, y el fallo…
 parking-sensor-test-ran = la prueba se hizo
 parking-sensor-test-not-proven = nada prueba que se hizo
 parking-sensor-test-not-heard = no se oyó el zumbador
@@ -87,7 +88,7 @@ parking-sensor-blocked-for-customer = suciedad, hielo, pintura gruesa o mala ori
 parking-sensor-blocked-state = tapado o mal orientado
 
 parking-sensor-walk-heading = Camina por detrás con un poste
-parking-sensor-walk-text = Contacto dado, marcha atrás metida. Pon un poste vertical delante de cada sensor, uno tras otro, y escucha. Toca en cada uno lo que oíste.
+parking-sensor-walk-text = Acerca un palo vertical a cada sensor y escucha. Toca el que no suene.
 parking-sensor-walk-all = Suenan todos
 parking-sensor-walk-again-heading = Escucha otra vez
 parking-sensor-walk-again-text = Sin sonido en { $positions }, aunque el autodiagnóstico no da fallo. Mira adónde apunta y cómo asienta, límpialo y haz otra ronda.

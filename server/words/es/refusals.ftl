@@ -80,6 +80,7 @@ refusals-kind = { $kind ->
     [lamp_checked] Lo que mostraron los testigos con contacto dado o en marcha atrás
     [looked] Lo que se veía por fuera
     [photo_taken] Una foto, con su huella como nombre
+    [photos_skipped] Se siguió sin fotos de algunas posiciones
     [walk_checked] La comprobación en uso con un palo
     [test_run] La unidad de control hizo su autodiagnóstico
     [sounder_checked] Se revisó algo porque no se oyó el zumbador

@@ -51,6 +51,7 @@ returns-custody-read-typed = Etiqueta leída en { $count ->
     [one] { $typed } tecleada
    *[other] { $typed } tecleadas
 }.
+returns-custody-alone = Su último lugar se tocó; no había otro en la mano.
 returns-job-none-title = Sin trabajo
 returns-job-none = Ningún trabajo registrado lo tuvo.
 returns-job-open-title = Su trabajo no está cerrado

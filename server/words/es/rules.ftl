@@ -12,6 +12,7 @@ rules-closing-title = Falta algo por aclarar
 rules-closing-do = Aclara eso primero.
 rules-closing-disputed = { CAP($unit) } está en disputa; lee su etiqueta donde de verdad está.
 rules-closing-move = Hay un cambio a medias. Termínalo o páralo.
+rules-closing-hangs = El de { $position } cuelga de su cable. Encájalo.
 rules-closing-empty = { CAP($position) }: no hay nada montado.
 rules-closing-plug = El conector en { $position } está quitado. Vuelve a enchufarlo.
 

@@ -3,13 +3,9 @@
 ## Every step
 
 steps-cautions = Precauciones
-steps-checklist-seen = { $count } de { $all } vistos
-steps-checklist-seen-so-far = { $count } de { $all } vistos.
-steps-checklist-first = Mira primero los demás.
-steps-checklist-left = { $count ->
-    [one] Falta { $count } por ver
-   *[other] Faltan { $count } por ver
-}
+steps-checklist-not = no
+steps-checklist-first = Corrígelo y tócalo otra vez.
+steps-checklist-left = { $count } por corregir
 steps-close-blocked = El trabajo sigue abierto hasta que esto se resuelva
 steps-close-history = Ver el historial
 steps-close-note = Última palabra para el registro, si la hay
@@ -25,9 +21,9 @@ steps-look-record = Registrar lo que vi
 steps-look-nothing = nada anotado
 steps-look-group = Qué ves en { $position }
 steps-photo-guide = El sensor y la pintura de alrededor
-steps-photo-keep = Guardar esta imagen
-steps-photo-again = Hacerla otra vez
 steps-photo-open = Abrir la cámara
+steps-photo-shutter = Foto: { $position }
+steps-photo-retake = Otra vez: { $position }
 steps-repair-what = ¿Qué reparaste?
 steps-repair-note = Unas palabras para el registro: qué contacto, qué cable, dónde.
 
@@ -58,6 +54,7 @@ steps-new-scan = Leer su etiqueta nueva
 steps-new-at-hand = Ya a mano
 steps-new-old-at = Sensor viejo, en { $position }
 steps-new-read = Sensor nuevo: léelo en la pieza
+steps-new-same = También dice { $part }
 steps-new-part-fault = Lee primero el número de pieza en el sensor nuevo.
 steps-new-reason = Por qué se usa de todos modos
 steps-new-reason-fault = Otro número de pieza necesita un motivo.
@@ -77,6 +74,8 @@ steps-compare-other = Otro número de pieza: difiere desde el carácter { $place
 steps-scan-write = Sin etiqueta a mano: escribir un código a mano
 steps-scan = Leer su etiqueta
 steps-scan-from = Lo quitaste de { $from }.
+steps-scan-tap = ¿Cuál tienes en la mano?
+steps-scan-part = Número de pieza
 steps-where-skip = No se puede leer ni escribir
 steps-where-asked = ¿Adónde va?
 steps-where-first = Toca primero adónde va.
@@ -105,19 +104,19 @@ steps-test-photograph = Fotografiar la pantalla
 steps-test-take = Hacer la foto
 steps-test-back = Volver
 steps-test-help = Cómo iniciar el autodiagnóstico
-steps-test-record-aside = Registrarla, sin que cuente
-steps-test-record = Registrar el resultado
-steps-test-yes = Sí
-steps-test-no = No
+steps-test-record = { CAP($proof) }: registrar esto
 steps-test-empty = vacío
 steps-test-empty-but = vacío, { $reading }
 steps-test-unplugged = { $reading }, desenchufado
-steps-test-which = ¿Cuáles dan fallo?
-steps-test-which-how = Toca una posición: una vez si da fallo, dos si la prueba no informa de ella.
+steps-test-which = Toca lo que da fallo
+steps-test-none = Ningún fallo
+steps-test-other = Otra cosa
+steps-test-not-heard-button = { CAP($proof) }
+steps-test-more = Más: códigos, foto, nota
+steps-test-which-how = Toca otra vez si la prueba no informa de ella.
 steps-test-was-unplugged = { $position }: estaba desenchufado
 steps-test-came-and-went = El fallo iba y venía
 steps-test-again = Hacerla otra vez
-steps-test-add-note = Añadir una nota
 steps-test-note = Nota
 steps-test-found = Prueba { $number }: { $heard }, { $count ->
     [0] ningún fallo
@@ -126,12 +125,9 @@ steps-test-found = Prueba { $number }: { $heard }, { $count ->
     [some] ; sin informe de { $silent }
    *[none] {""}
 }.
-steps-test-not-heard = Prueba { $number }: { $heard }, así que no se concluye nada de ella.
 steps-test-summary = Esto se registrará
 steps-test-summary-went = El fallo iba y venía.
 
 ## The check in use
 
-steps-walk-left = { $count } { $what }
 steps-walk-save = Guardar: { $count } { $what }
-steps-walk-answer = { $position }: { $heard }

@@ -15,6 +15,7 @@ import { jobQuestion, loadJob } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
+import { putDown } from '../scan/label-reader.js';
 import { cautionList } from './steps/cautions.js';
 import { stepFor } from './steps/index.js';
 import { stepCount } from '../frame/step-count.js';
@@ -31,10 +32,13 @@ import { verdictCard } from './verdict-card.js';
  * @property {import('../frame/frame.js').Button | null} [second]
  * @property {boolean} [bare]    the body brings its own heading
  * @property {boolean} [alone]   nothing else on the screen: a stop, a camera
+ * @property {string} [key]      the same over several steps where something lives on, such as a camera
  */
 
 /** Steps that follow from what the tests say. */
 const AFTER_VERDICT = new Set(['moves', 'new_unit']);
+/** Steps at which labels are read with the camera left open, or at which that begins. */
+const LABELLING = new Set(['scan', 'new_unit', 'moves']);
 /** Steps that the proof is about. */
 const PROVING = new Set(['moves', 'test', 'walk']);
 
@@ -49,12 +53,13 @@ export const jobPage = {
   draw(ctx) {
     const view = ctx.data;
     const { step } = view;
+    if (!LABELLING.has(step.form ?? '')) putDown(view.id);
     const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
     return {
       title: view.title,
       back: to.jobs(),
       stages: view.stages,
-      key: `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
+      key: parts.key ?? `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
       body: jobBody(ctx, view, parts),
       main: parts.main === undefined ? actionButton(ctx, step.action) : parts.main,
       second: parts.second === undefined ? secondButton(ctx, view) : parts.second,
@@ -191,6 +196,8 @@ function eitherOf(claims) {
 /** What lies behind the step. @param {JobView} view */
 function links({ id, trail, photos, history, moves, step, out, ways }) {
   return html`<nav class="job-links" aria-label=${say('job-links')}>
+    <details class="more">
+    <summary>${say('job-links-more')}</summary>
     <ul class="list">
       ${trail.tests.length ? link(to.jobPart(id, 'trail'), 'swap', say('job-link-trail'), say('job-link-trail-note')) : nothing}
       ${step.form === 'moves' && moves.length > 1
@@ -206,6 +213,7 @@ function links({ id, trail, photos, history, moves, step, out, ways }) {
       ${link(to.jobPart(id, 'assumptions'), 'ask', say('job-link-assumptions'), say('job-link-assumptions-note'))}
       ${fileRow(to.jobFile(id))}
     </ul>
+    </details>
   </nav>`;
 }
 

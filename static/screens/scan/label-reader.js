@@ -4,7 +4,8 @@
  * it. The guided exchange, a new sensor and 'where does it go' share it.
  *
  * It lives in `ctx.form.read`, so that an offered code or a stop is still there after the phone ended the
- * page. Only the camera is not: it starts on a tap.
+ * page. Only the camera is not: it starts on a tap. Where one label follows another (`carry`) it then stays
+ * open from step to step, and whatever is seen is taken.
  */
 
 import { alarm } from './alarm.js';
@@ -14,7 +15,7 @@ import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { say } from '../../words/words.js';
 
-/** @typedef {'scanned' | 'typed' | 'written'} How */
+/** @typedef {'scanned' | 'typed' | 'written'} How  a code that is read off a label written by hand is 'written' */
 /** @typedef {'' | 'camera' | 'type' | 'write' | 'which' | 'told' | 'stop'} Mode */
 
 /**
@@ -30,12 +31,37 @@ import { say } from '../../words/words.js';
  * @typedef {object} ReaderOptions
  * @property {string} heading     what this is about, over the camera
  * @property {boolean} [mayWrite] whether a label written by hand will do
+ * @property {string} [carry]     the work over whose steps the camera stays open
+ * @property {unknown} [below]    what stands under the camera
  * @property {Record<string, unknown>} [expects]  asked of the core in place of the step's own
  * @property {(answer: any, how: How) => unknown} onOurs   the label is the right one
  */
 
 /** Forms whose camera was opened by a tap since the page was loaded. @type {WeakSet<object>} */
 const tapped = new WeakSet();
+
+/** The works whose camera is open from step to step. @type {Set<string>} */
+const carried = new Set();
+
+/** The reader that is on the screen: what the camera sees is its to take. @type {Reader | null} */
+let present = null;
+
+/**
+ * Open the camera of a work with its next step; call it on a tap.
+ * @param {string} work
+ */
+export function carryOn(work) {
+  prepareTones();
+  carried.add(work);
+}
+
+/**
+ * The steps that want labels are over: the next ones begin with a tap again.
+ * @param {string} work
+ */
+export function putDown(work) {
+  carried.delete(work);
+}
 
 /** The text that is being asked about just now: the camera sees faster than the core thinks. */
 let asked = '';
@@ -49,6 +75,7 @@ let meanwhile = /** @type {(() => Promise<void>) | null} */ (null);
  */
 export function labelReader(ctx, options) {
   const reader = new Reader(ctx, options);
+  present = reader;
   return { reader, parts: reader.parts() };
 }
 
@@ -65,7 +92,12 @@ export class Reader {
 
   /** @returns {Reading} */
   get state() {
-    return this.ctx.form.read ?? { mode: '' };
+    const state = this.ctx.form.read ?? { mode: '' };
+    return state.mode === '' && this.#carried ? { ...state, mode: 'camera' } : state;
+  }
+
+  get #carried() {
+    return carried.has(this.options.carry ?? '');
   }
 
   /** @param {Partial<Reading> & {mode: Mode}} state */
@@ -94,16 +126,24 @@ export class Reader {
   openCamera = () => {
     prepareTones();
     tapped.add(this.ctx.form);
+    if (this.options.carry) carried.add(this.options.carry);
     // A camera is more than some phones have memory for: what was entered is written down first.
     return this.#keep({ mode: 'camera' });
   };
 
-  type = () => this.show({ mode: 'type' });
+  type = () => {
+    putDown(this.options.carry ?? '');
+    this.show({ mode: 'type' });
+  };
 
-  leave = () => this.show({ mode: '' });
+  leave = () => {
+    putDown(this.options.carry ?? '');
+    this.show({ mode: '' });
+  };
 
   /** Offer a code that is free, to be written by hand. The same one again until it is used. */
   write = async () => {
+    putDown(this.options.carry ?? '');
     if (this.state.offer) {
       this.show({ mode: 'write' });
       return;
@@ -143,8 +183,11 @@ export class Reader {
   /**
    * The texts of all codes in view: one is taken, several are asked about.
    * @param {string[]} texts
+   * @returns {Promise<void>}
    */
   see = async (texts) => {
+    // The camera outlives the step at which it was opened.
+    if (present && present !== this) return present.see(texts);
     if (this.state.mode !== 'camera') return;
     if (asked) {
       // The one that is asked about may still be in view.
@@ -176,7 +219,7 @@ export class Reader {
 
   /**
    * What the reader puts on the screen; null while it waits to be opened.
-   * @returns {{body: unknown, main: any, second: any, bare: true, alone: true} | null}
+   * @returns {{body: unknown, main: any, second: any, bare: true, alone: true, key?: string} | null}
    */
   parts() {
     const { state } = this;
@@ -185,8 +228,8 @@ export class Reader {
     switch (state.mode) {
       case 'camera':
         // After a reload nobody has tapped yet, and the phone may lie on the ground.
-        return tapped.has(this.ctx.form)
-          ? { bare: true, alone: true, body: cameraView(this), main: null, second: type }
+        return tapped.has(this.ctx.form) || this.#carried
+          ? { bare: true, alone: true, key: `camera ${this.options.carry ?? ''}`, body: cameraView(this), main: null, second: type }
           : null;
       case 'type': {
         const main = { words: say('scan-check'), run: this.#typed };

@@ -27,6 +27,7 @@ export function cameraView(reader) {
   return html`
     ${heading(reader)}
     ${scanHost(reader.ctx, { words: say('scan-hold'), onTexts: reader.see })}
+    ${reader.options.below ?? nothing}
     <div class="ways-row">
       ${reader.options.mayWrite
         ? html`<button class="link-button" type="button" @click=${reader.write}>${say('scan-write')}</button>`

@@ -1,54 +1,42 @@
 // @ts-check
 /**
- * A list of things to see for oneself: each is ticked alone, and only then it goes on.
+ * A list of things to see for oneself, confirmed by one tap; what is not so is tapped, and has to be put
+ * right first.
  */
 
 import { html, nothing } from 'lit-html';
 
+import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 
 /** @typedef {import('../../../core/views.js').ChecklistStep} ChecklistStep */
 
-/** @param {import('./step-context.js').StepContext<ChecklistStep>} ctx */
+/** @param {import('./step-context.js').StepContext<ChecklistStep>} ctx @returns {import('../job.js').StepParts} */
 export function checklistStep(ctx) {
-  const { step, form } = ctx;
-  /** @type {Array<{id: string, words: string}>} */
-  const checks = step.choices;
+  const { step, form, redraw } = ctx;
   /** @type {string[]} */
-  const ticked = form.ticked ?? [];
-  const left = checks.filter(({ id }) => !ticked.includes(id));
+  const wrong = form.wrong ?? [];
   const tick = (/** @type {string} */ id) => {
-    form.ticked = ticked.includes(id) ? ticked.filter((each) => each !== id) : [...ticked, id];
-    form.asked = false;
-    ctx.redraw();
+    form.wrong = wrong.includes(id) ? wrong.filter((each) => each !== id) : [...wrong, id];
+    redraw();
   };
-  const seen = { count: ticked.length, all: checks.length };
   return {
-    body: html`
-      <ul class="checks">
-        ${checks.map(
-          ({ id, words }) =>
-            html`<li>
-              <label class=${form.asked && !ticked.includes(id) ? 'check check-missing' : 'check'}>
-                <input type="checkbox" .checked=${ticked.includes(id)} @change=${() => tick(id)} />
-                <span>${words}</span>
-              </label>
-            </li>`,
-        )}
+    body: html`<ul class="checks">
+        ${step.choices.map(({ id, words }) => {
+          const not = wrong.includes(id);
+          return html`<li>
+            <button class=${not ? 'check check-not' : 'check'} type="button" aria-pressed=${not ? 'true' : 'false'} @click=${() => tick(id)}>
+              ${icon(not ? 'cross' : 'tick')} <span>${words}</span>
+              ${not ? html`<strong class="check-word">${say('steps-checklist-not')}</strong>` : nothing}
+            </button>
+          </li>`;
+        })}
       </ul>
-      <p class="ticked" role="status">
-        ${form.asked
-          ? html`${say('steps-checklist-seen-so-far', seen)} <strong>${say('steps-checklist-first')}</strong>`
-          : say('steps-checklist-seen', seen)}
-      </p>
-    `,
+      ${wrong.length ? html`<p class="field-fault" role="alert">${say('steps-checklist-first')}</p>` : nothing}`,
     main: {
-      words: left.length ? say('steps-checklist-left', { count: left.length }) : step.action.words,
-      run: () => {
-        if (!left.length) return ctx.act(step.action.events);
-        form.asked = true;
-        return ctx.redraw();
-      },
+      words: wrong.length ? say('steps-checklist-left', { count: wrong.length }) : step.action.words,
+      disabled: wrong.length > 0,
+      run: () => ctx.act(step.action.events),
     },
   };
 }

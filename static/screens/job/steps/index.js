@@ -14,9 +14,9 @@
 
 import { cautionsStep } from './cautions.js';
 import { checklistStep } from './checklist.js';
+import { choicesStep } from './choices.js';
 import { closeStep } from './close.js';
 import { doneStep } from './done.js';
-import { lampsStep } from './lamps.js';
 import { lookStep } from './look.js';
 import { measureStep } from './measure.js';
 import { movesStep } from './moves.js';
@@ -32,10 +32,9 @@ import { whereToStep } from './where-to.js';
 const BY_FORM = {
   cautions: cautionsStep,
   checklist: checklistStep,
-  choices: lampsStep,
+  choices: choicesStep,
   close: closeStep,
   done: doneStep,
-  lamps: lampsStep,
   look: lookStep,
   measure: measureStep,
   moves: movesStep,

@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
+import { carryOn } from '../../scan/label-reader.js';
 import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { newUnitStep } from './new-unit.js';
@@ -66,7 +67,10 @@ export function startButton(ctx, move) {
       if (move.form) {
         ctx.form.replacing = move.title;
         ctx.redraw();
-      } else if (await ctx.act(move.events)) {
+        return;
+      }
+      if (move.move === 'exchange') carryOn(ctx.job);
+      if (await ctx.act(move.events)) {
         ctx.go(to.job(ctx.job));
       }
     },

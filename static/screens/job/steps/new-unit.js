@@ -20,6 +20,7 @@ export function newUnitStep(ctx) {
   const { reader, parts } = labelReader(ctx, {
     heading: say('steps-new-label'),
     mayWrite: true,
+    carry: ctx.job,
     expects: { do: 'new' },
     onOurs: (answer, how) => add(ctx, reader, answer.code, how),
   });
@@ -83,6 +84,9 @@ function fields(ctx) {
           ? html`<span class="field-fault" role="alert">${say('steps-new-part-fault')}</span>`
           : nothing}
       </label>
+      ${old && !part
+        ? html`<button class="small-button" type="button" @click=${() => same(ctx, old)}>${say('steps-new-same', { part: old })}</button>`
+        : nothing}
       ${makerReader(ctx)} ${comparison(old, part)}
       ${partsDiffer(old, part)
         ? html`<label class="field">
@@ -133,6 +137,17 @@ function partInput({ value, invalid = false, onInput }) {
     .value=${value}
     @input=${onInput}
   />`;
+}
+
+/**
+ * The new one was read and held against the old number by eye.
+ * @param {import('./step-context.js').StepContext<NewUnitStep>} ctx
+ * @param {string} part
+ */
+function same(ctx, part) {
+  ctx.form.part = part;
+  ctx.form.asked = '';
+  ctx.redraw();
 }
 
 /**

@@ -1,46 +1,59 @@
 // @ts-check
 /**
- * One picture of a position before a hand touches it.
+ * The pictures of all positions that are due, with the camera left open: one shutter a position, each kept
+ * by itself. The one before can be taken again by a tap.
  */
 
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 
-import { board } from '../../../shapes/board.js';
+import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
-import { capture, photoTaken } from '../../scan/capture.js';
+import { nameOf, shutter } from '../../scan/shutter.js';
+import { photoTaken } from '../../scan/capture.js';
 
 /** @typedef {import('../../../core/views.js').PhotoStep} PhotoStep */
 
-/** Opened once by a tap, the camera opens by itself for the pictures that follow. */
-let openedByHand = false;
-
 /** @param {import('./step-context.js').StepContext<PhotoStep>} ctx @returns {import('../job.js').StepParts} */
 export function photoStep(ctx) {
-  const { step, act } = ctx;
-  const taking = capture(ctx, {
+  const { step, form, job } = ctx;
+  const { positions } = step.expects;
+  const position = form.again ?? step.expects.position;
+  const camera = shutter(ctx, `photo ${job}`, {
     words: say('steps-photo-guide'),
-    alt: step.title,
-    open: openedByHand,
-  });
-  if (taking.photo) {
-    const { photo } = taking;
-    return {
-      body: taking.body,
-      main: { words: say('steps-photo-keep'), run: () => act([photoTaken(photo, step.expects)], { photo }) },
-      second: { words: say('steps-photo-again'), run: taking.again },
-    };
-  }
-  if (taking.state === 'open') {
-    return { body: taking.body, main: { words: step.action.words, run: taking.take } };
-  }
-  return {
-    body: html`${taking.body} ${board(ctx.view.board, { chosen: step.expects.position })}`,
-    main: {
-      words: say('steps-photo-open'),
-      run: () => {
-        openedByHand = true;
-        return taking.open();
-      },
+    keep: (photo) => {
+      delete form.again;
+      return ctx.act([photoTaken(photo, { shows: 'position', position })], { photo });
     },
+  });
+  const before = positions.filter(({ done }) => done).at(-1);
+  return {
+    key: `photos ${camera.open}`,
+    body: html`
+      ${camera.body}
+      <ol class="photo-list">
+        ${positions.map(
+          ({ id, name, done }) => html`<li class="photo-due" data-state=${id === position ? 'now' : done ? 'done' : 'due'}>
+            ${done && id !== position ? icon('tick') : icon('camera')} <span>${name}</span>
+          </li>`,
+        )}
+      </ol>
+      ${before && !form.again
+        ? html`<div class="ways">
+            <button
+              class="link-button"
+              type="button"
+              @click=${() => {
+                form.again = before.id;
+                ctx.redraw();
+              }}
+            >
+              ${say('steps-photo-retake', { position: before.name })}
+            </button>
+          </div>`
+        : nothing}
+    `,
+    main: camera.open
+      ? { words: say('steps-photo-shutter', { position: nameOf(positions, position) }), run: camera.take }
+      : { words: say('steps-photo-open'), run: camera.start },
   };
 }

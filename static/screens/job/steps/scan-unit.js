@@ -2,7 +2,8 @@
 /**
  * A step of the guided exchange that wants a label: take a spare, pull a sensor, fit one.
  *
- * First what to do with the hands; the camera opens on a tap, once the sensor is in the hand.
+ * The camera opens on a tap and then stays open from pull to fit. A label written by hand is not typed
+ * again: the codes of those in hand stand there to be tapped, and a wrong one is stopped all the same.
  */
 
 import { html, nothing } from 'lit-html';
@@ -10,20 +11,23 @@ import { html, nothing } from 'lit-html';
 import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
 import { say } from '../../../words/words.js';
+import { textField } from '../../frame/field.js';
 import { labelReader } from '../../scan/label-reader.js';
 
 /** @typedef {import('../../../core/views.js').ScanStep} ScanStep */
 
 /** @param {import('./step-context.js').StepContext<ScanStep>} ctx */
 export function scanUnitStep(ctx) {
-  const { step } = ctx;
+  const { step, form } = ctx;
   const mayWrite = step.expects.may_write === true;
   const { reader, parts } = labelReader(ctx, {
     heading: step.title,
     mayWrite,
+    carry: ctx.job,
+    below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
     onOurs: async (answer) => {
       // A stop that a rule raises stays on the screen, and so does the way the label was read.
-      await ctx.act(answer.events);
+      await ctx.act([...answer.events, ...partNoted(ctx, form.part)]);
     },
   });
   if (parts) return parts;
@@ -31,8 +35,8 @@ export function scanUnitStep(ctx) {
   const type = { words: say('steps-type'), run: reader.type };
   return {
     body: html`
-      ${wanted(ctx)}
-      ${board(ctx.view.board, { chosen: step.expects.position })}
+      ${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))}
+      ${board(ctx.view.board, { chosen: step.expects.position })} ${partField(ctx)}
       <div class="ways">
         ${own ? html`<button class="link-button" type="button" @click=${reader.type}>${say('steps-type')}</button>` : nothing}
         ${mayWrite
@@ -54,9 +58,47 @@ export function scanUnitStep(ctx) {
 function wanted({ view, step }) {
   if (step.expects.do === 'pull') return nothing;
   const unit = view.out.find((each) => each.id === step.expects.unit);
-  if (!unit?.shown) return nothing;
+  if (!unit?.shown || unit.written) return nothing;
   return html`<div class="wanted">
     ${code(unit.shown, { size: 'large' })}
     ${unit.came_from ? html`<p>${say('steps-scan-from', { from: unit.came_from })}</p>` : nothing}
   </div>`;
+}
+
+/**
+ * The codes of those in hand whose label was written: a camera can't read them.
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
+ * @param {(text: string) => unknown} take
+ */
+function inHand({ view, step, busy }, take) {
+  const wants = view.out.find((each) => each.id === step.expects.unit);
+  if (step.expects.do !== 'fit' || !wants?.written) return nothing;
+  return html`<section>
+    <h2 class="asked-words">${say('steps-scan-tap')}</h2>
+    <ul class="which">
+      ${view.out.map(
+        ({ shown }) => html`<li>
+          <button class="which-button" type="button" ?disabled=${busy} @click=${() => take(shown)}>${code(shown, { size: 'large' })}</button>
+        </li>`,
+      )}
+    </ul>
+  </section>`;
+}
+
+/**
+ * The part number is read while the sensor is in the hand; it may be left out.
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
+ */
+function partField(ctx) {
+  if (!ctx.step.expects.asks_part) return nothing;
+  return textField(ctx, 'part', say('steps-scan-part'), { most: 80, capitals: true });
+}
+
+/**
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
+ * @param {string} [part]
+ */
+function partNoted({ step }, part = '') {
+  if (!step.expects.asks_part || !part.trim()) return [];
+  return [{ kind: 'part_noted', data: { unit: step.expects.unit, part: part.trim(), serial: '' } }];
 }

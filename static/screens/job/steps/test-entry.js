@@ -1,12 +1,14 @@
 // @ts-check
 /**
- * What the self-test said: was its sounder heard, which positions show a fault, and what else the
- * screen tells. Nothing is on record before the sentence at the end has been read and tapped.
+ * What the self-test said. Where the situation suggests answers, each is one tap: the fault went along,
+ * stayed, is gone. Else, and behind 'something else', the board: which positions show a fault, or that none
+ * does, and what else the screen tells. A clean test is said, never left blank.
  */
 
 import { html, nothing } from 'lit-html';
 
 import { board } from '../../../shapes/board.js';
+import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { helpLink } from '../../frame/help-link.js';
@@ -36,18 +38,45 @@ export function testEntryStep(ctx) {
       second: { words: say('steps-test-back'), run: screen.close },
     };
   }
+  if (ctx.step.choices.length && !form.whole) return answers(ctx);
   const { photo } = screen;
-  const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
+  const record = (/** @type {boolean} */ heard) => {
+    form.heard = heard;
+    const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
+    return act(drafts, { photo: photo ?? undefined });
+  };
+  const said = form.none || named(ctx, 'fault').length > 0 || form.unplugged.length > 0;
   return {
-    body: html`${form.heard === undefined ? helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help')) : nothing}
-    ${soundQuestion(ctx)} ${form.heard ? readings(ctx) : nothing}
-    ${form.heard === undefined ? nothing : html`${more(ctx, screen)} ${summary(ctx)}`}`,
-    main: {
-      words: form.heard === false ? say('steps-test-record-aside') : say('steps-test-record'),
-      disabled: form.heard === undefined,
-      run: () => act(drafts, { photo: photo ?? undefined }),
-    },
-    second: ctx.step.second?.events.length ? undefined : null,
+    body: html`${readings(ctx)} ${said ? summary(ctx) : nothing} ${more(ctx, screen)}
+    ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help'))}`,
+    main: { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), disabled: !said, run: () => record(true) },
+    second: { words: say('steps-test-not-heard-button', { proof: ctx.step.expects.asks.not_heard }), run: () => record(false) },
+  };
+}
+
+/**
+ * The likely answers, one tap each.
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx
+ * @returns {import('../job.js').StepParts}
+ */
+function answers({ step, form, act, busy, redraw }) {
+  const other = () => {
+    form.whole = true;
+    redraw();
+  };
+  return {
+    body: html`<h2 class="asked-words">${step.expects.asks.asked}</h2>
+      <div class="answers">
+        ${step.choices.map(
+          ({ id, words, mark, events }) => html`<button class="answer answer-marked" type="button" data-answer=${id} ?disabled=${busy} @click=${() => act(events)}>
+            <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(mark, { x: 0, y: 0 })}</svg>
+            <span>${words}</span>
+          </button>`,
+        )}
+        <button class="answer" type="button" data-answer="other" @click=${other}>${say('steps-test-other')}</button>
+      </div>`,
+    main: null,
+    second: step.second?.events.length ? undefined : null,
   };
 }
 
@@ -61,32 +90,7 @@ function begin({ form, step }) {
   // A plug that is off shows as a fault wherever the test is watching.
   for (const id of form.unplugged) form.readings[id] = 'fault';
   form.codes = {};
-}
-
-/** @param {import('./step-context.js').StepContext<TestStep>} ctx */
-function soundQuestion({ form, step, redraw }) {
-  const { question, yes, no } = step.expects.asks;
-  const answer = (/** @type {boolean} */ heard, /** @type {string} */ words, /** @type {string} */ note) => html`<label
-    class="choice"
-  >
-    <input
-      type="radio"
-      name="heard"
-      .checked=${form.heard === heard}
-      @change=${() => {
-        form.heard = heard;
-        redraw();
-      }}
-    />
-    <span class="choice-word">${words}</span>
-    <span class="choice-note">${note}</span>
-  </label>`;
-  return html`<fieldset class="asked">
-    <legend class="asked-words">${question}</legend>
-    <div class="choices choices-two">
-      ${answer(true, say('steps-test-yes'), yes)} ${answer(false, say('steps-test-no'), no)}
-    </div>
-  </fieldset>`;
+  form.none = false;
 }
 
 /** @param {import('./step-context.js').StepContext<TestStep>} ctx */
@@ -104,55 +108,64 @@ function readings(ctx) {
   });
   return html`<section class="asked">
     <h2 class="asked-words">${say('steps-test-which')}</h2>
-    <p class="soft">${say('steps-test-which-how')}</p>
     ${board(
       { ...view.board, positions },
       {
         onPick: (id) => {
           const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[id]);
           form.readings[id] = (isEmpty(step, id) ? NEXT_EMPTY : NEXT)[reading];
+          form.none = false;
           redraw();
         },
       },
     )}
+    ${named(ctx, 'fault').length
+      ? html`<p class="soft">${say('steps-test-which-how')}</p>`
+      : html`<div class="checks">
+          ${check(say('steps-test-none'), Boolean(form.none), (on) => {
+            form.none = on;
+            redraw();
+          })}
+        </div>`}
   </section>`;
 }
 
 /** @param {import('./step-context.js').StepContext<TestStep>} ctx @param {import('../../scan/capture.js').Capture} screen */
 function more(ctx, screen) {
   const { form, redraw } = ctx;
-  return html`<div class="checks">
-      ${ctx.step.expects.unplugged.map((/** @type {string} */ id) =>
-        check(say('steps-test-was-unplugged', { position: positionName(ctx, id) }), form.unplugged.includes(id), (on) => {
-          form.unplugged = on ? [...form.unplugged, id] : form.unplugged.filter((/** @type {string} */ each) => each !== id);
-          redraw();
-        }),
-      )}
-      ${check(say('steps-test-came-and-went'), Boolean(form.cameAndWent), (on) => {
-        form.cameAndWent = on;
-        redraw();
-      })}
-    </div>
-    ${form.heard ? codeFields(ctx, named(ctx, 'fault')) : nothing}
-    ${screen.photo
-      ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>${say('steps-test-again')}</button>`
-      : html`<button class="small-button wide-button" type="button" @click=${screen.open}>
-          ${say('steps-test-photograph')}
-        </button>`}
-    <details class="more" ?open=${Boolean(form.note)}>
-      <summary>${say('steps-test-add-note')}</summary>
-      <label class="field">
-        <span class="field-name">${say('steps-test-note')}</span>
-        <textarea
-          rows="2"
-          maxlength="500"
-          .value=${form.note ?? ''}
-          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-            form.note = target.value;
+  const open = Boolean(form.note || form.cameAndWent || screen.photo || form.unplugged.length || Object.keys(form.codes).length);
+  return html`<details class="more" ?open=${open}>
+      <summary>${say('steps-test-more')}</summary>
+      <div class="screen-stack">
+        <div class="checks">
+          ${ctx.step.expects.unplugged.map((/** @type {string} */ id) =>
+            check(say('steps-test-was-unplugged', { position: positionName(ctx, id) }), form.unplugged.includes(id), (on) => {
+              form.unplugged = on ? [...form.unplugged, id] : form.unplugged.filter((/** @type {string} */ each) => each !== id);
+              redraw();
+            }),
+          )}
+          ${check(say('steps-test-came-and-went'), Boolean(form.cameAndWent), (on) => {
+            form.cameAndWent = on;
             redraw();
-          }}
-        ></textarea>
-      </label>
+          })}
+        </div>
+        ${codeFields(ctx, named(ctx, 'fault'))}
+        ${screen.photo
+          ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>${say('steps-test-again')}</button>`
+          : html`<button class="small-button wide-button" type="button" @click=${screen.open}>${say('steps-test-photograph')}</button>`}
+        <label class="field">
+          <span class="field-name">${say('steps-test-note')}</span>
+          <textarea
+            rows="2"
+            maxlength="500"
+            .value=${form.note ?? ''}
+            @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
+              form.note = target.value;
+              redraw();
+            }}
+          ></textarea>
+        </label>
+      </div>
     </details>`;
 }
 
@@ -182,7 +195,7 @@ function summary(ctx) {
     unreported: silent.length ? 'some' : 'none',
     silent: { figure: 'and', of: silent },
   };
-  const said = form.heard ? say('steps-test-found', found) : say('steps-test-not-heard', { number, heard: asks.not_heard });
+  const said = say('steps-test-found', found);
   return html`<section class="panel panel-act" role="status">
     <p class="panel-kicker">${say('steps-test-summary')}</p>
     <p>${form.cameAndWent ? `${said} ${say('steps-test-summary-went')}` : said}</p>

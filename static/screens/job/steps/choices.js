@@ -1,16 +1,15 @@
 // @ts-check
 /**
- * One question, one tap on an answer: what the lamps show, or which of several was found.
+ * One question, one tap on an answer: which of several was found.
  */
 
 import { html } from 'lit-html';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
 /** @typedef {import('../../../core/views.js').ChoicesStep} ChoicesStep */
-/** @typedef {import('../../../core/views.js').LampsStep} LampsStep */
 
-/** @param {import('./step-context.js').StepContext<LampsStep | ChoicesStep>} ctx @returns {import('../job.js').StepParts} */
-export function lampsStep({ step, act, busy }) {
+/** @param {import('./step-context.js').StepContext<ChoicesStep>} ctx @returns {import('../job.js').StepParts} */
+export function choicesStep({ step, act, busy }) {
   return {
     body: html`<div class="answers">
       ${step.choices.map(
