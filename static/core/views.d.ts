@@ -174,7 +174,7 @@ export interface WaysView {
   repair: { text: string; choices: WayChoice[] };
   close: {
     text: string;
-    /** What has to be settled first: `stop` ends the move under way, `settle` asks where each sensor goes. */
+    /** What has to be settled first: `stop` ends the move under way or says that all is pushed home, `settle` asks where each sensor goes. */
     blockers: string[];
     stop: Action | null;
     settle: { unit: string; title: string; choices: Action[] }[];

@@ -87,6 +87,8 @@ class Driver:
 
     def take(self, way, identity, **typed):
         """Take one of the other ways ("pause", "repair", "close"), as its screen does."""
+        if way == "close" and self.view()["ways"]["close"]["stop"]:
+            self.record(*self.view()["ways"]["close"]["stop"]["events"])
         choice = next(each for each in self.view()["ways"][way]["choices"] if each["id"] == identity)
         *before, last = choice["events"]
         self.record(*before, {"kind": last["kind"], "data": {**last["data"], **typed}})

@@ -168,7 +168,10 @@ def test_seeing_a_sensor_needs_its_label_to_be_read(job):
 def test_a_sensor_that_stays_quiet_at_the_pole_is_listened_to_again_or_accepted(job):
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     while job.step()["id"] != "walk":
-        job.test()
+        if job.step()["id"] == "seat":
+            job.tap()
+        else:
+            job.test()
     everything = [position["id"] for position in job.step()["expects"]["positions"]]
     job.fact("walk_checked", positions=everything[1:], missed=everything[:1])
     assert job.step()["id"] == "walk.again"

@@ -9,7 +9,7 @@ from ..facts.draft import draft
 from ..messages import message
 from ..parts.sort import Sounder
 from ..state.job import Job
-from . import moving
+from . import testing
 from .step import action
 from .step import step
 
@@ -23,11 +23,11 @@ def unproven(job: Job) -> dict | None:
     if not unheard or table is None:
         return None
     if unheard == 1 and len(job.tests) > 1:
-        return moving.test_step(job, message("guide-test-again"))
+        return testing.test_step(job, message("guide-test-again"))
     since = len(job.tests) - unheard
     done = [entry for entry in job.sounder_checks if entry["tests_before"] > since]
     if done and done[-1]["found"] == "mended" and done[-1]["tests_before"] == len(job.tests):
-        return moving.test_step(job, message("guide-test-again"))
+        return testing.test_step(job, message("guide-test-again"))
     gone_through = {entry["check"]: True for entry in done if entry["found"] != "mended"}
     order = _order(job, table)
     left = [check for check in order if check not in gone_through]

@@ -10,6 +10,7 @@ from ..rules.closing import blocked_by
 from ..state.job import Job
 from ..words import causes
 from ..words import words
+from . import fitting
 from .ending import place_choices
 from .step import action
 from .step import step
@@ -112,7 +113,7 @@ def _close(job: Job) -> dict:
     return {
         "text": message("ways-close-text"),
         "blockers": blockers,
-        "stop": stop_move() if job.move and blockers else None,
+        "stop": _first(job) if blockers else None,
         "settle": [_settle(job, unit) for unit in job.in_hand()] if blockers and not job.move else [],
         "choices": [
             {
@@ -124,6 +125,17 @@ def _close(job: Job) -> dict:
             for why in UNREPAIRED
         ],
     }
+
+
+def _first(job: Job) -> dict | None:
+    """Return what one tap settles before the end: a move is stopped, or what hangs was pushed home."""
+    if job.move:
+        return stop_move()
+    places = job.hanging()
+    if not places or job.in_hand():
+        return None
+    names = all_of([words.position_name(job, place) for place in places])
+    return action(message("ways-pushed-home", positions=names), *fitting.seat(job, places)["action"]["events"])
 
 
 def _settle(job: Job, unit: str) -> dict:

@@ -53,6 +53,8 @@ ways-repair-save = Record the repair
 
 ways-close = Close without a repair
 ways-close-text = Why does it end here? The record keeps the reason.
+# $positions: right outer and right inner
+ways-pushed-home = Pushed home and checked: { $positions }
 # $why: customer
 ways-close-why = { $why ->
     [customer] The customer stops here

@@ -38,6 +38,7 @@ ways-repair-save = Anotar la reparación
 
 ways-close = Cerrar sin reparar
 ways-close-text = ¿Por qué acaba aquí? El motivo queda registrado.
+ways-pushed-home = Encajado y repasado: { $positions }
 ways-close-why = { $why ->
     [customer] El cliente lo deja aquí
     [no_part] La pieza no se consigue
