@@ -135,7 +135,8 @@ def _first(job: Job) -> dict | None:
     if not places or job.in_hand():
         return None
     names = all_of([words.position_name(job, place) for place in places])
-    return action(message("ways-pushed-home", positions=names), *fitting.seat(job, places)["action"]["events"])
+    seated = fitting.seat(job, places)["action"]["events"]
+    return action(message("ways-pushed-home", positions=names), *seated)
 
 
 def _settle(job: Job, unit: str) -> dict:
