@@ -148,6 +148,8 @@ export interface JobView {
   trail: TrailView;
   /** Null before the first test. */
   reasoning: Reasoning | null;
+  /** Whether the next moves and the proof are worked out; until then there are none. */
+  planned: boolean;
   moves: Move[];
   may_choose: boolean;
   reopened: boolean;

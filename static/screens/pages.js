@@ -12,6 +12,7 @@ import { handPage } from './job/hand-page.js';
 import { historyPage } from './job/history.js';
 import { jobPage, stepContext } from './job/job.js';
 import { jobsPage } from './job/jobs.js';
+import { jobQuestion, loadJob } from './job/job-data.js';
 import { movesPage } from './job/moves-page.js';
 import { openJobPage } from './job/open-job.js';
 import { outboxPage } from './you/outbox.js';
@@ -65,7 +66,7 @@ const PAGES = {
   new: openJobPage,
   job: jobPage,
   // A move chosen here is entered at the step, so both share its form.
-  moves: { ...jobPage, draw: (ctx) => movesPage({ ...ctx, ...stepContext(ctx.data) }) },
+  moves: { ...jobPage, load: loadJob, asks: jobQuestion, draw: (ctx) => movesPage({ ...ctx, ...stepContext(ctx.data) }) },
   trail: trailPage,
   history: historyPage,
   photos: photosPage,

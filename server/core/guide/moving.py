@@ -12,6 +12,11 @@ from .step import step
 from .step import stop_move
 
 
+def thinking() -> dict:
+    """Return the step that stands where a move will, while none is worked out."""
+    return step("thinking", message("guide-thinking"), "")
+
+
 def choose(job: Job, moves: list) -> dict:
     """Return the step that proposes the best move; the others are behind its second button."""
     if not moves:

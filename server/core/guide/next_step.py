@@ -33,11 +33,11 @@ STAGES = (
 )  # with the message that names each
 
 
-def next_step(job: Job, result: dict | None, moves: list) -> tuple:
+def next_step(job: Job, result: dict | None, moves: list | None) -> tuple:
     """Return (stage, step): the stage the job is in and the one step to do now.
 
     `result` is the reasoning over the job, None while there is no test; `moves` its next moves in
-    words, best first.
+    words, best first, None while they are not worked out.
     """
     if job.is_closed():
         return "close", step("done", message("guide-done-title"), ending.closed_words(job), form="done")
@@ -60,7 +60,7 @@ def without_reasoning(job: Job) -> dict | None:
     return sounder.unproven(job)
 
 
-def _at_work(job: Job, result: dict | None, moves: list) -> tuple:
+def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     """Return (stage, step) of an open job, whether it rests or not."""
     under_way = _under_way(job)
     if under_way:
@@ -155,6 +155,8 @@ def _after_test(job: Job, result, moves) -> tuple:
     shared = fixing.shared_suspects(job, result)
     if shared:
         return "prove", fixing.shared_step(job, shared)
+    if moves is None:
+        return "swap", moving.thinking()
     if result["next"] and result["next"][0]["move"] == "repair":
         made = fixing.fix_step(job, result["next"][0]["cause"], moves)
         made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)

@@ -27,9 +27,18 @@ class ViewOperations(Held):
         """Return the vehicles on record with what a next job on one starts from."""
         return vehicles_view(self.fold.state)
 
-    def op_job(self, job):
-        """Return the view of one job, reasoning included."""
-        return view.job_view(self._job(job), self._reasoned(job))
+    def op_job(self, job, plan=True):
+        """Return the view of one job, reasoning included.
+
+        Without `plan` what takes long is left out unless it is known already: then `planned` is false, there
+        are no moves, and a step that hangs on them says so.
+        """
+        return view.job_view(self._job(job), self._reasoned(job) if plan else self._concluded(job))
+
+    def op_plan(self, job):
+        """Work out the next moves of a job, so that they are known when its view is asked for."""
+        self._reasoned(job)
+        return True
 
     def op_evidence(self, job):
         """Return what carries the conclusion of a job and what else it could be, in words."""

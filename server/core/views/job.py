@@ -22,11 +22,15 @@ from . import trail
 
 
 def job_view(job: Job, result: dict | None) -> dict:
-    """Return everything the app shows of a job; `result` is the reasoning over it, None without tests."""
+    """Return everything the app shows of a job; `result` is the reasoning over it, None without tests.
+
+    A result that was not worked out to its next moves and its proof serves for what hangs on neither.
+    """
     vehicle = job.vehicle
+    planned = result is None or "proof" in result
     next_moves = moves.in_words(job, result) if result else []
     unit_history.tell_of_spares(job, next_moves)
-    stage, step = next_step.next_step(job, result, next_moves)
+    stage, step = next_step.next_step(job, result, next_moves if planned else None)
     return {
         "id": job.id,
         "title": vehicle["name"],
@@ -43,6 +47,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),
         "trail": trail.trail(job, result),
         "reasoning": verdict.reasoning(job, result) if result else None,
+        "planned": planned,
         "moves": next_moves,
         "may_choose": bool(next_moves) and job.move is None and not job.is_closed(),
         "reopened": job.is_reopened(),

@@ -66,6 +66,7 @@ guide-nothing-close = Close without a finding
 
 ## The moves.
 
+guide-thinking = Working out the next move
 guide-moves-other = Other moves
 guide-start-retest = Enter the new test
 guide-start-clean = Start with cleaning

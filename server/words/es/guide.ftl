@@ -50,6 +50,7 @@ guide-nothing-text = O ha desaparecido, o va y viene.
 guide-nothing-comes-and-goes = Va y viene
 guide-nothing-close = Cerrar sin hallazgo
 
+guide-thinking = Buscando el siguiente movimiento
 guide-moves-other = Otros movimientos
 guide-start-retest = Anotar la nueva prueba
 guide-start-clean = Empezar por limpiar

@@ -11,7 +11,7 @@ import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
-import { jobQuestion, loadJob } from './job-data.js';
+import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -39,12 +39,14 @@ import { verdictCard } from './verdict-card.js';
 const AFTER_VERDICT = new Set(['moves', 'new_unit']);
 /** Steps at which labels are read with the camera left open, or at which that begins. */
 const LABELLING = new Set(['scan', 'new_unit', 'moves']);
+/** The step that stands where a move will. */
+const THINKING = 'thinking';
 /** Steps that the proof is about. */
 const PROVING = new Set(['moves', 'test', 'walk']);
 
 export const jobPage = {
-  load: loadJob,
-  asks: jobQuestion,
+  load: loadQuick,
+  asks: quickQuestion,
 
   /** @param {Record<string, string>} params @param {JobView} view */
   formKey: ({ job }, view) => `job/${job}/${stepKey(view.step)}`,
@@ -53,7 +55,8 @@ export const jobPage = {
   draw(ctx) {
     const view = ctx.data;
     const { step } = view;
-    if (!LABELLING.has(step.form ?? '')) putDown(view.id);
+    if (!LABELLING.has(step.form ?? '') && step.id !== THINKING) putDown(view.id);
+    if (!view.planned) workOut(ctx);
     const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
     return {
       title: view.title,
@@ -61,7 +64,7 @@ export const jobPage = {
       stages: view.stages,
       key: parts.key ?? `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
       body: jobBody(ctx, view, parts),
-      main: parts.main === undefined ? actionButton(ctx, step.action) : parts.main,
+      main: mainButton(ctx, step, parts),
       second: parts.second === undefined ? secondButton(ctx, view) : parts.second,
     };
   },
@@ -81,6 +84,16 @@ export function stepContext(view) {
  */
 function stepKey({ id, expects, progress }) {
   return `${id} ${progress?.now ?? ''} ${JSON.stringify(expects)}`;
+}
+
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {Step} step
+ * @param {StepParts} parts
+ */
+function mainButton(ctx, step, { main }) {
+  if (step.id === THINKING) return { words: say('frame-one-moment'), run: () => undefined, disabled: true };
+  return main === undefined ? actionButton(ctx, step.action) : main;
 }
 
 /**
@@ -110,15 +123,16 @@ function secondButton(ctx, { id, step, may_choose: open }) {
  */
 function jobBody(ctx, view, parts) {
   const { step } = view;
+  const moving = step.form === 'moves' || step.id === THINKING;
   if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
   return html`
-    ${view.reopened ? reopened() : nothing} ${disputes(view)} ${step.form === 'moves' ? jobBoard(ctx, view) : nothing}
-    ${followsVerdict(step) ? verdictCard(view) : nothing}
-    <section class="screen-stack step" data-step=${step.id}>
+    ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
+    ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
+    <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
-    ${step.form === null ? jobBoard(ctx, view) : nothing}
+    ${step.form === null && !moving ? jobBoard(ctx, view) : nothing}
     ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${proving(view) ? proofCard(view) : nothing}
     ${waysOut(ctx, step)} ${links(view)}
   `;
@@ -164,7 +178,7 @@ function heading({ title, text, progress }) {
   return html`<header>
     ${stepCount(progress)}
     <h1>${sentence(title)}</h1>
-    <p class="lead">${sentence(text)}</p>
+    ${text ? html`<p class="lead">${sentence(text)}</p>` : nothing}
   </header>`;
 }
 
