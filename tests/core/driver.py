@@ -100,8 +100,8 @@ class Driver:
             self.record(*answer["events"])
         return answer
 
-    def open(self, layout="rear-4", part="PS-1", vin=""):
-        """Open the job and go to the baseline test."""
+    def open(self, layout="rear-4", part="PS-1", vin="", first=None):
+        """Open the job and go to the baseline test; `first` takes that many positions of the layout."""
         layouts = {entry["id"]: entry for entry in self.core("layouts")}
         self.fact(
             "job_opened",
@@ -109,7 +109,7 @@ class Driver:
             complaint="beeps without reason",
             layout=layout,
             part=part,
-            positions=layouts[layout]["positions"],
+            positions=layouts[layout]["positions"][:first],
         )
         return self
 

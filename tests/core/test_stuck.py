@@ -44,6 +44,7 @@ def test_the_same_again_leads_to_what_is_left(job):
     assert (step["id"], step["form"]) == ("wiring.stuck", "choices")
     assert len(step["choices"]) == 4
     job.choose(1)
+    job.guided()  # what hangs is pushed home
     assert job.step()["form"] == "test"
     job.test()
     assert job.step()["id"] != "wiring.stuck"
@@ -87,4 +88,24 @@ def test_a_new_control_unit_is_two_repairs_in_one(job):
     job.choose(2)
     state = job.core("state")["jobs"][job.job]
     assert [each["cause"] for each in state["repairs"]] == [f"circuit:{OUTER}", "control"]
+    job.guided()
     assert job.step()["form"] == "test"
+
+
+def test_a_repair_said_twice_before_a_test_is_one_to_the_reasoning(job):
+    for _ in range(2):
+        job.fact("circuit_repaired", cause=f"circuit:{OUTER}", what="repaired")
+    job.guided()
+    check = {"position": OUTER, "check": "connector", "value": "", "reads": "bad"}
+    job.fact("circuit_measured", **check)
+    job.test(OUTER)
+    assert f"circuit:{OUTER}#2" in {c["cause"] for c in job.core("reasoned", job=job.job)["causes"]}
+
+
+def test_a_repair_while_checking_again_leads_to_fresh_checks(job):
+    check_all(job, 2)
+    job.choose(0)
+    job.fact("circuit_repaired", cause=f"circuit:{OUTER}", what="repaired")
+    first = job.step()["expects"]["check"]
+    job.choose(0)
+    assert job.step()["expects"]["check"] != first

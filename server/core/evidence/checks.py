@@ -19,7 +19,7 @@ def rounds(job: Job) -> dict:
     found: dict = {}
     for entry in job.measurements:
         place = entry["position"]
-        before = job.repairs[: entry["repairs_before"]]
+        before = [each for each in job.repairs[: entry["repairs_before"]] if "again" not in each]
         generation = len([each for each in before if each["cause"] == "circuit:" + place]) + 1
         of_place = found.setdefault(place, [])
         if not of_place or of_place[-1].generation != generation or is_complete(of_place[-1], wanted):

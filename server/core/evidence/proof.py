@@ -14,6 +14,7 @@ from ..messages import message
 from ..messages import percent
 from ..messages import sentences
 from ..state.job import Job
+from . import readings
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
 _MOST_TESTS = 60
@@ -105,6 +106,12 @@ def _run_words(job, coming) -> dict:
     if coming["shows"] != 0.5:
         often = message("evidence-run-share", share=percent(int(coming["shows"] * 1000000000 + 0.5)))
     return message("evidence-run", count=run, often=often, share=percent(job.confidence_ppb))
+
+
+def run_of(job: Job) -> int:
+    """Return the clean tests in a row after which a fault would have shown, as sure as the job asks."""
+    shows = readings.all_rates(job)["shows"]
+    return success_run(job.confidence_ppm / 1000000, 1.0 - shows) if shows < 1.0 else 1
 
 
 def success_run(confidence: float, reliability: float) -> int:

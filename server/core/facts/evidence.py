@@ -78,9 +78,16 @@ def _circuit_measured(state, event, job) -> None:
 
 def _circuit_repaired(state, event, job) -> None:
     data = event["data"]
+    cause = data["cause"]
     job["walk"] = None
-    _once(job["pending"]["repaired"], data["cause"])
-    job["repairs"].append({"cause": data["cause"], "what": data["what"], "at": event["at"]})
+    repair = {"cause": cause, "what": data["what"], "at": event["at"]}
+    if cause in job["pending"]["repaired"]:
+        repair["again"] = True  # before any test: to the reasoning it is one repair
+    _once(job["pending"]["repaired"], cause)
+    job["repairs"].append(repair)
+    move = job["move"]
+    if move and "round" in move and cause == "circuit:" + move["position"]:
+        del move["round"]  # what is measured now is another circuit
 
 
 def _connector_locked(state, event, job) -> None:

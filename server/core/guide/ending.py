@@ -1,5 +1,6 @@
 """The steps at the end: the walk-behind check, good units home, every unit accounted for, the close."""
 
+from ..evidence import proof
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -32,9 +33,19 @@ def closed_words(job: Job) -> dict:
     return message("guide-done-by", name=job.closed_by)
 
 
-def nothing_shown(job: Job) -> tuple:
+def nothing_shown(job: Job, result: dict) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
     close = action(message("guide-nothing-close"), draft("job_closed", note="no-fault-shown"))
+    clean = proof.clean_in_a_row(job, result)
+    if job.comes_and_goes and clean >= proof.run_of(job):
+        test = draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure")
+        return "test", step(
+            "nothing.enough",
+            message("guide-nothing-enough-title", count=clean),
+            message("guide-nothing-enough-text"),
+            action=close,
+            second=action(message("guide-test-again"), test),
+        )
     if job.comes_and_goes:
         again = testing.test_step(job, message("guide-test-no-fault"))
         again["id"] = "test.again"

@@ -143,22 +143,29 @@ def fill(job: Job, position: str) -> dict:
     return made
 
 
-def shared_suspects(job: Job, result: dict) -> list:
+def shared_suspects(job: Job, result: dict, repeated: bool = False) -> list:
     """Return the shared causes (feed, control) that between them are sure enough, else [].
+
+    Sure enough is what a verdict asks for; where tests are `repeated` and say the same, an even chance is.
 
     No test tells them apart when every position of the vehicle hangs on both, so the flow asks for
     a look at each instead of one more test.
     """
     found, total = [], 0
     for explanation in result["explanations"]:
-        shared = [c for c in explanation["causes"] if causes.split(c)[0] in ("feed", "control")]
+        shared = [c for c in explanation["causes"] if _is_shared(job, c)]
         if shared:
             total += explanation["probability"]
         for cause in shared:
             if cause not in found:
                 found.append(cause)
-    sure = total >= job.confidence_ppb
+    sure = total >= (500000000 if repeated else job.confidence_ppb)
     return sorted(found) if sure and len(found) > 1 else []
+
+
+def _is_shared(job: Job, cause: str) -> bool:
+    """Tell whether a cause is one that positions share and that nobody has repaired since."""
+    return causes.split(cause)[0] in ("feed", "control") and causes.is_live(job, cause)
 
 
 def shared_step(job: Job, found: list) -> dict:

@@ -10,6 +10,7 @@ from ..words import causes
 from ..words import results
 from ..words import words
 from ..words.words import unit_name
+from . import repeats
 from .fixing import replace_step
 
 _START_WORDS = {
@@ -26,11 +27,12 @@ _START_WORDS = {
 def in_words(job: Job, result: dict) -> list[dict]:
     """Return the candidates of the reasoning as the app shows them, best first.
 
-    A circuit whose checks left the question open is not offered again: they would leave it so.
+    A circuit whose checks left the question open is not offered again: they would leave it so. A bare test
+    comes last where it has just said the same twice.
     """
     return [
         _move(job, entry)
-        for entry in result["next"]
+        for entry in repeats.last(job, result["next"])
         if entry["move"] != "meter" or not checks.gave_nothing(job, entry["position"])
     ]
 

@@ -17,6 +17,7 @@ from . import fixing
 from . import mixed_up
 from . import moving
 from . import opening
+from . import repeats
 from . import sounder
 from . import testing
 from . import ways
@@ -144,7 +145,7 @@ def _after_test(job: Job, result, moves) -> tuple:
         return "swap", testing.test_step(job, message("guide-test-mixed-up"))
     suspects = [e for e in result["explanations"] if e["causes"]]
     if not suspects:
-        return ending.nothing_shown(job)
+        return ending.nothing_shown(job, result)
     if verdict.is_clear(job, result):
         return ending.ending(job, result)
     if proving(job, result):
@@ -152,7 +153,7 @@ def _after_test(job: Job, result, moves) -> tuple:
     if result["verdict"]:
         live = [c for c in sorted(result["verdict"]["causes"]) if causes.is_live(job, c)]
         return "prove", fixing.fix_step(job, live[0], moves)
-    shared = fixing.shared_suspects(job, result)
+    shared = fixing.shared_suspects(job, result, repeats.says_the_same(job))
     if shared:
         return "prove", fixing.shared_step(job, shared)
     if moves is None:

@@ -238,8 +238,8 @@ class Job:
         return self.facts["code_weights"].get(position, True)
 
     def repairs_of(self, cause: str) -> int:
-        """Return how often a circuit, a feed or the control unit was repaired."""
-        return len([repair for repair in self.repairs if repair["cause"] == cause])
+        """Return how often a circuit, a feed or the control unit was repaired, once between two tests."""
+        return len([each for each in self.repairs if each["cause"] == cause and "again" not in each])
 
     def unit(self, identity: str) -> Unit:
         """Return a unit as it is looked at from this job."""

@@ -63,6 +63,9 @@ guide-nothing-title = The self-test shows no fault
 guide-nothing-text = Either it is gone or it comes and goes.
 guide-nothing-comes-and-goes = It comes and goes
 guide-nothing-close = Close without a finding
+# $count (count): 5
+guide-nothing-enough-title = No fault in { $count } tests
+guide-nothing-enough-text = It would have shown by now. Close, or test again after a drive, in rain or in heat.
 
 ## The moves.
 

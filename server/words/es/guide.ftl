@@ -49,6 +49,8 @@ guide-nothing-title = El autodiagnóstico no muestra ningún fallo
 guide-nothing-text = O ha desaparecido, o va y viene.
 guide-nothing-comes-and-goes = Va y viene
 guide-nothing-close = Cerrar sin hallazgo
+guide-nothing-enough-title = Ningún fallo en { $count } pruebas
+guide-nothing-enough-text = Ya habría salido. Cierra, o prueba otra vez tras conducir, con lluvia o con calor.
 
 guide-thinking = Buscando el siguiente movimiento
 guide-moves-other = Otros movimientos

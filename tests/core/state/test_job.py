@@ -59,14 +59,14 @@ def test_what_was_read_and_looked_at_before_the_first_test(core):
     assert job_of(driver).cautions_read == {}
 
     driver.tap()
-    driver.choose(0)
+    driver.fact("lamp_checked", when="key_on", result="as_it_should", note="")
     job = job_of(driver)
     assert set(job.cautions_read.values()) == {"Mara"}
     assert job.was_lamp_checked("key_on")
     assert not job.was_lamp_checked("reverse")
 
-    driver.choose(0)
     driver.tap()
+    assert job_of(driver).was_lamp_checked("reverse")
     assert job_of(driver).was_looked_at()
 
 
@@ -93,7 +93,8 @@ def test_repairs_are_counted_by_what_was_repaired(begun):
     begun.fact("circuit_repaired", cause="feed:rear", what="ground")
     job = job_of(begun)
 
-    assert job.repairs_of("circuit:" + OUTER) == 2
+    # Two with no test between them: the reasoning knows one, and so does whoever counts.
+    assert job.repairs_of("circuit:" + OUTER) == 1
     assert job.repairs_of("circuit:" + INNER) == 0
     assert job.repairs_of("feed:rear") == 1
     assert [repair["what"] for repair in job.repairs] == ["pin", "wire", "ground"]
