@@ -48,6 +48,7 @@ class JobCar(Car):
         if move["move"] == "replace":
             self.thrown_away += [self.fitted[place] for place in move["fitted"]]
         super().do(move)
+        self.thrown_away = [unit for unit in self.thrown_away if unit not in self.fitted.values()]
 
     def walk(self) -> list:
         """Walk behind the car with the test pole; return what stays quiet, a fault as surely as in a test.

@@ -68,7 +68,8 @@ class Habit:
         while faulted and car.moves < MOST_MOVES:
             place = faulted[0]
             good = [p for p in car.places if p not in faulted and (car.fitted[place], p) not in tried]
-            if not good:
+            row = [p for p in car.places if car.group[p] == car.group[place]]
+            if not good or (set(row) <= set(faulted) and self._shared(car, place)):
                 faulted = self._wiring(car, faulted)
                 tried = []
                 continue
@@ -81,12 +82,15 @@ class Habit:
                 faulted = _after(car, {"move": "repair", "cause": f"circuit:{place}"})
         return car.end(not faulted)
 
-    def _wiring(self, car: JobCar, faulted: list) -> list:
-        """Repair what the faulted positions share, the supply first, where no good partner is left."""
+    def _shared(self, car: JobCar, place: str) -> list:
+        """Return what a position shares with others and nobody has repaired yet."""
         done = [cause for test in car.case["tests"] for cause in test["repaired"]]
-        for cause in [f"feed:{car.group[faulted[0]]}", "control"]:
-            if cause not in done:
-                return _after(car, {"move": "repair", "cause": cause})
+        return [cause for cause in (f"feed:{car.group[place]}", "control") if cause not in done]
+
+    def _wiring(self, car: JobCar, faulted: list) -> list:
+        """Repair what a whole row that faults shares, the supply first; then fit a new part."""
+        for cause in self._shared(car, faulted[0]):
+            return _after(car, {"move": "repair", "cause": cause})
         return _after(car, {"move": "replace", "fitted": {faulted[0]: f"new{car.moves}"}})
 
 

@@ -114,12 +114,13 @@ class Exchanges:
     def elsewhere(self, state, marginals) -> list:
         """Return the move that fits a suspect, taken out before, where all is known to work.
 
-        Only there can it be cleared; as long as it lies on the bench its share of the doubt stays.
+        Only there can it be cleared; as long as it lies on the bench its share of the doubt stays. One that
+        is known to be bad stays out.
         """
         rows = []
         for unit, known in enumerate(self.case.units):
             on_bench = unit not in state.fitted and known.available and marginals.suspected[unit]
-            if on_bench and marginals.spare[unit] >= CLEARED:
+            if on_bench and CLEARED <= marginals.spare[unit] < self.case.confidence:
                 rows.append((-int(marginals.spare[unit] * 1000000 + 0.5), unit))
         for _, unit in sorted(rows):
             for place in self._hosts(state, marginals, unit):

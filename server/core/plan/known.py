@@ -59,9 +59,10 @@ class KnownCauses:
         if units:
             moves.insert(0, self.candidates.replace(units))
             spare = self.candidates.exchanges.spare(self.state, marginals, units[0], [])
-            if spare is not None and len(units) == 1:
+            if spare is not None:
+                # A good one that lies there is as good as a new one.
                 move = self.candidates.exchanges.with_spare(units[0], spare)
-                moves.insert(1, because(move, "verdict spare"))
+                moves.insert(0, because(move, "verdict spare"))
         moves.append(Move("retest", [], [], self.case.minutes["test"], "retest"))
         return moves
 

@@ -7,6 +7,7 @@ the second move `remaining` estimates.
 from collections import namedtuple
 
 from ..infer.figures import hundredths
+from . import worth
 from .candidates import Candidates
 from .endgame import SMALL_BOARD
 from .endgame import Endgame
@@ -36,7 +37,7 @@ _TO_THE_END = 2
 _CERTAIN = 0.02
 
 
-# A move, its minutes, and where it leads.
+# A move, its minutes with what it weighs besides, and where it leads.
 Look = namedtuple("Look", ("move", "minutes", "reached", "live", "outcomes"))
 
 
@@ -107,7 +108,7 @@ class LookAhead:
                 # the rest: so it has to be worth it both by the price of a bit and by a look ahead.
                 by_look = look.minutes + self._ahead(look.reached, look.outcomes, False)
                 deep.append((max(by_look, self._expected(look)), n))
-        deep = sorted([(hundredths(expected), n) for expected, n in deep])
+        deep = worth.telling_first(deep, looks, uncertain, hypotheses)
         ranked = [moves[n] for _, n in deep + [row for row in rows if row[1] not in promising]]
         best = self._to_the_end(state, ranked, among, hypotheses)
         return ranked if best is None else [best] + [move for move in ranked if move is not best]
@@ -126,7 +127,13 @@ class LookAhead:
         """Return a move with what it can lead to in these hypotheses."""
         reached = after(state, move)
         outcomes = self.predictions.outcomes(state, move, hypotheses, noticed)
-        return Look(move, move.minutes, reached, self.observation.live(reached), outcomes)
+        return Look(
+            move,
+            move.minutes + worth.besides(self, state, move),
+            reached,
+            self.observation.live(reached),
+            outcomes,
+        )
 
     def promise(self, look) -> int:
         """Return hundredths of the minutes that a move is estimated to take with what it leaves."""
@@ -145,6 +152,7 @@ class LookAhead:
             return self.hypotheses[:_HYPOTHESES]
         live = self.observation.live(state)
         out_of_focus = 0
+        self.predictions.out_of_focus = places[_FOCUS:]
         for place in places[_FOCUS:]:
             out_of_focus |= self.observation.own(state, place)
         sums = {}
@@ -187,10 +195,9 @@ class LookAhead:
         a_bit = None
         to_settle = None
         for look in looks:
-            gained = uncertain
+            gained = worth.gained(look, uncertain)
             settling = 0.0
             for outcome in look.outcomes:
-                gained = gained - outcome.total * bits_open(outcome.hypotheses, outcome.total)
                 if self.remaining.settled(outcome, look.live):
                     settling = settling + outcome.total
             if gained > _CERTAIN and (a_bit is None or look.minutes / gained < a_bit):

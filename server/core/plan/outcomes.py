@@ -31,6 +31,8 @@ class Predictions:
     def __init__(self, observation):
         self.observation = observation
         self.case = observation.case
+        # Places whose own causes the hypotheses leave out: these can't say what would be read there.
+        self.out_of_focus = []
         self._counts = {}
         self._pattern_cache = {}
 
@@ -70,6 +72,8 @@ class Predictions:
         reached = after(state, move)
         readings = []
         for place in self.watched(state, move, hypotheses):
+            if place in self.out_of_focus:
+                continue
             unplugged = move.kind == "unplug" and place in move.places
             readings.append(self.observation.reading(reached, place, unplugged))
         which = tuple([reading.number for reading in readings])

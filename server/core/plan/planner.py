@@ -9,6 +9,7 @@ from ..infer.case import NOBODY
 from ..infer.figures import parts
 from ..infer.ordering import by_chance_per_minute
 from . import doubts
+from . import worth
 from .description import Description
 from .known import KnownCauses
 from .lookahead import LookAhead
@@ -21,6 +22,8 @@ _MOST_MOVES = 6
 # Enough explanations for what is ranked; the exact figures do not depend on it.
 _ENTRIES = 48
 _LIKELY = 0.1
+# A unit less surely bad is bought anew only after one more test, where that would make it as sure.
+_SURE = 0.995
 
 
 def next_moves(belief, entries: list, answer: dict, variations) -> list:
@@ -62,9 +65,19 @@ class _Planner:
             return []
         if self.known_causes.acting:
             chosen = self.known_causes.fixes(self.marginals)
+            if chosen[0].kind == "replace" and self._may_be_good(chosen[0]):
+                chosen = [self._retest("before buying")] + chosen[:-1]
         else:
             chosen = _with_suspects(self._ranked())
         return [self.description.described(move, n == 0) for n, move in enumerate(chosen[:_MOST_MOVES])]
+
+    def _may_be_good(self, move: Move) -> bool:
+        """Tell whether a part may well be bought for nothing, and one more test would tell."""
+        for place, _ in move.fitted:
+            doubted = self.marginals.unit[place] < _SURE
+            if doubted and worth.told_by_test(self.lookahead, self.state, place, _SURE):
+                return True
+        return False
 
     def _retest(self, why: str) -> Move:
         return Move("retest", [], [], self.case.minutes["test"], why)
@@ -98,12 +111,11 @@ class _Planner:
                 among.append(move)
             else:
                 moves.append(move)
-        if shared:
-            # No move here separates what all positions share; look there first.
-            checks = self._checks_in_order([move for move in moves if len(move.places) < 2])
-            sure = self.known_causes.sure(shared)
-            return (self.known_causes.repairs(shared) if sure else []) + checks + last
-        ranked = self.lookahead.ranked(self.state, moves, among)
+        repairs = self.known_causes.repairs(shared)
+        if shared and self.known_causes.sure(shared):
+            # No move here separates what all positions share.
+            return repairs + self._checks_in_order([move for move in moves if len(move.places) < 2]) + last
+        ranked = self.lookahead.ranked(self.state, moves + repairs + self._new_parts(moves), among)
         if ranked and ranked[0].why == "suspects":
             ranked[0] = because(ranked[0], "suspects first")
         elif among:
@@ -112,6 +124,13 @@ class _Planner:
         ranked = ranked[:1] + self._checks_in_order(ranked[1:])
         doubt = [move for move in last if move.why == "unplug doubt"]
         return ranked[:1] + doubt + ranked[1:] + [move for move in last if move.why != "unplug doubt"]
+
+    def _new_parts(self, moves: list) -> list:
+        """Return the move that fits a new part to be told by it, where nothing is left to exchange with."""
+        if [move for move in moves if move.kind == "exchange" and move.why != "suspects"]:
+            return []
+        places = self.candidates.by_doubt(self.state, self.marginals)
+        return [because(self.candidates.replace([place]), "replace") for place in places[:1]]
 
     def _checks_in_order(self, moves: list) -> list:
         """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""

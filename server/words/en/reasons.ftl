@@ -55,6 +55,7 @@ reasons-why-gone = The causes found are dealt with. Clean tests now prove it.
 reasons-why-shared = Most likely it is { $about }: check there first, then test again.
 # $about: right outer
 reasons-why-repair = Find and repair { $about }, then test again.
+reasons-why-before-buying = Once more before you buy a part: it costs little and makes sure.
 reasons-why-retest = Nothing to take apart: it shows whether the fault is still there.
 # $blocked: dirt, ice, paint or aim
 reasons-why-clean = { CAP($blocked) } would show the same.
@@ -71,6 +72,8 @@ reasons-why-verdict-spare = It is { $about }: your spare takes its place.
 reasons-why-verdict-clean = It is { $about }: clean it, { $check }, then prove it.
 # $about: right outer
 reasons-why-unplug = Shows whether the test watches { $about } at all; nothing about the cause.
+# $sort: parking-sensor
+reasons-why-replace = No working { PART($sort) } is left to exchange with: a new one tells.
 # $about: right outer
 reasons-why-unplug-doubt = No test has ever shown a fault at { $about }: does the test watch it at all?
 reasons-why-spare = Your spare goes in: only one position to take apart.
