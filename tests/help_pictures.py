@@ -102,7 +102,7 @@ def stop(yard: Yard) -> Image.Image:
     """The wrong sensor in the hand, stopped."""
     with yard.phone() as page:
         yard.show(page, f"job/{TWO_FAULTS}")
-        page.get_by_role("button", name="Start the exchange").click()
+        page.get_by_role("button", name="Exchange ").click()
         spare = at_step(page, "take").split()[1]
         type_code(page, spare)
         fresh = fresh_codes()

@@ -207,6 +207,8 @@ export interface Caution {
   id: string;
   icon: string;
   sentence: string;
+  /** Stands for the sentence once it was read. */
+  short: string;
   acknowledge: boolean;
   acknowledged: boolean;
 }
@@ -479,9 +481,11 @@ export interface WhereToStep extends PlainStep {
 
 export interface CloseStep extends PlainStep {
   form: 'close';
-  action: Action;
-  expects: {};
-  choices: never[];
+  /** Null where something stands against it, or where the choices are to be tapped. */
+  action: Action | null;
+  expects: { do?: 'where_to'; unit?: string; alone?: boolean };
+  /** Where the one sensor in hand goes; that closes the job. */
+  choices: Action[];
 }
 
 export interface DoneStep extends PlainStep {

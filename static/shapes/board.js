@@ -18,7 +18,11 @@ import { say } from "../words/words.js";
 /** @typedef {import("./board-geometry.js").Position} Position */
 /** @typedef {import("./board-geometry.js").Spot} Spot */
 /** @typedef {{kind: "rear"|"front"|"around", positions: Position[]}} BoardView */
-/** @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>}} BoardOptions */
+/** @typedef {{start: string, goal: string}} Arrow  `start` is empty for what comes from elsewhere */
+/**
+ * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
+ *   arrows?: Arrow[], quiet?: boolean}} BoardOptions
+ */
 
 const SEEN = {
   rear: "shapes-seen-rear",
@@ -49,19 +53,37 @@ function spotShape(spot, chosen) {
 }
 
 /**
+ * Which goes where: a bow from one mark over the others to the next, with its head at the goal.
+ * @param {Arrow} arrow
+ * @param {Spot[]} spots
+ */
+function arrowShape({ start, goal }, spots) {
+  const to = spots.find(({ id }) => id === goal);
+  if (!to) return nothing;
+  const from = spots.find(({ id }) => id === start) ?? { x: to.x, y: to.y - 70 };
+  const up = to.size / 2 + 3;
+  const along = Math.sign(to.x - from.x) * 5;
+  const [x1, y1, x2, y2] = [from.x + along, from.y - up, to.x - along, to.y - up];
+  const high = Math.min(y1, y2) - 18 - Math.abs(x2 - x1) * (along > 0 ? 0.22 : 0.12);
+  return svg`<g class="board-goes"><path d="M${x1} ${y1} Q${(x1 + x2) / 2} ${high * 2 - (y1 + y2) / 2} ${x2} ${y2}" />
+    <path d="M${x2 - 6} ${y2 - 8} L${x2} ${y2} L${x2 + 6} ${y2 - 8}" /></g>`;
+}
+
+/**
  * One position in words: a button where it can be picked.
  * @param {Spot} spot
  * @param {boolean} chosen
  * @param {BoardOptions["onPick"]} onPick
+ * @param {boolean} quiet  what it reads is only for those who hear it, but for the chosen one
  */
-function cell(spot, chosen, onPick) {
+function cell(spot, chosen, onPick, quiet) {
   const inside = html`
     <span class="board-key" aria-hidden="true">${spot.number}</span>
     <span class="board-mark" aria-hidden="true">${mark(spot.mark, { word: "" })}</span>
     <span class="board-name">${spot.name}</span>
-    <span class="board-word mark-word-${spot.mark}">${spot.word || markWord(spot.mark)}${
+    <span class="board-word mark-word-${spot.mark} ${quiet && !chosen ? "aloud" : ""}">${spot.word || markWord(spot.mark)}${
       spot.photo ? html`<span class="board-photo">${icon("camera", { label: say("shapes-photo-taken") })}</span>` : nothing}</span>
-    <span class="board-unit">${spot.unit ? code(spot.unit.shown) : nothing}</span>`;
+    <span class="board-unit ${quiet && !spot.unit?.shown ? "aloud" : ""}">${spot.unit ? code(spot.unit.shown) : nothing}</span>`;
   return html`<li class="board-cell">${onPick
     ? html`<button type="button" class="board-position" data-position=${spot.id}
         aria-pressed=${chosen ? "true" : "false"} @click=${() => onPick(spot.id)}>${inside}</button>`
@@ -100,7 +122,7 @@ export function smallBoard({ kind, positions }) {
  * @param {BoardOptions} [options] `onPick` gets the id of the position that was tapped; `chosen`
  *   is one id or several
  */
-export function board(view, { onPick = null, chosen = [] } = {}) {
+export function board(view, { onPick = null, chosen = [], arrows = [], quiet = false } = {}) {
   const picked = new Set(typeof chosen === "string" ? [chosen] : chosen);
   const around = view.kind === "around";
   const end = view.kind === "front" ? "front" : "rear";
@@ -123,10 +145,11 @@ export function board(view, { onPick = null, chosen = [] } = {}) {
       ${"box" in geometry ? svg`${vehicleAbove(geometry.box)}${aboveWords(geometry)}`
         : vehicleEnd(end, geometry.bottom)}
       ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
+      ${arrows.map((arrow) => arrowShape(arrow, geometry.spots))}
     </svg>
     ${groups.map((group) => html`
       ${around ? html`<h3 class="board-edge">${say(EDGES_SAID[group.edge])}</h3>` : nothing}
       <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}">${group.spots.map((spot) =>
-        cell(spot, picked.has(spot.id), onPick))}</ol>`)}
+        cell(spot, picked.has(spot.id), onPick, quiet))}</ol>`)}
   </figure>`;
 }

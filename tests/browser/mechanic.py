@@ -62,7 +62,8 @@ class Mechanic:
     def photographs(self, count: int):
         """Take the pictures that the flow asks for, one shutter a position, with the camera left open."""
         self.phone.wait_step("photo")
-        self.phone.tap("Open the camera")
+        if not self.page.locator("video").count():
+            self.phone.tap("Open the camera")
         for number in range(count):
             self.phone.see(f"{number + 1} of {count}" if count > 1 else "Photograph")
             wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
@@ -155,19 +156,18 @@ class Mechanic:
             phone.tap("All of it is right")
             phone.wait_step("walk")
         phone.tap("All of them sound")
-        if phone.wait_step("home", "where_to", "close") == "home":
-            phone.tap("Leave them there")
-        for _ in range(out):
-            phone.wait_step("where_to")
-            if out > 1:
+        if out == 1:
+            phone.wait_step("home", "where_to")
+            phone.tap("To the parts counter")
+        else:
+            for _ in range(out):
+                phone.wait_step("where_to")
                 title = self.page.get_by_role("heading", level=1).inner_text()
                 self.scans(title.split()[2].replace("-", ""))
                 self.page.get_by_role("radio", name="To the parts counter").tap()
                 phone.tap("Save where it goes")
-            else:
-                phone.tap("To the parts counter")
-        phone.wait_step("close")
-        phone.tap("Close the job")
+            last = phone.wait_step("home", "close")
+            phone.tap("Leave them there and close" if last == "home" else "Close the job")
         phone.wait_step("done")
 
     def finds_it_in_the_connector(self):

@@ -152,7 +152,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     opens_the_first_job(mechanic)
     mechanic.enters_a_test(OUTER)
     mechanic.photographs(4)
-    mechanic.starts("Start the exchange")
+    mechanic.starts("Exchange ")
     mechanic.goes_through_the_exchange(mix_up_first=True)
     partner = next(name for name in mechanic.label_of_position if name != OUTER)
     mechanic.enters_a_test(partner)

@@ -125,7 +125,7 @@ class Tireless(Mechanic):
             self.enters_a_test(*self.fault())
         elif step == "move":
             self.begins("exchange")
-            self.phone.tap("Start the exchange")
+            self.phone.tap("Exchange ")
         elif step in {"pull", "fit", "lock"}:
             self.begins("exchange")
             self.exchanges(step, title)

@@ -71,7 +71,7 @@ def test_a_fault_that_follows_from_the_first_visit_to_the_close_offline(server, 
     mechanic.opens_a_job()
     mechanic.enters_a_test(OUTER)
     mechanic.photographs(4)
-    mechanic.starts("Start the exchange")
+    mechanic.starts("Exchange ")
     mechanic.goes_through_the_exchange(mix_up_first=True)
     suspect = mechanic.label_of_position[OUTER]
     partner = next(name for name in mechanic.label_of_position if name != OUTER)
@@ -117,7 +117,7 @@ def test_a_fault_that_stays_is_found_in_the_wiring_and_proven(server, take_phone
     mechanic.opens_a_job()
     mechanic.enters_a_test(OUTER)
     mechanic.photographs(4)
-    mechanic.starts("Start the exchange")
+    mechanic.starts("Exchange ")
     mechanic.goes_through_the_exchange()
     mechanic.enters_a_test(OUTER)
 
@@ -141,7 +141,7 @@ def test_a_foreign_code_is_refused_and_said_what_it_holds(server, take_phone):
     mechanic.opens_a_job()
     mechanic.enters_a_test(OUTER)
     mechanic.photographs(4)
-    mechanic.starts("Start the exchange")
+    mechanic.starts("Exchange ")
     phone.wait_step("pull")
     phone.camera.show(qr_picture("HTTPS://EXAMPLE.ORG/PAY"))
     phone.see("This is not one of your labels")

@@ -45,19 +45,22 @@ def _go_through(*, part="PS-1", scanned=True, photos=True, close=True, alone=Fal
         if job.step()["form"] != "test":
             break
         job.test()
-    while job.step()["id"] != "where_to":
+    while job.step()["form"] != "close":
         job.tap()
-    _hand_over(job, scanned=scanned, alone=alone)
-    while close and job.step()["id"] != "done":
-        job.tap()
+    _hand_over(job, scanned=scanned, alone=alone, close=close)
     return job
 
 
-def _hand_over(job, *, scanned, alone):
-    choice = job.step()["choices"][0]
-    for draft in choice["events"]:
-        data = {**draft["data"], "how": "scanned" if scanned else "tapped", "alone": alone}
-        job.record({"kind": draft["kind"], "data": data})
+def _hand_over(job, *, scanned, alone, close):
+    """Give the one in hand its place at the counter, which closes the job, unless it stays open."""
+    drafts = []
+    for draft in job.step()["choices"][0]["events"]:
+        data = draft["data"]
+        if draft["kind"] == "unit_moved":
+            data = {**data, "how": "scanned" if scanned else "tapped", "alone": alone}
+        if close or draft["kind"] != "job_closed":
+            drafts.append({"kind": draft["kind"], "data": data})
+    job.record(*drafts)
 
 
 class Clerk(Driver):

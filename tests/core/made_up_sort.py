@@ -133,8 +133,8 @@ INJECTOR = Sort(
         first=message("injector-walk-first"),
     ),
     cautions={
-        "fuel": Caution("hot", message("injector-caution-fuel")),
-        "key": Caution("key_off", message("injector-caution-key")),
+        "fuel": Caution("hot", message("injector-caution-fuel"), message("injector-caution-fuel")),
+        "key": Caution("key_off", message("injector-caution-key"), message("injector-caution-key")),
     },
     at_step={"cautions": ("fuel",), "pull": ("key", "fuel"), "measure": ("key",)},
     caution_in_report="fuel",

@@ -137,6 +137,20 @@ def to_the_end(core):
     ask_for_all(core, job.job)
 
 
+def two_in_hand(core):
+    """Come to the end with two sensors in hand, of which each has to be told from the other."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(INNER)
+    for unit, position in (("u00000000new1", INNER), ("u00000000new2", OUTER)):
+        job.new_unit(position, unit=unit)
+        job.guided()
+    while job.step()["id"] != "where_to":
+        job.test() if job.step()["form"] == "test" else job.tap()
+
+
 def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
     """A field that no job brings is one that the core has dropped, or that this test forgot."""
     types = Declared(FILE.read_text("utf-8"))
@@ -145,7 +159,15 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         job = Driver(core)
         scenario(job)
         ask_for_all(core, job.job)
-    for go_through in (at_the_counter, mixed_up, taken_back, printed_here, makers_symbols, to_the_end):
+    for go_through in (
+        at_the_counter,
+        mixed_up,
+        taken_back,
+        printed_here,
+        makers_symbols,
+        to_the_end,
+        two_in_hand,
+    ):
         go_through(WatchedCore(types))
 
     assert sorted(types.declared_fields() - types.seen) == []

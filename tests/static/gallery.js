@@ -111,7 +111,7 @@ function trailView(story) {
 }
 
 /** @param {unknown} body @param {{title?: string, main?: string, other?: string, now?: number}} [frame] */
-function screen(body, { title = "Blue estate · rear", main = "Start the exchange", other = "other moves", now = 3 } = {}) {
+function screen(body, { title = "Blue estate · rear", main = "Exchange ", other = "other moves", now = 3 } = {}) {
   const words = ["look", "test", "label", "swap", "prove", "close"];
   return html`<div class="screen">
     <header class="screen-head"><a class="screen-back" href="#" aria-label="back">${icon("back")}</a>

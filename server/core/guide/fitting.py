@@ -48,7 +48,9 @@ def plug_back(job: Job) -> dict | None:
         "plug_back",
         message("guide-plug-back-title", position=where),
         sentences([message("guide-plug-back-key-off"), job.sort.handling.plug]),
-        action=action(message("guide-lock-done"), draft("connector_locked", position=job.plugged_off[0])),
+        action=action(
+            message("guide-lock-done", count=1), draft("connector_locked", position=job.plugged_off[0])
+        ),
     )
 
 

@@ -16,7 +16,6 @@ from .fixing import replace_step
 _START_WORDS = {
     "retest": "guide-start-retest",
     "clean": "guide-start-clean",
-    "exchange": "guide-start-exchange",
     "unplug": "guide-start-unplug",
     "meter": "guide-start-meter",
     "replace": "guide-start-replace",
@@ -44,13 +43,24 @@ def _move(job: Job, entry) -> dict:
         "reason": entry["reason"],
         "why_not": entry.get("why_not", ""),
         "minutes_words": minutes(entry["minutes_x100"]),
-        "start_words": message(_START_WORDS[entry["move"]], sort=job.sort.identity),
+        "start_words": _start_words(job, entry),
         "outlook": results.outlook(job, entry),
         "events": _events(job, entry),
         "touches": _touched(job, entry),
         "arrows": _arrows(job, entry),
         "form": _form(job, entry),
     }
+
+
+def _start_words(job: Job, entry) -> dict:
+    """Return the button that begins a move; an exchange names the two, or what it is about."""
+    if entry["move"] == "exchange" and len(entry["fitted"]) == 2:
+        places = [position["id"] for position in job.positions if position["id"] in entry["fitted"]]
+        names = all_of([words.position_name(job, place) for place in places])
+        return message("guide-start-exchange", positions=names)
+    if entry["move"] == "exchange":
+        return message("guide-start-exchange-several")
+    return message(_START_WORDS[entry["move"]], sort=job.sort.identity)
 
 
 def _events(job: Job, entry) -> list:

@@ -13,7 +13,7 @@ from .step import step
 def beginning(job: Job) -> tuple | None:
     """Return (stage, step) while the job is still before its first test, else None."""
     open_cautions = cautions.to_acknowledge(job.sort, job.cautions_read)
-    if open_cautions:
+    if open_cautions and not job.tests:
         drafts = [draft("caution_acknowledged", caution=caution) for caution in open_cautions]
         return "look", step(
             "cautions",

@@ -11,7 +11,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import fitting
-from .ending import place_choices
+from .finishing import place_choices
 from .step import action
 from .step import step
 from .step import stop_move

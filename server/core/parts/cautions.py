@@ -4,7 +4,7 @@ from .sort import Sort
 
 
 def for_step(sort: Sort, step: str, acknowledged: dict) -> list[dict]:
-    """Return [{"id", "icon", "sentence", "acknowledge", "acknowledged"}] for a step of the flow.
+    """Return [{"id", "icon", "sentence", "short", "acknowledge", "acknowledged"}] for a step of the flow.
 
     What a step of several parts has no cautions for, has those of its last part: "wiring.measure" those
     of "measure". Only the opening ones have to be acknowledged: there someone can get hurt before work
@@ -20,6 +20,7 @@ def for_step(sort: Sort, step: str, acknowledged: dict) -> list[dict]:
                 "id": identity,
                 "icon": caution.icon,
                 "sentence": caution.sentence,
+                "short": caution.short,
                 "acknowledge": step == "cautions",
                 "acknowledged": identity in acknowledged,
             }

@@ -216,18 +216,42 @@ PARKING_SENSOR = Sort(
         first=message("parking-sensor-walk-first"),
     ),
     cautions={
-        "ground": Caution("ground", message("parking-sensor-caution-ground")),
-        "reverse": Caution("reverse", message("parking-sensor-caution-reverse")),
-        "key_off": Caution("key_off", message("parking-sensor-caution-key-off")),
-        "stand": Caution("stand", message("parking-sensor-caution-stand")),
-        "hot": Caution("hot", message("parking-sensor-caution-hot")),
-        "airbag": Caution("airbag", message("parking-sensor-caution-airbag")),
-        "battery": Caution("battery", message("parking-sensor-caution-battery")),
-        "aid": Caution("aid", message("parking-sensor-caution-aid")),
-        "local": Caution("local", message("parking-sensor-caution-local")),
+        "ground": Caution(
+            "ground", message("parking-sensor-caution-ground"), message("parking-sensor-caution-ground-short")
+        ),
+        "reverse": Caution(
+            "reverse",
+            message("parking-sensor-caution-reverse"),
+            message("parking-sensor-caution-reverse-short"),
+        ),
+        "key_off": Caution(
+            "key_off",
+            message("parking-sensor-caution-key-off"),
+            message("parking-sensor-caution-key-off-short"),
+        ),
+        "stand": Caution(
+            "stand", message("parking-sensor-caution-stand"), message("parking-sensor-caution-stand-short")
+        ),
+        "hot": Caution(
+            "hot", message("parking-sensor-caution-hot"), message("parking-sensor-caution-hot-short")
+        ),
+        "airbag": Caution(
+            "airbag", message("parking-sensor-caution-airbag"), message("parking-sensor-caution-airbag-short")
+        ),
+        "battery": Caution(
+            "battery",
+            message("parking-sensor-caution-battery"),
+            message("parking-sensor-caution-battery-short"),
+        ),
+        "aid": Caution(
+            "aid", message("parking-sensor-caution-aid"), message("parking-sensor-caution-aid-short")
+        ),
+        "local": Caution(
+            "local", message("parking-sensor-caution-local"), message("parking-sensor-caution-local-short")
+        ),
     },
     at_step={
-        "cautions": ("ground", "stand", "airbag", "local"),
+        "cautions": ("ground", "reverse", "key_off", "stand", "hot", "airbag", "battery", "local"),
         "look": ("reverse",),
         "test": ("reverse", "battery"),
         "pull": ("key_off", "hot", "airbag"),

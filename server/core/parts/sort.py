@@ -62,8 +62,9 @@ Walk = namedtuple(
     ),
 )  # fmt: skip
 
-# A caution: the icon beside it (static/shapes/icons.js) and its sentence.
-Caution = namedtuple("Caution", ("icon", "sentence"))
+# A caution: the icon beside it (static/shapes/icons.js), its sentence, and the few words that stand for it
+# at the steps that need it once it was read.
+Caution = namedtuple("Caution", ("icon", "sentence", "short"))
 
 
 class Sort:

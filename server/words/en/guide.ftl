@@ -73,7 +73,9 @@ guide-thinking = Working out the next move
 guide-moves-other = Other moves
 guide-start-retest = Enter the new test
 guide-start-clean = Start with cleaning
-guide-start-exchange = Start the exchange
+# $positions: right outer and left outer
+guide-start-exchange = Exchange { $positions }
+guide-start-exchange-several = Start the exchange
 guide-start-unplug = Unplug and test
 guide-start-meter = Start the checks
 # $sort: parking-sensor
@@ -281,6 +283,11 @@ guide-home-text = { $same ->
 }
 guide-home-put-back = Put them back
 guide-home-leave = Leave them there
+guide-finish-leave = Leave them there and close
+# $unit: K7F-3M
+guide-finish-title = Last: where does { $unit } go?
+# $where: K7F-3M sits at right outer
+guide-finish-text = { CAP($where) } and stays there.
 # $unit: K7F-3M
 # $position: right outer
 guide-stock-title = Put { $unit } back at { $position }?

@@ -105,6 +105,7 @@ job-evidence-carries = What carries this
 job-evidence-other = What else it could be
 job-evidence-apart = What would tell the two apart
 job-verdict-rests = What this rests on
+job-verdict-why = Why
 job-verdict-causes = How likely each cause is, on its own
 job-proof-proven = Proven
 job-proof-so-far = Proof so far

@@ -48,7 +48,7 @@ parking-sensor-photograph = Before a hand touches it: the sensor, its place, the
 
 ## The self-test.
 
-parking-sensor-test-start = Start it on the control unit. Note whether its sounder was heard: without it nothing proves that it ran.
+parking-sensor-test-start = Start it on the control unit and listen for its sounder.
 parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, and test again.
 parking-sensor-test-question = Did you hear its sounder?
 parking-sensor-test-asked = You heard its sounder, and the fault …
@@ -119,14 +119,23 @@ parking-sensor-walk-report-all-well = every sensor sounded
 ## Cautions.
 
 parking-sensor-caution-ground = Level ground, parking brake on, wheels chocked.
+parking-sensor-caution-ground-short = Level, braked, chocked
 parking-sensor-caution-reverse = Engine off and foot on the brake before you engage reverse.
+parking-sensor-caution-reverse-short = Engine off, foot on the brake
 parking-sensor-caution-key-off = Key off before you unplug anything.
+parking-sensor-caution-key-off-short = Key off
 parking-sensor-caution-stand = Nobody under a vehicle that stands on a jack alone.
+parking-sensor-caution-stand-short = Never under a jack alone
 parking-sensor-caution-hot = The exhaust near the bumper stays hot for a long time.
+parking-sensor-caution-hot-short = Hot exhaust
 parking-sensor-caution-airbag = Leave airbag wiring near the bumper alone.
+parking-sensor-caution-airbag-short = Leave airbag wiring
 parking-sensor-caution-battery = For long work with the key on, support the battery.
+parking-sensor-caution-battery-short = Support the battery
 parking-sensor-caution-aid = A parking aid is an aid. Look behind you as well.
+parking-sensor-caution-aid-short = An aid only: look behind you
 parking-sensor-caution-local = Local rules and licensed practice come first.
+parking-sensor-caution-local-short = Local rules first
 
 ## What else keeps a good sensor from working; its sounder.
 

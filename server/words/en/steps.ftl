@@ -10,10 +10,12 @@ steps-checklist-left = { $count } to put right
 steps-close-blocked = The job stays open until this is settled
 steps-close-history = See the history
 steps-close-note = Last word for the record, if there is one
+steps-close-add-note = Add a last word
 steps-done-trail = See the trail
 steps-done-history = History
 steps-summary-replaced = Replaced
 steps-summary-where = Where each sensor is
+steps-summary-more = What it came to
 
 ## Looking, picture, repair
 

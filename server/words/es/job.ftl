@@ -86,6 +86,7 @@ job-evidence-carries = Qué lo sostiene
 job-evidence-other = Qué más podría ser
 job-evidence-apart = Qué distinguiría los dos casos
 job-verdict-rests = En qué se basa
+job-verdict-why = Por qué
 job-verdict-causes = Lo probable que es cada causa, por separado
 job-proof-proven = Comprobado
 job-proof-so-far = Comprobación hasta ahora

@@ -46,7 +46,7 @@ parking-sensor-found-pushed-in = hundido
 parking-sensor-found-repaired-bumper = parachoques reparado
 parking-sensor-photograph = Antes de tocar nada: el sensor, su sitio y la pintura alrededor.
 
-parking-sensor-test-start = Empiézalo en la unidad de control. Anota si se oyó el zumbador: sin él nada prueba que se hizo.
+parking-sensor-test-start = Inícialo en la centralita y escucha su avisador.
 parking-sensor-test-provoke = Mueve los cables con la mano, rocía agua, caliéntalo y prueba de nuevo.
 parking-sensor-test-question = ¿Oíste el zumbador?
 parking-sensor-test-asked = Oíste su avisador, y el fallo…
@@ -104,14 +104,23 @@ parking-sensor-walk-report-name = Comprobación en uso con un poste
 parking-sensor-walk-report-all-well = sonaron todos los sensores
 
 parking-sensor-caution-ground = Suelo llano, freno de mano puesto, ruedas calzadas.
+parking-sensor-caution-ground-short = Llano, freno, calzos
 parking-sensor-caution-reverse = Motor parado y pie en el freno antes de meter la marcha atrás.
+parking-sensor-caution-reverse-short = Motor parado, pie en el freno
 parking-sensor-caution-key-off = Quita el contacto antes de desenchufar nada.
+parking-sensor-caution-key-off-short = Contacto quitado
 parking-sensor-caution-stand = Nadie debajo de un vehículo que solo está sobre un gato.
+parking-sensor-caution-stand-short = Nunca bajo un gato solo
 parking-sensor-caution-hot = El escape cerca del parachoques sigue caliente mucho tiempo.
+parking-sensor-caution-hot-short = Escape caliente
 parking-sensor-caution-airbag = No toques el cableado del airbag cerca del parachoques.
+parking-sensor-caution-airbag-short = No tocar el airbag
 parking-sensor-caution-battery = Para trabajos largos con el contacto dado, pon un mantenedor de batería.
+parking-sensor-caution-battery-short = Apoyar la batería
 parking-sensor-caution-aid = La ayuda de aparcamiento es una ayuda. Mira también hacia atrás.
+parking-sensor-caution-aid-short = Solo es una ayuda: mira atrás
 parking-sensor-caution-local = Las normas locales y la práctica autorizada van primero.
+parking-sensor-caution-local-short = Primero, las normas locales
 
 ## What else keeps a good sensor from working; its sounder.
 

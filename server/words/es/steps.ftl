@@ -9,10 +9,12 @@ steps-checklist-left = { $count } por corregir
 steps-close-blocked = El trabajo sigue abierto hasta que esto se resuelva
 steps-close-history = Ver el historial
 steps-close-note = Última palabra para el registro, si la hay
+steps-close-add-note = Añadir una última palabra
 steps-done-trail = Ver el rastro
 steps-done-history = Historial
 steps-summary-replaced = Cambiado
 steps-summary-where = Dónde está cada sensor
+steps-summary-more = En qué quedó
 
 ## Looking, picture, repair
 

@@ -42,7 +42,7 @@ const LABELLING = new Set(['scan', 'new_unit', 'moves']);
 /** The step that stands where a move will. */
 const THINKING = 'thinking';
 /** Steps that the proof is about. */
-const PROVING = new Set(['moves', 'test', 'walk']);
+const PROVING = new Set(['moves', 'test']);
 
 export const jobPage = {
   load: loadQuick,
@@ -160,6 +160,8 @@ function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** 
   return board(view.board, {
     onPick: (id) => ctx.go(to.position(view.id, id)),
     chosen: 'position' in view.step.expects ? view.step.expects.position : [],
+    arrows: view.step.form === 'moves' ? view.moves[0]?.arrows : [],
+    quiet: view.step.form !== 'moves',
   });
 }
 

@@ -20,13 +20,16 @@ import { say } from '../../words/words.js';
  */
 const series = new Map();
 
+/** The series whose camera opens with their first screen. @type {Set<string>} */
+const opened = new Set();
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} key  tells one series from another
  * @param {{words: string, keep: (photo: Photo) => Promise<unknown>}} options
  */
 export function shutter(ctx, key, { words, keep }) {
-  const state = series.get(key) ?? { open: false, kept: Promise.resolve(), problem: null, keep, camera: null };
+  const state = series.get(key) ?? { open: opened.has(key), kept: Promise.resolve(), problem: null, keep, camera: null };
   series.set(key, state);
   state.keep = keep;
   const prepare = async (/** @type {Blob} */ file) => {
@@ -62,6 +65,14 @@ export function shutter(ctx, key, { words, keep }) {
       }
     },
   };
+}
+
+/**
+ * Open the camera of a series with its first screen; call it on the tap that leads there.
+ * @param {string} key
+ */
+export function openSeries(key) {
+  opened.add(key);
 }
 
 /**

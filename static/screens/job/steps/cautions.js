@@ -16,11 +16,17 @@ export function cautionsStep({ view }) {
 }
 
 /**
- * @param {Array<{icon: string, sentence: string}>} cautions
+ * What was read before the work began stands as one short line at the steps that need it.
+ * @param {import('../../../core/views.js').Caution[]} cautions
  * @param {'small' | 'large'} [size]
  */
 export function cautionList(cautions, size = 'small') {
   if (!cautions.length) return nothing;
+  if (size === 'small' && cautions.every(({ acknowledged }) => acknowledged)) {
+    return html`<p class="caution-line" aria-label=${say('steps-cautions')}>
+      ${cautions.map((caution) => html`<span class="caution-short">${icon(caution.icon)} ${caution.short}</span>`)}
+    </p>`;
+  }
   return html`<ul class="cautions ${size === 'large' ? 'cautions-large' : ''}" aria-label=${say('steps-cautions')}>
     ${cautions.map(
       (caution) => html`<li class="caution">

@@ -5,20 +5,22 @@
 
 import { html, nothing } from 'lit-html';
 
+import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
 import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
-import { draftsWith } from '../../frame/drafts-with.js';
 import { summary } from './summary.js';
 
 /** @typedef {import('../../../core/views.js').CloseStep} CloseStep */
 
 /** @param {import('./step-context.js').StepContext<CloseStep>} ctx */
 export function closeStep(ctx) {
-  const { view, step, form } = ctx;
+  const { view, step } = ctx;
   const { blockers } = view.close;
+  if (step.choices.length) return lastPlace(ctx);
+  if (step.id === 'home') return { body: noteField(ctx), main: closing(ctx, step.action), second: undefined };
   if (blockers.length || !step.action) {
     return {
       bare: true,
@@ -32,15 +34,45 @@ export function closeStep(ctx) {
       second: { words: say('steps-close-history'), run: () => ctx.go(to.jobPart(ctx.job, 'history')) },
     };
   }
-  const note = (form.note ?? '').trim();
+  return { body: html`${summary(ctx)} ${noteField(ctx)}`, main: closing(ctx, step.action), second: null };
+}
+
+/**
+ * One sensor is still in the hand: its place is one tap, and that closes the job.
+ * @param {import('./step-context.js').StepContext<CloseStep>} ctx
+ */
+function lastPlace(ctx) {
+  const { view, step, busy } = ctx;
+  const unit = view.out.find((each) => each.id === step.expects.unit);
   return {
-    body: html`
-      ${summary(ctx)}
-      ${textField(ctx, 'note', say('steps-close-note'), { lines: 2, most: 500 })}
-    `,
-    main: { words: step.action.words, run: () => ctx.act(draftsWith(step.action.events, note ? { note } : {})) },
-    second: null,
+    body: html`${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
+      <div class="answers">
+        ${step.choices.map((choice) => html`<button class="answer" type="button" ?disabled=${busy} @click=${() => closing(ctx, choice)?.run()}>${choice.words}</button>`)}
+      </div>
+      ${noteField(ctx)}`,
+    main: null,
+    second: undefined,
   };
+}
+
+/** @param {import('./step-context.js').StepContext<CloseStep>} ctx */
+function noteField(ctx) {
+  return html`<details class="more" ?open=${Boolean(ctx.form.note)}>
+    <summary>${say('steps-close-add-note')}</summary>
+    ${textField(ctx, 'note', say('steps-close-note'), { lines: 2, most: 500 })}
+  </details>`;
+}
+
+/**
+ * The button that closes; the last word goes with the closing.
+ * @param {import('./step-context.js').StepContext<CloseStep>} ctx
+ * @param {import('../../../core/views.js').Action | null} action
+ */
+function closing(ctx, action) {
+  if (!action) return null;
+  const note = (ctx.form.note ?? '').trim();
+  const drafts = action.events.map((draft) => (note && draft.kind === 'job_closed' ? { ...draft, data: { ...draft.data, note } } : draft));
+  return { words: action.words, run: () => ctx.act(drafts) };
 }
 
 /**

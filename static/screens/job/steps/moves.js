@@ -87,24 +87,18 @@ export function moveCard(move, { actions = nothing, small = false } = {}) {
     <p class="move-reason">${sentence(move.reason)}</p>
     ${move.spares.map((told) => html`<p class="move-spare">${sentence(told)}</p>`)}
     ${move.why_not ? html`<p class="move-why-not"><strong>${say('steps-moves-why-not')}</strong> ${sentence(move.why_not)}</p>` : nothing}
-    ${small
-      ? html`<details class="more">
-          <summary>${say('steps-moves-outlook')}</summary>
-          ${outlook(move, nothing)}
-        </details>`
-      : outlook(move, say('steps-moves-outlook'))}
+    <details class="more">
+      <summary>${say('steps-moves-outlook')}</summary>
+      ${outlook(move)}
+    </details>
     ${actions}
   </section>`;
 }
 
-/**
- * @param {Move} move
- * @param {unknown} caption
- */
-function outlook({ outlook: rows }, caption) {
+/** @param {Move} move */
+function outlook({ outlook: rows }) {
   if (!rows.length) return nothing;
   return html`<table class="outlook">
-    ${caption === nothing ? nothing : html`<caption class="outlook-caption">${caption}</caption>`}
     ${rows.map(
       ({ chance_words: chance, result, then }) =>
         html`<tr>

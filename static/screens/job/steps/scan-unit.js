@@ -36,7 +36,7 @@ export function scanUnitStep(ctx) {
   return {
     body: html`
       ${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))}
-      ${board(ctx.view.board, { chosen: step.expects.position })} ${partField(ctx)}
+      ${board(ctx.view.board, { chosen: step.expects.position, quiet: true })} ${partField(ctx)}
       <div class="ways">
         ${own ? html`<button class="link-button" type="button" @click=${reader.type}>${say('steps-type')}</button>` : nothing}
         ${mayWrite

@@ -22,6 +22,9 @@ export function summary(ctx) {
   const { view } = ctx;
   return html`
     ${verdictCard(view)}
+    <details class="more">
+    <summary>${say('steps-summary-more')}</summary>
+    <div class="screen-stack">
     ${view.replaced.length
       ? html`<section class="card">
           <h2>${say('steps-summary-replaced')}</h2>
@@ -29,6 +32,8 @@ export function summary(ctx) {
         </section>`
       : nothing}
     ${proofCard(view)} ${whereabouts(view.units)}
+    </div>
+    </details>
   `;
 }
 

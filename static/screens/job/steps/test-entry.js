@@ -11,6 +11,7 @@ import { board } from '../../../shapes/board.js';
 import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
+import { openSeries } from '../../scan/shutter.js';
 import { helpLink } from '../../frame/help-link.js';
 import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
@@ -42,6 +43,7 @@ export function testEntryStep(ctx) {
   const { photo } = screen;
   const record = (/** @type {boolean} */ heard) => {
     form.heard = heard;
+    if (heard) openSeries(`photo ${ctx.job}`);
     const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
     return act(drafts, { photo: photo ?? undefined });
   };

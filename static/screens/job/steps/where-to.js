@@ -18,7 +18,6 @@ import { sentence } from '../../frame/sentence.js';
 /** @param {import('./step-context.js').StepContext<WhereToStep>} ctx */
 export function whereToStep(ctx) {
   const { step, form } = ctx;
-  if (step.expects.alone) return onlyOne(ctx);
   const { reader, parts } = labelReader(ctx, {
     heading: step.title,
     onOurs: (answer, how) => {
@@ -42,22 +41,6 @@ export function whereToStep(ctx) {
     `,
     main: { words: say('steps-scan'), run: reader.openCamera },
     second: { words: say('steps-type'), run: reader.type },
-  };
-}
-
-/**
- * Nothing else is in hand, so that nothing can be mixed up: its place is one tap.
- * @param {import('./step-context.js').StepContext<WhereToStep>} ctx
- */
-function onlyOne({ step, view, act, busy }) {
-  const unit = view.out.find((each) => each.id === step.expects.unit);
-  return {
-    body: html`${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
-      <div class="answers">
-        ${step.choices.map(({ words, events }) => html`<button class="answer" type="button" ?disabled=${busy} @click=${() => act(events)}>${words}</button>`)}
-      </div>`,
-    main: null,
-    second: null,
   };
 }
 

@@ -1,0 +1,239 @@
+"""The last things of a job: good units home or left where they are, and a place for each one in hand."""
+
+from ..facts.draft import draft
+from ..messages import all_of
+from ..messages import message
+from ..messages import percent
+from ..rules.closing import blocked_by
+from ..rules.same_part import part_at
+from ..state.job import Job
+from ..words import words
+from .step import action
+from .step import step
+
+# A unit that is bad with less than this chance (parts per billion) is worth its place again; our choice.
+_WORTH_ITS_PLACE = 200000000
+
+_WHERE_TO = (
+    ("counter", "guide-where-counter"),
+    ("customer", "guide-where-customer"),
+    ("stock", "guide-where-stock"),
+    ("scrapped", "guide-where-scrapped"),
+)
+
+
+def unsettled(job: Job, result: dict) -> dict | None:
+    """Return the step for what is not where it belongs yet, None when all is.
+
+    One unit in hand, and good ones that may stay where they are, are settled with the close by one tap;
+    with more in hand, each is told from the others first.
+    """
+    away, out = _away_from_home(job), job.in_hand()
+    chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
+    parked = _parked(job, chance)
+    others = blocked_by(job)[len(out) :]
+    if len(out) < 2 and not parked and not others and (out or away):
+        return _at_once(job, away, out, result)
+    if away:
+        return _home(job, away)
+    if out:
+        return _where_to(job, out, result)
+    return _back_from_stock(job, parked, chance) if parked else None
+
+
+def _at_once(job: Job, away: list, out: list, result) -> dict:
+    """Return the step that leaves the good ones, gives the one in hand a place and closes, by one tap."""
+    home = _home(job, away) if away else None
+    leave = home["action"]["events"] if home else []
+    close = draft("job_closed", note="")
+    if not out:
+        home["form"] = "close"
+        home["action"] = action(message("guide-finish-leave"), *leave, close)
+        return home
+    unit = out[0]
+    choices = []
+    for choice in place_choices(unit, True):
+        choices.append({"words": choice["words"], "events": leave + choice["events"] + [close]})
+    choices.extend(_back_choice(job, unit, result))
+    return step(
+        "home" if home else "where_to",
+        message("guide-finish-title", unit=words.unit_name(job.unit(unit))),
+        message("guide-finish-text", where=_sitting(job, away))
+        if home
+        else message("guide-where-text-alone"),
+        form="close",
+        expects={"unit": unit, "do": "where_to", "alone": True},
+        choices=choices,
+        second=home["second"] if home else None,
+    )
+
+
+def _sitting(job: Job, away: list) -> dict:
+    """Return what sits away from its own position: "K7F-3M sits at right outer"."""
+    holds = job.holds
+    return all_of(
+        [
+            message(
+                "guide-home-sits",
+                unit=words.unit_name(job.unit(holds[position])),
+                position=words.position_name(job, position),
+            )
+            for position in away
+        ]
+    )
+
+
+def _away_from_home(job: Job) -> list:
+    """Return the positions whose unit came from another position of this vehicle, not yet settled."""
+    vehicle = job.vehicle
+    came_from = {vehicle["home"][position]: position for position in vehicle["home"]}
+    away = []
+    for position in job.positions:
+        place = position["id"]
+        unit = vehicle["holds"].get(place)
+        if unit and came_from.get(unit, place) != place and job.left_at(place) != unit:
+            away.append(place)
+    return away
+
+
+def _home(job: Job, away) -> dict:
+    vehicle = job.vehicle
+    leave = []
+    for position in away:
+        unit = vehicle["holds"][position]
+        leave.append(draft("left_deliberately", unit=unit, position=position, reason="tested-there"))
+    fitted = _homeward(vehicle, away)
+    second = None
+    if fitted:
+        second = action(
+            message("guide-home-put-back"),
+            draft("move_started", move="home", fitted=fitted, position="", reason="back-home"),
+        )
+    return step(
+        "home",
+        message("guide-home-title"),
+        message(
+            "guide-home-text",
+            where=_sitting(job, away),
+            same="yes" if _same_known_part(job, away) else "not-known",
+        ),
+        action=action(message("guide-home-leave"), *leave),
+        second=second,
+    )
+
+
+def _same_known_part(job: Job, away) -> bool:
+    """Tell whether the part numbers are on record and agree; unknown ones are not called the same."""
+    vehicle = job.vehicle
+    parts = [job.unit(vehicle["holds"][position]).part for position in away]
+    parts.extend([part_at(job, position) for position in away])
+    return bool(parts[0]) and not [part for part in parts if part != parts[0]]
+
+
+def _homeward(vehicle, away) -> dict:
+    """Return position -> unit that brings good units home; what has no home takes the place left."""
+    came_from = {vehicle["home"][position]: position for position in vehicle["home"]}
+    fitted, free, homeless = {}, list(away), []
+    for position in away:
+        fitted[came_from[vehicle["holds"][position]]] = vehicle["holds"][position]
+    for position in sorted(fitted):
+        if position in free:
+            free.remove(position)
+        else:
+            homeless.append(vehicle["holds"].get(position))
+    free.sort()
+    for index in range(len(free)):  # as many as there are homeless ones
+        if homeless[index]:
+            fitted[free[index]] = homeless[index]
+    return fitted
+
+
+def _place_to_return_to(job: Job, unit, result) -> str | None:
+    """Return the position a good unit came from, where another sits now; None for one under suspicion."""
+    position = job.unit(unit).pulled_from
+    blamed = result["verdict"]["causes"] if result["verdict"] else []
+    if position is None or "unit:" + unit in blamed:
+        return None
+    if job.vehicle["home"].get(position) != unit:
+        return None
+    return position
+
+
+def _parked(job: Job, chance) -> str | None:
+    """Return a position whose own unit went into stock on this job although it is hardly to blame."""
+    vehicle = job.vehicle
+    for position in sorted(vehicle["home"]):
+        own, sits = vehicle["home"][position], vehicle["holds"].get(position)
+        unit = job.unit(own)
+        here = unit.is_in_stock() and unit.transfers[-1]["job"] == job.id and not unit.is_disputed()
+        good = chance.get("unit:" + own, 0) < _WORTH_ITS_PLACE
+        if here and good and sits and job.left_at(position) != sits:
+            return position
+    return None
+
+
+def _back_from_stock(job: Job, position, chance) -> dict:
+    """Ask whether the vehicle's own good unit comes back in place of the spare that was tried."""
+    vehicle = job.vehicle
+    own, sits = vehicle["home"][position], vehicle["holds"][position]
+    return step(
+        "home.stock",
+        message(
+            "guide-stock-title",
+            unit=words.unit_name(job.unit(own)),
+            position=words.position_name(job, position),
+        ),
+        message(
+            "guide-stock-text",
+            chance=percent(chance.get("unit:" + own, 0)),
+            spare=words.unit_name(job.unit(sits)),
+        ),
+        action=action(
+            message("guide-stock-put-back"),
+            draft("move_started", move="home", fitted={position: own}, position="", reason="back-home"),
+        ),
+        second=action(
+            message("guide-stock-leave"),
+            draft("left_deliberately", unit=sits, position=position, reason="spare-stays"),
+        ),
+    )
+
+
+def place_choices(unit: str, alone: bool) -> list[dict]:
+    """Return where a unit in hand can go, each place with the fact that says so."""
+    return [
+        {
+            "words": message(said),
+            "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="", alone=alone)],
+        }
+        for place, said in _WHERE_TO
+    ]
+
+
+def _where_to(job: Job, out, result) -> dict:
+    unit, alone = out[0], len(out) == 1
+    choices = place_choices(unit, alone)
+    choices.extend(_back_choice(job, unit, result))
+    return step(
+        "where_to",
+        message("guide-where-title", unit=words.unit_name(job.unit(unit))),
+        message("guide-where-text-alone" if alone else "guide-where-text"),
+        form="where_to",
+        expects={"unit": unit, "do": "where_to", "alone": alone},
+        choices=choices,
+        progress={"now": 1, "total": len(out)},
+    )
+
+
+def _back_choice(job: Job, unit: str, result) -> list[dict]:
+    """Return the choice to fit a good unit where it came from, [] for one under suspicion."""
+    back = _place_to_return_to(job, unit, result)
+    if not back:
+        return []
+    home = draft("move_started", move="home", fitted={back: unit}, position="", reason="back-home")
+    return [
+        {
+            "words": message("guide-where-back", position=words.position_name(job, back)),
+            "events": [home],
+        }
+    ]
