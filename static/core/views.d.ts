@@ -333,6 +333,8 @@ export interface Progress {
 export interface PlainStep {
   id: string;
   title: string;
+  /** Over several steps that are gone through on one screen. */
+  heading: string | null;
   text: string;
   second: Action | null;
   /** Ways out that are always there. */

@@ -35,6 +35,7 @@ _VIEW = """() => {
   const overlays = ['video', 'dialog[open]', '.stop', '.which', '.written-code', '.reader-heading'];
   return {
     step: step?.dataset.step ?? '',
+    screen: step?.dataset.screen ?? step?.dataset.step ?? '',
     heading: heading?.innerText.trim() ?? '',
     over: overlays.filter((each) => document.querySelector(each)),
     words: seen.join(' ').split(/\\s+/).filter((word) => /[\\p{L}\\p{N}]/u.test(word)).length,
@@ -140,7 +141,7 @@ class Count:
 
 
 def _key(view: dict) -> tuple:
-    return view["step"], view["heading"], tuple(view["over"])
+    return view["screen"], view["heading"], tuple(view["over"])
 
 
 def _is_new(before: tuple, now: tuple) -> bool:

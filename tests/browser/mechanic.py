@@ -127,9 +127,9 @@ class Mechanic:
         """Hold another sensor that is in hand: the app stops it with both names."""
         phone = self.phone
         wrong = next(code for code in self.label_of_position.values() if code != belongs)
-        # It was the last one pulled: a label counts as shown again once it was out of the picture.
+        # It was the last one pulled: a label counts as shown again once it was away for four seconds.
         phone.lower()
-        self.page.wait_for_timeout(2500)
+        self.page.wait_for_timeout(5000)
         self.scans(wrong)
         phone.see("STOP: wrong sensor in your hand")
         words = phone.text()

@@ -43,8 +43,8 @@ def unsettled(job: Job, result: dict) -> dict | None:
 
 def _at_once(job: Job, away: list, out: list, result) -> dict:
     """Return the step that leaves the good ones, gives the one in hand a place and closes, by one tap."""
-    home = _home(job, away) if away else None
-    leave = home["action"]["events"] if home else []
+    home = _home(job, away)
+    leave = home["action"]["events"]
     close = draft("job_closed", note="")
     if not out:
         home["form"] = "close"
@@ -56,15 +56,15 @@ def _at_once(job: Job, away: list, out: list, result) -> dict:
         choices.append({"words": choice["words"], "events": leave + choice["events"] + [close]})
     choices.extend(_back_choice(job, unit, result))
     return step(
-        "home" if home else "where_to",
+        "home" if away else "where_to",
         message("guide-finish-title", unit=words.unit_name(job.unit(unit))),
         message("guide-finish-text", where=_sitting(job, away))
-        if home
+        if away
         else message("guide-where-text-alone"),
         form="close",
         expects={"unit": unit, "do": "where_to", "alone": True},
         choices=choices,
-        second=home["second"] if home else None,
+        second=home["second"] if away else None,
     )
 
 

@@ -16,12 +16,21 @@ def guided(job: Job, under_way: tuple) -> dict:
     now, number, total = under_way
     made = _GUIDES[now["do"]](job, now)
     made["progress"] = {"now": number, "total": total, "word": _guide_word(job)}
+    made["heading"] = _whole(job) if made["form"] == "scan" else None
     made["expects"]["do"] = now["do"]
     made["expects"]["unit"] = now["unit"]
     made["expects"]["position"] = now["position"]
     if job.move:
         made["also"] = [stop_move()]
     return made
+
+
+def _whole(job: Job) -> dict | None:
+    """Return what all labels of a move are read for, in a few words; None without a move."""
+    if not job.move:
+        return None
+    places = [each["id"] for each in job.positions if each["id"] in job.move["fitted"]]
+    return message("guide-whole", move=job.move["move"], positions=_names(job, places))
 
 
 def impossible(job: Job) -> dict | None:

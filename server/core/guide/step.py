@@ -7,11 +7,13 @@ from ..messages import message
 def step(identity: str, title, text, **more) -> dict:
     """Return a step; `form` says which kind of screen it needs, the rest has safe defaults.
 
+    `heading` stands over several steps that are gone through on one screen; `title` is then what is next.
     `also` are ways out that are always there: small, below everything else.
     """
     made = {
         "id": identity,
         "title": title,
+        "heading": None,
         "text": text,
         "form": None,
         "action": None,

@@ -187,6 +187,13 @@ guide-pull-title-bare = Pull the { PART($sort, form: "one") } at { $position }
 guide-pull-title-out = Label the { PART($sort, form: "one") } from { $position }
 guide-pull-scan = Scan its label before you put it down.
 guide-pull-label = Stick a label on it and scan the label before you put it down.
+# $move: exchange
+# $positions: right outer and left outer
+guide-whole = { $move ->
+    [exchange] Exchange { $positions }
+    [replace] Replace at { $positions }
+   *[home] Put back at { $positions }
+}
 # $unit: K7F-3M
 # $position: right outer
 guide-fit-title = Fit { $unit } at { $position }

@@ -115,6 +115,11 @@ guide-pull-title-bare = Quita { PART($sort, form: "the") } en { $position }
 guide-pull-title-out = Etiqueta { PART($sort, form: "the") } de { $position }
 guide-pull-scan = Lee su etiqueta antes de dejarlo.
 guide-pull-label = Pégale una etiqueta y léela antes de dejarlo.
+guide-whole = { $move ->
+    [exchange] Cambiar { $positions }
+    [replace] Reemplazar en { $positions }
+   *[home] Devolver a { $positions }
+}
 guide-fit-title = Monta { $unit } en { $position }
 guide-fit-scan = Lee primero { PART($sort, form: "the") } que tienes en la mano.
 guide-fit-scan-action = Leer { PART($sort, form: "the") }

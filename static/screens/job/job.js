@@ -124,7 +124,7 @@ function secondButton(ctx, { id, step, may_choose: open }) {
 function jobBody(ctx, view, parts) {
   const { step } = view;
   const moving = step.form === 'moves' || step.id === THINKING;
-  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
+  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id} data-screen=${step.heading ? 'exchange' : step.id}>${parts.body}</section>`;
   return html`
     ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
@@ -176,10 +176,11 @@ function proving({ stage, step, reasoning }) {
 }
 
 /** @param {Step} step */
-function heading({ title, text, progress }) {
+function heading({ title, heading: whole, text, progress }) {
   return html`<header>
     ${stepCount(progress)}
-    <h1>${sentence(title)}</h1>
+    <h1>${sentence(whole ?? title)}</h1>
+    ${whole ? html`<p class="instruction">${sentence(title)}</p>` : nothing}
     ${text ? html`<p class="lead">${sentence(text)}</p>` : nothing}
   </header>`;
 }

@@ -50,11 +50,7 @@ export const openJobPage = {
               most: LONGEST_NAME,
             })}
         ${vehicleSection(ctx, faults)}
-        ${textField(ctx, 'complaint', say('job-open-complaint'), {
-          note: say('job-open-complaint-note'),
-          lines: 2,
-          most: 500,
-        })}
+        ${complaintSection(ctx)}
         ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx))}
         ${textField(ctx, 'part', say('job-open-part'), {
           note: say('job-open-part-note'),
@@ -67,6 +63,38 @@ export const openJobPage = {
     };
   },
 };
+
+/**
+ * What is wrong: one of the usual complaints by a tap, or one's own words.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+function complaintSection(ctx) {
+  const { form } = ctx;
+  const said = [say('job-open-complaint-beeps'), say('job-open-complaint-silent'), say('job-open-complaint-lamp')];
+  return html`<fieldset class="asked">
+    <legend class="asked-words">${say('job-open-complaint')}</legend>
+    <div class="choices choices-two">
+      ${said.map(
+        (words) => html`<label class="choice">
+          <input
+            type="radio"
+            name="complaint"
+            .checked=${form.complaint === words}
+            @change=${() => {
+              form.complaint = words;
+              ctx.redraw();
+            }}
+          />
+          <span class="choice-word">${words}</span>
+        </label>`,
+      )}
+    </div>
+    <details class="more" ?open=${Boolean(form.complaint && !said.includes(form.complaint))}>
+      <summary>${say('job-open-complaint-own')}</summary>
+      ${textField(ctx, 'complaint', say('job-open-complaint-words'), { lines: 2, most: 500 })}
+    </details>
+  </fieldset>`;
+}
 
 /**
  * What is missing or wrong, by field.

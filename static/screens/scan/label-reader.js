@@ -30,6 +30,7 @@ import { say } from '../../words/words.js';
  *
  * @typedef {object} ReaderOptions
  * @property {string} heading     what this is about, over the camera
+ * @property {string} [instruction]  what to do now, where the heading is that of several steps
  * @property {boolean} [mayWrite] whether a label written by hand will do
  * @property {string} [carry]     the work over whose steps the camera stays open
  * @property {unknown} [below]    what stands under the camera
@@ -67,6 +68,21 @@ export function putDown(work) {
 let asked = '';
 /** What was seen meanwhile: the scanner tells a label once, so it is taken as soon as the core has answered. */
 let meanwhile = /** @type {(() => Promise<void>) | null} */ (null);
+
+/** The label that was taken last, and when it was seen: it may still be before the lens at the next step. */
+let taken = { text: '', at: 0 };
+const STILL_THERE_MS = 4000;
+
+/**
+ * Whether this is the label that was just taken, not put away yet.
+ * @param {string[]} texts
+ */
+function stillThere(texts) {
+  if (texts.length !== 1 || texts[0] !== taken.text) return false;
+  const since = performance.now() - taken.at;
+  taken.at = performance.now();
+  return since < STILL_THERE_MS;
+}
 
 /**
  * The reader of a step.
@@ -188,7 +204,7 @@ export class Reader {
   see = async (texts) => {
     // The camera outlives the step at which it was opened.
     if (present && present !== this) return present.see(texts);
-    if (this.state.mode !== 'camera') return;
+    if (this.state.mode !== 'camera' || (this.#carried && stillThere(texts))) return;
     if (asked) {
       // The one that is asked about may still be in view.
       if (!texts.includes(asked)) meanwhile = () => this.see(texts);
@@ -264,7 +280,10 @@ export class Reader {
    */
   async #answer(answer, how) {
     if (answer.outcome === 'ours') {
-      if (how === 'scanned') confirmRead();
+      if (how === 'scanned') {
+        confirmRead();
+        taken = { text: asked, at: performance.now() };
+      }
       await this.options.onOurs(answer, how);
       return;
     }

@@ -19,6 +19,7 @@ function heading({ ctx, options }) {
   return html`<header>
     ${stepCount(ctx.step.progress)}
     <h1 class="reader-heading">${sentence(options.heading)}</h1>
+    ${options.instruction ? html`<p class="instruction">${sentence(options.instruction)}</p>` : nothing}
   </header>`;
 }
 

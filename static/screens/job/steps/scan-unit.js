@@ -21,7 +21,8 @@ export function scanUnitStep(ctx) {
   const { step, form } = ctx;
   const mayWrite = step.expects.may_write === true;
   const { reader, parts } = labelReader(ctx, {
-    heading: step.title,
+    heading: step.heading ?? step.title,
+    instruction: step.heading ? step.title : '',
     mayWrite,
     carry: ctx.job,
     below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
@@ -71,12 +72,12 @@ function wanted({ view, step }) {
  * @param {(text: string) => unknown} take
  */
 function inHand({ view, step, busy }, take) {
-  const wants = view.out.find((each) => each.id === step.expects.unit);
-  if (step.expects.do !== 'fit' || !wants?.written) return nothing;
+  const wants = [...view.out, ...view.units].find((each) => each.id === step.expects.unit);
+  if (!wants?.written) return nothing;
   return html`<section>
     <h2 class="asked-words">${say('steps-scan-tap')}</h2>
     <ul class="which">
-      ${view.out.map(
+      ${(view.out.length ? view.out : [wants]).map(
         ({ shown }) => html`<li>
           <button class="which-button" type="button" ?disabled=${busy} @click=${() => take(shown)}>${code(shown, { size: 'large' })}</button>
         </li>`,
