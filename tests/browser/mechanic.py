@@ -20,7 +20,7 @@ class Mechanic:
         phone = self.phone
         phone.tap("Open a job")
         self.page.get_by_label("Vehicle", exact=True).fill(vehicle)
-        self.page.get_by_label("What is wrong").fill("Beeps without reason")
+        self.page.get_by_role("radio", name="Beeps without reason").tap()
         self.page.get_by_role("radio", name=layout).tap()
         self.page.get_by_label("Part number of the sensors").fill(part)
         phone.tap("Open the job")
@@ -69,12 +69,17 @@ class Mechanic:
             wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
             self.phone.tap("Take ")
 
+    def told(self) -> str:
+        """Return what the app says to do now: the line under a heading that stays, else the heading."""
+        said = self.page.locator("[data-step] .instruction")
+        return (said if said.count() else self.page.get_by_role("heading", level=1)).first.inner_text()
+
     def leaves(self, title: str):
         """Wait until the step of this title is done: another one has the screen, and it is no stop."""
         wait_until(
             self.page,
             """(title) => {
-              const heading = document.querySelector('[data-step] h1');
+              const heading = document.querySelector('[data-step] .instruction') ?? document.querySelector('[data-step] h1');
               const stopped = document.querySelector('[data-step] [role=alert]');
               return heading && !stopped && heading.innerText !== title;
             }""",
@@ -93,7 +98,7 @@ class Mechanic:
         fitted = []
         while phone.wait_step("pull", "fit", "lock", "test", "seat") != "test":
             step = phone.step()
-            title = self.page.get_by_role("heading", level=1).inner_text()
+            title = self.told()
             if step == "pull":
                 self.pulls(title)
             elif step == "fit":

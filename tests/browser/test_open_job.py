@@ -46,6 +46,7 @@ def test_the_check_digit_is_explained_while_the_number_is_typed(take_screens):
 def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
     phone = take_screens()
     page = phone.show("/#/new")
+    page.get_by_text("In other words").tap()
     fill(page, Your_name="Mara", Vehicle="Blue estate", VIN=GOOD_VIN, What_is_wrong="Says nothing")
     page.get_by_role("radio", name="Front, 6 sensors").check()
     wait_for_draft(page, "Mara", "Blue estate", GOOD_VIN, "Says nothing", "front-6")

@@ -188,7 +188,6 @@ job-open-complaint-beeps = Beeps without reason
 job-open-complaint-silent = Stays silent
 job-open-complaint-lamp = Shows a fault
 job-open-complaint-own = In other words
-job-open-complaint-words = What is wrong, in words
 job-open-part = Part number of the sensors
 job-open-part-note = If you know it. It can be added when you read it off a sensor.
 job-open-button = Open the job

@@ -160,7 +160,6 @@ job-open-complaint-beeps = Pita sin motivo
 job-open-complaint-silent = No suena
 job-open-complaint-lamp = Muestra un fallo
 job-open-complaint-own = Con otras palabras
-job-open-complaint-words = Qué falla, con palabras
 job-open-part = Número de pieza de los sensores
 job-open-part-note = Si lo sabes. Se puede añadir cuando lo leas en un sensor.
 job-open-button = Abrir el trabajo

@@ -128,7 +128,7 @@ function jobBody(ctx, view, parts) {
   return html`
     ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
-    <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
+    <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id} data-screen=${step.heading ? 'exchange' : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>

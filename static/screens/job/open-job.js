@@ -91,7 +91,7 @@ function complaintSection(ctx) {
     </div>
     <details class="more" ?open=${Boolean(form.complaint && !said.includes(form.complaint))}>
       <summary>${say('job-open-complaint-own')}</summary>
-      ${textField(ctx, 'complaint', say('job-open-complaint-words'), { lines: 2, most: 500 })}
+      ${textField(ctx, 'complaint', say('job-open-complaint'), { lines: 2, most: 500 })}
     </details>
   </fieldset>`;
 }
