@@ -16,6 +16,7 @@ import { frame } from './frame/frame.js';
 import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
 import { Recorder } from './frame/recorder.js';
+import { undoButton } from './frame/undo.js';
 import { refusalPanel } from './frame/refusal.js';
 import { Router } from './frame/router.js';
 import { markOf } from './phone/standing.js';
@@ -73,6 +74,8 @@ class App {
   /** @type {import('./frame/drafts.js').Form} */
   #form = {};
   #loads = 0;
+  /** What went wrong and was shown already. @type {WeakSet<Element>} */
+  #troubles = new WeakSet();
   /** A load that has not begun. @type {Promise<void> | null} */
   #waiting = null;
   /** Settles when the load that has begun is over. @type {Promise<void>} */
@@ -105,6 +108,7 @@ class App {
     if (route.path === this.#route.path && route.name === this.#route.name) return;
     this.#route = route;
     this.#recorder.refusal = null;
+    this.#recorder.forgetUndo();
     // What the screen that is left still waits for does not hold this one up.
     this.#waiting = null;
     this.#present = Promise.resolve();
@@ -183,12 +187,23 @@ class App {
     const ctx = this.#context();
     const parts = this.#page.draw(ctx);
     const key = `${this.#route.path} ${parts.key ?? ''}`;
-    const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
+    const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}${undoButton(this.#recorder.undo)}`;
     this.#services.lastViews.end();
     render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy }), this.#root);
     document.title = `${parts.title} · Swaptrail`;
+    this.#showTrouble();
     if (key !== this.#shownKey) this.#arrive(key);
     if (!this.#recorder.busy && !this.#recorder.refusal) this.#services.lastViews.keep(this.#route, this.#stamp);
+  }
+
+  /** What is wrong comes into view by itself, once. */
+  #showTrouble() {
+    for (const trouble of this.#root.querySelectorAll('.field-fault,[role=alert]')) {
+      if (this.#troubles.has(trouble)) continue;
+      this.#troubles.add(trouble);
+      trouble.scrollIntoView({ block: 'nearest' });
+      return;
+    }
   }
 
   /** Tell those who hear the screen that it is another one. @param {string} key */

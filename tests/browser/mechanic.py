@@ -79,7 +79,8 @@ class Mechanic:
         wait_until(
             self.page,
             """(title) => {
-              const heading = document.querySelector('[data-step] .instruction') ?? document.querySelector('[data-step] h1');
+              const line = document.querySelector('[data-step] .instruction');
+              const heading = line ?? document.querySelector('[data-step] h1');
               const stopped = document.querySelector('[data-step] [role=alert]');
               return heading && !stopped && heading.innerText !== title;
             }""",

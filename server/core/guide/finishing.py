@@ -43,9 +43,9 @@ def unsettled(job: Job, result: dict) -> dict | None:
 
 def _at_once(job: Job, away: list, out: list, result) -> dict:
     """Return the step that leaves the good ones, gives the one in hand a place and closes, by one tap."""
-    home = _home(job, away)
-    leave = home["action"]["events"]
     close = draft("job_closed", note="")
+    home = _home(job, away) if away else {"action": {"events": []}, "second": None}
+    leave = home["action"]["events"]
     if not out:
         home["form"] = "close"
         home["action"] = action(message("guide-finish-leave"), *leave, close)
@@ -64,7 +64,7 @@ def _at_once(job: Job, away: list, out: list, result) -> dict:
         form="close",
         expects={"unit": unit, "do": "where_to", "alone": True},
         choices=choices,
-        second=home["second"] if away else None,
+        second=home["second"],
     )
 
 

@@ -17,6 +17,7 @@ from ..state.job import Job
 from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
+from ..words.noted import noted
 from . import summary
 from . import trail
 
@@ -167,6 +168,13 @@ def _stages(stage, closed) -> list[dict]:
     return shown
 
 
+def _undone(job: Job, correction: dict | None) -> dict | None:
+    """Return who took an entry back and why, in words; None where nobody did."""
+    if correction is None:
+        return None
+    return {"actor": correction["actor"], "reason": noted(job.sort, correction["reason"])}
+
+
 # by whether a newer version of the app recorded the entry
 _NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
 
@@ -185,7 +193,7 @@ def _history(job: Job) -> list[dict]:
                 "sentence": sentences.sentence(job, entry["kind"], entry["data"])
                 if known
                 else message(_NOT_UNDERSTOOD[entry["newer"]]),
-                "undone": entry["withdrawn"],
+                "undone": _undone(job, entry["withdrawn"]),
                 "may_undo": known
                 and entry["withdrawn"] is None
                 and entry["kind"] not in ("job_opened", "corrected"),

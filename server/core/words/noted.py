@@ -9,6 +9,7 @@ _SAID = {
     "tested-there": "guide-noted-tested-there",
     "spare-stays": "guide-noted-spare-stays",
     "left-empty": "guide-noted-left-empty",
+    "slip": "guide-noted-slip",
     "no-repair": "guide-noted-no-repair",
     "no-fault-shown": "guide-noted-no-fault-shown",
 }

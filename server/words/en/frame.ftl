@@ -3,6 +3,7 @@
 frame-back = Back
 frame-stages = Stages of the job
 frame-one-moment = One moment
+frame-undo = Undo
 frame-mark-of = This phone:
 
 ## Buttons that many screens have.

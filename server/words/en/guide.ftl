@@ -391,6 +391,7 @@ guide-noted-tested-there = tested there
 guide-noted-spare-stays = the spare stays
 guide-noted-left-empty = left empty
 guide-noted-no-repair = closed without a repair
+guide-noted-slip = a slip
 guide-noted-no-fault-shown = no fault shown
 
 ## While nothing proves that a self-test ran.

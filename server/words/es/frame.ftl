@@ -3,6 +3,7 @@
 frame-back = Atrás
 frame-stages = Etapas del trabajo
 frame-one-moment = Un momento
+frame-undo = Deshacer
 frame-mark-of = Este teléfono:
 
 ## Botones que tienen muchas pantallas.

@@ -233,6 +233,7 @@ guide-noted-checks-done = todas las revisiones hechas
 guide-noted-tested-there = probado allí
 guide-noted-spare-stays = se queda el repuesto
 guide-noted-no-repair = cerrado sin reparar
+guide-noted-slip = un desliz
 guide-noted-no-fault-shown = no salió ningún fallo
 guide-noted-left-empty = queda vacío
 

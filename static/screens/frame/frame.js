@@ -7,7 +7,7 @@ import { html, nothing } from 'lit-html';
 import { keyed } from 'lit-html/directives/keyed.js';
 
 import { icon } from '../../shapes/icons.js';
-import { linkTo, to } from './router.js';
+import { goBack, linkTo, to } from './router.js';
 import { say } from '../../words/words.js';
 
 /**
@@ -40,7 +40,7 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
     <div class="screen">
       <header class="screen-top">
         <div class="screen-head">
-          ${back ? html`<a class="screen-back" href=${linkTo(back)} aria-label=${say('frame-back')}>${icon('back')}</a>` : nothing}
+          ${back ? html`<a class="screen-back" href=${linkTo(back)} @click=${(/** @type {Event} */ event) => leave(event, back)} aria-label=${say('frame-back')}>${icon('back')}</a>` : nothing}
           ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
           ${pill(standing.mark)}
         </div>
@@ -50,6 +50,12 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
       <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
     </div>
   `;
+}
+
+/** @param {Event} event @param {string} back */
+function leave(event, back) {
+  event.preventDefault();
+  goBack(back);
 }
 
 /** @param {Array<{id: string, word: string, state: string}>} stages */

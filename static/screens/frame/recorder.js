@@ -7,6 +7,12 @@
 import { SaveError } from '../../log/save-error.js';
 
 const BUSY_SHOWS_AFTER_MS = 250;
+/** For so long the last entry can be taken back by one tap. */
+const UNDO_MS = 15_000;
+/** The reason of such a correction, as a code that the core has words for. */
+const SLIP = 'slip';
+/** What is no slip, or cannot be taken back. */
+const STAYS = new Set(['corrected', 'job_opened', 'mixup_stopped', 'caution_acknowledged']);
 
 /**
  * @typedef {object} ActOptions
@@ -36,6 +42,8 @@ export class Recorder {
     this.refusal = null;
     /** Recording has taken long enough to say so. */
     this.busy = false;
+    /** Takes the last entry back, for a while after it. @type {(() => Promise<void>) | null} */
+    this.undo = null;
     /** Tries again what could not be saved. @type {(() => Promise<boolean>) | null} */
     this.saveAgain = null;
     this.#log = log;
@@ -55,6 +63,8 @@ export class Recorder {
   #loaded;
   #redraw;
   #acting = false;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #undoEnds;
 
   /**
    * Record facts that belong together.
@@ -113,6 +123,7 @@ export class Recorder {
         this.#refuse(outcome.refusal, drafts, again);
         return false;
       }
+      this.#offerUndo(outcome.events, job);
     } catch (error) {
       if (!(error instanceof SaveError)) throw error;
       this.#unsaved = entry;
@@ -127,6 +138,52 @@ export class Recorder {
     await this.#loaded();
     after?.();
     return true;
+  }
+
+  /**
+   * Offer to take back what was just recorded, all of one tap at once.
+   * @param {import('../../log/store.js').StoredEvent[]} events
+   * @param {string | null} job
+   */
+  #offerUndo(events, job) {
+    clearTimeout(this.#undoEnds);
+    this.undo = null;
+    const taken = events.filter(({ event }) => !STAYS.has(event.kind));
+    if (job === null || !taken.length) return;
+    const corrections = taken.map(({ device, seq }) => ({ kind: 'corrected', data: { device, seq, reason: SLIP }, job }));
+    this.undo = () => this.#takeBack(corrections, job);
+    this.#undoEnds = setTimeout(() => this.forgetUndo(), UNDO_MS);
+  }
+
+  /** What was recorded stays; a correction goes by the history from now on. */
+  forgetUndo = () => {
+    clearTimeout(this.#undoEnds);
+    if (!this.undo) return;
+    this.undo = null;
+    this.#redraw();
+  };
+
+  /**
+   * What hangs together is taken back in the order in which that leaves no contradiction: either it was
+   * recorded in, or the other way round.
+   * @param {import('../../log/log.js').Draft[]} corrections
+   * @param {string | null} job
+   */
+  async #takeBack(corrections, job) {
+    if (this.#acting) return;
+    this.#acting = true;
+    this.undo = null;
+    clearTimeout(this.#undoEnds);
+    try {
+      const following = this.#following();
+      let outcome = await this.#log.record(corrections, { following });
+      if ('refusal' in outcome) outcome = await this.#log.record([...corrections].reverse(), { following });
+      if ('refusal' in outcome) this.#refuse(outcome.refusal, corrections, { job });
+      else await this.#loaded();
+    } finally {
+      this.#acting = false;
+      this.#redraw();
+    }
   }
 
   /**

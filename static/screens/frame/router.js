@@ -145,6 +145,7 @@ export class Router {
   }
 
   #onRoute;
+  #shown = '';
 
   start() {
     addEventListener('hashchange', this.#look);
@@ -159,12 +160,37 @@ export class Router {
    */
   go(hash, { replace = false } = {}) {
     const link = linkTo(hash);
-    if (replace) history.replaceState(null, '', link);
-    else if (`${location.pathname}${location.hash}` !== link) history.pushState(null, '', link);
+    if (replace) history.replaceState(history.state, '', link);
+    else if (here() !== link) history.pushState({ from: here() }, '', link);
     this.#look();
   }
 
-  #look = () => this.#onRoute(routeOf(location));
+  #look = () => {
+    // A tapped link has left no note of where it was tapped.
+    if (history.state === null) history.replaceState({ from: this.#shown }, '');
+    this.#shown = here();
+    this.#onRoute(routeOf(location));
+  };
+}
+
+/** The address on the screen, as a link holds it. */
+function here() {
+  return `${location.pathname}${location.hash}`;
+}
+
+/**
+ * Go back in the app. Where that is the page one came from, the way here is forgotten, so that the phone's
+ * own Back leads on from there and never forward again.
+ * @param {string} hash  one of `to`
+ */
+export function goBack(hash) {
+  const link = linkTo(hash);
+  if (history.state?.from === link) {
+    history.back();
+    return;
+  }
+  history.replaceState({ from: '' }, '', link);
+  dispatchEvent(new PopStateEvent('popstate'));
 }
 
 /** @param {string} part */
