@@ -4,12 +4,12 @@ import math
 
 # Natural logarithms are what both hosts have; this turns them into bits.
 BITS = 1.4426950408889634
-_NOTHING = 1e-12
+NOTHING = 1e-12
 
 
 def weighed(share: float) -> float:
     """Return -x ln x, which is nothing for nothing."""
-    return -share * math.log(share) if share > _NOTHING else 0.0
+    return -share * math.log(share) if share > NOTHING else 0.0
 
 
 def bits(shares: list) -> float:

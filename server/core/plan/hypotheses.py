@@ -1,6 +1,9 @@
 """Questions to a list of hypotheses: explanations as (mask, weight), the rest of the weight unknown."""
 
+from math import log
+
 from ..infer.entropy import BITS
+from ..infer.entropy import NOTHING
 from ..infer.entropy import weighed
 
 
@@ -44,7 +47,8 @@ def bits_open(hypotheses: list, total) -> float:
     spread = 0.0
     for _, weight in hypotheses:
         known = known + weight
-        spread = spread + weighed(weight)
+        if weight > NOTHING:
+            spread = spread - weight * log(weight)
     if total is None:
         total = known
     else:

@@ -220,15 +220,18 @@ class LookAhead:
             outcome = outcomes[row[1]]
             left = self.remaining.left(outcome, state, live)
             if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
-                best = self._best_move(state, outcome, again)
                 # A fault that is always there is dealt with by moves; one that comes and goes may
                 # be cheaper by waiting for it than any next move says.
-                left = best if self.remaining.often == 1 else min(left, best)
+                least = None if self.remaining.often == 1 else left
+                left = self._best_move(state, outcome, again, least)
             expected = expected + outcome.total * left
         return expected
 
-    def _best_move(self, state, outcome, again: bool) -> float:
-        """Return the minutes of the best next move and of what it leaves, after an outcome."""
+    def _best_move(self, state, outcome, again: bool, least) -> float:
+        """Return the minutes of the best next move and of what it leaves, after an outcome.
+
+        Or `least`, where no move takes less. A move is followed only as far as it can still be the best.
+        """
         kept = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
         hypotheses = [(mask, weight / outcome.total) for mask, weight in kept]
         known = 0.0
@@ -236,17 +239,24 @@ class LookAhead:
             known = known + weight
         if known <= 0.0:
             return self.remaining.minutes_a_bit * 3
-        options = []
         marginals = self.marginals(state, hypotheses)
         width = 2 if self.remaining.often == 1 else 1
-        for move in self.candidates.proving(self.candidates.moves(state, marginals, width, False)):
+        moves = self.candidates.proving(self.candidates.moves(state, marginals, width, False))
+        # What no hypothesis explains is left over whatever is done.
+        over = (1.0 - known) * self.remaining.minutes_a_bit
+        for _, n in sorted([(hundredths(move.minutes), n) for n, move in enumerate(moves)]):
+            move = moves[n]
             if move.kind == "retest" and not again:
+                continue
+            if least is not None and move.minutes + over >= least:
                 continue
             reached = after(state, move)
             live = self.observation.live(reached)
             expected = move.minutes
             for after_it in self.predictions.outcomes(state, move, hypotheses, _NOTICED_AHEAD):
                 expected = expected + after_it.total * self.remaining.left(after_it, reached, live)
-            # What no hypothesis explains is left over whatever is done.
-            options.append(expected + (1.0 - known) * self.remaining.minutes_a_bit)
-        return min(options) if options else self.remaining.left(outcome, state, self.observation.live(state))
+                if least is not None and expected + over >= least:
+                    break
+            if least is None or expected + over < least:
+                least = expected + over
+        return self.remaining.left(outcome, state, self.observation.live(state)) if least is None else least

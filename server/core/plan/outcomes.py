@@ -23,6 +23,10 @@ class Outcome:
         # (mask, weight) with no cause beyond the suspects; what is missing to `total` is the
         # weight of something new, which no verdict can name yet.
         self.hypotheses = []
+        # Worked out once by `remaining`, for the state that it leads to: how it stands, and what testing
+        # again and again would show.
+        self.standing = None
+        self.retested = None
 
 
 class Predictions:
@@ -46,14 +50,17 @@ class Predictions:
             return sorted(set(read + places))
         rows = []
         reached = after(state, move)
+        behind = {}
         for place in read:
             reading = self.observation.reading(reached, place, False)
             suspects = reading.suspects
-            local = 0.0
-            for mask, weight in hypotheses:
-                if mask & suspects:
-                    local = local + weight
-            rows.append((-int((local + 1.0 - reading.quiet) * 1000000 + 0.5), place))
+            if suspects not in behind:
+                local = 0.0
+                for mask, weight in hypotheses:
+                    if mask & suspects:
+                        local = local + weight
+                behind[suspects] = local
+            rows.append((-int((behind[suspects] + 1.0 - reading.quiet) * 1000000 + 0.5), place))
         rows.sort()
         for _, place in rows:
             if len(places) >= _MOST_WATCHED:

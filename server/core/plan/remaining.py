@@ -4,6 +4,8 @@ The uncertainty left costs its bits at the minutes that the best move now needs 
 gone, or that comes and goes, may be cheaper to prove or to wait for by clean tests.
 """
 
+from collections import namedtuple
+
 from ..infer.variations import CLASSES
 from .hypotheses import acting
 from .hypotheses import bits_open
@@ -16,6 +18,9 @@ HYPOTHESES_AHEAD = 8
 # A result less likely than this is not thought through to the end of many tests in a row.
 _TESTED_ON = 0.05
 _MOST_TESTS = 50
+
+# How an outcome stands: whether it settles what to do, how likely all is clear, the bits that are open.
+Standing = namedtuple("Standing", ("settled", "clear", "bits"))
 
 
 class Remaining:
@@ -48,7 +53,16 @@ class Remaining:
         A blockage that is gone or a unit on the bench may stay doubtful for good; what still acts
         is what has to be known.
         """
-        return self._settles(acting(outcome.hypotheses, live), outcome, live)
+        return self._standing(outcome, live).settled
+
+    def _standing(self, outcome, live: int) -> Standing:
+        """Return how an outcome stands, which no price changes."""
+        if outcome.standing is None:
+            weights = acting(outcome.hypotheses, live)
+            settled = self._settles(weights, outcome, live)
+            bits = 0.0 if settled else bits_open(outcome.hypotheses, outcome.total)
+            outcome.standing = Standing(settled, weights.get(0, 0.0) / outcome.total, bits)
+        return outcome.standing
 
     def _settles(self, weights: dict, outcome, live: int) -> bool:
         """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
@@ -97,10 +111,9 @@ class Remaining:
                 masks.append(mask)
         return masks
 
-    def _search(self, outcome) -> float:
+    def _search(self, bits: float) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
-        search = bits_open(outcome.hypotheses, outcome.total) * self.minutes_a_bit
-        return max(search, self.minutes_to_settle)
+        return max(bits * self.minutes_a_bit, self.minutes_to_settle)
 
     def left(self, outcome, state, live: int) -> float:
         """Return the estimated minutes that are left after an outcome; 0 once it is settled.
@@ -108,11 +121,10 @@ class Remaining:
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
-        weights = acting(outcome.hypotheses, live)
-        if self._settles(weights, outcome, live):
+        settled, clear, bits = self._standing(outcome, live)
+        if settled:
             return 0.0
-        search = self._search(outcome)
-        clear = weights.get(0, 0.0) / outcome.total
+        search = self._search(bits)
         if self.often > 1 and outcome.total >= _TESTED_ON:
             minutes = self._by_testing(outcome, state, live, clear, search)
         else:
@@ -129,17 +141,17 @@ class Remaining:
         if waiting >= search:
             return search
         expected = waiting * outcome.total
+        if outcome.retested is None:
+            hypotheses = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
+            least = 0.05 * outcome.total
+            outcome.retested = self.predictions.outcomes(state, self.retest, hypotheses, least, self.often)
         known = 0.0
-        hypotheses = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
-        for result in self.predictions.outcomes(
-            state, self.retest, hypotheses, 0.05 * outcome.total, self.often
-        ):
+        for result in outcome.retested:
             known = known + result.total
-            weights = acting(result.hypotheses, live)
-            if not self._settles(weights, result, live):
-                proof = self._by_proof(weights.get(0, 0.0) / result.total, self._search(result))
-                expected = expected + result.total * proof
-        expected = expected + max(0.0, outcome.total - known) * self._search(outcome)
+            settled, left_clear, bits = self._standing(result, live)
+            if not settled:
+                expected = expected + result.total * self._by_proof(left_clear, self._search(bits))
+        expected = expected + max(0.0, outcome.total - known) * search
         return min(search, expected / outcome.total)
 
     def _by_proof(self, clear: float, search: float) -> float:
