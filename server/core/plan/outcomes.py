@@ -39,6 +39,7 @@ class Predictions:
         self.out_of_focus = []
         self._counts = {}
         self._pattern_cache = {}
+        self._read_cache = {}
 
     def watched(self, state, move, hypotheses: list) -> list:
         """Return the positions whose reading tells something, by position."""
@@ -51,16 +52,14 @@ class Predictions:
         rows = []
         reached = after(state, move)
         behind = {}
-        for place in read:
-            reading = self.observation.reading(reached, place, False)
-            suspects = reading.suspects
+        for place, suspects, new in self._read(reached):
             if suspects not in behind:
                 local = 0.0
                 for mask, weight in hypotheses:
                     if mask & suspects:
                         local = local + weight
                 behind[suspects] = local
-            rows.append((-int((behind[suspects] + 1.0 - reading.quiet) * 1000000 + 0.5), place))
+            rows.append((-int((behind[suspects] + new) * 1000000 + 0.5), place))
         rows.sort()
         for _, place in rows:
             if len(places) >= _MOST_WATCHED:
@@ -68,6 +67,17 @@ class Predictions:
             if place not in places:
                 places.append(place)
         return sorted(places)
+
+    def _read(self, state) -> list:
+        """Return (place, suspects behind it, chance of something new) of all that a test would read."""
+        key = (tuple(state.fitted), tuple(state.blockable), state.repaired)
+        if key not in self._read_cache:
+            found = []
+            for place in self.observation.read():
+                reading = self.observation.reading(state, place, False)
+                found.append((place, reading.suspects, 1.0 - reading.quiet))
+            self._read_cache[key] = found
+        return self._read_cache[key]
 
     def outcomes(self, state, move, hypotheses: list, noticed: float, times: int = 1) -> list:
         """Return the outcomes of a move in these hypotheses that are likely enough to notice.
