@@ -77,6 +77,8 @@ def check_words(core, before, after, exact, move, outcome):
     if move["move"] == "unplug":
         return
     confidence = after["confidence"]
+    then = core("reason", case=after)
+    least = 1 - 2 * (1 - confidence)
     causes, share = most_likely(exact)
     known = most_likely(before)
     # What is known already and taken out is dealt with; of it nothing more is said.
@@ -86,21 +88,20 @@ def check_words(core, before, after, exact, move, outcome):
         wanted = "not expected; "
     elif not exact.suspects():
         wanted = "no fault has shown; "
-    elif exact.clear() >= confidence:
+    elif exact.clear() >= confidence and then["clear_holds"]["lowest"] / 1e9 >= least:
         wanted = "nothing is left to fix, "
     elif not causes:
         wanted = "nothing is settled by that; " if outcome["faulted"] else "the fault is gone for now; "
     elif not left:
         wanted = "the fault is gone for now; "
-    elif share < confidence:
+    elif share < confidence or then["holds"]["lowest"] / 1e9 < least:
         wanted = "most likely "
     else:
         wanted = "it is " if len(left) == 1 else "the causes are "
     assert outcome["then"].startswith(wanted)
 
-    then = core("reason", case=after)
     assert then["clear"] / 1e9 == pytest.approx(exact.clear(), abs=2e-8)
-    holds = then["holds"]["lowest"] / 1e9 >= 1 - 2 * (1 - confidence)
+    holds = then["holds"]["lowest"] / 1e9 >= least
     assert (then["verdict"] is not None) == (bool(causes) and share >= confidence and holds)
 
 

@@ -42,6 +42,7 @@ class Variations:
         self._classes = {}
         self._totals = {}
         self._reread = {}
+        self._multiples = {}
 
     def chance(self, what: str, factor: float, event: tuple) -> float:
         """Return the chance of an event with the odds of `what` times `factor`."""
@@ -55,6 +56,26 @@ class Variations:
         if not counted:
             return self._sum(self.belief.every, present, absent, 0, 1.0)
         return self._sum(self.belief.every, present, absent, counted, factor) / self._total(what, factor)
+
+    def multiple(self, what: str, factor: float, mask: int) -> float:
+        """Return what a variation multiplies the weight of a subset of the suspects by."""
+        if what not in READINGS:
+            result = 1.0
+            held = mask & self._counted(what)
+            while held:
+                result = result * factor
+                held &= held - 1
+            return result
+        key = (what, factor, mask)
+        if key not in self._multiples:
+            now = self._exactly(self.belief.every, mask)
+            then = self._exactly(self._again(what, factor)[1], mask)
+            self._multiples[key] = then / now if now > 0.0 else 1.0
+        return self._multiples[key]
+
+    def _exactly(self, branches: list, mask: int) -> float:
+        """Return the chance of just this subset of the suspects."""
+        return self._sum(branches, mask, (1 << len(self.belief.suspects)) - 1 - mask, 0, 1.0)
 
     def weight(self, what: str, factor: float):
         """Return how likely all readings would be, but for what any case with these causes shares."""

@@ -14,7 +14,7 @@ from .outlook import Outlook
 class Description:
     """Describes the moves of one belief."""
 
-    def __init__(self, observation, lookahead, known_causes, marginals, entries: list):
+    def __init__(self, variations, observation, lookahead, known_causes, marginals, entries: list):
         self.belief = observation.belief
         self.model = observation.model
         self.case = observation.case
@@ -22,7 +22,7 @@ class Description:
         self.lookahead = lookahead
         self.known_causes = known_causes
         self.marginals = marginals
-        self.outlook = Outlook(observation, entries)
+        self.outlook = Outlook(variations, observation, entries)
 
     def described(self, move: Move, best: bool) -> dict:
         """Return a move with its reason, its outlook, and what speaks against it."""

@@ -12,6 +12,10 @@ from ..infer.figures import apportion
 from ..infer.figures import parts
 from ..infer.figures import thousandths
 from ..infer.ordering import in_order
+from .foreseen import Foreseen
+from .foreseen import extras
+from .foreseen import given
+from .foreseen import hidden
 from .moves import after
 from .observation import count
 
@@ -24,7 +28,8 @@ _TRIED = 16
 class Outlook:
     """Works out what a test after a move would show."""
 
-    def __init__(self, observation, entries: list):
+    def __init__(self, variations, observation, entries: list):
+        self.foreseen = Foreseen(variations, observation, entries)
         self.observation = observation
         self.belief = observation.belief
         self.case = observation.case
@@ -115,7 +120,7 @@ class Outlook:
         for cause in sorted(others):
             if others[cause] is not None:
                 chance, times = others[cause]
-                result = result * (1.0 - chance + chance * _hidden(hides, times))
+                result = result * (1.0 - chance + chance * hidden(hides, times))
         return result * self.belief.expect(sorted(suspects.items()))
 
     def _bits(self, readings: list, chances: list) -> int:
@@ -146,7 +151,9 @@ class Outlook:
         fresh = self._fresh(readings, pattern)
         if self._may_be_clear(readings, pattern, chance, live, fresh):
             clear = self._clear(readings, pattern, live, fresh) / chance
-            if clear >= self.case.confidence:
+            if clear >= self.case.confidence and self.foreseen.survives(
+                readings, pattern, fresh, chance, lambda mask, extra: not mask & live and not extra, clear
+            ):
                 return reasons.nothing_left(min(parts(clear), WHOLE))
         favoured = self._best(readings, pattern, fresh)
         if favoured is None or not favoured[1]:
@@ -156,7 +163,16 @@ class Outlook:
         names = [reasons.cause(self.observation.model, c) for c in open_ones]
         if not names:
             return reasons.GONE
-        say = reasons.settled if share >= self.case.confidence else reasons.leading
+        say = reasons.leading
+        if share >= self.case.confidence and self.foreseen.survives(
+            readings,
+            pattern,
+            fresh,
+            chance,
+            lambda mask, extra: self._causes(mask) + extra == favoured[1],
+            share,
+        ):
+            say = reasons.settled
         return say(names, min(parts(share), WHOLE))
 
     def _dealt_with(self, cause: int, live: int) -> bool:
@@ -182,12 +198,8 @@ class Outlook:
         for weight, mask in self.entries[:_TRIED]:
             if best is not None and weight <= best[0]:
                 break
-            tried = [[]]
-            for n, reading in enumerate(readings):
-                if pattern >> n & 1 and not mask & reading.suspects:
-                    tried.extend([[cause] for cause, _ in reading.others])
-            for extra in tried:
-                joint = weight * self._given(readings, pattern, mask, extra, fresh)
+            for extra in extras(readings, pattern, mask):
+                joint = weight * given(self.observation.hides, readings, pattern, mask, extra, fresh)
                 if best is None or joint > best[0]:
                     best = (joint, self._causes(mask) + extra)
         return best
@@ -196,30 +208,6 @@ class Outlook:
         suspects = self.belief.suspects
         return [suspects[n] for n in range(len(suspects)) if mask >> n & 1]
 
-    def _given(self, readings: list, pattern: int, mask: int, extra: list, fresh: list) -> float:
-        """Return P(result and exactly `extra` of the fresh causes | these suspects present)."""
-        hides = self.observation.hides
-        result = 1.0
-        known = {}
-        for cause, chance in fresh:
-            known[cause] = True
-            result = result * (chance if cause in extra else 1.0 - chance)
-        others = {}
-        for n, reading in enumerate(readings):
-            k = count(mask & reading.suspects)
-            for cause, chance in reading.others:
-                if cause in known:
-                    k += 1 if cause in extra else 0
-                else:
-                    times = others[cause][1] if cause in others else 0
-                    others[cause] = (chance, times + 1)
-            clean = reading.bare * hides[k]
-            result = result * (1.0 - clean if pattern >> n & 1 else clean)
-        for cause in sorted(others):
-            chance, times = others[cause]
-            result = result * (1.0 - chance + chance * _hidden(hides, times))
-        return result
-
     def _may_be_clear(self, readings, pattern: int, chance: float, live: int, fresh: list) -> bool:
         """Tell whether the exact answer is worth working out: it takes long and is mostly no."""
         possible = 1.0
@@ -227,7 +215,9 @@ class Outlook:
             possible = possible - weight
         for weight, mask in self.entries:
             if mask & live == 0:
-                possible = possible + weight * self._given(readings, pattern, mask, [], fresh)
+                possible = possible + weight * given(
+                    self.observation.hides, readings, pattern, mask, [], fresh
+                )
         return possible / chance >= self.case.confidence
 
     def _clear(self, readings: list, pattern: int, live: int, fresh: list) -> float:
@@ -255,15 +245,6 @@ def _exactly(clean: list, size: int) -> list:
             if not chosen >> n & 1:
                 chances[chosen] = chances[chosen] - chances[chosen | 1 << n]
     return [max(0.0, chances[whole ^ pattern]) for pattern in range(1 << size)]
-
-
-def _hidden(hides: list, times: int) -> float:
-    if times < len(hides):
-        return hides[times]
-    result = hides[-1]
-    for _ in range(times - len(hides) + 1):
-        result = result * hides[1]
-    return result
 
 
 def _two_way(chance: float) -> float:

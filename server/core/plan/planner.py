@@ -53,7 +53,7 @@ class _Planner:
         certain = [entry["cause"] for entry in answer["certain"]]
         self.known_causes = KnownCauses(self.observation, self.lookahead, self.named, certain)
         self.description = Description(
-            self.observation, self.lookahead, self.known_causes, self.marginals, entries
+            variations, self.observation, self.lookahead, self.known_causes, self.marginals, entries
         )
 
     def moves(self) -> list:
