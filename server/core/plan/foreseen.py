@@ -33,12 +33,15 @@ class Foreseen:
         self.now = observation.hides
         self.hides = [self._hides(what, factor) for what, factor, _ in self.variants]
 
-    def survives(self, readings: list, pattern: int, fresh: list, chance: float, mine, share: float) -> bool:
-        """Tell whether an event that a result makes sure would stand.
+    def stands(self, result: tuple, share: float, mine) -> bool:
+        """Tell whether an event that has this share of a result would stand then.
 
-        `mine(mask, extra)` tells whether an explanation (suspects as a mask, fresh causes) is of the
-        event, `share` of the result's `chance` is what it has now.
+        The result is (readings, pattern, fresh causes, chance); `mine(mask, extra)` tells whether an
+        explanation (suspects as a mask, fresh causes) is of the event.
         """
+        if share < self.case.confidence:
+            return False
+        readings, pattern, fresh, chance = result
         doubt = self.case.doubt
         if share >= self.kept * (share + (1.0 - share) * power(doubt, _APART)):
             return True

@@ -149,11 +149,10 @@ class Outlook:
         if not pattern and not self.belief.suspects:
             return reasons.NO_FAULT
         fresh = self._fresh(readings, pattern)
+        result = (readings, pattern, fresh, chance)
         if self._may_be_clear(readings, pattern, chance, live, fresh):
             clear = self._clear(readings, pattern, live, fresh) / chance
-            if clear >= self.case.confidence and self.foreseen.survives(
-                readings, pattern, fresh, chance, lambda mask, extra: not mask & live and not extra, clear
-            ):
+            if self.foreseen.stands(result, clear, lambda mask, extra: not mask & live and not extra):
                 return reasons.nothing_left(min(parts(clear), WHOLE))
         favoured = self._best(readings, pattern, fresh)
         if favoured is None or not favoured[1]:
@@ -163,16 +162,10 @@ class Outlook:
         names = [reasons.cause(self.observation.model, c) for c in open_ones]
         if not names:
             return reasons.GONE
-        say = reasons.leading
-        if share >= self.case.confidence and self.foreseen.survives(
-            readings,
-            pattern,
-            fresh,
-            chance,
-            lambda mask, extra: self._causes(mask) + extra == favoured[1],
-            share,
-        ):
-            say = reasons.settled
+        stands = self.foreseen.stands(
+            result, share, lambda mask, extra: self._causes(mask) + extra == favoured[1]
+        )
+        say = reasons.settled if stands else reasons.leading
         return say(names, min(parts(share), WHOLE))
 
     def _dealt_with(self, cause: int, live: int) -> bool:
