@@ -14,9 +14,9 @@ CONFIDENCE = 0.95
 CONFIDENCE_PPB = 950_000_000
 MOST_TESTS = 25
 
-# `how` is verdict, clear or acts; `right` whether it is true, `acts` whether it is of what still acts;
-# `chance` what was claimed for it.
-End = namedtuple("End", ("how", "chance", "right", "acts", "minutes", "tests", "wrong_buys"))
+# `how` is verdict, clear or acts; `right` whether it is true, `told` whether it is but for a blockage beside
+# it that went with an exchange, which no test can tell; `chance` what was claimed for it.
+End = namedtuple("End", ("how", "chance", "right", "told", "minutes", "tests", "wrong_buys"))
 
 
 class View:
@@ -34,13 +34,15 @@ class View:
 
 
 def settled(car, view) -> tuple | None:
-    """Return (how, chance, right, right of what acts) once it is settled."""
+    """Return (how, chance, right, right of what can be told) once it is settled."""
     live = car.live()
     seen = car.present & car.suspects
     acts = seen & live
     if view.verdict:
         causes = frozenset(view.verdict["causes"])
-        return "verdict", view.verdict["probability"] / WHOLE, causes == seen, causes & live == acts
+        gone = {cause for cause in (causes | seen) - live if cause.startswith("blocked:")}
+        told = causes == seen or (bool(causes - gone) and causes - gone == seen - gone)
+        return "verdict", view.verdict["probability"] / WHOLE, causes == seen, told
     if view.is_clear:
         return "clear", view.clear, not acts, not acts
     sums = {}
@@ -66,9 +68,9 @@ def follow(car, choose, look=View) -> End:
         view = look(car)
         end = settled(car, view)
         if end or car.tests >= MOST_TESTS or len(car.case["meter"]) >= MOST_TESTS:
-            how, chance, right, acts = end or ("open", 0.0, False, False)
+            how, chance, right, told = end or ("open", 0.0, False, False)
             minutes = car.minutes + MINUTES["part"] * car.wrong_buys
-            return End(how, chance, right, acts, minutes, car.tests, car.wrong_buys)
+            return End(how, chance, right, told, minutes, car.tests, car.wrong_buys)
         car.do(choose(car, view))
 
 

@@ -27,16 +27,59 @@ def test_three_suspects_of_four_begin_with_what_takes_little(core):
     assert best["bits_x1000"] > 1000
 
 
-def test_a_trusted_spare_may_go_in_and_the_suspects_move_on(core):
-    """Both suspects in one retest with two positions taken apart, where a ring takes three."""
+def test_with_a_trusted_spare_at_hand_no_good_sensor_is_taken_out_first(core):
+    """A spare for one of two suspects goes in later: it may be bought anew for a good one."""
     case = job([TWO])
     case["units"].append(spare(prior=0.002))
 
     found = [m for m in moves(core, case) if "S" in m.get("fitted", {}).values()]
 
-    assert {"right-inner": "S", "right-outer": "C"} in [m["fitted"] for m in found]
-    # With a spare at hand no good sensor is taken out.
+    assert {"right-inner": "S"} in [m["fitted"] for m in found]
     assert set(moves(core, case)[0]["fitted"].values()) <= {"S", "C", "D"}
+
+
+def test_with_a_spare_at_hand_dirt_is_ruled_out_before_it_goes_in(core):
+    """Fitted at once it would leave open whether the old one is bad, and a good one might be bought anew."""
+    case = job([ONE])
+    case["units"].append(spare(prior=0.01))
+    cleaned = {"fitted": fitted(), "faulted": ["right-outer"], "cleaned": ["right-outer"]}
+
+    first = moves(core, case)[0]
+    second = moves(core, case | {"tests": [ONE, cleaned]})[0]
+
+    assert (first["move"], first["position"]) == ("clean", "right-outer")
+    assert (second["move"], second["fitted"]) == ("exchange", {"right-outer": "S"})
+
+
+def test_a_good_unit_at_hand_goes_in_before_one_is_bought(core):
+    case = job([ONE, FOLLOWED])
+    case["units"].append(spare(prior=0.01))
+
+    found = moves(core, case)
+
+    assert [move["move"] for move in found[:2]] == ["exchange", "replace"]
+    assert found[0]["fitted"] == {"right-inner": "S"}
+
+
+def test_four_suspects_of_four_do_not_end_in_the_same_test_for_ever(core):
+    """Feed and control unit were repaired in vain: one new part tells, where no good one is left."""
+    every = sorted(fitted())
+    tests = [{"fitted": fitted(), "faulted": every}]
+    for cause in ("feed:rear", "control"):
+        tests.append({"fitted": fitted(), "faulted": every, "repaired": [cause]})
+    seen = []
+    for _ in range(9):
+        best = moves(core, job(tests))[0]
+        assert best["move"] != "retest"
+        seen.append(best["move"])
+        here = dict(tests[-1]["fitted"]) | best.get("fitted", {})
+        if best["move"] == "replace":
+            break
+        assert best["move"] in ("clean", "exchange", "repair")
+        cleaned = best.get("positions", [best["position"]] if best["move"] == "clean" else [])
+        repaired = [best["cause"].partition("#")[0]] if best["move"] == "repair" else []
+        tests.append({"fitted": here, "faulted": every, "cleaned": cleaned, "repaired": repaired})
+    assert "replace" in seen
 
 
 def test_front_is_exchanged_with_rear_when_the_part_is_the_same(core):

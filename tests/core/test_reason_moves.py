@@ -107,7 +107,9 @@ def test_two_suspects_with_each_other_come_behind_a_cleared_one(core):
 
 
 def test_a_spare_at_hand_spares_one_position(core):
-    case = job([ONE])
+    """Once dirt is ruled out: what is left then is the sensor or its circuit, and it may stay."""
+    cleaned = {"fitted": fitted(), "faulted": ["right-outer"], "cleaned": ["right-outer"]}
+    case = job([ONE, cleaned])
     case["units"].append({"id": "S", "part": "P1"})
 
     best = moves(core, case)[0]

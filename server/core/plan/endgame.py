@@ -63,7 +63,10 @@ class Endgame:
             expected = look.minutes
             waiting = []
             for outcome in look.outcomes:
-                if not self.lookahead.remaining.settled(outcome, look.live):
+                if self.lookahead.remaining.settled(outcome, look.live):
+                    owed = self.lookahead.remaining.left(outcome, look.reached, look.live)
+                    expected = expected + outcome.total * owed
+                else:
                     least = self._least(look, outcome)
                     waiting.append((outcome, least))
                     expected = expected + outcome.total * least

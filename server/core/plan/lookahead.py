@@ -92,16 +92,19 @@ class LookAhead:
         looks = [self.look(state, move, hypotheses, _NOTICED) for move in moves]
         uncertain = bits_open(hypotheses, None)
         moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
-        self._price([looks[n] for n in moving], uncertain)
+        to_fit = self.remaining.spares.to_fit(hypotheses, 1.0, state)
+        self._price([looks[n] for n in moving], uncertain, to_fit)
         rows = sorted([(self.promise(looks[n]), n) for n in moving])
         deep = []
-        promising = self._promising(rows, looks)
+        promising = worth.promising(rows, looks)
         for n in promising:
             look = looks[n]
             expected = look.minutes + self._ahead(look.reached, look.outcomes, True)
             deep.append((expected, n))
         if deep and uncertain >= _CERTAIN:
-            self.remaining.minutes_a_bit = max(self.remaining.minutes_a_bit, min(deep)[0] / uncertain)
+            self.remaining.minutes_a_bit = max(
+                self.remaining.minutes_a_bit, (min(deep)[0] - to_fit) / uncertain
+            )
         for n, look in enumerate(looks):
             if look.move.kind == "retest":
                 # Its few bits are cheap but run dry, and the best move would tell them along with
@@ -163,21 +166,6 @@ class LookAhead:
             total = total + weight
         return [(mask, weight / total) for mask, weight in likeliest(sorted(sums.items()), _HYPOTHESES)]
 
-    def _promising(self, rows: list, looks: list) -> list:
-        """Return the moves to look at deeply: the best, but one of a kind and size.
-
-        A price by the bit flatters the small moves, so that they must not crowd out the exchanges.
-        """
-        promising = []
-        count = {}
-        for _, n in rows:
-            move = looks[n].move
-            kind = (move.kind, len(move.fitted), len(move.places))
-            count[kind] = count.get(kind, 0) + 1
-            if count[kind] == 1:
-                promising.append(n)
-        return promising
-
     def _expected(self, look) -> float:
         """Return the minutes of a move and of what it is estimated to leave."""
         expected = look.minutes
@@ -185,7 +173,7 @@ class LookAhead:
             expected = expected + outcome.total * self.remaining.left(outcome, look.reached, look.live)
         return expected
 
-    def _price(self, looks: list, uncertain: float) -> None:
+    def _price(self, looks: list, uncertain: float, to_fit: float) -> None:
         """Find what a move that settles costs here, and what a bit does.
 
         A first price of a bit is the best that one move offers. With it the best move is known,
@@ -209,7 +197,7 @@ class LookAhead:
         self.remaining.minutes_a_bit = a_bit
         self.remaining.minutes_to_settle = 0.0 if to_settle is None else to_settle
         best = min([self._expected(look) for look in looks])
-        self.remaining.minutes_a_bit = max(a_bit, best / uncertain)
+        self.remaining.minutes_a_bit = max(a_bit, (best - to_fit) / uncertain)
 
     def _ahead(self, state, outcomes: list, again: bool) -> float:
         """Return the expected minutes after these outcomes when the next move is the best one."""
@@ -219,7 +207,8 @@ class LookAhead:
         for rank, row in enumerate(rows):
             outcome = outcomes[row[1]]
             left = self.remaining.left(outcome, state, live)
-            if left > 0 and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
+            still = left > 0 and not self.remaining.settled(outcome, live)
+            if still and rank < _OUTCOMES_AHEAD and outcome.total >= _NOTICED_AHEAD:
                 # A fault that is always there is dealt with by moves; one that comes and goes may
                 # be cheaper by waiting for it than any next move says.
                 least = None if self.remaining.often == 1 else left

@@ -12,6 +12,7 @@ from .hypotheses import bits_open
 from .hypotheses import likeliest
 from .moves import Move
 from .observation import count
+from .spares import Spares
 
 # So many hypotheses carry nearly all of what a further look decides on; more would only cost time.
 HYPOTHESES_AHEAD = 8
@@ -39,6 +40,7 @@ class Remaining:
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
+        self.spares = Spares(observation)
         self._classes = self._masks()
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
@@ -116,20 +118,21 @@ class Remaining:
         return max(bits * self.minutes_a_bit, self.minutes_to_settle)
 
     def left(self, outcome, state, live: int) -> float:
-        """Return the estimated minutes that are left after an outcome; 0 once it is settled.
+        """Return the estimated minutes that are left after an outcome; once it is settled what is owed.
 
         Either the cause is searched on: what is unknown, at the price of a bit, but not less than
         one move that settles. Or the fault seems gone, and clean tests are all that is needed.
         """
         settled, clear, bits = self._standing(outcome, live)
         if settled:
-            return 0.0
+            return self.spares.owed(outcome.hypotheses, outcome.total, state)
         search = self._search(bits)
         if self.often > 1 and outcome.total >= _TESTED_ON:
             minutes = self._by_testing(outcome, state, live, clear, search)
         else:
             minutes = self._by_proof(clear, search)
-        return max(self.case.minutes["test"], minutes)
+        to_fit = self.spares.to_fit(outcome.hypotheses, outcome.total, state)
+        return max(self.case.minutes["test"], minutes) + to_fit
 
     def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
         """Return the minutes when the test is run again and again: a fault that comes and goes shows

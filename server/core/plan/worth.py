@@ -56,3 +56,19 @@ def told_by_test(lookahead, state, place: int, sure: float) -> bool:
         if outcome.hypotheses and lookahead.marginals(state, outcome.hypotheses).unit[place] >= sure:
             told = told + outcome.total
     return told >= _NEARLY_ALWAYS
+
+
+def promising(rows: list, looks: list) -> list:
+    """Return the moves to look at deeply: the best, but one of a kind and size.
+
+    A price by the bit flatters the small moves, so that they must not crowd out the exchanges.
+    """
+    promising = []
+    count = {}
+    for _, n in rows:
+        move = looks[n].move
+        kind = (move.kind, len(move.fitted), len(move.places))
+        count[kind] = count.get(kind, 0) + 1
+        if count[kind] == 1:
+            promising.append(n)
+    return promising
