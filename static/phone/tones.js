@@ -39,10 +39,10 @@ export function prepareTones() {
   }
 }
 
-/** A code was read: a short buzz, and a short tone where it is wanted. */
+/** A code was read: a short buzz, and two soft tones that rise where they are wanted. The alarm is all that this is not. */
 export function confirmRead() {
   buzz(60);
-  if (toneWanted()) play([{ hertz: 1320, from: 0 }], { seconds: 0.08, loudness: 0.2, shape: 'sine' });
+  if (toneWanted()) play([{ hertz: 880, from: 0 }, { hertz: 1320, from: 0.09 }], { seconds: 0.09, loudness: 0.15, shape: 'sine' });
 }
 
 /** @param {number | number[]} pattern  milliseconds */
@@ -73,6 +73,6 @@ export function play(tones, { seconds, loudness, shape }) {
 }
 
 /** Browsers refuse sound and buzz, and complain, before anyone has touched the page. */
-function touched() {
+export function touched() {
   return !navigator.userActivation || navigator.userActivation.hasBeenActive;
 }

@@ -1,6 +1,7 @@
 ### The camera: labels, symbols, pictures.
 
 scan-again = Scan again
+scan-mixed = I mixed them up
 scan-type = Type the code
 scan-check = Check the code
 scan-use-camera = Use the camera

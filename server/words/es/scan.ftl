@@ -1,6 +1,7 @@
 ### La cámara: etiquetas, símbolos, fotos.
 
 scan-again = Leer otra vez
+scan-mixed = Los mezclé
 scan-type = Teclear el código
 scan-check = Comprobar el código
 scan-use-camera = Usar la cámara

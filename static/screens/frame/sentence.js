@@ -9,7 +9,7 @@ import { html } from 'lit-html';
 import { code } from '../../shapes/code.js';
 
 /** What a label code looks like in a sentence; only how it is set hangs on this, not what it means. */
-const CODE = /\b([2-9A-Y]{3}-[2-9A-Y]{2})\b/;
+export const CODE = /\b([2-9A-Y]{3}-[2-9A-Y]{2})\b/;
 
 /**
  * @param {string} text

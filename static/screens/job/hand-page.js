@@ -23,7 +23,7 @@ export const handPage = {
   asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
-  formKey: ({ job }) => `hand/${job}`,
+  formKey: ({ job }) => handForm(job),
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
@@ -47,10 +47,27 @@ export const handPage = {
   },
 };
 
+/**
+ * From a stop to saying what got mixed up, all of them ticked; null where nothing can be.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {JobView} view
+ */
+export function wayToMixing({ services, go }, view) {
+  if (!mayMix(view)) return null;
+  return () => {
+    services.drafts.touch(handForm(view.id), { mixing: allOf(view) });
+    go(to.jobPart(view.id, 'hand'));
+  };
+}
+
 /** What is mixed up already and has no new label yet can't be mixed up once more. @param {JobView} view */
 function mayMix({ out, closed }) {
   return out.length > 1 && !closed && out.some(({ shown }) => shown);
 }
+
+const handForm = (/** @type {string} */ job) => `hand/${job}`;
+
+const allOf = (/** @type {JobView} */ { out }) => out.map(({ id }) => id);
 
 /** A mix-up that is not settled: what is known, and what would tell them apart. @param {MixUp} each */
 function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
@@ -80,7 +97,7 @@ function unitRow({ id, name, shown, came_from: from }) {
  * @param {JobView} view
  */
 function begin(ctx, view) {
-  ctx.form.mixing = view.out.map(({ id }) => id);
+  ctx.form.mixing = allOf(view);
   ctx.redraw();
 }
 

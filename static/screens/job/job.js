@@ -11,6 +11,7 @@ import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
+import { sayStep } from '../frame/aloud.js';
 import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
@@ -57,6 +58,7 @@ export const jobPage = {
     const { step } = view;
     if (!LABELLING.has(step.form ?? '') && step.id !== THINKING) putDown(view.id);
     if (!view.planned) workOut(ctx);
+    if (step.id !== THINKING) sayStep(`${view.id} ${view.trail.tests.length} ${stepKey(step)}`, [step.title, step.text]);
     const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
     return {
       title: view.title,

@@ -8,6 +8,7 @@
  * open from step to step, and whatever is seen is taken.
  */
 
+import { sayNow } from '../frame/aloud.js';
 import { alarm } from './alarm.js';
 import { cameraView, typeView, whichView, writeView } from './label-views.js';
 import { stopPanel, toldPanel } from './stop-panel.js';
@@ -35,6 +36,7 @@ import { say } from '../../words/words.js';
  * @property {string} [carry]     the work over whose steps the camera stays open
  * @property {unknown} [below]    what stands under the camera
  * @property {Record<string, unknown>} [expects]  asked of the core in place of the step's own
+ * @property {(() => unknown) | null} [onMixed]  leads from a stop to saying that some got mixed up, where they can be
  * @property {(answer: any, how: How) => unknown} onOurs   the label is the right one
  */
 
@@ -260,7 +262,7 @@ export class Reader {
       case 'told':
         return { bare: true, alone: true, body: toldPanel(/** @type {any} */ (state)), main: again, second: type };
       case 'stop':
-        return { bare: true, alone: true, body: stopPanel(/** @type {any} */ (state)), main: again, second: type };
+        return { bare: true, alone: true, body: stopPanel(/** @type {any} */ (state), this.options.onMixed), main: again, second: type };
       default:
         return null;
     }
@@ -288,6 +290,7 @@ export class Reader {
       return;
     }
     const { title, sentence, more = '' } = answer;
+    sayNow([title, sentence, more]);
     if (answer.outcome === 'stop') {
       alarm();
       await this.#keep({ mode: 'stop', title, sentence, more });

@@ -13,8 +13,9 @@ import { say } from '../../words/words.js';
 /**
  * A stop: hatched, with the square cross, both names in large type, and what to do.
  * @param {{title: string, sentence: string, more: string}} words  as the core says them
+ * @param {(() => unknown) | null} [onMixed]
  */
-export function stopPanel({ title, sentence: names, more }) {
+export function stopPanel({ title, sentence: names, more }, onMixed) {
   return html`<section class="panel panel-stop stop" role="alert">
     <p class="panel-kicker">
       <svg class="stop-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape('fault', { x: 0, y: 0 })}</svg>
@@ -24,7 +25,8 @@ export function stopPanel({ title, sentence: names, more }) {
       ${singleSentences(names).map((line) => html`<span class="stop-name">${sentence(line)}</span> `)}
     </h2>
     ${more ? html`<p class="stop-do">${sentence(more)}</p>` : nothing}
-  </section>`;
+  </section>
+  ${onMixed ? html`<button class="link-button" type="button" @click=${onMixed}>${say('scan-mixed')}</button>` : nothing}`;
 }
 
 /**

@@ -19,6 +19,7 @@ import { linkTo, to } from '../frame/router.js';
 import { sendingState } from '../phone/sending-state.js';
 import { chooseTheme, chosenTheme } from '../../phone/theme.js';
 import { confirmRead, toneWanted, wantTone } from '../../phone/tones.js';
+import { voiceChoice } from './voice.js';
 import { dayAndTime } from '../frame/when.js';
 import { say } from '../../words/words.js';
 
@@ -47,7 +48,7 @@ export const youPage = {
       title: say('you-title'),
       back: to.jobs(),
       body: html`${newVersion(ctx)} ${clockNotice(ctx)} ${saved ? fileStanding(ctx) : outbox(ctx)} ${yourName(ctx)} ${saved ? nothing : pairNext(ctx)} ${device.role.value === 'counter' ? nothing : labelsLink()} ${keeping(ctx)} ${ctx.data.seal ? phoneSeal(ctx.data.seal) : nothing} ${languageChoice(ctx)} ${theme(ctx)}
-      ${tone(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
+      ${tone(ctx)} ${device.role.value === 'counter' ? nothing : voiceChoice(ctx)} <ul class="list">${helpRow()}</ul> ${thisPhone(ctx)}`,
       main: saved
         ? { words: say('you-file'), run: () => ctx.go(to.file()) }
         : { words: say('you-send-now'), disabled: sync.status.value.state === 'sending', run: () => sync.now() },

@@ -12,6 +12,7 @@ import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
 import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
+import { wayToMixing } from '../hand-page.js';
 import { labelReader } from '../../scan/label-reader.js';
 
 /** @typedef {import('../../../core/views.js').ScanStep} ScanStep */
@@ -26,6 +27,7 @@ export function scanUnitStep(ctx) {
     mayWrite,
     carry: ctx.job,
     below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
+    onMixed: wayToMixing(ctx, ctx.view),
     onOurs: async (answer) => {
       // A stop that a rule raises stays on the screen, and so does the way the label was read.
       await ctx.act([...answer.events, ...partNoted(ctx, form.part)]);

@@ -10,6 +10,7 @@ import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
+import { wayToMixing } from '../hand-page.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { sentence } from '../../frame/sentence.js';
 
@@ -20,6 +21,7 @@ export function whereToStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
     heading: step.title,
+    onMixed: wayToMixing(ctx, ctx.view),
     onOurs: (answer, how) => {
       form.proven = { shown: answer.shown, how };
       reader.leave();

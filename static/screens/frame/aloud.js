@@ -1,0 +1,31 @@
+// @ts-check
+/**
+ * What the phone says aloud where the person wants it: each step once, a stop at once.
+ */
+
+import { speak } from '../../phone/voice.js';
+import { CODE } from './sentence.js';
+
+/** The step that was said last. */
+let said = '';
+
+/**
+ * A step is on the screen: it is said when it appears, not each time that it is drawn.
+ * @param {string} key  tells one step from the next
+ * @param {string[]} words
+ */
+export function sayStep(key, words) {
+  const step = [key, ...words].join(' ');
+  if (step === said) return;
+  said = step;
+  sayNow(words);
+}
+
+/**
+ * Cuts off what is being said. A code is spelt: it is no word.
+ * @param {string[]} words
+ */
+export function sayNow(words) {
+  const sentences = words.filter(Boolean).map((each) => (/[.?:]$/.test(each) ? each : `${each}.`));
+  speak(sentences.join(' ').replace(new RegExp(CODE, 'g'), (code) => [...code.replace('-', '')].join(', ')));
+}

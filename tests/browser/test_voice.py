@@ -1,0 +1,153 @@
+"""With both hands busy: the phone says each step once and a stop at once, in a voice of its own."""
+
+import pytest
+
+from tests.browser.phone_log import facts
+from tests.browser.test_exchange_screens import at_first_fit
+from tests.browser.test_exchange_screens import press
+from tests.browser.test_exchange_screens import right_and_wrong
+from tests.browser.test_exchange_screens import shown
+from tests.browser.test_exchange_screens import type_code
+from tests.browser_support import wait_until
+from tests.core.driver import JOB
+
+# A phone that never comes to the end of what it says.
+SPEECH = """
+window.said = [];
+window.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+Object.defineProperty(window, 'speechSynthesis', { value: {
+  speaking: false,
+  pending: false,
+  getVoices: () => VOICES,
+  speak(each) {
+    // A tap opens the way with nothing to say.
+    if (!each.text) return;
+    said.push([each.voice.name, each.lang, each.text]);
+    this.speaking = true;
+  },
+  cancel() { said.push('cut off'); this.speaking = false; },
+} });
+"""
+NETWORK = "{ name: 'Far', lang: 'en-GB', localService: false, default: true }"
+OTHER = "{ name: 'Eva', lang: 'es-ES', localService: true, default: false }"
+OWN = "{ name: 'Own', lang: 'en_US', localService: true, default: false }"
+WANTED = "localStorage.setItem('swaptrail.voice', 'on');"
+
+
+@pytest.fixture
+def phone_with(take_screens):
+    """Give a maker of phones with these voices."""
+
+    def make(*voices, driver=None, wanted=False):
+        phone = take_screens()
+        if driver:
+            phone.holds(driver)
+        phone.context.add_init_script(SPEECH.replace("VOICES", f"[{', '.join(voices)}]"))
+        if wanted:
+            phone.context.add_init_script(WANTED)
+        return phone
+
+    return make
+
+
+def said(page):
+    return page.evaluate("said")
+
+
+def spelt(code):
+    return ", ".join(code)
+
+
+def test_the_switch_is_off_at_first_and_kept_on_this_phone(phone_with):
+    phone = phone_with(NETWORK, OTHER, OWN)
+    page = phone.show("/#/you")
+    switch = page.get_by_role("checkbox", name="Say the steps aloud")
+    assert not switch.is_checked()
+
+    switch.check()
+
+    assert said(page) == [["Own", "en_US", "Each step is said like this."]]
+    page.reload()
+    assert switch.is_checked()
+
+    switch.uncheck()
+
+    page.reload()
+    switch.wait_for()
+    assert not switch.is_checked()
+
+
+def test_a_phone_whose_voices_are_elsewhere_says_so_at_the_switch(phone_with):
+    phone = phone_with(NETWORK, OTHER, wanted=True)
+    page = phone.show("/#/you")
+
+    page.get_by_text("This phone has no voice of its own for this language.").wait_for()
+    switch = page.get_by_role("checkbox", name="Say the steps aloud")
+    assert switch.is_disabled()
+    assert not switch.is_checked()
+
+
+def test_a_voice_that_comes_late_is_offered(phone_with):
+    phone = phone_with()
+    page = phone.show("/#/you")
+    switch = page.get_by_role("checkbox", name="Say the steps aloud")
+    assert switch.is_disabled()
+
+    page.evaluate(f"speechSynthesis.getVoices = () => [{OWN}]; speechSynthesis.onvoiceschanged();")
+
+    assert switch.is_enabled()
+
+
+def test_a_step_is_said_once_and_a_stop_cuts_it_off(phone_with):
+    driver = at_first_fit()
+    right, wrong = right_and_wrong(driver)
+    phone = phone_with(NETWORK, OWN, driver=driver, wanted=True)
+    page = phone.show()
+
+    page.get_by_role("link", name="Blue estate").click()
+    wait_until(page, "said.length === 1")
+    voice, _, step = said(page)[0]
+    assert voice == "Own"
+    assert spelt(right) in step
+    type_code(page, wrong)
+    page.get_by_text("STOP: wrong sensor in your hand").wait_for()
+    wait_until(page, "said.length === 3")
+
+    cut, (_, _, stop) = said(page)[1:]
+    assert cut == "cut off"
+    assert stop.startswith("STOP: wrong sensor in your hand. ")
+    assert spelt(wrong) in stop
+    assert shown(wrong) not in stop
+    # the stop is on record by now, and the step is drawn again: it is not said again
+    type_code(page, right)
+    wait_until(page, "said.length === 5")
+    assert said(page)[3] == "cut off"
+    assert said(page)[4][2].startswith(f"Fit {spelt(wrong)} at ")
+
+
+def test_nothing_is_said_where_it_is_not_wanted(phone_with):
+    driver = at_first_fit()
+    _, wrong = right_and_wrong(driver)
+    phone = phone_with(OWN, driver=driver)
+    page = phone.show()
+
+    page.get_by_role("link", name="Blue estate").click()
+    type_code(page, wrong)
+    page.get_by_text("STOP: wrong sensor in your hand").wait_for()
+
+    assert said(page) == []
+
+
+def test_a_stop_leads_to_saying_that_they_got_mixed_up(phone_with):
+    driver = at_first_fit()
+    _, wrong = right_and_wrong(driver)
+    page = phone_with(driver=driver).show(f"/#/job/{JOB}")
+    type_code(page, wrong)
+
+    press(page, "I mixed them up")
+    page.get_by_role("heading", name="Which ones got mixed up?").wait_for()
+    press(page, "These 2 got mixed up")
+
+    page.get_by_text("2 sensors got mixed up").first.wait_for()
+    mixed = [fact["data"]["units"] for fact in facts(page) if fact["kind"] == "units_mixed"]
+    assert [sorted(units) for units in mixed] == [sorted(driver.labels)]
