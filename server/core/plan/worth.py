@@ -10,6 +10,8 @@ _TELLING = 0.1
 _HOPE = 0.1
 _NEARLY_ALWAYS = 0.8
 _NOTICED = 0.002
+# So many moves are looked at two moves ahead; a fifth never came first in hundreds of cases.
+_DEEP = 4
 
 
 def gained(look, uncertain: float) -> float:
@@ -69,6 +71,6 @@ def promising(rows: list, looks: list) -> list:
         move = looks[n].move
         kind = (move.kind, len(move.fitted), len(move.places))
         count[kind] = count.get(kind, 0) + 1
-        if count[kind] == 1:
+        if count[kind] == 1 and len(promising) < _DEEP:
             promising.append(n)
     return promising
