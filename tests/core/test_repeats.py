@@ -28,6 +28,17 @@ def test_a_shared_cause_that_was_repaired_is_not_asked_for_again(core):
     assert job.step()["id"] != "wiring.several"
 
 
+def test_of_the_shared_causes_one_that_was_not_repaired_yet_comes_first(core):
+    job = Driver(core).begin()
+    job.test(*PLACES, "rear-right-outer")
+    first = job.step()["choices"][0]["events"][0]["data"]["cause"]
+    for _ in range(2):
+        job.fact("circuit_repaired", cause=first, what="repaired")
+        job.test(*PLACES, "rear-right-outer")
+    assert job.step()["id"] == "wiring.several"
+    assert job.step()["choices"][0]["events"][0]["data"]["cause"] != first
+
+
 @pytest.mark.parametrize(("tests", "step"), [(4, "test.again"), (5, "nothing.enough")])
 def test_enough_clean_tests_of_a_fault_that_never_showed_lead_to_the_close(core, tests, step):
     job = Driver(core).begin()

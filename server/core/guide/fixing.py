@@ -171,6 +171,7 @@ def _is_shared(job: Job, cause: str) -> bool:
 def shared_step(job: Job, found: list) -> dict:
     """Return the step that asks which of several shared causes was found and repaired."""
     live = [cause for cause in found if causes.is_live(job, cause)]
+    live.sort(key=lambda cause: (job.repairs_of(cause.partition("#")[0]), cause))
     choices = []
     for cause in live:
         base = cause.partition("#")[0]
