@@ -3,6 +3,7 @@
 import pytest
 
 from tests.browser.phone_log import facts
+from tests.browser.seeded_job import job_driver
 from tests.browser.test_exchange_screens import at_first_fit
 from tests.browser.test_exchange_screens import press
 from tests.browser.test_exchange_screens import right_and_wrong
@@ -123,6 +124,20 @@ def test_a_step_is_said_once_and_a_stop_cuts_it_off(phone_with):
     wait_until(page, "said.length === 5")
     assert said(page)[3] == "cut off"
     assert said(page)[4][2].startswith(f"Fit {spelt(wrong)} at ")
+
+
+def test_what_a_rule_says_against_an_entry_is_said(phone_with):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.photograph()
+    driver.exchange(rear_right_outer="v1.rear-right-inner", rear_right_inner="v1.rear-right-outer")
+    page = phone_with(OWN, driver=driver, wanted=True).show(f"/#/job/{JOB}/history")
+    page.get_by_role("button", name="pulled from").last.click()
+    page.get_by_label("Why was it wrong?").fill("Tapped too fast")
+    press(page, "Take it back")
+    page.get_by_role("alert").get_by_text("Later entries rest on this one.").wait_for()
+
+    assert ["Later entries rest on this one." in text for _, _, text in said(page)] == [True]
 
 
 def test_nothing_is_said_where_it_is_not_wanted(phone_with):

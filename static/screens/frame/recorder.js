@@ -5,6 +5,7 @@
  */
 
 import { SaveError } from '../../log/save-error.js';
+import { sayNow } from './aloud.js';
 
 const BUSY_SHOWS_AFTER_MS = 250;
 /** For so long the last entry can be taken back by one tap. */
@@ -204,6 +205,7 @@ export class Recorder {
         this.#redraw();
       },
     };
+    sayNow([refusal.title, refusal.sentence, refusal.do]);
     this.#redraw();
     document.querySelector('.refusal')?.scrollIntoView({ block: 'nearest' });
   }
