@@ -17,7 +17,7 @@ from demo_db.log import Place
 from demo_db.log import StoryBroken
 
 _MOST_STEPS = 60
-_GUIDED = ("take", "pull", "fit", "lock", "check")
+_GUIDED = ("take", "pull", "fit", "lock", "seat")
 
 
 class Work:
@@ -92,14 +92,20 @@ class Work:
     def begin(self, lamp: str = "not_as_it_should", seen: dict[str, str] | None = None) -> None:
         """Read the cautions, look at the lamps and at every sensor; `seen` is position -> finding."""
         self.tap("cautions")
-        self.choose(lambda choice: choice["events"][0]["data"]["result"] == "as_it_should", "lamps.key_on")
-        self.choose(lambda choice: choice["events"][0]["data"]["result"] == lamp, "lamps.reverse")
         step = self.step("look")
+        shown = {"key_on": "as_it_should", "reverse": lamp}
+        lamps = [
+            {
+                "kind": "lamp_checked",
+                "data": {"when": each["when"], "result": shown[each["when"]], "note": ""},
+            }
+            for each in step["expects"]["lamps"]
+        ]
         found = [
             {"position": each["id"], "found": (seen or {}).get(each["id"], "nothing")}
             for each in step["expects"]["positions"]
         ]
-        self.record({"kind": "looked", "data": {"positions": found, "note": ""}})
+        self.record(*lamps, {"kind": "looked", "data": {"positions": found, "note": ""}})
 
     def self_test(self, *, heard: bool = True, shows: bool = True, photo: bool = False, **more) -> Place:
         """Run the self-test; `shows` is False when a fault that comes and goes is away."""
