@@ -304,7 +304,7 @@ def test_what_is_recorded_after_the_file_was_made_makes_it_stale(take):
     page.get_by_text("The file is ready, not saved yet").wait_for()
     page.evaluate(f"location.hash = '#/job/{JOB}'")
     phone.tap("I have read these")
-    page.locator("[data-step='lamps.key_on']").wait_for()
+    page.locator("[data-step='look']").wait_for()
     page.evaluate("location.hash = '#/file'")
     page.get_by_role("button", name="Make the file").wait_for()
     assert page.get_by_text("The file is ready").count() == 0

@@ -29,6 +29,7 @@ def both_in_hand():
 def test_a_chance_is_changed_with_bad_input_told_at_its_field_and_set_back(take_screens):
     phone = take_screens().holds(coded_job())
     page = phone.show(f"/#/job/{JOB}")
+    page.get_by_text("More", exact=True).click()
     page.get_by_role("link", name="What the figures rest on").click()
     phone.tap("A sensor is bad, before any test")
     page.get_by_label("In percent").fill("a lot")
@@ -109,6 +110,7 @@ def test_mixed_up_sensors_are_told_apart_by_an_old_label(take_screens):
     driver = both_in_hand()
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
+    page.get_by_text("More", exact=True).click()
     page.get_by_role("link", name="In hand").click()
     phone.tap("These got mixed up")
     page.get_by_label("What happened").fill("The tray tipped over.")
@@ -136,6 +138,6 @@ def test_mixed_up_sensors_without_a_label_get_fresh_ones_and_one_test(take_scree
         phone.tap("It is written")
         page.get_by_role("button", name="It is written").wait_for(state="detached")
     phone.tap("Start fitting")
-    page.get_by_text("Exchange · 1 of 4").wait_for()
+    page.get_by_text("Exchange · 1 of 3").wait_for()
     assert set(last(page, "move_started")["fitted"]) == {OUTER, INNER}
     assert last(page, "unit_labelled")["how"] == "written"

@@ -175,7 +175,7 @@ def test_the_camera_is_seen_together_with_its_button(take_screens, width, height
     page = phone.show(f"/#/job/{JOB}")
     phone.tap("Open the camera")
     phone.sees()
-    button = page.get_by_role("button", name="Take the picture").bounding_box()
+    button = page.get_by_role("button", name="Take left outer").bounding_box()
     picture = page.locator(".finder").bounding_box()
     assert picture["height"] >= 150
     assert picture["y"] >= 0

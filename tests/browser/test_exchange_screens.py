@@ -149,20 +149,39 @@ def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
     type_code(page, right)
 
     assert last(page, "unit_fitted")["how"] == "typed"
-    page.get_by_role("heading", name="Close the connector").wait_for()
+    page.get_by_role("heading", name=f"Fit {shown(wrong)}").wait_for()
 
 
 def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, camera, server):
     driver = at_first_fit()
-    right, _ = right_and_wrong(driver)
+    right, other = right_and_wrong(driver)
     page = phone(driver)
 
     press(page, "Scan the sensor")
     page.get_by_text("Hold it about 20 cm away").wait_for()
     camera.show(qr(label(server.base, right)))
 
-    page.get_by_role("heading", name="Close the connector").wait_for()
+    page.get_by_role("heading", name=f"Fit {shown(other)}").wait_for()
     assert last(page, "unit_fitted")["how"] == "scanned"
+
+
+def test_the_camera_stays_open_from_one_label_to_the_next(phone, camera, server):
+    driver = at_first_fit()
+    right, other = right_and_wrong(driver)
+    page = phone(driver)
+
+    press(page, "Scan the sensor")
+    camera.show(qr(label(server.base, right)))
+    page.get_by_role("heading", name=f"Fit {shown(other)}").wait_for()
+    camera.show(qr(label(server.base, other)))
+
+    page.get_by_role("heading", name="Both in, and locked?").wait_for()
+    fitted = [fact["data"]["how"] for fact in facts(page) if fact["kind"] == "unit_fitted"]
+    assert fitted == ["scanned", "scanned"]
+    press(page, "Both in and locked")
+    page.get_by_role("heading", name="Run the self-test").wait_for()
+    locked = [fact["data"]["position"] for fact in facts(page) if fact["kind"] == "connector_locked"]
+    assert sorted(locked) == ["rear-right-inner", "rear-right-outer"]
 
 
 def test_of_two_labels_in_view_the_one_in_the_hand_is_asked_for(phone, camera, server):
@@ -173,9 +192,11 @@ def test_of_two_labels_in_view_the_one_in_the_hand_is_asked_for(phone, camera, s
 
     press(page, "Scan the sensor")
     page.get_by_text("2 labels are in view").wait_for()
+    camera.show()
     press(page, shown(right))
 
-    page.get_by_role("heading", name="Close the connector").wait_for()
+    page.get_by_role("heading", name=f"Fit {shown(wrong)}").wait_for()
+    assert last(page, "unit_fitted")["how"] == "scanned"
 
 
 def test_a_foreign_code_is_shown_as_text_and_never_opened(phone, camera):
@@ -234,7 +255,7 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
     type_code(page, right_and_wrong(driver_after(driver, page))[0])
     page.get_by_role("heading", name="Fit").wait_for()
     type_code(page, last(page, "unit_added")["code"])
-    page.get_by_role("heading", name="Close the connector").wait_for()
+    page.get_by_role("heading", name="Push home").wait_for()
     assert last(page, "unit_fitted")["override"] == "successor, says the dealer"
 
 
@@ -256,7 +277,7 @@ def test_a_replacement_chosen_among_the_moves_asks_for_the_new_sensor(phone):
     page.get_by_label("New sensor").fill("PS-1")
     type_code(page, driver._fresh())
 
-    page.get_by_text("Replacement · 1 of 4").wait_for()
+    page.get_by_text("Replacement · 1 of 3").wait_for()
     assert last(page, "move_started")["move"] == "replace"
     assert list(last(page, "move_started")["fitted"]) == ["rear-right-inner"]
 
@@ -293,7 +314,7 @@ def test_a_measured_figure_is_recorded_with_its_reading(phone):
     assert (measured["check"], measured["value"], measured["reads"]) == ("ground", "4,7 Ω", "bad")
 
 
-def test_every_point_of_the_fit_is_ticked_before_it_goes_on(phone):
+def test_what_is_not_so_at_the_fit_is_put_right_before_it_goes_on(phone):
     driver = after_the_swap("rear-right-inner")
     driver.new_unit("rear-right-inner")
     while driver.step()["form"] != "checklist":
@@ -303,21 +324,21 @@ def test_every_point_of_the_fit_is_ticked_before_it_goes_on(phone):
             driver.tap()
     page = phone(driver)
 
-    press(page, "6 still to see")
-    page.get_by_text("Look at the others first").wait_for()
-    for point in page.get_by_role("checkbox").all():
-        point.check()
-    press(page, "All of it is right")
+    page.get_by_role("button", name="Bore").click()
+    page.get_by_text("Put it right, then tap it once more.").wait_for()
+    assert page.get_by_role("button", name="1 to put right").is_disabled()
+    page.get_by_role("button", name="Bore").click()
+    press(page, "All of it is right at both")
 
     assert len(last(page, "fit_checked")["checks"]) == 6
+    checked = [fact["data"]["position"] for fact in facts(page) if fact["kind"] == "fit_checked"]
+    assert sorted(checked) == ["rear-right-inner", "rear-right-outer"]
 
 
 def test_what_stays_quiet_on_the_walk_is_recorded(phone):
     page = phone(at_the_end("walk"))
 
-    press(page, "left outer: quiet")
-    for name in ("left inner", "right inner", "right outer"):
-        press(page, f"{name}: sounds")
+    press(page, "left outer")
     press(page, "Save: 1 quiet")
 
     walked = last(page, "walk_checked")
@@ -325,8 +346,21 @@ def test_what_stays_quiet_on_the_walk_is_recorded(phone):
     assert len(walked["positions"]) == 3
 
 
-def test_where_a_sensor_goes_is_proven_by_its_label(phone):
+def test_the_only_sensor_in_hand_goes_where_a_tap_says(phone):
+    page = phone(at_the_end("where_to"))
+
+    press(page, "To the parts counter")
+
+    moved = last(page, "unit_moved")
+    assert (moved["place"], moved["how"], moved["alone"]) == ("counter", "tapped", True)
+    page.get_by_role("heading", name="Close the job").wait_for()
+
+
+def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
     driver = at_the_end("where_to")
+    driver.labels["u00000000more"] = driver._fresh()
+    driver.fact("unit_added", unit="u00000000more", part="PS-1", serial="", how="scanned", place="out",
+                code=driver.labels["u00000000more"])  # fmt: skip
     code = driver.labels[driver.step()["expects"]["unit"]]
     page = phone(driver)
 
@@ -337,9 +371,11 @@ def test_where_a_sensor_goes_is_proven_by_its_label(phone):
     page.get_by_role("radio", name="To the parts counter").check()
     press(page, "Save where it goes")
 
-    page.get_by_role("heading", name="Close the job").wait_for()
+    page.get_by_text("It is the only one in your hand.").wait_for()
     moved = last(page, "unit_moved")
     assert (moved["place"], moved["how"]) == ("counter", "typed")
+    press(page, "Into my stock")
+    page.get_by_role("heading", name="Close the job").wait_for()
     press(page, "Close the job")
     page.get_by_role("heading", name="This job is closed").wait_for()
     page.get_by_text("Where each sensor is").wait_for()

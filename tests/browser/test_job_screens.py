@@ -12,14 +12,21 @@ def last(page, kind: str) -> dict:
     return [fact for fact in facts(page) if fact["kind"] == kind][-1]["data"]
 
 
+def press(page, name: str) -> None:
+    """Tap the button with just these words."""
+    page.get_by_role("button", name=name, exact=True).click()
+
+
 def test_two_fast_taps_are_one_answer(take_screens):
     driver = job_driver().open()
     driver.tap()
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_role("button", name="It comes on, then goes out").dblclick()
-    page.get_by_role("heading", name="Engage reverse. Is the parking aid on?").wait_for()
-    assert [fact["kind"] for fact in facts(page)].count("lamp_checked") == 1
+    page.get_by_role("button", name="All as it should be").dblclick()
+    page.get_by_role("heading", name="Run the self-test").wait_for()
+    recorded = [fact["kind"] for fact in facts(page)]
+    assert recorded.count("lamp_checked") == 2
+    assert recorded.count("looked") == 1
 
 
 def test_a_tap_is_one_message_to_the_core(take_screens):
@@ -37,11 +44,11 @@ def test_a_tap_is_one_message_to_the_core(take_screens):
         })()"""
     )
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_role("button", name="It comes on, then goes out").wait_for()
+    page.get_by_role("button", name="All as it should be").wait_for()
     page.evaluate("asked.length = 0")
 
-    phone.tap("It comes on, then goes out")
-    page.get_by_role("heading", name="Engage reverse. Is the parking aid on?").wait_for()
+    phone.tap("All as it should be")
+    page.get_by_role("heading", name="Run the self-test").wait_for()
 
     assert page.evaluate("asked") == ["check_and_add"]
 
@@ -49,15 +56,18 @@ def test_a_tap_is_one_message_to_the_core(take_screens):
 def test_what_was_seen_is_recorded_by_position(take_screens):
     driver = job_driver().open()
     driver.tap()
-    driver.choose(0)
-    driver.choose(0)
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
+    phone.tap("Engage reverse")
+    page.get_by_role("radio", name="It is off, or shows a fault").click()
     phone.tap("Left inner")
     page.get_by_role("checkbox", name="dirt").check()
     page.get_by_role("checkbox", name="thick paint").check()
     phone.tap("Record what I saw")
     page.get_by_role("heading", name="Run the self-test").wait_for()
+    lamps = [fact["data"] for fact in facts(page) if fact["kind"] == "lamp_checked"]
+    shown = {each["when"]: each["result"] for each in lamps}
+    assert shown == {"key_on": "as_it_should", "reverse": "not_as_it_should"}
     seen = [(each["position"], each["found"]) for each in last(page, "looked")["positions"]]
     assert ("rear-left-inner", "dirt") in seen
     assert ("rear-left-inner", "paint") in seen
@@ -67,10 +77,10 @@ def test_what_was_seen_is_recorded_by_position(take_screens):
 def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens):
     phone = take_screens().holds(job_driver().begin())
     page = phone.show(f"/#/job/{JOB}")
-    assert page.get_by_role("button", name="Record the result").is_disabled()
-    page.get_by_role("radio", name="Yes").check()
+    assert page.get_by_role("button", name="Sounder heard: record this").is_disabled()
     page.get_by_role("button", name="right outer").click()
     page.get_by_role("button", name="left outer").dblclick()
+    page.get_by_text("More: codes, picture, note").click()
     page.get_by_text("Enter the codes on the screen").click()
     page.get_by_label("Code", exact=True).fill("c1a2b-13")
     page.get_by_text("open circuit").wait_for()
@@ -84,8 +94,8 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     page.get_by_role("img", name="The screen of the test").wait_for()
     told = "Test 1: sounder heard, fault at right outer; nothing reported on left outer."
     page.get_by_text(told).wait_for()
-    phone.tap("Record the result")
-    page.get_by_role("heading", name="Photograph left outer").wait_for()
+    phone.tap("Sounder heard: record this")
+    page.get_by_role("heading", name="Photograph each position").wait_for()
     recorded = last(page, "test_run")
     assert recorded["faulted"] == ["rear-right-outer"]
     assert recorded["silent"] == ["rear-left-outer"]
@@ -101,11 +111,11 @@ def test_what_the_test_says_of_an_empty_position_is_recorded(take_screens):
     driver.force("left_deliberately", unit="empty", position=empty, reason="left empty")
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_role("radio", name="Yes").check()
+    page.get_by_role("checkbox", name="No fault anywhere").check()
     page.get_by_text("Test 1: sounder heard, no fault anywhere.").wait_for()
     page.get_by_role("button", name="left inner").click()
     page.get_by_text("empty, fault").wait_for()
-    phone.tap("Record the result")
+    phone.tap("Sounder heard: record this")
     page.get_by_role("heading", name="Walk behind it with a pole").wait_for()
     recorded = last(page, "test_run")
     assert recorded["faulted"] == recorded["unplugged"] == [empty]
@@ -114,28 +124,26 @@ def test_what_the_test_says_of_an_empty_position_is_recorded(take_screens):
 def test_a_test_that_nobody_heard_is_set_aside(take_screens):
     phone = take_screens().holds(job_driver().begin())
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_role("radio", name="No").check()
-    page.get_by_text("nothing is concluded from it").wait_for()
-    phone.tap("Record it, set aside")
-    page.get_by_role("heading", name="Run the self-test again").wait_for()
+    phone.tap("Sounder not heard")
+    page.get_by_role("heading", name="Not heard: check").wait_for()
     assert last(page, "test_run")["heard"] is False
 
 
-def test_a_picture_is_seen_before_it_is_kept(take_screens):
+def test_pictures_are_kept_one_by_one_and_the_last_is_taken_again_by_a_tap(take_screens):
     driver = job_driver().begin()
     driver.test("rear-right-outer")
     phone = take_screens().holds(driver)
     page = phone.show(f"/#/job/{JOB}")
     phone.tap("Open the camera")
     phone.sees()
-    phone.tap("Take the picture")
-    page.get_by_role("img", name="Photograph left outer").wait_for()
-    phone.tap("Take it again")
-    phone.sees()
-    phone.tap("Take the picture")
-    phone.tap("Keep this picture")
-    page.get_by_role("heading", name="Photograph left inner").wait_for()
-    assert [fact["kind"] for fact in facts(page)].count("photo_taken") == 1
+    press(page, "Take left outer")
+    press(page, "Again: left outer")
+    press(page, "Take left outer")
+    press(page, "Take left inner")
+    page.get_by_role("button", name="Take right inner", exact=True).wait_for()
+    taken = [fact["data"]["position"] for fact in facts(page) if fact["kind"] == "photo_taken"]
+    assert taken == ["rear-left-outer", "rear-left-outer", "rear-left-inner"]
+    assert phone.page.locator("video").count() == 1
 
 
 def test_an_entry_is_taken_back_with_a_reason_and_stays_to_be_read(take_screens):

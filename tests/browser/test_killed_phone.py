@@ -7,6 +7,7 @@ SWAPTRAIL_LONG=1 kills it fifty times.
 import contextlib
 import hashlib
 import random
+import re
 from collections import Counter
 
 from playwright.sync_api import Error as BrowserError
@@ -35,10 +36,15 @@ MAY_COME_AGAIN = {"test_run", "move_started"}
 
 PLAIN = {
     "cautions": "I have read these",
-    "lamps.key_on": "It comes on, then goes out",
-    "lamps.reverse": "It is off, or shows a fault",
-    "look": "Nothing to see",
+    "look": "All as it should be",
 }
+
+# The step is another one, or the camera waits for the next picture.
+ANOTHER_PICTURE = """(before) => {
+  const step = document.querySelector('[data-step]');
+  const button = document.querySelector('.main-button:not([disabled])');
+  return Boolean(step && (step.dataset.step !== 'photo' || button && button.innerText !== before));
+}"""
 
 # Read from the database beside the app, as nobody but a disk can answer for what was kept.
 KEPT = """async () => {
@@ -121,6 +127,8 @@ class Tireless(Mechanic):
             self.phone.tap(PLAIN[step])
         elif step == "photo":
             self.takes_a_picture()
+            self.notes()
+            return
         elif step == "test":
             self.enters_a_test(*self.fault())
         elif step == "move":
@@ -142,22 +150,19 @@ class Tireless(Mechanic):
         elif step == "fit":
             self.scans(title.split()[1].replace("-", ""))
         else:
-            self.phone.tap("Connector is locked")
+            self.page.locator(".main-button").tap()
 
     def takes_a_picture(self):
-        """Take the picture of a position; a picture taken before the phone died is still there."""
-        buttons = self.page.get_by_role("button")
-        ready = buttons.filter(has_text="Take the picture").or_(buttons.filter(has_text="Keep this picture"))
-        ready.or_(buttons.filter(has_text="Open the camera")).first.wait_for()
-        if buttons.filter(has_text="Open the camera").count():
+        """Take the picture of a position."""
+        shutter = self.page.get_by_role("button", name=re.compile("^Take "))
+        shutter.or_(self.page.get_by_role("button", name="Open the camera")).first.wait_for()
+        if not shutter.count():
             self.phone.tap("Open the camera")
-            ready.first.wait_for()
-        if not buttons.filter(has_text="Keep this picture").count():
-            wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
-            self.phone.tap("Take the picture")
-        buttons.filter(has_text="Keep this picture").wait_for()
+        wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
+        before = shutter.inner_text()
         self.begins("photo")
-        self.phone.tap("Keep this picture")
+        shutter.tap()
+        wait_until(self.page, ANOTHER_PICTURE, before)
 
     def fault(self):
         """Return where the fault shows: at first at one place, after the exchange at the other."""

@@ -65,8 +65,8 @@ def open_a_job(phone):
 
 def enter_a_test(phone):
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_role("radio", name="Yes").check()
     page.get_by_role("button", name="right outer").click()
+    page.get_by_text("More: codes, picture, note").click()
     page.get_by_text("Enter the codes on the screen").click()
     page.get_by_label("Code", exact=True).fill("c1a2b-13")
     phone.tap("Photograph the screen")
@@ -138,7 +138,7 @@ def test_the_new_version_waits_while_something_is_not_on_record(phone, own_app):
           IDBObjectStore.prototype.add = () => { throw new DOMException('no', 'UnknownError'); };
         }"""
     )
-    phone.tap("It comes on, then goes out")
+    phone.tap("All as it should be")
     page.get_by_role("heading", name="Not saved").wait_for()
     page.get_by_role("link", name="Back").click()
     page.get_by_text("It waits until what you entered is on record.").wait_for()
@@ -148,4 +148,4 @@ def test_the_new_version_waits_while_something_is_not_on_record(phone, own_app):
     phone.tap("Save again")
     page.get_by_role("heading", name="Not saved").wait_for(state="detached")
     change_over(phone)
-    assert facts(page)[-1]["kind"] == "lamp_checked"
+    assert facts(page)[-1]["kind"] == "looked"

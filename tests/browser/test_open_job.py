@@ -81,11 +81,13 @@ def test_own_positions_are_named_one_on_a_line(take_screens):
     page.get_by_role("listitem").filter(has_text="by the tow bar").first.wait_for()
     phone.tap("Open the job")
     phone.tap("I have read these")
-    for answer in ("It comes on, then goes out", "It is on"):
-        phone.tap(answer)
     rows = page.locator(".look-list .list-title")
     rows.first.wait_for()
-    assert rows.all_inner_texts() == ["Left corner", "By the tow bar", "Right corner"]
+    lamps = [
+        "Turn the key on. Does the parking-aid lamp come on, then go out?",
+        "Engage reverse. Is the parking aid on?",
+    ]
+    assert rows.all_inner_texts() == [*lamps, "Left corner", "By the tow bar", "Right corner"]
 
 
 def test_a_known_vehicle_brings_its_positions(take_screens):

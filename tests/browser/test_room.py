@@ -27,8 +27,6 @@ def steps():
     found["lamps"].tap()
     found["look"] = job_driver().open()
     found["look"].tap()
-    found["look"].choose(0)
-    found["look"].choose(0)
     found["test"] = job_driver().begin(layout="around-12")
     found["photo"] = job_driver().begin()
     found["photo"].test("rear-right-outer")
@@ -52,8 +50,10 @@ def test_steps_have_room(take_screens, name):
     page = phone.show(f"/#/job/{JOB}")
     page.locator("[data-step]").wait_for()
     if name == "test":
-        page.get_by_role("radio", name="Yes").check()
-        page.get_by_text("Which ones show a fault?").wait_for()
+        page.get_by_text("Tap what shows a fault").wait_for()
+        page.get_by_text("More: codes, picture, note").click()
+    if name == "lamps":
+        phone.tap("Engage reverse")
     if name == "look":
         phone.tap("Left inner")
     assert phone.lacking((320, 640, 100), (390, 640, 200), (320, 640, 200)) == {}
