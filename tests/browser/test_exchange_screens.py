@@ -94,10 +94,27 @@ def at_the_end(step):
     while driver.step()["id"] != step:
         if driver.step()["form"] == "test":
             driver.test()
-        elif driver.step()["action"]:
-            driver.tap()
         else:
-            driver.choose(0)
+            driver.tap()
+    return driver
+
+
+def with_another_in_hand(driver):
+    """Let a second sensor be in hand, so that each is told from the other before it is put away."""
+    driver.labels["u00000000more"] = driver._fresh()
+    driver.fact("unit_added", unit="u00000000more", part="PS-1", serial="", how="scanned", place="out",
+                code=driver.labels["u00000000more"])  # fmt: skip
+    driver.tap()
+    return driver
+
+
+def settled(step):
+    """Let the one in hand go to the counter, and close where the step wanted is the closed job."""
+    driver = at_the_end("home")
+    *settling, close = driver.step()["choices"][0]["events"]
+    driver.record(*settling)
+    if step == "done":
+        driver.record(close)
     return driver
 
 
@@ -113,6 +130,11 @@ def shown(code):
 
 def press(page, name):
     page.get_by_role("button", name=name, exact=True).click()
+
+
+def told(page, words):
+    """Wait until the line under the heading of the exchange says what to do now."""
+    page.locator(".instruction").filter(has_text=words).wait_for()
 
 
 def type_code(page, code):
@@ -149,7 +171,7 @@ def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
     type_code(page, right)
 
     assert last(page, "unit_fitted")["how"] == "typed"
-    page.get_by_role("heading", name=f"Fit {shown(wrong)}").wait_for()
+    told(page, f"Fit {shown(wrong)}")
 
 
 def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, camera, server):
@@ -161,7 +183,7 @@ def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, ca
     page.get_by_text("Hold it about 20 cm away").wait_for()
     camera.show(qr(label(server.base, right)))
 
-    page.get_by_role("heading", name=f"Fit {shown(other)}").wait_for()
+    told(page, f"Fit {shown(other)}")
     assert last(page, "unit_fitted")["how"] == "scanned"
 
 
@@ -172,7 +194,7 @@ def test_the_camera_stays_open_from_one_label_to_the_next(phone, camera, server)
 
     press(page, "Scan the sensor")
     camera.show(qr(label(server.base, right)))
-    page.get_by_role("heading", name=f"Fit {shown(other)}").wait_for()
+    told(page, f"Fit {shown(other)}")
     camera.show(qr(label(server.base, other)))
 
     page.get_by_role("heading", name="Both in, and locked?").wait_for()
@@ -195,7 +217,7 @@ def test_of_two_labels_in_view_the_one_in_the_hand_is_asked_for(phone, camera, s
     camera.show()
     press(page, shown(right))
 
-    page.get_by_role("heading", name=f"Fit {shown(wrong)}").wait_for()
+    told(page, f"Fit {shown(wrong)}")
     assert last(page, "unit_fitted")["how"] == "scanned"
 
 
@@ -253,7 +275,7 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
     assert last(page, "unit_added")["part"] == "PS-2"
     assert last(page, "move_started")["reason"] == "successor, says the dealer"
     type_code(page, right_and_wrong(driver_after(driver, page))[0])
-    page.get_by_role("heading", name="Fit").wait_for()
+    told(page, "Fit ")
     type_code(page, last(page, "unit_added")["code"])
     page.get_by_role("heading", name="Push home").wait_for()
     assert last(page, "unit_fitted")["override"] == "successor, says the dealer"
@@ -347,20 +369,19 @@ def test_what_stays_quiet_on_the_walk_is_recorded(phone):
 
 
 def test_the_only_sensor_in_hand_goes_where_a_tap_says(phone):
-    page = phone(at_the_end("where_to"))
+    page = phone(at_the_end("home"))
 
     press(page, "To the parts counter")
 
     moved = last(page, "unit_moved")
     assert (moved["place"], moved["how"], moved["alone"]) == ("counter", "tapped", True)
-    page.get_by_role("heading", name="Close the job").wait_for()
+    left = last(page, "left_deliberately")
+    assert (left["position"], left["reason"]) == ("rear-right-outer", "tested-there")
+    page.get_by_role("heading", name="This job is closed").wait_for()
 
 
 def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
-    driver = at_the_end("where_to")
-    driver.labels["u00000000more"] = driver._fresh()
-    driver.fact("unit_added", unit="u00000000more", part="PS-1", serial="", how="scanned", place="out",
-                code=driver.labels["u00000000more"])  # fmt: skip
+    driver = with_another_in_hand(at_the_end("home"))
     code = driver.labels[driver.step()["expects"]["unit"]]
     page = phone(driver)
 
@@ -375,9 +396,8 @@ def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
     moved = last(page, "unit_moved")
     assert (moved["place"], moved["how"]) == ("counter", "typed")
     press(page, "Into my stock")
-    page.get_by_role("heading", name="Close the job").wait_for()
-    press(page, "Close the job")
     page.get_by_role("heading", name="This job is closed").wait_for()
+    page.get_by_text("What it came to").click()
     page.get_by_text("Where each sensor is").wait_for()
 
 
@@ -391,9 +411,10 @@ SCREENS = {
     "trail": (lambda: after_the_swap("rear-right-inner"), "/trail", None),
     "stayed": (lambda: after_the_swap("rear-right-outer"), "", None),
     "walk": (lambda: at_the_end("walk"), "", None),
-    "where to": (lambda: at_the_end("where_to"), "", None),
-    "close": (lambda: at_the_end("close"), "", None),
-    "done": (lambda: at_the_end("done"), "", None),
+    "last": (lambda: at_the_end("home"), "", None),
+    "where to": (lambda: with_another_in_hand(at_the_end("home")), "", None),
+    "close": (lambda: settled("close"), "", None),
+    "done": (lambda: settled("done"), "", None),
 }
 
 
