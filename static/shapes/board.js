@@ -21,7 +21,8 @@ import { say } from "../words/words.js";
 /** @typedef {{start: string, goal: string}} Arrow  `start` is empty for what comes from elsewhere */
 /**
  * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
- *   arrows?: Arrow[], quiet?: boolean}} BoardOptions
+ *   arrows?: Arrow[], quiet?: boolean | "units"}} BoardOptions  `quiet` leaves what was read, and missing labels,
+ *   to those who hear the screen, but for the chosen ones; "units" the missing labels alone
  */
 
 const SEEN = {
@@ -74,14 +75,14 @@ function arrowShape({ start, goal }, spots) {
  * @param {Spot} spot
  * @param {boolean} chosen
  * @param {BoardOptions["onPick"]} onPick
- * @param {boolean} quiet  what it reads is only for those who hear it, but for the chosen one
+ * @param {boolean | "units"} quiet
  */
 function cell(spot, chosen, onPick, quiet) {
   const inside = html`
     <span class="board-key" aria-hidden="true">${spot.number}</span>
     <span class="board-mark" aria-hidden="true">${mark(spot.mark, { word: "" })}</span>
     <span class="board-name">${spot.name}</span>
-    <span class="board-word mark-word-${spot.mark} ${quiet && !chosen ? "aloud" : ""}">${spot.word || markWord(spot.mark)}${
+    <span class="board-word mark-word-${spot.mark} ${quiet === true && !chosen ? "aloud" : ""}">${spot.word || markWord(spot.mark)}${
       spot.photo ? html`<span class="board-photo">${icon("camera", { label: say("shapes-photo-taken") })}</span>` : nothing}</span>
     <span class="board-unit ${quiet && !spot.unit?.shown ? "aloud" : ""}">${spot.unit ? code(spot.unit.shown) : nothing}</span>`;
   return html`<li class="board-cell">${onPick

@@ -36,11 +36,14 @@ _VIEW = """() => {
   return {
     step: step?.dataset.step ?? '',
     screen: step?.dataset.screen ?? step?.dataset.step ?? '',
+    told: document.querySelector('[data-step] .instruction')?.innerText.trim() ?? '',
     heading: heading?.innerText.trim() ?? '',
     over: overlays.filter((each) => document.querySelector(each)),
     words: seen.join(' ').split(/\\s+/).filter((word) => /[\\p{L}\\p{N}]/u.test(word)).length,
+    text: seen.join(' '),
     quiet: performance.now() - window.changedAt,
-    busy: document.querySelector('.main-button')?.innerText.trim().startsWith('One moment') ?? false,
+    busy: document.querySelector('.main-button')?.innerText.trim().startsWith('One moment')
+      || document.querySelector('.answer[disabled], .which-button[disabled]') !== null,
   };
 }"""
 _QUIET_MS = 180
@@ -77,12 +80,17 @@ class Count:
         """What stands over it."""
         return self._view["heading"]
 
+    @property
+    def told(self) -> str:
+        """What it says to do now: a line under a heading that stays over several steps, or the heading."""
+        return self._view["told"] or self._view["heading"]
+
     def has(self, over: str) -> bool:
         """Tell whether something opened over the step is shown: a camera, a stop."""
         return over in self._view["over"]
 
     def tap(self, where, *, leads_on: bool = False) -> None:
-        """Touch a control; one that leads on is waited for until another view stands there."""
+        """Touch a control; one that leads on is waited for until something else stands there."""
         where.wait_for(timeout=10_000)
         self._taps += 1
         self._act(where.tap, leads_on)
@@ -109,14 +117,29 @@ class Count:
 
     def show(self, label: str) -> None:
         """Hold a label before the open camera until it was taken; that touches nothing."""
-        self._act(lambda: self.phone.hold(label), leads_on=True)
+        self._act(lambda: self._hold(label), leads_on=True)
         self.phone.lower()
 
+    def _hold(self, label: str) -> None:
+        """Hold it there; what was shown just before counts as shown again once it was away for a while."""
+        before = self._view["text"]
+        for _ in range(5):
+            self.phone.hold(label)
+            ends = time.monotonic() + 3
+            while time.monotonic() < ends:
+                if self.page.evaluate(_VIEW)["text"] != before:
+                    return
+                self.page.wait_for_timeout(40)
+            self.phone.lower()
+            self.page.wait_for_timeout(3000)
+
     def _act(self, do, leads_on: bool) -> None:
-        before = _key(self._view)
+        before = self._view
         do()
+        # What follows from it may begin a moment later.
+        self.page.evaluate("() => { window.changedAt = performance.now(); }")
         now = self._settled(before if leads_on else None)
-        if _is_new(before, _key(now)):
+        if _is_new(_key(before), _key(now)):
             self._leave()
         self._view = now
         self._most_words = max(self._most_words, now["words"])
@@ -128,20 +151,24 @@ class Count:
         )
         self._taps = self._characters = self._most_words = 0
 
-    def _settled(self, other_than: tuple | None = None) -> dict:
+    def _settled(self, other_than: dict | None = None) -> dict:
         """Return the view once nothing has changed for a moment, and it is not the one to be left."""
         ends = time.monotonic() + 30
         while True:
             view = self.page.evaluate(_VIEW)
-            if view["quiet"] > _QUIET_MS and not view["busy"] and _key(view) != other_than:
+            if view["quiet"] > _QUIET_MS and not view["busy"] and not _is_same(view, other_than):
                 return view
             if time.monotonic() > ends:
-                raise AssertionError(f"nothing else came after {other_than}:\n{self.phone.text()}")
+                raise AssertionError(f"nothing else came:\n{self.phone.text()}")
             self.page.wait_for_timeout(40)
 
 
 def _key(view: dict) -> tuple:
     return view["screen"], view["heading"], tuple(view["over"])
+
+
+def _is_same(view: dict, before: dict | None) -> bool:
+    return before is not None and _key(view) == _key(before) and view["text"] == before["text"]
 
 
 def _is_new(before: tuple, now: tuple) -> bool:

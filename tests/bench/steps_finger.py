@@ -40,19 +40,17 @@ class Finger:
 
     def _handler(self, step: str):
         known = {
-            "lamps.key_on": self.sees_lamps,
-            "lamps.reverse": self.sees_lamps,
+            "look": self.looks,
             "test": self.enters_the_test,
             "test.again": self.enters_the_test,
             "photo": self.photographs,
             "take": self.takes,
             "pull": self.pulls,
             "fit": self.fits,
-            "check": self.ticks,
             "measure": self.measures,
             "wiring.measure": self.measures,
             "replace": self.replaces,
-            "walk": self.walks,
+            "home": self.gives_away,
             "where_to": self.gives_away,
         }
         return known.get(step, self.count.main)
@@ -62,30 +60,42 @@ class Finger:
         count, page = self.count, self.page
         count.button("Open a job", leads_on=True)
         count.type(page.get_by_label("Vehicle", exact=True), VEHICLE)
-        count.type(page.get_by_label("What is wrong"), COMPLAINT)
+        count.tap(page.get_by_role("radio", name=COMPLAINT))
         count.tap(page.get_by_role("radio", name=self.car.story.layout))
         count.type(page.get_by_label("Part number of the sensors"), PART)
         count.main()
 
-    def sees_lamps(self) -> None:
-        """The lamps are as they are with a fault."""
-        words = (
-            "It comes on, then goes out"
-            if self.count.step == "lamps.key_on"
-            else "It is off, or shows a fault"
-        )
-        self.count.button(words, leads_on=True)
+    def looks(self) -> None:
+        """All is as it should be but for the lamp in reverse, which shows the fault."""
+        self.count.button("Engage reverse")
+        self.count.tap(self.page.get_by_role("radio", name="It is off, or shows a fault"))
+        self.count.main()
 
     def enters_the_test(self) -> None:
         """Run the self-test and say what it showed."""
         count, page = self.count, self.page
         faulted = self.car.self_test()
-        count.tap(page.get_by_role("radio", name="Yes"))
+        answers = page.locator("[data-answer]")
+        for answer in answers.all():
+            if self._is_said_by(answer.get_attribute("data-answer"), answer.inner_text(), faulted):
+                count.tap(answer, leads_on=True)
+                return
+        if answers.count():
+            count.tap(page.locator("[data-answer=other]"))
         for place in self.car.story.places:
             self._says(place, "fault" if place in faulted else "no fault")
+        if not faulted:
+            count.tap(page.get_by_role("checkbox", name="No fault anywhere"))
         if self.car.story.comes_and_goes and self.car.tests == 1:
+            count.tap(page.locator("details.more > summary").first)
             count.tap(page.get_by_role("checkbox", name=re.compile("came and went|comes and goes")))
         count.main()
+
+    def _is_said_by(self, answer: str | None, words: str, faulted: list[str]) -> bool:
+        """Tell whether an answer says just these faults, none of them being said by one alone."""
+        if answer in ("other", "not_heard"):
+            return False
+        return [place for place in self.car.story.places if place in words] == faulted
 
     def _says(self, place: str, reading: str) -> None:
         """Tap a place on the board until it reads as it should; three taps go round."""
@@ -99,12 +109,10 @@ class Finger:
 
     def photographs(self) -> None:
         """Take the picture of a place."""
-        count = self.count
-        if not count.has("video"):
-            count.button("Open the camera", leads_on=True)
+        if not self.count.has("video"):
+            self.count.main()
         self._sees()
-        count.button("Take the picture", leads_on=True)
-        count.button("Keep this picture", leads_on=True)
+        self.count.main()
 
     def _sees(self) -> None:
         wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
@@ -125,15 +133,9 @@ class Finger:
     def fits(self) -> None:
         """Plug a sensor in where it is meant to go."""
         place, code = self._place(), self._code()
-        assert code, self.count.heading
+        assert code, self.count.told
         self.car.fit(code, place)
         self._identifies(code)
-
-    def ticks(self) -> None:
-        """See that it sits right."""
-        for box in self.page.get_by_role("checkbox").all():
-            self.count.tap(box)
-        self.count.main()
 
     def measures(self) -> None:
         """Check the wiring of a place; what is found bad is repaired."""
@@ -150,34 +152,39 @@ class Finger:
 
     def replaces(self) -> None:
         """Take a new sensor out of its box and label it."""
-        self.count.type(self.page.get_by_label("New sensor: read it off"), PART)
+        self.count.button(f"It reads {PART} too")
         self.car.unpack(self._labels_afresh())
-
-    def walks(self) -> None:
-        """Walk behind the car with the pole: all of them are heard."""
-        for answer in self.page.get_by_role("button", name=": sounds").all():
-            self.count.tap(answer)
-        self.count.main()
 
     def gives_away(self) -> None:
         """Say where the sensor in the hand goes: to the parts counter."""
+        alone = self.count.find("To the parts counter")
+        if alone.count():
+            self.count.tap(alone, leads_on=True)
+            return
+        if not self._code():
+            self.count.main()
+            return
         self._identifies(self._code())
         self.count.tap(self.page.get_by_role("radio", name="To the parts counter"))
         self.count.main()
 
     def _place(self) -> str:
-        found = [place for place in self.car.story.places if place in self.count.heading.lower()]
-        assert len(found) == 1, self.count.heading
+        found = [place for place in self.car.story.places if place in self.count.told.lower()]
+        assert len(found) == 1, self.phone.text()
         return found[0]
 
     def _code(self) -> str:
-        found = _CODE.search(self.count.heading)
+        found = _CODE.search(self.count.told)
         return found[0].replace("-", "") if found else ""
 
     def _identifies(self, code: str) -> None:
         """Say which sensor is in the hand."""
         count = self.count
         if self.by_hand:
+            written = self.page.locator(".which-button").filter(has_text=code[3:])
+            if written.count():
+                count.tap(written, leads_on=True)
+                return
             count.button("Type", leads_on=True)
             count.type(self.page.locator(".field-code"), code)
             count.main()

@@ -88,6 +88,7 @@ INJECTOR = Sort(
     photograph=message("injector-photograph"),
     self_test=SelfTest(
         start=message("injector-test-start"),
+        start_again=message("injector-test-start"),
         heard="speed seen to fall",
         not_heard=message("injector-test-not-heard"),
         was_not_heard="the speed was not seen to fall",

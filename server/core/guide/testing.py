@@ -31,6 +31,8 @@ def test_step(job: Job, title: dict) -> dict:
         text = message("guide-test-unplugged", position=words.position_name(job, unplugged[0]))
     empty = [position["id"] for position in job.positions if not holds.get(position["id"])]
     choices = [] if unplugged or empty else _answers(job)
+    if choices:
+        text = asks.start_again
     return step(
         "test",
         title,

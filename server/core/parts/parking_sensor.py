@@ -133,6 +133,7 @@ PARKING_SENSOR = Sort(
     photograph=message("parking-sensor-photograph"),
     self_test=SelfTest(
         start=message("parking-sensor-test-start"),
+        start_again=message("parking-sensor-test-start-again"),
         heard=message("parking-sensor-test-heard"),
         not_heard=message("parking-sensor-test-not-heard"),
         was_not_heard=message("parking-sensor-test-was-not-heard"),

@@ -23,6 +23,7 @@ SelfTest = namedtuple(
     "SelfTest",
     (
         "start",
+        "start_again",
         "heard",
         "not_heard",
         "was_not_heard",

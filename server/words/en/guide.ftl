@@ -26,7 +26,7 @@ guide-position = { CAP($position) }
 ## Before the first test.
 
 guide-cautions-title = Before you start
-guide-cautions-text = Read these once. They come back at the step that needs them.
+guide-cautions-text = Read these once.
 guide-cautions-read = I have read these
 guide-photo-title = Photograph each position
 guide-photo-take = Take the picture
@@ -252,7 +252,7 @@ guide-mixed-fit-start = Start fitting
 # $cause: sensor K7F-3M
 guide-replace-title = Replace { $cause }
 # $sort: parking-sensor
-guide-replace-text = Read the part number off the old { PART($sort, form: "one") } and off the new one. They have to match. Stick a label on the new one.
+guide-replace-text = The part numbers have to match. Stick a label on the new { PART($sort, form: "one") }.
 # $sort: parking-sensor
 guide-replace-fit = Fit the new { PART($sort, form: "one") }
 # $unit: sensor K7F-3M

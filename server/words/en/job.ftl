@@ -57,7 +57,7 @@ job-list-shared = { $count ->
 job-list-closed = Closed
 job-list-closed-only = Closed jobs
 job-list-empty = No job yet
-job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle, and this phone leads you from the first look to the proof.
+job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle.
 job-list-take-in = I have a file from another phone
 # $step: Fit the new sensor
 job-list-next = Next: { $step }
@@ -189,12 +189,11 @@ job-open-complaint-silent = Stays silent
 job-open-complaint-lamp = Shows a fault
 job-open-complaint-own = In other words
 job-open-part = Part number of the sensors
-job-open-part-note = If you know it. It can be added when you read it off a sensor.
+job-open-part-note = If you know it.
 job-open-button = Open the job
 job-open-name-fault = Give the vehicle a name that you will recognise.
 job-open-vin-fault = Correct the number, or leave it empty.
 job-open-vehicle = Vehicle
-job-open-vehicle-note = A name that you will recognise: Blue estate, or its plate.
 job-open-vin = VIN
 job-open-vin-note = If you have it. It ties later jobs to this vehicle.
 job-open-which = Which vehicle?
@@ -268,7 +267,7 @@ job-reach-less = One minute less
 job-reach-more = One minute more
 # $count (count): 3
 job-reach-minutes = { $count } min
-job-reach-heading = How easy is each to get to?
+job-reach-heading = How easy to reach?
 job-reach-lead = Minutes until a hand is on it. The easiest are exchanged first.
 
 ## Pictures from another app

@@ -23,14 +23,14 @@ parking-sensor-layout-around-12 = All round, 12 sensors
 
 ## The lamps, before the first test.
 
-parking-sensor-key-on-heading = Turn the key on. Does the parking-aid lamp come on, then go out?
+parking-sensor-key-on-heading = Key on: the parking-aid lamp
 parking-sensor-key-on-text = If it never comes on: the control unit may have no supply. Or the lamp or its button is not connected.
 parking-sensor-key-on-right = It comes on, then goes out
 parking-sensor-key-on-stays = It stays on
 parking-sensor-key-on-flashes = It flashes
 parking-sensor-key-on-never = It never comes on
 parking-sensor-lamps-not-sure = I can't tell
-parking-sensor-reverse-heading = Engage reverse. Is the parking aid on?
+parking-sensor-reverse-heading = Engage reverse: the parking aid
 parking-sensor-reverse-text = A fault that is present now usually turns the system off.
 parking-sensor-reverse-right = It is on
 parking-sensor-reverse-wrong = It is off, or shows a fault
@@ -44,11 +44,12 @@ parking-sensor-found-ice = ice
 parking-sensor-found-paint = thick paint
 parking-sensor-found-pushed-in = pushed in
 parking-sensor-found-repaired-bumper = bumper repaired
-parking-sensor-photograph = Before a hand touches it: the sensor, its place, the paint around it.
+parking-sensor-photograph = Before a hand touches it.
 
 ## The self-test.
 
 parking-sensor-test-start = Start it on the control unit and listen for its sounder.
+parking-sensor-test-start-again = Start it and listen.
 parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, and test again.
 parking-sensor-test-question = Did you hear its sounder?
 parking-sensor-test-asked = You heard its sounder, and the fault …

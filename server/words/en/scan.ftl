@@ -10,7 +10,7 @@ scan-another-way = Another way
 scan-nothing-typed = Nothing typed yet
 scan-nothing-typed-do = Read the label and type its five characters.
 scan-unchecked = The label could not be checked
-scan-hold = Hold it about 20 cm away
+scan-hold = About 20 cm away
 scan-write = Write a code by hand
 scan-close = Close the camera
 scan-code = Code on the label
@@ -44,7 +44,7 @@ scan-go-back = Go back
 ## The camera itself.
 
 scan-hold-code = Hold the code about 20 cm away
-scan-from-picture = Read it from a picture
+scan-from-picture = From a picture
 scan-show-position = Show the whole position
 scan-use-picture = Use a picture
 scan-no-reading = Codes cannot be read on this phone. Type the code that is printed beside it.

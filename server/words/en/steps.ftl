@@ -21,7 +21,6 @@ steps-summary-more = What it came to
 
 steps-look-note = Anything to add
 steps-look-record = Record what I saw
-steps-look-nothing = nothing noted
 # $position: right outer
 steps-look-group = What you see at { $position }
 steps-photo-guide = The sensor and the paint around it
@@ -50,7 +49,7 @@ steps-measure-unit = in { $unit }
 
 steps-moves-not-this = Not this
 steps-moves-why-not = Why not:
-steps-moves-outlook = What each result will mean
+steps-moves-outlook = What results mean
 
 ## A new sensor
 
@@ -69,6 +68,7 @@ steps-new-reason = Why it is used all the same
 steps-new-reason-fault = Another part number needs a reason.
 steps-new-reason-note = It stays on record with the fit.
 steps-new-serial = Serial number, if it has one
+steps-new-ways = Other ways, serial number
 steps-new-old-read = Old sensor: read it off
 steps-new-old-note = Its part number is not on record yet.
 steps-compare-same = Same part number
@@ -132,7 +132,7 @@ steps-test-other = Something else
 # $proof: sounder not heard
 steps-test-not-heard-button = { CAP($proof) }
 steps-test-more = More: codes, picture, note
-steps-test-which-how = Tap once more if the test does not report on it.
+steps-test-which-how = Tap a fault once more if the test does not report on it.
 # $position: Right outer
 steps-test-was-unplugged = { $position } was unplugged
 steps-test-came-and-went = The fault came and went
@@ -151,7 +151,6 @@ steps-test-found = Test { $number }: { $heard }, { $count ->
     [some] ; nothing reported on { $silent }
    *[none] {""}
 }.
-steps-test-summary = This will be recorded
 steps-test-summary-went = The fault came and went.
 
 ## The check in use

@@ -19,7 +19,7 @@ guide-stop-move = Parar este movimiento
 guide-position = { CAP($position) }
 
 guide-cautions-title = Antes de empezar
-guide-cautions-text = Léelo una vez. Vuelve a salir en el paso que lo necesita.
+guide-cautions-text = Léelas una vez.
 guide-cautions-read = Lo he leído
 guide-photo-title = Fotografía cada posición
 guide-photo-take = Hacer la foto
@@ -156,7 +156,7 @@ guide-mixed-fit-text = Se mezclaron; una prueba dice cuál está mal, fuera cual
 guide-mixed-fit-start = Empezar a montar
 
 guide-replace-title = Sustituye { $cause }
-guide-replace-text = Lee el número de pieza en { PART($sort, form: "the-old") } y en la pieza nueva. Tienen que coincidir. Pega una etiqueta en la pieza nueva.
+guide-replace-text = Los números de pieza tienen que coincidir. Pega una etiqueta en { PART($sort, form: "the") } de repuesto.
 guide-replace-fit = Montar { PART($sort, form: "the-new") }
 guide-replace-use = Usar { $unit }
 guide-fill-title = { CAP($position) }: no hay nada

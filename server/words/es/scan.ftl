@@ -10,7 +10,7 @@ scan-another-way = De otro modo
 scan-nothing-typed = Aún no hay nada tecleado
 scan-nothing-typed-do = Mira la etiqueta y teclea sus cinco caracteres.
 scan-unchecked = No se pudo comprobar la etiqueta
-scan-hold = Tenla a unos 20 cm
+scan-hold = A unos 20 cm
 scan-write = Escribir un código a mano
 scan-close = Cerrar la cámara
 scan-code = Código de la etiqueta
@@ -43,7 +43,7 @@ scan-go-back = Volver
 ## La cámara misma.
 
 scan-hold-code = Ten el código a unos 20 cm
-scan-from-picture = Leerlo de una foto
+scan-from-picture = De una foto
 scan-show-position = Muestra toda la posición
 scan-use-picture = Usar una foto
 scan-no-reading = Este teléfono no puede leer códigos. Teclea el código impreso al lado.

@@ -20,7 +20,6 @@ steps-summary-more = En qué quedó
 
 steps-look-note = Algo que añadir
 steps-look-record = Registrar lo que vi
-steps-look-nothing = nada anotado
 steps-look-group = Qué ves en { $position }
 steps-photo-guide = El sensor y la pintura de alrededor
 steps-photo-open = Abrir la cámara
@@ -45,7 +44,7 @@ steps-measure-unit = en { $unit }
 
 steps-moves-not-this = Esto no
 steps-moves-why-not = Por qué no:
-steps-moves-outlook = Qué significará cada resultado
+steps-moves-outlook = Qué significa cada resultado
 
 ## A new sensor
 
@@ -62,6 +61,7 @@ steps-new-reason = Por qué se usa de todos modos
 steps-new-reason-fault = Otro número de pieza necesita un motivo.
 steps-new-reason-note = Queda registrado con el montaje.
 steps-new-serial = Número de serie, si lo tiene
+steps-new-ways = De otro modo, número de serie
 steps-new-old-read = Sensor viejo: léelo en la pieza
 steps-new-old-note = Su número de pieza aún no está registrado.
 steps-compare-same = El mismo número de pieza
@@ -115,7 +115,7 @@ steps-test-none = Ningún fallo
 steps-test-other = Otra cosa
 steps-test-not-heard-button = { CAP($proof) }
 steps-test-more = Más: códigos, foto, nota
-steps-test-which-how = Toca otra vez si la prueba no informa de ella.
+steps-test-which-how = Toca un fallo otra vez si la prueba no informa de él.
 steps-test-was-unplugged = { $position }: estaba desenchufado
 steps-test-came-and-went = El fallo iba y venía
 steps-test-again = Hacerla otra vez
@@ -127,7 +127,6 @@ steps-test-found = Prueba { $number }: { $heard }, { $count ->
     [some] ; sin informe de { $silent }
    *[none] {""}
 }.
-steps-test-summary = Esto se registrará
 steps-test-summary-went = El fallo iba y venía.
 
 ## The check in use

@@ -134,7 +134,7 @@ function jobBody(ctx, view, parts) {
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
-    ${step.form === null && !moving ? jobBoard(ctx, view) : nothing}
+    ${step.form === null && !moving && step.id !== 'lock' ? jobBoard(ctx, view) : nothing}
     ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${proving(view) ? proofCard(view) : nothing}
     ${waysOut(ctx, step)} ${links(view)}
   `;
@@ -163,7 +163,7 @@ function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** 
     onPick: (id) => ctx.go(to.position(view.id, id)),
     chosen: 'position' in view.step.expects ? view.step.expects.position : [],
     arrows: view.step.form === 'moves' ? view.moves[0]?.arrows : [],
-    quiet: view.step.form !== 'moves',
+    quiet: view.step.form === 'moves' ? 'units' : true,
   });
 }
 

@@ -25,18 +25,20 @@ export function vehicleSection(ctx, faults) {
     ${knownVehicle(ctx)
       ? nothing
       : html`${textField(ctx, 'name', say('job-open-vehicle'), {
-          note: say('job-open-vehicle-note'),
           fault: faults.name,
           most: 80,
         })}
-        ${textField(ctx, 'vin', say('job-open-vin'), {
-          note: say('job-open-vin-note'),
-          most: 24,
-          capitals: true,
-          wide: true,
-          fault: faults.vin,
-          answer: vinAnswer(ctx),
-        })}`}
+        <details class="more" ?open=${Boolean(ctx.form.vin)}>
+          <summary>${say('job-open-vin')}</summary>
+          ${textField(ctx, 'vin', say('job-open-vin'), {
+            note: say('job-open-vin-note'),
+            most: 24,
+            capitals: true,
+            wide: true,
+            fault: faults.vin,
+            answer: vinAnswer(ctx),
+          })}
+        </details>`}
   `;
 }
 

@@ -30,7 +30,7 @@ export function verdictCard(view, { causes = false } = {}) {
   >
     <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
     ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
-    ${holds(reasoning)} ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
+    ${view.closed ? nothing : holds(reasoning)} ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
     ${causes ? causesList(reasoning.causes) : nothing}
   </section>`;
 }

@@ -22,11 +22,19 @@ export function cautionsStep({ view }) {
  */
 export function cautionList(cautions, size = 'small') {
   if (!cautions.length) return nothing;
-  if (size === 'small' && cautions.every(({ acknowledged }) => acknowledged)) {
-    return html`<p class="caution-line" aria-label=${say('steps-cautions')}>
-      ${cautions.map((caution) => html`<span class="caution-short">${icon(caution.icon)} ${caution.short}</span>`)}
+  if (size === 'small') {
+    const read = cautions.filter(({ acknowledged }) => acknowledged);
+    const unread = cautions.filter(({ acknowledged }) => !acknowledged);
+    const line = html`<p class="caution-line" aria-label=${say('steps-cautions')}>
+      ${read.map((caution) => html`<span class="caution-short">${icon(caution.icon)} ${caution.short}</span>`)}
     </p>`;
+    return html`${unread.length ? sentences(unread, 'small') : nothing} ${read.length ? line : nothing}`;
   }
+  return sentences(cautions, size);
+}
+
+/** @param {import('../../../core/views.js').Caution[]} cautions @param {'small' | 'large'} size */
+function sentences(cautions, size) {
   return html`<ul class="cautions ${size === 'large' ? 'cautions-large' : ''}" aria-label=${say('steps-cautions')}>
     ${cautions.map(
       (caution) => html`<li class="caution">

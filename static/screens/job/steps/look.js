@@ -49,7 +49,7 @@ export function lookStep(ctx) {
               return row(ctx, {
                 id,
                 title: name,
-                note: words.length ? words.join(', ') : say('steps-look-nothing'),
+                note: words.join(', '),
                 marked: words.length > 0,
                 why: '',
                 options: found,

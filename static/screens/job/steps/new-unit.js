@@ -34,12 +34,29 @@ export function newUnitStep(ctx) {
   return {
     body: html`
       ${spares(ctx)} ${fields(ctx)}
-      <div class="ways">
-        <button class="link-button" type="button" @click=${whenEntered(reader.type)}>${say('steps-type')}</button>
-        <button class="link-button" type="button" @click=${whenEntered(reader.write)}>
-          ${say('steps-write')}
-        </button>
-      </div>
+      <details class="more" ?open=${Boolean(form.serial)}>
+        <summary>${say('steps-new-ways')}</summary>
+        <div class="screen-stack">
+          <label class="field">
+            <span class="field-name">${say('steps-new-serial')}</span>
+            <input
+              type="text"
+              autocomplete="off"
+              spellcheck="false"
+              maxlength="80"
+              .value=${form.serial ?? ''}
+              @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
+                form.serial = target.value;
+                ctx.redraw();
+              }}
+            />
+          </label>
+          <div class="ways">
+            <button class="link-button" type="button" @click=${whenEntered(reader.type)}>${say('steps-type')}</button>
+            <button class="link-button" type="button" @click=${whenEntered(reader.write)}>${say('steps-write')}</button>
+          </div>
+        </div>
+      </details>
     `,
     main: { words: say('steps-new-scan'), run: whenEntered(reader.openCamera) },
   };
@@ -64,7 +81,7 @@ function spares(ctx) {
 /** @param {import('./step-context.js').StepContext<NewUnitStep>} ctx */
 function fields(ctx) {
   const { step, form } = ctx;
-  const { part = '', asked, reason = '', serial = '' } = form;
+  const { part = '', asked, reason = '' } = form;
   const old = step.expects.part || form.oldPart || '';
   const set = (/** @type {string} */ field) => (/** @type {{target: HTMLInputElement}} */ { target }) => {
     form[field] = target.value;
@@ -104,10 +121,6 @@ function fields(ctx) {
           </label>`
         : nothing}
     </section>
-    <label class="field">
-      <span class="field-name">${say('steps-new-serial')}</span>
-      <input type="text" autocomplete="off" spellcheck="false" maxlength="80" .value=${serial} @input=${set('serial')} />
-    </label>
   `;
 }
 

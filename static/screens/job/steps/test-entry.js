@@ -113,6 +113,7 @@ function readings(ctx) {
     ${board(
       { ...view.board, positions },
       {
+        quiet: 'units',
         onPick: (id) => {
           const reading = /** @type {'clean' | 'fault' | 'silent'} */ (form.readings[id]);
           form.readings[id] = (isEmpty(step, id) ? NEXT_EMPTY : NEXT)[reading];
@@ -122,7 +123,7 @@ function readings(ctx) {
       },
     )}
     ${named(ctx, 'fault').length
-      ? html`<p class="soft">${say('steps-test-which-how')}</p>`
+      ? nothing
       : html`<div class="checks">
           ${check(say('steps-test-none'), Boolean(form.none), (on) => {
             form.none = on;
@@ -139,6 +140,7 @@ function more(ctx, screen) {
   return html`<details class="more" ?open=${open}>
       <summary>${say('steps-test-more')}</summary>
       <div class="screen-stack">
+        <p class="soft">${say('steps-test-which-how')}</p>
         <div class="checks">
           ${ctx.step.expects.unplugged.map((/** @type {string} */ id) =>
             check(say('steps-test-was-unplugged', { position: positionName(ctx, id) }), form.unplugged.includes(id), (on) => {
@@ -199,7 +201,6 @@ function summary(ctx) {
   };
   const said = say('steps-test-found', found);
   return html`<section class="panel panel-act" role="status">
-    <p class="panel-kicker">${say('steps-test-summary')}</p>
     <p>${form.cameAndWent ? `${said} ${say('steps-test-summary-went')}` : said}</p>
   </section>`;
 }
