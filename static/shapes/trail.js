@@ -158,6 +158,14 @@ export function trail(view) {
 }
 
 /**
+ * A trail as a small picture, without names: whether a line went along or a row stayed is seen at a glance.
+ * @param {TrailView} view
+ */
+export function trailSmall(view) {
+  return html`<span class="trail trail-small" aria-hidden="true">${picture(view, trailGeometry(view), "")}</span>`;
+}
+
+/**
  * A trail as paper takes it: nothing scrolls there, so it goes on below in pieces.
  * @param {TrailView} view
  * @param {number} most   tests beside each other

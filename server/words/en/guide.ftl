@@ -222,7 +222,7 @@ guide-lock-done = { $count ->
 }
 # $positions: right outer and right inner
 guide-seat-title = Push home { $positions }
-guide-seat-text = For good now. Tap what is not so.
+guide-seat-text = Tap what is not so.
 # $count (count): 2
 guide-seat-done = { $count ->
     [one] All of it is right

@@ -23,7 +23,7 @@ steps-look-note = Anything to add
 steps-look-record = Record what I saw
 # $position: right outer
 steps-look-group = What you see at { $position }
-steps-photo-guide = The sensor and the paint around it
+steps-photo-guide = Sensor and paint
 steps-photo-open = Open the camera
 # $position: right outer
 steps-photo-shutter = Take { $position }

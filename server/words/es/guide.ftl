@@ -139,7 +139,7 @@ guide-lock-done = { $count ->
    *[other] Todos puestos y cerrados
 }
 guide-seat-title = Encaja { $positions }
-guide-seat-text = Ahora, definitivo. Toca lo que no sea así.
+guide-seat-text = Toca lo que no sea así.
 guide-seat-done = { $count ->
     [one] Todo está bien
     [2] Todo está bien en los dos

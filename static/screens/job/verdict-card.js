@@ -6,7 +6,9 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { trailSmall } from '../../shapes/trail.js';
 import { say } from '../../words/words.js';
+import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -30,6 +32,7 @@ export function verdictCard(view, { causes = false } = {}) {
   >
     <h2 class="verdict-sentence">${sentence(reasoning.sentence)}</h2>
     ${reasoning.detail ? html`<p class="verdict-detail">${sentence(reasoning.detail)}</p>` : nothing}
+    ${view.trail.tests.length > 1 && !causes ? smallTrail(view) : nothing}
     ${view.closed ? nothing : holds(reasoning)} ${causes ? nothing : inShort(reasoning)} ${aside(reasoning.aside)}
     ${causes ? causesList(reasoning.causes) : nothing}
   </section>`;
@@ -45,6 +48,14 @@ function soFar(reasoning) {
     <p><strong>${sentence(standing)}</strong> ${sentence(detail)}</p>
     ${holds(reasoning)} ${aside(notes)}
   </section>`;
+}
+
+/**
+ * The trail small; it opens whole.
+ * @param {JobView} view
+ */
+function smallTrail({ id, trail }) {
+  return html`<a class="verdict-trail" href=${linkTo(to.jobPart(id, 'trail'))} aria-label=${say('job-link-trail')}>${trailSmall(trail)}</a>`;
 }
 
 /** @param {Reasoning} reasoning */
