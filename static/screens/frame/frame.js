@@ -33,7 +33,7 @@ import { say } from '../../words/words.js';
 
 /**
  * @param {Parts} parts
- * @param {{mark: Mark, busy: boolean}} standing
+ * @param {{mark: Mark, busy: boolean, undo: (() => unknown) | null}} standing  `undo` takes the last entry back
  */
 export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
   return html`
@@ -42,7 +42,7 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
         <div class="screen-head">
           ${back ? html`<a class="screen-back" href=${linkTo(back)} @click=${(/** @type {Event} */ event) => leave(event, back)} aria-label=${say('frame-back')}>${icon('back')}</a>` : nothing}
           ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
-          ${pill(standing.mark)}
+          ${undoButton(standing.undo)} ${pill(standing.mark)}
         </div>
         ${stages.length ? stageStrip(stages) : nothing}
       </header>
@@ -50,6 +50,12 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
       <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
     </div>
   `;
+}
+
+/** Stands for a while after an entry, where it moves nothing and hides nothing. @param {(() => unknown) | null} undo */
+function undoButton(undo) {
+  if (!undo) return nothing;
+  return html`<button class="screen-undo" type="button" @click=${undo}>${icon('undo')}<span>${say('frame-undo')}</span></button>`;
 }
 
 /** @param {Event} event @param {string} back */
