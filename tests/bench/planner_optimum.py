@@ -14,6 +14,7 @@ from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
 from tests.bench.planner_cars import cleaned_by
 from tests.bench.planner_cars import minutes_of
+from tests.bench.planner_cars import repaired_by
 from tests.bench.worlds import ASSUMED
 
 CONFIDENCE = 0.95
@@ -21,8 +22,8 @@ BOUGHT = ["new", "new-2"]
 RATES = {"shows": 1, "false_alarm": 0, "meter_sees": 1, "meter_false": 0}
 
 # `hypotheses` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
-# may be blocked, `seen` the causes that were behind a fault.
-State = namedtuple("State", ("hypotheses", "fitted", "open", "seen"))
+# may be blocked, `seen` the causes that were behind a fault, `mended` those repaired since.
+State = namedtuple("State", ("hypotheses", "fitted", "open", "seen", "mended"))
 
 
 class Board:
@@ -61,7 +62,7 @@ class Board:
         """Return (chance, faulted, state) of each first test that shows a fault; they add up to 1."""
         everything = frozenset(range(len(self.hypotheses)))
         size = len(self.places)
-        start = State(everything, tuple(self.units[:size]), frozenset(self.places), frozenset())
+        start = State(everything, tuple(self.units[:size]), frozenset(self.places), frozenset(), frozenset())
         found = []
         for faulted, state in self._read(start):
             if faulted:
@@ -76,7 +77,7 @@ class Board:
     def _parents(self, state, n: int) -> frozenset:
         place = self.places[n]
         own = {f"circuit:{place}", f"unit:{state.fitted[n]}", "feed:g", "control"}
-        return frozenset(own | {f"blocked:{place}"} if place in state.open else own)
+        return frozenset(own | {f"blocked:{place}"} if place in state.open else own) - state.mended
 
     def _read(self, state) -> list:
         """Return the (faulted, state) that a test can lead to."""
@@ -100,6 +101,8 @@ class Board:
             good = state._replace(hypotheses=state.hypotheses - bad)
             both = [("good", good), ("bad", state._replace(hypotheses=bad, seen=state.seen | {cause}))]
             return [(reads, after) for reads, after in both if after.hypotheses]
+        if move["move"] == "repair":
+            return self._read(state._replace(mended=state.mended | set(repaired_by(move))))
         if move["move"] == "clean":
             return self._read(state._replace(open=state.open - set(cleaned_by(move))))
         if move["move"] in ("exchange", "replace"):
@@ -205,6 +208,9 @@ class Board:
             raise AssertionError(f"{move['move']} settles nothing here: {case}")
         whole = self.weight(state)
         expected = minutes_of(move, self.reach)
+        if move["move"] == "repair":
+            # What is known to be bad is mended whatever else is open: only the test finds out.
+            expected = MINUTES["test"]
         if move["move"] == "replace":
             for place in move["fitted"]:
                 old = f"unit:{state.fitted[self.places.index(place)]}"
@@ -216,17 +222,17 @@ class Board:
                 longer = case | {"meter": [*case["meter"], reading]}
             else:
                 fitted = dict(case["tests"][-1]["fitted"]) | move.get("fitted", {})
-                longer = _tested(case, fitted, result, self.places, cleaned_by(move))
+                longer = _tested(case, fitted, result, self.places, cleaned_by(move), repaired_by(move))
             expected += self.weight(after) / whole * self.planned(after, longer, depth + 1)
         return expected
 
 
-def _tested(case: dict, fitted: dict, faulted, places: list, cleaned=()) -> dict:
+def _tested(case: dict, fitted: dict, faulted, places: list, cleaned=(), repaired=()) -> dict:
     shown = [places[n] for n in faulted]
     known = [unit["id"] for unit in case["units"]]
     bought = [{"id": unit, "part": "P1"} for unit in fitted.values() if unit not in known]
     case = case | {"units": case["units"] + bought}
-    test = {"fitted": fitted, "faulted": shown, "cleaned": list(cleaned)}
+    test = {"fitted": fitted, "faulted": shown, "cleaned": list(cleaned), "repaired": list(repaired)}
     return case | {"tests": [*case["tests"], test]}
 
 
