@@ -9,7 +9,7 @@ from tests.browser.phone import Phone
 from tests.browser_support import wait_until
 
 VEHICLE, COMPLAINT, PART = "Blue estate", "Beeps without reason", "PS-4711"
-REPAIR = "Pin 2 pushed back in and locked"
+REPAIR = "Pin seated and locked"
 _CODE = re.compile(r"\b[0-9A-Z]{3}-[0-9A-Z]{2}\b")
 _MOST_STEPS = 250
 
@@ -146,7 +146,7 @@ class Finger:
         count.button("Save this check", leads_on=True)
         if bad:
             count.button("I have repaired it")
-            count.type(page.get_by_role("textbox").first, REPAIR)
+            count.tap(page.get_by_role("radio", name=REPAIR))
             self.car.repair(place)
             count.button("I have repaired it", leads_on=True)
 

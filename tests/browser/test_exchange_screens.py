@@ -180,7 +180,7 @@ def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, ca
     page = phone(driver)
 
     press(page, "Scan the sensor")
-    page.get_by_text("Hold it about 20 cm away").wait_for()
+    page.get_by_text("About 20 cm away").wait_for()
     camera.show(qr(label(server.base, right)))
 
     told(page, f"Fit {shown(other)}")
@@ -232,7 +232,7 @@ def test_a_foreign_code_is_shown_as_text_and_never_opened(phone, camera):
     assert page.get_by_role("link", name="EXAMPLE").count() == 0
     assert page.url == address
     press(page, "Scan again")
-    page.get_by_text("Hold it about 20 cm away").wait_for()
+    page.get_by_text("About 20 cm away").wait_for()
 
 
 def test_a_mistyped_code_says_what_is_wrong_and_keeps_what_was_typed(phone):

@@ -139,7 +139,7 @@ def _fit(job: Job, now) -> dict:
     return step(
         "fit",
         message("guide-fit-title", unit=name, position=where),
-        sentences([message("guide-fit-scan", sort=job.sort.identity), job.sort.handling.put_in]),
+        sentences([message("guide-fit-scan", sort=job.sort.identity), job.sort.handling.plug]),
         form="scan",
         action=action(message("guide-fit-scan-action", sort=job.sort.identity)),
         second=action(message("guide-fit-is-back"), back) if back else None,
@@ -152,7 +152,7 @@ def _lock(job: Job, now) -> dict:
     return step(
         "lock",
         message("guide-lock-title", positions=_names(job, places), count=len(places)),
-        sentences([job.sort.handling.plug, message("guide-lock-pull", count=len(places))]),
+        message("guide-lock-pull", count=len(places)),
         action=action(message("guide-lock-done", count=len(places)), *drafts),
         expects={"positions": places},
     )
@@ -173,7 +173,7 @@ def seat(job: Job, places: list) -> dict:
     return step(
         "seat",
         message("guide-seat-title", positions=_names(job, places)),
-        message("guide-seat-text"),
+        sentences([job.sort.handling.put_in, message("guide-seat-text")]),
         form="checklist",
         choices=[dict(check) for check in job.sort.fit_checks],
         action=action(message("guide-seat-done", count=len(places)), *drafts),

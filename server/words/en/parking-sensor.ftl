@@ -61,7 +61,7 @@ parking-sensor-test-whose-heard = whose sounder was heard
 ## How it is pulled and fitted.
 
 parking-sensor-take-out = Key off, unplug it, release both catches.
-parking-sensor-put-in = Then push it in until both catches click.
+parking-sensor-put-in = Push each in until both catches click.
 parking-sensor-plug = Push it on straight until it clicks, then close its lock.
 parking-sensor-fit-bore = The bore is clean and dry
 parking-sensor-fit-right-way = The sensor faces the right way round

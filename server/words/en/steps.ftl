@@ -30,6 +30,9 @@ steps-photo-shutter = Take { $position }
 # $position: right outer
 steps-photo-retake = Again: { $position }
 steps-repair-what = What did you repair?
+steps-repair-pin = Pin seated and locked
+steps-repair-plug = Plug cleaned and dried
+steps-repair-wire = Wire mended
 steps-repair-note = A few words for the record: which pin, which wire, where.
 
 ## A check of the wiring

@@ -26,6 +26,9 @@ steps-photo-open = Abrir la cámara
 steps-photo-shutter = Foto: { $position }
 steps-photo-retake = Otra vez: { $position }
 steps-repair-what = ¿Qué reparaste?
+steps-repair-pin = Contacto encajado y asegurado
+steps-repair-plug = Enchufe limpio y seco
+steps-repair-wire = Cable reparado
 steps-repair-note = Unas palabras para el registro: qué contacto, qué cable, dónde.
 
 ## A check of the wiring

@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * A repair of the wiring, with what was repaired in the person's own words.
+ * A repair of the wiring, with what was repaired: one of the usual things by a tap, or in one's own words.
  */
 
 import { html, nothing } from 'lit-html';
@@ -9,6 +9,9 @@ import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
+
+/** What is repaired most often: a tap in place of typing. */
+const USUAL = ['steps-repair-pin', 'steps-repair-plug', 'steps-repair-wire'];
 
 /** The steps that end in a repair and ask for nothing else. @param {import('./step-context.js').StepContext} ctx */
 export function repairStep(ctx) {
@@ -42,7 +45,24 @@ function repairParts(ctx, { words, events }) {
     return ctx.act(what ? draftsWith(events, { what }) : events);
   };
   return {
-    body: html`<label class="field">
+    body: html`<div class="choices" role="group" aria-label=${say('steps-repair-what')}>
+        ${USUAL.map((usual) => {
+          const words = say(usual);
+          return html`<label class="choice">
+            <input
+              type="radio"
+              name="repaired"
+              .checked=${form.what === words}
+              @change=${() => {
+                form.what = words;
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word">${words}</span>
+          </label>`;
+        })}
+      </div>
+      <label class="field">
       <span class="field-name">${say('steps-repair-what')}</span>
       <textarea
         rows="3"
