@@ -26,6 +26,7 @@ from tests.static.pictures import picture
 
 DEVICE = "d00000000000000c0"
 _NO_PICTURE = "ab" * 32  # what the driver names; nobody took it
+_IN_HAND = "u00000000more"
 _OTHERS = ("disputed", "twelve", "own_names", "rear_of_eight")
 
 
@@ -54,6 +55,9 @@ def stages() -> dict[str, list[dict]]:
     followed.new_unit(INNER)
     followed.guided()
     followed.test()
+    # A second one in hand: each is told from the other before it is put away.
+    followed.force("unit_added", unit=_IN_HAND, part="PS-1", serial="", code=followed._fresh(), how="scanned",
+                   place="out")  # fmt: skip
     for _ in range(30):
         step = followed.step()
         if step["id"] == "done":
@@ -92,6 +96,7 @@ def put_on_server(server) -> tuple[dict[str, str], dict[str, str]]:
         jobs[stage] = f"j{number:012x}"
         text = json.dumps(facts)
         names = {_NO_PICTURE: digest, "u00000000new1": f"u{number:012x}", "v1": f"v{number:012x}"}
+        names[_IN_HAND] = f"u1{number:011x}"
         names |= {old: next(codes) for old in sorted(set(_codes(facts)))}
         for old, new in names.items():
             text = text.replace(f'"{old}"', f'"{new}"').replace(f'"{old}.', f'"{new}.')

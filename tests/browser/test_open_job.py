@@ -6,7 +6,12 @@ GOOD_VIN = "1M8GDM9AXKP042788"
 
 
 def fill(page, **fields):
-    """Fill in fields by their names, with spaces for underscores."""
+    """Fill in fields by their names, with spaces for underscores; the number's field is opened first."""
+    if "VIN" in fields:
+        line = page.locator("summary").filter(has_text="VIN")
+        line.wait_for()
+        if not page.get_by_label("VIN", exact=True).is_visible():
+            line.click()
     for name, value in fields.items():
         page.get_by_label(name.replace("_", " "), exact=True).fill(value)
 
@@ -46,7 +51,7 @@ def test_the_check_digit_is_explained_while_the_number_is_typed(take_screens):
 def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
     phone = take_screens()
     page = phone.show("/#/new")
-    page.get_by_text("In other words").tap()
+    page.get_by_text("In other words").click()
     fill(page, Your_name="Mara", Vehicle="Blue estate", VIN=GOOD_VIN, What_is_wrong="Says nothing")
     page.get_by_role("radio", name="Front, 6 sensors").check()
     wait_for_draft(page, "Mara", "Blue estate", GOOD_VIN, "Says nothing", "front-6")
@@ -84,8 +89,8 @@ def test_own_positions_are_named_one_on_a_line(take_screens):
     rows = page.locator(".look-list .list-title")
     rows.first.wait_for()
     lamps = [
-        "Turn the key on. Does the parking-aid lamp come on, then go out?",
-        "Engage reverse. Is the parking aid on?",
+        "Key on: the parking-aid lamp",
+        "Engage reverse: the parking aid",
     ]
     assert rows.all_inner_texts() == [*lamps, "Left corner", "By the tow bar", "Right corner"]
 
@@ -102,6 +107,7 @@ def test_a_known_vehicle_brings_its_positions(take_screens):
     page.get_by_role("radio", name="Blue estate").check()
     page.get_by_text("A job on this vehicle is still open.").wait_for()
     assert page.get_by_label("Vehicle", exact=True).count() == 0
+    page.get_by_text("In other words").click()
     fill(page, What_is_wrong="Again")
     phone.tap("Open the job")
     page.get_by_role("heading", name="Before you start").wait_for()
