@@ -42,6 +42,7 @@ def faulted():
 
 
 def ways(page, which):
+    page.locator(".job-links summary").click()
     page.get_by_role("link", name="Other ways").click()
     page.locator(f"[data-way={which}]").click()
 
