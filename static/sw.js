@@ -96,17 +96,14 @@ async function takeLanguages() {
 }
 
 /**
- * Take words and help of a language; its words, which say that it is here, last. The pictures of the help
- * follow by themselves: nobody waits for them, and no step needs them.
+ * Take the words of a language. Its help and the pictures of that follow by themselves: no step waits for them.
  * @param {string} language
  */
 async function takeLanguage(language) {
   const cache = await caches.open(CACHE);
   const [words, ...others] = PRECACHE.languages[language];
-  const pictures = others.filter(({ url }) => url.endsWith('.webp'));
-  await Promise.all(others.filter((file) => !pictures.includes(file)).map((file) => take(cache, file)));
   await take(cache, words);
-  for (const file of pictures) take(cache, file).catch(() => undefined);
+  for (const file of others) take(cache, file).catch(() => undefined);
 }
 
 /** As a page noted it, else as the phone is set. */

@@ -111,11 +111,10 @@ class Shell:
     def precached_bytes(self) -> int:
         """Returns what a first visit takes before the app works offline, in the language that takes most.
 
-        Compressed. The pictures of the help follow by themselves (sw.js).
+        Compressed. The help and its pictures follow by themselves (sw.js).
         """
         every = self._bytes([*self.kept(), WORKER_URL])
-        awaited = [[url for url in urls if not url.endswith(".webp")] for urls in self.languages.values()]
-        return every + max(self._bytes(urls) for urls in awaited)
+        return every + max(self._bytes(urls[:1]) for urls in self.languages.values())
 
     def _bytes(self, urls: list[str]) -> int:
         return sum(len(self.assets[url].brotli or self.assets[url].gzip) for url in urls)

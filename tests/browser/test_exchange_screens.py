@@ -138,6 +138,9 @@ def told(page, words):
 
 
 def type_code(page, code):
+    other = page.get_by_text("Other ways, serial number")
+    if other.count() and not page.get_by_role("button", name="Type the code").is_visible():
+        other.click()
     press(page, "Type the code")
     page.get_by_label("Code on the label").fill(code)
     press(page, "Check the code")

@@ -24,6 +24,12 @@ REWORDED = (
         "good; the fault is in the connector, the wire or the control unit's input of that position",
         "good. The fault is in that position's connector, wire or control-unit input",
     ),
+    # The numbers are read where they are asked for; the step says what matters.
+    (
+        "Read the part number off the old sensor and off the new one. They have to match. "
+        "Stick a label on the new one.",
+        "The part numbers have to match. Stick a label on the new sensor.",
+    ),
 )
 
 
