@@ -397,7 +397,15 @@ export interface TestWords {
 export interface TestStep extends PlainStep {
   form: 'test';
   action: Action;
-  expects: { number: number; positions: Named[]; unplugged: string[]; empty: string[]; asks: TestWords };
+  expects: {
+    number: number;
+    positions: Named[];
+    unplugged: string[];
+    empty: string[];
+    asks: TestWords;
+    /** What may have brought out a fault that comes and goes; `chosen` stands until somebody chooses. */
+    provoking: { of: { id: string; words: string }[]; chosen: string } | null;
+  };
   choices: TestAnswer[];
 }
 

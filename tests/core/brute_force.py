@@ -13,6 +13,7 @@ DEFAULTS = {
     "feed": 0.001,
     "control": 0.001,
     "shows": 0.95,
+    "again": 0.3,
     "false_alarm": 0.002,
     "meter_sees": 0.95,
     "meter_false": 0.02,
@@ -37,7 +38,8 @@ class Enumeration:
         self.latest = {name: name for name in self.prior if not name.startswith(("unit", "bl"))}
         self.generation = dict.fromkeys(self.latest, 1)
         self.may_block = dict.fromkeys(self.group, True)
-        self.readings = []  # (parents, one more present, faulted)
+        self.readings = []  # (parents, one more present, faulted, repeats a clean one at once)
+        self.were_clean = {}
         self.ignored = []
         self.names = []
         self.fitted = {}
@@ -70,6 +72,7 @@ class Enumeration:
         if not test.get("heard", True) or unplugged - faulted - silent:
             self.ignored.append(n)
             return
+        here = {}
         for place in sorted((set(self.fitted) | unplugged) - silent):
             parents = [self.latest["circuit:" + place], self.latest["control"]]
             if self.group[place] is not None:
@@ -78,7 +81,11 @@ class Enumeration:
                 parents.append("unit:" + self.fitted[place])
                 if self.may_block[place]:
                     parents.append("blocked:" + place)
-            self.readings.append((parents, int(place in unplugged), place in faulted))
+            at_once = test.get("after") == "at_once" and place not in faulted
+            again = at_once and self.were_clean.get(place) == parents
+            self.readings.append((parents, int(place in unplugged), place in faulted, again))
+            here[place] = None if place in faulted else parents
+        self.were_clean = here
 
     def column(self, name):
         if name not in self.columns:
@@ -92,13 +99,14 @@ class Enumeration:
             self.names = sorted(self.prior)
             self.subsets = numpy.arange(2 ** len(self.names), dtype=numpy.int64)
             self.columns = {}
-            self.present = [extra + sum(map(self.column, parents)) for parents, extra, _ in self.readings]
+            self.present = [extra + sum(map(self.column, parents)) for parents, extra, _, _ in self.readings]
         weight = numpy.ones(len(self.subsets))
         for name in self.names:
             weight *= numpy.array([1 - self.prior[name], self.prior[name]])[self.column(name)]
-        for (parents, extra, faulted), present in zip(self.readings, self.present, strict=True):
+        for (parents, extra, faulted, again), present in zip(self.readings, self.present, strict=True):
+            shows = rates["shows"] * (rates["again"] if again else 1)
             clean = [
-                (1 - rates["false_alarm"]) * (1 - rates["shows"]) ** k
+                (1 - rates["false_alarm"]) * (1 - shows) ** k
                 for k in range(len(parents) + extra + 1)
             ]
             weight *= numpy.array([1 - each for each in clean] if faulted else clean)[present]
@@ -112,7 +120,7 @@ class Enumeration:
         return {name: float((self.weight * self.column(name)).sum()) for name in self.names}
 
     def suspects(self):
-        found = {name for parents, _, faulted in self.readings if faulted for name in parents}
+        found = {name for parents, _, faulted, _ in self.readings if faulted for name in parents}
         return sorted(found | {name for name, bad in self.meter if bad})
 
     def explanations(self, suspects=None):

@@ -26,6 +26,7 @@ _MEANINGS = (
     ("feed", "evidence-rate-feed"),
     ("control", "evidence-rate-control"),
     ("shows", "evidence-rate-shows"),
+    ("again", "evidence-rate-again"),
     ("false_alarm", "evidence-rate-false-alarm"),
     ("meter_sees", "evidence-rate-meter-sees"),
     ("meter_false", "evidence-rate-meter-false"),
@@ -43,7 +44,9 @@ def in_words(job: Job, result: dict | None) -> dict:
         "closed": job.is_closed(),
         "rates_ppm": job.rates_ppm,
         "confidence_ppm": job.confidence_ppm,
-        "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
+        "rates": [
+            _rate(job, name, meaning) for name, meaning in _MEANINGS if name != "again" or job.comes_and_goes
+        ],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
         "lamps": [

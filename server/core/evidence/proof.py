@@ -2,6 +2,9 @@
 
 import math
 
+from ..facts.evidence import AT_ONCE
+from ..facts.evidence import PROVOKED
+from ..facts.evidence import provoked_words
 from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import NOBODY
@@ -10,6 +13,7 @@ from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.variations import CLEAR
 from ..infer.variations import Variations
+from ..messages import all_of
 from ..messages import message
 from ..messages import percent
 from ..messages import sentences
@@ -81,21 +85,37 @@ def proof(job: Job, result: dict | None) -> dict:
         "wanted_words": percent(wanted),
         "settled": settled,
         "more": coming["more"] if coming else None,
-        "sentence": _sentence(in_a_row, clear, wanted, coming) if in_a_row and result else "",
+        "sentence": _sentence(job, result, in_a_row, wanted, coming) if in_a_row and result else "",
         "run_words": _run_words(job, coming) if coming and in_a_row else "",
     }
 
 
-def _sentence(in_a_row, clear, wanted, coming) -> dict:
-    said = [
-        message("evidence-proof", count=in_a_row),
-        message("evidence-proof-left", share=percent(clear), wanted=percent(wanted)),
-    ]
+def _sentence(job, result, in_a_row, wanted, coming) -> dict:
+    clear = result["clear"]
+    said = [_against(job, result, in_a_row)]
+    at_once = [test for test in _clean(job, result) if test.get("provoked") == AT_ONCE]
+    if job.comes_and_goes and at_once:
+        said.append(message("evidence-proof-at-once", count=len(at_once)))
+    said.append(message("evidence-proof-left", share=percent(clear), wanted=percent(wanted)))
     if coming and coming["more"] is None:
         said.append(message("evidence-proof-not-soon"))
     elif coming:
         said.append(message("evidence-proof-more", count=coming["more"]))
     return sentences(said)
+
+
+def _against(job: Job, result: dict, in_a_row: int) -> dict:
+    """Return how many clean tests there are, and what brought no fault out."""
+    done = against(job, result)
+    if not done:
+        return message("evidence-proof", count=in_a_row)
+    return message("evidence-proof-against", count=in_a_row, against=all_of(done))
+
+
+def against(job: Job, result: dict | None) -> list[dict]:
+    """Return what the last clean tests came after, each once, in words."""
+    done = [test.get("provoked") for test in _clean(job, result)]
+    return [provoked_words(what) for what in PROVOKED if what != AT_ONCE and what in done]
 
 
 def _run_words(job, coming) -> dict:
@@ -128,14 +148,24 @@ def success_run(confidence: float, reliability: float) -> int:
 
 def clean_in_a_row(job: Job, result: dict | None) -> int:
     """Return how many of the last tests that count showed no fault."""
+    return len(_clean(job, result))
+
+
+def fresh_in_a_row(job: Job, result: dict | None) -> int:
+    """Return how many of them count in full: not run straight after another."""
+    return len([test for test in _clean(job, result) if test.get("provoked") != AT_ONCE])
+
+
+def _clean(job: Job, result: dict | None) -> list[dict]:
+    """Return the last tests that count and showed no fault, the latest first."""
     aside = {}
     if result:
         aside = {entry["test"]: True for entry in result["ignored"]}
-    count = 0
+    found = []
     for index in range(len(job.tests) - 1, -1, -1):
         if index in aside:
             continue
         if job.tests[index]["faulted"]:
             break
-        count += 1
-    return count
+        found.append(job.tests[index])
+    return found

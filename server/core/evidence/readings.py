@@ -4,6 +4,8 @@ Apart from `job_case.py`, because the history of a unit looks at other jobs' rea
 priors that such histories give: two jobs must not lean on each other in a circle.
 """
 
+from ..infer.case import AFTER
+from ..infer.case import AT_ONCE
 from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
 from ..state.job import Job
@@ -67,7 +69,7 @@ def _test(job, test) -> dict:
         else:
             fitted[place] = test["fitted"][place]
     faulted = [place for place in test["faulted"] if place not in silent]
-    return {
+    found = {
         "fitted": fitted,
         "faulted": faulted,
         "cleaned": test["cleaned"],
@@ -76,12 +78,26 @@ def _test(job, test) -> dict:
         "silent": sorted(silent),
         "heard": test["heard"],
     }
+    if job.comes_and_goes and "provoked" in test:
+        found["after"] = test["provoked"] if test["provoked"] in AFTER else "provoked"
+    return found
 
 
 def counts(test: dict) -> bool:
     """Tell whether a test in the form of a case proves anything (`infer/model.py` sets aside the rest)."""
     watching = [p for p in test["unplugged"] if p not in test["faulted"] and p not in test["silent"]]
     return test["heard"] and not watching
+
+
+def repeats(test: dict, before: dict) -> bool:
+    """Tell whether a test that counts saw the same units in the same places, with nothing cleaned or repaired."""
+    same = counts(test) and counts(before) and test["fitted"] == before["fitted"]
+    return same and not test["cleaned"] and not test["repaired"]
+
+
+def is_at_once(test: dict) -> bool:
+    """Tell whether a test followed at once, with nothing done to bring the fault out."""
+    return test.get("after") == AT_ONCE
 
 
 def meter(job: Job) -> list[dict]:

@@ -2,9 +2,10 @@
 
 Counted is each repeat of a test (same units in the same places, nothing cleaned or repaired since the
 one before) while a cause of the verdict was surely acting: k of n showed the fault. The first test of
-a run is left out: it was followed up because of what it showed. With nothing known beforehand the
-estimate is (k + 1) / (n + 2): Laplace's rule of succession, the mean of the Beta(k + 1, n - k + 1)
-that Bayes' rule makes of a uniform prior.
+a run is left out: it was followed up because of what it showed. So is a test run at once, which
+mostly says what the one before said. With nothing known beforehand the estimate is (k + 1) / (n + 2):
+Laplace's rule of succession, the mean of the Beta(k + 1, n - k + 1) that Bayes' rule makes of a
+uniform prior.
 """
 
 from ..messages import message
@@ -25,7 +26,7 @@ def estimate(job: Job, result: dict | None) -> dict | None:
     tests = readings.tests(job)
     for index in range(1, len(tests)):
         test, before = tests[index], tests[index - 1]
-        if not _repeats(test, before):
+        if not readings.repeats(test, before) or readings.is_at_once(test):
             continue
         for place in _acted_on(job, tests, index, result["verdict"]["causes"]):
             if place in test["silent"] or place in test["unplugged"]:
@@ -36,16 +37,6 @@ def estimate(job: Job, result: dict | None) -> dict | None:
         return None
     ppm = ((shown + 1) * _PPM + (repeats + 2) // 2) // (repeats + 2)
     return {"shown": shown, "repeats": repeats, "ppm": ppm}
-
-
-def _repeats(test, before) -> bool:
-    return (
-        readings.counts(test)
-        and readings.counts(before)
-        and test["fitted"] == before["fitted"]
-        and not test["cleaned"]
-        and not test["repaired"]
-    )
 
 
 def _acted_on(job, tests, index, verdict) -> list:

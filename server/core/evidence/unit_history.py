@@ -3,9 +3,10 @@
 Bayes' rule on the odds, with the noisy-OR of the design (`infer/noisy_or.py`) and the rates of the
 job that each reading belongs to. Only the unit's own readings are used: at each position it sat
 at, the other causes of that position are summed out. A clean reading then multiplies its odds by
-exactly (1 - shows). A faulted reading on a job whose verdict names something else was explained
-by that and does not count against it; a verdict that names the unit condemns it. Readings of the
-job that is asked about are left out, they are tests of that job's own case.
+exactly (1 - shows), one that repeats another at once by (1 - shows * again). A faulted reading on a job
+whose verdict names something else was explained by that and does not count against it; a verdict that
+names the unit condemns it. Readings of the job that is asked about are left out, they are tests of that
+job's own case.
 
 Between two jobs a good unit may break. Of a spare that is small; of a unit that was driven about
 until its vehicle came in again it is the rate of any unit, because that rate is the one of units
@@ -21,6 +22,7 @@ from ..infer.case import read
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.model import Model
+from ..infer.noisy_or import at_once
 from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
 from ..infer.variations import Variations
@@ -171,17 +173,27 @@ def _bare_case(job) -> dict:
 
 
 def _seen(job, identity) -> list:
-    """Return (position, clean readings, faulted readings) of a unit in the tests that count."""
-    clean, faulted = {}, {}
+    """Return (position, clean readings, those of them that repeat one at once, faulted readings)."""
+    clean, again, faulted = {}, {}, {}
+    before, was_clean = None, []
     for test in readings.tests(job):
         if not readings.counts(test):
             continue
+        at_once = before and readings.is_at_once(test) and readings.repeats(test, before)
+        now_clean = []
         for place in test["fitted"]:
-            if test["fitted"][place] == identity and place not in test["silent"]:
-                into = faulted if place in test["faulted"] else clean
-                into[place] = into.get(place, 0) + 1
+            if test["fitted"][place] != identity or place in test["silent"]:
+                continue
+            if place in test["faulted"]:
+                faulted[place] = faulted.get(place, 0) + 1
+                continue
+            clean[place] = clean.get(place, 0) + 1
+            now_clean.append(place)
+            if at_once and place in was_clean:
+                again[place] = again.get(place, 0) + 1
+        before, was_clean = test, now_clean
     return [
-        (place["id"], clean.get(place["id"], 0), faulted.get(place["id"], 0))
+        (place["id"], clean.get(place["id"], 0), again.get(place["id"], 0), faulted.get(place["id"], 0))
         for place in job.positions
         if place["id"] in clean or place["id"] in faulted
     ]
@@ -189,7 +201,7 @@ def _seen(job, identity) -> list:
 
 def _blamed(job: Job, identity, seen) -> tuple:
     """Return (how sure a verdict against the unit is, else 0, whether one explains its faults)."""
-    if not [place for place, _, faulted in seen if faulted]:
+    if not [each for each in seen if each[-1]]:
         return 0.0, False
     verdict = _verdict(job)
     if verdict is None:
@@ -213,13 +225,13 @@ def _verdict(job: Job) -> dict:
 
 def _weighed(counts, seen, explained, rates, good, bad) -> tuple:
     """Return the weights of good and bad after a job's readings, counting them on the way."""
-    for _, clean, faulted in seen:
+    for _, clean, again, faulted in seen:
         counts["tests"] += clean + faulted
         counts["passed"] += clean
         counts["explained" if explained else "faulted"] += faulted
         against = 0 if explained else faulted
-        if_good = _likelihood(rates, clean, against, 0)
-        if_bad = _likelihood(rates, clean, against, 1)
+        if_good = _likelihood(rates, clean - again, again, against, 0)
+        if_bad = _likelihood(rates, clean - again, again, against, 1)
         if if_good == 0 and if_bad == 0:
             continue  # readings that rule each other out at these rates say nothing
         good, bad = good * if_good, bad * if_bad
@@ -227,7 +239,7 @@ def _weighed(counts, seen, explained, rates, good, bad) -> tuple:
     return good, bad
 
 
-def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
+def _likelihood(rates, clean: int, again: int, faulted: int, unit: int) -> float:
     """Return the chance of these readings at one position, its other causes summed out."""
     others = [1.0]  # others[k]: the chance that k of circuit, blocked, feed, control are present
     for name in ("circuit", "blocked", "feed", "control"):
@@ -237,9 +249,11 @@ def _likelihood(rates, clean: int, faulted: int, unit: int) -> float:
             more[k + 1] += others[k] * rates[name]
         others = more
     quiet = chances_clean(len(others), rates)
+    quiet_again = chances_clean(len(others), at_once(rates))
     total = 0.0
     for k in range(len(others)):
-        total += others[k] * power(quiet[k + unit], clean) * power(1.0 - quiet[k + unit], faulted)
+        weight = others[k] * power(quiet[k + unit], clean) * power(1.0 - quiet[k + unit], faulted)
+        total += weight * power(quiet_again[k + unit], again)
     return total
 
 

@@ -2,6 +2,7 @@
 
 from ..log import envelope
 from ..messages import message
+from ..messages import sentences
 from ..state.unit import is_hanging
 from .fields import Choice
 from .fields import Flag
@@ -14,6 +15,16 @@ from .naming import Positions
 from .naming import Unit
 from .several import Codes
 from .several import RepairedCause
+
+
+AT_ONCE = "at_once"
+# What was done to bring out a fault that comes and goes, since the test before; at once: nothing.
+PROVOKED = (AT_ONCE, "water", "heat", "cold", "loom", "drive", "another_day")
+
+
+def provoked_words(what: str) -> dict:
+    """Return what a test came after, as it stands in a list."""
+    return message("facts-provoked", what=what)
 
 
 def _test_run(state, event, job) -> None:
@@ -42,6 +53,8 @@ def _test_run(state, event, job) -> None:
             "repaired": job["pending"]["repaired"],
         }
     )
+    if "provoked" in data:
+        job["tests"][-1]["provoked"] = data["provoked"]
     job["pending"] = {"cleaned": [], "repaired": []}
     job["plugged_off"] = [place for place in sorted(data["unplugged"]) if place in fitted]
     if data["came_and_went"] and data["heard"]:
@@ -123,6 +136,13 @@ def _once(items, item) -> None:
 
 
 def _tell_test_run(names, data) -> dict:
+    said = _tell_result(names, data)
+    if "provoked" not in data:
+        return said
+    return sentences([said, message("facts-test-provoked", what=provoked_words(data["provoked"]))])
+
+
+def _tell_result(names, data) -> dict:
     if not data["heard"]:
         return message("facts-test-not-heard", proof=names.sort.self_test.not_heard)
     if data["faulted"]:
@@ -156,6 +176,7 @@ KINDS = (
         Codes("codes"),
         Flag("came_and_went"),
         Text("note"),
+        Choice("provoked", PROVOKED, later=True),
         does=_test_run,
         tells=_tell_test_run,
     ),

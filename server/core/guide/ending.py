@@ -26,7 +26,7 @@ def closed_words(job: Job) -> dict:
 def nothing_shown(job: Job, result: dict) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
     close = action(message("guide-nothing-close"), draft("job_closed", note="no-fault-shown"))
-    clean = proof.clean_in_a_row(job, result)
+    clean = proof.fresh_in_a_row(job, result)
     if job.comes_and_goes and clean >= proof.run_of(job):
         test = draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure")
         return "test", step(

@@ -1,6 +1,9 @@
 """The step of a self-test: the likely answers, one tap each, and the form for everything else."""
 
 from ..facts.draft import draft
+from ..facts.evidence import AT_ONCE
+from ..facts.evidence import PROVOKED
+from ..facts.evidence import provoked_words
 from ..messages import all_of
 from ..messages import message
 from ..state.job import Job
@@ -43,6 +46,7 @@ def test_step(job: Job, title: dict) -> dict:
             "unplugged": unplugged,
             "empty": empty,
             "number": len(job.tests) + 1,
+            "provoking": _provoking(job),
             "asks": {
                 "question": asks.question,
                 "asked": asks.asked,
@@ -56,6 +60,25 @@ def test_step(job: Job, title: dict) -> dict:
         action=action(message("guide-test-enter")),
         also=[stop_move()] if move and move["move"] in ("unplug", "retest") else [],
     )
+
+
+def _provoking(job: Job) -> dict | None:
+    """Return what may have brought the fault out since the test before; None where it does not come and go.
+
+    `chosen` stands until somebody chooses: where nothing was moved, cleaned or repaired since a clean test,
+    that nothing was done.
+    """
+    if not job.comes_and_goes or not job.tests:
+        return None
+    last = job.last_test()
+    same = not (job.cleaned_since_test or job.repaired_since_test)
+    for position in job.positions:
+        same = same and job.holds.get(position["id"]) == last["fitted"].get(position["id"])
+    at_once = same and last["heard"] and not last["faulted"]
+    return {
+        "of": [{"id": what, "words": provoked_words(what)} for what in PROVOKED if same or what != AT_ONCE],
+        "chosen": AT_ONCE if at_once else "",
+    }
 
 
 def _answers(job: Job) -> list[dict]:

@@ -22,6 +22,7 @@ RATES = {
     "feed": 0.001,
     "control": 0.001,
     "shows": 0.95,
+    "again": 0.3,
     "false_alarm": 0.002,
     "meter_sees": 0.95,
     "meter_false": 0.02,
@@ -49,7 +50,11 @@ _DOUBT_WANTED = message("case-doubt", least="1", most="100")
 Position = namedtuple("Position", ("id", "group", "reach", "name"))
 Unit = namedtuple("Unit", ("id", "prior", "name", "part", "available"))
 # `fitted` has one entry a position: the number of the unit there, or NOBODY.
-Test = namedtuple("Test", ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"))
+# `at_once`: run straight after the one before, with nothing done to bring the fault out.
+Test = namedtuple(
+    "Test",
+    ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "at_once"),
+)
 Meter = namedtuple("Meter", ("position", "bad", "generation"))
 Now = namedtuple("Now", ("fitted", "cleaned", "repaired"))
 Case = namedtuple(
@@ -62,7 +67,9 @@ Case = namedtuple(
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
 _KEYS = _KEYS + ["doubt", "likelihoods", "money", "sort"]
-_TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard"]
+_TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "after"]
+# What a test came after; left out, it is not known, and the test counts in full.
+AT_ONCE, AFTER = "at_once", ("at_once", "provoked", "another_day")
 
 
 def read(raw) -> Case:
@@ -216,6 +223,7 @@ def _test(raw, field: str, names: _Names) -> Test:
             raise BadInput(here, raw["faulted"][n], message("case-not-silent"))
         if fitted[place] == NOBODY and place not in unplugged:
             raise BadInput(here, raw["faulted"][n], message("case-fitted"))
+    at_once = "after" in raw and validate.one_of(raw["after"], field + ".after", list(AFTER)) == AT_ONCE
     return Test(
         fitted,
         faulted,
@@ -224,6 +232,7 @@ def _test(raw, field: str, names: _Names) -> Test:
         validate.places(raw.get("cleaned", []), field + ".cleaned", names.where),
         _repairs(raw.get("repaired", []), field + ".repaired", names),
         validate.a_flag(raw.get("heard", True), field + ".heard"),
+        at_once,
     )
 
 

@@ -7,6 +7,7 @@ cleaned or disturbed, repairs start fresh causes, and tests that prove nothing a
 from . import likelihoods
 from . import reasons
 from .case import NOBODY
+from .noisy_or import at_once
 from .noisy_or import power
 
 # What a shown fault is worth is kept per set of parents, with how often it was seen; clean
@@ -23,6 +24,7 @@ class Model:
         self.priors = []
         self.kinds = []
         self.clean = []
+        self.again = []  # clean readings that repeat the one before at once
         self.meter_bad = []
         self.meter_good = []
         # (parents, one more present for an unplugged position) -> how often it showed a fault
@@ -31,6 +33,7 @@ class Model:
         self.faults = []
         self.ignored = []
         self.last_faulted = []
+        self._read_clean = {}  # position -> its parents, where the test before read clean
         self.counted = 0
         self._start()
         self._walk()
@@ -41,7 +44,7 @@ class Model:
         self.names.append(name)
         self.priors.append(prior)
         self.kinds.append(kind)
-        for counts in (self.clean, self.meter_bad, self.meter_good):
+        for counts in (self.clean, self.again, self.meter_bad, self.meter_good):
             counts.append(0)
         return len(self.names) - 1
 
@@ -139,6 +142,8 @@ class Model:
         return sorted(parents)
 
     def _read_test(self, n: int, test) -> None:
+        before = self._read_clean
+        self._read_clean = {}
         for place in range(len(self.fitted)):
             unplugged = place in test.unplugged
             if place in test.silent or (test.fitted[place] == NOBODY and not unplugged):
@@ -150,8 +155,13 @@ class Model:
                 if not unplugged:
                     self.faults.append((n, place, parents))
             else:
+                # A fault that was away a moment ago is likely still away: the same causes, read clean
+                # again at once, say less. After any change of them the reading counts in full.
+                repeats = test.at_once and before.get(place) == parents
+                self._read_clean[place] = parents
+                counts = self.again if repeats else self.clean
                 for cause in parents:
-                    self.clean[cause] += 1
+                    counts[cause] += 1
 
     def _read_meter(self) -> None:
         for check in self.case.meter:
@@ -194,6 +204,7 @@ class Model:
         absent = absent * power(one * (1.0 - rates["meter_false"]), good, one)
         present = one * self.priors[cause]
         present = present * power(one * (1.0 - rates["shows"]), self.clean[cause], one)
+        present = present * power(one * (1.0 - at_once(rates)["shows"]), self.again[cause], one)
         present = present * power(one * rates["meter_sees"], bad, one)
         present = present * power(one * (1.0 - rates["meter_sees"]), good, one)
         return absent, present

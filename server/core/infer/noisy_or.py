@@ -2,6 +2,8 @@
 
 A reading shows a fault unless every present cause fails to show and there is no false alarm:
 P(faulted) = 1 - (1 - false_alarm) * (1 - shows)^k.
+Where the same causes were read clean just before and nothing was done since, a further clean reading is
+worth `again` of one: `shows` becomes `shows * again` in it. A fault that shows counts in full.
 """
 
 
@@ -11,6 +13,13 @@ def power(base, count: int, one=1.0):
     for _ in range(count):
         result = result * base
     return result
+
+
+def at_once(rates: dict) -> dict:
+    """Return the rates of a clean reading that repeats the one before at once."""
+    found = dict(rates)
+    found["shows"] = rates["shows"] * rates["again"]
+    return found
 
 
 def chances_clean(most: int, rates: dict) -> list:

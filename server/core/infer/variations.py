@@ -8,7 +8,7 @@ or 1 stays. Rates of a meter and of listening are not touched.
 Other prior odds are no new inference but a reweighting, exact however much is unlisted: with K of the
 class among the suspects present, P'(E) = P(E) * f^k(E) / E[f^K]. Causes that are no suspects stand in no
 reading that ties them to the others, so they fall out of it. Another miss or false alarm changes the
-readings: they are weighed again, over the same components.
+readings: they are weighed again, over the same components; clean readings at once move with the miss.
 """
 
 from .likelihoods import tilted

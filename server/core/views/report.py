@@ -192,6 +192,9 @@ def _proof(job: Job, result, told) -> list[dict]:
     clean = proof.clean_in_a_row(job, result)
     if clean and _faulted(job):
         said.append(message("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
+        done = proof.against(job, result)
+        if done:
+            said.append(message("views-report-against", against=all_of(done)))
     if job.walk_check:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
         heard = message(walk.missed, positions=all_of(names)) if names else walk.report_all_well

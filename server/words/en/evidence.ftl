@@ -124,6 +124,7 @@ evidence-rate-blocked = One position is blocked: { $blocked }
 evidence-rate-feed = The supply or ground that one { PART($sort, form: "shares-a-feed") } shares is bad
 evidence-rate-control = The control unit is bad
 evidence-rate-shows = A fault that is there shows in one self-test
+evidence-rate-again = A clean test straight after another, as part of a full one
 evidence-rate-false-alarm = A position with no fault shows one all the same
 evidence-rate-meter-sees = The wiring checks find a wiring fault
 evidence-rate-meter-false = The wiring checks read bad on good wiring
@@ -138,7 +139,7 @@ evidence-confidence = How sure a verdict has to be before it is called one
 evidence-use = Use { $share }
 evidence-comes-and-goes = The fault comes and goes.
 evidence-there-all-the-time = The fault is there all the time.
-evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them.
+evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them. A clean test straight after another counts for less.
 evidence-switch-all-the-time = It is there all the time
 evidence-switch-comes-and-goes = It comes and goes
 # $code: B1A2B-13
@@ -176,6 +177,17 @@ evidence-proof = { $count ->
     [one] { $count } clean test
    *[other] { $count } clean tests
 } in a row.
+# $count (count): 3
+# $against: water, wiggling the wiring and another day
+evidence-proof-against = { $count ->
+    [one] { $count } clean test
+   *[other] { $count } clean tests
+} in a row: { $against }.
+# $count (count): 2
+evidence-proof-at-once = { $count ->
+    [one] { $count } came straight after another, so it counts for less.
+   *[other] { $count } came straight after another, so they count for less.
+}
 evidence-proof-not-soon = Clean tests alone will not get there soon.
 # $count (count): 3
 evidence-proof-more = { $count ->

@@ -86,6 +86,18 @@ facts-test-not-heard = Self-test, { $proof }.
 # $positions: left outer and left inner
 facts-test-fault = Self-test: fault at { $positions }.
 facts-test-good = Self-test: no fault.
+# $what: water
+facts-test-provoked = Before it: { $what }.
+# $what: water
+facts-provoked = { $what ->
+    [at_once] nothing, straight after the last test
+    [water] water
+    [heat] heat
+    [cold] cold
+    [loom] wiggling the wiring
+    [drive] a drive
+   *[another_day] another day
+}
 # $position: left outer
 facts-cleaned = Cleaned { $position }.
 # $position: left outer

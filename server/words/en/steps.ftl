@@ -139,6 +139,8 @@ steps-test-which-how = Tap a fault once more if the test does not report on it.
 # $position: Right outer
 steps-test-was-unplugged = { $position } was unplugged
 steps-test-came-and-went = The fault came and went
+steps-test-provoked = What came before this test
+steps-test-provoked-else = something else
 steps-test-again = Take it again
 steps-test-note = Note
 # $number (count): 2

@@ -177,6 +177,8 @@ views-report-clean-tests = { $count ->
     [one] { $count } self-test
    *[other] { $count } self-tests in a row
 } without any fault at the end. That nothing is left to fix: { $sure } sure.
+# $against: water, wiggling the wiring and another day
+views-report-against = Tested after: { $against }.
 # $check: Walk-behind check with a pole
 # $heard: every sensor sounded
 views-report-walk = { $check }: { $heard }.

@@ -70,6 +70,7 @@ evidence-rate-blocked = Una posición está tapada: { $blocked }
 evidence-rate-feed = La alimentación o masa que comparte un { PART($sort, form: "shares-a-feed") } está mal
 evidence-rate-control = La unidad de control está mal
 evidence-rate-shows = Un fallo presente se muestra en un autodiagnóstico
+evidence-rate-again = Una prueba sin fallo justo después de otra, como parte de una completa
 evidence-rate-false-alarm = Una posición sin fallo muestra uno de todos modos
 evidence-rate-meter-sees = Las mediciones del cableado encuentran un fallo del cableado
 evidence-rate-meter-false = Las mediciones salen mal en un cableado bueno
@@ -81,7 +82,7 @@ evidence-confidence = Cuánta seguridad hace falta para llamarlo veredicto
 evidence-use = Usar { $share }
 evidence-comes-and-goes = El fallo va y viene.
 evidence-there-all-the-time = El fallo está siempre.
-evidence-comes-and-goes-note = Un fallo presente se muestra entonces solo en la mitad de los autodiagnósticos: demostrarlo lleva más pruebas.
+evidence-comes-and-goes-note = Un fallo presente se muestra entonces solo en la mitad de los autodiagnósticos: demostrarlo lleva más pruebas. Una prueba sin fallo justo después de otra cuenta menos.
 evidence-switch-all-the-time = Está siempre
 evidence-switch-comes-and-goes = Va y viene
 evidence-code = { $code } en { $position }: { $words }; por eso { $why }.
@@ -108,6 +109,14 @@ evidence-proof = { $count ->
     [one] { $count } prueba sin fallo
    *[other] { $count } pruebas sin fallo seguidas
 }.
+evidence-proof-against = { $count ->
+    [one] { $count } prueba sin fallo
+   *[other] { $count } pruebas sin fallo seguidas
+}: { $against }.
+evidence-proof-at-once = { $count ->
+    [one] { $count } fue justo después de otra y cuenta menos.
+   *[other] { $count } fueron justo después de otra y cuentan menos.
+}
 evidence-proof-not-soon = Solo con pruebas sin fallo se tardará mucho.
 evidence-proof-more = { $count ->
     [one] Se espera que baste { $count } prueba sin fallo más.

@@ -63,6 +63,16 @@ facts-walk = { CAP($walk) }: { $heard }.
 facts-test-not-heard = Autodiagnóstico, { $proof }.
 facts-test-fault = Autodiagnóstico: fallo en { $positions }.
 facts-test-good = Autodiagnóstico: sin fallo.
+facts-test-provoked = Antes: { $what }.
+facts-provoked = { $what ->
+    [at_once] nada, justo después de la prueba anterior
+    [water] agua
+    [heat] calor
+    [cold] frío
+    [loom] mover los cables
+    [drive] un recorrido
+   *[another_day] otro día
+}
 facts-cleaned = Limpiado: { $position }.
 facts-connector-locked = Conector cerrado en { $position }.
 facts-fit-checked = Montaje repasado en { $position }.

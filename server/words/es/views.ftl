@@ -125,6 +125,7 @@ views-report-clean-tests = { $count ->
     [one] { $count } autodiagnóstico
    *[other] { $count } autodiagnósticos seguidos
 } sin ningún fallo al final. Que no queda nada por reparar: { $sure } de seguridad.
+views-report-against = Probado después de: { $against }.
 views-report-walk = { $check }: { $heard }.
 views-report-unproven = Aún nada comprueba una reparación.
 views-report-not-proven = La reparación no está comprobada. Hasta entonces, no te fíes { JOIN("de", PART($sort, form: "the-system")) }.

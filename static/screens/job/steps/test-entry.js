@@ -15,6 +15,7 @@ import { openSeries } from '../../scan/shutter.js';
 import { helpLink } from '../../frame/help-link.js';
 import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
+import { afterProvoking, provokedField } from './provoked.js';
 import { codeFields, codesOf } from './test-codes.js';
 
 /** @typedef {import('../../../core/views.js').TestStep} TestStep */
@@ -44,12 +45,13 @@ export function testEntryStep(ctx) {
   const record = (/** @type {boolean} */ heard) => {
     form.heard = heard;
     if (heard) openSeries(`photo ${ctx.job}`);
-    const drafts = photo ? [testRun(ctx), photoTaken(photo, { shows: 'screen' })] : [testRun(ctx)];
+    const test = afterProvoking(ctx, testRun(ctx));
+    const drafts = photo ? [test, photoTaken(photo, { shows: 'screen' })] : [test];
     return act(drafts, { photo: photo ?? undefined });
   };
   const said = form.none || named(ctx, 'fault').length > 0 || form.unplugged.length > 0;
   return {
-    body: html`${readings(ctx)} ${said ? summary(ctx) : nothing} ${more(ctx, screen)}
+    body: html`${provokedField(ctx)} ${readings(ctx)} ${said ? summary(ctx) : nothing} ${more(ctx, screen)}
     ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help'))}`,
     main: { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), disabled: !said, run: () => record(true) },
     second: { words: say('steps-test-not-heard-button', { proof: ctx.step.expects.asks.not_heard }), run: () => record(false) },
@@ -61,16 +63,18 @@ export function testEntryStep(ctx) {
  * @param {import('./step-context.js').StepContext<TestStep>} ctx
  * @returns {import('../job.js').StepParts}
  */
-function answers({ step, form, act, busy, redraw }) {
+function answers(ctx) {
+  const { step, form, act, busy, redraw } = ctx;
   const other = () => {
     form.whole = true;
     redraw();
   };
   return {
-    body: html`<h2 class="asked-words">${step.expects.asks.asked}</h2>
+    body: html`${provokedField(ctx)}
+      <h2 class="asked-words">${step.expects.asks.asked}</h2>
       <div class="answers">
         ${step.choices.map(
-          ({ id, words, mark, events }) => html`<button class="answer answer-marked" type="button" data-answer=${id} ?disabled=${busy} @click=${() => act(events)}>
+          ({ id, words, mark, events }) => html`<button class="answer answer-marked" type="button" data-answer=${id} ?disabled=${busy} @click=${() => act(events.map((test) => afterProvoking(ctx, test)))}>
             <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(mark, { x: 0, y: 0 })}</svg>
             <span>${words}</span>
           </button>`,
