@@ -105,10 +105,7 @@ class Enumeration:
             weight *= numpy.array([1 - self.prior[name], self.prior[name]])[self.column(name)]
         for (parents, extra, faulted, again), present in zip(self.readings, self.present, strict=True):
             shows = rates["shows"] * (rates["again"] if again else 1)
-            clean = [
-                (1 - rates["false_alarm"]) * (1 - shows) ** k
-                for k in range(len(parents) + extra + 1)
-            ]
+            clean = [(1 - rates["false_alarm"]) * (1 - shows) ** k for k in range(len(parents) + extra + 1)]
             weight *= numpy.array([1 - each for each in clean] if faulted else clean)[present]
         for name, bad in self.meter:
             reads_bad = numpy.array([rates["meter_false"], rates["meter_sees"]])[self.column(name)]

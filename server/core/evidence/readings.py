@@ -90,7 +90,7 @@ def counts(test: dict) -> bool:
 
 
 def repeats(test: dict, before: dict) -> bool:
-    """Tell whether a test that counts saw the same units in the same places, with nothing cleaned or repaired."""
+    """Tell whether both count, and nothing was moved, cleaned or repaired between them."""
     same = counts(test) and counts(before) and test["fitted"] == before["fitted"]
     return same and not test["cleaned"] and not test["repaired"]
 

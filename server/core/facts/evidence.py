@@ -16,7 +16,6 @@ from .naming import Unit
 from .several import Codes
 from .several import RepairedCause
 
-
 AT_ONCE = "at_once"
 # What was done to bring out a fault that comes and goes, since the test before; at once: nothing.
 PROVOKED = (AT_ONCE, "water", "heat", "cold", "loom", "drive", "another_day")
