@@ -20,7 +20,7 @@ export function provokedField(ctx) {
     redraw();
   };
   const option = (/** @type {string} */ id, /** @type {string} */ words) =>
-    html`<option value=${id} ?selected=${id === now}>${sentenceCase(words)}</option>`;
+    html`<option value=${id} .selected=${id === now}>${sentenceCase(words)}</option>`;
   return html`<label class="field">
     <span class="field-name">${say('steps-test-provoked')}</span>
     <select data-provoked @change=${choose}>

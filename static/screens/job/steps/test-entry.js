@@ -8,7 +8,6 @@
 import { html, nothing } from 'lit-html';
 
 import { board } from '../../../shapes/board.js';
-import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { openSeries } from '../../scan/shutter.js';
@@ -16,6 +15,7 @@ import { helpLink } from '../../frame/help-link.js';
 import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
 import { afterProvoking, provokedField } from './provoked.js';
+import { answers } from './test-answers.js';
 import { codeFields, codesOf } from './test-codes.js';
 
 /** @typedef {import('../../../core/views.js').TestStep} TestStep */
@@ -55,34 +55,6 @@ export function testEntryStep(ctx) {
     ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help'))}`,
     main: { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), disabled: !said, run: () => record(true) },
     second: { words: say('steps-test-not-heard-button', { proof: ctx.step.expects.asks.not_heard }), run: () => record(false) },
-  };
-}
-
-/**
- * The likely answers, one tap each.
- * @param {import('./step-context.js').StepContext<TestStep>} ctx
- * @returns {import('../job.js').StepParts}
- */
-function answers(ctx) {
-  const { step, form, act, busy, redraw } = ctx;
-  const other = () => {
-    form.whole = true;
-    redraw();
-  };
-  return {
-    body: html`${provokedField(ctx)}
-      <h2 class="asked-words">${step.expects.asks.asked}</h2>
-      <div class="answers">
-        ${step.choices.map(
-          ({ id, words, mark, events }) => html`<button class="answer answer-marked" type="button" data-answer=${id} ?disabled=${busy} @click=${() => act(events.map((test) => afterProvoking(ctx, test)))}>
-            <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(mark, { x: 0, y: 0 })}</svg>
-            <span>${words}</span>
-          </button>`,
-        )}
-        <button class="answer" type="button" data-answer="other" @click=${other}>${say('steps-test-other')}</button>
-      </div>`,
-    main: null,
-    second: step.second?.events.length ? undefined : null,
   };
 }
 
