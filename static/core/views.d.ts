@@ -549,6 +549,8 @@ export interface ComesAndGoesView {
   switch_words: string;
   events: Draft[];
   estimate: ShowsEstimate | null;
+  /** What a clean test straight after another is worth; null where the fault is always there. */
+  again: RateView | null;
 }
 
 export interface ShowsEstimate {

@@ -199,7 +199,7 @@ def test_how_much_a_repeat_counts_is_an_assumption_that_is_changed(core):
     for _ in range(2):
         job.test(provoked="at_once")
     before = core("reasoned", job=job.job)["clear"]
-    [row] = [each for each in core("assumptions", job=job.job)["rates"] if each["id"] == "again"]
+    row = core("assumptions", job=job.job)["comes_and_goes"]["again"]
     assert english(row["value_words"]) == "30 %"
 
     job.fact("rates_set", rates_ppm={"again": 1000000}, confidence_ppm=0)

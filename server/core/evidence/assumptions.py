@@ -26,7 +26,6 @@ _MEANINGS = (
     ("feed", "evidence-rate-feed"),
     ("control", "evidence-rate-control"),
     ("shows", "evidence-rate-shows"),
-    ("again", "evidence-rate-again"),
     ("false_alarm", "evidence-rate-false-alarm"),
     ("meter_sees", "evidence-rate-meter-sees"),
     ("meter_false", "evidence-rate-meter-false"),
@@ -44,9 +43,7 @@ def in_words(job: Job, result: dict | None) -> dict:
         "closed": job.is_closed(),
         "rates_ppm": job.rates_ppm,
         "confidence_ppm": job.confidence_ppm,
-        "rates": [
-            _rate(job, name, meaning) for name, meaning in _MEANINGS if name != "again" or job.comes_and_goes
-        ],
+        "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
         "lamps": [
@@ -151,6 +148,7 @@ def _comes_and_goes(job, result) -> dict:
         "switch_words": message(switch),
         "events": [draft("comes_and_goes_set", value=not value)],
         "estimate": offered,
+        "again": _rate(job, "again", "evidence-rate-again") if value else None,
     }
 
 

@@ -139,7 +139,7 @@ evidence-confidence = How sure a verdict has to be before it is called one
 evidence-use = Use { $share }
 evidence-comes-and-goes = The fault comes and goes.
 evidence-there-all-the-time = The fault is there all the time.
-evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them. A clean test straight after another counts for less.
+evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them.
 evidence-switch-all-the-time = It is there all the time
 evidence-switch-comes-and-goes = It comes and goes
 # $code: B1A2B-13

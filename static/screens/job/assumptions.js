@@ -69,7 +69,7 @@ export const assumptionsPage = {
  * @param {import('../frame/context.js').Context} ctx
  * @param {ComesAndGoesView} told
  */
-function comesAndGoes(ctx, { words, note, value, switch_words: other, events, estimate }) {
+function comesAndGoes(ctx, { words, note, value, switch_words: other, events, estimate, again }) {
   return html`<section class="card screen-stack">
     <h2>${words}</h2>
     ${value ? html`<p>${note}</p>` : nothing}
@@ -83,6 +83,7 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
           ${estimate && !estimate.used ? small(ctx, estimate.words, estimate.events) : nothing}
           ${small(ctx, other, events)}
         </div>`}
+    ${again ? html`<ul class="list">${row(ctx, again)}</ul>` : nothing}
   </section>`;
 }
 
