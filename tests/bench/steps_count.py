@@ -122,12 +122,12 @@ class Count:
 
     def _hold(self, label: str) -> None:
         """Hold it there; what was shown just before counts as shown again once it was away for a while."""
-        before = self._view["text"]
+        before = _told(self._view)
         for _ in range(5):
             self.phone.hold(label)
             ends = time.monotonic() + 3
             while time.monotonic() < ends:
-                if self.page.evaluate(_VIEW)["text"] != before:
+                if _told(self.page.evaluate(_VIEW)) != before:
                     return
                 self.page.wait_for_timeout(40)
             self.phone.lower()
@@ -165,6 +165,11 @@ class Count:
 
 def _key(view: dict) -> tuple:
     return view["screen"], view["heading"], tuple(view["over"])
+
+
+def _told(view: dict) -> tuple:
+    """What a label leads on from: the step, what it says to do, and what stands over it."""
+    return view["step"], view["heading"], view["told"], tuple(view["over"])
 
 
 def _is_same(view: dict, before: dict | None) -> bool:

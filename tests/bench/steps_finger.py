@@ -201,7 +201,10 @@ class Finger:
             self._identifies(code)
             return code
         count = self.count
-        count.tap(self.page.get_by_role("button", name=re.compile("[Ww]rite")).first, leads_on=True)
+        write = self.page.get_by_role("button", name=re.compile("[Ww]rite")).first
+        if not write.is_visible():
+            count.tap(self.page.get_by_text("Other ways, serial number"))
+        count.tap(write, leads_on=True)
         code = self.page.locator(".written-code").inner_text().strip().replace("-", "")
         count.main()
         return code

@@ -211,14 +211,14 @@ def test_the_reminder_grows_with_the_days_and_one_button_leads_to_the_file(take)
     page.reload()
     kicker, sentence = reminder(page)
     assert kicker == "Save the file"
-    assert "8 entries are on this phone only, the oldest for 3 days. There is no file yet." in sentence
+    assert "12 entries are on this phone only, the oldest for 3 days. There is no file yet." in sentence
     assert "Some phones clear a page that is not on the home screen after a week" in sentence
 
     phone.context.add_init_script(LATER % 3)
     page.reload()
     kicker, sentence = reminder(page)
     assert kicker == "Only on this phone"
-    assert "8 entries would be gone with this phone, the oldest for 6 days." in sentence
+    assert "12 entries would be gone with this phone, the oldest for 6 days." in sentence
 
     phone.tap("Save the file")
     page.get_by_text("The file is ready, not saved yet").wait_for()

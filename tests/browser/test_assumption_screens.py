@@ -96,7 +96,7 @@ def test_how_easy_each_is_to_get_to_is_set_at_the_opening(take_screens):
     page.get_by_label("Your name").fill("Mara")
     page.get_by_label("Vehicle").fill("Blue estate")
     page.get_by_role("radio", name="Rear, 4 sensors").check(force=True)
-    page.get_by_text("How easy is each to get to?").click()
+    page.get_by_text("How easy to reach?").click()
     outer = page.get_by_role("group", name="Minutes to get to right outer")
     outer.get_by_role("button", name="One minute less").click()
     outer.get_by_text("1 min").wait_for()

@@ -7,8 +7,8 @@ claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 from ..messages import message
 from ..messages import sentences
 from ..state.state import MIXED
+from ..state.state import is_hanging
 from ..state.state import new_unit
-from ..state.unit import is_hanging
 from . import mixups
 from .fields import HOW
 from .fields import Flag

@@ -276,3 +276,8 @@ def position_of(job: dict, identity: str) -> dict | None:
         if position["id"] == identity:
             return position
     return None
+
+
+def is_hanging(facts: dict) -> bool:
+    """Tell of a unit's facts whether it was plugged in for a test and not pushed home since."""
+    return facts["place"] == "fitted" and bool(facts["moves"]) and facts["moves"][-1].get("hanging", False)

@@ -2,6 +2,7 @@
 
 from ..parts import sorts
 from ..parts.sort import Sort
+from .state import is_hanging
 
 
 class Unit:
@@ -100,11 +101,6 @@ class Unit:
     def mixup(self) -> dict | None:
         """Return the mix-up that it is a body of, while nobody knows which unit it is."""
         return self.state.mixup(self.id)
-
-
-def is_hanging(facts: dict) -> bool:
-    """Tell of a unit's facts whether it was plugged in for a test and not pushed home since."""
-    return facts["place"] == "fitted" and bool(facts["moves"]) and facts["moves"][-1].get("hanging", False)
 
 
 def sort_on_record(state, unit: str) -> Sort | None:
