@@ -52,7 +52,7 @@ class Mechanic:
             self.page.get_by_role("checkbox", name="No fault anywhere").tap()
         phone.see("fault at " + " and ".join(faulted) if faulted else "no fault anywhere")
         phone.tap("Sounder heard: record this")
-        self.page.get_by_text("This will be recorded").wait_for(state="detached")
+        self.page.locator("[data-step='test'] .panel-act").wait_for(state="detached")
 
     def answers(self, words: str):
         """Answer a self-test, its sounder heard, by one of the answers that the app offers."""
