@@ -120,7 +120,7 @@ def test_mixed_up_sensors_are_told_apart_by_an_old_label(take_screens):
     phone.tap("Type the code")
     page.get_by_label("Code on the label").fill(driver.labels[home(OUTER)])
     phone.tap("Check the code")
-    page.get_by_role("heading", name="Label the sensor from right inner").wait_for()
+    page.get_by_text("Label the sensor from right inner").first.wait_for()
     assert last(page, "unit_seen")["unit"] == home(OUTER)
     phone.show(f"/#/unit/{home(OUTER)}")
     page.get_by_text("Identity lost").wait_for()

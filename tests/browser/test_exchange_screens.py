@@ -270,7 +270,7 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
 
     page.get_by_label("New sensor").fill("PS-2")
     page.get_by_text("Another part number: it differs from character 4").wait_for()
-    press(page, "Type the code")
+    press(page, "Scan its new label")
     page.get_by_text("Another part number needs a reason").wait_for()
     page.get_by_label("Why it is used all the same").fill("successor, says the dealer")
     type_code(page, driver._fresh())

@@ -115,7 +115,7 @@ def test_a_read_is_heard_unless_that_is_switched_off(phone, camera):
     camera.show(symbol(envelope("P1"), DATA_MATRIX))
     phone.tap(READ)
     page.get_by_text("Read: part number 1").wait_for()
-    assert page.evaluate("tones.length") == 1
+    assert page.evaluate("tones.length") == 2
 
     page = phone.show("/#/you")
     page.get_by_role("checkbox", name="Sound a short tone").uncheck()
