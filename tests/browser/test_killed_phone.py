@@ -122,7 +122,7 @@ class Tireless(Mechanic):
     def goes_on(self):
         """Do the present step, then note what is kept while the next one is on the screen."""
         step = self.phone.step()
-        title = self.page.get_by_role("heading", level=1).inner_text()
+        title = self.told()
         if step in PLAIN:
             self.phone.tap(PLAIN[step])
         elif step == "photo":
