@@ -24,7 +24,7 @@ _VIEW = """() => {
   while (texts.nextNode()) {
     const text = texts.currentNode;
     const around = text.parentElement;
-    if (!text.data.trim() || around.closest('.aloud')) continue;
+    if (!text.data.trim() || around.closest('.aloud') || getComputedStyle(around).clipPath !== 'none') continue;
     if (!around.checkVisibility({ opacityProperty: true, visibilityProperty: true })) continue;
     range.selectNodeContents(text);
     const box = range.getBoundingClientRect();
@@ -35,7 +35,7 @@ _VIEW = """() => {
   const overlays = ['video', 'dialog[open]', '.stop', '.which', '.written-code', '.reader-heading'];
   return {
     step: step?.dataset.step ?? '',
-    screen: step?.dataset.screen ?? step?.dataset.step ?? '',
+    screen: document.querySelector('[data-step] .instruction') ? 'exchange' : step?.dataset.step ?? '',
     told: document.querySelector('[data-step] .instruction')?.innerText.trim() ?? '',
     heading: heading?.innerText.trim() ?? '',
     over: overlays.filter((each) => document.querySelector(each)),

@@ -70,7 +70,7 @@ function stageStrip(stages) {
     ${stages.map(
       ({ word, state }) =>
         html`<li class="stage" data-state=${state} aria-current=${state === 'now' ? 'step' : nothing}>
-          <span class=${state === 'now' ? 'stage-word' : 'stage-word aloud'}>${word}</span>
+          <span class="stage-word">${word}</span>
         </li>`,
     )}
   </ol>`;

@@ -19,6 +19,7 @@ const STAYS = new Set(['corrected', 'job_opened', 'mixup_stopped', 'caution_ackn
  * @typedef {object} ActOptions
  * @property {import('../../log/log.js').Photo} [photo]  saved in the same transaction
  * @property {() => unknown} [after]              once it is recorded and the screen has loaded again
+ * @property {import('../../log/log.js').Draft[]} [otherwise]  the same facts in another order, tried where a rule stands against this one
  * @property {string | null} [job]                the job of the drafts; that of the screen when left out
  *
  * @typedef {object} StandingRefusal
@@ -112,14 +113,18 @@ export class Recorder {
    * @param {string} entry
    */
   async #record(drafts, options, entry) {
-    const { photo, after, job = this.#job() } = options;
+    const { photo, after, otherwise, job = this.#job() } = options;
     // Saved again from another screen it is still of the job of this one.
     const again = { ...options, job };
     this.refusal = null;
     this.saveAgain = null;
     try {
-      const inJob = drafts.map(({ kind, data }) => ({ kind, data, job }));
-      const outcome = await this.#log.record(inJob, { photo, following: this.#following() });
+      const record = (/** @type {import('../../log/log.js').Draft[]} */ tried) => {
+        const inJob = tried.map(({ kind, data }) => ({ kind, data, job }));
+        return this.#log.record(inJob, { photo, following: this.#following() });
+      };
+      let outcome = await record(drafts);
+      if ('refusal' in outcome && otherwise) outcome = await record(otherwise);
       if ('refusal' in outcome) {
         this.#refuse(outcome.refusal, drafts, again);
         return false;
@@ -171,20 +176,8 @@ export class Recorder {
    * @param {string | null} job
    */
   async #takeBack(corrections, job) {
-    if (this.#acting) return;
-    this.#acting = true;
-    this.undo = null;
-    clearTimeout(this.#undoEnds);
-    try {
-      const following = this.#following();
-      let outcome = await this.#log.record(corrections, { following });
-      if ('refusal' in outcome) outcome = await this.#log.record([...corrections].reverse(), { following });
-      if ('refusal' in outcome) this.#refuse(outcome.refusal, corrections, { job });
-      else await this.#loaded();
-    } finally {
-      this.#acting = false;
-      this.#redraw();
-    }
+    this.forgetUndo();
+    await this.act(corrections, { job, otherwise: [...corrections].reverse() });
   }
 
   /**

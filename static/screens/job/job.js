@@ -16,7 +16,7 @@ import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
-import { putDown } from '../scan/label-reader.js';
+import { putDown } from '../scan/open-camera.js';
 import { cautionList } from './steps/cautions.js';
 import { stepFor } from './steps/index.js';
 import { stepCount } from '../frame/step-count.js';
@@ -126,11 +126,11 @@ function secondButton(ctx, { id, step, may_choose: open }) {
 function jobBody(ctx, view, parts) {
   const { step } = view;
   const moving = step.form === 'moves' || step.id === THINKING;
-  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id} data-screen=${step.heading ? 'exchange' : step.id}>${parts.body}</section>`;
+  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
   return html`
     ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
-    <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id} data-screen=${step.heading ? 'exchange' : step.id}>
+    <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>

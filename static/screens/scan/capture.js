@@ -7,10 +7,8 @@
 import { html, nothing } from 'lit-html';
 
 import { PhotoProblem } from '../../photos/photos.js';
-import { openCamera } from '../../scan/scanner.js';
-import { mounted } from '../frame/mount.js';
 import { freshPicture } from '../frame/picture.js';
-import { CAMERA_SETTING } from './scan-host.js';
+import { cameraHost, problemPanel } from './camera-host.js';
 import { say } from '../../words/words.js';
 
 /** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../../scan/scanner.js').CameraHandle>} */
@@ -48,7 +46,7 @@ export function capture(ctx, { words, alt, open = false }) {
     body: html`${problemPanel(problems.get(form))}${state === 'taken'
       ? freshPicture(photo, alt)
       : state === 'open'
-        ? cameraHost(ctx, words)
+        ? host(ctx, words)
         : nothing}`,
     open: async () => {
       // The camera can end the page on a phone: what was entered has to be written down before.
@@ -126,31 +124,10 @@ export function takingParts(ctx, taking, head, what) {
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} words
  */
-function cameraHost(ctx, words) {
-  const { form, services } = ctx;
-  return html`<div
-    class="camera"
-    ${mounted('camera', (host) => {
-      let left = false;
-      /** @type {import('../../scan/scanner.js').CameraHandle | null} */
-      let camera = null;
-      services.device.setting(CAMERA_SETTING).then((deviceId) => {
-        if (left) return;
-        camera = openCamera(host, {
-          words,
-          camera: deviceId,
-          onCamera: (chosen) => services.device.saveSetting(CAMERA_SETTING, chosen),
-          onFile: (file) => prepare(ctx, file),
-        });
-        cameras.set(form, camera);
-      });
-      return () => {
-        left = true;
-        camera?.stop();
-        cameras.delete(form);
-      };
-    })}
-  ></div>`;
+function host(ctx, words) {
+  const onHandle = (/** @type {import('../../scan/scanner.js').CameraHandle | null} */ camera) =>
+    camera ? cameras.set(ctx.form, camera) : cameras.delete(ctx.form);
+  return cameraHost(ctx, 'camera', { words, onFile: (file) => prepare(ctx, file), onHandle });
 }
 
 /**
@@ -168,13 +145,4 @@ async function prepare(ctx, file) {
     problems.set(form, error);
   }
   ctx.redraw();
-}
-
-/** @param {{title: string, sentence: string} | undefined} problem */
-function problemPanel(problem) {
-  if (!problem) return nothing;
-  return html`<section class="panel panel-ask" role="alert">
-    <h2>${problem.title}</h2>
-    <p>${problem.sentence}</p>
-  </section>`;
 }

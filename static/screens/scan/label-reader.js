@@ -11,6 +11,7 @@
 import { sayNow } from '../frame/aloud.js';
 import { alarm } from './alarm.js';
 import { cameraView, typeView, whichView, writeView } from './label-views.js';
+import { carryOn, isCarried, isStillThere, noteTaken, putDown } from './open-camera.js';
 import { stopPanel, toldPanel } from './stop-panel.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
@@ -43,48 +44,13 @@ import { say } from '../../words/words.js';
 /** Forms whose camera was opened by a tap since the page was loaded. @type {WeakSet<object>} */
 const tapped = new WeakSet();
 
-/** The works whose camera is open from step to step. @type {Set<string>} */
-const carried = new Set();
-
 /** The reader that is on the screen: what the camera sees is its to take. @type {Reader | null} */
 let present = null;
-
-/**
- * Open the camera of a work with its next step; call it on a tap.
- * @param {string} work
- */
-export function carryOn(work) {
-  prepareTones();
-  carried.add(work);
-}
-
-/**
- * The steps that want labels are over: the next ones begin with a tap again.
- * @param {string} work
- */
-export function putDown(work) {
-  carried.delete(work);
-}
 
 /** The text that is being asked about just now: the camera sees faster than the core thinks. */
 let asked = '';
 /** What was seen meanwhile: the scanner tells a label once, so it is taken as soon as the core has answered. */
 let meanwhile = /** @type {(() => Promise<void>) | null} */ (null);
-
-/** The label that was taken last, and when it was seen: it may still be before the lens at the next step. */
-let taken = { text: '', at: 0 };
-const STILL_THERE_MS = 4000;
-
-/**
- * Whether this is the label that was just taken, not put away yet.
- * @param {string[]} texts
- */
-function stillThere(texts) {
-  if (texts.length !== 1 || texts[0] !== taken.text) return false;
-  const since = performance.now() - taken.at;
-  taken.at = performance.now();
-  return since < STILL_THERE_MS;
-}
 
 /**
  * The reader of a step.
@@ -115,7 +81,7 @@ export class Reader {
   }
 
   get #carried() {
-    return carried.has(this.options.carry ?? '');
+    return isCarried(this.options.carry ?? '');
   }
 
   /** @param {Partial<Reading> & {mode: Mode}} state */
@@ -144,7 +110,7 @@ export class Reader {
   openCamera = () => {
     prepareTones();
     tapped.add(this.ctx.form);
-    if (this.options.carry) carried.add(this.options.carry);
+    if (this.options.carry) carryOn(this.options.carry);
     // A camera is more than some phones have memory for: what was entered is written down first.
     return this.#keep({ mode: 'camera' });
   };
@@ -206,7 +172,7 @@ export class Reader {
   see = async (texts) => {
     // The camera outlives the step at which it was opened.
     if (present && present !== this) return present.see(texts);
-    if (this.state.mode !== 'camera' || (this.#carried && stillThere(texts))) return;
+    if (this.state.mode !== 'camera' || (this.#carried && isStillThere(texts))) return;
     if (asked) {
       // The one that is asked about may still be in view.
       if (!texts.includes(asked)) meanwhile = () => this.see(texts);
@@ -284,7 +250,7 @@ export class Reader {
     if (answer.outcome === 'ours') {
       if (how === 'scanned') {
         confirmRead();
-        taken = { text: asked, at: performance.now() };
+        noteTaken(asked);
       }
       await this.options.onOurs(answer, how);
       return;

@@ -6,22 +6,31 @@
 import { html, nothing } from 'lit-html';
 
 import { PhotoProblem } from '../../photos/photos.js';
-import { openCamera } from '../../scan/scanner.js';
-import { mounted } from '../frame/mount.js';
-import { CAMERA_SETTING } from './scan-host.js';
+import { cameraHost, problemPanel } from './camera-host.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../log/log.js').Photo} Photo */
 
 /**
- * What a series of pictures is at, by its key: open once it was opened by a tap, until the page is left.
- * @type {Map<string, {open: boolean, kept: Promise<void>, problem: {title: string, sentence: string} | null, keep: (photo: Photo) => Promise<unknown>,
- *   camera: import('../../scan/scanner.js').CameraHandle | null}>}
+ * @typedef {object} Series
+ * @property {Promise<unknown>} kept  settles once every picture so far was kept
+ * @property {{title: string, sentence: string} | null} problem
+ * @property {(photo: Photo) => Promise<unknown>} keep
+ * @property {import('../../scan/scanner.js').CameraHandle | null} camera
  */
-const series = new Map();
 
-/** The series whose camera opens with their first screen. @type {Set<string>} */
+/** What each series of pictures is at, by its key. @type {Map<string, Series>} */
+const series = new Map();
+/** The series whose camera is open, until the page is left. @type {Set<string>} */
 const opened = new Set();
+
+/**
+ * Open the camera of a series with its next drawing; call it on a tap.
+ * @param {string} key
+ */
+export function openSeries(key) {
+  opened.add(key);
+}
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -29,7 +38,7 @@ const opened = new Set();
  * @param {{words: string, keep: (photo: Photo) => Promise<unknown>}} options
  */
 export function shutter(ctx, key, { words, keep }) {
-  const state = series.get(key) ?? { open: opened.has(key), kept: Promise.resolve(), problem: null, keep, camera: null };
+  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null };
   series.set(key, state);
   state.keep = keep;
   const prepare = async (/** @type {Blob} */ file) => {
@@ -43,18 +52,27 @@ export function shutter(ctx, key, { words, keep }) {
       ctx.redraw();
     }
   };
-  // A quick finger is ahead of the phone: each picture is kept after the one before, none is dropped.
+  // A quick finger is ahead of the phone: each picture is kept after the one before, whatever became of that.
   const queue = (/** @type {Blob} */ file) => {
-    state.kept = state.kept.then(() => prepare(file));
-    return state.kept;
+    const mine = state.kept.then(() => prepare(file));
+    state.kept = mine.catch(() => undefined);
+    return mine;
   };
+  const host = () =>
+    cameraHost(ctx, 'series', {
+      words,
+      onFile: queue,
+      onHandle: (camera) => {
+        state.camera = camera;
+      },
+    });
   return {
-    open: state.open,
-    body: html`${problemPanel(state.problem)}${state.open ? host(ctx, state, words, queue) : nothing}`,
+    open: opened.has(key),
+    body: html`${problemPanel(state.problem)}${opened.has(key) ? host() : nothing}`,
     start: async () => {
       // The camera can end the page on a phone: what was entered has to be written down before.
       await ctx.keep();
-      state.open = true;
+      openSeries(key);
       ctx.redraw();
     },
     take: async () => {
@@ -65,54 +83,4 @@ export function shutter(ctx, key, { words, keep }) {
       }
     },
   };
-}
-
-/**
- * Open the camera of a series with its first screen; call it on the tap that leads there.
- * @param {string} key
- */
-export function openSeries(key) {
-  opened.add(key);
-}
-
-/**
- * The name of a position, as the list has it.
- * @param {Array<{id: string, name: string}>} positions
- * @param {string} id
- */
-export function nameOf(positions, id) {
-  return positions.find((each) => each.id === id)?.name ?? id;
-}
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {{camera: import('../../scan/scanner.js').CameraHandle | null}} state
- * @param {string} words
- * @param {(file: Blob) => void} onFile
- */
-function host({ services: { device } }, state, words, onFile) {
-  return html`<div
-    class="camera"
-    ${mounted('series', (element) => {
-      let left = false;
-      device.setting(CAMERA_SETTING).then((camera) => {
-        if (left) return;
-        state.camera = openCamera(element, { words, camera, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id), onFile });
-      });
-      return () => {
-        left = true;
-        state.camera?.stop();
-        state.camera = null;
-      };
-    })}
-  ></div>`;
-}
-
-/** @param {{title: string, sentence: string} | null} problem */
-function problemPanel(problem) {
-  if (!problem) return nothing;
-  return html`<section class="panel panel-ask" role="alert">
-    <h2>${problem.title}</h2>
-    <p>${problem.sentence}</p>
-  </section>`;
 }

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
-import { carryOn } from '../../scan/label-reader.js';
+import { carryOn } from '../../scan/open-camera.js';
 import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { newUnitStep } from './new-unit.js';

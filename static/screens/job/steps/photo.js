@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
-import { nameOf, shutter } from '../../scan/shutter.js';
+import { shutter } from '../../scan/shutter.js';
 import { photoTaken } from '../../scan/capture.js';
 
 /** @typedef {import('../../../core/views.js').PhotoStep} PhotoStep */
@@ -53,7 +53,7 @@ export function photoStep(ctx) {
         : nothing}
     `,
     main: camera.open
-      ? { words: say('steps-photo-shutter', { position: nameOf(positions, position) }), run: camera.take }
+      ? { words: say('steps-photo-shutter', { position: positions.find(({ id }) => id === position)?.name ?? '' }), run: camera.take }
       : { words: say('steps-photo-open'), run: camera.start },
   };
 }
