@@ -24,7 +24,8 @@ _VIEW = """() => {
   while (texts.nextNode()) {
     const text = texts.currentNode;
     const around = text.parentElement;
-    if (!text.data.trim() || around.closest('.aloud') || getComputedStyle(around).clipPath !== 'none') continue;
+    if (!text.data.trim() || around.closest('.aloud')) continue;
+    if (getComputedStyle(around).clipPath !== 'none') continue;
     if (!around.checkVisibility({ opacityProperty: true, visibilityProperty: true })) continue;
     range.selectNodeContents(text);
     const box = range.getBoundingClientRect();

@@ -2,18 +2,12 @@
 
 from collections import namedtuple
 
-ASSUMED = {
-    "unit": 0.05,
-    "circuit": 0.005,
-    "blocked": 0.01,
-    "feed": 0.001,
-    "control": 0.001,
-    "shows": 0.95,
-    "false_alarm": 0.002,
-}
+from server.core.infer.case import RATES
+
 # A miss is a fault that a test does not show.
 CLASSES = ["unit", "circuit", "blocked", "feed", "control", "miss", "false_alarm"]
 FACTORS = [3.0, 1 / 3]
+ASSUMED = {kind: RATES[kind] for kind in [*CLASSES, "shows"] if kind != "miss"}
 
 # The odds of `changed`, a class or None, are `factor` times the assumed ones.
 World = namedtuple("World", ("name", "changed", "factor"))

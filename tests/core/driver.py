@@ -167,6 +167,18 @@ class Driver:
         self.fact("move_started", move="exchange", fitted=plan, position="", reason="to see")
         self.guided()
 
+    def faulted(self, position="rear-right-outer"):
+        """Come to a baseline fault with every position photographed."""
+        self.begin()
+        self.test(position)
+        self.photograph()
+        return self
+
+    def start_exchange(self, one="rear-right-outer", other="rear-right-inner"):
+        """Begin to exchange two sensors of the driver's vehicle."""
+        fitted = {one: home(other), other: home(one)}
+        self.fact("move_started", move="exchange", position="", reason="to see", fitted=fitted)
+
     def new_unit(self, position, unit="u00000000new1", part="PS-1"):
         """Bring in a new unit with a fresh label and begin to replace what sits at `position`."""
         self.labels[unit] = self._fresh()

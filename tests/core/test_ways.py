@@ -11,15 +11,7 @@ OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
 @pytest.fixture
 def job(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    return job
-
-
-def start_exchange(job):
-    job.fact("move_started", move="exchange", position="", reason="to see",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    return Driver(core).faulted()
 
 
 def test_a_job_rests_for_a_part_and_says_its_number(job):
@@ -62,7 +54,7 @@ def test_work_ends_a_pause_and_a_setting_does_not(job, kind, data, ends):
 
 
 def test_what_is_in_the_hand_is_said_while_it_rests_and_may_be_put_away(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     unit = home(job.view()["out"][0]["id"].split(".")[1])
     job.take("pause", "weather")
@@ -89,14 +81,14 @@ def test_a_job_ends_unrepaired_with_its_reason_on_record(job):
 
 
 def test_a_move_that_nothing_was_done_for_does_not_keep_a_job_open(job):
-    start_exchange(job)
+    job.start_exchange()
     assert job.view()["ways"]["close"]["blockers"] == []
     job.take("close", "elsewhere")
     assert job.view()["closed"]
 
 
 def test_what_is_out_is_settled_before_a_job_ends_unrepaired(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     close = job.view()["ways"]["close"]
     assert close["blockers"]

@@ -14,20 +14,12 @@ OTHER_PHONE = "dfedcba9876543210"
 @pytest.fixture
 def job(core):
     """A baseline fault at right outer, every position photographed."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    return job
-
-
-def start_exchange(job):
-    job.fact("move_started", move="exchange", position="", reason="to see",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    return Driver(core).faulted()
 
 
 def followed(job):
     """Exchange, retest, verdict: the fault followed."""
-    start_exchange(job)
+    job.start_exchange()
     job.guided()
     job.test(INNER)
     assert job.step()["id"] == "replace"
@@ -41,14 +33,14 @@ def also(job, words):
 
 
 def test_every_step_of_a_move_can_stop_it(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     also(job, "Stop this move")
     assert job.step()["expects"]["do"] == "fit"
 
 
 def test_a_move_whose_sensor_was_scrapped_ends_and_the_empty_place_is_asked_about(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     job.scan(job._label_for(job.step()["expects"]))
     job.fact("unit_moved", unit=home(INNER), place="scrapped", how="tapped", note="broke in the hand")
@@ -63,7 +55,7 @@ def test_a_move_whose_sensor_was_scrapped_ends_and_the_empty_place_is_asked_abou
 
 
 def test_an_empty_position_can_be_filled_with_a_new_sensor(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     job.fact("unit_moved", unit=home(INNER), place="scrapped", how="tapped", note="")
     job.tap()
@@ -74,7 +66,7 @@ def test_an_empty_position_can_be_filled_with_a_new_sensor(job):
 
 
 def test_a_job_with_an_empty_position_closes_only_when_that_is_meant(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     job.fact("unit_moved", unit=home(INNER), place="customer", how="tapped", note="")
     job.fact("move_dropped", reason="rain")
@@ -84,7 +76,7 @@ def test_a_job_with_an_empty_position_closes_only_when_that_is_meant(job):
 
 
 def test_an_empty_position_that_a_test_does_not_speak_of_sets_nothing_aside(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     job.test(OUTER)
     assert job.view()["trail"]["tests"][1]["counted"]
@@ -140,7 +132,7 @@ def test_taking_back_a_new_sensor_that_a_move_rests_on_is_refused(job):
 
 
 def test_taking_back_a_label_of_a_sensor_in_hand_is_refused(job):
-    start_exchange(job)
+    job.start_exchange()
     job.scan(job._label_for(job.step()["expects"]))
     labelled = next(e["seq"] for e in job.events if e["kind"] == "unit_labelled")
     taken = {"kind": "corrected", "data": {"device": DEVICE, "seq": labelled, "reason": "slip"}}
@@ -179,7 +171,7 @@ def test_a_sensor_that_stays_quiet_at_the_pole_is_listened_to_again_or_accepted(
 
 
 def test_finished_checks_of_one_circuit_are_not_asked_again_after_a_repair_elsewhere(job):
-    start_exchange(job)
+    job.start_exchange()
     job.guided()
     job.test(OUTER)
     job.choose(0)

@@ -4,7 +4,7 @@ from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
-from ..rules.closing import blocked_by
+from ..rules.closing import blocked_beside_hand
 from ..rules.same_part import part_at
 from ..state.job import Job
 from ..words import words
@@ -31,8 +31,8 @@ def unsettled(job: Job, result: dict) -> dict | None:
     away, out = _away_from_home(job), job.in_hand()
     chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
     parked = _parked(job, chance)
-    others = blocked_by(job)[len(out) :]
-    if len(out) < 2 and not parked and not others and (out or away):
+    alone = len(out) < 2 and not parked and not blocked_beside_hand(job)
+    if alone and (out or away):
         return _at_once(job, away, out, result)
     if away:
         return _home(job, away)

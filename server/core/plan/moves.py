@@ -49,8 +49,13 @@ def refit(case, places: list) -> float:
     """Return the minutes to pull and fit at the positions, each once, with the test."""
     minutes = case.minutes["test"]
     for place in sorted(places):
-        minutes = minutes + case.positions[place].reach + case.minutes["pull"] + case.minutes["fit"]
+        minutes = minutes + handled(case, place)
     return minutes
+
+
+def handled(case, place: int) -> float:
+    """Return the minutes to pull and fit at one position."""
+    return case.positions[place].reach + case.minutes["pull"] + case.minutes["fit"]
 
 
 def after(state: State, move: Move) -> State:

@@ -6,6 +6,7 @@ that was bought anew, or the spare goes back.
 """
 
 from ..infer.case import NOBODY
+from .moves import handled
 
 
 class Spares:
@@ -31,7 +32,7 @@ class Spares:
         owed = 0.0
         for place, unit in enumerate(state.fitted):
             if self.any and unit >= 0:
-                owed = owed + self._refit(place) * self._bad(unit, hypotheses, total)
+                owed = owed + handled(self.case, place) * self._bad(unit, hypotheses, total)
         return owed
 
     def owed(self, hypotheses: list, total: float, state) -> float:
@@ -44,13 +45,9 @@ class Spares:
             if n < len(places):
                 bad = self._bad(unit, hypotheses, total)
                 if bad < self.case.confidence:
-                    back = 2.0 * (self._refit(places[n]) + self.case.minutes["test"])
+                    back = 2.0 * (handled(self.case, places[n]) + self.case.minutes["test"])
                     owed = owed + min(back, self.case.minutes["part"] * (1.0 - bad))
         return owed
-
-    def _refit(self, place: int) -> float:
-        minutes = self.case.minutes
-        return self.case.positions[place].reach + minutes["pull"] + minutes["fit"]
 
     def _bad(self, unit: int, hypotheses: list, total: float) -> float:
         cause = self.observation.model.unit[unit]

@@ -28,6 +28,12 @@ def blocked_by(job: Job, but_move: bool = False) -> list[dict]:
                 place=words.place_words(job.unit(unit)),
             )
         )
+    return sentences + blocked_beside_hand(job, but_move)
+
+
+def blocked_beside_hand(job: Job, but_move: bool = False) -> list[dict]:
+    """Return a sentence for each thing that keeps it from closing, units in hand left out."""
+    sentences = []
     for unit in job.disputed():
         sentences.append(message("rules-closing-disputed", unit=words.unit_name(job.unit(unit))))
     sentences.extend(labels_on_unit.label_troubles(job))

@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { say } from '../../words/words.js';
 import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
+import { oneOf } from '../frame/one-of.js';
 import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
 import { vehicleSection } from './open-vehicle.js';
 import { reachSection, withReach } from './reach.js';
@@ -73,22 +74,16 @@ function complaintSection(ctx) {
   const said = [say('job-open-complaint-beeps'), say('job-open-complaint-silent'), say('job-open-complaint-lamp')];
   return html`<fieldset class="asked">
     <legend class="asked-words">${say('job-open-complaint')}</legend>
-    <div class="choices choices-two">
-      ${said.map(
-        (words) => html`<label class="choice">
-          <input
-            type="radio"
-            name="complaint"
-            .checked=${form.complaint === words}
-            @change=${() => {
-              form.complaint = words;
-              ctx.redraw();
-            }}
-          />
-          <span class="choice-word">${words}</span>
-        </label>`,
-      )}
-    </div>
+    ${oneOf({
+      name: 'complaint',
+      options: said.map((words) => ({ id: words, words })),
+      chosen: form.complaint,
+      pick: (words) => {
+        form.complaint = words;
+        ctx.redraw();
+      },
+      two: true,
+    })}
     <details class="more" ?open=${Boolean(form.complaint && !said.includes(form.complaint))}>
       <summary>${say('job-open-complaint-own')}</summary>
       ${textField(ctx, 'complaint', say('job-open-complaint'), { lines: 2, most: 500 })}

@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
+import { oneOf } from '../frame/one-of.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { jobQuestion, loadJob } from './job-data.js';
@@ -138,23 +139,12 @@ function blocked(ctx, { blockers, stop, settle }) {
 
 /** @param {Context} ctx @param {WayChoice[]} offered @param {string} group */
 function choices(ctx, offered, group) {
-  return html`<div class="choices" role="group" aria-label=${group}>
-    ${offered.map(
-      ({ id, words }) => html`<label class="choice">
-        <input
-          type="radio"
-          name="way"
-          .checked=${ctx.form.chosen === id}
-          @change=${() => {
-            ctx.form.chosen = id;
-            ctx.form.asked = false;
-            ctx.redraw();
-          }}
-        />
-        <span class="choice-word">${sentence(words)}</span>
-      </label>`,
-    )}
-  </div>`;
+  const pick = (/** @type {string} */ id) => {
+    ctx.form.chosen = id;
+    ctx.form.asked = false;
+    ctx.redraw();
+  };
+  return oneOf({ name: 'way', label: group, options: offered, chosen: ctx.form.chosen, pick });
 }
 
 /** @param {Context} ctx @param {boolean} wanted */

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
+import { oneOf } from '../../frame/one-of.js';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
 
@@ -45,23 +46,16 @@ function repairParts(ctx, { words, events }) {
     return ctx.act(what ? draftsWith(events, { what }) : events);
   };
   return {
-    body: html`<div class="choices" role="group" aria-label=${say('steps-repair-what')}>
-        ${USUAL.map((usual) => {
-          const words = say(usual);
-          return html`<label class="choice">
-            <input
-              type="radio"
-              name="repaired"
-              .checked=${form.what === words}
-              @change=${() => {
-                form.what = words;
-                ctx.redraw();
-              }}
-            />
-            <span class="choice-word">${words}</span>
-          </label>`;
-        })}
-      </div>
+    body: html`${oneOf({
+        name: 'repaired',
+        label: say('steps-repair-what'),
+        options: USUAL.map((usual) => ({ id: say(usual), words: say(usual) })),
+        chosen: form.what,
+        pick: (words) => {
+          form.what = words;
+          ctx.redraw();
+        },
+      })}
       <label class="field">
       <span class="field-name">${say('steps-repair-what')}</span>
       <textarea
