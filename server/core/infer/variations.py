@@ -60,12 +60,7 @@ class Variations:
     def multiple(self, what: str, factor: float, mask: int) -> float:
         """Return what a variation multiplies the weight of a subset of the suspects by."""
         if what not in READINGS:
-            result = 1.0
-            held = mask & self._counted(what)
-            while held:
-                result = result * factor
-                held &= held - 1
-            return result
+            return multiplied(1.0, factor, mask & self._counted(what))
         key = (what, factor, mask)
         if key not in self._multiples:
             now = self._exactly(self.belief.every, mask)
@@ -118,11 +113,7 @@ class Variations:
     def _counted(self, what: str) -> int:
         """Return the suspects of a class as a mask."""
         if what not in self._classes:
-            mask = 0
-            for n, suspect in enumerate(self.belief.suspects):
-                if self.model.kinds[suspect] == what:
-                    mask |= 1 << n
-            self._classes[what] = mask
+            self._classes[what] = of_class(self.belief, what)
         return self._classes[what]
 
     def _event(self, event: tuple) -> tuple | None:
@@ -159,11 +150,7 @@ class Variations:
         for branch in branches:
             if branch.present & absent or present & shared & ~branch.present:
                 continue
-            result = branch.share
-            held = branch.present & counted
-            while held:
-                result = result * factor
-                held &= held - 1
+            result = multiplied(branch.share, factor, branch.present & counted)
             for c, here, gone, counts in local:
                 result = result * branch.components[c].chance(here, gone, counts, factor)
             total = total + result
@@ -176,6 +163,20 @@ class Variations:
             if mask >> n & 1:
                 local |= 1 << number
         return local
+
+
+def of_class(belief, what: str) -> int:
+    """Return the suspects of a class of causes as a mask."""
+    kinds = belief.model.kinds
+    return _mask([n for n, suspect in enumerate(belief.suspects) if kinds[suspect] == what])
+
+
+def multiplied(value: float, factor: float, mask: int) -> float:
+    """Return a value times the factor once for each bit of a mask."""
+    while mask:
+        value = value * factor
+        mask &= mask - 1
+    return value
 
 
 def _mask(numbers: list) -> int:

@@ -7,11 +7,12 @@ gone, or that comes and goes, may be cheaper to prove or to wait for by clean te
 from collections import namedtuple
 
 from ..infer.variations import CLASSES
+from ..infer.variations import multiplied
+from ..infer.variations import of_class
 from .hypotheses import acting
 from .hypotheses import bits_open
 from .hypotheses import likeliest
 from .moves import Move
-from .observation import count
 from .spares import Spares
 
 # So many hypotheses carry nearly all of what a further look decides on; more would only cost time.
@@ -41,7 +42,8 @@ class Remaining:
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
         self.spares = Spares(observation)
-        self._classes = self._masks()
+        masks = [of_class(observation.belief, what) for what in CLASSES]
+        self._classes = [mask for mask in masks if mask]
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
         doubt = 1.0
@@ -89,29 +91,13 @@ class Remaining:
                 same = 0.0
                 total = max(1.0, factor) * outcome.total
                 for hypothesis, share in outcome.hypotheses:
-                    varied = share
-                    for _ in range(count(hypothesis & mask)):
-                        varied = varied * factor
+                    varied = multiplied(share, factor, hypothesis & mask)
                     total = total + varied - max(1.0, factor) * share
                     if hypothesis & live == present:
                         same = same + varied
                 if same < (1.0 - self.bearable) * total:
                     return False
         return True
-
-    def _masks(self) -> list:
-        """Return the suspects of each class of causes that has any, as masks."""
-        belief = self.observation.belief
-        kinds = self.observation.model.kinds
-        masks = []
-        for kind in CLASSES:
-            mask = 0
-            for n, suspect in enumerate(belief.suspects):
-                if kinds[suspect] == kind:
-                    mask |= 1 << n
-            if mask:
-                masks.append(mask)
-        return masks
 
     def _search(self, bits: float) -> float:
         """Return what is unknown, at the price of a bit, but not less than one move that settles."""
