@@ -45,3 +45,11 @@ def test_the_standing_is_read_while_the_move_is_worked_out(page):
     page.evaluate("letGo()")
     page.locator("[data-step=move]").wait_for()
     assert page.get_by_role("heading", name="Working out").count() == 0
+
+
+def test_what_was_opened_meanwhile_stays_open(page):
+    page.get_by_role("heading", name="Working out the next move").wait_for()
+    page.get_by_text("More", exact=True).click()
+    page.evaluate("letGo()")
+    page.locator("[data-step=move]").wait_for()
+    assert page.get_by_role("link", name="What the figures rest on").is_visible()

@@ -64,7 +64,8 @@ export const jobPage = {
       title: view.title,
       back: to.jobs(),
       stages: view.stages,
-      key: parts.key ?? `${stepKey(step)} ${parts.bare ? 'bare' : ''}`,
+      // What was opened on the screen stays open when the move comes that was worked out.
+      key: parts.key ?? (isMoving(step) ? 'moving' : `${stepKey(step)} ${parts.bare ? 'bare' : ''}`),
       body: jobBody(ctx, view, parts),
       main: mainButton(ctx, step, parts),
       second: parts.second === undefined ? secondButton(ctx, view) : parts.second,
@@ -118,6 +119,11 @@ function secondButton(ctx, { id, step, may_choose: open }) {
   return open ? { words: step.second.words, run: () => ctx.go(to.jobPart(id, 'moves')) } : null;
 }
 
+/** Whether a move is to be chosen here, or will be once it is worked out. @param {Step} step */
+function isMoving({ id, form }) {
+  return form === 'moves' || id === THINKING;
+}
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {JobView} view
@@ -125,7 +131,7 @@ function secondButton(ctx, { id, step, may_choose: open }) {
  */
 function jobBody(ctx, view, parts) {
   const { step } = view;
-  const moving = step.form === 'moves' || step.id === THINKING;
+  const moving = isMoving(step);
   if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
   return html`
     ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
