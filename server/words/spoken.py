@@ -2,21 +2,27 @@
 
 from contextvars import ContextVar
 from functools import cache
+from typing import TYPE_CHECKING
 
 from server.words.files import FIRST
 from server.words.files import languages
-from server.words.speech import Speech
+
+if TYPE_CHECKING:
+    from server.words.speech import Speech
 
 _language = ContextVar("language", default=FIRST)
 
 
 @cache
-def speech_of(language: str) -> Speech:
+def speech_of(language: str) -> "Speech":
     """Returns the speech of a language, dates in this machine's zone."""
+    # Here: a build, which says nothing, has no Fluent.
+    from server.words.speech import Speech
+
     return Speech(language)
 
 
-def spoken() -> Speech:
+def spoken() -> "Speech":
     """Returns the speech of the language in use."""
     return speech_of(_language.get())
 
