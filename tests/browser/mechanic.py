@@ -125,8 +125,16 @@ class Mechanic:
 
     def scans(self, code: str):
         """Hold the label before the camera, opened where it is not open already."""
+        wait_until(
+            self.page,
+            """() => !document.querySelector('[data-step] [role=alert]')
+              && (document.querySelector('video')
+                || [...document.querySelectorAll('button')].some((each) => /^Scan/.test(each.innerText)))""",
+            seconds=20,
+        )
+        is_open = self.page.locator("video").count()
         self.phone.hold(code)
-        if not self.page.locator("video").count():
+        if not is_open:
             self.phone.tap("Scan")
 
     def is_stopped(self, belongs: str):

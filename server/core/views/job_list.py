@@ -16,7 +16,8 @@ def jobs_view(state) -> list[dict]:
     """Return every job in short, open ones first, the latest opened first among them."""
     listed = []
     out, disputed = _loose_ends(state)
-    for identity in state.jobs:
+    # A server's state takes in further jobs as it is asked about those that it has.
+    for identity in list(state.jobs):
         line = state.job_line(identity)
         vehicle = state.vehicles[line["vehicle"]]
         job = None if line["closed"] else known_job(state, identity)
