@@ -42,8 +42,6 @@ steps-measure-bad = Bad
 steps-measure-unclear = Not clear
 steps-measure-back = Back to the check
 steps-measure-found = What did you find?
-steps-measure-first = Tap what you found first.
-steps-measure-save = Save this check
 steps-measure-value = Measured, if you have a figure
 # $unit: V
 steps-measure-unit = in { $unit }

@@ -38,8 +38,6 @@ steps-measure-bad = Mal
 steps-measure-unclear = No está claro
 steps-measure-back = Volver a la comprobación
 steps-measure-found = ¿Qué encontraste?
-steps-measure-first = Toca primero lo que encontraste.
-steps-measure-save = Guardar esta comprobación
 steps-measure-value = Medido, si tienes una cifra
 steps-measure-unit = en { $unit }
 

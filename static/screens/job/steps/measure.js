@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * One guided check of the wiring: what to do, what was measured, and whether that is good or bad.
+ * One guided check of the wiring: what to do, what was measured, and whether that is good or bad. What was found
+ * is one tap, which records it; a figure is typed before.
  */
 
 import { html, nothing } from 'lit-html';
@@ -36,13 +37,10 @@ export function measureStep(ctx) {
   return {
     body: html`
       ${step.expects.unit ? valueField(ctx) : nothing}
-      <fieldset class="readings">
-        <legend class="field-name">${say('steps-measure-found')}</legend>
-        <div class="choices">${step.choices.map((choice) => reading(ctx, choice))}</div>
-      </fieldset>
-      ${form.asked ? html`<p class="field-fault" role="alert">${say('steps-measure-first')}</p>` : nothing}
+      <h2 class="asked-words">${say('steps-measure-found')}</h2>
+      <div class="answers">${step.choices.map((choice) => reading(ctx, choice))}</div>
     `,
-    main: { words: say('steps-measure-save'), run: () => save(ctx) },
+    main: null,
     second: repair,
   };
 }
@@ -73,36 +71,18 @@ function valueField({ step, form, redraw }) {
 
 /**
  * @param {import('./step-context.js').StepContext<MeasureStep>} ctx
- * @param {{words: string, reads: 'good' | 'bad' | 'unclear'}} choice
+ * @param {MeasureStep['choices'][number]} choice
  */
-function reading({ form, redraw }, { words, reads }) {
-  const choose = () => {
-    form.reads = reads;
-    form.asked = false;
-    redraw();
+function reading({ step, form, act, busy }, { words, reads, events }) {
+  const record = () => {
+    const figure = (form.value ?? '').trim();
+    act(draftsWith(events, { value: figure ? `${figure} ${step.expects.unit}` : '' }));
   };
-  return html`<label class="choice reading">
-    <input type="radio" name="reading" .checked=${form.reads === reads} @change=${choose} />
-    <span class="reading-inside">
-      <svg class="reading-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(SHAPES[reads], { x: 0, y: 0 })}</svg>
-      <span>
-        <span class="choice-word">${say(SAID[reads])}</span>
-        <span class="choice-note">${words}</span>
-      </span>
+  return html`<button class="answer answer-marked" type="button" data-reads=${reads} ?disabled=${busy} @click=${record}>
+    <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(SHAPES[reads], { x: 0, y: 0 })}</svg>
+    <span>
+      <span class="choice-word">${say(SAID[reads])}</span>
+      <span class="choice-note">${words}</span>
     </span>
-  </label>`;
-}
-
-/** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
-function save(ctx) {
-  const { step, form } = ctx;
-  const chosen = step.choices.find((choice) => choice.reads === form.reads);
-  if (!chosen) {
-    form.asked = true;
-    ctx.redraw();
-    return;
-  }
-  const figure = (form.value ?? '').trim();
-  const value = figure ? `${figure} ${step.expects.unit}` : '';
-  ctx.act(draftsWith(chosen.events, { value }));
+  </button>`;
 }
