@@ -233,7 +233,7 @@ def test_among_units_that_got_mixed_up_a_variation_moves_who_is_who_too():
     mixed = case((FITTED, ["a"]), (FITTED | {"a": "x", "b": "y"}, ["b"]), meter=[], confidence=0.8)
     mixed["tests"] = [{"cleaned": [], **test} for test in mixed["tests"]]
     mixed["units"] += [{"id": "x"}, {"id": "y"}]
-    ways = [{"x": "A", "y": "B"}, {"x": "B", "y": "A"}]
+    ways = [[{"x": "A", "y": "B"}], [{"x": "B", "y": "A"}]]
     exact = [Assumed(identity_assignments.as_if(mixed, way)) for way in ways]
 
     answer = identity_assignments.reasoned(mixed, ways, plan=False)

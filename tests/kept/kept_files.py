@@ -30,6 +30,11 @@ REWORDED = (
         "Stick a label on the new one.",
         "The part numbers have to match. Stick a label on the new sensor.",
     ),
+    # One test need not tell; what each result would mean is said with the move.
+    (
+        r"Without one, put a fresh label on each, fit [^\";]*?, whichever it was before\.",
+        "Without one, put a fresh label on each. Tests then tell which one is bad.",
+    ),
 )
 
 

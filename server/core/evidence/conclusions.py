@@ -68,5 +68,5 @@ class Conclusions:
 def _case(job: Job) -> tuple:
     """Return (case, assignments, both as text): as text, because the case shares lists with the state."""
     case = job_case.case_of(job)
-    possible = mixups.assignments(job)
+    possible = mixups.assignments(job, case)
     return case, possible, json.dumps([case, possible])

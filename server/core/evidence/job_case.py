@@ -32,12 +32,23 @@ def case_of(job: Job) -> dict:
     if tilts:
         case["likelihoods"] = tilts
     if tests:
-        case["now"] = {
-            "fitted": fitted,
-            "cleaned": job.cleaned_since_test,
-            "repaired": job.repaired_since_test,
-        }
+        case["now"] = _now(job, fitted)
     return case
+
+
+def _now(job: Job, fitted: dict) -> dict:
+    """Return what was done since the last test."""
+    now = {
+        "fitted": fitted,
+        "cleaned": job.cleaned_since_test,
+        "repaired": job.repaired_since_test,
+    }
+    loose = mixups.loose(job)
+    if loose:
+        # They go in with the next move, wherever a position is empty.
+        now["loose"] = loose
+        now["fitted"] = {each["id"]: job.holds.get(each["id"]) for each in job.positions}
+    return now
 
 
 def _units(job: Job, fitted) -> list[dict]:
@@ -49,7 +60,7 @@ def _units(job: Job, fitted) -> list[dict]:
     for position in fitted:
         wanted[fitted[position]] = True
     for entry in mixups.open_sets(job):
-        for identity in entry["open"]:
+        for identity in entry["open"] + entry["bodies"]:
             wanted[identity] = True
     for identity in job.at_hand():
         if not job.unit(identity).is_disputed():

@@ -5,12 +5,9 @@ the bodies (the parts in the hand, each a unit of its own with an id of its own 
 is reasoned over as a fresh unknown until a scan, or that only one is left, says which one it is.
 """
 
-from ..infer.case import MINUTES
-from ..infer.figures import hundredths
 from ..messages import all_of
 from ..messages import any_of
 from ..messages import message
-from ..messages import minutes
 from ..messages import sentences
 from ..state.job import Job
 from ..state.unit import Unit
@@ -19,7 +16,7 @@ from . import readings
 from . import unit_history
 
 # More assignments of identities to the bodies than this are not gone through one by one.
-_MOST_ASSIGNMENTS = 24
+_MOST_ASSIGNMENTS = 30
 _SETTLED = {"scan": "evidence-mixed-by-scan", "left": "evidence-mixed-as-last"}
 
 
@@ -28,40 +25,70 @@ def open_sets(job: Job) -> list[dict]:
     return [each for each in job.state.mixed if each["job"] == job.id and each["open"]]
 
 
-def assignments(job: Job) -> list[dict]:
-    """Return every assignment of identities to the tested bodies of a job, as {body: identity}.
-
-    Empty when there is nothing to tell apart, or more assignments than can be gone through, or a body was
-    mixed up once more: then a body stays the fresh unknown that the case has.
-    """
-    tested = {}
-    for test in job.tests:
-        for place in test["fitted"]:
-            tested[test["fitted"][place]] = True
-    found = [{}]
+def loose(job: Job) -> list[str]:
+    """Return the bodies that lie in the hand while a position is empty and no move is under way."""
+    holds = job.holds
+    if job.move or not [each for each in job.positions if not holds.get(each["id"])]:
+        return []
+    found = []
     for entry in open_sets(job):
-        if [each for each in entry["open"] if job.unit(each).mixup()]:
+        for body in entry["bodies"]:
+            unit = job.unit(body)
+            if unit.is_in_hand_here() and not unit.is_disputed():
+                found.append(body)
+    return found
+
+
+def assignments(job: Job, case: dict) -> list[list]:
+    """Return every assignment of identities to the bodies of a job, each a list of {body: identity}.
+
+    One a mix-up, in the order of time. Identities of which the tests say the same, none of them blamed, are
+    not told apart: one way stands for all in which only they change places. Empty when nothing is
+    mixed up, or there are more ways than can be gone through: then a body stays the fresh unknown that the
+    case has.
+    """
+    found = [[]]
+    for entry in open_sets(job):
+        alike = {}
+        for identity in entry["open"]:
+            key = _told_of(case, identity) if job.unit(identity).mixup() is None else identity
+            alike[key] = alike.get(key, []) + [identity]
+        ways = _ways(entry["bodies"], [alike[key] for key in sorted(alike)])
+        if len(found) * len(ways) > _MOST_ASSIGNMENTS:
             return []
-        bodies = [body for body in entry["bodies"] if body in tested]
-        if bodies and len(entry["bodies"]) - len(bodies) == 1:
-            bodies = entry["bodies"]  # the last one is what is left
-        for body in bodies:
-            longer = []
-            for assignment in found:
-                taken = [assignment[each] for each in assignment]
-                for identity in entry["open"]:
-                    if identity not in taken:
-                        longer.append(_with(assignment, body, identity))
-            found = longer
-            if len(found) > _MOST_ASSIGNMENTS:
-                return []
-    return found if len(found) > 1 else []
+        found = [before + [way] for before in found for way in ways]
+    return found if found != [[]] else []
 
 
-def _with(assignment, body, identity) -> dict:
-    copy = dict(assignment)
-    copy[body] = identity
-    return copy
+def _ways(bodies: list, groups: list) -> list[dict]:
+    """Return the ways to give the bodies the identities of these groups, in each in its own order."""
+    if not bodies:
+        return [{}]
+    found = []
+    for n, group in enumerate(groups):
+        if group:
+            others = groups[:n] + [group[1:]] + groups[n + 1 :]
+            for way in _ways(bodies[1:], others):
+                way[bodies[0]] = group[0]
+                found.append(way)
+                if len(found) > _MOST_ASSIGNMENTS:
+                    return found
+    return found
+
+
+def _told_of(case: dict, identity: str) -> str:
+    """Return all that a case says of a unit no test blames, as text; the unit itself where one does."""
+    said = [unit for unit in case["units"] if unit["id"] == identity]
+    told = [str(unit.get("prior", "")) + "/" + (unit["part"] or "") for unit in said]
+    if "unit:" + identity in [each["cause"] for each in case.get("likelihoods", [])]:
+        return identity
+    for n, test in enumerate(case["tests"]):
+        for place in sorted(test["fitted"]):
+            if test["fitted"][place] == identity:
+                if place in test["faulted"]:
+                    return identity
+                told.append(str(n) if place not in test["silent"] else "")
+    return " ".join(told)
 
 
 def doubtful(job: Job, result: dict) -> list[str]:
@@ -83,7 +110,7 @@ def doubtful(job: Job, result: dict) -> list[str]:
 
 
 def settling_words(job: Job, entry: dict) -> dict:
-    """Return {"scan", "test"}: the cheapest way to tell them apart, and the next cheapest, in words."""
+    """Return {"scan", "test"}: what tells them apart at once, and what there is without a label, in words."""
     names = [_identity(job, each) for each in entry["open"] if job.unit(each).is_labelled()]
     scan = [message("evidence-mixed-no-label")]
     if names:
@@ -94,37 +121,9 @@ def settling_words(job: Job, entry: dict) -> dict:
     most = 0.0
     for each in entry["open"]:
         most = max(most, chances[each])
-    if most < 1.0 - readings.confidence(job):
-        test = message("evidence-mixed-fresh")
-    else:
-        places, cost = cheapest_test(job, entry)
-        test = message(
-            "evidence-mixed-test", positions=_places(job, places), count=len(places), length=minutes(cost)
-        )
+    suspected = most >= 1.0 - readings.confidence(job)
+    test = message("evidence-mixed-tests" if suspected else "evidence-mixed-fresh")
     return {"scan": sentences(scan), "test": test}
-
-
-def cheapest_test(job: Job, entry: dict) -> tuple:
-    """Return (positions, hundredths of minutes) of the test that tells the bodies apart at least cost.
-
-    The empty positions have to be filled anyway, and every body in another position is read by the
-    same test. With none empty, one body at the position that is easiest to get to.
-    """
-    holds = job.holds
-    order = []
-    for index in range(len(job.positions)):
-        position = job.positions[index]
-        order.append((readings.reach(job, position), index, position["id"]))
-    empty = [each for each in sorted(order) if not holds.get(each[2])]
-    chosen = empty[: len(entry["bodies"])] if empty else sorted(order)[:1]
-    cost = MINUTES["test"]
-    for reach, _, _ in chosen:
-        cost += reach + MINUTES["fit"] + (0 if empty else MINUTES["pull"])
-    return [each[2] for each in chosen], hundredths(cost)
-
-
-def _places(job, places) -> dict:
-    return all_of([words.position_name(job, place) for place in places])
 
 
 def _identity(job: Job, identity):

@@ -1,4 +1,4 @@
-"""The steps after a mix-up: a label on each, then the test that tells them apart at least cost."""
+"""The steps after a mix-up: a label on each, then the best way to fit them, chosen like any other move."""
 
 from ..evidence import mixups
 from ..facts.draft import draft
@@ -8,29 +8,37 @@ from ..messages import sentences
 from ..state.job import Job
 from ..words import words
 from ..words.words import unit_name
+from . import moving
 from .step import action
 from .step import step
 
 
 def settling(job: Job) -> dict | None:
-    """Return the step that a mix-up asks for now, or None."""
+    """Return the step that puts a label on one that got mixed up, or None."""
     for entry in mixups.open_sets(job):
         bare = [b for b in entry["bodies"] if job.unit(b).is_in_hand() and not job.unit(b).is_labelled()]
         if bare:
             return _label(job, entry, bare)
-        if not job.move:
-            loose = [b for b in entry["bodies"] if _loose(job, b)]
-            places, _ = mixups.cheapest_test(job, entry)
-            holds = job.holds
-            places = [place for place in places if not holds.get(place)]
-            if loose and places:
-                return _fit(job, loose, places)
     return None
 
 
-def _loose(job: Job, body) -> bool:
-    unit = job.unit(body)
-    return unit.is_in_hand_here() and not unit.is_disputed()
+def fitting(job: Job, moves: list | None) -> dict | None:
+    """Return the step that fits those in the hand, or None; `moves` as for `next_step`."""
+    loose = mixups.loose(job)
+    if not loose:
+        return None
+    if moves is None:
+        made = moving.thinking()
+        made["title"] = message("guide-mixed-fit-again")
+        return made
+    if not job.tests:
+        return _fit(job, loose)
+    filling = [move for move in moves if [place for place in move["touches"] if not job.holds.get(place)]]
+    if not filling:
+        return None
+    made = moving.choose(job, filling)
+    made["id"] = "mixed.fit"
+    return made
 
 
 def _label(job: Job, entry, bare) -> dict:
@@ -50,16 +58,18 @@ def _label(job: Job, entry, bare) -> dict:
     )
 
 
-def _fit(job: Job, loose, places) -> dict:
-    """Which of them goes where is all the same: none is likelier to be the bad one than another."""
+def _fit(job: Job, loose) -> dict:
+    """Before any test which of them goes where is all the same: none is likelier to be the bad one."""
+    holds = job.holds
+    empty = [each["id"] for each in job.positions if not holds.get(each["id"])]
     fitted, said = {}, []
-    for index in range(min(len(loose), len(places))):
-        fitted[places[index]] = loose[index]
+    for index in range(min(len(loose), len(empty))):
+        fitted[empty[index]] = loose[index]
         said.append(
             message(
                 "guide-mixed-fit-at",
                 unit=unit_name(job.unit(loose[index])),
-                position=words.position_name(job, places[index]),
+                position=words.position_name(job, empty[index]),
             )
         )
     return step(

@@ -53,7 +53,7 @@ def without_reasoning(job: Job) -> dict | None:
     """
     if job.pause:
         return ways.paused(job)
-    under_way = _under_way(job)
+    under_way = _under_way(job, None)
     if under_way:
         return under_way[1]
     if needs_test(job):
@@ -63,7 +63,7 @@ def without_reasoning(job: Job) -> dict | None:
 
 def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     """Return (stage, step) of an open job, whether it rests or not."""
-    under_way = _under_way(job)
+    under_way = _under_way(job, moves)
     if under_way:
         return under_way
     if needs_test(job):
@@ -74,7 +74,7 @@ def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     return _after_test(job, result, moves)
 
 
-def _under_way(job: Job) -> tuple | None:
+def _under_way(job: Job, moves: list | None) -> tuple | None:
     """Return (stage, step) of what has to be done before a test can say more, None where nothing has."""
     beginning = opening.beginning(job)
     if beginning:
@@ -95,13 +95,14 @@ def _under_way(job: Job) -> tuple | None:
         waiting = moving.before_test(job)
         if waiting:
             return "swap", waiting
-    elif fitting.left_over(job):
+        return None
+    mixed = mixed_up.fitting(job, moves)
+    if mixed:
+        return "swap", mixed
+    if fitting.left_over(job):
         return "swap", fitting.put_back(job, fitting.left_over(job))
-    else:
-        empty = fixing.empty_position(job)
-        if empty:
-            return "swap", fixing.fill(job, empty)
-    return None
+    empty = fixing.empty_position(job)
+    return ("swap", fixing.fill(job, empty)) if empty else None
 
 
 def needs_test(job: Job) -> bool:
@@ -141,12 +142,13 @@ def _retest(job: Job, result) -> tuple:
 def _after_test(job: Job, result, moves) -> tuple:
     if len(result["ignored"]) == len(job.tests):
         return "test", testing.test_step(job, message("guide-test-again"))
-    if mixups.doubtful(job, result) and not result["verdict"]:
-        return "swap", testing.test_step(job, message("guide-test-mixed-up"))
     suspects = [e for e in result["explanations"] if e["causes"]]
+    clear = verdict.is_clear(job, result)
+    if (clear or not suspects) and mixups.doubtful(job, result):
+        return "prove", testing.test_step(job, message("guide-test-mixed-up"))
     if not suspects:
         return ending.nothing_shown(job, result)
-    if verdict.is_clear(job, result):
+    if clear:
         return ending.ending(job, result)
     if proving(job, result):
         return "prove", testing.test_step(job, message("guide-test-prove"))

@@ -36,6 +36,9 @@ class Belief:
     Suspects are numbered from 0 in the order of `suspects`; a subset of them is a bit mask.
     """
 
+    # A mixture (mixture.py) is a mean over several.
+    ways = 1
+
     def __init__(self, model):
         self.model = model
         self.suspects = model.suspects()

@@ -56,7 +56,7 @@ Test = namedtuple(
     ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "at_once"),
 )
 Meter = namedtuple("Meter", ("position", "bad", "generation"))
-Now = namedtuple("Now", ("fitted", "cleaned", "repaired"))
+Now = namedtuple("Now", ("fitted", "cleaned", "repaired", "loose"))
 Case = namedtuple(
     "Case",
     (
@@ -266,7 +266,7 @@ def _repairs(raw, field: str, names: _Names) -> list:
 
 
 def _now(raw, names: _Names) -> Now:
-    validate.an_object(raw, "now", ["fitted", "cleaned", "repaired"], [])
+    validate.an_object(raw, "now", ["fitted", "cleaned", "repaired", "loose"], [])
     fitted = raw.get("fitted", {})
     if not isinstance(fitted, dict):
         raise BadInput("now.fitted", fitted, message("refusals-object"))
@@ -280,10 +280,18 @@ def _now(raw, names: _Names) -> Now:
             raise BadInput(here, fitted[place], message("case-unit-elsewhere", position=taken[unit]))
         taken[unit] = place
         moved.append((names.where[place], unit))
+    loose = []
+    for n, name in enumerate(validate.a_list(raw.get("loose", []), "now.loose")):
+        here = "now.loose[{}]".format(n)
+        unit = names.unit(name, here)
+        if unit in taken:
+            raise BadInput(here, name, message("case-unit-elsewhere", position=taken[unit]))
+        loose.append(unit)
     return Now(
         moved,
         validate.places(raw.get("cleaned", []), "now.cleaned", names.where),
         _repairs(raw.get("repaired", []), "now.repaired", names),
+        loose,
     )
 
 

@@ -189,6 +189,8 @@ class Model:
         for unit in self.fitted:
             if unit != NOBODY:
                 flags[self.unit[unit]] = True
+        for unit in self.case.now.loose:
+            flags[self.unit[unit]] = True
         for rows in self.circuits + self.feeds + [self.controls]:
             flags[rows[-1]] = True
         for place, cause in enumerate(self.blocked):

@@ -42,6 +42,8 @@ _WHY = {
     "same part, easiest": "reasons-why-same-part-easiest",
     "same part": "reasons-why-same-part",
     "bench": "reasons-why-bench",
+    "fill": "reasons-why-fill",
+    "fill elsewhere": "reasons-why-fill-elsewhere",
     "several": "reasons-why-several",
     "ring": "reasons-why-ring",
     "chain": "reasons-why-chain",

@@ -22,10 +22,13 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
     At most `most` explanations are listed, the likeliest, each exact; when there are more,
     `unlisted` holds their probability together. One that rounds to nothing is never listed.
     """
-    case = read(raw)
-    model = Model(case)
-    belief = Belief(model)
-    entries = explanations.likeliest(belief, most)
+    belief = Belief(Model(read(raw)))
+    return concluded(belief, explanations.likeliest(belief, most), Variations(belief), most, plan)
+
+
+def concluded(belief, entries: list, variations, most: int, plan: bool) -> dict:
+    """Return what a belief, or a mixture of several, says with its likeliest `entries`."""
+    model = belief.model
     listed = explanations.named(belief, entries)
     answer = {
         "causes": _causes(belief),
@@ -34,8 +37,7 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
         "next": [],
     }
-    variations = Variations(belief)
-    answer.update(holds.judged(answer, variations, case, live_suspects(belief)))
+    answer.update(holds.judged(answer, variations, model.case, _live_suspects(belief)))
     if plan:
         answer["next"] = next_moves(belief, entries, answer, variations)
     if len(entries) == most:
@@ -46,7 +48,7 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
     return answer
 
 
-def live_suspects(belief) -> list:
+def _live_suspects(belief) -> list:
     """Return the names of the suspects that would act in a test made now."""
     live = belief.model.live()
     return [belief.model.names[cause] for cause in belief.suspects if live[cause]]

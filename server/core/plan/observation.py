@@ -30,7 +30,9 @@ class Observation:
         self.hides = [1.0]
         for _ in range(8):
             self.hides.append(self.hides[-1] * self.hidden)
-        self._read = [place for place, unit in enumerate(self.model.fitted) if unit != NOBODY]
+        # Where units lie in the hand, the next move fills what is empty.
+        fills = bool(self.case.now.loose)
+        self._read = [place for place, unit in enumerate(self.model.fitted) if unit != NOBODY or fills]
         self._readings = {}
         model = self.model
         self._always = 0

@@ -11,6 +11,7 @@ from ..infer.ordering import by_chance_per_minute
 from . import doubts
 from . import worth
 from .description import Description
+from .fills import Fills
 from .known import KnownCauses
 from .lookahead import LookAhead
 from .moves import Move
@@ -58,6 +59,9 @@ class _Planner:
 
     def moves(self) -> list:
         """Return the moves as they are shown, best first."""
+        fills = self._fills()
+        if fills:
+            return [self.description.described(move, n == 0) for n, move in enumerate(fills[:_MOST_MOVES])]
         unclear = not self.belief.suspects or not self.lookahead.hypotheses
         if unclear or (self.is_clear and self.model.changed):
             return [self.description.described(self._retest(self._why_test()), True)]
@@ -70,6 +74,15 @@ class _Planner:
         else:
             chosen = _with_suspects(self._ranked())
         return [self.description.described(move, n == 0) for n, move in enumerate(chosen[:_MOST_MOVES])]
+
+    def _fills(self) -> list:
+        """Return the ways to fit the units in hand, none where nothing is to be filled."""
+        known = self.named + [self.model.names[cause] for cause in self.known_causes.acting]
+        loose = [n for n in self.case.now.loose if self.model.names[self.model.unit[n]] not in known]
+        if not loose or NOBODY not in self.state.fitted:
+            return []
+        moves = Fills(self.lookahead, self.state, loose).moves()
+        return self.lookahead.ranked(self.state, moves, []) if self.lookahead.hypotheses else moves
 
     def _may_be_good(self, move: Move) -> bool:
         """Tell whether a part may well be bought for nothing, and one more test would tell."""

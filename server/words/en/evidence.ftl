@@ -212,13 +212,7 @@ evidence-mixed-no-label = No label is on record for any of them.
 evidence-mixed-scan = Look for a label that is still on ({ $units }) and scan it: it settles it and costs nothing.
 evidence-mixed-other = The other one is then known too.
 evidence-mixed-fresh = Without one, a fresh label on each is enough: none of them is a suspect.
-# $positions: right outer
-# $count (count): 1
-# $length: 9 minutes
-evidence-mixed-test = Without one, put a fresh label on each, fit { $count ->
-    [one] one
-   *[other] them
-} at { $positions } and run one self-test, about { $length }: it tells which one is bad, whichever it was before.
+evidence-mixed-tests = Without one, put a fresh label on each. Tests then tell which one is bad.
 # $units: K7F-3M and P4C-8T
 evidence-mixed = { CAP($units) } got mixed up: which is which is not known.
 # $count (count): 2

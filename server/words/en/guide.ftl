@@ -244,7 +244,8 @@ guide-mixed-fit-title = Fit { $where }, then test
 # $unit: K7F-3M
 # $position: right outer
 guide-mixed-fit-at = { $unit } at { $position }
-guide-mixed-fit-text = They got mixed up; one test tells which is bad, whichever it was before.
+guide-mixed-fit-text = They got mixed up, and nothing has been tested yet: any place will do.
+guide-mixed-fit-again = Fit those that got mixed up, then test
 guide-mixed-fit-start = Start fitting
 
 ## Once the cause is known.

@@ -135,10 +135,7 @@ evidence-mixed-no-label = No hay ninguna etiqueta registrada para ellos.
 evidence-mixed-scan = Busca una etiqueta que siga puesta ({ $units }) y léela: lo resuelve y no cuesta nada.
 evidence-mixed-other = Entonces también se sabe cuál es el otro.
 evidence-mixed-fresh = Si no la hay, basta una etiqueta nueva en cada uno: ninguno es sospechoso.
-evidence-mixed-test = Si no la hay, pon una etiqueta nueva en cada uno, monta { $count ->
-    [one] uno
-   *[other] varios
-} en { $positions } y haz un autodiagnóstico, cerca de { $length }: dice cuál está mal, fuera cual fuera antes.
+evidence-mixed-tests = Si no la hay, pon una etiqueta nueva en cada uno. Después las pruebas dicen cuál está mal.
 evidence-mixed = { CAP($units) } se mezclaron: no se sabe cuál es cuál.
 evidence-mixed-involved = { $count } { PART($sort, form: "many") } afectados{ $settled }
 evidence-unit-condemned = { CAP($unit) } salió malo en { $vehicle }; probabilidad de que esté mal: { $share }.

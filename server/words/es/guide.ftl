@@ -152,7 +152,8 @@ guide-mixed-title = Se mezclaron { $count } { PART($sort, form: "many") }
 guide-mixed-scan = Lee una etiqueta, vieja o nueva
 guide-mixed-fit-title = Monta { $where } y después prueba
 guide-mixed-fit-at = { $unit } en { $position }
-guide-mixed-fit-text = Se mezclaron; una prueba dice cuál está mal, fuera cual fuera antes.
+guide-mixed-fit-text = Se mezclaron y todavía no hay pruebas: vale cualquier sitio.
+guide-mixed-fit-again = Monta los que se mezclaron y después prueba
 guide-mixed-fit-start = Empezar a montar
 
 guide-replace-title = Sustituye { $cause }
