@@ -28,6 +28,7 @@ from server.web import database
 from server.web import errors
 from server.web import forwarded
 from server.web import language
+from server.web import row_number
 from server.web import security
 from server.web.shell import CORE_URL
 from server.web.shell import find_static
@@ -78,6 +79,7 @@ def create_app(config: Config) -> Flask:
         forwarded.init_app(app)
     security.init_app(app, config.base, shell.script_hashes)
     bodies.init_app(app)
+    row_number.init_app(app)
     records.init_app(app)
     CSRFProtect(app).exempt(assets.shared)
     sessions.init_app(app)

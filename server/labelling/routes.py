@@ -59,7 +59,7 @@ def every_batch() -> Response:
     return json_answer({"batches": lines})
 
 
-@blueprint.get("/<int:batch>")
+@blueprint.get("/<row:batch>")
 def one_batch(batch: int) -> Response:
     """Answers with the labels of a batch, each with its state."""
     db = database()
@@ -107,7 +107,7 @@ def make() -> Response:
     return _files(store.issue(database(), count, _base(), options, now_ms()), layout, face, form)
 
 
-@blueprint.post("/<int:batch>/again")
+@blueprint.post("/<row:batch>/again")
 def again(batch: int) -> Response:
     """Writes the labels of a batch that are on no sensor once more, in its layout."""
     body = json_object(MOST_BYTES)
@@ -118,7 +118,7 @@ def again(batch: int) -> Response:
     return _files(store.again(db, batch, now_ms()), layout, face, form)
 
 
-@blueprint.post("/<int:batch>/void")
+@blueprint.post("/<row:batch>/void")
 def void(batch: int) -> Response:
     """Takes labels that are on no sensor out of use: some by code, or all that are left."""
     body = json_object(MOST_BYTES)

@@ -55,7 +55,7 @@ def phones() -> Response:
     )
 
 
-@blueprint.post("/api/phones/<int:phone>/revoke")
+@blueprint.post("/api/phones/<row:phone>/revoke")
 def revoke(phone: int) -> Response:
     """Puts a phone out at once. What it has not sent stays on it, and goes once it is paired again."""
     asker = require_session()

@@ -15,6 +15,11 @@ from server.words.spoken import Told
 
 MOST_SCANS = 64  # a progressive file may repeat scans without end to keep a decoder busy
 
+MOST_PROFILE = 4096
+
+_JFIF_BYTES, _ADOBE_BYTES = 14, 12
+_ICC = b"ICC_PROFILE\0"
+
 _START, _END, _SCAN = 0xD8, 0xD9, 0xDA
 _FRAMES = {*range(0xC0, 0xD0)} - {0xC4, 0xC8, 0xCC}
 _RESTARTS = range(0xD0, 0xD8)
@@ -100,8 +105,22 @@ def _extra(marker: int, body: bytes) -> str | None:
         return "IPTC"
     if marker == 0xFE:
         return "a comment"
-    if 0xE0 <= marker <= 0xEF:
-        names = {0xE0: (b"JFIF\0",), 0xE2: (b"ICC_PROFILE\0",), 0xEE: (b"Adobe",)}
-        if not body.startswith(names.get(marker, ())):
-            return f"an application segment {marker - 0xE0}"
+    if 0xE0 <= marker <= 0xEF and not _is_needed(marker, body):
+        return f"an application segment {marker - 0xE0}"
     return None
+
+
+def _is_needed(marker: int, body: bytes) -> bool:
+    """Tells whether an application segment is one that a decoder needs, with room for nothing else in it.
+
+    JFIF without its small picture (ITU-T T.871, 10.1), Adobe's colour transform (T.872, 6.5.3), and a colour
+    profile in one part (ICC.1:2022, annex B.4 and 7.2: its length in bytes 0 to 3, 'acsp' in 36 to 39).
+    Browsers write profiles of at most 3,144 bytes (from memory).
+    """
+    if marker == 0xE0:
+        return body.startswith(b"JFIF\0") and len(body) == _JFIF_BYTES and body[-2:] == b"\0\0"
+    if marker == 0xEE:
+        return body.startswith(b"Adobe") and len(body) == _ADOBE_BYTES
+    profile = body[len(_ICC) + 2 :]
+    is_whole = body.startswith(_ICC + b"\1\1") and profile[36:40] == b"acsp"
+    return marker == 0xE2 and is_whole and int.from_bytes(profile[:4]) == len(profile) <= MOST_PROFILE

@@ -59,10 +59,13 @@ def path_of(folder: Path, digest: str) -> Path:
 
 
 def whole(folder: Path, digest: str) -> bytes | None:
-    """Returns a photo's bytes if they are there and still match their hash."""
+    """Returns a photo's bytes if they are there and still match their hash.
+
+    Whatever else lies at its place, a folder for instance, is no photo.
+    """
     try:
         data = path_of(folder, digest).read_bytes()
-    except FileNotFoundError:
+    except (FileNotFoundError, IsADirectoryError, NotADirectoryError):
         return None
     return data if hashlib.sha256(data).hexdigest() == digest else None
 

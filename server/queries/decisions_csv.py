@@ -1,7 +1,8 @@
 """Decisions of the counter as CSV by RFC 4180: one line each, in the order of the day list.
 
 Spreadsheets run a cell that begins like a formula. Such a cell gets an apostrophe in front, which they
-take as 'this is text'; what a person entered at a counter must never compute on another machine.
+take as 'this is text'; what a person entered at a counter must never compute on another machine. Every cell
+is quoted: a spreadsheet that splits at semicolons would else begin a new cell inside one.
 """
 
 import csv
@@ -37,7 +38,7 @@ _FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", 
 def decisions_csv(lines: list[dict], zone: tzinfo) -> str:
     """Returns the lines of the day list as the text of a CSV file, times in `zone`."""
     file = io.StringIO()
-    writer = csv.writer(file, lineterminator="\r\n")
+    writer = csv.writer(file, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
     writer.writerow(COLUMNS)
     for line in lines:
         writer.writerow([_harmless(cell) for cell in _cells(line, zone)])

@@ -26,6 +26,8 @@ blueprint = Blueprint("returns", __name__)
 MOST_DAYS = 400  # in one list
 MOST_TEXT = 200
 _MOST_OFFSET = 16 * 60
+# A day before the year 10000, which dates of the standard library do not reach, whatever the time zone.
+_LAST_MS = 253_402_214_400_000
 
 
 @blueprint.get("/api/returns")
@@ -64,8 +66,8 @@ def search() -> Response:
 
 
 def _span() -> tuple[int, int]:
-    start = _whole("from", None, 0, 2**52)
-    end = _whole("to", None, start + 1, 2**52)
+    start = _whole("from", None, 0, _LAST_MS - 1)
+    end = _whole("to", None, start + 1, _LAST_MS)
     if end - start > MOST_DAYS * DAY_MS:
         raise BadRequest("to", f"{(end - start) // DAY_MS} days", f"at most {MOST_DAYS} days at once")
     return start, end

@@ -66,8 +66,11 @@ class DataFolder:
         return open_database(self.database)
 
     def secret_key(self) -> bytes:
-        """Returns the key that signs cookies."""
-        return self.kept_key("cookie.key", lambda: secrets.token_bytes(SECRET_BYTES))
+        """Returns the key that signs cookies; refuses one that was cut short, which would sign for anyone."""
+        key = self.kept_key("cookie.key", lambda: secrets.token_bytes(SECRET_BYTES))
+        if len(key) < SECRET_BYTES:
+            raise CommandRefused(message("server-key-damaged", file=str(self.keys / "cookie.key")))
+        return key
 
     def kept_key(self, name: str, make: Callable[[], bytes]) -> bytes:
         """Returns a key of the installation, made at first use and readable by its owner only."""

@@ -7,6 +7,7 @@ from server.words.spoken import say
 
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
 _SHUT = {errno.EROFS, errno.EACCES, errno.EPERM}
+_BROKEN = {errno.EIO, errno.EISDIR, errno.ENOTDIR}  # the last two: something else lies where a file belongs
 _IO_FULL = {sqlite3.SQLITE_FULL}
 _IO_SHUT = {sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM, sqlite3.SQLITE_AUTH}
 _IO_BUSY = {sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED}
@@ -19,7 +20,7 @@ def trouble(error: OSError | sqlite3.Error) -> str | None:
             return "full"
         if error.errno in _SHUT:
             return "shut"
-        return "broken" if error.errno == errno.EIO else None
+        return "broken" if error.errno in _BROKEN else None
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
     if code in _IO_FULL:
         return "full"

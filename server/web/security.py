@@ -1,5 +1,7 @@
 """The headers that every response carries, and the one name under which requests are taken."""
 
+from urllib.parse import quote
+
 from flask import Flask
 from flask import Response
 from flask import redirect
@@ -48,7 +50,7 @@ def init_app(app: Flask, base: str, script_hashes: list[str]) -> None:
         if request.host.lower() != own_host:  # labels spell the name in capitals
             # Also what stops a page elsewhere from pointing its own name at this machine.
             if request.method in {"GET", "HEAD"} and not request.path.startswith("/api/"):
-                return redirect(base + request.full_path.rstrip("?"), 307)
+                return redirect(base + _asked_for(), 307)
             raise WrongAddress("Host", shorten(request.host), own_host)
         origin = request.headers.get("Origin")
         if request.path == SHARE_URL:  # sent by the phone itself, as "null" or nobody
@@ -69,3 +71,9 @@ def init_app(app: Flask, base: str, script_hashes: list[str]) -> None:
         if request.path.startswith("/api/"):
             response.headers["Cache-Control"] = "no-store"
         return response
+
+
+def _asked_for() -> str:
+    """Returns path and question of the request, with every sign that may not stand in a header quoted."""
+    question = request.query_string.decode("latin-1")
+    return quote(request.path) + ("?" + quote(question, safe="%=&+/?:;,@!$'()*~") if question else "")

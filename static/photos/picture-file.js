@@ -10,7 +10,12 @@
  * @typedef {'jpeg' | 'png' | 'webp' | 'heic' | 'other'} PictureKind
  */
 
-const KEPT_SEGMENTS = new Set([0xe0, 0xe2, 0xee]); // JFIF, colour profile, Adobe transform
+// What a decoder needs beside the picture, by marker and length with the two bytes that give it: JFIF without a
+// small picture in it, Adobe's colour transform. A canvas is in the colours that go without a profile.
+const KEPT_SEGMENTS = new Map([
+  [0xe0, 16],
+  [0xee, 14],
+]);
 const START_OF_SCAN = 0xda;
 const HEIC_BRANDS = new Set(['heic', 'heix', 'hevc', 'heim', 'heis', 'mif1', 'msf1', 'avif']);
 
@@ -78,7 +83,7 @@ export function withoutMetadata(bytes) {
   let rest = 2;
   for (const { marker, start, end } of jpegSegments(bytes)) {
     if (marker === START_OF_SCAN) break;
-    const isExtra = (marker >= 0xe0 && marker <= 0xef && !KEPT_SEGMENTS.has(marker)) || marker === 0xfe;
+    const isExtra = (marker >= 0xe0 && marker <= 0xef && KEPT_SEGMENTS.get(marker) !== end - start - 2) || marker === 0xfe;
     if (!isExtra) parts.push(bytes.subarray(start, end));
     rest = end;
   }

@@ -5,6 +5,7 @@ import io
 
 import pytest
 from PIL import Image
+from PIL import ImageCms
 
 from server.photos import jpeg as jpeg_module
 from server.photos import store as photo_store
@@ -69,6 +70,37 @@ def test_a_photo_that_rotted_on_disk_is_not_confirmed_and_is_taken_again(phone, 
     assert phone.head(url(data)).status_code == 404
     assert phone.put(url(data), data).status_code == 200
     assert path.read_bytes() == data
+
+
+def test_a_folder_in_place_of_a_photo_is_no_photo(phone, folder):
+    data = jpeg()
+    photo_store.path_of(folder.photos, url(data)[-64:]).mkdir(parents=True)
+
+    assert phone.get(url(data)).status_code == 404
+    assert_refused(phone.put(url(data), data), 503, "storage")
+
+
+def test_a_segment_that_a_decoder_needs_has_no_room_for_more(phone):
+    data = jpeg()
+    profile = b"\0\0\x40\0" + b"\0" * 32 + b"acsp" + b"s" * (0x4000 - 40)  # 16 KiB, as it says itself
+    for marker, body in [
+        (0xE0, b"JFIF\0\1\2\0\0\1\0\1\x40\x40" + b"s" * 3 * 64 * 64),
+        (0xE0, b"JFIF\0\1\2\0\0\1\0\1\0\0" + b"secret"),
+        (0xE0, b"JFXX\0\x10secret"),
+        (0xEE, b"Adobe\0\x64\0\0\0\0\1" + b"secret"),
+        (0xE2, b"ICC_PROFILE\0\1\1" + profile),
+        (0xE2, b"ICC_PROFILE\0\1\2secret"),
+    ]:
+        loaded = with_segment(data, marker, body)
+        error = assert_refused(phone.put(url(loaded), loaded), 422, "photo")
+        assert "application segment" in error["found"]
+
+
+def test_what_browsers_write_beside_the_picture_is_taken(phone):
+    profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
+    plain = jpeg(icc_profile=profile)
+
+    assert phone.put(url(plain), plain).status_code == 200
 
 
 def test_a_crash_while_writing_leaves_no_half_photo(phone, folder, monkeypatch):

@@ -6,6 +6,7 @@ from contextlib import closing
 import pytest
 
 from server.folded import CACHES
+from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.storage import migrations
 from server.storage import open_database
@@ -148,3 +149,14 @@ def test_a_cache_can_be_dropped_and_is_made_again(phone, db):
 
     assert phone.get(f"/api/jobs/{JOB}").data == before
     assert db.table("job_cache").count == 1
+
+
+@pytest.mark.parametrize("left", [b"", b"short"])
+def test_a_cookie_key_that_was_cut_short_signs_nothing(tmp_path, left):
+    folder = DataFolder(tmp_path / "data")
+    folder.prepare()
+    folder.secret_key()
+    (folder.keys / "cookie.key").write_bytes(left)
+
+    with pytest.raises(CommandRefused, match=r"cookie\.key is damaged"):
+        folder.secret_key()

@@ -1,0 +1,70 @@
+"""Whatever anyone sends ends in a refusal in the one shape, never in an error of the server."""
+
+import pytest
+
+from server.phones.sessions import UNUSED_DAYS
+from tests.server.phone import assert_refused
+
+HALF = "\ud800"  # one half of a surrogate pair, which JSON can hold and UTF-8 can't
+DAY_MS = 86_400_000
+
+
+@pytest.mark.parametrize("field", ["token", "name"])
+def test_half_a_character_is_no_text_where_a_stranger_pairs(stranger, field):
+    body = {"token": "t" * 32, "name": "Jo", "device": stranger.device, field: f"a{HALF}b"}
+
+    assert_refused(stranger.write("POST", "/api/pair", json=body), 400, field)
+
+
+def test_half_a_character_is_no_name_of_an_app(phone):
+    assert_refused(phone.sync([], app=f"1{HALF}"), 400, "app")
+
+
+@pytest.mark.parametrize(
+    ("method", "path"),
+    [
+        ("GET", "/api/labels/batches/{}"),
+        ("POST", "/api/labels/batches/{}/again"),
+        ("POST", "/api/phones/{}/revoke"),
+    ],
+)
+@pytest.mark.parametrize("number", [2**63, 10**30])
+def test_a_number_that_no_table_can_hold_names_nothing(phone, method, path, number):
+    answer = phone.write(method, path.format(number), json={})
+
+    assert_refused(answer, 404, "path")
+
+
+@pytest.mark.parametrize("address", ["/api/returns", "/api/returns.csv"])
+def test_days_end_with_the_year_9999(counter, address):
+    last = 253_402_300_799_999  # 9999-12-31T23:59:59.999Z: the last date of ISO 8601 in four digits
+    assert_refused(counter.get(f"{address}?from=0&to={last}"), 400, "to")
+    assert_refused(counter.get(f"{address}?from={last}&to={last + 1}&offset=960"), 400, "from")
+    latest = last + 1 - DAY_MS
+
+    for offset in (-960, 960):
+        assert counter.get(f"{address}?from={latest - 2}&to={latest - 1}&offset={offset}").status_code == 200
+
+
+@pytest.mark.parametrize("path", ["/a%0d%0aSet-Cookie:%20a=b", "/a?b=%0d%0aSet-Cookie:%20a=b", "/%C3%A4?ö=1"])
+def test_another_name_leads_on_whatever_the_address_holds(stranger, path):
+    answer = stranger.client.get(path, base_url="http://127.0.0.1:8765")
+
+    assert answer.status_code == 307
+    assert "Set-Cookie" not in answer.headers
+    assert "\r" not in answer.headers["Location"]
+    assert "\n" not in answer.headers["Location"]
+
+
+def test_a_phone_that_did_not_come_by_for_a_year_is_not_let_in(phone, db):
+    assert phone.get("/api/jobs").status_code == 200
+    long_ago = UNUSED_DAYS * DAY_MS + 60_000
+    db.conn.execute("UPDATE sessions SET created_at = created_at - ?", [long_ago])
+    db.conn.execute("UPDATE devices SET last_seen = last_seen - ?", [long_ago - 120_000])
+    db.conn.commit()
+    assert phone.get("/api/jobs").status_code == 200
+
+    db.conn.execute("UPDATE devices SET last_seen = last_seen - 120000")
+    db.conn.commit()
+
+    assert_refused(phone.get("/api/jobs"), 401, "session")
