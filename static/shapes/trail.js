@@ -9,12 +9,19 @@
 import { html, nothing, svg } from "lit-html";
 
 import { markShape, markWord } from "./marks.js";
-import { HEAD, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
+import { HEAD, NEAR, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
+import { rowsThatMatter } from "./trail-rows.js";
 import { say } from "../words/words.js";
 
 /** @typedef {import("./trail-geometry.js").TrailView} TrailView */
 
 const LETTERS_IN_A_HEAD = 9;
+/** So many suspects differ by their line; a further one begins anew, and has its code. */
+const LINES = 3;
+/** Rows beside a verdict that can have their names; more are a picture alone. */
+const NAMED_SMALL = 2;
+/** How much wider than high a small picture is drawn. */
+const SMALL_SHAPE = 2.8;
 
 /**
  * A test's name on at most two lines.
@@ -51,14 +58,6 @@ function column(test, x, bottom) {
     ${words.map((word, n) => svg`<text class=${n ? "trail-head trail-head-more" : "trail-head"}
       x=${x} y=${(words.length > 1 ? 15 : 26) + n * 17} text-anchor="middle">${word}</text>`)}
   </g>`;
-}
-
-/** @param {ReturnType<typeof trailGeometry>["lines"][number]} line */
-function lineKind(line) {
-  if (line.suspect) {
-    return "trail-line trail-suspect";
-  }
-  return line.changesPlace ? "trail-line trail-moved" : "trail-line";
 }
 
 /** @param {ReturnType<typeof trailGeometry>["lines"][number]} line */
@@ -127,42 +126,72 @@ function picture(view, geometry, width) {
     ${view.tests.map((test, n) => column(test, geometry.column(n), geometry.height))}
     ${geometry.faultPath.map((path) => svg`<path class="trail-band-edge" d=${path} />`)}
     ${geometry.faultPath.map((path) => svg`<path class="trail-band" d=${path} />`)}
-    ${behind.map((line) => svg`<path class=${lineKind(line)} d=${linePath(line)} />`)}
-    ${suspects.map((line) => svg`<path class="trail-suspect-edge" d=${linePath(line)} />
-      <path class=${lineKind(line)} d=${linePath(line)} />`)}
-    ${geometry.suspectRows.map((path) => svg`<path class="trail-suspect-edge" d=${path} />
-      <path class="trail-line trail-suspect" d=${path} />`)}
+    ${behind.map((line) => svg`<path class=${line.changesPlace ? "trail-line trail-moved" : "trail-line"} d=${linePath(line)} />`)}
+    ${[...suspects.map(linePath), ...geometry.suspectRows].map((path, n) => svg`<path class="trail-suspect-edge" d=${path} />
+      <path class="trail-line trail-suspect trail-suspect-${n % LINES}" d=${path} />`)}
     ${[...behind, ...suspects].map(readings)}
   </svg>`;
 }
 
-/**
- * The trail of a job.
- * @param {TrailView} view
- */
-export function trail(view) {
-  const geometry = trailGeometry(view);
+/** @param {TrailView} view  @param {ReturnType<typeof trailGeometry>} geometry */
+function names(view, geometry) {
   const hand = Array.from({ length: geometry.lanes }, (_, n) => (n ? "" : say("shapes-in-hand")));
-  return html`<figure class="trail ${geometry.tall ? "trail-tall" : ""}">
-    ${aloud(view)}
+  return html`<ol class="trail-names" aria-hidden="true">
+    ${view.rows.map((row) => html`<li class="trail-name"><span
+      class=${row.suspect ? "trail-name-suspect" : nothing}>${row.name}</span></li>`)}
+    ${hand.map((word) => html`<li class="trail-name trail-lane">${word}</li>`)}
+  </ol>`;
+}
+
+/** The picture as wide as there is room. @param {TrailView} view  @param {ReturnType<typeof trailGeometry>} geometry */
+function pictures(view, geometry) {
+  return html`${view.tests.length === 2 ? picture(view, trailGeometry(view, WIDE), "trail-wide") : nothing}
+    ${picture(view, geometry, "")}`;
+}
+
+/** @param {TrailView} view */
+function rows(view) {
+  const geometry = trailGeometry(view);
+  return html`<div class="trail-rows ${geometry.tall ? "trail-tall" : ""}">
     <div class="trail-scroll" tabindex="0" role="group" aria-label=${say("shapes-trail")}>
-      <ol class="trail-names" aria-hidden="true">
-        ${view.rows.map((row) => html`<li class="trail-name"><span
-          class=${row.suspect ? "trail-name-suspect" : nothing}>${row.name}</span></li>`)}
-        ${hand.map((word) => html`<li class="trail-name trail-lane">${word}</li>`)}
-      </ol>
-      ${view.tests.length === 2 ? picture(view, trailGeometry(view, WIDE), "trail-wide") : nothing}
-      ${picture(view, geometry, "")}
+      ${names(view, geometry)} ${pictures(view, geometry)}
     </div>
+  </div>`;
+}
+
+/**
+ * The trail of a job. With many positions, those where nothing was are folded away.
+ * @param {TrailView} view
+ * @param {{whole?: boolean}} [how]  whole: nothing is folded, as for paper
+ */
+export function trail(view, { whole = false } = {}) {
+  const { shown, folded } = whole ? { shown: view, folded: null } : rowsThatMatter(view);
+  return html`<figure class="trail">
+    ${aloud(view)} ${rows(shown)}
+    ${folded
+      ? html`<details class="more trail-folded"><summary>${say("shapes-trail-folded", { count: folded.rows.length })}</summary>
+          ${rows(folded)}</details>`
+      : nothing}
   </figure>`;
 }
 
 /**
- * A trail as a small picture, without names: whether a line went along or a row stayed is seen at a glance.
+ * A trail beside its verdict: whether a line went along or a row stayed is seen at a glance. Only the rows that
+ * tell something, with their names where there are few.
  * @param {TrailView} view
  */
 export function trailSmall(view) {
-  return html`<span class="trail trail-small" aria-hidden="true">${picture(view, trailGeometry(view), "")}</span>`;
+  const { shown } = rowsThatMatter(view, NAMED_SMALL);
+  const geometry = trailGeometry(shown);
+  if (shown.rows.length <= NAMED_SMALL && shown.tests.length <= 3) {
+    return html`<span class="trail trail-named ${geometry.tall ? "trail-tall" : ""}" aria-hidden="true">
+      <span class="trail-scroll">${names(shown, geometry)} ${pictures(shown, geometry)}</span>
+    </span>`;
+  }
+  const apart = (geometry.height * SMALL_SHAPE) / Math.max(1, shown.tests.length - 1);
+  return html`<span class="trail trail-small" aria-hidden="true">
+    ${picture(shown, trailGeometry(shown, Math.max(NEAR, apart)), "")}
+  </span>`;
 }
 
 /**
@@ -171,7 +200,7 @@ export function trailSmall(view) {
  * @param {number} most   tests beside each other
  */
 export function trailOnPaper(view, most) {
-  return html`<div class="trail-pieces">${trailPieces(view, most).map((piece) => trail(piece))}</div>`;
+  return html`<div class="trail-pieces">${trailPieces(view, most).map((piece) => trail(piece, { whole: true }))}</div>`;
 }
 
 /**

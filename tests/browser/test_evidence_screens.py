@@ -4,7 +4,10 @@ import pytest
 
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
+from tests.core.driver import home
 from tests.core.scenarios import SCENARIOS
+from tests.core.scenarios import first_test
+from tests.said import english
 
 
 @pytest.fixture(params=[(390, "light"), (320, "dark")], ids=["390 light", "320 dark"])
@@ -57,4 +60,39 @@ def test_the_moves_have_at_most_five_results_each(show):
     assert cards.count() > 2
     for n in range(cards.count()):
         assert 1 <= cards.nth(n).locator(".outlook tr").count() <= 5
+    assert phone.lacks_room() == []
+
+
+SUSPECTS = ("front-left-outer", "rear-left-middle", "rear-right-inner")
+PARTNERS = ("front-left-middle", "rear-left-inner", "rear-right-middle")
+
+
+def three_of_twelve():
+    """Return a job on which the faults of three of twelve went along with their sensors."""
+    driver = job_driver()
+    first_test(driver, *SUSPECTS, layout="both-12")
+    for one, other in zip(SUSPECTS, PARTNERS, strict=True):
+        driver.exchange(**{one: home(other), other: home(one)})
+    driver.test(*PARTNERS)
+    return driver
+
+
+def test_three_suspects_of_twelve_fit_a_screen_in_the_order_of_the_board(take_screens):
+    driver = three_of_twelve()
+    phone = take_screens(width=390, height=844).holds(driver)
+    page = phone.show(f"/#/job/{JOB}/trail")
+    board = [each["name"] for each in english(driver.view())["board"]["positions"]]
+
+    names = page.locator(".trail > .trail-rows .trail-name").all_inner_texts()
+    box = page.locator(".trail > .trail-rows").bounding_box()
+
+    told = {" ".join(name.split()).lower() for name in names}
+    order = [name.lower() for name in board if name.lower() in told]
+    assert [" ".join(name.split()).lower() for name in names] == order
+    assert len(names) == 6
+    assert box["height"] < 844 - 2 * 64
+    lines = page.locator(".trail > .trail-rows svg:visible .trail-suspect")
+    assert len({each.get_attribute("class") for each in lines.all()}) == 3
+    page.get_by_text("6 more positions").click()
+    assert page.locator(".trail-folded .trail-name:visible").count() == 6
     assert phone.lacks_room() == []

@@ -31,3 +31,8 @@ shapes-position = position
 shapes-test-aside = { $test }, set aside
 shapes-in-hand = in hand
 shapes-trail = trail of the tests
+# $count (count): 6
+shapes-trail-folded = { $count ->
+    [one] 1 more position: no fault, nothing moved
+   *[other] { $count } more positions: no fault, nothing moved
+}

@@ -29,3 +29,7 @@ shapes-position = posición
 shapes-test-aside = { $test }, apartada
 shapes-in-hand = en la mano
 shapes-trail = recorrido de las pruebas
+shapes-trail-folded = { $count ->
+    [one] 1 posición más: sin fallo, nada se movió
+   *[other] { $count } posiciones más: sin fallo, nada se movió
+}
