@@ -11,6 +11,7 @@ import { lastViews, root, starting, store } from './begin.js';
 import { openDevice } from './log/device.js';
 import { openLog } from './log/log.js';
 import { Photos } from './photos/photos.js';
+import { SmallPictures } from './photos/small-pictures.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
 import { readRarePages } from './screens/pages.js';
@@ -67,11 +68,13 @@ async function startParts(update) {
         onServerBuild: (serverBuild) => update.checkFor(serverBuild),
       })
     : new NoServer({ update });
-  const photos = new Photos(store, sync.api);
+  const small = new SmallPictures(store, sync.api);
+  const photos = new Photos(store, sync.api, small);
   keepDataOnceThereIsSome(device, saved, sync);
   await saved?.start(log);
   await sync.recall();
   const drawn = startApp({ root, core, log, sync, saved, photos, device, update, store, lastViews });
+  fetchSmallAfterEachExchange(small, sync);
   sync.start();
   await drawn;
   // Whoever opens one finds it there; a failure shows then.
@@ -94,6 +97,20 @@ function keepDataOnceThereIsSome(device, saved, sync) {
   saved?.standing.subscribe(({ held }) => ask(held.entries > 0));
   sync.status.subscribe(({ unsentEvents }) => ask(unsentEvents > 0));
   addEventListener('appinstalled', () => device.askToKeepData());
+}
+
+/**
+ * Fetch small versions of pictures that others took, whenever entries have come.
+ * @param {SmallPictures} small
+ * @param {{status: Sync['status']}} sync
+ */
+function fetchSmallAfterEachExchange(small, sync) {
+  let last = sync.status.value.lastSyncAt;
+  sync.status.subscribe(({ lastSyncAt }) => {
+    if (lastSyncAt === last) return;
+    last = lastSyncAt;
+    small.fetchMissing();
+  });
 }
 
 /**

@@ -1,4 +1,7 @@
-"""PUT, HEAD and GET /api/photos/<sha256>: photos travel apart from the events that name them."""
+"""PUT, HEAD and GET /api/photos/<sha256>: photos travel apart from the events that name them.
+
+Below it, /small: the same photo small enough for every phone to keep.
+"""
 
 import re
 
@@ -8,6 +11,7 @@ from flask import request
 
 from server.clock import now_ms
 from server.photos import store as photo_store
+from server.photos.small import small_version
 from server.web.answers import json_answer
 from server.web.database import data_folder
 from server.web.database import database
@@ -36,6 +40,19 @@ def get(digest: str) -> Response:
     if data is None:
         raise NotFound("photo", digest, "a photo that is stored here")
     return Response(data, mimetype="image/jpeg")
+
+
+@blueprint.get("/api/photos/<digest>/small")
+def small(digest: str) -> Response:
+    """Sends a small version of a photo, made now: each phone asks for it once and keeps it.
+
+    A photo may come long after the entry that names it, so its absence is no fault: the answer is empty then.
+    """
+    _check_digest(digest)
+    data = photo_store.whole(data_folder().photos, digest)
+    if data is None:
+        return Response(status=204)
+    return Response(small_version(data), mimetype="image/jpeg")
 
 
 def _check_digest(digest: str) -> None:

@@ -34,6 +34,11 @@ class NoApi {
   async photo() {
     return null;
   }
+
+  /** @returns {Promise<null>} */
+  async smallPhoto() {
+    return null;
+  }
 }
 
 /** @returns {Promise<never>} */

@@ -104,6 +104,12 @@ export interface JobPhoto {
   sat: string;
 }
 
+/** What it shows, and when in the work it was taken. */
+export interface JobPicture extends JobPhoto {
+  words: string;
+  moment: string;
+}
+
 // --- a job
 
 export type Stage = 'look' | 'test' | 'label' | 'swap' | 'prove' | 'close';
@@ -158,7 +164,7 @@ export interface JobView {
   mixed: MixUp[];
   disputes: JobUnit[];
   close: { ready: boolean; blockers: string[] };
-  photos: JobPhoto[];
+  photos: JobPicture[];
   units: JobUnit[];
   replaced: string[];
   history: HistoryEntry[];
@@ -751,6 +757,7 @@ export interface Transfer {
 
 export interface UnitPhoto extends JobPhoto {
   words: string;
+  job: string;
 }
 
 export interface UnitJob {

@@ -1,10 +1,11 @@
 // @ts-check
 /**
  * What to do about a phone that is full: a little space kept aside from the start, and what may go when it
- * is needed. The snapshot goes, which is made again, and a photo once the server has confirmed it by hash; nothing
- * else ever does.
+ * is needed. The snapshot goes, which is made again, the small pictures, which are fetched again, and a photo once
+ * the server has confirmed it by hash; nothing else ever does.
  */
 
+import { dropSmallPictures } from './small-store.js';
 import { dropSnapshots } from './snapshots.js';
 
 const RESERVE_BYTES = 256 * 1024;
@@ -44,6 +45,7 @@ export async function makingRoom(store, work) {
     if (!isQuotaError(error)) throw error;
   }
   await dropSnapshots();
+  await dropSmallPictures();
   await freeSpace(store);
   return work();
 }

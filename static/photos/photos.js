@@ -1,183 +1,26 @@
 // @ts-check
 /**
- * Makes a photo fit to keep and finds it again: drawn anew, so that no location data is left in it.
- *
- * The exact bytes made here are hashed, stored and sent. A picture that cannot be used is refused with a
- * plain sentence and leaves nothing behind.
+ * Finds photos again: whole on this phone or on the server, small on every phone that has the job.
  */
 
 import { sha256Hex } from '../log/canonical.js';
-import { isWholeJpeg, pictureKind, pictureSize, withoutMetadata } from './picture-file.js';
+import { pictureKind } from './picture-file.js';
+import { preparePhoto } from './prepare-photo.js';
 import { say } from '../words/words.js';
 
-const LONG_SIDE = 2048;
-const MOST_BYTES = 4 * 1024 * 1024; // what the server takes
-const MOST_FILE_BYTES = 40 * 1024 * 1024;
-const MOST_MEGAPIXELS = 32; // beyond that, decoding can end the page on a phone
-const QUALITIES = [0.85, 0.7, 0.5];
 const KEPT_URLS = 60;
-
-/** A picture that cannot be kept; `title` and `sentence` are for the person. */
-export class PhotoProblem extends Error {
-  /**
-   * @param {string} title
-   * @param {string} sentence
-   */
-  constructor(title, sentence) {
-    super(sentence);
-    this.name = 'PhotoProblem';
-    this.title = title;
-    this.sentence = sentence;
-  }
-}
-
-/** @type {Promise<unknown>} */
-let queue = Promise.resolve();
-
-/**
- * Turn a captured or picked picture into the photo that is kept; one at a time, for memory's sake.
- * @param {Blob} file
- * @returns {Promise<import('../log/log.js').Photo>}  throws PhotoProblem
- */
-export function preparePhoto(file) {
-  const done = queue.then(() => prepare(file));
-  queue = done.catch(() => undefined);
-  return done;
-}
-
-/** @param {Blob} file */
-async function prepare(file) {
-  if (file.size > MOST_FILE_BYTES) throw tooLarge(say('frame-megabytes', { number: Math.round(file.size / 1e6) }));
-  const source = new Uint8Array(await file.arrayBuffer());
-  const kind = pictureKind(source);
-  const size = pictureSize(source, kind);
-  const megapixels = size ? (size.width * size.height) / 1e6 : 0;
-  if (megapixels > MOST_MEGAPIXELS) throw tooLarge(say('troubles-points', { count: Math.round(megapixels) }));
-  const bitmap = await decode(file, source, kind);
-  const canvas = draw(bitmap, kind);
-  try {
-    const bytes = await encode(canvas);
-    const { width, height } = canvas;
-    return { bytes, mime: 'image/jpeg', sha256: await sha256Hex(bytes), width, height };
-  } finally {
-    // Frees the pixels at once; waiting for the garbage collector has ended pages on phones.
-    canvas.width = 0;
-    canvas.height = 0;
-  }
-}
-
-/**
- * @param {Blob} file
- * @param {Uint8Array} source
- * @param {import('./picture-file.js').PictureKind} kind
- */
-async function decode(file, source, kind) {
-  try {
-    // The browser turns the picture upright by itself. Some draw half a picture without complaint.
-    if (kind !== 'jpeg' || isWholeJpeg(source)) return await createImageBitmap(file);
-  } catch {
-    // Told below, by kind.
-  }
-  if (kind === 'heic') {
-    throw new PhotoProblem(
-      say('troubles-heic'),
-      say('troubles-heic-do'),
-    );
-  }
-  if (kind === 'other') {
-    throw new PhotoProblem(
-      say('troubles-no-picture'),
-      say('troubles-no-picture-do'),
-    );
-  }
-  throw new PhotoProblem(
-    say('troubles-broken-picture'),
-    say('troubles-broken-picture-do'),
-  );
-}
-
-/**
- * @param {ImageBitmap} bitmap
- * @param {import('./picture-file.js').PictureKind} kind
- * @returns {HTMLCanvasElement}
- */
-function draw(bitmap, kind) {
-  const scale = Math.min(1, LONG_SIDE / Math.max(bitmap.width, bitmap.height));
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.max(1, Math.round(bitmap.width * scale));
-  canvas.height = Math.max(1, Math.round(bitmap.height * scale));
-  const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
-  context.imageSmoothingQuality = 'high';
-  context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  bitmap.close();
-  // A phone short of memory draws nothing and reports no error.
-  if (kind === 'jpeg' && isBlank(context, canvas)) {
-    canvas.width = 0;
-    canvas.height = 0;
-    throw new PhotoProblem(
-      say('troubles-not-drawn'),
-      say('troubles-picture-not-saved-do'),
-    );
-  }
-  context.globalCompositeOperation = 'destination-over';
-  context.fillStyle = '#fff';
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  return canvas;
-}
-
-/**
- * @param {CanvasRenderingContext2D} context
- * @param {HTMLCanvasElement} canvas
- */
-function isBlank(context, { width, height }) {
-  // One row in one reading: each reading makes the canvas slower.
-  const row = context.getImageData(0, height / 2, width, 1).data;
-  return row.every((value, index) => index % 4 !== 3 || value === 0);
-}
-
-/**
- * @param {HTMLCanvasElement} canvas
- * @returns {Promise<ArrayBuffer>}
- */
-async function encode(canvas) {
-  for (const quality of QUALITIES) {
-    const blob = await toJpeg(canvas, quality);
-    if (!blob) break;
-    const bytes = withoutMetadata(new Uint8Array(await blob.arrayBuffer()));
-    if (bytes.length <= MOST_BYTES) return bytes.buffer;
-  }
-  throw new PhotoProblem(
-    say('troubles-picture-not-saved'),
-    say('troubles-picture-not-saved-do'),
-  );
-}
-
-/**
- * @param {HTMLCanvasElement} canvas
- * @param {number} quality
- * @returns {Promise<Blob | null>}
- */
-function toJpeg(canvas, quality) {
-  return new Promise((resolve) => canvas.toBlob(resolve, 'image/jpeg', quality));
-}
-
-/** @param {string} found */
-function tooLarge(found) {
-  return new PhotoProblem(
-    say('troubles-too-large'),
-    say('troubles-too-large-do', { found, points: MOST_MEGAPIXELS, megabytes: MOST_FILE_BYTES / 1024 / 1024 }),
-  );
-}
 
 /** Finds photos by their hash: on this phone, else on the server. */
 export class Photos {
   /**
    * @param {import('../log/store.js').Store} store
    * @param {import('../sync/api.js').ServerApi} api
+   * @param {import('./small-pictures.js').SmallPictures} small
    */
-  constructor(store, api) {
+  constructor(store, api, small) {
     this.#store = store;
     this.#api = api;
+    this.#small = small;
   }
 
   /** What stands in place of a photo that cannot be found. */
@@ -187,6 +30,7 @@ export class Photos {
 
   #store;
   #api;
+  #small;
   /** The latest used last. @type {Map<string, string>} */
   #urls = new Map();
 
@@ -201,19 +45,21 @@ export class Photos {
   /**
    * An address to show a photo by; stays good while fewer than 60 others are shown.
    * @param {string} sha256
+   * @param {{small?: boolean}} [options]  small: a small version does
    * @returns {Promise<string | null>} null when neither this phone nor the server has it now
    */
-  async url(sha256) {
-    const known = this.#urls.get(sha256);
+  async url(sha256, { small = false } = {}) {
+    const name = small ? `small ${sha256}` : sha256;
+    const known = this.#urls.get(name);
     if (known) {
-      this.#urls.delete(sha256);
-      this.#urls.set(sha256, known);
+      this.#urls.delete(name);
+      this.#urls.set(name, known);
       return known;
     }
-    const bytes = (await this.#store.photoBytes(sha256)) ?? (await this.#fetch(sha256));
+    const bytes = small ? await this.#smallBytes(sha256) : await this.#wholeBytes(sha256);
     if (!bytes) return null;
     const url = URL.createObjectURL(new Blob([bytes], { type: 'image/jpeg' }));
-    this.#urls.set(sha256, url);
+    this.#urls.set(name, url);
     if (this.#urls.size > KEPT_URLS) {
       const [oldest, oldUrl] = this.#urls.entries().next().value ?? ['', ''];
       URL.revokeObjectURL(oldUrl);
@@ -223,12 +69,30 @@ export class Photos {
   }
 
   /** @param {string} sha256 */
-  async #fetch(sha256) {
-    try {
-      const bytes = await this.#api.photo(sha256);
-      return bytes && (await sha256Hex(bytes)) === sha256 ? bytes : null;
-    } catch {
-      return null;
-    }
+  async #smallBytes(sha256) {
+    const here = (await this.#small.bytes(sha256)) ?? (await this.#store.photoBytes(sha256));
+    if (here) return here;
+    const bytes = await quietly(() => this.#api.smallPhoto(sha256));
+    return bytes && pictureKind(new Uint8Array(bytes)) === 'jpeg' ? bytes : null;
+  }
+
+  /** @param {string} sha256 */
+  async #wholeBytes(sha256) {
+    const here = await this.#store.photoBytes(sha256);
+    if (here) return here;
+    const bytes = await quietly(() => this.#api.photo(sha256));
+    return bytes && (await sha256Hex(bytes)) === sha256 ? bytes : null;
+  }
+}
+
+/**
+ * What cannot be had now is as good as absent.
+ * @param {() => Promise<ArrayBuffer | null>} ask
+ */
+async function quietly(ask) {
+  try {
+    return await ask();
+  } catch {
+    return null;
   }
 }

@@ -18,6 +18,7 @@ export { batchesPage } from './labels/batches-page.js';
 export { printPage } from './labels/print-page.js';
 export { labelSheetPage } from './labels/sheet-page.js';
 export { phonesPage } from './you/phones-page.js';
+export { picturePage } from './job/picture-page.js';
 export { reportPage } from './paper/report.js';
 export { sharedAtCounterPage, sharedPage } from './job/shared-page.js';
 export { slipPage } from './paper/slip.js';

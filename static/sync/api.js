@@ -161,11 +161,17 @@ export class Api {
    * @param {string} sha256
    * @returns {Promise<ArrayBuffer | null>} null when the server has no such photo
    */
-  async photo(sha256) {
-    const response = await request(`/api/photos/${sha256}`, {}, LARGE_SECONDS);
-    if (response.status === 404) return null;
-    if (!response.ok) throw await refusal(response);
-    return isImage(response) ? response.arrayBuffer() : null;
+  photo(sha256) {
+    return image(`/api/photos/${sha256}`);
+  }
+
+  /**
+   * A photo small enough to keep all of them.
+   * @param {string} sha256
+   * @returns {Promise<ArrayBuffer | null>} null when the server has no such photo
+   */
+  smallPhoto(sha256) {
+    return image(`/api/photos/${sha256}/small`);
   }
 
   /**
@@ -265,6 +271,14 @@ async function readJson(response) {
     // Cut off on the way; the same as no answer.
   }
   throw untrusted();
+}
+
+/** @param {string} path @returns {Promise<ArrayBuffer | null>} */
+async function image(path) {
+  const response = await request(path, {}, LARGE_SECONDS);
+  if (response.status === 404 || response.status === 204) return null;
+  if (!response.ok) throw await refusal(response);
+  return isImage(response) ? response.arrayBuffer() : null;
 }
 
 /** @param {Response} response */

@@ -133,7 +133,7 @@ def english(shown: list[str], typed: tuple[str, ...]) -> list[str]:
     return found
 
 
-def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list[str]:
+def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int, photo: str) -> list[str]:
     """Return what stands behind `#` for every screen, with jobs by their kind of step."""
     job = jobs["done"]
     return [
@@ -143,6 +143,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int) -> list
         f"job/{jobs['moves']}/install", f"job/{jobs['moves']}/shared", "shared", "shared/full",
         f"job/{job}/photos",
         f"job/{jobs['cautions']}/photos",
+        f"job/{job}/photo/{photo}",
         f"job/{jobs['twelve']}/trail",
         f"job/{jobs['new_unit']}/hand",
         f"job/{jobs['moves']}/ways",

@@ -26,6 +26,9 @@ from tests.static.pictures import picture
 
 DEVICE = "d00000000000000c0"
 _NO_PICTURE = "ab" * 32  # what the driver names; nobody took it
+_IMAGE = encoded(picture())
+#: The one picture that every job on the server has.
+DIGEST = hashlib.sha256(_IMAGE).hexdigest()
 _IN_HAND = "u00000000more"
 _OTHERS = ("disputed", "twelve", "own_names", "rear_of_eight")
 
@@ -86,8 +89,6 @@ def put_on_server(server) -> tuple[dict[str, str], dict[str, str]]:
 
     Returns the id of each job by its kind of step, and the label of each unit.
     """
-    image = encoded(picture())
-    digest = hashlib.sha256(image).hexdigest()
     codes = iter(labels.codes_from(list(Random(7).randbytes(60_000)), 400))
     entries: list[dict] = []
     jobs = {}
@@ -95,7 +96,7 @@ def put_on_server(server) -> tuple[dict[str, str], dict[str, str]]:
     for number, (stage, facts) in enumerate(stages().items(), 1):
         jobs[stage] = f"j{number:012x}"
         text = json.dumps(facts)
-        names = {_NO_PICTURE: digest, "u00000000new1": f"u{number:012x}", "v1": f"v{number:012x}"}
+        names = {_NO_PICTURE: DIGEST, "u00000000new1": f"u{number:012x}", "v1": f"v{number:012x}"}
         names[_IN_HAND] = f"u1{number:011x}"
         names |= {old: next(codes) for old in sorted(set(_codes(facts)))}
         for old, new in names.items():
@@ -103,7 +104,7 @@ def put_on_server(server) -> tuple[dict[str, str], dict[str, str]]:
         for event in json.loads(text):
             entries.append(_chained({**event, "job": jobs[stage]}, entries, start))
     with closing(server.database()) as db:
-        photo_store.keep(db, server.data / "photos", digest, image, now_ms())
+        photo_store.keep(db, server.data / "photos", DIGEST, _IMAGE, now_ms())
         receipt = events.receive(db, entries, None, now_ms())
     assert receipt.refused == []
     worn = [entry["event"]["data"] for entry in entries if entry["event"]["kind"] == "unit_labelled"]

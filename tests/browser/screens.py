@@ -60,7 +60,7 @@ class Screens:
         """
         empty = {"content_type": "image/jpeg", "body": b""}
         self.context.route(
-            "**/api/photos/*",
+            "**/api/photos/**",
             lambda route: route.fulfill(**empty) if route.request.method == "GET" else route.continue_(),
         )
         put_on_phone(self.page, self.base, driver)

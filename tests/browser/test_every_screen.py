@@ -17,6 +17,7 @@ from tests.browser.every_screen import AT_COUNTER
 from tests.browser.every_screen import Eye
 from tests.browser.every_screen import addresses
 from tests.browser.every_screen import without_example
+from tests.browser.every_stage import DIGEST
 from tests.browser.every_stage import put_on_server
 from tests.browser.seeded_job import job_driver
 from tests.browser.seeded_job import put_on_phone
@@ -47,7 +48,7 @@ class Yard:
 
     def addresses(self) -> list[str]:
         """Return an address of every screen."""
-        return addresses(self.jobs, unit=self.unit, code=self.code, batch=self.batch)
+        return addresses(self.jobs, unit=self.unit, code=self.code, batch=self.batch, photo=DIGEST)
 
 
 @pytest.fixture(scope="module")

@@ -8,14 +8,16 @@ from tests.static.app_server import BARE_PAGE
 from tests.static.pictures import encoded
 
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
-  const { openStore, openDevice, Core, openLog, Photos, Sync, startWords } = await import('/app/parts.js');
+  const { openStore, openDevice, Core, openLog, Photos, SmallPictures, Sync, startWords } =
+    await import('/app/parts.js');
   await startWords();
   window.store = await openStore();
   window.device = await openDevice(store);
   window.core = await Core.start({ timeoutSeconds });
   window.log = await openLog({ store, core, device });
   window.sync = new Sync({ store, log, device, build: () => 'tried', onServerBuild: () => undefined });
-  window.photos = new Photos(store, window.sync.api);
+  window.small = new SmallPictures(store, window.sync.api);
+  window.photos = new Photos(store, window.sync.api, window.small);
   window.records = () => log.ordered();
   window.stock = (note) => ({
     kind: 'unit_added',

@@ -105,3 +105,49 @@ def test_a_photo_counts_as_sent_by_the_servers_own_word_only(make_phone, app_ser
     assert phone.sync()["unsentPhotos"] == 0
     sha = phone.page.evaluate("photo.sha256")
     assert [path.name for path in app_server.data.rglob(f"{sha}*")]
+
+
+def test_small_versions_of_what_others_took_are_there_without_a_network(make_phone, app_server):
+    phone, other = make_phone(), make_phone()
+    phone.record_photo(Image.effect_noise((2000, 1500), 40).convert("RGB"))
+    phone.sync()
+    sha = phone.page.evaluate("photo.sha256")
+    other.sync()
+
+    other.page.evaluate("small.fetchMissing()")
+    other.context.set_offline(True)
+
+    shown = """(sha) => photos.url(sha, { small: true }).then(async (url) => {
+      const image = new Image();
+      image.src = url;
+      await image.decode();
+      return [image.naturalWidth, image.naturalHeight];
+    })"""
+    assert other.page.evaluate(shown, sha) == [480, 360]
+    assert other.page.evaluate("(sha) => photos.url(sha)", sha) is None
+
+
+def test_a_small_version_is_fetched_once_and_again_where_it_was_dropped(make_phone, app_server):
+    phone, other = make_phone(), make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    sha = phone.page.evaluate("photo.sha256")
+    # The entry is there before its picture.
+    app_server.fault = line.lose_replies(f"/api/photos/{sha}", 1)
+    phone.sync()
+    other.sync()
+    app_server.requests.clear()
+    for _ in range(2):
+        other.page.evaluate("small.fetchMissing()")
+    phone.sync()
+    other.page.evaluate("small.fetchMissing()")
+    kept = "(sha) => small.bytes(sha).then((bytes) => bytes?.byteLength > 0)"
+    assert other.page.evaluate(kept, sha)
+
+    other.page.evaluate("import('/app/parts.js').then(({ dropSmallPictures }) => dropSmallPictures())")
+    assert not other.page.evaluate(kept, sha)
+    other.page.evaluate("small.fetchMissing()")
+
+    assert other.page.evaluate(kept, sha)
+    # Its own pictures are on the phone whole.
+    phone.page.evaluate("small.fetchMissing()")
+    assert not phone.page.evaluate(kept, sha)

@@ -18,6 +18,7 @@ from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
 from ..words.noted import noted
+from . import pictures
 from . import summary
 from . import trail
 
@@ -57,7 +58,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "mixed": mixups.job_view(job),
         "disputes": [_unit_line(job, unit) for unit in job.disputed()],
         "close": {"ready": not blocked_by(job), "blockers": blocked_by(job)},
-        "photos": job.photos,
+        "photos": pictures.pictures(job),
         "units": [_unit_line(job, unit) for unit in summary.handled(job)],
         "replaced": summary.replaced(job),
         "history": _history(job),

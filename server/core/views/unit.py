@@ -138,6 +138,7 @@ def _photos(state, unit) -> list:
         for photo in job.photos:
             if unit["id"] in (photo["unit"], photo["sat"]):
                 shown = dict(photo)
+                shown["job"] = job_id
                 shown["words"] = message("views-unit-photo", sort=job.sort.identity)
                 if photo["unit"] != unit["id"]:
                     shown["words"] = message(

@@ -238,16 +238,29 @@ job-layout-untested = not tested
 
 ## Pictures
 
-job-photos-screen = Screen of the test
-job-photos-unit = A sensor
 job-photos-work = The work
-job-photos-position = A position
 # $job: Blue estate
 job-photos-title = Pictures · { $job }
 job-photos-guide = The work, before or after
 job-photos-none = No picture yet
 job-photos-none-lead = The job asks for one of each position before a hand touches it.
 job-photos-take = Take a picture
+
+## One picture, large
+
+job-picture-enlarge = Look at it large
+job-picture-all = All pictures
+job-picture-beside = Before and after
+job-picture-one = This one alone
+job-picture-before = The picture before
+job-picture-next = The next picture
+job-picture-larger = Larger
+job-picture-smaller = Smaller
+# $number: 2
+# $count (count): 7
+job-picture-count = { $number } of { $count }
+job-picture-keys = Pictures: plus and minus change the size, arrows move
+job-picture-small = Small version. The whole one needs the network.
 
 ## A position
 

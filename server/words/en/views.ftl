@@ -388,3 +388,13 @@ views-list-fault = { $count ->
 }
 views-list-find = Find the cause
 views-list-see = Prove it and close
+
+## Pictures of a job: the moment at which each was taken.
+
+views-picture-untouched = before anything was pulled here
+# $unit: K7F-3M
+views-picture-fitted = with { $unit } fitted
+views-picture-empty = with nothing fitted here
+views-picture-before-tests = before the first test
+# $number: 2
+views-picture-after-test = after test { $number }

@@ -202,15 +202,28 @@ job-layout-untested = sin probar
 
 ## Pictures
 
-job-photos-screen = Pantalla de la prueba
-job-photos-unit = Un sensor
 job-photos-work = El trabajo
-job-photos-position = Una posición
 job-photos-title = Imágenes · { $job }
 job-photos-guide = El trabajo, antes o después
 job-photos-none = Ninguna imagen todavía
 job-photos-none-lead = El trabajo pide una de cada posición antes de que nadie la toque.
 job-photos-take = Hacer una foto
+
+## One picture, large
+
+job-picture-enlarge = Ver en grande
+job-picture-all = Todas las imágenes
+job-picture-beside = Antes y después
+job-picture-one = Solo esta
+job-picture-before = La imagen anterior
+job-picture-next = La imagen siguiente
+job-picture-larger = Más grande
+job-picture-smaller = Más pequeño
+# $number: 2
+# $count (count): 7
+job-picture-count = { $number } de { $count }
+job-picture-keys = Imágenes: más y menos cambian el tamaño, las flechas mueven
+job-picture-small = Versión pequeña. La entera necesita la red.
 
 ## A position
 

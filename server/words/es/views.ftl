@@ -267,3 +267,13 @@ views-list-fault = { $count ->
 }
 views-list-find = Busca la causa
 views-list-see = Compruébalo y cierra
+
+## Pictures of a job: the moment at which each was taken.
+
+views-picture-untouched = antes de quitar nada aquí
+# $unit: K7F-3M
+views-picture-fitted = con { $unit } montado
+views-picture-empty = sin nada montado aquí
+views-picture-before-tests = antes de la primera prueba
+# $number: 2
+views-picture-after-test = después de la prueba { $number }

@@ -11,14 +11,16 @@ import { mounted } from './mount.js';
  * A photo on record, from this phone or the server; says so where neither has it now.
  * @param {import('./context.js').Services} services
  * @param {string} sha256
- * @param {{alt: string, large?: boolean}} options
+ * @param {{alt: string, large?: boolean, small?: boolean}} options  small: a small version does, as in a list; where
+ *     the whole one cannot be had, it does anyway
  */
-export function picture({ photos }, sha256, { alt, large = false }) {
+export function picture({ photos }, sha256, { alt, large = false, small = false }) {
   return html`<span
     class=${large ? 'picture picture-large' : 'picture'}
     ${mounted(sha256, (host) => {
       let here = true;
-      photos.url(sha256).then((url) => {
+      const found = small ? photos.url(sha256, { small }) : photos.url(sha256).then((url) => url ?? photos.url(sha256, { small: true }));
+      found.then((url) => {
         if (!here) return;
         const missing = html`<span class="picture-missing">${photos.absent}</span>`;
         render(url ? html`<img src=${url} alt=${alt} />` : missing, host);

@@ -29,6 +29,7 @@ export const SCREENS = [
   [/^job\/([^/]+)$/, 'job', ['job']],
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|install|shared)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
+  [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
   [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
@@ -96,6 +97,8 @@ export const to = {
   jobPart: (job, part) => `${to.job(job)}/${part}`,
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
+  /** @param {string} job @param {string} sha256 */
+  photo: (job, sha256) => `${to.job(job)}/photo/${sha256}`,
   unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
   /** The record as a file. */
   unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,

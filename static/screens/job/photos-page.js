@@ -10,13 +10,12 @@ import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { picture } from '../frame/picture.js';
-import { to } from '../frame/router.js';
+import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { dayAndTime } from '../frame/when.js';
 
+/** @typedef {import('../../core/views.js').JobPicture} JobPicture */
 /** @typedef {import('../../core/views.js').JobView} JobView */
-
-const SHOWS = { screen: 'job-photos-screen', unit: 'job-photos-unit', work: 'job-photos-work', position: 'job-photos-position' };
 
 export const photosPage = {
   load: loadJob,
@@ -35,7 +34,7 @@ export const photosPage = {
     return {
       ...head,
       body: view.photos.length
-        ? pictureList(ctx, view)
+        ? pictureList(ctx, view, { opens: true })
         : html`<section class="nothing">
             ${icon('camera', { size: 'large' })}
             <h2>${say('job-photos-none')}</h2>
@@ -48,26 +47,52 @@ export const photosPage = {
 };
 
 /**
+ * By position, so that what came before a change stands beside what came after it.
  * @param {import('../frame/context.js').Context} ctx
  * @param {JobView} view  of the job
+ * @param {{opens?: boolean}} [options]  opens: a tap shows one large; not where the job is only in a file
  */
-export function pictureList({ services }, view) {
-  return html`<ul class="photos photos-wide">
-    ${view.photos.map((photo) => {
-      const words = photoWords(view, photo);
-      return html`<li class="photo">
-        ${picture(services, photo.sha256, { alt: words })}
-        <span class="photo-words">${words}<br />${dayAndTime(photo.at)}</span>
-      </li>`;
-    })}
-  </ul>`;
+export function pictureList({ services }, view, { opens = false } = {}) {
+  return groups(inOrder(view)).map(
+    ({ words, photos }) => html`<section>
+      ${opens ? html`<h2>${words}</h2>` : html`<h4>${words}</h4>`}
+      <ul class="photos photos-wide">
+        ${photos.map((photo) => {
+          const shown = html`${picture(services, photo.sha256, { alt: photo.words, small: true })}
+            <span class="photo-words">${sentenceCase(photo.moment)}<br /><span class="soft">${dayAndTime(photo.at)}</span></span>`;
+          return opens
+            ? html`<li><a class="photo" href=${linkTo(to.photo(view.id, photo.sha256))}>${shown}</a></li>`
+            : html`<li class="photo">${shown}</li>`;
+        })}
+      </ul>
+    </section>`,
+  );
 }
 
 /**
+ * Those of positions in the order of the board, each position's first picture first; then the others.
  * @param {JobView} view
- * @param {{shows: keyof typeof SHOWS, position: string}} photo
  */
-function photoWords(view, { shows, position }) {
-  const place = view.board.positions.find(({ id }) => id === position);
-  return place ? sentenceCase(place.name) : say(SHOWS[shows]);
+export function inOrder({ photos, board }) {
+  const places = board.positions.map(({ id }) => id);
+  const place = (/** @type {JobPicture} */ { shows, position }) => {
+    const at = shows === 'position' ? places.indexOf(position) : -1;
+    return at < 0 ? places.length : at;
+  };
+  return [...photos].sort((one, other) => place(one) - place(other));
+}
+
+/**
+ * Pictures that show the same, in the order in which they come.
+ * @param {JobPicture[]} photos
+ */
+function groups(photos) {
+  /** @type {Array<{words: string, photos: JobPicture[]}>} */
+  const found = [];
+  for (const photo of photos) {
+    const group = found.find(({ words }) => words === photo.words);
+    if (group) group.photos.push(photo);
+    else found.push({ words: photo.words, photos: [photo] });
+  }
+  return found;
 }

@@ -59,7 +59,9 @@ function positionBody(ctx) {
   const { view, position, unit } = ctx.data;
   return html`
     ${position.photo
-      ? picture(ctx.services, position.photo, { alt: position.name, large: true })
+      ? html`<a class="picture-link" href=${linkTo(to.photo(view.id, position.photo))} aria-label=${say('job-picture-enlarge')}
+          >${picture(ctx.services, position.photo, { alt: position.name, large: true })}</a
+        >`
       : html`<p class="soft">${say('job-position-no-picture')}</p>`}
     <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
     ${view.closed ? nothing : reachCard(ctx)}

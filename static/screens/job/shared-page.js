@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { PhotoProblem } from '../../photos/photos.js';
+import { PhotoProblem } from '../../photos/prepare-photo.js';
 import { dropShared, sharedFiles } from '../../phone/shared-pictures.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';

@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { PhotoProblem } from '../../photos/photos.js';
+import { PhotoProblem } from '../../photos/prepare-photo.js';
 import { freshPicture } from '../frame/picture.js';
 import { cameraHost, problemPanel } from './camera-host.js';
 import { say } from '../../words/words.js';

@@ -5,7 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { PhotoProblem } from '../../photos/photos.js';
+import { PhotoProblem } from '../../photos/prepare-photo.js';
 import { cameraHost, problemPanel } from './camera-host.js';
 import { say } from '../../words/words.js';
 

@@ -113,18 +113,23 @@ export function returns({ returns: all }) {
   </section>`;
 }
 
-/** @param {import('../frame/context.js').Context} ctx @param {UnitView} unit */
-export function photos({ services }, unit) {
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {UnitView} unit
+ * @param {{opens?: boolean}} [options]  opens: a tap shows one large
+ */
+export function photos({ services }, unit, { opens = false } = {}) {
   if (!unit.photos.length) return nothing;
   return html`<section>
     <h2>${say('unit-pictures')}</h2>
     <ul class="photos photos-wide">
-      ${unit.photos.map(
-        (photo) => html`<li class="photo">
-          ${picture(services, photo.sha256, { alt: photo.words })}
-          <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}</span>
-        </li>`,
-      )}
+      ${unit.photos.map((photo) => {
+        const shown = html`${picture(services, photo.sha256, { alt: photo.words, small: true })}
+          <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}</span>`;
+        return opens
+          ? html`<li><a class="photo" href=${linkTo(to.photo(photo.job, photo.sha256))}>${shown}</a></li>`
+          : html`<li class="photo">${shown}</li>`;
+      })}
     </ul>
   </section>`;
 }

@@ -58,7 +58,7 @@ export function unitParts(ctx, unit, how) {
         <h2>${say('unit-trail')}</h2>
         ${unitStations(unit.trail)}
       </section>
-      ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)} ${custody(unit)} ${labels(unit)} ${photos(ctx, unit)}
+      ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)} ${custody(unit)} ${labels(unit)} ${photos(ctx, unit, { opens: ctx.services.device.role.value !== 'counter' })}
       ${jobs(unit)} ${otherPlaces(ctx, unit)} ${printedOn(ctx, unit, { job: jobOf(unit) })}
       ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${handOn(unit)}
     `,

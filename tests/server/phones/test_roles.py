@@ -39,6 +39,7 @@ ENDPOINTS = {
     "GET /api/jobs/<job>": BOTH,
     "GET /api/units/<name>": BOTH,
     "GET /api/photos/<digest>": BOTH,
+    "GET /api/photos/<digest>/small": BOTH,
     "PUT /api/photos/<digest>": BOTH,
     "GET /api/labels": BENCH,
     "GET /api/labels/<row:batch>": BENCH,

@@ -301,3 +301,35 @@ def test_only_the_phone_that_took_a_photo_is_asked_for_it(phone, new_phone):
     other = new_phone("d00000000000000bb")
 
     assert other.synced()["photos_wanted"] == []
+
+
+def test_a_small_version_of_a_photo_is_drawn_for_whoever_has_the_job(phone):
+    file = io.BytesIO()
+    Image.effect_noise((2048, 1536), 60).convert("RGB").save(file, "JPEG", quality=90)
+    data = file.getvalue()
+    phone.put(url(data), data)
+
+    answer = phone.get(f"{url(data)}/small")
+
+    assert answer.mimetype == "image/jpeg"
+    with Image.open(io.BytesIO(answer.data)) as small:
+        assert small.size == (480, 360)
+    assert len(answer.data) < len(data) / 10
+    assert jpeg_module.read(answer.data).extras == []
+
+
+def test_a_small_picture_is_not_made_larger_and_one_that_is_not_here_yet_is_no_fault(phone):
+    data = jpeg()
+    phone.put(url(data), data)
+
+    with Image.open(io.BytesIO(phone.get(f"{url(data)}/small").data)) as small:
+        assert small.size == (64, 48)
+    assert phone.get(f"/api/photos/{'0' * 64}/small").status_code == 204
+    assert_refused(phone.get("/api/photos/no-digest/small"), 400, "sha256")
+
+
+def test_a_stranger_gets_no_small_version(phone, stranger):
+    data = jpeg()
+    phone.put(url(data), data)
+
+    assert stranger.get(f"{url(data)}/small").status_code == 401
