@@ -51,7 +51,7 @@ class Mechanic:
         if not faulted:
             self.page.get_by_role("checkbox", name="No fault anywhere").tap()
         phone.see("fault at " + " and ".join(faulted) if faulted else "no fault anywhere")
-        phone.tap("Sounder heard: record this")
+        phone.tap("Sounder heard: record")
         self.page.locator("[data-step='test'] .panel-act").wait_for(state="detached")
 
     def answers(self, words: str):

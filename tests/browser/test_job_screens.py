@@ -77,7 +77,7 @@ def test_what_was_seen_is_recorded_by_position(take_screens):
 def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens):
     phone = take_screens().holds(job_driver().begin())
     page = phone.show(f"/#/job/{JOB}")
-    assert page.get_by_role("button", name="Sounder heard: record this").is_disabled()
+    assert page.get_by_role("button", name="Sounder heard: record").is_disabled()
     page.get_by_role("button", name="right outer").click()
     page.get_by_role("button", name="left outer").dblclick()
     page.get_by_text("More: codes, picture, note").click()
@@ -94,7 +94,7 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     page.get_by_role("img", name="The screen of the test").wait_for()
     told = "Test 1: sounder heard, fault at right outer; nothing reported on left outer."
     page.get_by_text(told).wait_for()
-    phone.tap("Sounder heard: record this")
+    phone.tap("Sounder heard: record")
     page.get_by_role("heading", name="Photograph each position").wait_for()
     recorded = last(page, "test_run")
     assert recorded["faulted"] == ["rear-right-outer"]
@@ -115,7 +115,7 @@ def test_what_the_test_says_of_an_empty_position_is_recorded(take_screens):
     page.get_by_text("Test 1: sounder heard, no fault anywhere.").wait_for()
     page.get_by_role("button", name="left inner").click()
     page.get_by_text("empty, fault").wait_for()
-    phone.tap("Sounder heard: record this")
+    phone.tap("Sounder heard: record")
     page.get_by_role("heading", name="Walk behind it with a pole").wait_for()
     recorded = last(page, "test_run")
     assert recorded["faulted"] == recorded["unplugged"] == [empty]

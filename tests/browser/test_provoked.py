@@ -37,7 +37,7 @@ def test_what_came_before_a_test_is_chosen_and_told_with_the_proof(phone):
     assert field.input_value() == "at_once"
     assert phone.lacks_room() == []
     page.get_by_label("No fault anywhere").check()
-    phone.tap("Sounder heard: record this")
+    phone.tap("Sounder heard: record")
     page.get_by_text("1 came straight after another, so it counts for less.").wait_for()
     assert last(page, "test_run")["provoked"] == "at_once"
     page.goto(page.url + "/history")

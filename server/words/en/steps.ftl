@@ -121,7 +121,7 @@ steps-test-take = Take the picture
 steps-test-back = Go back
 steps-test-help = How to start the self-test
 # $proof: sounder heard
-steps-test-record = { CAP($proof) }: record this
+steps-test-record = { CAP($proof) }: record
 steps-test-empty = empty
 # $reading: fault
 steps-test-empty-but = empty, { $reading }
