@@ -223,6 +223,10 @@ export interface TrailView {
   tests: { n: number; label: string; counted: boolean; why: string }[];
   rows: { position: string; name: string; suspect: boolean }[];
   lines: TrailLine[];
+  /** Where sensors got mixed up: from the line of one to that of a part that may be it. */
+  joins: { start: string; end: string }[];
+  /** The same in words; "" without any. */
+  mixed_words: string;
 }
 
 export interface TrailLine {
@@ -297,6 +301,8 @@ export interface MixUp {
   sentence: string;
   scan_words: string;
   test_words: string;
+  /** Who is who as far as the tests tell; "" while they tell nothing. */
+  who_words: string;
 }
 
 export interface HistoryEntry {

@@ -11,7 +11,8 @@
  * @typedef {{test: number, position: string|null, mark: string}} Point
  * @typedef {{unit: string, shown: string, suspect: boolean, points: Point[]}} Line
  * @typedef {{tests: {n: number, label: string, counted: boolean, why?: string}[],
- *   rows: {position: string, name: string, suspect?: boolean}[], lines: Line[]}} TrailView
+ *   rows: {position: string, name: string, suspect?: boolean}[], lines: Line[],
+ *   joins?: {start: string, end: string}[], mixed_words?: string}} TrailView
  * @typedef {Point & {x: number, y: number, named: boolean}} Place
  */
 
@@ -126,6 +127,22 @@ function faultPath(view, lines) {
 }
 
 /**
+ * Who may be who among sensors that got mixed up: from where one was last tested to where a part that may
+ * be it was tested first.
+ * @param {TrailView} view
+ * @param {(Line & {places: Place[]})[]} lines
+ */
+function maybePaths(view, lines) {
+  /** @param {string} unit */
+  const find = (unit) => lines.find((line) => line.unit === unit);
+  return (view.joins ?? []).flatMap(({ start, end }) => {
+    const from = find(start)?.places.at(-1);
+    const to = find(end)?.places[0];
+    return from && to && from.test < to.test ? [step(from, to)] : [];
+  });
+}
+
+/**
  * A trail in pieces that each fit a narrow paper. A piece begins with the test that the one before ended
  * with, so that every change of place is drawn once, whole.
  * @param {TrailView} view
@@ -142,7 +159,10 @@ export function trailPieces(view, most) {
         .filter(({ test }) => test >= from && test < to)
         .map((point) => ({ ...point, test: point.test - from })),
     }));
-    pieces.push({ ...view, tests: view.tests.slice(from, to), lines: lines.filter(({ points }) => points.length) });
+    pieces.push({
+      ...view, tests: view.tests.slice(from, to), lines: lines.filter(({ points }) => points.length),
+      mixed_words: to === view.tests.length ? view.mixed_words : "",
+    });
   }
   return pieces;
 }
@@ -178,7 +198,7 @@ export function trailGeometry(view, distance = NEAR) {
   }));
   return {
     rowHeight, tall: rowHeight === TALL_ROW, lanes: count, lines, column,
-    faultPath: faultPath(view, lines),
+    faultPath: faultPath(view, lines), maybePaths: maybePaths(view, lines),
     suspectRows: view.rows.flatMap((row, n) => (row.suspect && last >= 0
       ? [`M${column(0) - 26} ${middle(n)}H${column(last) + 26}`] : [])),
     width: FIRST * 2 + Math.max(0, last) * distance,

@@ -18,9 +18,11 @@ const ROOM = 6;
  */
 export function rowsThatMatter(view, room = ROOM) {
   const telling = new Set(view.rows.filter((row) => row.suspect).map((row) => row.position));
+  const joined = new Set((view.joins ?? []).flatMap(({ start, end }) => [start, end]));
   for (const line of view.lines) {
     const places = new Set(line.points.map((point) => point.position));
-    const isTelling = line.suspect || places.size > 1 || line.points.some((point) => point.mark === "fault");
+    const isTelling = line.suspect || joined.has(line.unit) || places.size > 1
+      || line.points.some((point) => point.mark === "fault");
     if (isTelling) places.forEach((place) => place !== null && telling.add(place));
   }
   const others = view.rows.filter((row) => !telling.has(row.position));

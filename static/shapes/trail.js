@@ -126,6 +126,7 @@ function picture(view, geometry, width) {
     ${view.tests.map((test, n) => column(test, geometry.column(n), geometry.height))}
     ${geometry.faultPath.map((path) => svg`<path class="trail-band-edge" d=${path} />`)}
     ${geometry.faultPath.map((path) => svg`<path class="trail-band" d=${path} />`)}
+    ${geometry.maybePaths.map((path) => svg`<path class="trail-line trail-maybe" d=${path} />`)}
     ${behind.map((line) => svg`<path class=${line.changesPlace ? "trail-line trail-moved" : "trail-line"} d=${linePath(line)} />`)}
     ${[...suspects.map(linePath), ...geometry.suspectRows].map((path, n) => svg`<path class="trail-suspect-edge" d=${path} />
       <path class="trail-line trail-suspect trail-suspect-${n % LINES}" d=${path} />`)}
@@ -172,6 +173,7 @@ export function trail(view, { whole = false } = {}) {
       ? html`<details class="more trail-folded"><summary>${say("shapes-trail-folded", { count: folded.rows.length })}</summary>
           ${rows(folded)}</details>`
       : nothing}
+    ${view.mixed_words ? html`<figcaption class="trail-mixed">${view.mixed_words}</figcaption>` : nothing}
   </figure>`;
 }
 

@@ -327,3 +327,56 @@ def test_a_late_mix_up_of_what_was_fitted_meanwhile_is_kept_as_a_dispute(job):
     job.force("units_mixed", units=[home(OUTER), home(LEFT)], note="")
     assert [line["id"] for line in job.view()["disputes"]] == [home(LEFT)]
     assert job.core("state")["mixed"] == []
+
+
+def trail_of(job):
+    trail = job.view()["trail"]
+    at = {line["unit"]: [(p["test"], p["position"]) for p in line["points"]] for line in trail["lines"]}
+    return trail, at
+
+
+def test_the_trail_has_no_line_in_hand_for_a_unit_whose_label_is_dead(job):
+    relabel(mix(job))
+    fit(job)
+    job.test(OUTER)
+    trail, at = trail_of(job)
+    one, two = bodies(job)
+    assert at[home(OUTER)] == [(0, OUTER)], "its line ends where it got mixed up"
+    assert at[one][0][0] == at[two][0][0] == 1, "and the lines of the parts begin after it"
+    joined = [(join["start"], join["end"]) for join in trail["joins"]]
+    assert sorted(joined) == sorted((was, body) for was in (home(OUTER), home(INNER)) for body in (one, two))
+    assert trail["mixed_words"].count("may be the one from right") == 2
+    assert None not in [position for points in at.values() for _, position in points]
+
+
+def test_a_part_that_the_tests_know_again_goes_on_the_line_of_its_unit(job):
+    relabel(mix(job))
+    fit(job)
+    job.test(INNER)
+    job.test(INNER)
+    trail, at = trail_of(job)
+    bad = job.core("state")["vehicles"]["v1"]["holds"][INNER]
+    assert at[bad] == [(0, OUTER), (1, INNER), (2, INNER)]
+    assert home(OUTER) not in at
+    assert home(INNER) not in at
+    assert trail["joins"] == []
+    assert f"{job.labels[bad]}" in trail["mixed_words"].replace("-", "")
+    assert "is the one from right outer, 99.9 % sure." in trail["mixed_words"]
+    assert [line["suspect"] for line in trail["lines"] if line["unit"] == bad] == [True]
+
+
+def test_what_is_in_hand_is_the_same_on_the_trail_and_in_the_list_once_the_new_one_is_in(job):
+    relabel(mix(job))
+    fit(job)
+    job.test(INNER)
+    job.test(INNER)
+    bad = job.core("state")["vehicles"]["v1"]["holds"][INNER]
+    job.new_unit(INNER)
+    job.guided()
+    job.test()
+    _, at = trail_of(job)
+    assert [line["id"] for line in job.view()["out"]] == [bad]
+    assert [unit for unit, points in at.items() if points[-1][1] is None] == [bad]
+    new, off = job.view()["replaced"]
+    assert new.endswith(" is new at right inner.")
+    assert off.endswith(" came off; it is in your hand, pulled from right inner.")

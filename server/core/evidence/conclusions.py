@@ -28,6 +28,7 @@ class Conclusions:
         kept = self.reasoned_by_job.get(job.id)
         if kept is None or kept[0] != text:
             result = identity_assignments.reasoned(case, possible)
+            result["alike"] = mixups.alike(job, case)
             result["proof"] = proof.ahead(identity_assignments.likeliest(case, result), result)
             kept = (text, result)
             self.reasoned_by_job[job.id] = kept
@@ -43,6 +44,7 @@ class Conclusions:
             if kept and kept[0] == text:
                 return kept[1]
         result = identity_assignments.reasoned(case, possible, plan=False)
+        result["alike"] = mixups.alike(job, case)
         self.concluded_by_job[job.id] = (text, result)
         return result
 

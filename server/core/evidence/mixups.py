@@ -49,15 +49,29 @@ def assignments(job: Job, case: dict) -> list[list]:
     """
     found = [[]]
     for entry in open_sets(job):
-        alike = {}
-        for identity in entry["open"]:
-            key = _told_of(case, identity) if job.unit(identity).mixup() is None else identity
-            alike[key] = alike.get(key, []) + [identity]
-        ways = _ways(entry["bodies"], [alike[key] for key in sorted(alike)])
+        ways = _ways(entry["bodies"], _groups(job, case, entry))
         if len(found) * len(ways) > _MOST_ASSIGNMENTS:
             return []
         found = [before + [way] for before in found for way in ways]
     return found if found != [[]] else []
+
+
+def alike(job: Job, case: dict) -> dict:
+    """Return, for each unit whose body is not known, those that `assignments` does not tell from it."""
+    found = {}
+    for entry in open_sets(job):
+        for group in _groups(job, case, entry):
+            for identity in group:
+                found[identity] = group
+    return found
+
+
+def _groups(job: Job, case: dict, entry: dict) -> list[list]:
+    groups = {}
+    for identity in entry["open"]:
+        key = _told_of(case, identity) if job.unit(identity).mixup() is None else identity
+        groups[key] = groups.get(key, []) + [identity]
+    return [groups[key] for key in sorted(groups)]
 
 
 def _ways(bodies: list, groups: list) -> list[dict]:
@@ -128,24 +142,6 @@ def settling_words(job: Job, entry: dict) -> dict:
 
 def _identity(job: Job, identity):
     return words.unit_name(job.unit(identity))
-
-
-def job_view(job: Job) -> list[dict]:
-    """Return the mix-ups of a job that are not settled, in words."""
-    shown = []
-    for entry in open_sets(job):
-        told = settling_words(job, entry)
-        names = [_identity(job, each) for each in entry["open"]]
-        shown.append(
-            {
-                "at": entry["at"],
-                "count": entry["count"],
-                "sentence": message("evidence-mixed", units=all_of(names)),
-                "scan_words": told["scan"],
-                "test_words": told["test"],
-            }
-        )
-    return shown
 
 
 def lost_view(state, unit: dict) -> list[dict]:

@@ -1,6 +1,8 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
 from ..evidence import checks
+from ..evidence import mixups
+from ..evidence import who_is_who
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -30,10 +32,20 @@ def in_words(job: Job, result: dict) -> list[dict]:
     comes last where it has just said the same twice.
     """
     return [
-        _move(job, entry)
+        _move(job, _telling(job, result, entry))
         for entry in repeats.last(job, result["next"])
         if entry["move"] != "meter" or not checks.gave_nothing(job, entry["position"])
     ]
+
+
+def _telling(job: Job, result: dict, entry: dict) -> dict:
+    """Return a move with who would be who after each of its results, where units got mixed up."""
+    told = dict(entry)
+    told["outlook"] = []
+    for outcome in entry["outlook"]:
+        who = who_is_who.after(job, result, outcome) if "ways" in outcome else ""
+        told["outlook"].append(dict(outcome, who=who))
+    return told
 
 
 def _move(job: Job, entry) -> dict:
@@ -165,8 +177,9 @@ def _suspects(job) -> list:
 
 def _bring(job: Job, unit, chain) -> dict:
     """Return how a unit that no position holds comes in, and what moves on to make room for it."""
+    kind = "guide-exchange-in-hand" if job.unit(unit).is_in_hand() else "guide-exchange-spare"
     said = message(
-        "guide-exchange-in-hand" if job.unit(unit).is_in_hand() else "guide-exchange-spare",
+        "guide-exchange-mixed" if unit in mixups.loose(job) else kind,
         unit=unit_name(job.unit(unit)),
         position=words.position_name(job, chain[-1]),
     )

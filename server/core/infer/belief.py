@@ -188,6 +188,10 @@ class Belief:
         scales = [(n, 0.0) for n, cause in enumerate(self.suspects) if flags[cause]]
         return self.expect(scales)
 
+    def expects(self, scales: list) -> list:
+        """Return what `expect` does, way by way: there is one."""
+        return [self.expect(scales)]
+
     def expect(self, scales: list) -> float:
         """Return the mean of the product of the scales of the suspects that are present."""
         shared = []

@@ -41,8 +41,12 @@ class Outlook:
         readings = []
         for place in places:
             readings.append(self.observation.reading(reached, place, self._unplugged(move, place)))
-        clean = [self._all_clean(readings, T, []) for T in range(1 << len(readings))]
-        chances = _exactly(clean, len(readings))
+        clean = [self._clean_by_way(readings, T, []) for T in range(1 << len(readings))]
+        by_way = [
+            _exactly([each[n] for each in clean], len(readings)) if self.belief.ways > 1 else []
+            for n in range(self.belief.ways)
+        ]
+        chances = _exactly([_sum(each) for each in clean], len(readings))
         rows = []
         shares = apportion(chances)
         live = self.observation.live(reached)
@@ -50,10 +54,15 @@ class Outlook:
             if share > 0:
                 faulted = [self._id(places[n]) for n in range(len(places)) if pattern >> n & 1]
                 then = self._then(move, readings, pattern, chances[pattern], live)
-                rows.append((-share, len(faulted), faulted, then))
+                rows.append((-share, len(faulted), faulted, then, pattern))
         outcomes = []
-        for less, _, faulted, then in in_order(rows):
+        for less, _, faulted, then, pattern in in_order(rows):
             outcomes.append({"faulted": faulted, "chance": -less, "then": then})
+            if self.belief.ways > 1:
+                # How likely each way is after this result.
+                shares = [each[pattern] for each in by_way]
+                whole = _sum(shares)
+                outcomes[-1]["ways"] = [parts(share / whole) if whole > 0.0 else 0 for share in shares]
         return outcomes, self._bits(readings, chances)
 
     def of_meter(self, move) -> tuple:
@@ -91,6 +100,10 @@ class Outlook:
 
         `absent`: causes that must be absent besides, so that it is the chance of both.
         """
+        return _sum(self._clean_by_way(readings, chosen, absent))
+
+    def _clean_by_way(self, readings: list, chosen: int, absent: list) -> list:
+        """Return the same, way by way of a mixture, each with the share of the way."""
         hides = self.observation.hides
         result = 1.0
         suspects = {}
@@ -121,7 +134,7 @@ class Outlook:
             if others[cause] is not None:
                 chance, times = others[cause]
                 result = result * (1.0 - chance + chance * hidden(hides, times))
-        return result * self.belief.expect(sorted(suspects.items()))
+        return [result * mean for mean in self.belief.expects(sorted(suspects.items()))]
 
     def _bits(self, readings: list, chances: list) -> int:
         """Return what the result would tell about the explanations, in thousandths of a bit."""
@@ -227,6 +240,13 @@ class Outlook:
             if subset == 0:
                 return max(0.0, total)
             subset = (subset - 1) & pattern
+
+
+def _sum(shares: list) -> float:
+    total = 0.0
+    for share in shares:
+        total = total + share
+    return total
 
 
 def _exactly(clean: list, size: int) -> list:

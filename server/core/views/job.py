@@ -1,11 +1,11 @@
 """What the screens draw of jobs, as JSON in which every sentence is a message; one unit is in `unit.py`."""
 
 from ..codes import labels
-from ..evidence import mixups
 from ..evidence import proof
 from ..evidence import readings
 from ..evidence import unit_history
 from ..evidence import verdict
+from ..evidence import who_is_who
 from ..guide import moves
 from ..guide import next_step
 from ..guide import ways
@@ -55,7 +55,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "reopened": job.is_reopened(),
         "proof": proof.proof(job, result),
         "out": [_unit_line(job, unit) for unit in job.in_hand()],
-        "mixed": mixups.job_view(job),
+        "mixed": who_is_who.job_view(job, result),
         "disputes": [_unit_line(job, unit) for unit in job.disputed()],
         "close": {"ready": not blocked_by(job), "blockers": blocked_by(job)},
         "photos": pictures.pictures(job),

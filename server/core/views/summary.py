@@ -1,5 +1,6 @@
 """What a job comes to: what was replaced, and where each unit of it is."""
 
+from ..evidence import mixups
 from ..messages import message
 from ..state.job import Job
 from ..words import words
@@ -9,16 +10,17 @@ from ..words.words import unit_name
 def replaced(job: Job) -> list[dict]:
     """Return a sentence for each unit that is new to the vehicle, and for each that left it."""
     sits = _left_with(job)
+    came_with, unsure = _came_with(job)
     said = []
     for position in job.positions:
         unit = sits.get(position["id"])
-        if unit and unit not in job.units_at_opening and unit in job.state.units:
+        if unit and unit not in came_with + unsure and unit in job.state.units:
             said.append(
                 message(
                     "views-summary-new", unit=unit_name(job.unit(unit)), position=words.called(job, position)
                 )
             )
-    for unit in job.units_at_opening:
+    for unit in came_with:
         if unit in job.state.units and unit not in sits.values():
             said.append(
                 message(
@@ -28,6 +30,21 @@ def replaced(job: Job) -> list[dict]:
                 )
             )
     return said
+
+
+def _came_with(job: Job) -> tuple:
+    """Return the units that the vehicle came with, and parts of which nobody knows whether it did.
+
+    Of those that got mixed up, the parts are in their place; where a spare is among them, nobody knows.
+    """
+    found, unsure = list(job.units_at_opening), []
+    for entry in mixups.open_sets(job):
+        if [unit for unit in entry["open"] if unit not in found]:
+            unsure += entry["bodies"]
+        else:
+            found += entry["bodies"]
+        found = [unit for unit in found if unit not in entry["open"]]
+    return found, unsure
 
 
 def _left_with(job: Job) -> dict:

@@ -1,16 +1,24 @@
 """The trail: which unit sat where in each test, and what was read there; drawn as lines by the app."""
 
+from ..evidence import mixups
+from ..evidence import who_is_who
 from ..messages import message
+from ..messages import sentences
 from ..state.job import Job
 from ..words import causes
 from ..words import words
 from ..words.words import unit_name
 
-IN_HAND = "in_hand"
+# A part that is a unit with less than this chance (parts per billion) is not drawn as maybe it.
+_MAY_BE = 50000000
 
 
 def trail(job: Job, result: dict | None) -> dict:
-    """Return {"tests", "rows", "lines"}: tests left to right, positions top to bottom, a line a unit."""
+    """Return {"tests", "rows", "lines", "joins", ...}: tests left to right, positions top to bottom, a line a unit.
+
+    Where units got mixed up their lines end and those of the parts in the hand begin; a part that the tests
+    know again goes on the line of its unit. `joins` are what the others may be, from line to line, `mixed_words` the same in words.
+    """
     aside = set_aside(result)
     suspects = _suspects(job, result)
     rows = [
@@ -21,11 +29,7 @@ def trail(job: Job, result: dict | None) -> dict:
         }
         for position in job.positions
     ]
-    units = {}
-    for test in job.tests:
-        for position in test["fitted"]:
-            units[test["fitted"][position]] = True
-    lines = [_line(job, unit, aside, suspects) for unit in sorted(units)]
+    lines, joins = _lines(job, result, aside, suspects)
     return {
         "tests": [
             {
@@ -38,6 +42,8 @@ def trail(job: Job, result: dict | None) -> dict:
         ],
         "rows": rows,
         "lines": lines,
+        "joins": joins,
+        "mixed_words": _mixed(job, result),
     }
 
 
@@ -56,11 +62,59 @@ def reading(job: Job, index: int, position: str, aside: dict) -> str:
     return "fault" if position in test["faulted"] else "clean"
 
 
-def _line(job: Job, unit, aside, suspects) -> dict:
+def _lines(job: Job, result, aside, suspects) -> tuple:
+    """Return (the lines, the joins between them)."""
+    known = who_is_who.known(job, result)
+    ended, began, joins = {}, {}, []
+    for entry in mixups.open_sets(job):
+        for unit in entry["open"]:
+            ended[unit] = entry["tests"]
+        for body in entry["bodies"]:
+            began[body] = entry["tests"]
+    units = {}
+    for test in job.tests:
+        for position in test["fitted"]:
+            units[test["fitted"][position]] = True
+    joined = {known[body]: body for body in known if body in units}
+    lines = []
+    for unit in sorted(units):
+        if unit in joined:
+            continue
+        whole = [known[unit], unit] if unit in known else [unit]
+        whole = [each for each in whole if each in units]
+        first = 0 if unit in known else began.get(unit, 0)
+        last = len(job.tests) if unit in known else ended.get(unit, len(job.tests))
+        line = _line(job, whole, aside, suspects)
+        line["points"] = [point for point in line["points"] if first <= point["test"] < last]
+        if line["points"]:
+            lines.append(line)
+    drawn = [line["unit"] for line in lines]
+    possible = who_is_who.chances(result)
+    for body in sorted(possible):
+        for identity, chance in possible[body]:
+            if body in drawn and identity in drawn and chance >= _MAY_BE:
+                joins.append({"start": identity, "end": body})
+    return lines, joins
+
+
+def _mixed(job: Job, result):
+    """Return who is who among those that got mixed up and were tested since, "" without any."""
+    said = [
+        who_is_who.told(job, result, entry)
+        for entry in mixups.open_sets(job)
+        if len(job.tests) > entry["tests"]
+    ]
+    said = [each for each in said if each]
+    return sentences(said) if said else ""
+
+
+def _line(job: Job, whole: list, aside, suspects) -> dict:
+    """Return the line of a unit; `whole` are the ids that it was tested under, the present one last."""
+    unit = whole[-1]
     points = []
     for index in range(len(job.tests)):
         fitted = job.tests[index]["fitted"]
-        where = [position for position in sorted(fitted) if fitted[position] == unit]
+        where = [position for position in sorted(fitted) if fitted[position] in whole]
         position = where[0] if where else None
         mark = reading(job, index, position, aside) if position else "untested"
         points.append({"test": index, "position": position, "mark": mark})

@@ -56,11 +56,14 @@ def band(job: Job, identity: str, result: dict | None) -> dict | None:
     lines = [_own_line(job, identity, seats, aside)]
     for line in whole["lines"]:
         if line["unit"] != identity:
-            lines.extend(_runs(line, named))
+            others = [point for point in line["points"] if seats.get(point["test"], "") != point["position"]]
+            lines.extend(_runs(dict(line, points=others), named))
     return {
         "tests": whole["tests"],
         "rows": [{"position": row["position"], "name": row["name"], "suspect": False} for row in rows],
         "lines": lines,
+        "joins": [],
+        "mixed_words": "",
     }
 
 

@@ -34,6 +34,7 @@ def outlook(job: Job, entry: dict) -> list[dict]:
                     "chance": outcome["chance"],
                     "result": result(job, entry, outcome),
                     "then": outcome["then"],
+                    "who": outcome.get("who", ""),
                     "outcome": outcome,
                     "merged": 0,
                 }
@@ -67,6 +68,8 @@ def _shown(entry, row) -> dict:
     if row["merged"] * 10 > row["chance"] and entry["move"] != "unplug":
         said = message("results-or-at", result=said, count=len(row["outcome"]["faulted"]))
         then = _meaning(then)
+    if row["who"]:
+        then = message("results-then-who", then=then, who=row["who"])
     return {"chance_words": percent(row["chance"]), "result": said, "then": then}
 
 

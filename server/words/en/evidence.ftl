@@ -215,6 +215,21 @@ evidence-mixed-fresh = Without one, a fresh label on each is enough: none of the
 evidence-mixed-tests = Without one, put a fresh label on each. Tests then tell which one is bad.
 # $units: K7F-3M and P4C-8T
 evidence-mixed = { CAP($units) } got mixed up: which is which is not known.
+# $position: right outer
+evidence-who-from = the one from { $position }
+# $unit: K7F-3M
+# $was: the one from right outer
+# $share: 97 %
+evidence-who-is = { CAP($unit) } is { $was }, { $share } sure.
+# $unit: K7F-3M
+# $others: the one from right outer or the one from right inner
+evidence-who-may = { CAP($unit) } may be { $others }.
+# $count (count): 6
+evidence-who-several = any of { $count }
+# $unit: K7F-3M
+# $was: the one from right outer
+evidence-who-then = { $unit } is { $was }
+evidence-who-open = which is which stays open
 # $count (count): 2
 # $sort: parking-sensor
 # $settled: ; settled by a scan

@@ -119,6 +119,9 @@ guide-exchange-then = { $before }; then { $next }
 guide-exchange-spare = fit your spare { $unit } at { $position }
 # $unit: K7F-3M
 # $position: left outer
+guide-exchange-mixed = fit { $unit } at { $position }
+# $unit: K7F-3M
+# $position: right outer
 guide-exchange-in-hand = fit { $unit }, the one in your hand, at { $position }
 # $before: fit your spare K7F-3M at left outer
 # $start: left outer

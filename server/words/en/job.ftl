@@ -112,6 +112,7 @@ job-proof-so-far = Proof so far
 job-trail-key = Key to the picture
 job-trail-suspect = the suspect
 job-trail-moved = a sensor that changed places
+job-trail-maybe = mixed up: one of these
 job-trail-band = where the fault went
 job-trail-none = No test yet
 job-trail-none-lead = The trail begins with the first self-test.

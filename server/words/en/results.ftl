@@ -1,6 +1,9 @@
 ### The possible results of a move: what would be seen. Each stands alone, or after its chance.
 
 results-else = anything else
+# $then: it is sensor K7F-3M, 98.7 %
+# $who: K7F-3M is the one from right outer
+results-then-who = { $then }; { $who }
 results-rarely = test again before you conclude anything
 results-often = the next move is worked out from what you enter
 # $result: fault stays at right inner and right outer

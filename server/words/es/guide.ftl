@@ -79,6 +79,7 @@ guide-exchange-pair = { $one } con { $other }
 guide-exchange-pair-more = { $before }, y { $pair }
 guide-exchange-then = { $before }; después { $next }
 guide-exchange-spare = monta tu repuesto { $unit } en { $position }
+guide-exchange-mixed = monta { $unit } en { $position }
 guide-exchange-in-hand = monta { $unit }, que tienes en la mano, en { $position }
 guide-exchange-goes-on = { $before }; lo que había en { $start } va a { $goal }
 guide-exchange-ring = { $count ->

@@ -93,6 +93,7 @@ job-proof-so-far = Comprobación hasta ahora
 job-trail-key = Leyenda del dibujo
 job-trail-suspect = el sospechoso
 job-trail-moved = un sensor que cambió de lugar
+job-trail-maybe = se mezclaron: uno de estos
 job-trail-band = por dónde fue el fallo
 job-trail-none = Ninguna prueba todavía
 job-trail-none-lead = El rastro empieza con el primer autodiagnóstico.

@@ -1,6 +1,7 @@
 ### The possible results of a move: what would be seen. Each stands alone, or after its chance.
 
 results-else = cualquier otra cosa
+results-then-who = { $then }; { $who }
 results-rarely = prueba otra vez antes de concluir nada
 results-often = el paso siguiente se calcula con lo que anotes
 results-or-at = { $result } (o solo en { $count ->

@@ -70,11 +70,11 @@ const handForm = (/** @type {string} */ job) => `hand/${job}`;
 const allOf = (/** @type {JobView} */ { out }) => out.map(({ id }) => id);
 
 /** A mix-up that is not settled: what is known, and what would tell them apart. @param {MixUp} each */
-function mixUp({ sentence: said, scan_words: scan, test_words: test }) {
+function mixUp({ sentence: said, scan_words: scan, test_words: test, who_words: who }) {
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('ask')} ${say('job-hand-mixed-kicker')}</p>
     <p>${sentence(said)}</p>
-    <p>${sentence(scan)} ${sentence(test)}</p>
+    ${who ? html`<p>${sentence(who)}</p>` : html`<p>${sentence(scan)} ${sentence(test)}</p>`}
   </section>`;
 }
 

@@ -3,7 +3,7 @@
  * The trail of a job, large, with the sentence it stands for, the key to its shapes, and what carries it.
  */
 
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 
 import { markKey } from '../../shapes/marks.js';
 import { showNewest, trail } from '../../shapes/trail.js';
@@ -56,6 +56,7 @@ function told(view) {
       ${markKey([...marks])}
       <p class="trail-key-line"><span class="key-line key-line-suspect" aria-hidden="true"></span>${say('job-trail-suspect')}</p>
       <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>${say('job-trail-moved')}</p>
+      ${view.trail.joins.length ? html`<p class="trail-key-line"><span class="key-line key-line-maybe" aria-hidden="true"></span>${say('job-trail-maybe')}</p>` : nothing}
       <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>${say('job-trail-band')}</p>
     </section>
     ${evidence(view.evidence)}
