@@ -380,3 +380,38 @@ def test_what_is_in_hand_is_the_same_on_the_trail_and_in_the_list_once_the_new_o
     new, off = job.view()["replaced"]
     assert new.endswith(" is new at right inner.")
     assert off.endswith(" came off; it is in your hand, pulled from right inner.")
+
+
+def test_a_code_of_one_that_got_mixed_up_speaks_once_for_it(core):
+    """With the same code at both places the way in which the fault went along was ruled out."""
+    job = Driver(core).begin()
+    inside = {"code": "B1234", "failure_type": "49"}
+    job.test(OUTER, codes=[{**inside, "position": OUTER}])
+    job.photograph()
+    job.start_exchange(OUTER, INNER)
+    for _ in range(2):
+        job.scan(job._label_for(job.step()["expects"]))
+    fit(relabel(mix(job)))
+    job.test(INNER, codes=[{**inside, "position": INNER}])
+    bad = job.core("state")["vehicles"]["v1"]["holds"][INNER]
+    assert [each["cause"] for each in job.view()["reasoning"]["verdict"]] == ["unit:" + bad]
+
+
+def test_the_page_of_one_whose_label_died_says_what_its_part_is_found_to_be(job):
+    fit(relabel(mix(job)))
+    job.test(INNER)
+    was = job.core("unit", unit=home(OUTER))["finding"]
+    now = job.core("unit", unit=job.core("state")["vehicles"]["v1"]["holds"][INNER])["finding"]
+    assert (
+        (was["standing"], was["sentence"]) == (now["standing"], now["sentence"]) == ("bad", now["sentence"])
+    )
+    assert "not this sensor" in job.core("unit", unit=home(INNER))["finding"]["sentence"]
+
+
+def test_the_page_of_one_whose_part_is_not_known_says_that_nothing_is_found(job):
+    fit(relabel(mix(job)))
+    job.test(OUTER)
+    for unit in (home(OUTER), home(INNER)):
+        finding = job.core("unit", unit=unit)["finding"]
+        assert finding["standing"] == "open"
+    assert job.core("unit", unit=home(OUTER))["finding"]["chance"] > 700_000_000

@@ -47,7 +47,29 @@ def reasoned(case: dict, assignments: list, plan: bool = True) -> dict:
         {"assignment": possible[n], "probability": parts(mixture.shares[n])} for n in range(len(possible))
     ]
     found["way"] = possible[mixture.best]
+    found["identities"] = _identities(mixture, possible)
     return found
+
+
+def _identities(mixture, assignments: list) -> dict:
+    """Return identity -> parts per billion that it is bad, whichever body it is."""
+    chances = {}
+    for n, assignment in enumerate(assignments):
+        marginals = mixture.beliefs[n].marginals()
+        for body, identity in traced(assignment):
+            bad = mixture.shares[n] * marginals[mixture.model.names.index("unit:" + body)]
+            chances[identity] = chances.get(identity, 0.0) + bad
+    return {identity: parts(chances[identity]) for identity in chances}
+
+
+def traced(assignment: list) -> list[tuple]:
+    """Return (body, identity) of the bodies there are now; one mixed up again is followed to its unit."""
+    pairs = {}
+    for bodies in assignment:
+        for body in sorted(bodies):
+            identity = bodies[body]
+            pairs[body] = pairs.pop(identity, identity)
+    return sorted(pairs.items())
 
 
 def likeliest(case: dict, result: dict) -> dict:
@@ -88,7 +110,19 @@ def _as_if(case: dict, bodies: dict) -> dict:
                 entry["prior"] = priors[unit["id"]]
         units.append(entry)
     copy["units"] = units
+    if "likelihoods" in copy:
+        copy["likelihoods"] = _once(copy["likelihoods"])
     return copy
+
+
+def _once(likelihoods: list) -> list:
+    """Return the likelihoods without what says again of a unit what a code said of it before (priors.py)."""
+    found, causes = [], []
+    for each in likelihoods:
+        if each["cause"] not in causes:
+            causes.append(each["cause"])
+            found.append(each)
+    return found
 
 
 def _handled(done: dict, fitted: dict, bodies: list) -> list:

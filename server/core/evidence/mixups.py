@@ -5,7 +5,6 @@ the bodies (the parts in the hand, each a unit of its own with an id of its own 
 is reasoned over as a fresh unknown until a scan, or that only one is left, says which one it is.
 """
 
-from ..messages import all_of
 from ..messages import any_of
 from ..messages import message
 from ..messages import sentences

@@ -11,6 +11,7 @@ from ..words import words
 from ..words.words import unit_name
 from . import mixups
 from . import verdict
+from .identity_assignments import traced
 
 # So many that a part may be are named.
 _FEW = 4
@@ -23,13 +24,13 @@ def chances(result: dict | None, shares: list | None = None) -> dict:
 
     `shares` are how likely the ways of the result are, as after a move; left out, as they are now.
     """
-    ways = result.get("ways", []) if result else []
-    if not ways:
+    if not result or "ways" not in result:
         return {}
+    ways = result["ways"]
     found = {}
     for n, way in enumerate(ways):
         share = way["probability"] if shares is None else shares[n]
-        for body, identity in _traced(way["assignment"]):
+        for body, identity in traced(way["assignment"]):
             group = result["alike"].get(identity, [identity])
             sums = found.setdefault(body, {})
             for each in group:
@@ -41,16 +42,6 @@ def chances(result: dict | None, shares: list | None = None) -> dict:
     return told
 
 
-def _traced(assignment: list) -> list[tuple]:
-    """Return (body, identity) of the bodies there are now; one mixed up again is followed to the unit it was."""
-    pairs = {}
-    for bodies in assignment:
-        for body in sorted(bodies):
-            identity = bodies[body]
-            pairs[body] = pairs.pop(identity, identity)
-    return sorted(pairs.items())
-
-
 def known(job: Job, result: dict | None) -> dict:
     """Return {body: identity} of those that the tests make as sure as a verdict has to be."""
     found = {}
@@ -60,6 +51,16 @@ def known(job: Job, result: dict | None) -> dict:
         if chance >= job.confidence_ppb:
             found[body] = identity
     return found
+
+
+def bad_chance(result: dict, identity: str) -> int:
+    """Return how likely a unit is bad whose part is not known, in parts per billion."""
+    group = result["alike"].get(identity, [identity])
+    chances = result.get("identities", {})
+    total = 0
+    for each in group:
+        total += chances.get(each, 0)
+    return total // len(group)
 
 
 def job_view(job: Job, result: dict | None) -> list[dict]:

@@ -1,6 +1,7 @@
 """What the tests of each job say about one unit, in a sentence with how sure it is."""
 
 from ..evidence import verdict
+from ..evidence import who_is_who
 from ..messages import message
 from ..messages import percent
 from ..messages import sentences
@@ -34,16 +35,22 @@ def leading(found: list) -> dict | None:
 def _finding(job: Job, identity, result, tested) -> dict:
     told = verdict.reasoning(job, result)
     named = result["verdict"]["causes"] if result["verdict"] else []
-    chance = 0
+    chance, lost = 0, identity in result.get("alike", {})
+    known = who_is_who.known(job, result)
+    for body in sorted(known):
+        if known[body] == identity:
+            identity, lost = body, False
     for entry in result["causes"]:
         if entry["cause"] == "unit:" + identity:
             chance = entry["probability"]
+    if lost:
+        chance = who_is_who.bad_chance(result, identity)
     if "unit:" + identity in named:
         standing, sentence = "bad", told["sentence"]
         sure = message("views-finding-sure", sure=percent(result["verdict"]["probability"]))
     else:
         standing, sentence = "open", told["sentence"]
-        if named:
+        if named and not lost:
             standing = "cleared"
             sentence = sentences([message("views-finding-cleared", sort=job.sort.identity), sentence])
         sure = message("views-finding-chance", sort=job.sort.identity, chance=percent(chance))

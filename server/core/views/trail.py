@@ -14,10 +14,11 @@ _MAY_BE = 50000000
 
 
 def trail(job: Job, result: dict | None) -> dict:
-    """Return {"tests", "rows", "lines", "joins", ...}: tests left to right, positions top to bottom, a line a unit.
+    """Return the tests left to right, the positions (rows) top to bottom, and a line a unit.
 
     Where units got mixed up their lines end and those of the parts in the hand begin; a part that the tests
-    know again goes on the line of its unit. `joins` are what the others may be, from line to line, `mixed_words` the same in words.
+    know again goes on the line of its unit. `joins` are what the others may be, from line to line;
+    `mixed_words` say the same.
     """
     aside = set_aside(result)
     suspects = _suspects(job, result)
