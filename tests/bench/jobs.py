@@ -5,6 +5,8 @@
 
 The case goes on assuming the rates of the design while the true ones are those of the world. A comeback
 weighs 60 minutes, a good part bought 45; both policies work by the same clock and meet the same luck.
+For a test both let sensors hang, plugged in and locked: their positions stay open, so that nothing is to be
+reached there again, and each is pushed home once at the end.
 The app has one minute more to pay for, the walk with the test pole before the close, and finds by it
 what a test missed; the habit ends at the first clean test.
 Returns 1 when a goal is missed.

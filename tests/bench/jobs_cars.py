@@ -10,6 +10,7 @@ from tests.bench.planner_cars import BOARDS
 from tests.bench.planner_cars import MINUTES
 from tests.bench.planner_cars import REACH
 from tests.bench.planner_cars import ROW
+from tests.bench.planner_cars import SEAT
 from tests.bench.planner_cars import Car
 from tests.bench.planner_cars import Truth
 from tests.bench.planner_cars import causes_drawn
@@ -80,6 +81,7 @@ class JobCar(Car):
 
     def end(self, closed: bool) -> End:
         """Return what became of the job; a unit left on the bench was bought anew."""
+        self.minutes += SEAT * len(self.hanging)
         gone = self.thrown_away + self.on_bench()
         good = len([unit for unit in gone if f"unit:{unit}" not in self.present])
         chances, live = self._by_true_rates()

@@ -13,7 +13,7 @@ from tests.bench.worlds import true_rates
 
 # Wiring is found and mended in so many minutes (common practice, no source), wherever it is.
 REPAIR = 20.0
-MINUTES = {"pull": 0.5, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "part": 60.0}
+MINUTES = {"pull": 0.5, "plug": 0.2, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "part": 60.0}
 KINDS = ["single", "double", "wiring", "blocked", "comes and goes"]
 # One job in five from the priors has a fault that comes and goes (our assumption, no source).
 COMES_AND_GOES = 0.2
@@ -23,6 +23,8 @@ BOARDS = {
     8: [("rear", 4), ("front", 4)],
     12: [("rear", 4), ("front", 4), ("side", 4)],
 }
+# To push a unit home that hung on its wire for the tests.
+SEAT = MINUTES["fit"] - MINUTES["plug"]
 # Minutes to get at a position: quick behind a clip, slow behind a bumper cover.
 REACH = [1, 2, 3, 4, 6]
 # Those of a row of four in the layouts of the app: outer ones are easier.
@@ -48,6 +50,7 @@ class Car:
         self.present = set(truth.present)
         self.rates = {"shows": truth.shows, "false_alarm": 0.002, "meter_sees": 0.95, "meter_false": 0.02}
         self.true_rates = true_rates(truth.world, truth.shows)
+        self.hanging: frozenset = frozenset()
         self.may_block = dict.fromkeys(self.places, True)
         self.suspects = set()
         self.minutes = 0.0
@@ -110,7 +113,9 @@ class Car:
 
     def do(self, move: dict):
         """Carry out a move, pay for it and test."""
-        self.minutes += minutes_of(move, self.reach)
+        self.minutes += minutes_of(move, self.reach, self.hanging)
+        self.hanging = hung_by(move, self.hanging)
+        self.case["now"] = {"hanging": sorted(self.hanging)}
         if move["move"] == "meter":
             bad = f"circuit:{move['position']}" in self.present
             chance = self.rates["meter_sees"] if bad else self.rates["meter_false"]
@@ -141,6 +146,12 @@ class Car:
         self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [], repaired)
 
 
+def hung_by(move: dict, hanging) -> frozenset:
+    """Return where a unit hangs once a move is made: for a test it does, a new part is pushed home."""
+    touched = move.get("fitted", {})
+    return frozenset(hanging).difference(touched).union(touched if move["move"] == "exchange" else ())
+
+
 def cleaned_by(move: dict) -> list:
     """Return the positions that a move cleans."""
     if move["move"] != "clean":
@@ -153,8 +164,12 @@ def repaired_by(move: dict) -> list:
     return [move["cause"].partition("#")[0]] if move["move"] == "repair" else []
 
 
-def minutes_of(move: dict, reach: dict) -> float:
-    """Return what a move takes: each touched position once, and the test."""
+def minutes_of(move: dict, reach: dict, hanging=frozenset()) -> float:
+    """Return what a move takes: each touched position once, and the test.
+
+    A position at which a unit hangs stays open, so that nothing is to be reached there.
+    """
+    reach = {place: 0 if place in hanging else reach[place] for place in reach}
     if move["move"] == "retest":
         return MINUTES["test"]
     if move["move"] == "repair":
@@ -165,7 +180,8 @@ def minutes_of(move: dict, reach: dict) -> float:
         return sum(reach[place] + MINUTES["clean"] for place in cleaned_by(move)) + MINUTES["test"]
     if move["move"] == "unplug":
         return reach[move["position"]] + MINUTES["pull"] + MINUTES["test"]
-    each = [reach[place] + MINUTES["pull"] + MINUTES["fit"] for place in move["fitted"]]
+    fit = MINUTES["plug"] if move["move"] == "exchange" else MINUTES["fit"]
+    each = [reach[place] + MINUTES["pull"] + fit for place in move["fitted"]]
     return sum(each) + MINUTES["test"]
 
 

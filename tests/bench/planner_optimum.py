@@ -12,7 +12,9 @@ from itertools import permutations
 
 from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
+from tests.bench.planner_cars import SEAT
 from tests.bench.planner_cars import cleaned_by
+from tests.bench.planner_cars import hung_by
 from tests.bench.planner_cars import minutes_of
 from tests.bench.planner_cars import repaired_by
 from tests.bench.worlds import ASSUMED
@@ -22,8 +24,9 @@ BOUGHT = ["new", "new-2"]
 RATES = {"shows": 1, "false_alarm": 0, "meter_sees": 1, "meter_false": 0}
 
 # `hypotheses` numbers of the explanations left, `fitted` the unit at each place, `open` the places that
-# may be blocked, `seen` the causes that were behind a fault, `mended` those repaired since.
-State = namedtuple("State", ("hypotheses", "fitted", "open", "seen", "mended"))
+# may be blocked, `seen` the causes that were behind a fault, `mended` those repaired since, `hanging` the
+# places at which a unit hangs.
+State = namedtuple("State", ("hypotheses", "fitted", "open", "seen", "mended", "hanging"))
 
 
 class Board:
@@ -62,7 +65,8 @@ class Board:
         """Return (chance, faulted, state) of each first test that shows a fault; they add up to 1."""
         everything = frozenset(range(len(self.hypotheses)))
         size = len(self.places)
-        start = State(everything, tuple(self.units[:size]), frozenset(self.places), frozenset(), frozenset())
+        none: frozenset = frozenset()
+        start = State(everything, tuple(self.units[:size]), frozenset(self.places), none, none, none)
         found = []
         for faulted, state in self._read(start):
             if faulted:
@@ -108,7 +112,7 @@ class Board:
         if move["move"] in ("exchange", "replace"):
             fitted = dict(zip(self.places, state.fitted, strict=True)) | move["fitted"]
             after = state._replace(fitted=tuple(fitted.values()), open=state.open - set(move["fitted"]))
-            return self._read(after)
+            return self._read(after._replace(hanging=hung_by(move, state.hanging)))
         return self._read(state)
 
     def settled(self, state) -> bool:
@@ -139,7 +143,7 @@ class Board:
         sizes = range(1, len(self.places) + 1)
         several = chain.from_iterable(combinations(self.places, size) for size in sizes)
         found += [{"move": "clean", "positions": list(places)} for places in several]
-        rows = [(minutes_of(move, self.reach), n) for n, move in enumerate(found)]
+        rows = [(minutes_of(move, self.reach, state.hanging), n) for n, move in enumerate(found)]
         return [(minutes, found[n]) for minutes, n in sorted(rows)]
 
     def _doubtful(self, state) -> set:
@@ -155,7 +159,7 @@ class Board:
         # Units known to be good are one like the other.
         key = state._replace(fitted=tuple("good" if u in good else u for u in state.fitted))
         if key not in self.known:
-            self.known[key] = 0.0 if self.settled(state) else self._best(state)
+            self.known[key] = _seats(state) if self.settled(state) else self._best(state)
         return self.known[key]
 
     def _best(self, state) -> float:
@@ -202,12 +206,12 @@ class Board:
     def planned(self, state, case: dict, depth: int = 0) -> float:
         """Return the expected minutes until settled when the core's first move is taken each time."""
         if self.settled(state):
-            return 0.0
+            return _seats(state)
         move = reason(case)["next"][0]
         if depth > 8 or move["move"] in ("retest", "unplug"):
             raise AssertionError(f"{move['move']} settles nothing here: {case}")
         whole = self.weight(state)
-        expected = minutes_of(move, self.reach)
+        expected = minutes_of(move, self.reach, state.hanging)
         if move["move"] == "repair":
             # What is known to be bad is mended whatever else is open: only the test finds out.
             expected = MINUTES["test"]
@@ -223,8 +227,14 @@ class Board:
             else:
                 fitted = dict(case["tests"][-1]["fitted"]) | move.get("fitted", {})
                 longer = _tested(case, fitted, result, self.places, cleaned_by(move), repaired_by(move))
+            longer["now"] = {"hanging": sorted(after.hanging)}
             expected += self.weight(after) / whole * self.planned(after, longer, depth + 1)
         return expected
+
+
+def _seats(state) -> float:
+    """Return the minutes to push home what hangs, once the question is settled."""
+    return SEAT * len(state.hanging)
 
 
 def _tested(case: dict, fitted: dict, faulted, places: list, cleaned=(), repaired=()) -> dict:

@@ -9,6 +9,7 @@ from server.core.infer.figures import WHOLE
 from server.core.infer.holds import is_clear
 from server.core.plan.answer import reason
 from tests.bench.planner_cars import MINUTES
+from tests.bench.planner_cars import SEAT
 
 CONFIDENCE = 0.95
 CONFIDENCE_PPB = 950_000_000
@@ -69,7 +70,7 @@ def follow(car, choose, look=View) -> End:
         end = settled(car, view)
         if end or car.tests >= MOST_TESTS or len(car.case["meter"]) >= MOST_TESTS:
             how, chance, right, told = end or ("open", 0.0, False, False)
-            minutes = car.minutes + MINUTES["part"] * car.wrong_buys
+            minutes = car.minutes + SEAT * len(car.hanging) + MINUTES["part"] * car.wrong_buys
             return End(how, chance, right, told, minutes, car.tests, car.wrong_buys)
         car.do(choose(car, view))
 

@@ -140,5 +140,5 @@ INJECTOR = Sort(
     at_step={"cautions": ("fuel",), "pull": ("key", "fuel"), "measure": ("key",)},
     caution_in_report="fuel",
     rates={"unit": 0.1},
-    minutes={"pull": 4.0, "fit": 4.0},
+    minutes={"pull": 4.0, "plug": 4.0, "fit": 4.0},
 )  # fmt: skip

@@ -47,8 +47,8 @@ def test_exchanges_a_suspect_with_the_easiest_cleared_position(core):
 
     assert best["move"] == "exchange"
     assert best["fitted"] == {"right-outer": "C", "right-inner": "D"}
-    assert best["minutes_x100"] == 800  # reach 3 and 2, twice pull and fit, the test
-    assert best["reason"] == ("Same part, and the easiest to reach. About 8 minutes with the retest.")
+    assert best["minutes_x100"] == 740  # reach 3 and 2, twice pull and plug in, the test
+    assert best["reason"] == ("Same part, and the easiest to reach. About 7 minutes with the retest.")
 
 
 def test_says_what_each_result_would_mean_before_it_is_known(core):

@@ -28,26 +28,30 @@ def car(*present, spares=(), world=SURE):
 def test_habit_replaces_what_goes_along():
     end = Habit().follow(car("unit:u00"))
 
-    # A test; rear-0 and rear-3 (2 + 1 each) with a test; a new part at rear-3 with a test.
-    assert (end.minutes, end.good, end.live, end.closed) == (1 + 7 + 4, 0, False, True)
+    # A test; rear-0 and rear-3 (2 + 0.7 each) with a test; a new part at rear-3, which is open, with a test;
+    # what hangs at rear-0 is pushed home.
+    assert (end.minutes, end.good, end.live, end.closed) == (pytest.approx(1 + 6.4 + 2 + 0.3), 0, False, True)
 
 
 def test_habit_repairs_where_the_fault_stays():
     end = Habit().follow(car("circuit:rear-1"))
 
-    assert (end.minutes, end.good, end.live, end.closed) == (1 + (3 + 1 + 2 + 1 + 1) + 21, 0, False, True)
+    minutes = 1 + (3 + 0.7 + 2 + 0.7 + 1) + 21 + 2 * 0.3
+    assert (end.minutes, end.good, end.live, end.closed) == (pytest.approx(minutes), 0, False, True)
 
 
 def test_habit_is_done_when_a_blockage_went_with_the_exchange():
     end = Habit().follow(car("blocked:rear-0"))
 
-    assert (end.minutes, end.good, end.live, end.closed) == (1 + 7, 0, False, True)
+    assert (end.minutes, end.good, end.live, end.closed) == (pytest.approx(1 + 6.4 + 0.6), 0, False, True)
 
 
 def test_habit_takes_one_suspect_after_the_other():
     end = Habit().follow(car("unit:u00", "unit:u01"))
 
-    assert (end.minutes, end.good, end.live) == (1 + 7 + 4 + (4 + 3 + 1) + 4, 0, False)
+    # The second one goes to rear-0, where the first partner hangs still.
+    minutes = 1 + 6.4 + 2 + (3.7 + 0.7 + 1) + 2 + 0.3
+    assert (end.minutes, end.good, end.live) == (pytest.approx(minutes), 0, False)
 
 
 def test_habit_repairs_the_supply_where_nothing_is_left_to_exchange_with():

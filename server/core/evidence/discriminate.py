@@ -11,6 +11,7 @@ from ..infer.case import NOBODY
 from ..infer.case import read
 from ..infer.model import Model
 from ..infer.noisy_or import chances_faulted
+from ..plan.moves import reach
 from ..plan.moves import refit
 from ..plan.moves import same_part
 
@@ -70,22 +71,26 @@ def _moves(model, one: list, other: list) -> list:
     suspected = [place for place in range(len(case.positions)) if _is_suspected(model, place, one, other)]
     clean = [p for p in range(len(case.positions)) if p not in suspected and model.fitted[p] >= 0]
     for place in suspected:
-        reach = case.positions[place].reach
+        minutes_to = reach(case, model.hanging, place)
         if model.blockable[place]:
-            found.append(_Move("clean", place, {}, reach + minutes["clean"] + minutes["test"]))
+            found.append(_Move("clean", place, {}, minutes_to + minutes["clean"] + minutes["test"]))
         circuit = model.circuits[place][-1]
         if not model.meter_bad[circuit] and not model.meter_good[circuit]:
-            found.append(_Move("meter", place, {}, reach + minutes["meter"]))
+            found.append(_Move("meter", place, {}, minutes_to + minutes["meter"]))
         unit = model.fitted[place]
         for partner in clean:
             if unit >= 0 and same_part(case, unit, model.fitted[partner]):
                 fitted = {place: model.fitted[partner], partner: unit}
-                found.append(_Move("exchange", NOBODY, fitted, refit(case, [place, partner])))
+                found.append(_exchange(model, fitted))
     for unit in _benched(model, one, other):
         for place in clean:
             if same_part(case, unit, model.fitted[place]):
-                found.append(_Move("exchange", NOBODY, {place: unit}, refit(case, [place])))
+                found.append(_exchange(model, {place: unit}))
     return found
+
+
+def _exchange(model, fitted: dict):
+    return _Move("exchange", NOBODY, fitted, refit(model.case, model.hanging, list(fitted), False))
 
 
 def _is_suspected(model, place: int, one: list, other: list) -> bool:

@@ -43,6 +43,8 @@ def _now(job: Job, fitted: dict) -> dict:
         "cleaned": job.cleaned_since_test,
         "repaired": job.repaired_since_test,
     }
+    if job.hanging():
+        now["hanging"] = job.hanging()
     loose = mixups.loose(job)
     if loose:
         # They go in with the next move, wherever a position is empty.
@@ -65,18 +67,27 @@ def _units(job: Job, fitted) -> list[dict]:
     for identity in job.at_hand():
         if not job.unit(identity).is_disputed():
             wanted[identity] = True
+    here = [fitted[position] for position in fitted]
     units = []
     for identity in sorted(wanted):
         unit = job.unit(identity)
-        at_hand = (unit.is_in_hand() or unit.is_in_stock()) and not unit.is_disputed()
+        at_hand = unit.is_in_hand() or unit.is_in_stock() or (identity in here and not _is_bought(job, unit))
         entry = {
             "id": identity,
             "name": (words.unit_name(unit),),
             "part": unit.part,
-            "available": at_hand,
+            "available": at_hand and not unit.is_disputed(),
         }
         prior = unit_history.prior(job, identity)
         if prior is not None:
             entry["prior"] = prior
         units.append(entry)
     return units
+
+
+def _is_bought(job: Job, unit) -> bool:
+    """Tell whether a unit came for this vehicle alone: neither its own nor ever a spare in stock."""
+    home = job.vehicle["home"]
+    if unit.id in [home[position] for position in home]:
+        return False
+    return not [1 for move in unit.transfers if move["what"] == "stock"]

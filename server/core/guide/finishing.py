@@ -8,6 +8,7 @@ from ..rules.closing import blocked_beside_hand
 from ..rules.same_part import part_at
 from ..state.job import Job
 from ..words import words
+from . import moving
 from .step import action
 from .step import step
 
@@ -39,6 +40,43 @@ def unsettled(job: Job, result: dict) -> dict | None:
     if out:
         return _where_to(job, out, result)
     return _back_from_stock(job, parked, chance) if parked else None
+
+
+def told_by_its_place(job: Job, result: dict, moves: list | None) -> dict | None:
+    """Return the step that puts a unit back for which a spare is in, None where nothing is open about it.
+
+    As long as it is not known to be bad, the spare may be kept for a good one. It may stay all the same.
+    One that is hardly to blame is asked about once the rest is done.
+    """
+    chance = {entry["cause"]: entry["probability"] for entry in result["causes"]}
+    spares = _spares_in(job, chance)
+    if not spares:
+        return None
+    if moves is None:
+        return moving.thinking()
+    if not moves or moves[0]["move"] != "exchange":
+        return None
+    made = moving.choose(job, moves)
+    stay = [
+        draft("left_deliberately", unit=unit, position=position, reason="spare-stays")
+        for position, unit in spares
+    ]
+    made["second"] = action(message("guide-stock-leave"), *stay)
+    return made
+
+
+def _spares_in(job: Job, chance: dict) -> list:
+    """Return (position, unit) of what sits, not yet for good, where a doubtful unit of its own came out."""
+    home, holds = job.vehicle["home"], job.vehicle["holds"]
+    found = []
+    for position in sorted(home):
+        sits, own = holds.get(position), job.unit(home[position])
+        doubtful = chance.get("unit:" + own.id, 0) >= _WORTH_ITS_PLACE
+        here = doubtful and (own.is_in_hand() or own.is_in_stock())
+        foreign = sits and sits not in [home[place] for place in home]
+        if foreign and here and not own.is_disputed() and job.left_at(position) != sits:
+            found.append((position, sits))
+    return found
 
 
 def _at_once(job: Job, away: list, out: list, result) -> dict:

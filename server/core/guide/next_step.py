@@ -12,6 +12,7 @@ from ..state import exchange
 from ..state.job import Job
 from ..words import causes
 from . import ending
+from . import finishing
 from . import fitting
 from . import fixing
 from . import mixed_up
@@ -149,7 +150,8 @@ def _after_test(job: Job, result, moves) -> tuple:
     if not suspects:
         return ending.nothing_shown(job, result)
     if clear:
-        return ending.ending(job, result)
+        told = finishing.told_by_its_place(job, result, moves)
+        return ("swap", told) if told else ending.ending(job, result)
     if proving(job, result):
         return "prove", testing.test_step(job, message("guide-test-prove"))
     if result["verdict"]:

@@ -28,10 +28,12 @@ RATES = {
     "meter_false": 0.02,
 }
 # Minutes of work, common practice, no source. `part` is no time anybody spends: it is what buying
-# a part that was not needed weighs, in minutes of work.
+# a part that was not needed weighs, in minutes of work. `fit` is all of it, `plug` the first part of it:
+# plugged in and locked a unit may hang on its wire, which does for a test.
 MINUTES = {
     "reach": 3.0,
     "pull": 0.5,
+    "plug": 0.2,
     "fit": 0.5,
     "test": 1.0,
     "clean": 1.0,
@@ -56,7 +58,7 @@ Test = namedtuple(
     ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "at_once"),
 )
 Meter = namedtuple("Meter", ("position", "bad", "generation"))
-Now = namedtuple("Now", ("fitted", "cleaned", "repaired", "loose"))
+Now = namedtuple("Now", ("fitted", "cleaned", "repaired", "loose", "hanging"))
 Case = namedtuple(
     "Case",
     (
@@ -266,7 +268,7 @@ def _repairs(raw, field: str, names: _Names) -> list:
 
 
 def _now(raw, names: _Names) -> Now:
-    validate.an_object(raw, "now", ["fitted", "cleaned", "repaired", "loose"], [])
+    validate.an_object(raw, "now", ["fitted", "cleaned", "repaired", "loose", "hanging"], [])
     fitted = raw.get("fitted", {})
     if not isinstance(fitted, dict):
         raise BadInput("now.fitted", fitted, message("refusals-object"))
@@ -292,6 +294,7 @@ def _now(raw, names: _Names) -> Now:
         validate.places(raw.get("cleaned", []), "now.cleaned", names.where),
         _repairs(raw.get("repaired", []), "now.repaired", names),
         loose,
+        validate.places(raw.get("hanging", []), "now.hanging", names.where),
     )
 
 

@@ -80,6 +80,7 @@ class Model:
         for place in now.cleaned:
             self.blockable[place] = False
         self._move(self._moved(now.fitted))
+        self.hanging = [place in now.hanging for place in range(len(self.fitted))]
         self.changed = bool(now.cleaned or now.repaired or tested != self.fitted)
 
     def _as_fitted(self, test) -> list:

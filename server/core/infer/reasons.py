@@ -42,6 +42,7 @@ _WHY = {
     "same part, easiest": "reasons-why-same-part-easiest",
     "same part": "reasons-why-same-part",
     "bench": "reasons-why-bench",
+    "back": "reasons-why-back",
     "fill": "reasons-why-fill",
     "fill elsewhere": "reasons-why-fill-elsewhere",
     "several": "reasons-why-several",

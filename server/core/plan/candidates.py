@@ -4,6 +4,7 @@ from .exchanges import Exchanges
 from .moves import CLEARED
 from .moves import NEW
 from .moves import Move
+from .moves import reach
 from .moves import refit
 
 # Below this a cause is not worth a move of its own.
@@ -26,18 +27,18 @@ class Candidates:
         doubtful = CLEARED
         blocked = [place for place in places if marginals.blocked[place] >= _WORTH_A_MOVE]
         for count in range(2, len(blocked) + 1):
-            moves.append(self.clean(blocked[:count]))
+            moves.append(self.clean(state, blocked[:count]))
         for place in places:
             if place in blocked:
-                moves.append(self.clean([place]))
+                moves.append(self.clean(state, [place]))
             if marginals.circuit[place] >= _WORTH_A_MOVE:
-                moves.append(self.meter(place))
+                moves.append(self.meter(state, place))
             doubtful = max(doubtful, _CLEARED_BESIDE * marginals.unit[place])
         suspects = [place for place in places if marginals.unit[place] >= doubtful]
         moves.extend(self.exchanges.all(state, marginals, suspects, width))
         moves.extend(self.exchanges.elsewhere(state, marginals))
         if all_kinds and places:
-            moves.append(self.unplug(places[0]))
+            moves.append(self.unplug(state, places[0]))
         return moves
 
     def proving(self, moves: list) -> list:
@@ -48,21 +49,21 @@ class Candidates:
         cleared = [move for move in moves if move.kind == "exchange" and move.why != "suspects"]
         return [move for move in moves if move.why != "suspects"] if cleared else moves
 
-    def clean(self, places: list) -> Move:
+    def clean(self, state, places: list) -> Move:
         """Clean positions, one or several, and test again."""
         minutes = self.minutes["test"]
         for place in places:
-            minutes = minutes + self.case.positions[place].reach + self.minutes["clean"]
+            minutes = minutes + reach(self.case, state.hanging, place) + self.minutes["clean"]
         return Move("clean", sorted(places), [], minutes, "clean" if len(places) == 1 else "clean several")
 
-    def meter(self, place: int) -> Move:
+    def meter(self, state, place: int) -> Move:
         """Go through the checks of a circuit."""
-        minutes = self.case.positions[place].reach + self.minutes["meter"]
+        minutes = reach(self.case, state.hanging, place) + self.minutes["meter"]
         return Move("meter", [place], [], minutes, "meter")
 
-    def unplug(self, place: int) -> Move:
+    def unplug(self, state, place: int) -> Move:
         """Pull the connector of a position and test: does the test watch it at all?"""
-        minutes = self.case.positions[place].reach + self.minutes["pull"] + self.minutes["test"]
+        minutes = reach(self.case, state.hanging, place) + self.minutes["pull"] + self.minutes["test"]
         return Move("unplug", [place], [], minutes, "unplug")
 
     def repair(self, cause: int) -> Move:
@@ -70,10 +71,10 @@ class Candidates:
         minutes = self.minutes["repair"] + self.minutes["test"]
         return Move("repair", [cause], [], minutes, "repair")
 
-    def replace(self, places: list) -> Move:
+    def replace(self, state, places: list) -> Move:
         """Fit a new unit at each of the positions, where the old one is known to be bad, and test."""
         fitted = [(place, NEW) for place in sorted(places)]
-        return Move("replace", [], fitted, refit(self.case, places), "verdict replace")
+        return Move("replace", [], fitted, refit(self.case, state.hanging, places, True), "verdict replace")
 
     def by_doubt(self, state, marginals) -> list:
         """Return the suspect positions, those first of whose causes least is known."""

@@ -97,7 +97,7 @@ class Endgame:
         if chance < _RARE or depth >= _DEEPEST or known <= 0.0:
             return self._estimate(look, outcome)
         hypotheses = [(mask, weight / known) for mask, weight in hypotheses]
-        key = (tuple(state.fitted), tuple(state.blockable), _rounded(hypotheses))
+        key = (tuple(state.fitted), tuple(state.blockable), tuple(state.hanging), _rounded(hypotheses))
         if key not in self.known:
             # What leads back to this very belief has told nothing.
             self.known[key] = _ENDLESS

@@ -7,6 +7,7 @@ is worth a look: a ring of three settles two suspects with three pulls where two
 from ..infer.case import NOBODY
 from .moves import CLEARED
 from .moves import Move
+from .moves import reach
 from .moves import refit
 from .moves import same_part
 
@@ -33,7 +34,7 @@ class Exchanges:
                 moves.append(self._pair(state, place, partner))
             spare = self.spare(state, marginals, place, [])
             if spare is not None:
-                moves.append(self.with_spare(place, spare))
+                moves.append(self.with_spare(state, place, spare))
         if len(suspects) > 1:
             for count in range(2, len(suspects) + 1):
                 moves.extend(self._several(state, marginals, suspects[:count], partners))
@@ -63,7 +64,7 @@ class Exchanges:
             moved = []
             for one, other in pairs:
                 moved = moved + [(one, state.fitted[other]), (other, state.fitted[one])]
-            moves.append(self._move(moved, "several"))
+            moves.append(self._move(state, moved, "several"))
         spare = self.spare(state, marginals, suspects[0], [])
         if spare is None:
             return moves
@@ -72,14 +73,14 @@ class Exchanges:
             moved = [(suspects[0], spare)]
             for n in range(1, len(suspects)):
                 moved.append((suspects[n], state.fitted[suspects[n - 1]]))
-            moves.append(self._move(moved, "chain"))
+            moves.append(self._move(state, moved, "chain"))
         moved = []
         for place in suspects:
             spare = self.spare(state, marginals, place, [unit for _, unit in moved])
             if spare is not None:
                 moved.append((place, spare))
         if len(moved) == len(suspects):
-            moves.append(self._move(moved, "spares"))
+            moves.append(self._move(state, moved, "spares"))
         return moves
 
     def _rings(self, state, suspects: list, partners: list) -> list:
@@ -98,18 +99,22 @@ class Exchanges:
         moved = []
         for n, place in enumerate(places):
             moved.append((place, state.fitted[places[n - 1]]))
-        return self._move(moved, why)
+        return self._move(state, moved, why)
 
-    def _move(self, moved: list, why: str) -> Move:
-        minutes = refit(self.case, [place for place, _ in moved])
+    def _move(self, state, moved: list, why: str) -> Move:
+        minutes = refit(self.case, state.hanging, [place for place, _ in moved], False)
         return Move("exchange", [], sorted(moved), minutes, why)
 
     def _pair(self, state, place: int, partner: int) -> Move:
         return self._ring(state, [place, partner], self._easiest(state, place, partner))
 
-    def with_spare(self, place: int, spare: int) -> Move:
+    def with_spare(self, state, place: int, spare: int) -> Move:
         """Fit a spare at the position and test."""
-        return self._move([(place, spare)], "spare")
+        return self._move(state, [(place, spare)], "spare")
+
+    def back(self, state, place: int, unit: int) -> Move:
+        """Put a unit back for which a spare is in, and test: is it bad?"""
+        return self._move(state, [(place, unit)], "back")
 
     def elsewhere(self, state, marginals) -> list:
         """Return the move that fits a suspect, taken out before, where all is known to work.
@@ -124,7 +129,7 @@ class Exchanges:
                 rows.append((-int(marginals.spare[unit] * 1000000 + 0.5), unit))
         for _, unit in sorted(rows):
             for place in self._hosts(state, marginals, unit):
-                return [self._move([(place, unit)], "bench")]
+                return [self._move(state, [(place, unit)], "bench")]
         return []
 
     def _hosts(self, state, marginals, unit: int) -> list:
@@ -132,7 +137,7 @@ class Exchanges:
         rows = []
         for place, other in enumerate(state.fitted):
             if same_part(self.case, unit, other) and marginals.place(place) < CLEARED:
-                rows.append((int(self.case.positions[place].reach * 100 + 0.5), place))
+                rows.append((int(reach(self.case, state.hanging, place) * 100 + 0.5), place))
         return [place for _, place in sorted(rows)]
 
     def spare(self, state, marginals, place: int, taken: list):
@@ -150,10 +155,10 @@ class Exchanges:
         one, other = state.fitted[place], state.fitted[partner]
         known = one >= 0 and other >= 0 and units[one].part is not None
         same = known and units[one].part == units[other].part
-        reach = self.case.positions[partner].reach
+        minutes = reach(self.case, state.hanging, partner)
         for here, unit in enumerate(state.fitted):
             if here != place and unit != NOBODY and same_part(self.case, one, unit):
-                if self.case.positions[here].reach < reach:
+                if reach(self.case, state.hanging, here) < minutes:
                     return "same part" if same else "cleared"
         return "same part, easiest" if same else "easiest"
 
@@ -171,9 +176,9 @@ class Exchanges:
         for other, unit in enumerate(state.fitted):
             if other != place and same_part(self.case, state.fitted[place], unit):
                 if marginals.place(other) < doubtful:
-                    reach = int(self.case.positions[other].reach * 100 + 0.5)
+                    minutes = int(reach(self.case, state.hanging, other) * 100 + 0.5)
                     near = 0 if self.case.positions[other].group == group else 1
-                    rows.append((reach, near, abs(other - place), other))
+                    rows.append((minutes, near, abs(other - place), other))
         return [other for _, _, _, other in sorted(rows)]
 
 

@@ -38,7 +38,7 @@ class Fills:
             filled = list(self.state.fitted)
             for place, unit in placed:
                 filled[place] = unit
-            reached = State(filled, self.state.blockable, self.state.repaired)
+            reached = State(filled, self.state.blockable, self.state.repaired, self.state.hanging)
             self._add(found, seen, placed, "fill")
             around = self.lookahead.marginals(reached, self.lookahead.hypotheses)
             for move in self.lookahead.candidates.moves(reached, around, 3, False):
@@ -69,7 +69,7 @@ class Fills:
         seen.append(key)
         minutes = self.case.minutes["test"]
         for place, _ in fitted:
-            minutes = minutes + handled(self.case, place)
+            minutes = minutes + handled(self.case, self.state.hanging, place, False)
             if place in self.empty:
                 minutes = minutes - self.case.minutes["pull"]
         found.append(Move("exchange", [], fitted, minutes, why))

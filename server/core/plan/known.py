@@ -53,15 +53,15 @@ class KnownCauses:
             if model.kinds[cause] == "unit":
                 units.append(self.state.fitted.index(model.unit.index(cause)))
             elif model.kinds[cause] == "blocked":
-                move = self.candidates.clean([model.blocked.index(cause)])
+                move = self.candidates.clean(self.state, [model.blocked.index(cause)])
                 moves.append(because(move, "verdict clean"))
         moves = moves + self.repairs([cause for cause in self.acting if self._to_repair(cause)])
         if units:
-            moves.insert(0, self.candidates.replace(units))
+            moves.insert(0, self.candidates.replace(self.state, units))
             spare = self.candidates.exchanges.spare(self.state, marginals, units[0], [])
             if spare is not None:
                 # A good one that lies there is as good as a new one.
-                move = self.candidates.exchanges.with_spare(units[0], spare)
+                move = self.candidates.exchanges.with_spare(self.state, units[0], spare)
                 moves.insert(0, because(move, "verdict spare"))
         moves.append(Move("retest", [], [], self.case.minutes["test"], "retest"))
         return moves

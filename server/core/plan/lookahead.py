@@ -92,8 +92,8 @@ class LookAhead:
         looks = [self.look(state, move, hypotheses, _NOTICED) for move in moves]
         uncertain = bits_open(hypotheses, None)
         moving = [n for n in range(len(looks)) if moves[n].kind != "retest"]
-        to_fit = self.remaining.spares.to_fit(hypotheses, 1.0, state)
-        self._price([looks[n] for n in moving], uncertain, to_fit)
+        owed = self.remaining.owed_anyway(hypotheses, 1.0, state)
+        self._price([looks[n] for n in moving], uncertain, owed)
         rows = sorted([(self.promise(looks[n]), n) for n in moving])
         deep = []
         promising = worth.promising(rows, looks)
@@ -103,7 +103,7 @@ class LookAhead:
             deep.append((expected, n))
         if deep and uncertain >= _CERTAIN:
             self.remaining.minutes_a_bit = max(
-                self.remaining.minutes_a_bit, (min(deep)[0] - to_fit) / uncertain
+                self.remaining.minutes_a_bit, (min(deep)[0] - owed) / uncertain
             )
         for n, look in enumerate(looks):
             if look.move.kind == "retest":
@@ -173,7 +173,7 @@ class LookAhead:
             expected = expected + outcome.total * self.remaining.left(outcome, look.reached, look.live)
         return expected
 
-    def _price(self, looks: list, uncertain: float, to_fit: float) -> None:
+    def _price(self, looks: list, uncertain: float, owed: float) -> None:
         """Find what a move that settles costs here, and what a bit does.
 
         A first price of a bit is the best that one move offers. With it the best move is known,
@@ -197,7 +197,7 @@ class LookAhead:
         self.remaining.minutes_a_bit = a_bit
         self.remaining.minutes_to_settle = 0.0 if to_settle is None else to_settle
         best = min([self._expected(look) for look in looks])
-        self.remaining.minutes_a_bit = max(a_bit, (best - to_fit) / uncertain)
+        self.remaining.minutes_a_bit = max(a_bit, (best - owed) / uncertain)
 
     def _ahead(self, state, outcomes: list, again: bool) -> float:
         """Return the expected minutes after these outcomes when the next move is the best one."""

@@ -48,7 +48,7 @@ class Observation:
 
     def now(self) -> State:
         """Return what is where now."""
-        return State(self.model.fitted, self.model.blockable, ())
+        return State(self.model.fitted, self.model.blockable, (), self.model.hanging)
 
     def live(self, state: State) -> int:
         """Return the mask of the suspects that would still act in this state."""

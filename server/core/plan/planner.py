@@ -66,7 +66,8 @@ class _Planner:
         if unclear or (self.is_clear and self.model.changed):
             return [self.description.described(self._retest(self._why_test()), True)]
         if self.is_clear:
-            return []
+            chosen = self._told_apart()
+            return [self.description.described(move, n == 0) for n, move in enumerate(chosen)]
         if self.known_causes.acting:
             chosen = self.known_causes.fixes(self.marginals)
             if chosen[0].kind == "replace" and self._may_be_good(chosen[0]):
@@ -83,6 +84,14 @@ class _Planner:
             return []
         moves = Fills(self.lookahead, self.state, loose).moves()
         return self.lookahead.ranked(self.state, moves, []) if self.lookahead.hypotheses else moves
+
+    def _told_apart(self) -> list:
+        """Return the move that puts a unit back for which a spare is in, where it is not known to be bad."""
+        spares = self.lookahead.remaining.spares
+        if not spares.any:
+            return []
+        found = spares.to_tell(self.state, self.marginals.spare)
+        return [self.candidates.exchanges.back(self.state, *pair) for pair in found[:1]]
 
     def _may_be_good(self, move: Move) -> bool:
         """Tell whether a part may well be bought for nothing, and one more test would tell."""
@@ -143,7 +152,7 @@ class _Planner:
         if [move for move in moves if move.kind == "exchange" and move.why != "suspects"]:
             return []
         places = self.candidates.by_doubt(self.state, self.marginals)
-        return [because(self.candidates.replace([place]), "replace") for place in places[:1]]
+        return [because(self.candidates.replace(self.state, [place]), "replace") for place in places[:1]]
 
     def _checks_in_order(self, moves: list) -> list:
         """Return the moves with the checks of circuits, among themselves, by chance for their minutes."""
@@ -167,7 +176,7 @@ class _Planner:
                 rows.append((-int(chance * 1000000 + 0.5), place))
         if not rows or not self.case.tests:
             return None
-        return because(self.candidates.unplug(sorted(rows)[0][1]), "unplug doubt")
+        return because(self.candidates.unplug(self.state, sorted(rows)[0][1]), "unplug doubt")
 
 
 def _with_suspects(moves: list) -> list:

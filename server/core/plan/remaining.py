@@ -13,6 +13,7 @@ from .hypotheses import acting
 from .hypotheses import bits_open
 from .hypotheses import likeliest
 from .moves import Move
+from .moves import seat
 from .spares import Spares
 
 # So many hypotheses carry nearly all of what a further look decides on; more would only cost time.
@@ -111,14 +112,22 @@ class Remaining:
         """
         settled, clear, bits = self._standing(outcome, live)
         if settled:
-            return self.spares.owed(outcome.hypotheses, outcome.total, state)
+            return self.spares.owed(outcome.hypotheses, outcome.total, state) + self.to_seat(state)
         search = self._search(bits)
         if self.often > 1 and outcome.total >= _TESTED_ON:
             minutes = self._by_testing(outcome, state, live, clear, search)
         else:
             minutes = self._by_proof(clear, search)
-        to_fit = self.spares.to_fit(outcome.hypotheses, outcome.total, state)
-        return max(self.case.minutes["test"], minutes) + to_fit
+        owed = self.owed_anyway(outcome.hypotheses, outcome.total, state)
+        return max(self.case.minutes["test"], minutes) + owed
+
+    def owed_anyway(self, hypotheses: list, total: float, state) -> float:
+        """Return the minutes that are owed in a state however the question is settled."""
+        return self.spares.to_fit(hypotheses, total, state) + self.to_seat(state)
+
+    def to_seat(self, state) -> float:
+        """Return the minutes to push home what hangs, once at the end."""
+        return seat(self.case) * len([1 for hangs in state.hanging if hangs])
 
     def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
         """Return the minutes when the test is run again and again: a fault that comes and goes shows

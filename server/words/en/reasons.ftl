@@ -84,6 +84,7 @@ reasons-why-same-part = Same part, and it tested clean.
 reasons-why-bench = A suspect lies on the bench: where all works, a test clears it or convicts it.
 reasons-why-fill = They have to go in again, and this takes the least.
 reasons-why-fill-elsewhere = They have to go in again. So placed, the fault can show where it belongs.
+reasons-why-back = All is clean with your spare. Back in its place, the one that came out shows whether it is bad.
 reasons-why-several = Settles several suspects in one retest, each with one that tested clean.
 # $sort: parking-sensor
 reasons-why-ring = Settles several suspects in one retest: each { PART($sort) } moves on to the next place.

@@ -55,6 +55,7 @@ reasons-why-cleared = Pasó la prueba sin fallo, así que el fallo puede mostrar
 reasons-why-same-part-easiest = La misma pieza, y la más fácil de alcanzar.
 reasons-why-same-part = La misma pieza, y pasó la prueba sin fallo.
 reasons-why-bench = Hay un sospechoso en el banco: donde todo funciona, una prueba lo descarta o lo confirma.
+reasons-why-back = Con tu repuesto todo sale sin fallo. De vuelta en su sitio, el que salió muestra si está mal.
 reasons-why-fill = Hay que montarlos otra vez, y así se tarda menos.
 reasons-why-fill-elsewhere = Hay que montarlos otra vez. Así el fallo puede salir donde le toca.
 reasons-why-several = Resuelve varios sospechosos en una sola prueba, cada uno con otro que la pasó sin fallo.
