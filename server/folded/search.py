@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from sqlite_utils import Database
 
-from server.core.views import counter_lists
+from server.core.views import search
 
 _WORDS_OF_JOB = ("vehicle", "complaint", "part")  # what the words of a job come from
 
@@ -48,7 +48,7 @@ class SearchIndex:
         text = ""
         if job:
             vehicle = json.loads(self._read("vehicle", job["vehicle"]) or "null")
-            text = "\n".join(counter_lists.texts_of_job(vehicle, job)) if vehicle else ""
+            text = search.words_of(*search.of_job(vehicle, job)) if vehicle else ""
         self._keep("job", name, None, text)
 
     def _keep(self, kind: str, name: str, old: str | None, text: str) -> None:
@@ -66,18 +66,29 @@ class SearchIndex:
 
 
 def units_found(db: Database, text: str, most: int) -> list[str]:
-    """Returns the ids of units of whose words one begins with each word of `text`; none without words."""
-    words = counter_lists.tokens(text)
-    if not words:
+    """Returns the ids of the units that `text` finds, as the core finds them; none without words."""
+    asked = search.Asked(text)
+    if asked.is_empty():
         return []
-    each = [f"SELECT id FROM ({_BY_ONE_WORD.replace('?1', f'?{n + 1}')})" for n in range(len(words))]
-    asked = " INTERSECT ".join(each) + f" ORDER BY id LIMIT {most}"
-    return [name for (name,) in db.conn.execute(asked, [f'"{word}"*' for word in words])]
+    words: list[str] = []
+
+    def by_word(word: str) -> str:
+        words.append(f'"{word}"*')
+        return f"SELECT id FROM ({_BY_ONE_WORD.replace('?1', f'?{len(words)}')})"
+
+    pieces = [
+        f"SELECT id FROM ({by_word(''.join(parts))}"
+        + (f" UNION SELECT id FROM ({' INTERSECT '.join(map(by_word, parts))}))" if len(parts) > 1 else ")")
+        for parts in asked.pieces
+    ]
+    found = f"SELECT id FROM ({' INTERSECT '.join(pieces)}) UNION {by_word(asked.whole)}"
+    query = f"SELECT id FROM ({found}) ORDER BY id LIMIT {most}"
+    return [name for (name,) in db.conn.execute(query, words)]
 
 
 def _unit_text(unit: dict | None) -> str:
-    return "\n".join(counter_lists.texts_of_unit(unit)) if unit else ""
+    return search.words_of(*search.of_unit(unit)) if unit else ""
 
 
 def _vehicle_text(vehicle: dict | None) -> list | None:
-    return [vehicle["name"], vehicle["vin"]] if vehicle else None
+    return [vehicle["name"], vehicle["vin"], vehicle.get("plate")] if vehicle else None

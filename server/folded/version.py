@@ -1,7 +1,7 @@
-"""Which fold made the folded state: a hash over the core's files that folding needs.
+"""Which fold made the folded state: a hash over the core's files that folding and its search need.
 
-Words and reasoning change often and fold nothing: only a change to the modules that folding needs makes
-the kept state worthless.
+Words and reasoning change often and fold nothing: only a change to the modules that folding needs, or that
+say what is found by which words, makes the kept state worthless.
 """
 
 import ast
@@ -14,9 +14,9 @@ _CORE = Path(__file__).resolve().parents[1] / "core"
 
 @cache
 def fold_version() -> str:
-    """Returns the hash of `server/core/facts/fold.py` and everything that it imports."""
+    """Returns the hash of `facts/fold.py` and `views/search.py` of the core and of all that they import."""
     digest = hashlib.sha256()
-    for name, source in sorted(_sources("facts", "fold").items()):
+    for name, source in sorted({**_sources("facts", "fold"), **_sources("views", "search")}.items()):
         digest.update(f"{name} {len(source)}\n{source}".encode())
     return digest.hexdigest()
 

@@ -10,6 +10,8 @@
 export interface Answers {
   job: JobView;
   jobs: JobLine[];
+  job_list: JobListView;
+  make_findable: boolean;
   evidence: EvidenceView;
   assumptions: AssumptionsView;
   report: ReportView;
@@ -118,9 +120,12 @@ export interface JobLine {
   id: string;
   title: string;
   vehicle: string;
+  plate: string;
   complaint: string;
   opened_at: number;
   closed: boolean;
+  /** 0 while it is open. */
+  closed_at: number;
   tests: number;
   out: number;
   disputed: number;
@@ -129,6 +134,25 @@ export interface JobLine {
   board: SmallBoard | null;
   standing_words: string;
   next_words: string;
+}
+
+export interface ListedJob extends JobLine {
+  /** Also what a list is filtered by. */
+  stands: 'open' | 'waiting' | 'closed';
+  /** What a search found in it that its row does not say. */
+  found_by: string[];
+}
+
+export interface JobListView {
+  jobs: ListedJob[];
+  /** Sensors whose label or serial number was asked for. */
+  units: UnitPlaced[];
+  /** Of all that were found, whatever is shown. */
+  counts: { open: number; waiting: number; closed: number };
+  /** How many rows there are besides. */
+  more: number;
+  /** How many that were closed earlier are left out, because nothing was asked for. */
+  older: number;
 }
 
 export interface SmallBoard {
@@ -636,6 +660,7 @@ export interface VehicleView {
   id: string;
   name: string;
   vin: string;
+  plate: string;
   layout: string;
   part: string;
   positions: LayoutPosition[];

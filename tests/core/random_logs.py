@@ -95,6 +95,8 @@ class _Maker:
 
     def opening(self, job):
         vehicle = {"id": VEHICLES[job], "name": f"Car {job}", "vin": self.dice.choice(("", "X"))}
+        if job in ("j2", "j3"):  # of one vehicle that has two jobs, the later one names its plate
+            vehicle["plate"] = f"PL {job}"
         positions = [
             {"id": each, "name": each, "group": "rear", "x": 1, "y": 1, "edge": "rear", "reach_minutes": 1}
             for each in POSITIONS

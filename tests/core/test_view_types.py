@@ -42,8 +42,9 @@ def ask_for_all(core, job):
         core(op, job=job)
     for unit in view["units"]:
         core("unit", unit=unit["id"])
-    for op in ("jobs", "vehicles", "units", "layouts", "waiting"):
+    for op in ("jobs", "job_list", "vehicles", "units", "layouts", "waiting", "make_findable"):
         core(op)
+    core("job_list", text="1M8 PS-1 mara estate")
 
 
 def at_the_counter(core):

@@ -150,7 +150,7 @@ class Names(Field):
 
 
 class Vehicle(Field):
-    """A vehicle: {"id", "name", "vin"}."""
+    """A vehicle: {"id", "name", "vin"}; with "plate", which came after release, where one was given."""
 
     def check(self, path, value):
         """Refuse what is no such object."""
@@ -158,6 +158,7 @@ class Vehicle(Field):
         check_name(path + ".id", value["id"])
         check_name(path + ".name", value["name"])
         check_text(path + ".vin", value["vin"])
+        check_text(path + ".plate", value.get("plate", ""))
 
     def told(self, value, names):
         """Return its name."""

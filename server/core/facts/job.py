@@ -49,6 +49,8 @@ def _job_opened(state, event, job) -> None:
         state.vehicles[vehicle["id"]] = vehicle
     vehicle["name"] = data["vehicle"]["name"]
     vehicle["vin"] = data["vehicle"]["vin"] or vehicle["vin"]
+    if data["vehicle"].get("plate"):
+        vehicle["plate"] = data["vehicle"]["plate"]
     job = new_job(event["job"], data, event["at"])
     state.jobs[job["id"]] = job
     vehicle["jobs"].append(job["id"])

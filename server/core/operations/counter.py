@@ -37,4 +37,4 @@ class CounterOperations(Held):
 
     def op_find(self, text):
         """Return the units that a text finds."""
-        return counter_lists.find(self.fold.state, text)
+        return counter_lists.find(self.fold.state, self._findable(), text)

@@ -7,6 +7,7 @@ from ..messages import message
 from ..views import job as view
 from ..views import support
 from ..views.job_list import jobs_view
+from ..views.job_list import list_view
 from ..views.report import report
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
@@ -23,9 +24,17 @@ class ViewOperations(Held):
         """Return the list of jobs."""
         return jobs_view(self.fold.state)
 
-    def op_vehicles(self):
-        """Return the vehicles on record with what a next job on one starts from."""
-        return vehicles_view(self.fold.state)
+    def op_job_list(self, text="", stands="", most=30, since=0):
+        """Return `most` rows of the jobs that `text` finds and that stand so, and how many there are."""
+        return list_view(self.fold.state, self._findable(), text, stands, most, since)
+
+    def op_make_findable(self):
+        """Make some of the words that a search of jobs needs; tell whether all of them are there."""
+        return self._findable().make_some()
+
+    def op_vehicles(self, text="", most=0):
+        """Return the vehicles that `text` finds, `most` of them where that is no 0, for a next job on one."""
+        return vehicles_view(self.fold.state, self._findable(), text, most)
 
     def op_job(self, job, plan=True):
         """Return the view of one job, reasoning included.

@@ -62,7 +62,7 @@ def head(fold, part: int) -> Text:
 
 def _some(state, name: str, identities: list[str]) -> dict:
     if name == "lines":
-        return {identity: state.job_line(identity) for identity in identities}
+        return {identity: state.kept_line(identity) for identity in identities}
     entities = getattr(state, name)
     return {identity: entities[identity] for identity in identities}
 

@@ -2,6 +2,7 @@
 
 from .index import Index
 from .jobs_in_part import JobsInPart
+from .jobs_in_part import kept_line
 from .jobs_in_part import line_of
 
 MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
@@ -138,6 +139,12 @@ class State:
             return self.jobs.lines[identity]
         return line_of(self.jobs[identity])
 
+    def kept_line(self, identity: str) -> dict:
+        """Return the line of a job as it stays in memory without the job, in the form of `kept_line`."""
+        if isinstance(self.jobs, JobsInPart) and identity in self.jobs.lines:
+            return self.jobs.lines[identity]
+        return kept_line(self.jobs[identity])
+
     def now(self, unit: str) -> str:
         """Return the id under which a unit is on record: what a body of a mix-up turned out to be."""
         while unit in self.aliases:
@@ -221,7 +228,10 @@ def new_unit(identity: str, part: str = "", serial: str = "") -> dict:
 
 
 def new_vehicle(vehicle: dict) -> dict:
-    """Return a vehicle; `holds` is position -> unit now, `home` position -> unit when first seen."""
+    """Return a vehicle; `holds` is position -> unit now, `home` position -> unit when first seen.
+
+    Where its plate was given it has that too, as `plate`.
+    """
     return {
         "id": vehicle["id"],
         "name": vehicle["name"],

@@ -9,6 +9,7 @@ from ..messages import message
 from ..state.job import known_job
 from ..state.unit import Unit
 from ..words import words
+from . import search
 from .counter import DECISIONS
 from .counter import past_of
 from .counter import shown
@@ -55,20 +56,12 @@ def decided(state, start: int, end: int) -> dict:
     }
 
 
-def find(state, text: str) -> list[dict]:
-    """Return the units of which every word of `text` begins a word on record; the plain way, one by one."""
-    wanted = tokens(text)
-    found = []
-    for identity in sorted(state.units) if wanted else []:
-        unit = state.units[identity]
-        said = texts_of_unit(unit)
-        for job in unit["jobs"]:
-            line = state.job_line(job)
-            said += texts_of_job(state.vehicles[line["vehicle"]], line)
-        has = tokens(" ".join(said))
-        if not [each for each in wanted if not [one for one in has if one.startswith(each)]]:
-            found.append(found_line(state, identity))
-    return sorted(found, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
+def find(state, findable, text: str) -> list[dict]:
+    """Return the units that a text finds by what is on record of them and of their jobs."""
+    asked = search.Asked(text)
+    found = [] if asked.is_empty() else asked.among(findable.units())
+    lines = [found_line(state, identity) for identity in found]
+    return sorted(lines, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
 
 
 def found_line(state, identity: str) -> dict:
@@ -88,43 +81,6 @@ def returns_of(unit: dict) -> list[dict]:
         line["decisions"] = [_decision(made) for made in entry["decisions"]]
         line["decision"] = _decision(entry["decision"]) if entry["decision"] else None
         found.append(line)
-    return found
-
-
-def texts_of_unit(unit: dict) -> list[str]:
-    """Return what a unit is found by, apart from its jobs."""
-    said = [unit["part"], unit["serial"]]
-    for code in (
-        [unit["code"]] + unit["also"] + unit["old_codes"] + [entry["code"] for entry in unit["returns"]]
-    ):
-        said.extend([code, shown(code)])
-    for entry in unit["returns"]:
-        said.extend([entry["part"], entry["serial"], entry["actor"], entry["note"]])
-        for made in entry["decisions"]:
-            said.extend([made["signed"], made["overrule"]])
-    for move in unit["moves"]:
-        said.append(move["actor"])
-    return [text for text in said if text]
-
-
-def texts_of_job(vehicle: dict, line: dict) -> list[str]:
-    """Return what the units of a job are found by: its vehicle and complaint."""
-    return [text for text in (vehicle["name"], vehicle["vin"], line["complaint"], line["part"]) if text]
-
-
-def tokens(text: str) -> list[str]:
-    """Return the words of a text in lower case: runs of letters and digits, split at all other ASCII."""
-    found, word = [], ""
-    for character in text:
-        if "A" <= character <= "Z":
-            character = chr(ord(character) + 32)
-        if "a" <= character <= "z" or "0" <= character <= "9" or ord(character) > 127:
-            word += character
-        elif word:
-            found.append(word)
-            word = ""
-    if word:
-        found.append(word)
     return found
 
 

@@ -1,7 +1,8 @@
 """The list of jobs: each with its board, how it stands in a few words, and its next step.
 
 Without the reasoning, which would take a phone a tenth of a second a job: what follows from tests is said
-once the job is opened. Of a closed job there is a line only; a phone need not have it in memory.
+once the job is opened. Of a closed job there is a line only; a phone need not have it in memory. A list may
+be thousands of jobs long, so only the rows that are asked for are made.
 """
 
 from ..guide import next_step
@@ -9,52 +10,109 @@ from ..messages import message
 from ..state.job import Job
 from ..state.job import known_job
 from ..words import results
+from . import search
+from .findable import said_of
 from .job import small_board
+from .job import unit_line
+
+OPEN, WAITING, CLOSED = "open", "waiting", "closed"
+_LATEST = 5  # closed jobs that the list shows however long ago it was
+_MOST_UNITS = 5
+_MOST_SAID = 2
 
 
 def jobs_view(state) -> list[dict]:
     """Return every job in short, open ones first, the latest opened first among them."""
-    listed = []
-    out, disputed = _loose_ends(state)
     # A server's state takes in further jobs as it is asked about those that it has.
-    for identity in list(state.jobs):
-        line = state.job_line(identity)
-        vehicle = state.vehicles[line["vehicle"]]
-        job = None if line["closed"] else known_job(state, identity)
-        listed.append(
-            {
-                "id": identity,
-                "title": vehicle["name"],
-                "vehicle": vehicle["id"],
-                "complaint": line["complaint"],
-                "opened_at": line["opened_at"],
-                "closed": line["closed"],
-                "tests": line["tests"],
-                "out": out.get(identity, 0),
-                "disputed": disputed.get(identity, 0),
-                "paused": bool(job and job.pause),
-                "board": small_board(job) if job else None,
-                "standing_words": _standing(job) if job else "",
-                "next_words": _next(job) if job else "",
-            }
-        )
-    return sorted(listed, key=lambda row: (row["closed"], -row["opened_at"], row["id"]))
+    lines = [state.job_line(identity) for identity in list(state.jobs)]
+    lines = sorted(lines, key=lambda line: (line["closed"], -line["opened_at"], line["id"]))
+    return [_row(state, line) for line in lines]
 
 
-def _loose_ends(state) -> tuple:
-    """Return how many units each job has out and in dispute, from one look at all units.
+def list_view(state, findable, text: str, stands: str, most: int, since: int) -> dict:
+    """Return the jobs that `text` finds and stand so (any way where that is ""), `most` rows of them.
 
-    `state.units_out` and `state.disputed` look at all of them for each job: seconds on a phone with years
-    of jobs.
+    Open ones come first, then those that wait, then the closed ones; the newest first each. Where nothing
+    is asked for, what was closed before `since` is left out but for the latest, and counted in `older`.
     """
-    out, disputed = {}, {}
-    for unit in state.units.values():
-        if unit["place"] == "out" and unit["job"]:
-            out[unit["job"]] = out.get(unit["job"], 0) + 1
-        if unit["claims"]:
-            for job in unit["jobs"]:
-                disputed[job] = disputed.get(job, 0) + 1
-    return out, disputed
+    asked = search.Asked(text)
+    groups = dict(zip((OPEN, WAITING, CLOSED), findable.order()))
+    if not asked.is_empty():
+        found = {identity: True for identity in asked.among(findable.jobs())}
+        groups = {name: [each for each in groups[name] if each in found] for name in groups}
+    counts = {name: len(groups[name]) for name in groups}
+    if asked.is_empty() and not stands:
+        groups[CLOSED] = _lately(state, groups[CLOSED], since)
+    listed = []
+    for name in (OPEN, WAITING, CLOSED):
+        if stands in ("", name):
+            listed.extend([(name, identity) for identity in groups[name]])
+    return {
+        "jobs": [_found(state, name, identity, asked) for name, identity in listed[:most]],
+        "units": [] if asked.is_empty() else units_found(state, findable, asked),
+        "counts": counts,
+        "more": max(0, len(listed) - most),
+        "older": counts[CLOSED] - len(groups[CLOSED]),
+    }
+
+
+def _lately(state, closed: list[str], since: int) -> list[str]:
+    """Return the closed jobs that the list shows unasked: the latest, and what was closed since then."""
+    shown = closed[:_LATEST]
+    for identity in closed[_LATEST:]:
+        if state.job_line(identity)["closed_at"] < since:
+            break
+        shown.append(identity)
+    return shown
+
+
+def units_found(state, findable, asked) -> list[dict]:
+    """Return a few of the units whose label or serial number is asked for, in order of id."""
+    return [unit_line(state, unit) for unit in sorted(asked.among(findable.numbers()))[:_MOST_UNITS]]
+
+
+def _found(state, stands: str, identity: str, asked) -> dict:
+    """Return the row of a job with how it stands and, of a search, what in it is no word of its row."""
+    line = state.job_line(identity)
+    row = _row(state, line)
+    row["stands"] = stands
+    row["found_by"] = [] if asked.is_empty() else _found_by(state, line, asked)
+    return row
+
+
+def _found_by(state, line: dict, asked) -> list[dict]:
+    """Return what was found and is not in the row itself: numbers, sensors, codes, people."""
+    people, codes = said_of(state, line)
+    said = [("vin", state.vehicles[line["vehicle"]]["vin"]), ("part", line["part"])]
+    for unit in state.units_of(line["id"]):
+        said.extend([("sensor", code) for code in search.codes_of_unit(state.units[unit])])
+        said.extend([("serial", serial) for serial in search.serials_of_unit(state.units[unit])])
+    said.extend([("code", code) for code in codes] + [("person", name) for name in people])
+    found = [each for each in said if each[1] and asked.touches(search.words_of([], [each[1]]))]
+    return [message("views-list-found", sort=sort, what=what) for sort, what in found[:_MOST_SAID]]
+
+
+def _row(state, line: dict) -> dict:
+    identity = line["id"]
+    vehicle = state.vehicles[line["vehicle"]]
+    job = None if line["closed"] else known_job(state, identity)
+    return {
+        "id": identity,
+        "title": vehicle["name"],
+        "vehicle": vehicle["id"],
+        "plate": vehicle.get("plate", ""),
+        "complaint": line["complaint"],
+        "opened_at": line["opened_at"],
+        "closed": line["closed"],
+        "closed_at": line["closed_at"],
+        "tests": line["tests"],
+        "out": len(state.units_out(identity)),
+        "disputed": len(state.disputed(identity)),
+        "paused": bool(job and job.pause),
+        "board": small_board(job) if job else None,
+        "standing_words": _standing(job) if job else "",
+        "next_words": _next(job) if job else "",
+    }
 
 
 def _standing(job: Job) -> dict:

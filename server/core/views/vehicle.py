@@ -2,28 +2,42 @@
 
 from ..evidence import readings
 from ..parts import sorts
+from . import search
 
 
-def vehicles_view(state) -> list[dict]:
-    """Return every vehicle in short, the one whose job was opened last first."""
-    listed = []
-    for identity in state.vehicles:
-        vehicle = state.vehicles[identity]
-        lines = [state.job_line(job) for job in vehicle["jobs"]]
-        last = lines[-1]
-        sort = sorts.by_layout(last["layout"])
-        still_open = [line["id"] for line in lines if not line["closed"]]
-        listed.append(
-            {
-                "id": identity,
-                "name": vehicle["name"],
-                "vin": vehicle["vin"],
-                "layout": last["layout"],
-                "part": last["part"],
-                "positions": [readings.as_set(last, position) for position in last["positions"]],
-                "called": {position["id"]: sort.called(position) for position in last["positions"]},
-                "opened_at": last["opened_at"],
-                "open_job": still_open[-1] if still_open else "",
-            }
-        )
-    return sorted(listed, key=lambda vehicle: (-vehicle["opened_at"], vehicle["id"]))
+def vehicles_view(state, findable, text: str = "", most: int = 0) -> list[dict]:
+    """Return the vehicles that a text finds in short, the one whose job was opened last first.
+
+    An empty text finds every one; `most` of them are told, 0 stands for all.
+    """
+    asked = search.Asked(text)
+    left = state.vehicles
+    if not asked.is_empty():
+        left = {identity: True for identity in asked.among(findable.vehicles())}
+    told, seen = [], {}
+    for identity in findable.order()[3] if left else []:
+        if identity in left and identity not in seen:
+            seen[identity] = True
+            told.append(_told(state, state.vehicles[identity]))
+            if len(told) == most:
+                break
+    return told
+
+
+def _told(state, vehicle: dict) -> dict:
+    lines = [state.job_line(job) for job in vehicle["jobs"]]
+    last = lines[-1]
+    sort = sorts.by_layout(last["layout"])
+    still_open = [line["id"] for line in lines if not line["closed"]]
+    return {
+        "id": vehicle["id"],
+        "name": vehicle["name"],
+        "vin": vehicle["vin"],
+        "plate": vehicle.get("plate", ""),
+        "layout": last["layout"],
+        "part": last["part"],
+        "positions": [readings.as_set(last, position) for position in last["positions"]],
+        "called": {position["id"]: sort.called(position) for position in last["positions"]},
+        "opened_at": last["opened_at"],
+        "open_job": still_open[-1] if still_open else "",
+    }

@@ -388,6 +388,16 @@ views-list-fault = { $count ->
 }
 views-list-find = Find the cause
 views-list-see = Prove it and close
+# $sort: vin
+# $what: 1M8GDM9AXKP042788
+views-list-found = { $sort ->
+    [vin] VIN { $what }
+    [part] Part { $what }
+    [sensor] Sensor { $what }
+    [serial] Serial { $what }
+    [code] Code { $what }
+   *[person] Worked on by { $what }
+}
 
 ## Pictures of a job: the moment at which each was taken.
 

@@ -267,6 +267,14 @@ views-list-fault = { $count ->
 }
 views-list-find = Busca la causa
 views-list-see = Compruébalo y cierra
+views-list-found = { $sort ->
+    [vin] VIN { $what }
+    [part] Pieza { $what }
+    [sensor] Sensor { $what }
+    [serial] N.º de serie { $what }
+    [code] Código { $what }
+   *[person] Trabajó en él { $what }
+}
 
 ## Pictures of a job: the moment at which each was taken.
 

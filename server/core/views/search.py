@@ -1,0 +1,137 @@
+"""How a text finds what is on record: both are folded to words, and each word asked for has to begin one.
+
+Folded means small letters without accents, signs as gaps: `Škoda`, `SKODA` and `skoda` are one word, `ß` is
+`ss`. Plates, numbers and codes are written with and without gaps and hyphens, so they have a word more: all
+their parts in one. A long number is found by its end too, as it is read off a windscreen.
+
+What is found by which words is a pair of texts first: all of it, and its numbers apart from each other. Many
+pairs are folded in one go, for MicroPython does one long text much faster than many short ones.
+"""
+
+from ..codes import labels
+from .folding import folded
+
+LONG = 10  # characters of a number that is found by its end
+_ENDS = (8, 7, 6, 5, 4)
+_NEXT, _BETWEEN = "\n", "\t"  # what no word holds: the end of a pair, and of a number
+
+
+def raw(texts: list[str], numbers: list[str]) -> tuple[str, str]:
+    """Return the pair of what is found by `texts` and by `numbers`, however those are parted."""
+    ends = []
+    for number in numbers:
+        if len(number) >= LONG:
+            in_one = number.replace(" ", "").replace("-", "")
+            ends.extend([in_one[-length:] for length in _ENDS])
+    return " ".join(texts + numbers), _BETWEEN.join(numbers + ends)
+
+
+def fold_all(pairs: list[tuple[str, str]]) -> list[str]:
+    """Return the words of each pair as one text, a gap before each word."""
+    texts = _NEXT.join([text.replace(_NEXT, " ") for text, _ in pairs])
+    numbers = _NEXT.join([numbers.replace(_NEXT, " ") for _, numbers in pairs])
+    words = folded(texts, " ", keep=_NEXT).split(_NEXT)
+    wholes = folded(numbers, "", keep=_NEXT + _BETWEEN).replace(_BETWEEN, " ").split(_NEXT)
+    return [" " + words[n] + " " + wholes[n] for n in range(len(pairs))]
+
+
+def tokens(text: str) -> list[str]:
+    """Return the words of a text, folded."""
+    return folded(text, " ").split()
+
+
+def words_of(texts: list[str], numbers: list[str]) -> str:
+    """Return the words of one pair, "" where there are none."""
+    words = fold_all([raw(texts, numbers)])[0]
+    return words if words.strip() else ""
+
+
+class Asked:
+    """A text that somebody searches for."""
+
+    def __init__(self, text: str):
+        """Take the text apart at its gaps; a piece is found by its parts, or by all of them in one."""
+        pieces = [tokens(piece) for piece in text.split()]
+        self.pieces = [parts for parts in pieces if parts]
+        self.whole = "".join(["".join(parts) for parts in self.pieces])
+
+    def is_empty(self) -> bool:
+        """Tell whether there is nothing to search for."""
+        return not self.pieces
+
+    def among(self, words: dict) -> list[str]:
+        """Return the keys of those words that have all that is asked for."""
+        left = list(words)
+        for parts in self.pieces:
+            if len(parts) == 1:
+                begins = " " + parts[0]
+                left = [name for name in left if begins in words[name]]
+            else:
+                left = [name for name in left if _piece_in(words[name], parts)]
+        if len(self.pieces) > 1:
+            have, begins = {name: True for name in left}, " " + self.whole
+            left.extend([name for name in words if begins in words[name] and name not in have])
+        return left
+
+    def touches(self, words: str) -> bool:
+        """Tell whether a part of what is asked for is in a text of `fold_all`."""
+        if " " + self.whole in words:
+            return True
+        return bool([parts for parts in self.pieces if _piece_in(words, parts)])
+
+
+def _piece_in(words: str, parts: list[str]) -> bool:
+    if " " + "".join(parts) in words:
+        return True
+    return not [part for part in parts if " " + part not in words]
+
+
+def numbers_of_unit(unit: dict) -> list[str]:
+    """Return what a unit is told from others by: the codes of its labels and its serial numbers."""
+    # Most units of a long log have none: it is their first answer that counts.
+    if not (unit["code"] or unit["serial"] or unit["returns"] or unit["old_codes"]):
+        return []
+    return codes_of_unit(unit) + serials_of_unit(unit)
+
+
+def codes_of_unit(unit: dict) -> list[str]:
+    """Return the codes of all labels that a unit had, as people read them."""
+    codes = [unit["code"]] + unit["also"] + unit["old_codes"] + [entry["code"] for entry in unit["returns"]]
+    said = [labels.shown(code.partition("@")[0]) for code in codes if code]
+    return said + [code for code in codes if "@" in code]
+
+
+def serials_of_unit(unit: dict) -> list[str]:
+    """Return what was read off a unit as its serial number."""
+    serials = [unit["serial"]] + [entry["serial"] for entry in unit["returns"]]
+    return [serial for serial in serials if serial]
+
+
+def of_unit(unit: dict) -> tuple[list[str], list[str]]:
+    """Return the texts and the numbers that a unit is found by, apart from its jobs."""
+    said = []
+    for entry in unit["returns"]:
+        said.extend([entry["actor"], entry["note"]])
+        for made in entry["decisions"]:
+            said.extend([made["signed"], made["overrule"]])
+    for move in unit["moves"]:
+        said.append(move["actor"])
+    numbers = [unit["part"]] + codes_of_unit(unit) + serials_of_unit(unit)
+    numbers.extend([entry["part"] for entry in unit["returns"]])
+    return [text for text in said if text], [text for text in numbers if text]
+
+
+def of_job(vehicle: dict, line: dict) -> tuple[list[str], list[str]]:
+    """Return the texts and the numbers that a job and its units are found by: vehicle, complaint, part."""
+    texts, numbers = of_vehicle(vehicle)
+    if line["complaint"]:
+        texts.append(line["complaint"])
+    if line["part"]:
+        numbers.append(line["part"])
+    return texts, numbers
+
+
+def of_vehicle(vehicle: dict) -> tuple[list[str], list[str]]:
+    """Return the texts and the numbers that a vehicle is found by."""
+    numbers = [text for text in (vehicle.get("plate", ""), vehicle["vin"]) if text]
+    return [vehicle["name"]], numbers
