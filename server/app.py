@@ -12,6 +12,8 @@ from flask_wtf.csrf import CSRFProtect
 from server.keeping.record import routes as records
 from server.labelling import routes as labelling
 from server.log import sync
+from server.news import board
+from server.news import routes as news
 from server.phones import installation
 from server.phones import paired
 from server.phones import pairing
@@ -84,7 +86,8 @@ def create_app(config: Config) -> Flask:
     CSRFProtect(app).exempt(assets.shared)
     sessions.init_app(app)
     assets.init_app(app, shell)
+    board.init_app(app)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (installation, labelling, paired, pairing, photos, returns, sync):
+    for part in (installation, labelling, news, paired, pairing, photos, returns, sync):
         app.register_blueprint(part.blueprint)
     return app

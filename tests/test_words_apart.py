@@ -28,7 +28,7 @@ MAY_STAND: dict[tuple[str, str], str] = {
     ("static/screens/phone/standing.js", "server in trouble"): CODE,
     ("static/screens/job/steps/moves.js", "card card-now move"): "classes of an element",
     ("static/screens/app.js", "input, textarea, select"): "a selector",
-    ("static/screens/frame/last-view.js", "video, canvas, iframe, .banner"): "a selector",
+    ("static/screens/frame/last-view.js", "video, canvas, iframe, .banner, .screen-others"): "a selector",
     (
         "static/screens/labels/sheet-page.js",
         '.label-codes { font-family: ui-monospace, "DejaVu Sans Mono", "Courier New", monospace; }',

@@ -12,6 +12,7 @@ from server.core.errors import shorten
 from server.core.log.envelope import FORMAT_VERSION
 from server.core.messages import message
 from server.log import events
+from server.news.board import board
 from server.phones import devices
 from server.phones.installation import installation_id
 from server.phones.sessions import require_session
@@ -54,6 +55,8 @@ def sync() -> Response:
         if keeping:
             devices.note_keeping(db, device, keeping)
         receipt = events.take_in(db, entries, session.id, now, session.role)
+    if receipt.stored:
+        board().entries_came(_jobs(entries), session.id)
     last = events.last_n(db)
     if cursor > last:
         cursor = 0  # the phone knows a longer log than this one: an older copy was put back
@@ -81,6 +84,13 @@ def photos_wanted(db: Database, session: int) -> list[str]:
         [session, MOST_PHOTOS_WANTED],
     )
     return list(dict.fromkeys(digest for (digest,) in rows))
+
+
+def _jobs(entries: list) -> set[str]:
+    """Returns the jobs that a batch names, those of entries that were not taken too."""
+    events = [entry.get("event") for entry in entries if isinstance(entry, dict)]
+    jobs = [event.get("job") for event in events if isinstance(event, dict)]
+    return {job for job in jobs if isinstance(job, str)}
 
 
 def _checked(body: dict) -> tuple[str, str, int, list]:

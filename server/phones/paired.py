@@ -6,6 +6,7 @@ from flask import request
 
 from server.clock import now_ms
 from server.core.messages import message
+from server.news.board import board
 from server.phones import pairing_log
 from server.phones import roles
 from server.phones.sessions import require_session
@@ -90,4 +91,5 @@ def revoke(phone: int) -> Response:
             device=device or "",
             by=asker.name,
         )
+    board().leave(phone)
     return json_answer({"revoked": True})

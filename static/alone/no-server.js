@@ -6,6 +6,7 @@
 
 import { ApiError } from '../sync/api.js';
 import { observable } from '../phone/observable.js';
+import { NOBODY } from '../sync/news.js';
 import { NOT_YET } from '../sync/status.js';
 import { say } from '../words/words.js';
 
@@ -23,6 +24,7 @@ class NoApi {
   pair = refuse;
   get = refuse;
   post = refuse;
+  news = refuse;
   file = refuse;
   hasPhoto = refuse;
   putPhoto = refuse;
@@ -52,6 +54,7 @@ export class NoServer {
   constructor({ update }) {
     this.api = new NoApi();
     this.status = observable(NOTHING_TO_SEND);
+    this.others = observable(NOBODY);
     this.#update = update;
   }
 
@@ -69,6 +72,10 @@ export class NoServer {
       this.#looked = Date.now();
       this.#update.check();
     });
+  }
+
+  at() {
+    // There is nobody to be told.
   }
 
   async now() {

@@ -12,6 +12,7 @@ export interface Answers {
   jobs: JobLine[];
   job_list: JobListView;
   make_findable: boolean;
+  others: string;
   evidence: EvidenceView;
   assumptions: AssumptionsView;
   report: ReportView;
@@ -171,6 +172,8 @@ export interface JobView {
   comes_and_goes: boolean;
   board: BoardView;
   step: Step;
+  /** What the step is to others who are at the job: ids, which their phones put into words. */
+  doing: { what: string; positions: string[] };
   /** What can be done instead of the step; null once it is closed. */
   ways: WaysView | null;
   paused: boolean;

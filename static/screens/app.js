@@ -12,6 +12,7 @@ import { html, render } from 'lit-html';
 import { keepAwake } from '../phone/awake.js';
 import { banners } from './phone/banners.js';
 import { Drafts } from './frame/drafts.js';
+import { OthersLine } from './job/others.js';
 import { frame } from './frame/frame.js';
 import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
@@ -42,6 +43,7 @@ class App {
   constructor(root, services) {
     this.#root = root;
     this.#services = services;
+    this.#others = new OthersLine(services);
     this.#router = new Router((route) => this.#show(route));
     this.#recorder = new Recorder({
       log: services.log,
@@ -58,6 +60,7 @@ class App {
   #services;
   #router;
   #recorder;
+  #others;
   /** @type {import('./frame/router.js').Route} */
   #route = { name: '', params: {}, path: '' };
   /** The route whose data is on the screen. */
@@ -94,6 +97,8 @@ class App {
     device.server.standing.subscribe(redraw);
     update.refused.subscribe(redraw);
     saved?.standing.subscribe(redraw);
+    this.#others.line.subscribe(redraw);
+    this.#others.start();
     log.changes.subscribe(() => this.#reload());
     // Without the core other screens are left.
     core.trouble.subscribe(() => this.#reload());
@@ -159,6 +164,7 @@ class App {
       this.#stamp = '';
     }
     this.#shownPath = route.path;
+    this.#others.show(route.params.job ?? '', this.#data);
     keepAwake(Boolean(route.params.job) || this.#services.device.role.value === 'counter');
     this.#draw();
   }
@@ -188,7 +194,7 @@ class App {
     const key = `${this.#route.path} ${parts.key ?? ''}`;
     const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
     this.#services.lastViews.end();
-    render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy, undo: this.#recorder.undo }), this.#root);
+    render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy, undo: this.#recorder.undo, others: this.#others.line.value }), this.#root);
     document.title = `${parts.title} · Swaptrail`;
     this.#showTrouble();
     if (key !== this.#shownKey) this.#arrive(key);

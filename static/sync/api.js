@@ -11,6 +11,8 @@ import { language, say } from '../words/words.js';
 
 const REPLY_SECONDS = 30;
 const LARGE_SECONDS = 120;
+/** A server keeps an answer back for less than a minute. */
+const NEWS_SECONDS = 75;
 /**
  * Asks the worker of the app (sw.js) to answer in place of a server that cannot be reached, and tells its answer
  * from one of the server. For the page a request that fails is an error, and every phone without a network
@@ -51,6 +53,14 @@ export class ApiError extends Error {
  * @property {number} [oldest_format]  in which a job may still be begun
  * @property {number} now
  * @property {string} [trust_page]     where a phone gets to trust a server whose certificate is its own
+ */
+
+/**
+ * @typedef {object} NewsReply
+ * @property {number} entries   how far the server's log goes
+ * @property {import('./news.js').Person[]} others
+ * @property {string} stamp     of `others`, to be named in the next question
+ * @property {number} pause     seconds until that
  */
 
 /** What can be asked of a server; where there is none, everything is refused. @typedef {Pick<Api, keyof Api>} ServerApi */
@@ -109,11 +119,20 @@ export class Api {
    * @param {object} body
    */
   post(path, body) {
-    return this.#json(path, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json', 'X-CSRFToken': this.#csrf },
-      body: JSON.stringify(body),
-    });
+    return this.#json(path, this.#posting(body));
+  }
+
+  /**
+   * What is new; the answer may be long in coming.
+   * @param {object} question
+   * @param {AbortSignal} signal  takes the question back
+   * @returns {Promise<NewsReply>}
+   */
+  async news(question, signal) {
+    const reply = await this.#json('/api/news', { ...this.#posting(question), signal }, NEWS_SECONDS);
+    const sound = Number.isSafeInteger(reply.entries) && Array.isArray(reply.others) && typeof reply.stamp === 'string';
+    if (!sound || !(reply.pause >= 0)) throw untrusted();
+    return reply;
   }
 
   /**
@@ -212,6 +231,15 @@ export class Api {
     return (await this.#json('/api/records/key', {})).fingerprint;
   }
 
+  /** @param {object} body @returns {RequestInit} */
+  #posting(body) {
+    return {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json', 'X-CSRFToken': this.#csrf },
+      body: JSON.stringify(body),
+    };
+  }
+
   /**
    * @param {string} path
    * @param {RequestInit} options
@@ -234,7 +262,10 @@ async function request(path, options, seconds) {
   // When the browser knows that it is offline, asking would only fill its console.
   if (!navigator.onLine) throw unreachable();
   const ended = new AbortController();
-  const timer = setTimeout(() => ended.abort(), seconds * 1000);
+  const end = () => ended.abort();
+  const timer = setTimeout(end, seconds * 1000);
+  options.signal?.addEventListener('abort', end);
+  if (options.signal?.aborted) end();
   try {
     const response = await fetch(apiAddress(path), {
       ...options,

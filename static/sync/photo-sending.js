@@ -17,13 +17,15 @@ const MOST_FAULTS = 3; // as many in a row are not the photos' doing
  * @param {import('./api.js').ServerApi} api
  * @param {string[]} wanted  what the server has said that it lacks
  * @param {() => Promise<unknown>} onSent  called after each one
+ * @param {() => boolean} isHurried  whether the others have to wait: something else goes first
  */
-export async function sendPhotos(store, api, wanted, onSent) {
+export async function sendPhotos(store, api, wanted, onSent, isHurried) {
   const unsent = await store.withDb((db) => db.getAllKeysFromIndex('photos', 'unsent'));
   /** @type {ApiError | null} */
   let fault = null;
   let inARow = 0;
   for (const sha256 of new Set([...wanted, ...unsent])) {
+    if (isHurried()) break;
     const photo = await store.photo(sha256);
     const bytes = await store.photoBytes(sha256);
     if (!photo || photo.problem || photo.left_out) continue;

@@ -10,11 +10,14 @@
 import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
 import { Api, ApiError } from './api.js';
 import { EventExchange } from './exchange.js';
+import { News } from './news.js';
 import { sendPhotos } from './photo-sending.js';
 import { Status } from './status.js';
 import { say } from '../words/words.js';
 
 const CALM_SECONDS = 60;
+/** Where the server says by itself what is new. */
+const LISTENING_SECONDS = 600;
 const FIRST_RETRY_SECONDS = 2;
 const LAST_RETRY_SECONDS = 300;
 
@@ -36,6 +39,9 @@ export class Sync {
     this.#status = new Status(store, device);
     /** What the screens say of it. */
     this.status = this.#status.observed;
+    this.#news = new News({ store, api: this.api, sync: () => this.now() });
+    /** Who else is at the job on this screen. */
+    this.others = this.#news.others;
     this.#exchange = new EventExchange({ store, log, device, api: this.api, build });
     this.#store = store;
     this.#log = log;
@@ -48,6 +54,7 @@ export class Sync {
   #device;
   #onServerBuild;
   #status;
+  #news;
   #exchange;
   #failures = 0;
   #timer = 0;
@@ -55,14 +62,17 @@ export class Sync {
   #running = null;
   #again = false;
   #following = false;
+  #started = false;
 
   /** Say what is known before the server has been asked, so that the first screen already says it. */
   async recall() {
     if (!(await this.#device.hasMet())) this.#status.set({ state: 'not paired', sentence: say('troubles-not-paired') });
   }
 
-  /** Start syncing by itself: now, when seen again, when online, after each record, and on a timer. */
+  /** Start syncing by itself: now, when seen again, when online, after each record, on news, and on a timer. */
   start() {
+    this.#started = true;
+    this.#news.start();
     const now = () => this.now();
     addEventListener('online', now);
     document.addEventListener('visibilitychange', () => {
@@ -72,6 +82,11 @@ export class Sync {
       if (await this.#status.count()) this.now();
     });
     now();
+  }
+
+  /** Say where this phone is, for others at the same job; null while it is at none. @param {import('./news.js').Place | null} place */
+  at(place) {
+    this.#news.at(place);
   }
 
   /**
@@ -146,7 +161,9 @@ export class Sync {
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
       const wanted = await this.#exchange.run(() => this.#status.count());
-      await sendPhotos(this.#store, this.api, wanted, () => this.#status.count());
+      if (this.#started) this.#news.listen();
+      // Entries do not stand behind pictures: where any came meanwhile, they go first.
+      await sendPhotos(this.#store, this.api, wanted, () => this.#status.count(), () => this.#again);
       this.#failures = 0;
       await this.#status.sayOutcome();
     } catch (error) {
@@ -159,7 +176,8 @@ export class Sync {
   #schedule() {
     const retry = Math.min(FIRST_RETRY_SECONDS * 2 ** (this.#failures - 1), LAST_RETRY_SECONDS);
     // Jitter, so that a workshop full of phones does not come back at the same instant.
-    const seconds = (this.#failures ? retry : CALM_SECONDS) * (0.5 + Math.random());
+    const calm = this.#news.isListening ? LISTENING_SECONDS : CALM_SECONDS;
+    const seconds = (this.#failures ? retry : calm) * (0.5 + Math.random());
     // Without a pairing there is nothing to wait for.
     const waits = this.#failures && this.#status.state !== 'not paired';
     this.#status.set({ nextTryAt: waits ? Date.now() + seconds * 1000 : null });

@@ -21,9 +21,11 @@ FLOORS = (
     ("keeping.verify",),
     ("keeping.record", "keeping.manifest"),
     ("queries",),  # the core's answers
+    ("news",),  # what is new to a phone that asks
     ("log",),
     ("photos",),
     ("phones",),
+    ("news.board",),  # who waits for news, told by rooms above
     ("serving.connections",),
     ("web",),  # HTTP as all routes share it
     ("folded",),

@@ -5,6 +5,7 @@ from ..evidence import assumptions
 from ..guide import scan
 from ..messages import message
 from ..views import job as view
+from ..views import others
 from ..views import support
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
@@ -43,6 +44,10 @@ class ViewOperations(Held):
         are no moves, and a step that hangs on them says so.
         """
         return view.job_view(self._job(job), self._reasoned(job) if plan else self._concluded(job))
+
+    def op_others(self, job, people):
+        """Say in one line what the others at a job do, {"name", "doing", "positions"} each; "" for nobody."""
+        return others.told(self._job(job), people)
 
     def op_plan(self, job):
         """Work out the next moves of a job, so that they are known when its view is asked for."""

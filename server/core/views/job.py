@@ -18,6 +18,7 @@ from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
 from ..words.noted import noted
+from . import others
 from . import pictures
 from . import summary
 from . import trail
@@ -44,6 +45,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "comes_and_goes": job.comes_and_goes,
         "board": board(job, result),
         "step": step,
+        "doing": others.doing(job, step),
         "ways": ways.ways(job, result),
         "paused": job.pause is not None,
         "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),

@@ -8,6 +8,7 @@ from selectors import EVENT_READ
 from selectors import EVENT_WRITE
 
 from server.serving.connections.answer import Answer
+from server.serving.connections.hold import Hold
 from server.serving.connections.limits import Limits
 from server.serving.connections.peer import Peer
 from server.serving.connections.peer import network_of
@@ -30,6 +31,7 @@ class Stage(Enum):
     HEAD = "sending the head of a request"
     BODY = "sending the body of a request"
     WORK = "waiting for the app"
+    HELD = "waiting for news, its answer kept back"
     ANSWER = "taking an answer"
     LINGER = "refused, given time to read why"
     GONE = "closed"
@@ -54,6 +56,7 @@ class Connection:
         self._secure = isinstance(sock, ssl.SSLSocket)
         self._reader = RequestReader(largest_body, limits)
         self._answer: Answer | None = None
+        self._hold: Hold | None = None
         self._block = memoryview(b"")
         self._keep = False
         self._rest = b""  # of a next request, sent before this one was answered
@@ -87,6 +90,8 @@ class Connection:
                     self._shake_hands(at)
                 case Stage.IDLE | Stage.HEAD | Stage.BODY:
                     return self._receive(at)
+                case Stage.HELD:
+                    return self._overhear(at)
                 case Stage.ANSWER:
                     return self._send(at)
                 case Stage.LINGER:
@@ -100,13 +105,30 @@ class Connection:
             self.close()
         return None
 
-    def answer_with(self, answer: Answer, keep: bool, at: float) -> WholeRequest | None:
-        """Begins to send an answer, after which the connection is kept or ends."""
+    def answer_with(self, answer: Answer, keep: bool, hold: Hold | None, at: float) -> WholeRequest | None:
+        """Begins to send an answer, after which the connection is kept or ends.
+
+        With a `hold`, the answer is kept back until that is due.
+        """
         if self.stage is Stage.GONE:
             answer.close()
+            if hold:
+                hold.end()
             return None
         answer.rewind()
-        self._answer, self._keep = answer, keep
+        self._answer, self._keep, self._hold = answer, keep, hold
+        self._enter(Stage.HELD, at)
+        return None if hold and not hold.is_due(at) else self.let_go(at)
+
+    def holds_until(self) -> float | None:
+        """Returns until when its answer is kept back, None where none is."""
+        return self._hold.until if self._hold else None
+
+    def let_go(self, at: float) -> WholeRequest | None:
+        """Begins to send the answer that was kept back."""
+        if self.stage is not Stage.HELD:
+            return None
+        self._end_hold()
         self._enter(Stage.ANSWER, at, EVENT_WRITE)
         return self.step(at)
 
@@ -143,6 +165,7 @@ class Connection:
             return
         self.stage = Stage.GONE
         self._reader.close()
+        self._end_hold()
         if self._answer:
             self._answer.close()
         with suppress(OSError):
@@ -201,6 +224,19 @@ class Connection:
         elif self._reader.begun and self.stage is Stage.IDLE:
             self._enter(Stage.HEAD, at)
         return None
+
+    def _overhear(self, at: float) -> WholeRequest | None:
+        """While its answer is kept back: a client that goes is let go, one that asks on is answered first."""
+        data = self.socket.recv(_BLOCK)
+        if not data:
+            raise EOFError
+        self._rest += data
+        return self.let_go(at)
+
+    def _end_hold(self) -> None:
+        hold, self._hold = self._hold, None
+        if hold:
+            hold.end()
 
     def _send(self, at: float) -> WholeRequest | None:
         assert self._answer is not None

@@ -58,6 +58,7 @@ class ConnectionLoop:
         self._inside: set[Connection] = set()
         self._resting: set[Connection] = set()
         self._answers: deque[tuple[Connection, WorkerRequest, bool]] = deque()
+        self._released: deque[Connection] = deque()
         self._open = True
         self._handing_on = threading.Lock()
         self._ends_at: float | None = None
@@ -121,6 +122,7 @@ class ConnectionLoop:
         self._accept_again(at)
         if at >= self._late_from:
             self._late_from = at + _TICK
+            self._release_late(at)
             self._send_away_late(at)
 
     def _is_over(self) -> bool:
@@ -256,7 +258,23 @@ class ConnectionLoop:
     def _send_answers(self) -> None:
         while self._answers:
             connection, handed, keep = self._answers.popleft()
-            self._step(connection, partial(connection.answer_with, handed.answer, keep))
+            if handed.hold:
+                handed.hold.begin(partial(self._release, connection))
+            self._step(connection, partial(connection.answer_with, handed.answer, keep, handed.hold))
+        while self._released:
+            connection = self._released.popleft()
+            self._step(connection, connection.let_go)
+
+    def _release(self, connection: Connection) -> None:
+        """Lets an answer go that was kept back; any thread may call it."""
+        self._released.append(connection)
+        self._ring()
+
+    def _release_late(self, at: float) -> None:
+        for connection in list(self._inside):
+            until = connection.holds_until()
+            if until is not None and until <= at:
+                self._step(connection, connection.let_go)
 
     def _wake_rested(self, at: float) -> None:
         for connection in [each for each in self._resting if each.rests_until <= at]:

@@ -14,6 +14,7 @@ from flask import Flask
 from server.serving.connections.connection import Connection
 from server.serving.connections.connection_loop import ConnectionLoop
 from server.serving.connections.descriptors import files_allowed
+from server.serving.connections.hold import IN_ENVIRON
 from server.serving.connections.limits import Limits
 from server.serving.connections.request_reader import LargestBody
 from server.serving.connections.request_reader import WholeRequest
@@ -76,6 +77,7 @@ class _Server(wsgi.Server):
     def __init__(self, address: tuple[str, int], app: Flask, certificate: Certificate | None, limits: Limits):
         super().__init__(address, app, numthreads=THREADS, server_name="Swaptrail")
         self.request_queue_size = _BACKLOG
+        self.gateway = _Gateway
         self.timeout = int(limits.idle)  # what cheroot tells clients of HTTP/1.0
         self._certificate = certificate
         self._limits = limits._replace(connections=min(limits.connections, files_allowed(limits.connections)))
@@ -127,6 +129,15 @@ class _Server(wsgi.Server):
         handed.remote_addr, handed.remote_port = connection.peer
         handed.ssl_env = {"wsgi.url_scheme": "https", "HTTPS": "on"} if connection.secure else {}
         self.process_conn(handed)
+
+
+class _Gateway(wsgi.Gateway_10):
+    """cheroot's way from a request to the app, which may have its answer kept back."""
+
+    def get_environ(self) -> dict:  # type: ignore[override]  # typed as one that returns nothing
+        environ: dict = super().get_environ()
+        environ[IN_ENVIRON] = self.req.conn.hold_back
+        return environ
 
 
 def _largest_body(app: Flask, limits: Limits) -> LargestBody:

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from cheroot.server import HTTPConnection
 
 from server.serving.connections.answer import Answer
+from server.serving.connections.hold import Hold
 from server.serving.connections.request_reader import WholeRequest
 
 
@@ -27,8 +28,14 @@ class WorkerRequest(HTTPConnection):
         self.answer = Answer(memory_bytes)
         files = {"rb": GatheredRequest(whole), "wb": self.answer}
         super().__init__(server, _NoSocket(), lambda sock, mode, size: files[mode])
+        self.hold: Hold | None = None
         self._done = done
         self._is_done = False
+
+    def hold_back(self, seconds: float) -> Hold:
+        """Has the answer, once it is complete, kept back for so long at most."""
+        self.hold = Hold(seconds)
+        return self.hold
 
     def keep(self) -> None:
         """The worker has answered, and the connection may carry another request."""

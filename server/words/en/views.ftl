@@ -408,3 +408,42 @@ views-picture-empty = with nothing fitted here
 views-picture-before-tests = before the first test
 # $number: 2
 views-picture-after-test = after test { $number }
+
+## Who else is at a job, in one line on its screen. "is": right now, at another phone.
+
+# $person: Ben
+# $what: test
+views-others = { $what ->
+    [look] { $person } is looking it over.
+    [test] { $person } is running the self-test.
+    [photo] { $person } is taking pictures.
+    [exchange] { $person } is exchanging sensors.
+    [replace] { $person } is replacing a sensor.
+    [home] { $person } is putting sensors back.
+    [clean] { $person } is cleaning.
+    [meter] { $person } is checking the wiring.
+    [unplug] { $person } is unplugging for a test.
+    [plug] { $person } is plugging in.
+    [choose] { $person } is choosing what comes next.
+    [walk] { $person } is checking it in use.
+    [finish] { $person } is finishing up.
+   *[other] { $person } has this job open.
+}
+# $person: Ben
+# $what: exchange
+# $positions: right inner
+views-others-at = { $what ->
+    [exchange] { $person } is exchanging { $positions }.
+    [replace] { $person } is replacing { $positions }.
+    [home] { $person } is putting back { $positions }.
+    [clean] { $person } is cleaning { $positions }.
+    [meter] { $person } is checking the wiring of { $positions }.
+    [unplug] { $person } is unplugging { $positions } for a test.
+    [plug] { $person } is plugging in { $positions }.
+   *[other] { $person } is at { $positions }.
+}
+# $count (count): 2
+views-others-more = { $count ->
+    [one] One more is on it.
+   *[other] { $count } more are on it.
+}

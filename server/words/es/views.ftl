@@ -285,3 +285,36 @@ views-picture-empty = sin nada montado aquí
 views-picture-before-tests = antes de la primera prueba
 # $number: 2
 views-picture-after-test = después de la prueba { $number }
+
+## Quién más está en un trabajo.
+
+views-others = { $what ->
+    [look] { $person } está mirando el coche.
+    [test] { $person } está haciendo el autodiagnóstico.
+    [photo] { $person } está haciendo fotos.
+    [exchange] { $person } está intercambiando sensores.
+    [replace] { $person } está cambiando un sensor.
+    [home] { $person } está devolviendo sensores a su sitio.
+    [clean] { $person } está limpiando.
+    [meter] { $person } está revisando el cableado.
+    [unplug] { $person } está desenchufando para una prueba.
+    [plug] { $person } está enchufando.
+    [choose] { $person } está eligiendo qué sigue.
+    [walk] { $person } está comprobando en uso.
+    [finish] { $person } está terminando.
+   *[other] { $person } tiene abierto este trabajo.
+}
+views-others-at = { $what ->
+    [exchange] { $person } está intercambiando: { $positions }.
+    [replace] { $person } está cambiando: { $positions }.
+    [home] { $person } está devolviendo a su sitio: { $positions }.
+    [clean] { $person } está limpiando: { $positions }.
+    [meter] { $person } está revisando el cableado: { $positions }.
+    [unplug] { $person } está desenchufando para una prueba: { $positions }.
+    [plug] { $person } está enchufando: { $positions }.
+   *[other] { $person } está en: { $positions }.
+}
+views-others-more = { $count ->
+    [one] Hay una persona más.
+   *[other] Hay { $count } personas más.
+}

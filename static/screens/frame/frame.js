@@ -33,7 +33,8 @@ import { say } from '../../words/words.js';
 
 /**
  * @param {Parts} parts
- * @param {{mark: Mark, busy: boolean, undo: (() => unknown) | null}} standing  `undo` takes the last entry back
+ * @param {{mark: Mark, busy: boolean, undo: (() => unknown) | null, others: string}} standing  `undo` takes the last
+ *     entry back, `others` says who else is at the job
  */
 export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
   return html`
@@ -47,7 +48,7 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
         ${stages.length ? stageStrip(stages) : nothing}
       </header>
       ${keyed(key, html`<main class="screen-body" tabindex="0">${body}</main>`)}
-      <footer class="screen-foot">${footButtons(main, second, standing.busy)}</footer>
+      <footer class="screen-foot">${othersLine(standing.others)}${footButtons(main, second, standing.busy)}</footer>
     </div>
   `;
 }
@@ -56,6 +57,11 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
 function undoButton(undo) {
   if (!undo) return nothing;
   return html`<button class="screen-undo" type="button" @click=${undo}>${icon('undo')}<span>${say('frame-undo')}</span></button>`;
+}
+
+/** Above the buttons, where its coming and going moves nothing that is read or tapped. @param {string} others */
+function othersLine(others) {
+  return others ? html`<p class="screen-others">${icon('person')}<span>${others}</span></p>` : nothing;
 }
 
 /** @param {Event} event @param {string} back */

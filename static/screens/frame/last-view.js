@@ -126,6 +126,6 @@ function picture(root) {
   // The policy allows no styles in attributes.
   for (const styled of copy.querySelectorAll('[style]')) styled.removeAttribute('style');
   // What is said of the phone itself is not of the log: it may have been read or be over since.
-  for (const gone of copy.querySelectorAll('video, canvas, iframe, .banner')) gone.remove();
+  for (const gone of copy.querySelectorAll('video, canvas, iframe, .banner, .screen-others')) gone.remove();
   return copy.innerHTML.replace(/<!--.*?-->/g, '');
 }

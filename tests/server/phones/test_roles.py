@@ -35,6 +35,7 @@ ENDPOINTS = {
     "GET /api/phones": BOTH,
     "POST /api/phones/<row:phone>/revoke": BOTH,
     "POST /api/sync": BOTH,
+    "POST /api/news": BOTH,
     "GET /api/jobs": BOTH,
     "GET /api/jobs/<job>": BOTH,
     "GET /api/units/<name>": BOTH,

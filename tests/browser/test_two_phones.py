@@ -1,0 +1,105 @@
+"""Two phones on one job, both on line: each sees what the other records, and where the other is."""
+
+import time
+
+import pytest
+
+from tests.browser.mechanic import Mechanic
+from tests.browser.phone import Phone
+from tests.browser.test_main_job import new_link
+from tests.browser_support import ROOT
+from tests.browser_support import start_server
+from tests.browser_support import wait_until
+from tests.ports import free_port
+
+#: The goal is three seconds; here a machine may be busy with other tests.
+SOON = 15
+LINE = ".screen-others"
+
+
+@pytest.fixture
+def pair(tmp_path):
+    """Give two phones of one server, Mara's and Ben's; neither may have complained."""
+    server = start_server(tmp_path / "data", free_port(), ROOT)
+    phones = []
+    try:
+        mara = Phone(tmp_path / "mara", server.base)
+        phones.append(mara)
+        mara.visit(server.link)
+        mara.page.locator(".pill").tap()
+        link = new_link(mara)
+        mara.page.goto(server.base)
+        ben = Phone(tmp_path / "ben", server.base)
+        phones.append(ben)
+        ben.visit(link, name="Ben")
+        yield mara, ben
+        heard = [phone.complaints.heard for phone in phones]
+    finally:
+        for phone in phones:
+            phone.close()
+        server.stop()
+    assert heard == [[], []]
+
+
+def line_of(phone):
+    """Return what a phone says of the others."""
+    line = phone.page.locator(LINE)
+    return line.inner_text() if line.count() else ""
+
+
+def hears(phone, words):
+    """Wait until the line about the others says something; "" for nothing."""
+    wait_until(
+        phone.page,
+        "([line, words]) => (document.querySelector(line)?.innerText.trim() ?? '') === words",
+        [LINE, words],
+        seconds=SOON,
+    )
+
+
+def opens(phone, vehicle="Blue estate"):
+    phone.page.get_by_text(vehicle).first.tap()
+
+
+def test_each_sees_what_the_other_records_and_where_the_other_is(pair):
+    mara, ben = pair
+    mechanic = Mechanic(mara)
+    mechanic.opens_a_job()
+
+    # The list of the other has the job, and its screen the step.
+    ben.see("Blue estate")
+    opens(ben)
+    ben.wait_step("test")
+    hears(ben, "Mara is running the self-test.")
+    hears(mara, "Ben is running the self-test.")
+
+    begun = time.monotonic()
+    Mechanic(ben).enters_a_test("right outer")
+    mara.wait_step("photo")
+    assert time.monotonic() - begun < SOON
+    hears(mara, "Ben is taking pictures.")
+
+    # Who leaves is gone; what was beside the step is not leaving.
+    mara.page.locator(".job-links summary").tap()
+    mara.page.get_by_role("link", name="History").tap()
+    ben.page.wait_for_timeout(1000)
+    assert line_of(ben) == "Mara is taking pictures."
+    mara.page.goto(mara.base)
+    hears(ben, "")
+
+
+def test_a_line_that_is_cut_loses_nothing_and_heals(pair):
+    mara, ben = pair
+    Mechanic(mara).opens_a_job()
+    ben.see("Blue estate")
+    opens(ben)
+    hears(ben, "Mara is running the self-test.")
+
+    ben.offline()
+    hears(ben, "")
+    Mechanic(mara).enters_a_test("right outer")
+    mara.wait_step("photo")
+    assert ben.step() == "test"
+    ben.online()
+    ben.wait_step("photo")
+    hears(ben, "Mara is taking pictures.")
