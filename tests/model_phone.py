@@ -84,9 +84,9 @@ class ModelPhone:
         order = [record["entry"]["event"] for record in self._records()]
         seen = len(self.folded)
         op, events = ("add", order[seen:]) if order[:seen] == self.folded else ("reset", order)
-        self._call({"op": op, "events": [{"event": event} for event in events]})
+        self.ask_core({"op": op, "events": [{"event": event} for event in events]})
         self.folded = order
-        return self._call({"op": "state"})
+        return self.ask_core({"op": "state"})
 
     def send(self, text):
         """Lets the server answer a request; returns the reply, or None for an error of the server."""
@@ -100,7 +100,8 @@ class ModelPhone:
         records = self.kept["records"]
         return [records[key] for key in sorted(records, key=lambda key: (records[key]["n"] or 1 << 60, key))]
 
-    def _call(self, question):
+    def ask_core(self, question):
+        """Ask the core of this phone."""
         answer = json.loads(self.host.call(canon.dumps(question)))
         assert answer["ok"], answer
         return answer["value"]
