@@ -60,6 +60,7 @@ export class News {
   /** @type {Place | null} */
   #place = null;
   #stamp = '';
+  #askedAt = 0;
   /** In a row, without an answer. */
   #failures = 0;
   /** In a row, after which the log of this phone went no further. */
@@ -120,9 +121,10 @@ export class News {
 
   /** Ask once, take the answer, and pause as it says. @param {AbortSignal} signal */
   async #ask(signal) {
-    const place = this.#place;
+    await pause(this.#askedAt + LEAST_PAUSE_MS - Date.now(), signal);
+    this.#askedAt = Date.now();
     const cursor = await this.#cursor();
-    await pause(LEAST_PAUSE_MS, signal);
+    const place = this.#place;
     const reply = await this.#api.news({ v: 1, window: this.#window, at: place, cursor, stamp: this.#stamp }, signal);
     if (place === this.#place) {
       this.#stamp = reply.stamp;
@@ -183,7 +185,7 @@ function wait(times) {
  */
 function pause(ms, signal) {
   return new Promise((resolve) => {
-    if (!ms || signal.aborted) {
+    if (!(ms > 0) || signal.aborted) {
       resolve();
       return;
     }
