@@ -241,11 +241,9 @@ class LookAhead:
                 continue
             reached = after(state, move)
             live = self.observation.live(reached)
-            expected = move.minutes
-            for after_it in self.predictions.outcomes(state, move, hypotheses, _NOTICED_AHEAD):
-                expected = expected + after_it.total * self.remaining.left(after_it, reached, live)
-                if least is not None and expected + over >= least:
-                    break
-            if least is None or expected + over < least:
+            outcomes = self.predictions.outcomes(state, move, hypotheses, _NOTICED_AHEAD)
+            most = None if least is None else least - over
+            expected = self.remaining.with_move(move, outcomes, reached, live, most)
+            if expected is not None and (least is None or expected + over < least):
                 least = expected + over
         return self.remaining.left(outcome, state, self.observation.live(state)) if least is None else least

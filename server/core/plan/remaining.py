@@ -20,6 +20,9 @@ from .spares import Spares
 HYPOTHESES_AHEAD = 8
 # A result less likely than this is not thought through to the end of many tests in a row.
 _TESTED_ON = 0.05
+# Of those tests, a result less likely than this is left out; beliefs that agree to so many parts are one.
+_NOTICED = 0.05
+_SHARES = 1000000000
 _MOST_TESTS = 50
 
 # How an outcome stands: whether it settles what to do, how likely all is clear, the bits that are open.
@@ -47,6 +50,7 @@ class Remaining:
         self._classes = [mask for mask in masks if mask]
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
+        self._known = {}
         doubt = 1.0
         while doubt > 1.0 - self.confidence + 1e-9 and self.often < _MOST_TESTS:
             doubt = doubt * self.observation.hidden
@@ -121,6 +125,36 @@ class Remaining:
         owed = self.owed_anyway(outcome.hypotheses, outcome.total, state)
         return max(self.case.minutes["test"], minutes) + owed
 
+    def with_move(self, move, outcomes: list, reached, live: int, most) -> float | None:
+        """Return the minutes of a move and of what it leaves, None once they can't come below `most`."""
+        expected = move.minutes
+        open_ones = []
+        for outcome in outcomes:
+            left, exact = self.at_least(outcome, reached, live)
+            expected = expected + outcome.total * left
+            if not exact:
+                open_ones.append((outcome, left))
+        for outcome, at_least in open_ones:
+            if most is not None and expected >= most:
+                return None
+            left = self.left(outcome, reached, live)
+            expected = expected + outcome.total * (left - at_least)
+        return expected
+
+    def at_least(self, outcome, state, live: int) -> tuple:
+        """Return (what `left` comes to at least, whether that is it), without a look at tests in a row."""
+        settled, clear, bits = self._standing(outcome, live)
+        if settled or self.often == 1 or outcome.total < _TESTED_ON or outcome.retested is not None:
+            return self.left(outcome, state, live), True
+        minutes = min(self._waiting(clear), self._search(bits))
+        owed = self.owed_anyway(outcome.hypotheses, outcome.total, state)
+        return max(self.case.minutes["test"], minutes) + owed, False
+
+    def _waiting(self, clear: float) -> float:
+        """Return the minutes of tests in a row until a fault shows, or is known to be gone."""
+        minutes = self.case.minutes["test"]
+        return minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.observation.hidden))
+
     def owed_anyway(self, hypotheses: list, total: float, state) -> float:
         """Return the minutes that are owed in a state however the question is settled."""
         return self.spares.to_fit(hypotheses, total, state) + self.to_seat(state)
@@ -134,23 +168,38 @@ class Remaining:
         after a while where it is now, or it is gone, which is `clear` likely. Not more than `search`,
         the other way.
         """
-        minutes = self.case.minutes["test"]
-        waiting = minutes * (clear * self.often + (1.0 - clear) / (1.0 - self.observation.hidden))
+        waiting = self._waiting(clear)
         if waiting >= search:
             return search
-        expected = waiting * outcome.total
         if outcome.retested is None:
-            hypotheses = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
-            least = 0.05 * outcome.total
-            outcome.retested = self.predictions.outcomes(state, self.retest, hypotheses, least, self.often)
-        known = 0.0
-        for result in outcome.retested:
-            known = known + result.total
-            settled, left_clear, bits = self._standing(result, live)
-            if not settled:
-                expected = expected + result.total * self._by_proof(left_clear, self._search(bits))
-        expected = expected + max(0.0, outcome.total - known) * search
-        return min(search, expected / outcome.total)
+            outcome.retested = self._retested(outcome, state, live)
+        known, unsettled = outcome.retested
+        expected = waiting + max(0.0, 1.0 - known) * search
+        for chance, left_clear, bits in unsettled:
+            expected = expected + chance * self._by_proof(left_clear, self._search(bits))
+            if expected >= search:
+                return search
+        return expected
+
+    def _retested(self, outcome, state, live: int) -> tuple:
+        """Return (chance, [(chance, clear, bits)] of those unsettled) of what tests in a row would show.
+
+        Several moves lead to the same belief; what it would show is worked out once.
+        """
+        kept = likeliest(outcome.hypotheses, HYPOTHESES_AHEAD)
+        hypotheses = [(mask, weight / outcome.total) for mask, weight in kept]
+        belief = tuple([(mask, int(weight * _SHARES + 0.5)) for mask, weight in hypotheses])
+        key = (tuple(state.fitted), tuple(state.blockable), state.repaired, belief)
+        if key not in self._known:
+            known = 0.0
+            unsettled = []
+            for result in self.predictions.outcomes(state, self.retest, hypotheses, _NOTICED, self.often):
+                known = known + result.total
+                settled, left_clear, bits = self._standing(result, live)
+                if not settled:
+                    unsettled.append((result.total, left_clear, bits))
+            self._known[key] = (known, unsettled)
+        return self._known[key]
 
     def _by_proof(self, clear: float, search: float) -> float:
         """Return the minutes when clean tests are to prove that all is clear, and if not, it is searched on.
