@@ -73,6 +73,8 @@ export interface UnitBrief {
 
 export interface UnitPlaced extends UnitBrief {
   where: string;
+  /** Where it was found bad, of one that could be taken for a good one; else "". */
+  bad: string;
 }
 
 /** One of several places that are on record for a sensor in dispute. */
@@ -212,7 +214,7 @@ export interface WaysView {
     /** What has to be settled first: `stop` ends the move under way or says that all is pushed home, `settle` asks where each sensor goes. */
     blockers: string[];
     stop: Action | null;
-    settle: { unit: string; title: string; choices: Action[] }[];
+    settle: { unit: string; title: string; choices: PlaceChoice[] }[];
     choices: WayChoice[];
   };
 }
@@ -525,7 +527,13 @@ export interface WhereToStep extends PlainStep {
   form: 'where_to';
   action: null;
   expects: { do: 'where_to'; unit: string; alone: boolean };
-  choices: Action[];
+  choices: PlaceChoice[];
+}
+
+/** Where a sensor can go. */
+export interface PlaceChoice extends Action {
+  /** `note`: why it goes there has to be said. */
+  wants: '' | 'note';
 }
 
 export interface CloseStep extends PlainStep {
@@ -534,7 +542,7 @@ export interface CloseStep extends PlainStep {
   action: Action | null;
   expects: { do?: 'where_to'; unit?: string; alone?: boolean };
   /** Where the one sensor in hand goes; that closes the job. */
-  choices: Action[];
+  choices: PlaceChoice[];
 }
 
 export interface DoneStep extends PlainStep {
@@ -683,6 +691,8 @@ export interface UnitView {
   serial: string;
   place: Place;
   where: string;
+  /** Where it was found bad; "" where it never was. */
+  bad: string;
   job: string | null;
   address: string;
   disputed: boolean;
@@ -833,7 +843,7 @@ export interface UnitNext {
   places: PlaceAction[];
 }
 
-export interface PlaceAction extends Action {
+export interface PlaceAction extends PlaceChoice {
   place: Place;
 }
 

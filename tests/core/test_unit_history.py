@@ -198,7 +198,7 @@ def test_a_verdict_against_a_unit_condemns_it(yard):
     job = yard.driver
     assert job.view()["reasoning"]["verdict"][0]["cause"] == "unit:" + bad
     job.fact("unit_pulled", unit=bad, position=INNER, how="scanned")
-    job.fact("unit_moved", unit=bad, place="stock", how="scanned", note="")
+    job.fact("unit_moved", unit=bad, place="stock", how="scanned", note="for a try")
     told = yard.history(bad)
     assert told["condemned"] is True
     assert "was found bad on Car 1; chance that it is bad 9" in told["sentence"]
@@ -208,7 +208,7 @@ def test_a_condemned_unit_is_not_offered_in_place_of_another(yard):
     yard.job("v9")
     bad = follows(yard)
     yard.driver.fact("unit_pulled", unit=bad, position=INNER, how="scanned")
-    yard.driver.fact("unit_moved", unit=bad, place="stock", how="scanned", note="")
+    yard.driver.fact("unit_moved", unit=bad, place="stock", how="scanned", note="for a try")
     yard.spare()
     second = follows(yard, "v2")
     step = yard.driver.step()
@@ -252,7 +252,7 @@ def test_the_history_is_part_of_the_case_of_the_next_job(yard):
     yard.job("v9")
     bad = follows(yard)
     yard.driver.fact("unit_pulled", unit=bad, position=INNER, how="scanned")
-    yard.driver.fact("unit_moved", unit=bad, place="stock", how="scanned", note="")
+    yard.driver.fact("unit_moved", unit=bad, place="stock", how="scanned", note="for a try")
     job = yard.job("v2")
     yard.fit(bad)
     job.test(OUTER)

@@ -151,7 +151,8 @@ def test_what_comes_next_follows_from_where_it_is(core):
     following = core("unit", unit=home(OUTER), how="scanned")["next"]
     assert following["to"] == "slip"
     assert [place["place"] for place in following["places"]] == ["stock", "customer", "scrapped"]
-    (fact,) = following["places"][0]["events"]
+    assert following["places"][0]["wants"] == "note", "it is bad: why it goes into stock has to be said"
+    (fact,) = following["places"][1]["events"]
     assert core("check", events=[{**fact, "job": None, "actor": "Mara"}])["refusal"] is None
     assert fact["data"]["how"] == "scanned"
     assert core("unit", unit=home(INNER))["next"]["to"] == "job"

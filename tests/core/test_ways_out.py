@@ -107,7 +107,14 @@ def test_a_sensor_that_faulted_last_is_not_offered_as_the_new_one(job):
     job.guided()
     job.test()
     job.tap()
-    job.record(*job.step()["choices"][2]["events"])  # into my stock, of all places
+    into_stock = job.step()["choices"][2]  # of all places
+    assert into_stock["wants"] == "note"
+    job.record(
+        *[
+            {**each, "data": {**each["data"], "note": "for a try"}} if each["kind"] == "unit_moved" else each
+            for each in into_stock["events"]
+        ]
+    )
     assert job.view()["closed"]
     bad = home(OUTER)
     again = Driver(job.core, device=OTHER_PHONE, job="j2")

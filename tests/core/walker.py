@@ -91,11 +91,11 @@ class Walker:
         if close["stop"]:
             found.append(Answer("stop", close["stop"]["events"]))
         for each in close["settle"]:
-            found += [Answer("settle", choice["events"]) for choice in each["choices"]]
+            found += [Answer("settle", _told_why(choice)) for choice in each["choices"]]
         return found
 
     def _at_choices(self, step):
-        offered = [each.get("events") for each in step["choices"]]
+        offered = [_told_why(each) for each in step["choices"]]
         return [Answer(f"choice {n}", events) for n, events in enumerate(offered) if events]
 
     def _at_look(self, step):
@@ -266,6 +266,17 @@ def _way(way, choice):
     typed = {"note": "so it is"} if choice["wants"] == "note" else {}
     *before, last = choice["events"]
     return Answer(f"{way} {choice['id']}", [*before, {**last, "data": {**last["data"], **typed}}])
+
+
+def _told_why(choice):
+    """Return the facts of a choice, with the reason that it asks for."""
+    events = choice.get("events")
+    if choice.get("wants") != "note":
+        return events
+    return [
+        {**each, "data": {**each["data"], "note": "for a try"}} if each["kind"] == "unit_moved" else each
+        for each in events
+    ]
 
 
 def _test(faulted, off, heard=True, came_and_went=False):

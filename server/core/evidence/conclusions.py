@@ -7,8 +7,8 @@ from . import discriminate
 from . import identity_assignments
 from . import job_case
 from . import leave_one_out
-from . import mixups
 from . import proof
+from . import ways
 
 
 class Conclusions:
@@ -28,7 +28,7 @@ class Conclusions:
         kept = self.reasoned_by_job.get(job.id)
         if kept is None or kept[0] != text:
             result = identity_assignments.reasoned(case, possible)
-            result["alike"] = mixups.alike(job, case)
+            result["alike"] = ways.alike(job, case)
             result["proof"] = proof.ahead(identity_assignments.likeliest(case, result), result)
             kept = (text, result)
             self.reasoned_by_job[job.id] = kept
@@ -44,7 +44,7 @@ class Conclusions:
             if kept and kept[0] == text:
                 return kept[1]
         result = identity_assignments.reasoned(case, possible, plan=False)
-        result["alike"] = mixups.alike(job, case)
+        result["alike"] = ways.alike(job, case)
         self.concluded_by_job[job.id] = (text, result)
         return result
 
@@ -70,5 +70,5 @@ class Conclusions:
 def _case(job: Job) -> tuple:
     """Return (case, assignments, both as text): as text, because the case shares lists with the state."""
     case = job_case.case_of(job)
-    possible = mixups.assignments(job, case)
+    possible = ways.assignments(job, case)
     return case, possible, json.dumps([case, possible])

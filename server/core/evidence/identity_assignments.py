@@ -24,7 +24,7 @@ _EXPLANATIONS = 64
 
 
 def reasoned(case: dict, assignments: list, plan: bool = True) -> dict:
-    """Return what a case says, averaged over `assignments`; see `mixups.assignments`.
+    """Return what a case says, averaged over `assignments`; see `ways.assignments`.
 
     "ways" are the assignments that the readings leave possible, the likeliest first, as {"assignment",
     "probability"}; each result of a move has how likely each of them is then.

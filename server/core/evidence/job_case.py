@@ -3,10 +3,10 @@
 from ..parts import sorts
 from ..state.job import Job
 from ..words import words
-from . import mixups
 from . import priors
 from . import readings
 from . import unit_history
+from . import ways
 
 
 def case_of(job: Job) -> dict:
@@ -45,7 +45,7 @@ def _now(job: Job, fitted: dict) -> dict:
     }
     if job.hanging():
         now["hanging"] = job.hanging()
-    loose = mixups.loose(job)
+    loose = ways.loose(job)
     if loose:
         # They go in with the next move, wherever a position is empty.
         now["loose"] = loose
@@ -61,7 +61,7 @@ def _units(job: Job, fitted) -> list[dict]:
             wanted[test["fitted"][position]] = True
     for position in fitted:
         wanted[fitted[position]] = True
-    for entry in mixups.open_sets(job):
+    for entry in ways.open_sets(job):
         for identity in entry["open"] + entry["bodies"]:
             wanted[identity] = True
     for identity in job.at_hand():

@@ -31,10 +31,13 @@ from ..messages import message
 from ..messages import percent
 from ..state.job import Job
 from ..state.job import known_job
+from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words.words import unit_name
+from . import identity_assignments
 from . import priors
 from . import readings
+from . import ways
 
 SOURCE = message("evidence-bayes")
 # The chance that a good unit breaks on the shelf or in the hand between two jobs.
@@ -66,6 +69,15 @@ def history(state, identity: str, job: Job | None = None) -> dict:
     found["sentence"] = _sentence(Unit(state, identity, job), told, chance, trusted)
     found["source"] = SOURCE
     return found
+
+
+def condemned(state, identity: str) -> str:
+    """Return the vehicle on which a verdict names a unit, "" where none does."""
+    for job_id in reversed(state.units[identity]["jobs"]):
+        job = known_job(state, job_id)
+        if _blamed(job, identity, _seen(job, identity))[0]:
+            return job.vehicle["name"]
+    return ""
 
 
 def tell_of_spares(job: Job, moves: list) -> None:
@@ -203,6 +215,8 @@ def _blamed(job: Job, identity, seen) -> tuple:
     """Return (how sure a verdict against the unit is, else 0, whether one explains its faults)."""
     if not [each for each in seen if each[-1]]:
         return 0.0, False
+    if job.state.units[identity]["place"] == MIXED:
+        return 0.0, False  # the verdict speaks of the parts, and which one it is is not known
     verdict = _verdict(job)
     if verdict is None:
         return 0.0, False
@@ -215,10 +229,17 @@ def _verdict(job: Job) -> dict:
     """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
     kept = job.state.verdicts.get(job.id)
     if kept is None or kept[0] != len(job.history):
-        case = read(_bare_case(job))
-        belief = Belief(Model(case))
-        best = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))[0]
-        kept = (len(job.history), holds.verdict(best, holds.leading(best, Variations(belief), case), case))
+        bare = _bare_case(job)
+        bare["units"] = []
+        assignments = ways.assignments(job, bare)
+        if assignments:
+            told = identity_assignments.reasoned(bare, assignments, plan=False)["verdict"]
+        else:
+            case = read(bare)
+            belief = Belief(Model(case))
+            best = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))[0]
+            told = holds.verdict(best, holds.leading(best, Variations(belief), case), case)
+        kept = (len(job.history), told)
         job.state.verdicts[job.id] = kept
     return kept[1]
 

@@ -11,6 +11,7 @@ from ..words import words
 from ..words.words import unit_name
 from . import mixups
 from . import verdict
+from . import ways
 from .identity_assignments import traced
 
 # So many that a part may be are named.
@@ -66,7 +67,7 @@ def bad_chance(result: dict, identity: str) -> int:
 def job_view(job: Job, result: dict | None) -> list[dict]:
     """Return the mix-ups of a job that are not settled, in words."""
     shown = []
-    for entry in mixups.open_sets(job):
+    for entry in ways.open_sets(job):
         settling = mixups.settling_words(job, entry)
         names = [unit_name(job.unit(each)) for each in entry["open"]]
         shown.append(

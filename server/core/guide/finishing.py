@@ -1,5 +1,6 @@
 """The last things of a job: good units home or left where they are, and a place for each one in hand."""
 
+from ..evidence import unit_history
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -90,8 +91,9 @@ def _at_once(job: Job, away: list, out: list, result) -> dict:
         return home
     unit = out[0]
     choices = []
-    for choice in place_choices(unit, True):
-        choices.append({"words": choice["words"], "events": leave + choice["events"] + [close]})
+    for choice in place_choices(job, unit, True):
+        choice["events"] = leave + choice["events"] + [close]
+        choices.append(choice)
     choices.extend(_back_choice(job, unit, result))
     return step(
         "home" if away else "where_to",
@@ -237,11 +239,16 @@ def _back_from_stock(job: Job, position, chance) -> dict:
     )
 
 
-def place_choices(unit: str, alone: bool) -> list[dict]:
-    """Return where a unit in hand can go, each place with the fact that says so."""
+def place_choices(job: Job, unit: str, alone: bool) -> list[dict]:
+    """Return where a unit in hand can go, each place with the fact that says so.
+
+    A choice that "wants" a note asks why: a unit that was found bad is put into stock.
+    """
+    bad = unit_history.condemned(job.state, unit) != ""
     return [
         {
             "words": message(said),
+            "wants": "note" if bad and place == "stock" else "",
             "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="", alone=alone)],
         }
         for place, said in _WHERE_TO
@@ -250,7 +257,7 @@ def place_choices(unit: str, alone: bool) -> list[dict]:
 
 def _where_to(job: Job, out, result) -> dict:
     unit, alone = out[0], len(out) == 1
-    choices = place_choices(unit, alone)
+    choices = place_choices(job, unit, alone)
     choices.extend(_back_choice(job, unit, result))
     return step(
         "where_to",
@@ -272,6 +279,7 @@ def _back_choice(job: Job, unit: str, result) -> list[dict]:
     return [
         {
             "words": message("guide-where-back", position=words.position_name(job, back)),
+            "wants": "",
             "events": [home],
         }
     ]

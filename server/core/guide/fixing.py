@@ -7,12 +7,12 @@ from ..messages import message
 from ..messages import sentences
 from ..rules.same_part import part_at
 from ..state.job import Job
-from ..state.job import known_job
 from ..state.state import EMPTY
 from ..words import causes
 from ..words import words
 from . import cleaning
 from . import moving
+from . import spare
 from . import stuck
 from .step import action
 from .step import step
@@ -59,12 +59,12 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
             "old": unit or "",
             "part": part,
         },
-        choices=_spares(job, position, part),
+        choices=_spares(job, position),
         action=action(message("guide-replace-fit", sort=job.sort.identity)),
     )
 
 
-def _spares(job: Job, position, part) -> list[dict]:
+def _spares(job: Job, position) -> list[dict]:
     """Return the units at hand that would do, each with the facts that begin the replacement."""
     tested = {}
     for test in job.tests:
@@ -72,16 +72,9 @@ def _spares(job: Job, position, part) -> list[dict]:
             tested[test["fitted"][place]] = True
     found = []
     for identity in job.at_hand():
-        unit = job.unit(identity)
-        if unit.is_disputed() or not unit.is_labelled() or identity in tested:
-            continue
-        if faulted_last(job.state, identity):
-            continue
-        if part and unit.part and unit.part != part:
+        if not job.unit(identity).is_labelled() or identity in tested or spare.unfit(job, position, identity):
             continue
         told = unit_history.history(job.state, identity, job)
-        if told["condemned"]:
-            continue
         found.append(
             {
                 "words": message("guide-replace-use", unit=causes.phrase(job, "unit:" + identity)),
@@ -90,18 +83,6 @@ def _spares(job: Job, position, part) -> list[dict]:
             }
         )
     return found
-
-
-def faulted_last(state, unit: str) -> bool:
-    """Tell whether the last self-test that counted for a unit, on whatever vehicle, showed a fault."""
-    last = None
-    for job_id in state.units[unit]["jobs"]:
-        for test in known_job(state, job_id).tests:
-            for position in sorted(test["fitted"]):
-                silent = position in test["silent"] or position in test["disputed"]
-                if test["fitted"][position] == unit and test["heard"] and not silent:
-                    last = position in test["faulted"]
-    return bool(last)
 
 
 def start_replacing(position: str, unit: str) -> dict:

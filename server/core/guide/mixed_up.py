@@ -1,6 +1,7 @@
 """The steps after a mix-up: a label on each, then the best way to fit them, chosen like any other move."""
 
 from ..evidence import mixups
+from ..evidence import ways as mixed_ways
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -15,7 +16,7 @@ from .step import step
 
 def settling(job: Job) -> dict | None:
     """Return the step that puts a label on one that got mixed up, or None."""
-    for entry in mixups.open_sets(job):
+    for entry in mixed_ways.open_sets(job):
         bare = [b for b in entry["bodies"] if job.unit(b).is_in_hand() and not job.unit(b).is_labelled()]
         if bare:
             return _label(job, entry, bare)
@@ -24,7 +25,7 @@ def settling(job: Job) -> dict | None:
 
 def fitting(job: Job, moves: list | None) -> dict | None:
     """Return the step that fits those in the hand, or None; `moves` as for `next_step`."""
-    loose = mixups.loose(job)
+    loose = mixed_ways.loose(job)
     if not loose:
         return None
     if moves is None:

@@ -1,7 +1,7 @@
 """The next moves in words: title, reason, minutes, and what each possible result would then say."""
 
 from ..evidence import checks
-from ..evidence import mixups
+from ..evidence import ways as mixed_ways
 from ..evidence import who_is_who
 from ..facts.draft import draft
 from ..messages import all_of
@@ -179,7 +179,7 @@ def _bring(job: Job, unit, chain) -> dict:
     """Return how a unit that no position holds comes in, and what moves on to make room for it."""
     kind = "guide-exchange-in-hand" if job.unit(unit).is_in_hand() else "guide-exchange-spare"
     said = message(
-        "guide-exchange-mixed" if unit in mixups.loose(job) else kind,
+        "guide-exchange-mixed" if unit in mixed_ways.loose(job) else kind,
         unit=unit_name(job.unit(unit)),
         position=words.position_name(job, chain[-1]),
     )

@@ -10,6 +10,8 @@ from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
+from . import spare
+from .fixing import start_replacing
 
 
 def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: str) -> dict:
@@ -40,7 +42,7 @@ def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: st
     handler = _AT.get(expects.get("do", ""))
     if handler is None or job is None:
         if unit:
-            read["sentence"] = _is_at(read, Unit(state, unit, job))
+            read["sentence"] = spare.with_bad(state, unit, _is_at(read, Unit(state, unit, job)))
         else:
             read["sentence"] = message("guide-scan-fresh", code=read["shown"])
         return read
@@ -138,7 +140,22 @@ def _at_where_to(job: Job, expects, read, how) -> dict:
 
 
 def _at_new(job: Job, expects, read, how) -> dict:
-    """A new unit wants a label that no unit has."""
+    """A new unit wants a label that no unit has; that of a good one in stock brings that one in."""
+    if read["unit"] and expects.get("position"):
+        unfit = spare.unfit(job, expects["position"], read["unit"])
+        if unfit:
+            return _stop(
+                read,
+                message("guide-spare-not-title", sort=job.sort.identity),
+                unfit,
+                message("guide-spare-not-more"),
+                [],
+            )
+        read["events"] = [start_replacing(expects["position"], read["unit"])]
+        read["sentence"] = message(
+            "guide-spare-takes", code=read["shown"], position=words.position_name(job, expects["position"])
+        )
+        return read
     if read["unit"]:
         return _on_another(job, read, _ON_ANOTHER, message("guide-scan-take-fresh"), [])
     read["sentence"] = message("guide-scan-fresh", code=read["shown"])

@@ -143,5 +143,5 @@ def _settle(job: Job, unit: str) -> dict:
     return {
         "unit": unit,
         "title": message("guide-where-title", unit=words.unit_name(job.unit(unit))),
-        "choices": place_choices(unit, job.in_hand() == [unit]),
+        "choices": place_choices(job, unit, job.in_hand() == [unit]),
     }

@@ -1,6 +1,6 @@
 """What a job comes to: what was replaced, and where each unit of it is."""
 
-from ..evidence import mixups
+from ..evidence import ways
 from ..messages import message
 from ..state.job import Job
 from ..words import words
@@ -38,7 +38,7 @@ def _came_with(job: Job) -> tuple:
     Of those that got mixed up, the parts are in their place; where a spare is among them, nobody knows.
     """
     found, unsure = list(job.units_at_opening), []
-    for entry in mixups.open_sets(job):
+    for entry in ways.open_sets(job):
         if [unit for unit in entry["open"] if unit not in found]:
             unsure += entry["bodies"]
         else:

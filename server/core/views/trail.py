@@ -1,6 +1,6 @@
 """The trail: which unit sat where in each test, and what was read there; drawn as lines by the app."""
 
-from ..evidence import mixups
+from ..evidence import ways
 from ..evidence import who_is_who
 from ..messages import message
 from ..messages import sentences
@@ -67,7 +67,7 @@ def _lines(job: Job, result, aside, suspects) -> tuple:
     """Return (the lines, the joins between them)."""
     known = who_is_who.known(job, result)
     ended, began, joins = {}, {}, []
-    for entry in mixups.open_sets(job):
+    for entry in ways.open_sets(job):
         for unit in entry["open"]:
             ended[unit] = entry["tests"]
         for body in entry["bodies"]:
@@ -102,7 +102,7 @@ def _mixed(job: Job, result):
     """Return who is who among those that got mixed up and were tested since, "" without any."""
     said = [
         who_is_who.told(job, result, entry)
-        for entry in mixups.open_sets(job)
+        for entry in ways.open_sets(job)
         if len(job.tests) > entry["tests"]
     ]
     said = [each for each in said if each]

@@ -1,5 +1,6 @@
 """What may be done with a unit next: one thing first, then the places it can go to."""
 
+from ..evidence import unit_history
 from ..facts.draft import draft
 from ..messages import message
 from ..state.job import find_job
@@ -28,7 +29,7 @@ def next_of(state, unit: dict, found: list, returns: list, how: str) -> dict:
     """
     first = _first(state, unit, found, returns)
     said, to = _BUTTONS[first]
-    return {"sentence": message(first), "words": message(said), "to": to, "places": _places(unit, how)}
+    return {"sentence": message(first), "words": message(said), "to": to, "places": _places(state, unit, how)}
 
 
 def _first(state, unit, found, returns) -> str:
@@ -53,12 +54,14 @@ def _first(state, unit, found, returns) -> str:
     return "views-unit-next-last" if unit["jobs"] else "views-unit-next-nothing"
 
 
-def _places(unit, how) -> list:
+def _places(state, unit, how) -> list:
     """Return where a unit that is fitted nowhere can go, each with the fact that says so."""
     if unit["claims"] or unit["place"] in ("fitted", MIXED):
         return []
+    bad = unit_history.condemned(state, unit["id"]) != ""
     return [
         {"place": place, "words": message("views-unit-next-place", place=place),
+         "wants": "note" if bad and place == "stock" else "",
          "events": [draft("unit_moved", unit=unit["id"], place=place, how=how, note="")]}
         for place in _PLACES
         if place != unit["place"]

@@ -266,6 +266,25 @@ guide-fill-title = { CAP($position) } is empty
 # $sort: parking-sensor
 guide-fill-text = Fit { PART($sort, form: "a") }: a new one, or one that is at hand.
 guide-fill-leave = Leave it empty
+# $sort: parking-sensor
+guide-spare-not-title = STOP: not this { PART($sort, form: "one") }
+guide-spare-not-more = Take one that is good, or a new one with a fresh label.
+# $code: K7F-3M
+# $position: right outer
+guide-spare-takes = { $code } goes to { $position }.
+# $unit: K7F-3M
+# $vehicle: Red van
+guide-spare-bad = { CAP($unit) } was found bad on { $vehicle }.
+# $unit: K7F-3M
+guide-spare-faulted = { CAP($unit) } showed a fault in its last self-test.
+# $unit: K7F-3M
+guide-spare-mixed = { CAP($unit) } got mixed up with others: which one it is is not known.
+# $unit: K7F-3M
+guide-spare-sort = { CAP($unit) } is another sort of part.
+# $unit: K7F-3M
+# $part: PS-2
+# $wanted: PS-1
+guide-spare-part = { CAP($unit) } has part number { $part }; { $wanted } belongs here.
 guide-repaired = I have repaired it
 # $cause: the control unit
 guide-shared-title = Check { $cause }

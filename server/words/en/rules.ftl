@@ -24,6 +24,12 @@ rules-closing-plug = The plug at { $position } is off. Put it back on.
 
 ## A label code.
 
+# $sort: parking-sensor
+rules-bad-stock-title = This { PART($sort, form: "one") } is bad
+# $unit: K7F-3M
+# $vehicle: Red van
+rules-bad-stock = { CAP($unit) } was found bad on { $vehicle }. In stock it could be taken for a good one.
+rules-bad-stock-do = Say why it goes there, or choose another place.
 rules-code-none-title = Not a label code
 # $code: K7F-3M
 rules-code-none = { $code } is no label code.

@@ -57,6 +57,8 @@ steps-moves-outlook = What results mean
 steps-new-label = Label the new sensor
 steps-type = Type the code
 steps-write = Write a code by hand
+# $code: K7F-3M
+steps-new-fit = Fit { $code }
 steps-new-scan = Scan its new label
 steps-new-at-hand = At hand already
 # $position: right outer
@@ -92,6 +94,8 @@ steps-scan-part = Part number on it
 steps-where-skip = It cannot be scanned or typed
 steps-where-asked = Where does it go?
 steps-where-first = Tap where it goes first.
+steps-bad-why = Why does it go into stock? It was found bad.
+steps-bad-fault = Say why: in stock it could be taken for a good one.
 steps-where-note = Note, if one helps
 steps-where-save = Save where it goes
 steps-where-not-scanned = Not scanned

@@ -342,6 +342,8 @@ views-unit-photo-at = At { $position } of { $vehicle }
 ## What may be done with a unit next: what to do first, its button, and the places it can go to.
 
 views-unit-next-dispute = Two places are on record. Scan its label where it really is.
+# $vehicle: Red van
+views-unit-bad = found bad on { $vehicle }
 views-unit-next-mixed = It is one of several that got mixed up. The job says how to tell them apart.
 views-unit-next-label = Put a fresh label on it and scan that.
 views-unit-next-open = Its job is open.

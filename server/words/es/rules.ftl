@@ -18,6 +18,9 @@ rules-closing-plug = El conector en { $position } está quitado. Vuelve a enchuf
 
 ## A label code.
 
+rules-bad-stock-title = Este { PART($sort, form: "one") } está mal
+rules-bad-stock = { CAP($unit) } salió malo en { $vehicle }. En el almacén parecería bueno.
+rules-bad-stock-do = Di por qué va allí, o elige otro sitio.
 rules-code-none-title = No es un código de etiqueta
 rules-code-none = { $code } no es ningún código de etiqueta.
 rules-code-none-do = Léelo otra vez.

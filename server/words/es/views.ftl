@@ -227,6 +227,7 @@ views-unit-photo-at = En { $position } de { $vehicle }
 ## What may be done with a unit next: what to do first, its button, and the places it can go to.
 
 views-unit-next-dispute = Hay dos lugares registrados. Lee su etiqueta donde está de verdad.
+views-unit-bad = salió malo en { $vehicle }
 views-unit-next-mixed = Es uno de varios que se mezclaron. El trabajo dice cómo distinguirlos.
 views-unit-next-label = Ponle una etiqueta nueva y léela.
 views-unit-next-open = Su trabajo está abierto.

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { badMark } from '../frame/bad-mark.js';
 import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
@@ -79,12 +80,12 @@ function mixUp({ sentence: said, scan_words: scan, test_words: test, who_words: 
 }
 
 /** @param {JobUnit} unit */
-function unitRow({ id, name, shown, came_from: from }) {
+function unitRow({ id, name, shown, came_from: from, bad }) {
   return html`<li>
     <a class="list-row" href=${linkTo(to.unit(id))}>
       <span class="list-main">
         <span class="list-title">${shown ? code(shown) : sentenceCase(name)}</span>
-        ${from ? html`<span class="list-note">${say('job-hand-from', { from })}</span>` : nothing}
+        ${from ? html`<span class="list-note">${say('job-hand-from', { from })}</span>` : nothing} ${badMark(bad)}
       </span>
       <span class="list-end">${icon('forward')}</span>
     </a>

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { placeButtons } from '../frame/asks-why.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { linkTo, to } from '../frame/router.js';
@@ -125,13 +126,7 @@ function blocked(ctx, { blockers, stop, settle }) {
     ${settle.map(
       ({ unit, title, choices: places }) => html`<section class="card">
         <h2>${sentence(title)}</h2>
-        <div class="choices choices-two">
-          ${places.map(
-            ({ words, events }) => html`<button class="choice" type="button" ?disabled=${ctx.busy} @click=${() => ctx.act(events)}>
-              <span class="choice-word">${words}</span>
-            </button>`,
-          )}
-        </div>
+        ${placeButtons(ctx, places, (events) => ctx.act(events))}
         <a class="link-button" href=${linkTo(to.unit(unit))}>${say('job-position-all')}</a>
       </section>`,
     )}`;

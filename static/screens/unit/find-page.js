@@ -6,6 +6,7 @@
 import { html } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
+import { badMark } from '../frame/bad-mark.js';
 import { linkTo, to } from '../frame/router.js';
 import { labelReader } from '../scan/label-reader.js';
 import { say } from '../../words/words.js';
@@ -42,7 +43,7 @@ export const findPage = {
             (/** @type {UnitPlaced} */ unit) => html`<li>
               <a class="list-row" href=${linkTo(to.unit(unit.id))}>
                 ${code(unit.shown)}
-                <span class="list-main"><span class="list-note">${unit.where}</span></span>
+                <span class="list-main"><span class="list-note">${unit.where}</span>${badMark(unit.bad)}</span>
               </a>
             </li>`,
           )}

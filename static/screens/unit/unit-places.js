@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { placeButtons } from '../frame/asks-why.js';
 import { linkTo, to } from '../frame/router.js';
 import { say } from '../../words/words.js';
 
@@ -22,18 +23,7 @@ export function otherPlaces(ctx, unit) {
   if (!places.length) return nothing;
   return html`<details class="more">
     <summary>${say('unit-elsewhere-goes')}</summary>
-    <div class="answers">
-      ${places.map(
-        ({ words, events }) => html`<button
-          class="answer"
-          type="button"
-          ?disabled=${ctx.busy}
-          @click=${() => ctx.act(events, { job: jobOf(unit) })}
-        >
-          ${words}
-        </button>`,
-      )}
-    </div>
+    ${placeButtons(ctx, places, (events) => ctx.act(events, { job: jobOf(unit) }))}
   </details>`;
 }
 

@@ -10,6 +10,7 @@ import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { fileRow } from '../frame/file-link.js';
 import { partFacts } from './part-facts.js';
+import { badMark } from '../frame/bad-mark.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { labelTrouble, printedOn } from './unit-care.js';
@@ -51,6 +52,7 @@ export function unitParts(ctx, unit, how) {
       <section class="unit-head">
         ${code(unit.shown, { size: 'large', none: say('unit-no-label') })}
         <p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>
+        ${badMark(unit.bad)}
       </section>
       ${partFacts(unit)}
       ${unit.lost.map(lost)} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${finding(unit.finding)}

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
+import { placeButtons } from '../../frame/asks-why.js';
 import { textField } from '../../frame/field.js';
 import { linkTo, to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
@@ -42,13 +43,11 @@ export function closeStep(ctx) {
  * @param {import('./step-context.js').StepContext<CloseStep>} ctx
  */
 function lastPlace(ctx) {
-  const { view, step, busy } = ctx;
+  const { view, step } = ctx;
   const unit = view.out.find((each) => each.id === step.expects.unit);
   return {
     body: html`${unit?.shown ? html`<p class="wanted">${code(unit.shown, { size: 'large' })}</p>` : nothing}
-      <div class="answers">
-        ${step.choices.map((choice) => html`<button class="answer" type="button" ?disabled=${busy} @click=${() => closing(ctx, choice)?.run()}>${choice.words}</button>`)}
-      </div>
+      ${placeButtons(ctx, step.choices, (events) => closing(ctx, { words: '', events })?.run())}
       ${noteField(ctx)}`,
     main: null,
     second: undefined,

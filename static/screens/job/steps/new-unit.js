@@ -21,8 +21,8 @@ export function newUnitStep(ctx) {
     heading: say('steps-new-label'),
     mayWrite: true,
     carry: ctx.job,
-    expects: { do: 'new' },
-    onOurs: (answer, how) => add(ctx, reader, answer.code, how),
+    expects: { do: 'new', position: ctx.step.expects.position },
+    onOurs: (answer, how) => take(ctx, reader, answer, how),
   });
   if (parts) return parts;
   /** @param {() => unknown} next */
@@ -58,7 +58,9 @@ export function newUnitStep(ctx) {
         </div>
       </details>
     `,
-    main: { words: say('steps-new-scan'), run: whenEntered(reader.openCamera) },
+    main: form.label
+      ? { words: say('steps-new-fit', { code: form.label.shown }), run: whenEntered(() => add(ctx, reader, form.label.code, form.label.how)) }
+      : { words: say('steps-new-scan'), run: reader.openCamera },
   };
 }
 
@@ -171,6 +173,25 @@ function missing({ step, form }) {
   if (!(form.part ?? '').trim()) return 'part';
   const old = step.expects.part || form.oldPart || '';
   return partsDiffer(old, form.part) && !(form.reason ?? '').trim() ? 'reason' : '';
+}
+
+/**
+ * A label was read: a spare that carries it goes in; a fresh one waits until the numbers are there.
+ * @param {import('./step-context.js').StepContext<NewUnitStep>} ctx
+ * @param {import('../../scan/label-reader.js').Reader} reader
+ * @param {any} answer
+ * @param {import('../../scan/label-reader.js').How} how
+ */
+async function take(ctx, reader, answer, how) {
+  const { form } = ctx;
+  if (answer.events.length) {
+    if (!(await ctx.act(answer.events))) reader.leave();
+    return;
+  }
+  form.label = { code: answer.code, shown: answer.shown, how };
+  form.asked = missing(ctx);
+  if (form.asked) reader.leave();
+  else await add(ctx, reader, answer.code, how);
 }
 
 /**

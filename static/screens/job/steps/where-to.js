@@ -54,8 +54,10 @@ function placeParts(ctx) {
   const how = form.proven?.how ?? 'tapped';
   const save = () => {
     const chosen = choices[form.place];
-    if (chosen) return ctx.act(draftsWith(chosen.events, { how, note: (form.note ?? '').trim() }));
-    form.asked = true;
+    const note = (form.note ?? '').trim();
+    form.whyAsked = chosen?.wants === 'note' && !note;
+    if (chosen && !form.whyAsked) return ctx.act(draftsWith(chosen.events, { how, note }));
+    form.asked = !chosen;
     return ctx.redraw();
   };
   return {
@@ -84,17 +86,19 @@ function placeParts(ctx) {
       </fieldset>
       ${form.asked ? html`<p class="field-fault" role="alert">${say('steps-where-first')}</p>` : nothing}
       <label class="field">
-        <span class="field-name">${say('steps-where-note')}</span>
+        <span class="field-name">${form.whyAsked ? say('steps-bad-why') : say('steps-where-note')}</span>
         <input
           type="text"
           maxlength="200"
           autocomplete="off"
+          aria-invalid=${form.whyAsked ? 'true' : 'false'}
           .value=${form.note ?? ''}
           @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
             form.note = target.value;
             ctx.redraw();
           }}
         />
+        ${form.whyAsked ? html`<span class="field-fault" role="alert">${say('steps-bad-fault')}</span>` : nothing}
       </label>
     `,
     main: { words: say('steps-where-save'), run: save },
