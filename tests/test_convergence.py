@@ -105,6 +105,14 @@ class Convergence(RuleBasedStateMachine):
         self.phones[number].record("corrected", data, JOBS[0])
         self.note(self.phones[number])
 
+    @rule(number=NUMBER, whose=NUMBER, seq=st.integers(1, 8), fact=FACTS)
+    def put_right(self, number, whose, seq, fact):
+        kind, data = fact
+        entry = {"kind": kind, "data": data}
+        data = {"device": self.phones[whose].device, "seq": seq, "entry": entry, "reason": "slip"}
+        self.phones[number].record("put_right", data, JOBS[0])
+        self.note(self.phones[number])
+
     @rule(number=NUMBER)
     def look(self, number):
         self.phones[number].look()

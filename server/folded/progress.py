@@ -1,14 +1,16 @@
 """Moves the folded state on to the end of the log, a bucket at a time.
 
 A correction counts from the start. One whose target is folded already takes the state back to
-before it and forward again, now without it.
+before it and forward again, now without it or with what it should have said.
 """
 
 import json
 
 from sqlite_utils import Database
 
-from server.core.facts.kinds import KINDS
+from server.core.facts.corrections import Corrections
+from server.core.log import envelope
+from server.folded import corrections
 from server.folded.rows import BUCKET
 from server.folded.rows import GROUP
 from server.folded.rows import Mark
@@ -22,6 +24,7 @@ CACHES = (
     "folded_links",
     "folded_mark",
     "withdrawn",
+    "righted",
     "job_list",
     "job_cache",
     "unit_cache",
@@ -71,13 +74,10 @@ def beyond(db: Database, state: FoldedState, most: int) -> bool:
     if mark.version != fold_version() or len(rows) > most:
         return False
     left = [(n, json.loads(body)) for n, body in rows]
-    withdrawn = {}
-    for _, event in left:
-        data = event["data"]
-        if event["kind"] == "corrected" and not KINDS["corrected"].problem(data):
-            withdrawn[data["device"], data["seq"]] = {"actor": event["actor"], "reason": data["reason"]}
+    noted = Corrections()
+    noted.note([event for _, event in left])
     for n, event in left:
-        state.fold(n, event, withdrawn.get((event["device"], event["seq"])))
+        state.fold(n, event, *noted.of(envelope.identity(event)))
     return True
 
 
@@ -89,33 +89,14 @@ def forget(db: Database) -> None:
 
 def _fold(db: Database, mark: Mark, stop: int) -> None:
     state = FoldedState(db)
-    events = db.conn.execute(
-        "SELECT n, body, withdrawn.actor, withdrawn.reason FROM events "
-        "LEFT JOIN withdrawn USING (device, seq) WHERE n > ? AND n <= ? ORDER BY n",
-        [mark.upto, stop],
-    )
-    for n, body, actor, reason in events:
-        state.fold(n, json.loads(body), None if reason is None else {"actor": actor, "reason": reason})
+    for entry in corrections.entries(db.conn, "n > ? AND n <= ?", [mark.upto, stop]):
+        state.fold(*entry)
     state.save(bucket_of(stop), mark.fine_from)
 
 
 def _note_corrections(rows: Rows, mark: Mark, last: int) -> Mark:
-    """Notes what corrections not seen yet take back, and goes back before the first of it."""
-    corrections = rows.conn.execute(
-        "SELECT body FROM events WHERE kind = 'corrected' AND n > ? ORDER BY n", [mark.corrections]
-    ).fetchall()
-    first = last + 1
-    for (body,) in corrections:
-        event = json.loads(body)
-        data = event["data"]
-        if KINDS["corrected"].problem(data):
-            continue
-        target = [data["device"], data["seq"]]
-        rows.conn.execute(
-            "INSERT OR REPLACE INTO withdrawn VALUES (?, ?, ?, ?)", [*target, event["actor"], data["reason"]]
-        )
-        row = rows.conn.execute("SELECT n FROM events WHERE device = ? AND seq = ?", target).fetchone()
-        first = min(first, row[0]) if row else first
-    if first <= mark.upto:
+    """Notes what corrections not seen yet say, and goes back before the first entry that they name."""
+    first = corrections.note(rows.conn, mark.corrections)
+    if first is not None and first <= mark.upto:
         mark = rows.go_back(mark, first)
     return mark._replace(corrections=last)

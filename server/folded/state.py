@@ -6,14 +6,16 @@ what is read finds the same as going through everything. `tests/server/folded/te
 answer against a fold of the whole log.
 """
 
-import json
 from typing import Any
 
 from sqlite_utils import Database
 
+from server.core.facts.corrections import right
 from server.core.facts.fold import apply
+from server.core.facts.fold import history_entry
 from server.core.facts.fold import is_newer
 from server.core.state.state import State
+from server.folded import corrections
 from server.folded.entities import Entities
 from server.folded.rows import Rows
 from server.folded.rows import jobs_shown_by
@@ -43,10 +45,10 @@ class FoldedState(State):
                 # Whatever else the core keeps is small: it is read and kept as one.
                 setattr(self, name, self._whole.get(name, empty))
 
-    def fold(self, n: int, event: dict, withdrawn: dict | None) -> None:
+    def fold(self, n: int, event: dict, withdrawn: dict | None, righted: dict | None) -> None:
         """Folds event `n` as the core does."""
         self.focus(event["job"])
-        apply(self, event, withdrawn)
+        apply(self, event, withdrawn, righted)
         self.focus(event["job"])
         self._order += [[n, place] for place in range(len(self._order), len(self.conflicts))]
         self.not_understood.clear()  # the history of its job has it
@@ -83,18 +85,18 @@ class FoldedState(State):
         folded_job, about = self.jobs.get(job), self._histories.get(job)
         if folded_job is None or about is None:
             return
-        events = self._rows.conn.execute(
-            "SELECT n, body, withdrawn.actor, withdrawn.reason FROM events "
-            "LEFT JOIN withdrawn USING (device, seq) WHERE job = ? AND n >= ? ORDER BY n",
-            [job, about["since"]],
-        )
-        for n, body, actor, reason in events:
-            event = json.loads(body)
-            entry = {name: event[name] for name in ("device", "seq", "at", "actor", "kind", "data")}
-            entry["withdrawn"] = None if reason is None else {"actor": actor, "reason": reason}
-            entry["understood"] = n not in about["odd"]
-            entry["newer"] = is_newer(event)
-            folded_job["history"].append(entry)
+        entries = corrections.entries(self._rows.conn, "job = ? AND n >= ?", [job, about["since"]])
+        for n, event, withdrawn, righted in entries:
+            folded_job["history"].append(
+                history_entry(
+                    right(event, righted),
+                    event["data"],
+                    withdrawn,
+                    righted,
+                    n not in about["odd"],
+                    is_newer(event),
+                )
+            )
 
     def save(self, bucket: int, fine_from: int) -> None:
         """Writes what has changed."""

@@ -33,6 +33,7 @@ _COMPARED = {
     "state": ("keeping-row-state", "kind, id, body", _NEWEST),
     "links": ("keeping-row-link", "link, id, ''", "folded_links"),
     "withdrawn": ("keeping-row-correction", "device, seq, actor || ' ' || reason", "withdrawn"),
+    "righted": ("keeping-row-correction", "device, seq, said", "righted"),
     "list": ("keeping-row-job", "job, '', closed || ' ' || opened_at", "job_list"),
     "words": ("keeping-row-words", "kind, id, text", "search"),
     "units": ("keeping-row-unit", "unit, n, ''", "event_units"),

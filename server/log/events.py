@@ -8,6 +8,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server import folded
+from server.core.facts.corrections import KINDS_OF_CORRECTION
 from server.core.facts.kinds import KINDS
 from server.core.messages import message
 from server.log import intake
@@ -130,11 +131,11 @@ class _New:
 
 
 def _corrected(db: Database, new: _New, event: dict) -> str:
-    """Returns the kind that a correction takes back, "" for other events and where it is not known.
+    """Returns the kind that a correction names, "" for other events and where it is not known.
 
     A device of the counter may be corrected before its event is here: then it is the counter's.
     """
-    if event["kind"] != "corrected" or KINDS["corrected"].problem(event["data"]):
+    if event["kind"] not in KINDS_OF_CORRECTION or KINDS[event["kind"]].problem(event["data"]):
         return ""
     target = (event["data"]["device"], event["data"]["seq"])
     if target in new.kinds:

@@ -129,7 +129,7 @@ def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | Non
 def judge_role(role: str, kind: str, corrected: str) -> Handling | None:
     """Returns the refusal of a kind that phones of a role do not record; None lets it in.
 
-    `corrected` is the kind that a correction takes back: it counts as that.
+    `corrected` is the kind that a correction takes back or puts right: it counts as that.
     """
     kind = corrected or kind
     if roles.may_record(role, kind):

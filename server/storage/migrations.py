@@ -292,3 +292,18 @@ def make_pairing_log(db: Database) -> None:
         ) STRICT"""
     )
     db.conn.execute("CREATE INDEX pairing_log_by_what ON pairing_log (what, id)")
+
+
+@migrations()
+def make_righted(db: Database) -> None:
+    """What entries should have said, beside what was taken back. Safe to drop: it follows from the log."""
+    db.conn.execute(
+        """CREATE TABLE righted (
+            device TEXT NOT NULL,
+            seq INTEGER NOT NULL,
+            said TEXT NOT NULL,
+            PRIMARY KEY (device, seq)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute("DROP INDEX events_corrections")
+    db.conn.execute("CREATE INDEX events_corrections ON events (n) WHERE kind IN ('corrected', 'put_right')")

@@ -11,6 +11,9 @@ import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { chain } from './append.js';
 import { orderChanged } from './order.js';
 
+/** The kinds that name another entry. */
+const CORRECTIONS = new Set(['corrected', 'put_right']);
+
 /**
  * @param {import('./store.js').Store} store
  * @param {import('./device.js').Device} device
@@ -76,14 +79,14 @@ async function chainAgain(stranded, fresh) {
 }
 
 /**
- * A correction names the event it corrects; when that one has moved, so does the name.
+ * A correction names the entry that it takes back or puts right; when that one has moved, so does the name.
  * @param {import('./store.js').Envelope} event
  * @param {Map<string, number>} newSeq
  * @param {string} device
  */
 function pointed(event, newSeq, device) {
   const seq = newSeq.get(`${event.data.device}/${event.data.seq}`);
-  if (event.kind !== 'corrected' || seq === undefined) return event.data;
+  if (!CORRECTIONS.has(event.kind) || seq === undefined) return event.data;
   return { ...event.data, device, seq };
 }
 

@@ -229,6 +229,26 @@ class _Maker:
         device = self.dice.choice(PHONES)
         return "corrected", {"device": device, "seq": self.seqs[device] + 2, "reason": "slip"}
 
+    def righted(self, job):
+        """Say what any entry should have said, also one that was put right or taken back, or is to come."""
+        events = [event for event in self.fold.events if event["kind"] in _BY_KIND]
+        if self.apart:  # what puts an entry right hangs together with it
+            events = [event for event in events if event["job"] == job]
+        if not events or (not self.apart and self.dice.random() < 0.1):
+            device = self.dice.choice(PHONES)
+            target = {"device": device, "seq": self.seqs[device] + 2}
+            kind, data = self.dice.choice(_MAKERS)(self, job)
+        else:
+            target = self.dice.choice(events[-12:] if self.dice.random() < 0.6 else events)
+            kind, data = _BY_KIND[target["kind"]](self, target["job"] or job)
+        entry = {"kind": kind, "data": data}
+        return "put_right", {
+            "device": target["device"],
+            "seq": target["seq"],
+            "entry": entry,
+            "reason": "slip",
+        }
+
 
 _ANYWHERE = (
     "unit_added",
@@ -240,10 +260,28 @@ _ANYWHERE = (
     "return_decided",
     "labels_printed",
     "corrected",
+    "put_right",
 )
 _MAKERS = (
     [_Maker.pulled, _Maker.fitted, _Maker.moved, _Maker.seen, _Maker.labelled, _Maker.added] * 3
     + [_Maker.mixed, _Maker.corrected, _Maker.tested, _Maker.started] * 2
     + [_Maker.voided, _Maker.pictured, _Maker.received, _Maker.decided, _Maker.printed, _Maker.closed]
-    + [_Maker.opening]
+    + [_Maker.opening, _Maker.righted]
 )
+_BY_KIND = {
+    "unit_pulled": _Maker.pulled,
+    "unit_fitted": _Maker.fitted,
+    "unit_moved": _Maker.moved,
+    "unit_seen": _Maker.seen,
+    "unit_labelled": _Maker.labelled,
+    "unit_added": _Maker.added,
+    "units_mixed": _Maker.mixed,
+    "test_run": _Maker.tested,
+    "move_started": _Maker.started,
+    "label_voided": _Maker.voided,
+    "photo_taken": _Maker.pictured,
+    "return_received": _Maker.received,
+    "return_decided": _Maker.decided,
+    "labels_printed": _Maker.printed,
+    "job_opened": _Maker.opening,
+}

@@ -12,7 +12,7 @@ from server.core.log import canon
 from server.core.rules import correction
 from tests.core.random_logs import random_log
 
-SEEDS = range(40)
+SEEDS = range(50)
 
 
 def text(fold):
@@ -31,7 +31,7 @@ class Wholly(Fold):
     def without(self, identity):
         without = Fold()
         without.connected.twice = True
-        without.events, without.withdrawn = self.events, self.withdrawn
+        without.events, without.corrections = self.events, self.corrections
         return without.without(identity)
 
 
@@ -44,7 +44,8 @@ def test_adding_a_correction_is_folding_at_once(seed):
         if log[end - 1]["kind"] == "corrected" or end == len(log):
             whole = folded(log[:end])
             assert text(fold) == text(whole)
-            assert fold.withdrawn == whole.withdrawn
+            assert fold.corrections.withdrawn == whole.corrections.withdrawn
+            assert fold.corrections.righted == whole.corrections.righted
 
 
 @pytest.mark.parametrize("seed", SEEDS)

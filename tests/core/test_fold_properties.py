@@ -28,7 +28,7 @@ def fact(kind, **fields):
     return st.tuples(st.just(kind), st.fixed_dictionaries(fields))
 
 
-FACTS = st.one_of(
+EACH = (
     fact("unit_pulled", unit=UNIT, position=POSITION, how=HOW),
     fact("unit_fitted", unit=UNIT, position=POSITION, how=HOW, override=st.just("")),
     fact(
@@ -92,6 +92,7 @@ FACTS = st.one_of(
         note=st.just(""),
     ),
 )
+FACTS = st.one_of(*EACH)
 
 
 def log_of(facts):

@@ -2,6 +2,7 @@
 
 import pytest
 
+from server.core.facts import corrections
 from server.core.facts import fields
 from server.core.facts import naming
 from server.core.facts import several
@@ -28,6 +29,7 @@ SOUND = {
     fields.Confidence: 950000,
     fields.Options: {"width": "60"},
     fields.Vehicle: {"id": "v1", "name": "Blue estate", "vin": ""},
+    corrections.Entry: {"kind": "cleaned", "data": {"position": HERE, "note": ""}},
     naming.LabelCode: "JRMMA",
     naming.LabelCodeOrNone: "JRMMA",
     naming.Position: HERE,

@@ -35,11 +35,11 @@ def test_the_index_is_true_after_any_log(seed):
 def test_random_logs_reach_what_they_are_for():
     """Mix-ups that are settled, disputes that are, labels on two units, corrections that count."""
     states, withdrawn = [], 0
-    for seed in range(40):
+    for seed in range(50):
         fold = Fold()
         fold.reset(random_log(seed, 60))
         states.append(fold.state)
-        withdrawn += len(fold.withdrawn)
+        withdrawn += len(fold.corrections.withdrawn)
     conflicts = [each for state in states for each in state.conflicts]
     assert withdrawn > 60
     assert sum(bool(state.aliases) for state in states) > 8

@@ -2,6 +2,8 @@
 
 import shutil
 
+import pytest
+
 from tests.static.phone_parts import Phone
 from tests.static.phone_parts import on_server
 from tests.static.phone_parts import records
@@ -50,7 +52,18 @@ def test_the_servers_session_tells_of_a_loss_that_took_everything_else(make_phon
     assert "lost its data" in phone.page.evaluate("device.notice.value.sentence")
 
 
-def test_a_cloned_phone_goes_on_under_a_new_identity_and_loses_nothing(make_profile, app_server, tmp_path):
+TAKE_BACK = "() => log.record([{ kind: 'corrected', data: { device: device.id, seq: 2, reason: 'no' } }])"
+PUT_RIGHT = """async () => {
+  const { seq, event } = (await records()).at(-1);
+  const entry = { kind: event.kind, data: { ...event.data, part: 'another' } };
+  return log.record([{ kind: 'put_right', data: { device: device.id, seq, entry, reason: 'no' } }]);
+}"""
+
+
+@pytest.mark.parametrize("correction", [TAKE_BACK, PUT_RIGHT], ids=["taken back", "put right"])
+def test_a_cloned_phone_goes_on_under_a_new_identity_and_loses_nothing(
+    make_profile, app_server, tmp_path, correction
+):
     original = Phone(make_profile("original", service_workers="block"), app_server)
     original.record("before")
     original.sync()
@@ -65,9 +78,7 @@ def test_a_cloned_phone_goes_on_under_a_new_identity_and_loses_nothing(make_prof
     one.record("one-a", "one-b")
     one.sync()
     two.record("two-a")
-    two.page.evaluate(
-        "async () => log.record([{ kind: 'corrected', data: { device: device.id, seq: 2, reason: 'no' } }])"
-    )
+    two.page.evaluate(correction)
     status = two.sync()
 
     assert status["state"] == "sent"

@@ -169,24 +169,28 @@ def test_a_first_snapshot_that_was_interrupted_goes_on_where_it_was(make_context
     is_whole(phone, phone.page.evaluate("records()"))
 
 
-def test_a_closing_from_before_such_a_start_can_be_taken_back(phone):
+@pytest.mark.parametrize("right", [None, {"note": "", "why": "customer"}], ids=["taken back", "put right"])
+def test_a_closing_from_before_such_a_start_can_be_corrected(phone, right):
     phone.make_snapshot()
     phone.start_again()
     closed = phone.closed()
 
-    taken_back = phone.page.evaluate(
-        """async (job) => {
+    corrected = phone.page.evaluate(
+        """async ([job, right]) => {
           const { history } = await core.call('job', { job });
           const { device, seq } = history.find(({ kind }) => kind === 'job_closed');
-          return log.record([{ kind: 'corrected', job, data: { device, seq, reason: 'a slip' } }]);
+          const data = { device, seq, reason: 'a slip' };
+          const entry = { kind: 'job_closed', data: right };
+          if (right) return log.record([{ kind: 'put_right', job, data: { ...data, entry } }]);
+          return log.record([{ kind: 'corrected', job, data }]);
         }""",
-        closed,
+        [closed, right],
     )
     late = [{"kind": "caution_acknowledged", "job": closed, "data": {"caution": "late"}}]
     recorded = phone.page.evaluate("(drafts) => log.record(drafts)", late)
 
-    assert "events" in taken_back, taken_back
-    assert "events" in recorded, recorded
+    assert "events" in corrected, corrected
+    assert ("events" in recorded) == (right is None), recorded
     is_whole(phone, phone.page.evaluate("records()"))
 
 

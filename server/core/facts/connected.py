@@ -7,6 +7,8 @@ together, and all printings: their order among themselves is part of the state.
 
 from ..log import envelope
 from ..state.state import EMPTY
+from .corrections import ENTRY
+from .corrections import PUT_RIGHT
 from .job import first_units
 from .kinds import ALL
 from .mixups import body_id
@@ -28,11 +30,12 @@ class Connected:
         self.twice = False  # two entries have one identity: then places say nothing
         self._groups = {}  # name -> its group
         self._places = {}  # device -> {seq: place in the log}
+        self._righted = {}  # device -> {seq: a name in each entry that puts that one right}
 
     def catch_up(self, events: list) -> None:
         """Read what the log has grown by."""
         for place in range(self.read, len(events)):
-            self._add(events[place], place)
+            self._add(events, place)
         self.read = len(events)
 
     def go_back(self, events: list, count: int) -> None:
@@ -49,20 +52,28 @@ class Connected:
         device, _, seq = identity.rpartition(":")
         return self._places.get(device, {}).get(int(seq) if seq.isdigit() else None)
 
-    def around(self, events: list, places: list) -> tuple:
-        """Return (places, names) of all that hangs together with the entries at `places`, places in order."""
+    def around(self, events: list, places: list, named=()) -> tuple:
+        """Return (places, names) of all that hangs together with the entries at `places` or with these names.
+
+        Places are in order.
+        """
         groups = []
         for place in places:
             group = self._groups[(names(events[place]) or [""])[0]]
             if group not in groups:
                 groups.append(group)
-        together, named = [], []
+        for name in named:
+            group = self._groups.get(name)
+            if group and group not in groups:
+                groups.append(group)
+        together, known = [], []
         for group in groups:
             together.extend(group.places)
-            named.extend(group.names)
-        return sorted(together), named
+            known.extend(group.names)
+        return sorted(together), known
 
-    def _add(self, event: dict, place: int) -> None:
+    def _add(self, events: list, place: int) -> None:
+        event = events[place]
         seqs = self._places.get(event["device"])
         if seqs is None:
             seqs = self._places[event["device"]] = {}
@@ -71,8 +82,11 @@ class Connected:
         seqs[event["seq"]] = place
         named = names(event) or [""]
         if event["kind"] == MIXED:
-            for number in range(len(named)):
-                named.append(body_id(envelope.identity(event), number + 1))
+            named.extend(_bodies(envelope.identity(event), len(named)))
+        if event["kind"] == PUT_RIGHT:
+            named.extend(self._names_of_target(events, event["data"], named))
+        if self._righted:
+            named.extend(self._righted.get(event["device"], {}).get(event["seq"], ()))
         group = self._groups.get(named[0])
         if group is None:
             group = _Group()
@@ -84,6 +98,16 @@ class Connected:
             elif other is not group:
                 group = self._joined(group, other)
         group.places.append(place)
+
+    def _names_of_target(self, events: list, data: dict, named: list) -> list:
+        """Return by what an entry hangs together with the one it puts right, which may be still to come."""
+        device, seq = data.get("device"), data.get("seq")
+        if not isinstance(device, str) or not isinstance(seq, int):
+            return []
+        self._righted.setdefault(device, {}).setdefault(seq, []).append(named[0])
+        bodies = _bodies("{}:{}".format(device, seq), len(named)) if MIXED in named else []
+        place = self._places.get(device, {}).get(seq)
+        return bodies if place is None else bodies + [(names(events[place]) or [""])[0]]
 
     def _joined(self, one: "_Group", other: "_Group") -> "_Group":
         """Put the smaller group into the larger one."""
@@ -103,10 +127,17 @@ class _Group:
         self.names = []
 
 
+def _bodies(identity: str, count: int) -> list[str]:
+    """Return the ids of as many bodies of the mix-up that this entry says."""
+    return [body_id(identity, number + 1) for number in range(count)]
+
+
 def names(event: dict) -> list[str]:
     """Return what an entry or draft names: jobs, vehicles, units and labels alike, whatever its data is."""
     kind, data = event["kind"], event["data"]
     named = [event.get("job")]
+    if kind == PUT_RIGHT and isinstance(data, dict) and not ENTRY.fault(data.get(ENTRY.name)):
+        named.extend(names(data[ENTRY.name]))
     if isinstance(data, dict):
         for field in FIELDS:
             value = data.get(field)

@@ -1,8 +1,8 @@
 """state = fold(events): the one place where facts become state, on the phone and on the server.
 
 Nothing is refused here. A fact that does not go with the rest is kept and flagged; an event of a
-kind or form that is not understood is kept and listed. A `corrected` event makes its target count
-for nothing from the start, so what hangs together with its target is folded again without it.
+kind or form that is not understood is kept and listed. A correction counts from the start, so what hangs
+together with its target is folded again: without it, or with what it should have said (`corrections`).
 """
 
 from ..errors import NotLoaded
@@ -12,6 +12,10 @@ from ..state.state import State
 from . import partial
 from .connected import Connected
 from .connected import names
+from .corrections import KINDS_OF_CORRECTION
+from .corrections import Corrections
+from .corrections import right
+from .corrections import supposed
 from .kind import REOPENS
 from .kind import Kind
 from .kinds import KINDS
@@ -25,7 +29,7 @@ class Fold:
         """Start with an empty log."""
         self.events = []
         self.before = 0  # how many more came before these: folded, and no longer in memory
-        self.withdrawn = {}
+        self.corrections = Corrections()
         self.state = State()
         self.connected = Connected()
 
@@ -37,19 +41,23 @@ class Fold:
         """Fold `events` (envelopes in their agreed order) from nothing."""
         self.events, self.before = list(events), 0
         self.connected = Connected()
-        self.withdrawn = _withdrawn(self.events)
-        self.state = _folded(self.events, self.withdrawn)
+        self.corrections = Corrections()
+        self.corrections.note(self.events)
+        self.state = _folded(self.events, self.corrections)
 
     def add(self, events: list) -> None:
         """Fold `events` behind those already there; raises NotLoaded before anything is folded."""
         for event in events:
             self.state.jobs.get(event["job"])
-        withdrawn = _withdrawn(events)
-        if withdrawn:
-            self._withdraw(withdrawn)
-        self.events.extend(events)
+        if [event for event in events if event["kind"] in KINDS_OF_CORRECTION]:
+            at = len(self.whole())
+            self.events.extend(events)
+            self.connected.catch_up(self.events)
+            self._fold_again(self._places(self.corrections.note(events)), at)
+        else:
+            self.events.extend(events)
         for event in events:
-            apply(self.state, event, self.withdrawn.get(envelope.identity(event)))
+            apply(self.state, event, *self.corrections.of(envelope.identity(event)))
 
     def insert(self, events: list, at: int) -> None:
         """Fold `events` in behind the first `at` entries: before what this phone has not sent yet."""
@@ -58,8 +66,10 @@ class Fold:
         self.connected.go_back(before, at)
         self.events = before[:at] + events + before[at:]
         self.connected.catch_up(self.events)
-        self.withdrawn = _withdrawn(self.events)
-        self._fold_again(list(range(at, at + len(events))) + self._places(_withdrawn(events)))
+        self.corrections = Corrections()
+        self.corrections.note(self.events)
+        places = list(range(at, at + len(events))) + self._places(Corrections().note(events))
+        self._fold_again(places, len(self.events))
 
     def whole(self) -> list:
         """Return all entries; raises NotLoaded where some are not in memory."""
@@ -70,7 +80,7 @@ class Fold:
     def trial(self, drafts: list) -> "Fold":
         """Return a fold on which these drafts can be tried one after the other; this one stays as it is."""
         trial = Fold()
-        trial.events, trial.before, trial.withdrawn = self.events, self.before, self.withdrawn
+        trial.events, trial.before, trial.corrections = self.events, self.before, self.corrections
         trial.connected = self.connected
         named = {}
         for draft in drafts:
@@ -81,14 +91,33 @@ class Fold:
 
     def without(self, identity: str) -> State:
         """Return the state as it would be without one event, as far as it hangs together with that."""
-        withdrawn = dict(self.withdrawn)
-        withdrawn[identity] = {"actor": "", "reason": ""}
+        corrections = self.corrections.copy()
+        corrections.withdrawn[identity] = {"actor": "", "reason": ""}
+        return self._supposing(identity, corrections, [])
+
+    def with_right(self, identity: str, entry: dict | None) -> State:
+        """Return the state as it would be if an event said `entry`, {"kind", "data"}; None: as it was said.
+
+        In it is what hangs together with the event.
+        """
+        corrections = self.corrections.copy()
+        corrections.righted.pop(identity, None)
+        if entry:
+            corrections.righted[identity] = supposed(entry)
+        return self._supposing(identity, corrections, names(entry) if entry else [])
+
+    def as_of(self, identity: str, entry: dict) -> "Fold":
+        """Return a fold of what came before an event, as far as it hangs together with that or `entry`."""
         self.connected.catch_up(self.whole())
         place = self.connected.place(identity)
-        if place is None or self.connected.twice:
-            return _folded(self.events, withdrawn)
-        places, _ = self.connected.around(self.events, [place])
-        return _folded([self.events[each] for each in places], withdrawn)
+        places, _ = self.connected.around(self.events, [place], names(entry))
+        if self.connected.twice:
+            places = range(len(self.events))
+        earlier = Fold()
+        earlier.events = [self.events[each] for each in places if each < place]
+        earlier.corrections = self.corrections
+        earlier.state = _folded(earlier.events, self.corrections)
+        return earlier
 
     def find(self, identity: str) -> dict | None:
         """Return the event with this identity, or None."""
@@ -100,29 +129,37 @@ class Fold:
             raise NotLoaded([])
         return None
 
-    def _withdraw(self, withdrawn: dict) -> None:
-        """Take back what these corrections name; history keeps both."""
+    def _supposing(self, identity: str, corrections: Corrections, named: list) -> State:
+        """Return the state under other corrections of one event, which then may name what is `named`."""
         self.connected.catch_up(self.whole())
-        self.withdrawn.update(withdrawn)
-        self._fold_again(self._places(withdrawn))
+        place = self.connected.place(identity)
+        if place is None or self.connected.twice:
+            return _folded(self.events, corrections)
+        places, _ = self.connected.around(self.events, [place], named)
+        return _folded([self.events[each] for each in places], corrections)
 
-    def _places(self, identities: dict) -> list[int]:
+    def _places(self, identities: list) -> list[int]:
         """Return the places of those entries that are there."""
-        places = [self.connected.place(identity) for identity in sorted(identities)]
+        places = [self.connected.place(identity) for identity in identities]
         return [place for place in places if place is not None]
 
-    def _fold_again(self, places: list) -> None:
-        """Fold afresh what hangs together with the entries at `places`; the rest stays as it is."""
+    def _fold_again(self, places: list, count: int) -> None:
+        """Fold afresh what hangs together with the entries at `places`; the rest stays as it is.
+
+        The state is one of the first `count` entries, and stays so.
+        """
         together, named = self.connected.around(self.events, places)
-        if self.connected.twice or len(together) * 2 > len(self.events):
-            self.state = _folded(self.events, self.withdrawn)
+        together = [place for place in together if place < count]
+        if self.connected.twice or len(together) * 2 > count:
+            self.state = _folded(self.events[:count], self.corrections)
             return
-        part = _folded([self.events[place] for place in together], self.withdrawn)
+        part = _folded([self.events[place] for place in together], self.corrections)
         partial.replace(self.state, part, together, named, self.connected.place)
 
 
-def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
-    """Fold one envelope into `state`; `withdrawn` says who took it back and why, or None."""
+def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dict | None = None) -> None:
+    """Fold one envelope into `state`; who took it back and why, and what puts it right, or None of each."""
+    said, event = event["data"], right(event, righted)
     data, job = event["data"], state.jobs.get(event["job"])
     kind = KINDS.get(event["kind"])
     why = _not_understood(kind, event, job)
@@ -137,19 +174,27 @@ def apply(state: State, event: dict, withdrawn: dict | None = None) -> None:
             del job["paused"]
         job = state.jobs.get(event["job"])
     if job:
-        job["history"].append(
-            {
-                "device": event["device"],
-                "seq": event["seq"],
-                "at": event["at"],
-                "actor": event["actor"],
-                "kind": event["kind"],
-                "data": data,
-                "withdrawn": withdrawn,
-                "understood": why is None,
-                "newer": kind is None or envelope.is_newer(event),
-            }
-        )
+        newer = is_newer(event)
+        job["history"].append(history_entry(event, said, withdrawn, righted, why is None, newer))
+
+
+def history_entry(event, said: dict, withdrawn, righted, understood: bool, newer: bool) -> dict:
+    """Return what a job's history keeps of an entry; `event` is as it should have been, `said` its data."""
+    entry = {
+        "device": event["device"],
+        "seq": event["seq"],
+        "at": event["at"],
+        "actor": event["actor"],
+        "kind": event["kind"],
+        "data": event["data"],
+        "withdrawn": withdrawn,
+        "understood": understood,
+        "newer": newer,
+    }
+    if event["data"] is not said:  # else it is, byte for byte, what it always was
+        entry["righted"] = {name: righted[name] for name in ("by", "actor", "reason")}
+        entry["said"] = said
+    return entry
 
 
 def _not_understood(kind: Kind | None, event: dict, job: dict | None):
@@ -183,27 +228,9 @@ def _reopen(state: State, event: dict, job: dict) -> None:
     job["reopened"] = envelope.identity(event)
 
 
-def _folded(events: list, withdrawn: dict) -> State:
-    # By device and seq: to make each entry's identity first would take as long as the rest on the phone.
-    taken_back = {}
-    for identity in withdrawn:
-        device, _, seq = identity.rpartition(":")
-        taken_back.setdefault(device, {})[int(seq)] = withdrawn[identity]
-    none = {}
+def _folded(events: list, corrections: Corrections) -> State:
+    of, none, neither = corrections.by_device(), {}, (None, None)
     state = State()
     for event in events:
-        apply(state, event, taken_back.get(event["device"], none).get(event["seq"]))
+        apply(state, event, *of.get(event["device"], none).get(event["seq"], neither))
     return state
-
-
-def _withdrawn(events: list) -> dict:
-    """Return what the corrections among these events take back: identity -> {"actor", "reason"}."""
-    withdrawn = {}
-    for event in events:
-        if event["kind"] != "corrected" or envelope.is_newer(event):
-            continue
-        data = event["data"]
-        if not KINDS["corrected"].problem(data):
-            target = "{}:{}".format(data["device"], data["seq"])
-            withdrawn[target] = {"actor": event["actor"], "reason": data["reason"]}
-    return withdrawn

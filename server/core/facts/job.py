@@ -1,4 +1,4 @@
-"""What belongs to a job as a whole: opening, what stays, closing, taking back."""
+"""What belongs to a job as a whole: opening, what stays, closing."""
 
 from ..messages import message
 from ..messages import sentences
@@ -8,16 +8,12 @@ from ..state.state import new_unit
 from ..state.state import new_vehicle
 from .conflicts import conflict
 from .fields import Choice
-from .fields import Count
-from .fields import Name
 from .fields import NewPositions
 from .fields import Reason
 from .fields import Text
 from .fields import Vehicle
 from .kind import KEPT
-from .kind import MAY_HAVE_JOB
 from .kind import OPENS_JOB
-from .kind import RECORDED
 from .kind import Kind
 from .naming import Position
 from .naming import Unit
@@ -113,10 +109,6 @@ def _tell_job_closed(names, data) -> dict:
     return sentences([message("facts-job-closed-unrepaired", why=data["why"]), data["note"]])
 
 
-def _corrected(state, event, job) -> None:
-    """Do nothing: a correction has done its work before the fold began."""
-
-
 KINDS = (
     Kind(
         "job_opened",
@@ -137,16 +129,6 @@ KINDS = (
         Reason("reason"),
         does=_left_deliberately,
         tells=_tell_left_deliberately,
-    ),
-    Kind(
-        "corrected",
-        Name("device"),
-        Count("seq"),
-        Reason("reason"),
-        does=_corrected,
-        tells=("facts-taken-back", "seq", "reason"),
-        job=MAY_HAVE_JOB,
-        after_closing=RECORDED,
     ),
     Kind(
         "job_closed",

@@ -3,6 +3,7 @@
 A kind that is not listed is kept and shown as not understood: an older app may meet a newer one's facts.
 """
 
+from . import corrections
 from . import custody
 from . import evidence
 from . import job
@@ -17,6 +18,7 @@ from . import units
 
 ALL = (
     job.KINDS
+    + corrections.KINDS
     + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
@@ -29,3 +31,4 @@ ALL = (
     + returns.KINDS
 )
 KINDS = {kind.name: kind for kind in ALL}
+corrections.ENTRY.kinds = KINDS

@@ -29,7 +29,10 @@ class KeptOperations(Held):
         if more:
             return {"count": self.fold.count()}
         fold = Fold()
-        fold.state, fold.withdrawn, fold.before = snapshot.restored(self.coming_head)
+        corrections = fold.corrections
+        fold.state, corrections.withdrawn, corrections.righted, fold.before = snapshot.restored(
+            self.coming_head
+        )
         self.fold, self.coming, self.coming_head, self.conclusions = fold, [], {}, Conclusions()
         return {"count": fold.count()}
 

@@ -2,6 +2,7 @@
 
 from .. import rules
 from ..errors import BadInput
+from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.fold import apply
 from ..log import envelope
 from ..messages import message
@@ -64,7 +65,7 @@ class LogOperations(Held):
             found = _refused(trial, events[index], index)
             if found:
                 return {"refusal": found}
-            if events[index]["kind"] != "corrected":
+            if events[index]["kind"] not in KINDS_OF_CORRECTION:
                 apply(trial.state, _provisional(events[index], index))
         return {"refusal": None}
 

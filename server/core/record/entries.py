@@ -12,6 +12,7 @@ entries in order of receipt, with `n` (their place in the log), `event` and `uni
 
 from collections import namedtuple
 
+from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.kinds import KINDS
 from . import named
 
@@ -43,8 +44,8 @@ class FoldedLog:
         return [entry for entry in self._entries if unit in entry.units]
 
     def corrections(self):
-        """Return the entries that take another back."""
-        return [entry for entry in self._entries if entry.event["kind"] == "corrected"]
+        """Return the entries that take another back or put it right."""
+        return [entry for entry in self._entries if entry.event["kind"] in KINDS_OF_CORRECTION]
 
 
 def gather(state, log, unit: str, job: str) -> Gathered:
@@ -104,7 +105,7 @@ def _own(state, unit: str) -> dict:
 
 
 def _corrections(log, found: dict) -> list:
-    """Return what takes back an entry that is in the record, from whichever job it was sent."""
+    """Return what takes back or puts right an entry that is in the record, from whichever job it was sent."""
     targets = {}
     for n in sorted(found):
         event = found[n].event

@@ -1,37 +1,82 @@
-"""Taking a fact back is allowed where what came after it still makes sense without it."""
+"""A fact is taken back where what came after makes sense without it, and put right where it is on record."""
 
+from ..facts.corrections import KINDS_OF_CORRECTION
+from ..facts.corrections import PUT_RIGHT
+from ..facts.corrections import target_of
 from ..log import canon
 from ..messages import message
 from ..state.unit import Unit
 from .refusal import refusal
 
+# What the way of reading a label is about: a scan of another unit is no scan of this one.
+_READ = ("unit", "code")
+# What later entries find an entry, a vehicle, a unit or a picture by: it stays.
+_STAYS = {
+    "job_opened": ("layout", "positions"),
+    "unit_added": ("unit",),
+    "photo_taken": ("sha256", "mime", "bytes", "width", "height"),
+}
+
 
 def refuse(fold, draft, job):
     """Refuse a correction of something unknown, of a correction, or one that leaves a contradiction."""
-    if draft["kind"] != "corrected":
+    if draft["kind"] not in KINDS_OF_CORRECTION:
         return None
-    identity = "{}:{}".format(draft["data"]["device"], draft["data"]["seq"])
-    target = fold.find(identity)
-    if target is None or target["kind"] == "corrected":
-        return _refusal(message("rules-correction-unknown"), message("rules-correction-unknown-do"))
-    if identity in fold.withdrawn:
-        return _refusal(message("rules-correction-again"), message("rules-go-on"))
+    identity = target_of(draft["data"])
+    target, right = fold.find(identity), draft["kind"] == PUT_RIGHT
+    if target is None or target["kind"] in KINDS_OF_CORRECTION:
+        return _refusal(right, message("rules-correction-unknown"), message("rules-correction-unknown-do"))
+    if identity in fold.corrections.withdrawn:
+        return _refusal(right, message("rules-correction-again"), message("rules-go-on"))
+    if right:
+        return _refuse_to_put_right(fold, identity, target, draft["data"]["entry"])
     if target["kind"] == "job_opened":
-        return _refusal(message("rules-correction-opening"), message("rules-correction-opening-do"))
+        return _refusal(False, message("rules-correction-opening"), message("rules-correction-opening-do"))
     without = fold.without(identity)
-    before = {trouble: True for trouble in _troubles(fold.state)}
-    if [trouble for trouble in _troubles(without) if trouble not in before]:
-        return _refusal(message("rules-correction-later"), message("rules-correction-later-do"))
+    if troubles(fold.state, without):
+        return _refusal(False, message("rules-correction-later"), message("rules-correction-later-do"))
     bare = _loses_a_label(fold.state, without)
     if bare:
         return _refusal(
+            False,
             message("rules-correction-bare", sort=Unit(fold.state, bare).sort.identity),
             message("rules-correction-bare-do"),
         )
     return None
 
 
-def _troubles(state) -> list:
+def troubles(before, after) -> list[tuple]:
+    """Return the contradictions that `after` has and `before` has not, as (entry, unit or "", what)."""
+    known = {trouble: True for trouble in _troubles(before)}
+    return [trouble for trouble in _troubles(after) if trouble not in known]
+
+
+def _refuse_to_put_right(fold, identity: str, target: dict, entry: dict) -> dict | None:
+    now = fold.corrections.righted.get(identity)
+    said = now["data"] if now else target["data"]
+    if entry["kind"] != target["kind"]:
+        return _refusal(True, message("rules-correction-kind"), message("rules-correction-kind-do"))
+    if entry["data"] == said:
+        return _refusal(True, message("rules-correction-same"), message("rules-correction-same-do"))
+    first, data = target["data"], entry["data"]
+    stays = [name for name in _STAYS.get(target["kind"], ()) if data[name] != first.get(name)]
+    if stays or (target["kind"] == "job_opened" and data["vehicle"]["id"] != first["vehicle"]["id"]):
+        return _refusal(True, message("rules-correction-stays"), message("rules-correction-stays-do"))
+    if not _may_be_read(said, data):
+        return _refusal(True, message("rules-correction-how"), message("rules-correction-how-do"))
+    return None
+
+
+def _may_be_read(said: dict, data: dict) -> bool:
+    """Tell whether nobody makes a scan of what was none: that is known at the time alone."""
+    if "how" not in data or data["how"] == "tapped":
+        return True
+    if [name for name in _READ if data.get(name) != said.get(name)]:
+        return data["how"] != "scanned"
+    return data["how"] == said.get("how")
+
+
+def _troubles(state) -> list[tuple]:
     """Return each contradiction as one comparable value."""
     found = [(c["event"], c["unit"] or "", c["about"]) for c in state.conflicts]
     found.extend([(entry["event"], "", canon.dumps(entry["why"])) for entry in state.not_understood])
@@ -47,5 +92,6 @@ def _loses_a_label(before, after) -> str | None:
     return None
 
 
-def _refusal(sentence, do) -> dict:
-    return refusal("correction", message("rules-correction-title"), sentence, do)
+def _refusal(right: bool, sentence, do) -> dict:
+    title = "rules-correction-right-title" if right else "rules-correction-title"
+    return refusal("correction", message(title), sentence, do)

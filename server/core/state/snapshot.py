@@ -54,7 +54,8 @@ def head(fold, part: int) -> Text:
         fields[name] = "{}"
     closed = {identity: True for identity in lines}
     fields["jobs"] = _object({each: state.jobs[each] for each in state.jobs if each not in closed})
-    fields["withdrawn"] = _object(fold.withdrawn)
+    fields["withdrawn"] = _object(fold.corrections.withdrawn)
+    fields["righted"] = _object(fold.corrections.righted)
     fields["count"] = answer["count"]
     answer["head"] = _joined(fields)
     return Text(_joined(answer))
@@ -77,7 +78,7 @@ def join(whole: dict, part: dict) -> None:
 
 
 def restored(value: dict) -> tuple:
-    """Return (state, withdrawn, how many entries it is folded of) of a head."""
+    """Return (state, entries taken back, entries put right, how many it is folded of) of a head."""
     state = State()
     for name in _BY_ID + _SMALL:
         setattr(state, name, value[name])
@@ -85,7 +86,7 @@ def restored(value: dict) -> tuple:
         state.index.add_unit(unit)
     state.index.renew_conflicts(state.conflicts)
     state.jobs = JobsInPart(value["jobs"], value["lines"])
-    return state, value["withdrawn"], value["count"]
+    return state, value["withdrawn"], value["righted"], value["count"]
 
 
 def unload(state, identities: list[str]) -> None:

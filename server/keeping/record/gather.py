@@ -10,6 +10,7 @@ from server.core.codes import labels
 from server.core.errors import shorten
 from server.core.messages import message
 from server.folded import FoldedState
+from server.folded.corrections import ARE_CORRECTIONS
 from server.log import named
 from server.refusals import CommandRefused
 
@@ -67,8 +68,8 @@ class Log:
         return self._rows("JOIN event_units USING (n) WHERE unit = ?", [unit])
 
     def corrections(self) -> list[Entry]:
-        """Returns the entries that take another back."""
-        return self._rows("WHERE kind = 'corrected'", [])
+        """Returns the entries that take another back or put it right."""
+        return self._rows(f"WHERE {ARE_CORRECTIONS}", [])
 
     def _rows(self, where: str, values: list) -> list[Entry]:
         rows = self._db.conn.execute(

@@ -15,6 +15,9 @@ facts-left-empty = { CAP($position) } stays empty: { $reason }.
 # $seq: 12
 # $reason: wrong position
 facts-taken-back = Taken back entry { $seq }: { $reason }
+# $seq: 12
+# $entry: test 1 was not heard
+facts-put-right = Put right entry { $seq }: { $entry }
 facts-job-closed = Job closed.
 # $why: customer
 facts-job-closed-unrepaired = Job closed without a repair: { $why ->

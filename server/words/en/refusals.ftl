@@ -57,6 +57,7 @@ refusals-batch = the number of a batch that was printed here
 ## The same, of what programs hand over.
 
 refusals-json = JSON
+refusals-kind-known = a kind of entry that says what happened
 refusals-operation = the name of an operation
 refusals-arguments = those of the operation
 refusals-random = more random bytes
@@ -91,6 +92,7 @@ refusals-kind = { $kind ->
     [job_opened] A job begins on a vehicle
     [left_deliberately] A good unit stays where the exchange put it
     [corrected] An earlier event was a mistake
+    [put_right] An earlier event should have said something else
     [job_closed] The job is done
     [job_paused] The job rests
     [job_resumed] Work on the job goes on

@@ -67,6 +67,15 @@ rules-correction-later-do = Take back the later ones first, the newest before th
 # $sort: parking-sensor
 rules-correction-bare = { CAP(PART($sort, form: "a")) } that is not fitted would be without its label.
 rules-correction-bare-do = Give it another label instead.
+rules-correction-right-title = This can't be put right
+rules-correction-kind = A correction says what the entry should have said, not something else.
+rules-correction-kind-do = Take the entry back and enter the other thing.
+rules-correction-same = It says what is on record already.
+rules-correction-same-do = Change what is wrong, or leave it as it is.
+rules-correction-stays = Later entries find the thing by this.
+rules-correction-stays-do = Take the entry back and enter it anew.
+rules-correction-how = Nobody scanned this label at that moment.
+rules-correction-how-do = Say that it was tapped or typed.
 
 ## The form of an entry.
 

@@ -5,6 +5,7 @@ facts-job-opened-without-complaint = Trabajo abierto en { $vehicle }: sin queja
 facts-left-fitted = { CAP($unit) } se queda en { $position }: { $reason }.
 facts-left-empty = { CAP($position) } queda vacío: { $reason }.
 facts-taken-back = Anotación { $seq } retirada: { $reason }
+facts-put-right = Anotación { $seq } corregida: { $entry }
 facts-job-closed = Trabajo cerrado.
 facts-job-closed-unrepaired = Trabajo cerrado sin reparar: { $why ->
     [customer] el cliente lo deja aquí

@@ -43,6 +43,7 @@ refusals-batch = el número de un lote que se imprimió aquí
 ## Lo mismo, de lo que entregan los programas.
 
 refusals-json = JSON
+refusals-kind-known = un tipo de anotación que diga qué pasó
 refusals-operation = el nombre de una operación
 refusals-arguments = los de la operación
 refusals-random = más bytes al azar
@@ -73,6 +74,7 @@ refusals-kind = { $kind ->
     [job_opened] Empieza un trabajo en un vehículo
     [left_deliberately] Un sensor bueno se queda donde lo puso el intercambio
     [corrected] Una anotación anterior fue un error
+    [put_right] Una anotación anterior tenía que decir otra cosa
     [job_closed] El trabajo está terminado
     [job_paused] El trabajo está en pausa
     [job_resumed] El trabajo sigue

@@ -47,6 +47,15 @@ rules-correction-later = Hay anotaciones posteriores que dependen de esta.
 rules-correction-later-do = Retira primero las posteriores, de la más nueva a la más antigua.
 rules-correction-bare = { CAP(PART($sort, form: "a")) } que no está montado se quedaría sin su etiqueta.
 rules-correction-bare-do = Ponle otra etiqueta en su lugar.
+rules-correction-right-title = Esto no se puede corregir
+rules-correction-kind = Una corrección dice lo que la anotación tenía que decir, no otra cosa.
+rules-correction-kind-do = Retira la anotación y anota lo otro.
+rules-correction-same = Dice lo que ya está registrado.
+rules-correction-same-do = Cambia lo que está mal o déjalo como está.
+rules-correction-stays = Las anotaciones posteriores lo encuentran por esto.
+rules-correction-stays-do = Retira la anotación y anótala de nuevo.
+rules-correction-how = Nadie leyó esta etiqueta en ese momento.
+rules-correction-how-do = Di que se tocó o se escribió.
 
 ## The form of an entry.
 

@@ -13,7 +13,7 @@ const UNDO_MS = 15_000;
 /** The reason of such a correction, as a code that the core has words for. */
 const SLIP = 'slip';
 /** What is no slip, or cannot be taken back. */
-const STAYS = new Set(['corrected', 'job_opened', 'mixup_stopped', 'caution_acknowledged']);
+const STAYS = new Set(['corrected', 'put_right', 'job_opened', 'mixup_stopped', 'caution_acknowledged']);
 
 /**
  * @typedef {object} ActOptions

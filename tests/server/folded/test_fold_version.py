@@ -21,6 +21,7 @@ FOLDING = {
     "state/index.py",
     "state/state.py",
     "facts/connected.py",
+    "facts/corrections.py",
     "facts/fold.py",
     "facts/custody.py",
     "facts/places.py",

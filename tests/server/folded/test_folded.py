@@ -54,6 +54,14 @@ FACTS = st.one_of(
     fact("units_mixed", units=st.lists(UNIT, unique=True, max_size=3), note=TEXT),
     fact("label_voided", unit=UNIT, code=CODE, reason=st.just("torn")),
     fact("corrected", device=st.sampled_from(DEVICES), seq=st.integers(1, 14), reason=st.just("slip")),
+    fact("put_right", device=st.sampled_from(DEVICES), seq=st.integers(1, 14), reason=st.just("slip"),
+         entry=st.one_of(
+             st.fixed_dictionaries({"kind": st.just("unit_pulled"), "data": st.fixed_dictionaries(
+                 {"unit": UNIT, "position": PLACE, "how": HOW})}),
+             st.fixed_dictionaries({"kind": st.just("unit_labelled"), "data": st.fixed_dictionaries(
+                 {"unit": UNIT, "code": CODE, "how": HOW})}),
+             st.fixed_dictionaries({"kind": st.just("cleaned"), "data": st.fixed_dictionaries(
+                 {"position": PLACE, "note": TEXT})}))),
     fact("move_started", move=st.just("exchange"), position=TEXT, reason=TEXT,
          fitted=st.dictionaries(PLACE, UNIT, max_size=2)),
     fact("test_run", heard=FLAG, faulted=st.lists(PLACE, unique=True), silent=st.just([]),

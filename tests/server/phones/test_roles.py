@@ -99,7 +99,7 @@ COUNTER_ALONE = {"return_received", "return_decided"}
 
 
 @pytest.mark.parametrize("role", BOTH)
-@pytest.mark.parametrize("kind", [*sorted(set(kinds.KINDS) - {"corrected"}), "not_known_here"])
+@pytest.mark.parametrize("kind", [*sorted(set(kinds.KINDS) - {"corrected", "put_right"}), "not_known_here"])
 def test_a_kind_is_taken_from_the_roles_of_the_table_alone(new_phone, role, kind):
     phone = new_phone(role=role)
     phone.record(kind, {"unit": "u000000000001"})
@@ -139,20 +139,40 @@ def decided(counter):
     return 2
 
 
-def correction(phone, device, seq):
-    phone.record("corrected", {"device": device, "seq": seq, "reason": "slip"}, None)
+def correction(phone, device, seq, entry=None):
+    data = {"device": device, "seq": seq, "reason": "slip"}
+    if entry:
+        data["entry"] = entry
+    phone.record("put_right" if entry else "corrected", data, None)
     return [each["code"] for each in phone.synced()["refused"]]
 
 
-def test_a_correction_counts_as_what_it_takes_back(phone, counter):
+# What the counter may say of a decision, and the bench of a position.
+DECISION = {
+    "unit": "u000000000001",
+    "decision": "accept",
+    "proposed": "accept",
+    "reasons": [],
+    "overrule": "",
+    "signed": "Jo",
+}
+ENTRIES = [
+    None,
+    {"kind": "return_decided", "data": DECISION},
+    {"kind": "cleaned", "data": {"position": "a", "note": ""}},
+]
+
+
+@pytest.mark.parametrize("entry", ENTRIES, ids=["taken back", "a decision", "work"])
+def test_a_correction_counts_as_what_it_names(phone, counter, entry):
     phone.record("job_opened", job_opened())
     phone.synced()
     seq = decided(counter)
 
-    assert correction(phone, counter.device, seq) == ["not_allowed"]
-    assert correction(counter, phone.device, 1) == ["not_allowed"]
+    assert correction(phone, counter.device, seq, entry) == ["not_allowed"]
+    assert correction(counter, phone.device, 1, entry) == ["not_allowed"]
     counter.entries.pop()
-    assert correction(counter, counter.device, seq) == []
+    assert correction(counter, counter.device, seq, entry) == []
 
 
 def test_the_bench_takes_nothing_back_that_the_counter_has_not_sent_yet(phone, counter):

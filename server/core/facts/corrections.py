@@ -1,0 +1,161 @@
+"""Entries about entries: one takes an earlier entry back, the other says what it should have said.
+
+Both count from the start: what hangs together with their target is folded again, without it or with the
+right data in its place. The target keeps its number and its place in the order, and the log keeps what it
+said first. An entry that was taken back counts for nothing, also where somebody put it right; of several
+that put one entry right, the last in the log stands.
+"""
+
+from ..errors import BadInput
+from ..log import envelope
+from ..messages import message
+from .fields import Count
+from .fields import Field
+from .fields import Name
+from .fields import Reason
+from .fields import check_object
+from .kind import MAY_HAVE_JOB
+from .kind import RECORDED
+from .kind import Kind
+
+TAKEN_BACK, PUT_RIGHT = "corrected", "put_right"
+KINDS_OF_CORRECTION = (TAKEN_BACK, PUT_RIGHT)
+
+
+class Entry(Field):
+    """What an entry should have said: {"kind", "data"}, the kind being that of the entry."""
+
+    def __init__(self, name: str):
+        """Name the field; `kinds`, all there are by their names, is known once all are declared."""
+        super().__init__(name)
+        self.kinds = {}
+
+    def check(self, path, value):
+        """Refuse what no entry can say, and a correction."""
+        check_object(path, value, ("kind", "data"))
+        check_object(path + ".data", value["data"], ())
+        name = value["kind"] if isinstance(value["kind"], str) else ""
+        if name not in self.kinds or name in KINDS_OF_CORRECTION:
+            raise BadInput(path + ".kind", value["kind"], message("refusals-kind-known"))
+        fault = self.kinds[name].problem(value["data"])
+        if fault:
+            raise BadInput(path + "." + fault.field, fault.found, fault.wanted)
+
+    def fault(self, value) -> BadInput | None:
+        """Return what is wrong with the form of a value, or None."""
+        try:
+            self.check(self.name, value)
+        except BadInput as error:
+            return error
+        return None
+
+    def told(self, value, names):
+        """Return its sentence."""
+        return self.kinds[value["kind"]].sentence(names, value["data"])
+
+
+class Corrections:
+    """What the corrections in a log come to: identity of an entry -> what was said of it."""
+
+    def __init__(self):
+        """Start with none."""
+        self.withdrawn = {}  # -> {"actor", "reason"}
+        self.righted = {}  # -> {"by", "actor", "reason", "kind", "data"}
+
+    def note(self, events: list) -> list[str]:
+        """Note the corrections among these events, which come after all noted; return what they name."""
+        named = {}
+        for event in events:
+            if event["kind"] not in KINDS_OF_CORRECTION or envelope.is_newer(event):
+                continue
+            data = event["data"]
+            if _BY_NAME[event["kind"]].problem(data):
+                continue
+            target = target_of(data)
+            named[target] = True
+            if event["kind"] == TAKEN_BACK:
+                self.withdrawn[target] = {"actor": event["actor"], "reason": data["reason"]}
+            else:
+                self.righted[target] = righted(event)
+        return sorted(named)
+
+    def copy(self) -> "Corrections":
+        """Return them, to suppose something beside."""
+        other = Corrections()
+        other.withdrawn, other.righted = self.withdrawn.copy(), self.righted.copy()
+        return other
+
+    def by_device(self) -> dict:
+        """Return device -> {seq: (who took it back or None, what puts it right or None)}."""
+        # By device and seq: to make each entry's identity first would take as long as the rest on the phone.
+        found = {}
+        for identity in list(self.withdrawn) + list(self.righted):
+            device, _, seq = identity.rpartition(":")
+            found.setdefault(device, {})[int(seq)] = self.of(identity)
+        return found
+
+    def of(self, identity: str) -> tuple:
+        """Return (who took an entry back or None, what puts it right or None)."""
+        return self.withdrawn.get(identity), self.righted.get(identity)
+
+
+def target_of(data: dict) -> str:
+    """Return the identity of the entry that a well-formed correction names."""
+    return "{}:{}".format(data["device"], data["seq"])
+
+
+def righted(event: dict) -> dict:
+    """Return what a well-formed `put_right` says of its target."""
+    data = event["data"]
+    return {
+        "by": envelope.identity(event),
+        "actor": event["actor"],
+        "reason": data["reason"],
+        "kind": data["entry"]["kind"],
+        "data": data["entry"]["data"],
+    }
+
+
+def supposed(entry: dict) -> dict:
+    """Return, in the form of `righted`, what is only supposed of an entry."""
+    return {"by": "", "actor": "", "reason": "", "kind": entry["kind"], "data": entry["data"]}
+
+
+def right(event: dict, righted: dict | None) -> dict:
+    """Return an entry as it should have been; one that nobody put right, or as another kind, as it is."""
+    if not righted or righted["kind"] != event["kind"] or envelope.is_newer(event):
+        return event
+    other = dict(event)
+    other["data"] = righted["data"]
+    return other
+
+
+def _corrected(state, event, job) -> None:
+    """Do nothing: a correction has done its work before the fold began."""
+
+
+ENTRY = Entry("entry")
+KINDS = (
+    Kind(
+        TAKEN_BACK,
+        Name("device"),
+        Count("seq"),
+        Reason("reason"),
+        does=_corrected,
+        tells=("facts-taken-back", "seq", "reason"),
+        job=MAY_HAVE_JOB,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        PUT_RIGHT,
+        Name("device"),
+        Count("seq"),
+        ENTRY,
+        Reason("reason"),
+        does=_corrected,
+        tells=("facts-put-right", "seq", "entry"),
+        job=MAY_HAVE_JOB,
+        after_closing=RECORDED,
+    ),
+)
+_BY_NAME = {kind.name: kind for kind in KINDS}

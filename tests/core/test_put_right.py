@@ -1,0 +1,251 @@
+"""An entry that was put right counts as if it had been right from the start; the log keeps both."""
+
+import pytest
+from hypothesis import HealthCheck
+from hypothesis import given
+from hypothesis import settings
+from hypothesis import strategies as st
+
+from server.core.facts.corrections import PUT_RIGHT
+from server.core.facts.fold import Fold
+from server.core.log import canon
+from server.core.log import envelope
+from tests.core.driver import JOB
+from tests.core.driver import Driver
+from tests.core.driver import home
+from tests.core.random_logs import random_log
+from tests.core.test_fold_properties import EACH
+from tests.core.test_fold_properties import POSITIONS
+from tests.core.test_fold_properties import fact
+from tests.hosts import Core
+
+SEEDS = range(60)
+
+
+def right_from_the_start(log):
+    """Return a log in which each entry says what it was put right to, and nobody had to put it right."""
+    righted = {}
+    for event in log:
+        if event["kind"] == PUT_RIGHT and event["v"] == 1 and "entry" in event["data"]:
+            data = event["data"]
+            if {"device", "seq", "reason"} <= set(data):
+                righted[f"{data['device']}:{data['seq']}"] = data["entry"]
+    found = []
+    for event in log:
+        entry = righted.get(envelope.identity(event))
+        if event["kind"] != PUT_RIGHT:
+            fits = entry and entry["kind"] == event["kind"] and event["v"] == 1
+            found.append({**event, "data": entry["data"]} if fits else event)
+    return found
+
+
+def without_the_correction(state):
+    """Return a state as text without what only tells that entries were put right."""
+    state = {**state, "not_understood": [e for e in state["not_understood"] if e["kind"] != PUT_RIGHT]}
+    state["jobs"] = {name: {**job, "history": _plain(job["history"])} for name, job in state["jobs"].items()}
+    return canon.dumps(state)
+
+
+def _plain(history):
+    return [
+        {name: entry[name] for name in entry if name not in ("righted", "said")}
+        for entry in history
+        if entry["kind"] != PUT_RIGHT
+    ]
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_random_log_put_right_comes_to_what_it_would_have_been_right_from_the_start(seed):
+    log = random_log(seed, 70)
+    fold, other = Fold(), Fold()
+    for event in log:
+        fold.add([event])
+    other.reset(right_from_the_start(log))
+    assert without_the_correction(fold.state.as_dict()) == without_the_correction(other.state.as_dict())
+
+
+def test_the_random_logs_put_something_right():
+    count = sum(
+        "righted" in entry
+        for seed in SEEDS
+        for job in _folded(random_log(seed, 70)).state.jobs.values()
+        for entry in job["history"]
+    )
+    assert count > 60
+
+
+def _folded(log):
+    fold = Fold()
+    fold.reset(log)
+    return fold
+
+
+# What a mechanic enters, and what it should have been: the same kind again, or nothing.
+ENTERED = st.lists(
+    st.one_of(
+        *[
+            st.tuples(each, st.none() | each)
+            for each in (*EACH, fact("cleaned", position=st.sampled_from(POSITIONS), note=st.just("")))
+        ]
+    ),
+    min_size=1,
+    max_size=12,
+)
+
+
+def put_right_and_right(core, entered, order):
+    """Return the log of a job in which entries were put right, in any order, and one right at once."""
+    core("reset", events=[])
+    job = Driver(core).begin()
+    wrong = [(job.envelope(kind, data), right) for (kind, data), right in entered]
+    order.shuffle(wrong)
+    for target, right in wrong:
+        if right and target["kind"] != "corrected":
+            of = {"device": target["device"], "seq": target["seq"]}
+            entry = {"kind": right[0], "data": right[1]}
+            job.envelope(PUT_RIGHT, {**of, "entry": entry, "reason": "slip"})
+    return job.events, right_from_the_start(job.events)
+
+
+def told(core, events):
+    """Return what a core says of the job of a log: its state, the reasoning, what the screens draw."""
+    core("reset", events=[{"event": event} for event in events])
+    view = core("job", job=JOB)
+    del view["history"]
+    return without_the_correction(core("state")), core("reasoned", job=JOB), view
+
+
+@settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(ENTERED, st.randoms(use_true_random=False))
+def test_a_job_put_right_has_the_state_and_the_verdict_it_would_have_had(entered, order):
+    put_right, right = put_right_and_right(Core(), entered, order)
+    assert told(Core(), put_right) == told(Core(), right)
+
+
+@settings(
+    max_examples=12,
+    deadline=None,
+    database=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture],
+)
+@given(ENTERED, st.randoms(use_true_random=False))
+def test_both_hosts_put_right_alike(core, entered, order):
+    put_right, right = put_right_and_right(core, entered, order)
+    assert told(core, put_right) == told(core, right)
+
+
+def test_a_test_put_right_turns_the_verdict(core):
+    """The fault stayed at its position; entered wrong, it had followed the sensor."""
+    job = Driver(core).begin()
+    outer, inner = "rear-right-outer", "rear-right-inner"
+    job.test(outer)
+    job.photograph()
+    job.fact("move_started", move="exchange", position="", reason="x",
+             fitted={outer: home(inner), inner: home(outer)})  # fmt: skip
+    while job.step()["form"] != "test":
+        wanted = job.step()["expects"]
+        if wanted and job.step()["form"] == "scan":
+            job.scan(job._label_for(wanted))
+        else:
+            job.tap()
+    job.test(inner)
+    wrong = job.seq
+    assert [each["cause"] for each in job.view()["reasoning"]["verdict"]] == [f"unit:{home(outer)}"]
+
+    job.record(put_right(job, wrong, faulted=[outer]))
+
+    view = job.view()
+    assert (
+        view["reasoning"]["verdict"] is None
+        or view["reasoning"]["verdict"][0]["cause"] != f"unit:{home(outer)}"
+    )
+    assert len(view["trail"]["tests"]) == 2
+
+
+def put_right(job, seq, **changes):
+    """Return the draft that changes fields of an entry of this driver."""
+    target = next(event for event in job.events if event["seq"] == seq)
+    entry = {"kind": target["kind"], "data": {**target["data"], **changes}}
+    data = {"device": job.device, "seq": seq, "entry": entry, "reason": "slip"}
+    return {"kind": PUT_RIGHT, "data": data}
+
+
+@pytest.fixture
+def job(core):
+    job = Driver(core).begin()
+    job.test("rear-right-outer")
+    return job
+
+
+def test_what_is_not_well_formed_or_names_nothing_is_refused_as_it_would_be_of_the_entry(job):
+    stop = job.check(put_right(job, job.seq, faulted=["roof"]))
+    assert stop["rule"] == "form"
+    assert stop["fault"]["field"] == "data.faulted[0]"
+    stop = job.check(put_right(job, job.seq, faulted="roof"))
+    assert stop["rule"] == "form"
+    assert stop["fault"]["field"] == "data.entry.data.faulted"
+
+
+@pytest.mark.parametrize("which", ["nothing", "correction", "same", "taken back", "kind", "vehicle"])
+def test_what_cannot_be_put_right_is_refused(job, which):
+    test = job.seq
+    draft = put_right(job, test, faulted=["rear-left-outer"])
+    if which == "nothing":
+        draft["data"]["seq"] = 99
+    elif which == "same":
+        draft = put_right(job, test)
+    elif which == "taken back":
+        job.fact("corrected", device=job.device, seq=test, reason="slip")
+    elif which == "correction":
+        job.record(draft)
+        draft["data"]["seq"] = job.seq
+    elif which == "kind":
+        draft["data"]["entry"] = {"kind": "cleaned", "data": {"position": "rear-left-outer", "note": ""}}
+    else:
+        draft = put_right(job, 1, vehicle={"id": "v2", "name": "Another", "vin": ""})
+    assert job.check(draft)["rule"] == "correction"
+
+
+def test_the_name_and_the_complaint_of_a_job_are_put_right(job):
+    job.record(
+        put_right(
+            job, 1, complaint="silent in reverse", vehicle={"id": "v1", "name": "Grey estate", "vin": ""}
+        )
+    )
+    assert (job.view()["title"], job.view()["complaint"]) == ("Grey estate", "silent in reverse")
+
+
+def test_a_correction_is_put_right_by_a_further_one_and_the_last_stands(job):
+    test = job.seq
+    job.record(put_right(job, test, faulted=["rear-left-outer"]))
+    job.record(put_right(job, test, faulted=["rear-left-inner"]))
+    assert job.core("state")["jobs"][JOB]["tests"][0]["faulted"] == ["rear-left-inner"]
+
+
+def test_custody_is_judged_as_of_the_place_of_the_entry(job):
+    """Two entries changed places: the first is put right first, then the second fits again."""
+    outer, inner = "rear-right-outer", "rear-right-inner"
+    job.force("unit_pulled", unit=home(outer), position=outer, how="tapped")
+    pulled = job.seq
+    stop = job.check(put_right(job, pulled, position=inner))
+    assert stop["rule"] == "one_place"
+    assert job.check(put_right(job, pulled, position=inner, unit=home(inner))) is None
+
+
+def test_nobody_makes_a_scan_of_what_was_none(job):
+    outer, inner = "rear-right-outer", "rear-right-inner"
+    job.force("unit_pulled", unit=home(outer), position=outer, how="scanned")
+    pulled = job.seq
+    assert job.check(put_right(job, pulled, unit=home(inner), position=inner))["sentence"].startswith(
+        "Nobody"
+    )
+    assert job.check(put_right(job, pulled, unit=home(inner), position=inner, how="tapped")) is None
+    job.record(put_right(job, pulled, how="tapped"))
+    assert job.check(put_right(job, pulled, how="scanned"))["rule"] == "correction"
+
+
+def test_a_closed_job_stays_closed(job):
+    job.force("job_closed", note="")
+    job.record(put_right(job, job.seq - 1, faulted=[]))
+    assert job.view()["closed"]
