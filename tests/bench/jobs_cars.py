@@ -66,10 +66,6 @@ class JobCar(Car):
         own = [entry["id"] for entry in self.case["units"] if not entry["id"].startswith("s")]
         return [unit for unit in own if unit not in self.fitted.values() and unit not in self.thrown_away]
 
-    def places_of_spares(self) -> list:
-        """Return the positions that a spare sits at."""
-        return [place for place in self.places if self.fitted[place].startswith("s")]
-
     def live_names(self) -> set:
         """Return the causes that would act now, each with its generation, as the core names them."""
         done = [cause for test in self.case["tests"] for cause in test["repaired"]]

@@ -7,9 +7,6 @@ from tests.bench.jobs_cars import MOST_MOVES
 from tests.bench.jobs_cars import End
 from tests.bench.jobs_cars import JobCar
 
-# A unit on the bench that is less likely bad than this goes back to its place (server/core/guide/ending.py).
-WORTH_ITS_PLACE = 200_000_000
-
 
 class App:
     """Does what the core proposes first; remembers what it said, for many jobs come to the same case."""
@@ -41,7 +38,7 @@ class App:
 
     def _move(self, answer: dict, car: JobCar) -> dict | None:
         if not answer["next"]:
-            return _put_back(answer, car)
+            return None
         move = answer["next"][0]
         live = car.live_names()
         named = (answer["verdict"] or {"causes": []})["causes"]
@@ -49,14 +46,6 @@ class App:
             # The guide proves what was mended before it lets anything else be touched.
             return {"move": "retest"}
         return move
-
-
-def _put_back(answer: dict, car: JobCar) -> dict | None:
-    """Return the move that puts a good unit back in the place of a spare, None where there is none."""
-    chance = {row["cause"]: row["probability"] for row in answer["causes"]}
-    back = [unit for unit in car.on_bench() if chance[f"unit:{unit}"] < WORTH_ITS_PLACE]
-    places = car.places_of_spares()
-    return {"move": "exchange", "fitted": {places[0]: back[0]}} if back and places else None
 
 
 class Habit:
