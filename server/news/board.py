@@ -162,7 +162,7 @@ class Board:
                 waiting.hold.release()
 
     def _standing(self, session: Session, job: str) -> Standing:
-        """Returns the phones of the bench at a job, those that came first to it first."""
+        """Returns the phones of the bench at a job, in the order in which they were paired."""
         others: list[dict] = []
         if job and session.role == BENCH:
             recent = self._clock() - LINGERS_SECONDS
