@@ -21,7 +21,8 @@ import { say } from "../words/words.js";
 /** @typedef {{start: string, goal: string}} Arrow  `start` is empty for what comes from elsewhere */
 /**
  * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
- *   arrows?: Arrow[], quiet?: boolean | "units"}} BoardOptions  `quiet` leaves what was read, and missing labels,
+ *   arrows?: Arrow[], quiet?: boolean | "units", folded?: boolean}} BoardOptions  `folded` keeps a list round the vehicle
+ *   behind a line, for something else comes first; `quiet` leaves what was read, and missing labels,
  *   to those who hear the screen, but for the chosen ones; "units" the missing labels alone
  */
 
@@ -65,7 +66,8 @@ function arrowShape({ start, goal }, spots) {
   const up = to.size / 2 + 3;
   const along = Math.sign(to.x - from.x) * 5;
   const [x1, y1, x2, y2] = [from.x + along, from.y - up, to.x - along, to.y - up];
-  const high = Math.min(y1, y2) - 18 - Math.abs(x2 - x1) * (along > 0 ? 0.22 : 0.12);
+  // Never over what stands above the drawing.
+  const high = Math.max(6, Math.min(y1, y2) - 18 - Math.abs(x2 - x1) * (along > 0 ? 0.22 : 0.12));
   return svg`<g class="board-goes"><path d="M${x1} ${y1} Q${(x1 + x2) / 2} ${high * 2 - (y1 + y2) / 2} ${x2} ${y2}" />
     <path d="M${x2 - 6} ${y2 - 8} L${x2} ${y2} L${x2 + 6} ${y2 - 8}" /></g>`;
 }
@@ -123,7 +125,7 @@ export function smallBoard({ kind, positions }) {
  * @param {BoardOptions} [options] `onPick` gets the id of the position that was tapped; `chosen`
  *   is one id or several
  */
-export function board(view, { onPick = null, chosen = [], arrows = [], quiet = false } = {}) {
+export function board(view, { onPick = null, chosen = [], arrows = [], quiet = false, folded = false } = {}) {
   const picked = new Set(typeof chosen === "string" ? [chosen] : chosen);
   const around = view.kind === "around";
   const end = view.kind === "front" ? "front" : "rear";
@@ -148,9 +150,14 @@ export function board(view, { onPick = null, chosen = [], arrows = [], quiet = f
       ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
       ${arrows.map((arrow) => arrowShape(arrow, geometry.spots))}
     </svg>
-    ${groups.map((group) => html`
+    ${folded && around ? html`<details class="more board-more"><summary>${say("shapes-positions", { count: view.positions.length })}</summary>${lists()}</details>`
+      : lists()}
+  </figure>`;
+
+  function lists() {
+    return groups.map((group) => html`
       ${around ? html`<h3 class="board-edge">${say(EDGES_SAID[group.edge])}</h3>` : nothing}
       <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}">${group.spots.map((spot) =>
-        cell(spot, picked.has(spot.id), onPick, quiet))}</ol>`)}
-  </figure>`;
+        cell(spot, picked.has(spot.id), onPick, quiet))}</ol>`);
+  }
 }

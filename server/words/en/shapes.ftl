@@ -16,6 +16,11 @@ shapes-edge-front = Front
 shapes-edge-left = Left side
 shapes-edge-right = Right side
 shapes-edge-rear = Rear
+# $count (count): 12
+shapes-positions = { $count ->
+    [one] { $count } position
+   *[other] { $count } positions
+}
 shapes-photo-taken = photo taken
 shapes-front = front
 shapes-rear = rear

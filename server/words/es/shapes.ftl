@@ -16,6 +16,11 @@ shapes-edge-front = Delante
 shapes-edge-left = Lado izquierdo
 shapes-edge-right = Lado derecho
 shapes-edge-rear = Detrás
+# $count (count): 12
+shapes-positions = { $count ->
+    [one] { $count } posición
+   *[other] { $count } posiciones
+}
 shapes-photo-taken = con foto
 shapes-front = delante
 shapes-rear = detrás

@@ -170,6 +170,7 @@ function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** 
     chosen: 'position' in view.step.expects ? view.step.expects.position : [],
     arrows: view.step.form === 'moves' ? view.moves[0]?.arrows : [],
     quiet: view.step.form === 'moves' ? 'units' : true,
+    folded: isMoving(view.step),
   });
 }
 

@@ -1,0 +1,104 @@
+"""A phone lying on its side, text of twice the size, many positions: nothing is far away."""
+
+import pytest
+
+from tests.browser.seeded_job import job_driver
+from tests.core.driver import JOB
+from tests.core.scenarios import SCENARIOS
+
+BOXES = """(all) => all.map((each) => each.getBoundingClientRect().toJSON())"""
+
+
+def before_the_test():
+    """Return a job whose first self-test is due."""
+    return job_driver().begin()
+
+
+def to_pull():
+    """Return a job in which a sensor is to be pulled."""
+    driver = job_driver().faulted()
+    driver.start_exchange()
+    return driver
+
+
+def to_choose():
+    """Return a job whose next move is offered."""
+    return job_driver().faulted()
+
+
+def twelve():
+    """Return a job with three suspects of twelve."""
+    driver = job_driver()
+    SCENARIOS["twelve"](driver)
+    return driver
+
+
+STEPS = {"test": before_the_test, "pull": to_pull, "move": to_choose, "twelve": twelve}
+
+
+def shows(take_screens, name: str, **size):
+    """Show the job at its step, on a phone of a size."""
+    phone = take_screens(**size).holds(STEPS[name]())
+    page = phone.show(f"/#/job/{JOB}")
+    page.locator(f"[data-step={'move' if name == 'twelve' else name}]").wait_for()
+    return phone, page
+
+
+@pytest.mark.parametrize("name", STEPS)
+def test_lying_down_the_board_stands_beside_the_step(take_screens, name):
+    phone, page = shows(take_screens, name, width=844, height=390)
+
+    board, heading = (
+        page.locator(".board").bounding_box(),
+        page.locator("[data-step] h1").first.bounding_box(),
+    )
+
+    assert board["x"] + board["width"] <= heading["x"]
+    assert abs(board["y"] - heading["y"]) < 130
+    drawing = page.locator(".board-drawing").bounding_box()
+    foot = page.locator(".screen-foot").bounding_box()
+    assert drawing["y"] + drawing["height"] <= foot["y"] + 1, "the whole vehicle is on the screen"
+    assert foot["height"] < 0.2 * 390
+    assert phone.lacks_room() == []
+
+
+@pytest.mark.parametrize("name", STEPS)
+def test_with_text_of_twice_the_size_the_buttons_take_a_quarter_at_most(take_screens, name):
+    phone, page = shows(take_screens, name)
+
+    for width, height in ((390, 844), (320, 640), (844, 390)):
+        page.set_viewport_size({"width": width, "height": height})
+        phone.text_at(200)
+        foot = page.locator(".screen-foot").bounding_box()
+        assert foot["height"] <= height / 4, (width, height)
+        sizes = page.locator(".screen-foot button").evaluate_all(
+            "(all) => all.map((each) => parseFloat(getComputedStyle(each).fontSize))"
+        )
+        assert min(sizes) >= 18
+
+
+def test_with_twelve_positions_the_move_and_its_picture_stand_with_the_button_that_starts_it(take_screens):
+    _, page = shows(take_screens, "twelve")
+
+    drawing, title, foot = (
+        page.locator(each).first.bounding_box()
+        for each in (".board-drawing", "[data-step] h1", ".screen-foot")
+    )
+    assert page.locator(".board-goes").count() >= 2
+    assert drawing["y"] > 0
+    assert title["y"] >= drawing["y"] + drawing["height"]
+    assert title["y"] + title["height"] <= foot["y"]
+    # All of them are behind one tap.
+    page.get_by_text("12 positions").click()
+    assert page.locator(".board-cell").count() == 12
+    assert page.locator(".board-cell").first.is_visible()
+
+
+def test_the_vehicle_shrinks_with_the_height_of_the_screen(take_screens):
+    phone, page = shows(take_screens, "move")
+    tall = page.locator(".board-drawing").bounding_box()["height"]
+
+    page.set_viewport_size({"width": 390, "height": 480})
+
+    assert page.locator(".board-drawing").bounding_box()["height"] < tall
+    assert phone.lacks_room() == []
