@@ -133,6 +133,7 @@ export interface JobLine {
   out: number;
   disputed: number;
   paused: boolean;
+  handed_to: string;
   /** Null where it is closed, as the two sentences are empty then. */
   board: SmallBoard | null;
   standing_words: string;
@@ -179,6 +180,8 @@ export interface JobView {
   /** What can be done instead of the step; null once it is closed. */
   ways: WaysView | null;
   paused: boolean;
+  /** Who works on from here; null where it was not handed over. */
+  handed: { to: string; by: string; at: number } | null;
   cautions: Caution[];
   trail: TrailView;
   /** Null before the first test. */
@@ -209,6 +212,8 @@ export interface WaysView {
   /** `part` is the number to order, as far as it is known; null while it rests already. */
   pause: { text: string; part: string; choices: WayChoice[] } | null;
   repair: { text: string; choices: WayChoice[] };
+  /** `people` are those who worked on the job; the name and a note go into `event`. */
+  hand: { text: string; people: string[]; event: Draft };
   close: {
     text: string;
     /** What has to be settled first: `stop` ends the move under way or says that all is pushed home, `settle` asks where each sensor goes. */

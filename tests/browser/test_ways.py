@@ -104,3 +104,73 @@ def test_a_repair_is_recorded_from_any_step(open_at):
     page.locator("[data-step=test]").wait_for()
     said = next(fact["data"] for fact in facts(page) if fact["kind"] == "circuit_repaired")
     assert said == {"cause": "circuit:rear-right-outer", "what": "pin pushed back"}
+
+
+def hands_over(page, *, to: str):
+    """Hand the job that is on the screen over to somebody by name."""
+    page.locator("[data-way=hand]").click()
+    page.get_by_label("Name", exact=True).fill(to)
+    page.get_by_role("button", name="Hand it over").click()
+    page.get_by_role("heading", name=f"Handed over to {to}").wait_for()
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_it_is(open_at, width):
+    page = open_at(faulted(), width)
+    page.locator(".job-links summary").click()
+    page.get_by_role("link", name="Other ways").click()
+    page.locator("[data-way=hand]").click()
+    page.get_by_role("button", name="Hand it over").click()
+    page.get_by_text("Say who works on.").wait_for()
+    page.get_by_label("Name", exact=True).fill("Ben")
+    page.get_by_role("button", name="Hand it over").click()
+
+    page.get_by_role("heading", name="Handed over to Ben").wait_for()
+    assert page.get_by_role("img", name="QR code that opens this job").is_visible()
+    assert page.evaluate(TOO_SMALL, 48) == page.evaluate(TOO_WIDE) == []
+    said = [fact["data"] for fact in facts(page) if fact["kind"] == "job_handed_over"]
+    assert said == [{"to": "Ben", "note": ""}]
+
+    page.get_by_role("button", name="Show the jobs").click()
+    page.locator(".job-handed").wait_for()
+    assert page.locator(".job-handed").inner_text().strip() == "with Ben"
+    page.locator(".job-list a").click()
+    page.locator(".handed").wait_for()
+    assert page.locator(".handed").inner_text().strip() == "Ben works on from here."
+
+
+@pytest.mark.parametrize(
+    ("comes_to", "shows"),
+    [
+        ("camera", "Scan its label"),
+        ("typing", "Type the code"),
+    ],
+)
+def test_the_other_ways_are_one_tap_away_from_a_camera_and_a_typed_code(open_at, comes_to, shows):
+    driver = faulted()
+    driver.start_exchange()
+    page = open_at(driver)
+    page.get_by_role("button", name=shows).click()
+    page.get_by_role("link", name="Other ways").click()
+    for way in ("pause", "repair", "hand", "close"):
+        page.locator(f"[data-way={way}]").wait_for()
+    hands_over(page, to="Ben")
+
+
+def test_the_other_ways_are_one_tap_away_from_a_stop_and_from_the_sensors_in_hand(open_at):
+    driver = faulted()
+    driver.start_exchange()
+    driver.scan(driver._label_for(driver.step()["expects"]))
+    page = open_at(driver)
+    page.get_by_role("button", name="Type the code").click()
+    page.get_by_label("Code").fill(driver.labels[next(iter(driver.labels))])
+    page.keyboard.press("Enter")
+    page.get_by_role("alert").wait_for()
+    page.get_by_role("link", name="Other ways").click()
+    page.locator("[data-way=hand]").wait_for()
+
+    page.goto(page.url.replace("/ways", "/hand"))
+    page.get_by_role("link", name="Other ways").click()
+    hands_over(page, to="Ben")
+    page.get_by_role("button", name="Go on with the job").click()
+    page.locator(".handed").wait_for()

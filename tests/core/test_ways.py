@@ -112,3 +112,42 @@ def test_a_repair_is_recorded_at_any_step_and_a_test_comes_next(job):
     job.take("repair", f"circuit:{OUTER}", what="pin pushed back")
     assert job.step()["form"] == "test"
     assert "pin" not in job.step()["title"]
+
+
+def test_a_job_is_handed_over_from_any_step_and_says_whose_it_is(job):
+    job.start_exchange()
+    hand = job.view()["ways"]["hand"]
+    assert hand["people"] == ["Mara"]
+    job.fact("job_handed_over", to="Ben", note="the right side is done")
+
+    view = job.view()
+    assert view["step"]["id"] == "pull"
+    assert (view["handed"]["to"], view["handed"]["by"]) == ("Ben", "Mara")
+    assert view["history"][0]["sentence"] == "Handed over to Ben. the right side is done"
+    assert [row["handed_to"] for row in job.core("jobs")] == ["Ben"]
+
+
+def test_a_handover_ends_when_somebody_else_works_on_and_not_by_a_setting(job):
+    job.fact("job_handed_over", to="Ben", note="")
+    job.fact("reach_set", position=OUTER, minutes=9)
+    assert job.view()["handed"]["to"] == "Ben"
+    job.fact("cleaned", position=OUTER, note="")
+    assert job.view()["handed"] is None
+
+
+def test_whoever_it_was_handed_to_keeps_it_while_he_works_and_may_hand_it_on(job):
+    job.fact("job_handed_over", to="Mara", note="")
+    job.fact("cleaned", position=OUTER, note="")
+    assert job.view()["handed"]["to"] == "Mara"
+    job.fact("job_handed_over", to="Ben", note="")
+    assert job.view()["handed"]["to"] == "Ben"
+
+
+def test_a_handover_leaves_a_pause_as_it_is_and_comes_too_late_after_the_closing(job):
+    job.take("pause", "part")
+    job.fact("job_handed_over", to="Ben", note="")
+    assert job.view()["paused"]
+    job.tap()
+    job.take("close", "customer")
+    job.force("job_handed_over", to="Ben", note="")
+    assert job.view()["closed"]

@@ -20,6 +20,7 @@ from .kind import REOPENS
 from .kind import Kind
 from .kinds import KINDS
 from .pausing import ends_pause
+from .pausing import takes_over
 
 
 class Fold:
@@ -172,6 +173,8 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
             _reopen(state, event, job)
         if job and "paused" in job and ends_pause(kind, data):
             del job["paused"]
+        if job and takes_over(kind, data, job, event["actor"]):
+            del job["handed"]
         job = state.jobs.get(event["job"])
     if job:
         newer = is_newer(event)

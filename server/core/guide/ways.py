@@ -1,4 +1,4 @@
-"""What can be done at any step instead of it: record a repair, let the job rest, end it unrepaired."""
+"""What can be done at any step instead of it: record a repair, pause, hand over, end it unrepaired."""
 
 from ..facts.draft import draft
 from ..facts.job import UNREPAIRED
@@ -31,6 +31,7 @@ def ways(job: Job, result: dict | None) -> dict | None:
     return {
         "pause": None if job.pause else _pause(job, result),
         "repair": _repair(job),
+        "hand": _hand(job),
         "close": _close(job),
     }
 
@@ -86,6 +87,16 @@ def _left_out(job: Job) -> dict | None:
     if job.plugged_off:
         return message("ways-plug-off", position=words.position_name(job, job.plugged_off[0]))
     return None
+
+
+def _hand(job: Job) -> dict:
+    """Return what is said at a handover, who worked on the job so far, and the fact without its name."""
+    people = {entry["actor"]: True for entry in job.history if entry["actor"]}
+    return {
+        "text": _left_out(job) or message("ways-hand-text"),
+        "people": sorted(people),
+        "event": draft("job_handed_over", to="", note=""),
+    }
 
 
 def _repair(job: Job) -> dict:

@@ -181,6 +181,11 @@ class Job:
         """Why it rests, as {"why", "part", "note", "at"}; None while it does not."""
         return self.facts.get("paused")
 
+    @property
+    def handed(self) -> dict | None:
+        """Who works on from here, as {"to", "by", "at"}; None where it was not handed over."""
+        return self.facts.get("handed")
+
     def is_closed(self) -> bool:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None

@@ -48,6 +48,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "doing": others.doing(job, step),
         "ways": ways.ways(job, result),
         "paused": job.pause is not None,
+        "handed": job.handed,
         "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),
         "trail": trail.trail(job, result),
         "reasoning": verdict.reasoning(job, result) if result else None,

@@ -109,6 +109,7 @@ def _row(state, line: dict) -> dict:
         "out": len(state.units_out(identity)),
         "disputed": len(state.disputed(identity)),
         "paused": bool(job and job.pause),
+        "handed_to": job.handed["to"] if job and job.handed else "",
         "board": small_board(job) if job else None,
         "standing_words": _standing(job) if job else "",
         "next_words": _next(job) if job else "",

@@ -38,6 +38,8 @@ facts-paused = Job paused: { $why ->
 }.
 # $part: PS-1
 facts-paused-part = To order: { $part }.
+# $to: Ben
+facts-handed-over = Handed over to { $to }.
 facts-resumed = Work goes on.
 # $check: the fuse
 # $found: good

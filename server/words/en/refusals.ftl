@@ -95,6 +95,7 @@ refusals-kind = { $kind ->
     [put_right] An earlier event should have said something else
     [job_closed] The job is done
     [job_paused] The job rests
+    [job_handed_over] Somebody else works on from here
     [job_resumed] Work on the job goes on
     [caution_acknowledged] A caution was read
     [lamp_checked] What the lamps showed at key-on or in reverse

@@ -1,7 +1,7 @@
 ### What can be done at any step instead of it: record a repair, let the job rest, end it unrepaired.
 
 ways-link = Other ways
-ways-link-note = Record a repair, pause, close without a repair
+ways-link-note = Record a repair, pause, hand over, close without a repair
 # $job: Blue estate
 ways-title = Other ways: { $job }
 ways-heading = What instead?
@@ -66,3 +66,28 @@ ways-close-why = { $why ->
 }
 ways-close-first = Settle this first
 ways-close-save = Close without a repair
+
+## The job goes to another person, or to another phone.
+
+ways-hand = Hand it over
+ways-hand-text = All is in its place. Who works on from here?
+ways-hand-people = Who works on
+ways-hand-other = Somebody else
+ways-hand-name = Name
+ways-hand-name-wanted = Say who works on.
+ways-hand-save = Hand it over
+# $to: Ben
+ways-handed = Handed over to { $to }
+ways-handed-sent = It is in the list of every phone of the yard after their next exchange.
+# $to: Ben
+ways-handed-scan = { $to } can also scan this with the phone's camera: it opens the job.
+ways-handed-qr = QR code that opens this job
+ways-handed-no-phone = Their phone is new here: let it in
+ways-handed-file = Make a file for the other phone
+ways-handed-file-note = This phone has no server. The other one takes the job in from a file.
+# $to: Ben
+ways-handed-to = { $to } works on from here.
+# $by: Mara
+ways-handed-you = { $by } handed this to you.
+# $to: Ben
+ways-handed-list = with { $to }

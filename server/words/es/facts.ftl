@@ -23,6 +23,8 @@ facts-paused = Trabajo en pausa: { $why ->
    *[other] a la espera
 }.
 facts-paused-part = Para pedir: { $part }.
+# $to: Ben
+facts-handed-over = Entregado a { $to }.
 facts-resumed = El trabajo sigue.
 facts-sounder-checked = No se oyó; revisado { $check }: { $found ->
     [good] bien

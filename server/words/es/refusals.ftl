@@ -77,6 +77,7 @@ refusals-kind = { $kind ->
     [put_right] Una anotación anterior tenía que decir otra cosa
     [job_closed] El trabajo está terminado
     [job_paused] El trabajo está en pausa
+    [job_handed_over] Otra persona sigue desde aquí
     [job_resumed] El trabajo sigue
     [caution_acknowledged] Se leyó una advertencia
     [lamp_checked] Lo que mostraron los testigos con contacto dado o en marcha atrás

@@ -1,5 +1,5 @@
 ways-link = Otras salidas
-ways-link-note = Anotar una reparación, hacer una pausa, cerrar sin reparar
+ways-link-note = Anotar una reparación, pausar, entregar, cerrar sin reparar
 ways-title = Otras salidas: { $job }
 ways-heading = ¿Qué haces en su lugar?
 
@@ -49,3 +49,21 @@ ways-close-why = { $why ->
 }
 ways-close-first = Aclara esto primero
 ways-close-save = Cerrar sin reparar
+
+ways-hand = Entregarlo a otra persona
+ways-hand-text = Todo está en su sitio. ¿Quién sigue desde aquí?
+ways-hand-people = Quién sigue
+ways-hand-other = Otra persona
+ways-hand-name = Nombre
+ways-hand-name-wanted = Di quién sigue.
+ways-hand-save = Entregar
+ways-handed = Entregado a { $to }
+ways-handed-sent = Está en la lista de cada teléfono del taller tras su próximo intercambio.
+ways-handed-scan = { $to } también puede leer esto con la cámara del teléfono: abre el trabajo.
+ways-handed-qr = Código QR que abre este trabajo
+ways-handed-no-phone = Su teléfono es nuevo aquí: dale entrada
+ways-handed-file = Hacer un archivo para el otro teléfono
+ways-handed-file-note = Este teléfono no tiene servidor. El otro toma el trabajo de un archivo.
+ways-handed-to = Desde aquí sigue { $to }.
+ways-handed-you = { $by } te lo entregó.
+ways-handed-list = con { $to }

@@ -14,6 +14,7 @@ import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
+import { waysLink } from './ways-link.js';
 
 /** @typedef {import('../../core/views.js').JobUnit} JobUnit */
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -41,6 +42,7 @@ export const handPage = {
                 ${view.out.map(unitRow)}
               </ul>`
           : html`<div class="nothing"><h2>${say('job-hand-none')}</h2></div>`}
+        ${waysLink(view)}
       `,
       main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
       second: mayMix(view) ? { words: say('job-hand-mixed'), run: () => begin(ctx, view) } : null,

@@ -12,6 +12,7 @@ import { say } from '../../words/words.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
 import { sayStep } from '../frame/aloud.js';
+import { handedLine } from './handing-over.js';
 import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
@@ -21,6 +22,7 @@ import { cautionList } from './steps/cautions.js';
 import { stepFor } from './steps/index.js';
 import { stepCount } from '../frame/step-count.js';
 import { verdictCard } from './verdict-card.js';
+import { waysLink } from './ways-link.js';
 
 /** @typedef {import('../../core/views.js').Action} Action */
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -132,9 +134,9 @@ function isMoving({ id, form }) {
 function jobBody(ctx, view, parts) {
   const { step } = view;
   const moving = isMoving(step);
-  if (parts.alone) return html`<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>`;
+  if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   return html`
-    ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
+    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}

@@ -106,6 +106,7 @@ function jobList(jobs) {
           <span class="list-main">
             <span class="list-title">${job.title}</span>
             ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
+            ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
             ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
             ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
             <span class="list-note">${standing(job)}</span>

@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../words/words.js';
+import { waysLink } from './ways-link.js';
 import { to } from '../frame/router.js';
 import { moveCard, replacing, startButton } from './steps/moves.js';
 
@@ -49,6 +50,7 @@ export function movesPage(ctx) {
             <div class="screen-stack">${more.map(small)}</div>
           </details>`
         : nothing}
+      ${waysLink(view)}
     `,
     main: startButton(ctx, best),
   };

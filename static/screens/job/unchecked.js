@@ -26,7 +26,7 @@ export async function jobsInLog({ log }) {
     if (kind === 'job_opened' && !jobs.has(id)) {
       const { vehicle, complaint, positions } = data;
       const begun = { id, title: vehicle.name, complaint, positions, opened_at: at, closed: false };
-      jobs.set(id, { ...begun, tests: 0, out: 0, disputed: 0, paused: false, board: null, standing_words: '', next_words: '' });
+      jobs.set(id, { ...begun, tests: 0, out: 0, disputed: 0, paused: false, handed_to: '', board: null, standing_words: '', next_words: '' });
     }
     const job = jobs.get(id);
     if (job && kind === 'job_closed') job.closed = true;

@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * What can be done at any step instead of it: a repair recorded, a pause, an end without a repair. Each is
+ * What can be done at any step instead of it: a repair recorded, a pause, a handover, an end without a repair. Each is
  * asked for here, one tap away from the step, so that none of them is a slip.
  */
 
@@ -13,6 +13,7 @@ import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
+import { handedOver, handing } from './handing-over.js';
 import { jobQuestion, loadJob } from './job-data.js';
 
 /** @typedef {import('../../core/views.js').Draft} Draft */
@@ -38,6 +39,8 @@ export const waysPage = {
     const { pause, repair, close } = view.ways;
     if (ctx.form.way === 'pause' && pause) return { ...head, key: 'pause', ...pausing(ctx, pause) };
     if (ctx.form.way === 'repair') return { ...head, key: 'repair', ...repairing(ctx, repair) };
+    if (ctx.form.way === 'hand') return { ...head, key: 'hand', ...handing(ctx, view.ways.hand, back(ctx)) };
+    if (ctx.form.way === 'handed' && view.handed) return { ...head, key: 'handed', ...handedOver(ctx, view) };
     if (ctx.form.way === 'close') return { ...head, key: 'close', ...closing(ctx, close) };
     return {
       ...head,
@@ -45,6 +48,7 @@ export const waysPage = {
         <ul class="list">
           ${row(ctx, 'repair', 'tick', say('ways-repair'))}
           ${pause ? row(ctx, 'pause', 'clock', say('ways-pause')) : nothing}
+          ${row(ctx, 'hand', 'person', say('ways-hand'))}
           ${row(ctx, 'close', 'stop', say('ways-close'))}
         </ul>`,
       main: leave,
@@ -60,6 +64,11 @@ function row(ctx, way, sign, words) {
       <span class="list-end">${icon('forward')}</span>
     </button>
   </li>`;
+}
+
+/** @param {Context} ctx */
+function back(ctx) {
+  return { words: say('ways-link'), run: () => turn(ctx, null) };
 }
 
 /** Open one of the ways, or with null go back to all of them. @param {Context} ctx @param {string | null} way */
@@ -99,8 +108,7 @@ function repairing(ctx, repair) {
 /** @param {Context} ctx @param {WaysView['close']} close */
 function closing(ctx, close) {
   const heading = html`<h1>${say('ways-close')}</h1>`;
-  const back = { words: say('ways-link'), run: () => turn(ctx, null) };
-  if (close.blockers.length) return { body: html`${heading} ${blocked(ctx, close)}`, main: null, second: back };
+  if (close.blockers.length) return { body: html`${heading} ${blocked(ctx, close)}`, main: null, second: back(ctx) };
   const wants = chosenOf(ctx, close.choices)?.wants;
   return {
     body: html`${heading}
@@ -176,7 +184,7 @@ function buttons(ctx, offered, words, typed) {
     const last = choice.events[choice.events.length - 1];
     return record(ctx, [...before, { ...last, data: { ...last.data, ...typed() } }]);
   };
-  return { main: { words, run: save }, second: { words: say('ways-link'), run: () => turn(ctx, null) } };
+  return { main: { words, run: save }, second: back(ctx) };
 }
 
 /** Record it and go back to the step that comes then. @param {Context} ctx @param {Draft[]} drafts */
