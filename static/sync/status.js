@@ -16,6 +16,8 @@ import { render, say } from '../words/words.js';
  * @typedef {object} SyncStatus
  * @property {SyncState} state
  * @property {number} unsentEvents
+ * @property {number} unsentJobs          that unsent entries belong to
+ * @property {number} unsentLoose         unsent entries that belong to no job
  * @property {number} unsentPhotos
  * @property {number} unsentBytes         of the unsent photos
  * @property {number | null} oldestUnsentAt  this phone's clock, ms
@@ -29,6 +31,8 @@ import { render, say } from '../words/words.js';
 export const NOT_YET = {
   state: 'not sent',
   unsentEvents: 0,
+  unsentJobs: 0,
+  unsentLoose: 0,
   unsentPhotos: 0,
   unsentBytes: 0,
   oldestUnsentAt: null,

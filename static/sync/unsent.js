@@ -6,8 +6,21 @@
 import { say } from '../words/words.js';
 
 /**
+ * @typedef {object} Named        what unsent entries belong to, as it was found last
+ * @property {number} first       place of the first one among them
+ * @property {number} last
+ * @property {number} count
+ * @property {Set<string>} jobs
+ * @property {number} loose       entries that belong to no job
+ */
+
+/** So that one entry more does not have all read again. @type {WeakMap<import('../log/store.js').Store, Named>} */
+const named = new WeakMap();
+
+/**
  * @param {import('../log/store.js').Store} store
- * @returns {Promise<{unsentEvents: number, unsentPhotos: number, unsentBytes: number, oldestUnsentAt: number | null}>}
+ * @returns {Promise<{unsentEvents: number, unsentJobs: number, unsentLoose: number, unsentPhotos: number,
+ *     unsentBytes: number, oldestUnsentAt: number | null}>}
  */
 export function countUnsent(store) {
   return store.withDb(async (db) => {
@@ -17,15 +30,50 @@ export function countUnsent(store) {
     const first = await events.get(IDBKeyRange.lowerBound(0));
     /** @type {import('../log/store.js').StoredPhoto[]} */
     const photos = await tx.objectStore('photos').index('unsent').getAll();
+    const { jobs, loose } = await namedBy(store, events, unsentEvents, first);
     const times = photos.map(({ at }) => at).concat(first ? first.event.at : []);
     return {
       unsentEvents,
+      unsentJobs: jobs.size,
+      unsentLoose: loose,
       unsentPhotos: photos.length,
       unsentBytes: photos.reduce((sum, { size }) => sum + size, 0),
       oldestUnsentAt: times.length ? Math.min(...times) : null,
     };
   });
 }
+
+/**
+ * @param {import('../log/store.js').Store} store
+ * @param {any} index    of the unsent entries
+ * @param {number} count
+ * @param {import('../log/store.js').StoredEvent | undefined} first
+ * @returns {Promise<Named>}
+ */
+async function namedBy(store, index, count, first) {
+  const known = named.get(store);
+  const goesOn = known && known.first === first?.unsent && known.count <= count;
+  /** @type {import('../log/store.js').StoredEvent[]} */
+  let entries = goesOn ? await index.getAll(IDBKeyRange.lowerBound(known.last, true)) : [];
+  /** @type {Named} */
+  let before = known ?? NOTHING;
+  if (!goesOn || known.count + entries.length !== count) {
+    entries = await index.getAll();
+    before = NOTHING;
+  }
+  const found = {
+    first: first?.unsent ?? 0,
+    last: entries[entries.length - 1]?.unsent ?? before.last,
+    count,
+    jobs: new Set([...before.jobs, ...entries.flatMap(({ event }) => event.job ?? [])]),
+    loose: before.loose + entries.filter(({ event }) => !event.job).length,
+  };
+  named.set(store, found);
+  return found;
+}
+
+/** @type {Named} */
+const NOTHING = { first: 0, last: 0, count: 0, jobs: new Set(), loose: 0 };
 
 /**
  * Why the server does not take the first of the waiting events or photos that it refused.

@@ -54,7 +54,7 @@ def test_a_full_disk_of_the_server_is_said_on_the_phone_and_nothing_is_lost(phon
     phone = phone_of().holds(job_driver().open())
     app_server.fault = answers_with("507 Insufficient Storage", FULL)
     page = pairs(phone, app_server)
-    page.get_by_role("heading", name="1 entry not sent yet").wait_for()
+    page.get_by_role("heading", name="1 job not sent yet").wait_for()
     page.get_by_text("The server's disk is full. What is on the phone is safe").wait_for()
     page.get_by_text("Trying again in").wait_for()
     page.get_by_role("link", name="Blue estate 1 entry, saved on this phone").wait_for()
@@ -162,7 +162,7 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     takes_pictures(first, (plain("#336699"), "rear-right-outer"))
     page = first.show("/#/outbox")
     phone_words = page.get_by_role("heading", level=1).inner_text()
-    assert phone_words == "2 entries and 1 picture not sent yet"
+    assert phone_words == "1 job and 1 picture not sent yet"
     first.tap("Make a file of what waits")
     with page.expect_download() as download:
         first.tap("Save the file")
@@ -214,4 +214,14 @@ def test_a_file_that_was_cut_off_is_taken_as_far_as_it_goes(take_screens, screen
 
     page.get_by_role("heading", name="Taken in as far as it goes").wait_for()
     page.get_by_text(f"3 entries came in. The file was cut off: {missing} entries are missing.").wait_for()
-    page.get_by_role("heading", name="3 entries not sent yet").wait_for()
+    page.get_by_role("heading", name="1 job not sent yet").wait_for()
+
+
+def test_what_is_not_sent_is_counted_in_jobs_and_pictures_not_in_entries(phone_of):
+    phone = phone_of().holds(job_driver().begin())
+    takes_pictures(phone, (plain("#336699"), "rear-right-outer"), (plain("#663399"), "rear-right-inner"))
+
+    page = phone.show("/#/outbox")
+
+    assert page.get_by_role("heading", level=1).inner_text() == "1 job and 2 pictures not sent yet"
+    assert page.locator(".pill").inner_text().endswith("not paired, 3")

@@ -16,7 +16,7 @@ def test_a_phone_that_is_not_paired_says_so_and_counts_what_waits(take_screens):
     page = phone.show()
     page.get_by_text("This phone is not paired").wait_for()
     page.get_by_role("link", name="not paired, 1").click()
-    page.get_by_role("heading", name="1 entry not sent yet").wait_for()
+    page.get_by_role("heading", name="1 job not sent yet").wait_for()
 
 
 def test_a_link_pairs_a_phone_once_and_the_phone_invites_the_next(screen_app, take_screens):

@@ -31,6 +31,16 @@ phone-not-sent = { $what } not sent yet
 # $ago: 3 hours ago
 phone-the-oldest = , the oldest { $ago }.
 # $count (count): 3
+phone-jobs = { $count ->
+    [one] { $count } job
+   *[other] { $count } jobs
+}
+# $count (count): 3
+phone-loose = { $count ->
+    [one] { $count } other entry
+   *[other] { $count } other entries
+}
+# $count (count): 3
 phone-entries = { $count ->
     [one] { $count } entry
    *[other] { $count } entries

@@ -26,6 +26,16 @@ phone-unpaired-note = Puedes trabajar y todo se guarda aquí, pero nada llega al
 phone-pair = Emparejar este teléfono
 phone-not-sent = { $what } sin enviar
 phone-the-oldest = , desde { $ago }.
+# $count (count): 3
+phone-jobs = { $count ->
+    [one] { $count } trabajo
+   *[other] { $count } trabajos
+}
+# $count (count): 3
+phone-loose = { $count ->
+    [one] { $count } otra anotación
+   *[other] { $count } otras anotaciones
+}
 phone-entries = { $count ->
     [one] { $count } anotación
    *[other] { $count } anotaciones

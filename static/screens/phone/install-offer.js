@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { canInstall, install, installOffer, phoneFamily, putInstallOff } from './install.js';
-import { countWords } from './phone-notices.js';
+import { unsentWords } from './phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { say } from '../../words/words.js';
 
@@ -62,8 +62,7 @@ function calmWords() {
 
 /** @param {import('../frame/context.js').Context} ctx */
 function muchWaits({ services }) {
-  const { unsentEvents, unsentPhotos } = services.sync.status.value;
-  return say('phone-install-strong', { what: countWords(unsentEvents, unsentPhotos) });
+  return say('phone-install-strong', { what: unsentWords(services.sync.status.value) });
 }
 
 /** @param {import('../frame/context.js').Context} ctx */

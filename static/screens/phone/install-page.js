@@ -11,7 +11,7 @@ import { PLACE_WORDS } from '../../phone/place-words.js';
 import { HAS_SERVER } from '../../place.js';
 import { androidMenu, iphoneMenu } from '../../shapes/install-menus.js';
 import { canInstall, install, phoneFamily, putInstallOff } from './install.js';
-import { countWords } from './phone-notices.js';
+import { unsentWords } from './phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { say } from '../../words/words.js';
 
@@ -97,8 +97,8 @@ function startsEmpty({ services }) {
 
 /** @param {import('../frame/context.js').Services} services */
 function overTheServer({ sync }) {
-  const { state, unsentEvents, unsentPhotos } = sync.status.value;
-  const waits = countWords(unsentEvents, unsentPhotos);
+  const { state } = sync.status.value;
+  const waits = unsentWords(sync.status.value);
   if (state === 'not paired' && !waits) return html`<p>${say('phone-pair-there')}</p>`;
   return html`<ol class="way-steps">
     <li>

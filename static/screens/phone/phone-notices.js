@@ -30,17 +30,34 @@ function unpaired({ state }) {
 }
 
 /** @param {import('../../sync/status.js').SyncStatus} status */
-function unsent({ state, unsentEvents, unsentPhotos, oldestUnsentAt, sentence }) {
-  const waits = unsentEvents + unsentPhotos;
-  if (!waits || state === 'not paired' || state === 'sending') return nothing;
+function unsent(status) {
+  const { state, oldestUnsentAt, sentence } = status;
+  if (!unsentCount(status) || state === 'not paired' || state === 'sending') return nothing;
   return html`<a class="notice notice-row" href=${linkTo(to.outbox())}>
     ${icon('send')}
     <span>
-      <strong>${say('phone-not-sent', { what: countWords(unsentEvents, unsentPhotos) })}</strong>${oldestUnsentAt
+      <strong>${say('phone-not-sent', { what: unsentWords(status) })}</strong>${oldestUnsentAt
         ? say('phone-the-oldest', { ago: ago(oldestUnsentAt) })
         : '.'} ${sentence}
     </span>
   </a>`;
+}
+
+/**
+ * What is not sent, as a person counts it: jobs and pictures, and what belongs to no job.
+ * @param {import('../../sync/status.js').SyncStatus} status
+ */
+export function unsentWords({ unsentJobs, unsentLoose, unsentPhotos }) {
+  const said = [];
+  if (unsentJobs) said.push(say('phone-jobs', { count: unsentJobs }));
+  if (unsentLoose) said.push(say('phone-loose', { count: unsentLoose }));
+  if (unsentPhotos) said.push(say('phone-pictures', { count: unsentPhotos }));
+  return said.length ? render({ figure: 'and', of: said }) : '';
+}
+
+/** @param {import('../../sync/status.js').SyncStatus} status */
+export function unsentCount({ unsentJobs, unsentLoose, unsentPhotos }) {
+  return unsentJobs + unsentLoose + unsentPhotos;
 }
 
 /**

@@ -7,17 +7,17 @@ import { html, nothing, render } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { mounted } from '../frame/mount.js';
-import { countWords } from './phone-notices.js';
+import { unsentCount, unsentWords } from './phone-notices.js';
 import { ago, size, until } from '../frame/when.js';
 import { say } from '../../words/words.js';
 
 /** @param {import('../../sync/status.js').SyncStatus} status */
 export function sendingState(status) {
-  const { unsentEvents, unsentPhotos, unsentBytes, oldestUnsentAt, lastSyncAt, sentence, state } = status;
-  const waits = unsentEvents + unsentPhotos;
+  const { unsentBytes, oldestUnsentAt, lastSyncAt, sentence, state } = status;
+  const waits = unsentCount(status);
   return html`<section class="card card-now">
     <div class="sending" role="status">
-      <h1>${waits ? say('phone-not-sent', { what: countWords(unsentEvents, unsentPhotos) }) : say('phone-all-sent')}</h1>
+      <h1>${waits ? say('phone-not-sent', { what: unsentWords(status) }) : say('phone-all-sent')}</h1>
       ${waits
         ? html`<p class="lead">
             ${oldestUnsentAt ? say('phone-saved-here-since', { ago: ago(oldestUnsentAt) }) : say('phone-saved-here')}

@@ -7,7 +7,7 @@
 import { nothing } from 'lit-html';
 
 import { reminder, reminderAtClose, fileMark } from './reminder.js';
-import { phoneNotices } from './phone-notices.js';
+import { phoneNotices, unsentCount } from './phone-notices.js';
 import { say } from '../../words/words.js';
 
 /**
@@ -39,8 +39,9 @@ export function standingAtClose(ctx) {
  * @param {import('../../sync/status.js').SyncStatus} status
  * @returns {import('../frame/frame.js').Mark}
  */
-function sendingMark({ state, unsentEvents, unsentPhotos }) {
-  const count = unsentEvents + unsentPhotos;
+function sendingMark(status) {
+  const { state } = status;
+  const count = unsentCount(status);
   if (state === 'not paired') return { state: 'trouble', words: say('phone-mark-unpaired', { count }) };
   if (state === 'refused') return { state: 'trouble', words: say('phone-mark-not-taken', { count }) };
   if (state === 'sending' && count) return { state: 'waiting', words: say('phone-mark-sending', { count }) };
