@@ -17,6 +17,7 @@ export interface Answers {
   assumptions: AssumptionsView;
   report: ReportView;
   vehicles: VehicleView[];
+  vehicle: VehiclePageView;
   layouts: LayoutView[];
   unit: UnitView;
   units: UnitPlaced[];
@@ -169,6 +170,8 @@ export interface JobView {
   title: string;
   complaint: string;
   vehicle: { id: string; name: string; vin: string };
+  /** What earlier jobs on the vehicle say; null on a first visit. */
+  back: ReturningView | null;
   stage: Stage;
   stages: { id: Stage; word: string; state: 'done' | 'now' | 'to_come' }[];
   closed: boolean;
@@ -575,8 +578,32 @@ export interface AssumptionsView {
   comes_and_goes: ComesAndGoesView;
   /** What the lamps at key-on speak for. */
   lamps: { sentence: string; source: string }[];
+  /** What earlier jobs on the vehicle speak for; null without any. */
+  comeback: ComebackView | null;
   codes: CodeWeightView[];
   money: MoneyView[];
+}
+
+export interface ReturningView {
+  vehicle: string;
+  jobs: number;
+  sentence: string;
+  found: string;
+  reasons: string[];
+}
+
+export interface ComebackView {
+  sentences: string[];
+  source: string;
+  factors: ComebackChoice[];
+  halves: ComebackChoice[];
+}
+
+export interface ComebackChoice {
+  value: number;
+  words: string;
+  on: boolean;
+  events: Draft[];
 }
 
 /** A figure in parts per million. */
@@ -682,7 +709,49 @@ export interface VehicleView {
   positions: LayoutPosition[];
   called: Record<string, string>;
   opened_at: number;
+  /** What is recorded with the opening of a next job. */
+  opens_with: Draft[];
   open_job: string;
+}
+
+/** What is known of one vehicle. */
+export interface VehiclePageView {
+  id: string;
+  name: string;
+  vin: string;
+  board: BoardView;
+  positions: VehiclePosition[];
+  /** What was found at no position of the last job. */
+  elsewhere: VehicleFound[];
+  /** The latest first. */
+  jobs: VehicleJob[];
+}
+
+export interface VehiclePosition {
+  id: string;
+  name: string;
+  unit: string;
+  shown: string;
+  words: string;
+  /** 0 where it has been there since before the first job. */
+  since: number;
+  found: VehicleFound[];
+}
+
+export interface VehicleFound {
+  job: string;
+  at: number;
+  sentence: string;
+}
+
+export interface VehicleJob {
+  id: string;
+  at: number;
+  /** 0 while it is open. */
+  closed: number;
+  complaint: string;
+  sentence: string;
+  warranty: string;
 }
 
 // --- one sensor

@@ -23,5 +23,6 @@ export { reportPage } from './paper/report.js';
 export { sharedAtCounterPage, sharedPage } from './job/shared-page.js';
 export { slipPage } from './paper/slip.js';
 export { takeRecordPage } from './record/take-record.js';
+export { vehiclePage } from './job/vehicle-page.js';
 export { waysPage } from './job/ways-page.js';
 export { unitRecordPage } from './paper/unit-record.js';

@@ -13,6 +13,7 @@ from tests.core.counter_yard import proven
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.scenarios import SCENARIOS
+from tests.core.test_comeback import Yard
 from tests.core.view_types import FILE
 from tests.core.view_types import Declared
 from tests.core.view_types import answer_faults
@@ -153,6 +154,17 @@ def two_in_hand(core):
         job.test() if job.step()["form"] == "test" else job.tap()
 
 
+def come_back(core):
+    """Have a sensor replaced, and the vehicle back with a new job."""
+    yard = Yard(core)
+    yard.come(1)
+    yard.replaced()
+    yard.come(2, days=90)
+    yard.test(OUTER)
+    core("vehicle", vehicle="v1", now=NOW, warranty_days=365)
+    ask_for_all(core, yard.job)
+
+
 def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
     """A field that no job brings is one that the core has dropped, or that this test forgot."""
     types = Declared(FILE.read_text("utf-8"))
@@ -169,6 +181,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         makers_symbols,
         to_the_end,
         two_in_hand,
+        come_back,
     ):
         go_through(WatchedCore(types))
 

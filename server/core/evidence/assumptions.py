@@ -11,6 +11,7 @@ from ..messages import decimal
 from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
+from . import comeback
 from . import priors
 from . import readings
 from . import shows_rate
@@ -53,6 +54,7 @@ def in_words(job: Job, result: dict | None) -> dict:
             }
             for entry in priors.lamp_weights(job)
         ],
+        "comeback": _comeback(job),
         "codes": [_code(entry) for entry in priors.code_weights(job)],
         "money": [
             {"id": name, "words": _of(job.sort, said), "value": job.money.get(name, 0)}
@@ -149,6 +151,35 @@ def _comes_and_goes(job, result) -> dict:
         "events": [draft("comes_and_goes_set", value=not value)],
         "estimate": offered,
         "again": _rate(job, "again", "evidence-rate-again") if value else None,
+    }
+
+
+def _comeback(job) -> dict | None:
+    """Return what earlier jobs on the vehicle speak for, and how much that may count; None without any."""
+    if not comeback.before(job):
+        return None
+    factor, months = comeback.setting(job)
+    return {
+        "sentences": comeback.sentences(job),
+        "source": comeback.SOURCE,
+        "factors": [
+            {
+                "value": each,
+                "words": message("evidence-comeback-factor", factor=each),
+                "on": each == factor,
+                "events": [draft("comeback_set", factor=each, months=months)],
+            }
+            for each in comeback.FACTORS
+        ],
+        "halves": [
+            {
+                "value": each,
+                "words": message("evidence-comeback-months", months=each),
+                "on": each == months,
+                "events": [draft("comeback_set", factor=factor, months=each)],
+            }
+            for each in comeback.HALVES
+        ],
     }
 
 

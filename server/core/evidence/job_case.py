@@ -3,6 +3,7 @@
 from ..parts import sorts
 from ..state.job import Job
 from ..words import words
+from . import comeback
 from . import priors
 from . import readings
 from . import unit_history
@@ -31,6 +32,9 @@ def case_of(job: Job) -> dict:
     tilts = priors.likelihoods(job)
     if tilts:
         case["likelihoods"] = tilts
+    earlier = comeback.priors(job)
+    if earlier:
+        case["priors"] = earlier
     if tests:
         case["now"] = _now(job, fitted)
     return case

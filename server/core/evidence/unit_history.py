@@ -156,7 +156,7 @@ def chances_before(state, entry: dict) -> dict:
     kept = state.verdicts.get(key)
     if kept is None or kept[0] != len(job.history):
         rates = readings.all_rates(job)
-        case = _bare_case(job)
+        case = bare_case(job)
         case["tests"] = case["tests"][: entry["tests"]]
         case["meter"] = []
         case["likelihoods"] = []
@@ -172,7 +172,7 @@ def chances_before(state, entry: dict) -> dict:
     return kept[1]
 
 
-def _bare_case(job) -> dict:
+def bare_case(job) -> dict:
     """Return the case of a job without histories."""
     return {
         "positions": readings.positions(job),
@@ -217,7 +217,7 @@ def _blamed(job: Job, identity, seen) -> tuple:
         return 0.0, False
     if job.state.units[identity]["place"] == MIXED:
         return 0.0, False  # the verdict speaks of the parts, and which one it is is not known
-    verdict = _verdict(job)
+    verdict = verdict_alone(job)
     if verdict is None:
         return 0.0, False
     if "unit:" + identity in verdict["causes"]:
@@ -225,11 +225,11 @@ def _blamed(job: Job, identity, seen) -> tuple:
     return 0.0, True
 
 
-def _verdict(job: Job) -> dict:
+def verdict_alone(job: Job) -> dict | None:
     """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
     kept = job.state.verdicts.get(job.id)
     if kept is None or kept[0] != len(job.history):
-        bare = _bare_case(job)
+        bare = bare_case(job)
         bare["units"] = []
         assignments = ways.assignments(job, bare)
         if assignments:

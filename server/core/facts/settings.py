@@ -28,6 +28,10 @@ def _reach_set(state, event, job) -> None:
     job["reach"][event["data"]["position"]] = event["data"]["minutes"]
 
 
+def _comeback_set(state, event, job) -> None:
+    job["comeback"] = {"factor": event["data"]["factor"], "months": event["data"]["months"]}
+
+
 def _money_set(state, event, job) -> None:
     data = event["data"]
     job["money"] = {
@@ -65,6 +69,13 @@ KINDS = (
         Minutes("minutes"),
         does=_reach_set,
         tells=("facts-reach-set", "position", "minutes"),
+    ),
+    Kind(
+        "comeback_set",
+        Count("factor"),
+        Count("months"),
+        does=_comeback_set,
+        tells=("facts-comeback-set", "factor", "months"),
     ),
     Kind(
         "money_set",

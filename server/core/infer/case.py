@@ -63,12 +63,12 @@ Case = namedtuple(
     "Case",
     (
         "positions", "groups", "units", "tests", "meter", "now", "rates", "minutes", "confidence",
-        "doubt", "likelihoods", "money", "sort",
+        "doubt", "likelihoods", "priors", "money", "sort",
     ),
 )  # fmt: skip
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
-_KEYS = _KEYS + ["doubt", "likelihoods", "money", "sort"]
+_KEYS = _KEYS + ["doubt", "likelihoods", "priors", "money", "sort"]
 _TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "after"]
 # What a test came after; left out, it is not known, and the test counts in full.
 AT_ONCE, AFTER = "at_once", ("at_once", "provoked", "another_day")
@@ -101,8 +101,10 @@ def read(raw) -> Case:
     confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, _CONFIDENCE_WANTED)
     doubt = validate.a_number(raw.get("doubt", DOUBT), "doubt", 1, 100, _DOUBT_WANTED)
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
+    own = likelihoods.read_priors(raw.get("priors", []), "priors", where, groups)
     case = Case(
-        positions, groups, units, tests, meter, now, rates, minutes, confidence, doubt, tilts, money, sort
+        positions, groups, units, tests, meter, now, rates, minutes, confidence, doubt, tilts, own, money,
+        sort,
     )  # fmt: skip
     _check_generations(case)
     return case

@@ -12,6 +12,7 @@ from ..views.job_list import list_view
 from ..views.report import report
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
+from ..views.vehicle_page import vehicle_page
 from ..words import places
 from .held import Held
 
@@ -36,6 +37,12 @@ class ViewOperations(Held):
     def op_vehicles(self, text="", most=0):
         """Return the vehicles that `text` finds, `most` of them where that is no 0, for a next job on one."""
         return vehicles_view(self.fold.state, self._findable(), text, most)
+
+    def op_vehicle(self, vehicle, now=0, warranty_days=0):
+        """Return the page of one vehicle; `now` and the days of warranty as the phone has them."""
+        if vehicle not in self.fold.state.vehicles:
+            raise BadInput("vehicle", vehicle, message("refusals-vehicle"))
+        return vehicle_page(self.fold.state, vehicle, now, warranty_days)
 
     def op_job(self, job, plan=True):
         """Return the view of one job, reasoning included.

@@ -1,5 +1,7 @@
 """An assumption is a chance between 0 and 100 %, and leaves the readings something to say."""
 
+from ..evidence.comeback import MOST_FACTOR
+from ..evidence.comeback import MOST_MONTHS
 from ..evidence.readings import MOST_MINUTES
 from ..evidence.readings import rate_problem
 from ..infer.case import RATES
@@ -23,6 +25,11 @@ def refuse(fold, draft, job):
         and max(data["labour_per_hour"], data["part_price"], data["wrong_purchase"]) > MOST_MONEY
     ):
         return _refusal(message("rules-rates-money", sort=job.sort.identity), message("rules-rates-money-do"))
+    if kind == "comeback_set" and not (
+        1 <= data["factor"] <= MOST_FACTOR and 1 <= data["months"] <= MOST_MONTHS
+    ):
+        do = message("rules-rates-comeback-do", factor=MOST_FACTOR, months=MOST_MONTHS)
+        return _refusal(message("rules-rates-comeback"), do)
     if kind != "rates_set":
         return None
     for name in sorted(data["rates_ppm"]):

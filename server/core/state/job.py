@@ -147,6 +147,12 @@ class Job:
         return self.facts["reach"]
 
     @property
+    def comeback(self) -> tuple | None:
+        """How earlier jobs of its vehicle count, as (factor, months), where somebody set it."""
+        told = self.facts.get("comeback")
+        return (told["factor"], told["months"]) if told else None
+
+    @property
     def money(self) -> dict:
         """Labour and prices as far as they were given, in minor units."""
         return self.facts["money"]

@@ -20,6 +20,7 @@ from ..words import words
 from ..words.noted import noted
 from . import others
 from . import pictures
+from . import returning
 from . import summary
 from . import trail
 
@@ -39,6 +40,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "title": vehicle["name"],
         "complaint": job.complaint,
         "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
+        "back": returning.returning(job),
         "stage": stage,
         "stages": _stages(stage, job.is_closed()),
         "closed": job.is_closed(),

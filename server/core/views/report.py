@@ -63,7 +63,9 @@ def _standing(job) -> dict:
 def _headline(job: Job, result, told) -> dict:
     if told is None:
         return message("views-report-untested")
-    named = result["verdict"]["causes"] if result["verdict"] else []
+    named, spares = _of_the_car(job, result)
+    if spares and not named:
+        return message("views-report-only-spare", sort=job.sort.identity)
     if len(named) > 1:
         return message("views-report-several" if _live(job, named) else "views-report-several-over")
     if named:
@@ -104,10 +106,28 @@ def _found(job: Job, result, told) -> list[dict]:
     said = _first_fault(job)
     if not result["verdict"]:
         return said + [told["detail"]] if told["detail"] else said
-    for cause in sorted(result["verdict"]["causes"]):
+    named, spares = _of_the_car(job, result)
+    for cause in named:
         kind, what, _ = causes.split(cause)
         said.append(_EXPLAINED[kind](job, cause, what))
+    for cause in spares:
+        still = "yes" if causes.is_live(job, cause) else "no"
+        said.append(message("views-report-spare", unit=causes.phrase(job, cause), still=still))
     return said
+
+
+def _of_the_car(job: Job, result) -> tuple:
+    """Return (causes of the verdict that the vehicle came with, those that a spare of the yard brought)."""
+    named = sorted(result["verdict"]["causes"]) if result["verdict"] else []
+    spares = [cause for cause in named if _is_spare(job, cause)]
+    return [cause for cause in named if cause not in spares], spares
+
+
+def _is_spare(job: Job, cause: str) -> bool:
+    """Tell whether a cause is a unit that was not on the vehicle when the job began."""
+    kind, what, _ = causes.split(cause)
+    brought, unsure = summary.came_with(job)
+    return kind == "unit" and what not in job.units_at_opening + brought + unsure
 
 
 def _first_fault(job) -> list[dict]:
@@ -173,15 +193,28 @@ def _sure(job, result, told):
     rests = message("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
     if told["verdict"]:
         said = [message("views-report-sure", sure=percent(result["verdict"]["probability"]), rests=rests)]
-        other = verdict.instead(job, result)
+        other = _instead(job, result)
         if other:
-            said.append(
-                message("views-report-else", cause=other["words"], chance=percent(other["probability"]))
-            )
+            said.append(other)
         return sentences(said)
     if told["settled"] and _faulted(job):
         return message("views-report-clear", sure=percent(result["clear"]), rests=rests)
     return ""
+
+
+def _instead(job: Job, result) -> dict | None:
+    """Return what else it could be with the vehicle; None where that would be the same once more.
+
+    What a spare was is no matter of the customer's, so an explanation that differs in spares alone, or that
+    names all that is told and more, is none.
+    """
+    named, _ = _of_the_car(job, result)
+    for explanation in result["explanations"] if named else []:
+        others = [cause for cause in explanation["causes"] if not _is_spare(job, cause)]
+        if others and [cause for cause in named if cause not in others]:
+            said, share = causes.phrases(job, others), percent(explanation["probability"])
+            return message("views-report-else", cause=said, chance=share)
+    return None
 
 
 def _proof(job: Job, result, told) -> list[dict]:

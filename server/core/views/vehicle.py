@@ -1,5 +1,6 @@
 """The vehicles on record, with what a next job on one of them starts from."""
 
+from ..evidence import comeback
 from ..evidence import readings
 from ..parts import sorts
 from . import search
@@ -39,5 +40,6 @@ def _told(state, vehicle: dict) -> dict:
         "positions": [readings.as_set(last, position) for position in last["positions"]],
         "called": {position["id"]: sort.called(position) for position in last["positions"]},
         "opened_at": last["opened_at"],
+        "opens_with": comeback.opens_with(lines),
         "open_job": still_open[-1] if still_open else "",
     }

@@ -34,6 +34,7 @@ case-fitted = a position that is fitted or unplugged in this test
 case-repair = circuit: and a position, feed: and a group, or control
 case-repair-once = each repair named once
 case-cause = unit: and a unit of the case, circuit: or blocked: and a position, feed: and a group, or control
+case-prior-cause = circuit: or blocked: and a position, feed: and a group, or control; a unit has a prior of its own
 case-cause-once = each cause named once
 
 ## The whole of it: what was found, in quotes, and what would be right.

@@ -296,3 +296,33 @@ evidence-lamp = { $result ->
     [never_on] The lamp never came on
    *[flashes] The lamp flashes
 }: the control unit or its supply counts as { $factor } times likelier.
+
+## What earlier jobs on the vehicle speak for.
+
+# $position: right outer
+# $days (count): 40
+# $factor: 5.4
+# $sort: parking-sensor
+# $blocked: dirt, ice or paint
+evidence-comeback-replaced = { CAP($position) }: a { PART($sort) } was replaced there { $days ->
+    [0] on the day that this job began
+    [one] one day before this job
+   *[other] { $days } days before this job
+}. A second failure there speaks for the wiring or { $blocked }: each counts as { $factor } times likelier.
+# $cause: the wiring at right outer
+# $days (count): 40
+# $was: 97 %
+# $share: 88 %
+evidence-comeback-left = { CAP($cause) } was left unrepaired { $days ->
+    [0] on the day that this job began
+    [one] one day before this job
+   *[other] { $days } days before this job
+}, then { $was } likely. This job starts from { $share }.
+evidence-comeback-source = Our own model and figures, no source.
+# $factor (count): 6
+evidence-comeback-factor = { $factor } times
+# $months (count): 6
+evidence-comeback-months = { $months ->
+    [one] one month
+   *[other] { $months } months
+}

@@ -252,3 +252,7 @@ facts-return-decided = { CAP($unit) } { $decision ->
 } at the parts counter, signed by { $signed }.
 # $reason: the maker asked for it
 facts-return-overruled = Against the record, because: { $reason }
+
+# $factor (count): 6
+# $months (count): 6
+facts-comeback-set = A position repaired before counts { $factor } times at first; half of that goes in { $months } months.

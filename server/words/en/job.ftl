@@ -347,3 +347,25 @@ job-unchecked-needs = This needs the checks
 job-unchecked-needs-lead = They do not run in this browser now. On an open job you can still save pictures and labels.
 job-unchecked-position = Which position does the picture show?
 job-unchecked-no-position = none of them
+
+## The page of a vehicle, and what its past says.
+
+job-back-vehicle = What was done on it
+job-link-vehicle = The vehicle
+job-link-vehicle-note = earlier jobs, what is fitted since when
+job-comeback = The vehicle was here before
+job-comeback-factor = A position repaired before counts
+job-comeback-half = Half of that goes in
+job-vehicle-now = What is on it
+job-vehicle-jobs = Its jobs
+job-vehicle-warranty-days = Warranty on your work, in days
+job-vehicle-warranty-save = Save the days
+job-vehicle-warranty-fault = Give whole days, 0 for none.
+job-vehicle-vin = VIN
+job-vehicle-first = since before its first job
+# $day: 12 Mar 2026
+job-vehicle-since = since { $day }
+# $day: 12 Mar 2026
+# $said: The wiring at right outer is bad.
+job-vehicle-on = { $day }: { $said }
+job-vehicle-elsewhere = Found besides

@@ -49,6 +49,7 @@ refusals-confidence = 0 (as it was) or 500000 to 999999 parts per million
 refusals-cause = circuit:POSITION, feed:GROUP or "control"
 refusals-position = a position of the job
 refusals-on-job = a position or feed of the job
+refusals-vehicle = a vehicle that is on record
 refusals-unit = a sensor that is on record
 refusals-unit-or-code = a unit's id or the code on its label
 refusals-job = a job that is on record
@@ -124,6 +125,7 @@ refusals-kind = { $kind ->
     [move_dropped] A move was given up
     [comes_and_goes_set] Whether the fault comes and goes
     [rates_set] Assumptions of this job, in parts per million
+    [comeback_set] How far the earlier jobs of the vehicle count
     [code_weight_set] Whether the failure type of a position's code counts towards the cause
     [reach_set] How many minutes until a hand is on the unit at a position
     [money_set] Labour and prices, in minor units of the user's currency; 0 is not given

@@ -233,3 +233,8 @@ rules-part-title = Another part number
 # $wanted: 12-3457
 rules-part = { CAP($unit) } is part { $part }. { CAP($position) } takes { $wanted }.
 rules-part-do = Use the same part, or give a reason that stays on record.
+
+rules-rates-comeback = No vehicle's past can count so.
+# $factor (count): 100
+# $months (count): 120
+rules-rates-comeback-do = Give 1 to { $factor } times, and 1 to { $months } months.

@@ -449,3 +449,54 @@ views-others-more = { $count ->
     [one] One more is on it.
    *[other] { $count } more are on it.
 }
+
+## A vehicle that was here before.
+
+# $days (count): 40
+# $count (count): 2
+views-back = { $count ->
+    [one] This vehicle was here before, { $days ->
+        [0] earlier today
+        [one] one day ago
+       *[other] { $days } days ago
+    }.
+   *[other] This vehicle was here { $count } times before, last { $days ->
+        [0] earlier today
+        [one] one day ago
+       *[other] { $days } days ago
+    }.
+}
+# $positions: right outer
+# $sort: parking-sensor
+views-back-replaced = Replaced then: the { PART($sort) } at { $positions }.
+views-back-nothing = No cause was certain then.
+
+## The page of a vehicle.
+
+views-vehicle-empty = empty
+views-vehicle-open = Not finished.
+# $days (count): 12
+views-vehicle-warranty = { $days ->
+    [one] Warranty on this work: one more day.
+   *[other] Warranty on this work: { $days } more days.
+}
+# $days (count): 12
+views-vehicle-warranty-over = { $days ->
+    [0] The warranty on this work ended today.
+    [one] The warranty on this work ended one day ago.
+   *[other] The warranty on this work ended { $days } days ago.
+}
+
+## The report: of the customer's car alone.
+
+views-report-only-spare = Nothing is left that speaks against the { PART($sort, form: "many") } that your vehicle came with.
+# $unit: sensor K7F-3M
+# $still: no
+views-report-spare = { CAP($unit) }, a spare of ours, turned out to be bad { $still ->
+    [yes] and is still on your vehicle. It gets another one.
+   *[no] and is not on your vehicle. It was no fault of your vehicle.
+}
+# $unit: K7F-3M
+# $position: right outer
+# $before: right inner
+views-summary-moved = { CAP($unit) } now sits at { $position }; it came from { $before }.

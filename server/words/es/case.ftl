@@ -25,6 +25,7 @@ case-fitted = una posición montada o desenchufada en esta prueba
 case-repair = circuit: y una posición, feed: y un grupo, o control
 case-repair-once = cada reparación una sola vez
 case-cause = unit: y una pieza del caso, circuit: o blocked: y una posición, feed: y un grupo, o control
+case-prior-cause = circuit: o blocked: y una posición, feed: y un grupo, o control; un sensor tiene su propio prior
 case-cause-once = cada causa una sola vez
 
 case-ruled-out = "lecturas que se excluyen entre sí"

@@ -178,3 +178,20 @@ evidence-lamp = { $result ->
     [never_on] El testigo no se encendió nunca
    *[flashes] El testigo parpadea
 }: la unidad de control o su alimentación cuenta como { $factor } veces más probable.
+
+evidence-comeback-replaced = { CAP($position) }: allí se cambió un { PART($sort) } { $days ->
+    [0] el día en que empezó este trabajo
+    [one] un día antes de este trabajo
+   *[other] { $days } días antes de este trabajo
+}. Un segundo fallo allí apunta al cableado o a { $blocked }: cada uno cuenta como { $factor } veces más probable.
+evidence-comeback-left = { CAP($cause) }: quedó sin reparar { $days ->
+    [0] el día en que empezó este trabajo
+    [one] un día antes de este trabajo
+   *[other] { $days } días antes de este trabajo
+}, entonces probable al { $was }. Este trabajo parte del { $share }.
+evidence-comeback-source = Modelo y cifras nuestros, sin fuente.
+evidence-comeback-factor = { $factor } veces
+evidence-comeback-months = { $months ->
+    [one] un mes
+   *[other] { $months } meses
+}

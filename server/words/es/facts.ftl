@@ -163,3 +163,5 @@ facts-return-decided = { CAP($unit) } { $decision ->
    *[refuse] rechazado
 } en el mostrador de recambios, firmado por { $signed }.
 facts-return-overruled = En contra del registro, porque: { $reason }
+
+facts-comeback-set = Una posición ya reparada cuenta { $factor } veces al principio; la mitad se va en { $months } meses.

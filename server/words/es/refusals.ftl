@@ -35,6 +35,7 @@ refusals-confidence = 0 (como estaba) o de 500000 a 999999 partes por millón
 refusals-cause = circuit:POSITION, feed:GROUP o "control"
 refusals-position = una posición del trabajo
 refusals-on-job = una posición o una alimentación del trabajo
+refusals-vehicle = un vehículo que esté registrado
 refusals-unit = un sensor que esté registrado
 refusals-unit-or-code = el identificador de un sensor o el código de su etiqueta
 refusals-job = un trabajo que esté registrado
@@ -106,6 +107,7 @@ refusals-kind = { $kind ->
     [move_dropped] Se abandonó un paso
     [comes_and_goes_set] Si el fallo va y viene
     [rates_set] Supuestos de este trabajo, en partes por millón
+    [comeback_set] Hasta dónde cuentan los trabajos anteriores del vehículo
     [code_weight_set] Si el tipo de fallo del código de una posición cuenta para la causa
     [reach_set] Cuántos minutos pasan hasta tener la mano en el sensor de una posición
     [money_set] Mano de obra y precios, en céntimos de la moneda del usuario; 0 es sin dato

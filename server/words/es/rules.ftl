@@ -174,3 +174,6 @@ rules-old-do = Pasa a la versión nueva en la lista de trabajos. Llega sola cuan
 rules-part-title = Otro número de pieza
 rules-part = { CAP($unit) } es la pieza { $part }. { CAP($position) } lleva { $wanted }.
 rules-part-do = Usa la misma pieza, o da un motivo que quede registrado.
+
+rules-rates-comeback = El pasado de un vehículo no puede contar así.
+rules-rates-comeback-do = Pon de 1 a { $factor } veces, y de 1 a { $months } meses.

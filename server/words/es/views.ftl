@@ -319,3 +319,37 @@ views-others-more = { $count ->
     [one] Hay una persona más.
    *[other] Hay { $count } personas más.
 }
+
+views-back = { $count ->
+    [one] Este vehículo ya estuvo aquí, { $days ->
+        [0] hoy mismo
+        [one] hace un día
+       *[other] hace { $days } días
+    }.
+   *[other] Este vehículo ya estuvo aquí { $count } veces, la última { $days ->
+        [0] hoy mismo
+        [one] hace un día
+       *[other] hace { $days } días
+    }.
+}
+views-back-replaced = Se cambió entonces: el { PART($sort) } en { $positions }.
+views-back-nothing = Entonces no hubo ninguna causa segura.
+
+views-vehicle-empty = vacía
+views-vehicle-open = Sin terminar.
+views-vehicle-warranty = { $days ->
+    [one] Garantía de este trabajo: un día más.
+   *[other] Garantía de este trabajo: { $days } días más.
+}
+views-vehicle-warranty-over = { $days ->
+    [0] La garantía de este trabajo terminó hoy.
+    [one] La garantía de este trabajo terminó hace un día.
+   *[other] La garantía de este trabajo terminó hace { $days } días.
+}
+
+views-report-only-spare = Nada habla ya en contra de los { PART($sort, form: "many") } con los que vino tu vehículo.
+views-report-spare = { CAP($unit) }, un repuesto nuestro, resultó estar mal { $still ->
+    [yes] y sigue en tu vehículo. Se pone otro.
+   *[no] y no está en tu vehículo. No era un fallo de tu vehículo.
+}
+views-summary-moved = { CAP($unit) } está ahora en { $position }; vino de { $before }.

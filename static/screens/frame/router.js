@@ -30,6 +30,7 @@ export const SCREENS = [
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|install|shared)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
+  [/^vehicle\/([^/]+)$/, 'vehicle', ['vehicle']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
   [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
@@ -99,6 +100,8 @@ export const to = {
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
   /** @param {string} job @param {string} sha256 */
   photo: (job, sha256) => `${to.job(job)}/photo/${sha256}`,
+  /** What was done on a vehicle, and what is on it. */
+  vehicle: (/** @type {string} */ vehicle) => `#/vehicle/${encodeURIComponent(vehicle)}`,
   unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
   /** The record as a file. */
   unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,

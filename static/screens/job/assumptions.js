@@ -45,7 +45,8 @@ export const assumptionsPage = {
         <p class="lead">
           ${say('job-assumptions-lead')}
         </p>
-        ${comesAndGoes(ctx, told.comes_and_goes)} ${lamps(told.lamps)} ${codes(ctx, told.codes)}
+        ${comesAndGoes(ctx, told.comes_and_goes)} ${comeback(ctx, told.comeback)} ${lamps(told.lamps)}
+        ${codes(ctx, told.codes)}
         <section>
           <h2>${say('job-assumptions-chances')}</h2>
           <ul class="list">
@@ -84,6 +85,29 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
           ${small(ctx, other, events)}
         </div>`}
     ${again ? html`<ul class="list">${row(ctx, again)}</ul>` : nothing}
+  </section>`;
+}
+
+/**
+ * What earlier jobs on the vehicle speak for.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {AssumptionsView['comeback']} told
+ */
+function comeback(ctx, told) {
+  if (!told) return nothing;
+  const choices = (/** @type {string} */ words, /** @type {import('../../core/views.js').ComebackChoice[]} */ all) => html`
+    <p class="assumed-state">${words}: ${all.find(({ on }) => on)?.words ?? ''}</p>
+    ${ctx.data.told.closed
+      ? nothing
+      : html`<div class="card-actions">
+          ${all.filter(({ on }) => !on).map((each) => small(ctx, each.words, each.events))}
+        </div>`}
+  `;
+  return html`<section class="card screen-stack comeback">
+    <h2>${say('job-comeback')}</h2>
+    ${told.sentences.map((said) => html`<p>${sentence(said)}</p>`)}
+    <p class="soft">${told.source}</p>
+    ${choices(say('job-comeback-factor'), told.factors)} ${choices(say('job-comeback-half'), told.halves)}
   </section>`;
 }
 

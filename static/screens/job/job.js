@@ -136,7 +136,8 @@ function jobBody(ctx, view, parts) {
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   return html`
-    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${disputes(view)} ${moving ? jobBoard(ctx, view) : nothing}
+    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${wasHere(view)} ${disputes(view)}
+    ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
@@ -204,6 +205,16 @@ function reopened() {
   </section>`;
 }
 
+/** The vehicle was here before: said until the first test, and what that changes. @param {JobView} view */
+function wasHere({ back, trail }) {
+  if (!back || trail.tests.length) return nothing;
+  return html`<section class="panel was-here">
+    <p>${sentence(back.sentence)} ${sentence(back.found)}</p>
+    ${back.reasons.map((reason) => html`<p>${sentence(reason)}</p>`)}
+    <p><a class="link-button" href=${linkTo(to.vehicle(back.vehicle))}>${say('job-back-vehicle')}</a></p>
+  </section>`;
+}
+
 /** @param {JobView} view */
 function disputes({ disputes: units }) {
   return units.map(
@@ -222,7 +233,7 @@ function eitherOf(claims) {
 }
 
 /** What lies behind the step. @param {JobView} view */
-function links({ id, trail, photos, history, moves, step, out, ways }) {
+function links({ id, vehicle, trail, photos, history, moves, step, out, ways }) {
   return html`<nav class="job-links" aria-label=${say('job-links')}>
     <details class="more">
     <summary>${say('job-links-more')}</summary>
@@ -238,6 +249,7 @@ function links({ id, trail, photos, history, moves, step, out, ways }) {
       ${link(to.jobPart(id, 'photos'), 'camera', say('job-link-photos'), say('job-link-photos-note', { count: photos.length }))}
       ${link(to.jobPart(id, 'history'), 'clock', say('job-link-history'), say('job-link-history-note', { count: history.length }))}
       ${trail.tests.length ? link(to.report(id), 'print', say('job-link-report'), say('job-link-report-note')) : nothing}
+      ${link(to.vehicle(vehicle.id), 'list', say('job-link-vehicle'), say('job-link-vehicle-note'))}
       ${link(to.jobPart(id, 'assumptions'), 'ask', say('job-link-assumptions'), say('job-link-assumptions-note'))}
       ${fileRow(to.jobFile(id))}
     </ul>

@@ -124,7 +124,8 @@ async function openJob(ctx) {
   form.job ??= services.device.newId('j');
   form.newVehicle ??= services.device.newId('v');
   const { job } = form;
-  await ctx.act([jobOpened(ctx)], {
+  // On a vehicle that was here before, how its past counts is recorded with the opening.
+  await ctx.act([jobOpened(ctx), ...(knownVehicle(ctx)?.opens_with ?? [])], {
     job,
     after: () => {
       ctx.forget();
