@@ -104,6 +104,9 @@ CONCLUDED = (
 NEW_STEP = "sounder."
 
 
+MOVED = " now sits at "  # a sensor that stayed at another position is told since
+
+
 def as_then(now, then):
     """Return `now` without the fields that came since, so that it can be compared with `then`."""
     if isinstance(now, dict) and isinstance(then, dict):
@@ -115,6 +118,8 @@ def as_then(now, then):
             now = expected_then(now, then)
         if "also" in now and "also" in then:
             now = {**now, "also": now["also"] + [way for way in then["also"] if way["words"] == NOW_IN_WAYS]}
+        if isinstance(now.get("replaced"), list) and "replaced" in then:
+            now = {**now, "replaced": [said for said in now["replaced"] if MOVED not in said]}
         if MIXED_UP in (now.get("job"), now.get("id")):
             now = concluded_then(now, then)
         if now.get("id") == PROVEN_BAD and "history" in now:

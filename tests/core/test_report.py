@@ -18,6 +18,7 @@ def test_a_finished_job_is_told_from_complaint_to_proof(core):
     job = closed(core)
     report = told(core, job)
     bad, new = core("unit", unit=home(OUTER))["shown"], core("unit", unit="u00000000new1")["shown"]
+    good = core("unit", unit=home(INNER))["shown"]
     assert (report["vehicle"], report["complaint"]) == ("Blue estate", "beeps without reason")
     assert report["standing"] == "The job is finished."
     assert report["headline"] == "One of the parking sensors was bad and has been taken out."
@@ -35,6 +36,7 @@ def test_a_finished_job_is_told_from_complaint_to_proof(core):
     ]
     assert report["replaced"] == [
         f"{new} is new at right inner.",
+        f"{good} now sits at right outer; it came from right inner.",
         f"{bad} came off; it is at the parts counter.",
     ]
     assert report["proof"][1] == "Walk-behind check with a pole: every sensor sounded."

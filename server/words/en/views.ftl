@@ -489,6 +489,7 @@ views-vehicle-warranty-over = { $days ->
 
 ## The report: of the customer's car alone.
 
+# $sort: parking-sensor
 views-report-only-spare = Nothing is left that speaks against the { PART($sort, form: "many") } that your vehicle came with.
 # $unit: sensor K7F-3M
 # $still: no
