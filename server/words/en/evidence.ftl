@@ -320,7 +320,10 @@ evidence-comeback-left = { CAP($cause) } was left unrepaired { $days ->
 }, then { $was } likely. This job starts from { $share }.
 evidence-comeback-source = Our own model and figures, no source.
 # $factor (count): 6
-evidence-comeback-factor = { $factor } times
+evidence-comeback-factor = { $factor ->
+    [1] not at all
+   *[other] { $factor } times
+}
 # $months (count): 6
 evidence-comeback-months = { $months ->
     [one] one month

@@ -350,6 +350,7 @@ job-unchecked-no-position = none of them
 
 ## The page of a vehicle, and what its past says.
 
+job-back-changes = What that changes
 job-back-vehicle = What was done on it
 job-link-vehicle = The vehicle
 job-link-vehicle-note = earlier jobs, what is fitted since when

@@ -190,7 +190,10 @@ evidence-comeback-left = { CAP($cause) }: quedó sin reparar { $days ->
    *[other] { $days } días antes de este trabajo
 }, entonces probable al { $was }. Este trabajo parte del { $share }.
 evidence-comeback-source = Modelo y cifras nuestros, sin fuente.
-evidence-comeback-factor = { $factor } veces
+evidence-comeback-factor = { $factor ->
+    [1] nada
+   *[other] { $factor } veces
+}
 evidence-comeback-months = { $months ->
     [one] un mes
    *[other] { $months } meses

@@ -302,6 +302,7 @@ job-unchecked-needs-lead = Ahora no funcionan en este navegador. En un trabajo a
 job-unchecked-position = ¿Qué posición muestra la imagen?
 job-unchecked-no-position = ninguna de ellas
 
+job-back-changes = Lo que eso cambia
 job-back-vehicle = Lo que se hizo en él
 job-link-vehicle = El vehículo
 job-link-vehicle-note = trabajos anteriores, qué está montado y desde cuándo

@@ -210,7 +210,12 @@ function wasHere({ back, trail }) {
   if (!back || trail.tests.length) return nothing;
   return html`<section class="panel was-here">
     <p>${sentence(back.sentence)} ${sentence(back.found)}</p>
-    ${back.reasons.map((reason) => html`<p>${sentence(reason)}</p>`)}
+    ${back.reasons.length
+      ? html`<details class="more">
+          <summary>${say('job-back-changes')}</summary>
+          ${back.reasons.map((reason) => html`<p>${sentence(reason)}</p>`)}
+        </details>`
+      : nothing}
     <p><a class="link-button" href=${linkTo(to.vehicle(back.vehicle))}>${say('job-back-vehicle')}</a></p>
   </section>`;
 }
