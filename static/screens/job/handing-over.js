@@ -89,16 +89,3 @@ export function handedOver(ctx, view) {
     second: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
   };
 }
-
-/**
- * Whose a job is by now, in a line at its top.
- * @param {Context} ctx
- * @param {JobView} view
- */
-export function handedLine({ services }, { handed }) {
-  if (!handed) return nothing;
-  const mine = handed.to === services.device.actor;
-  return html`<p class="handed" role="status">
-    ${mine ? say('ways-handed-you', { by: handed.by }) : say('ways-handed-to', { to: handed.to })}
-  </p>`;
-}

@@ -12,7 +12,7 @@ import { say } from '../../words/words.js';
 import { fileRow } from '../frame/file-link.js';
 import { installLine } from '../phone/install-offer.js';
 import { sayStep } from '../frame/aloud.js';
-import { handedLine } from './handing-over.js';
+import { handedLine } from './handed-line.js';
 import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
 import { linkTo, to } from '../frame/router.js';
