@@ -16,6 +16,7 @@ import { OthersLine } from './job/others.js';
 import { frame } from './frame/frame.js';
 import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
+import { placeKept, returnToPlace } from './frame/place-kept.js';
 import { Recorder } from './frame/recorder.js';
 import { refusalPanel } from './frame/refusal.js';
 import { Router } from './frame/router.js';
@@ -66,6 +67,8 @@ class App {
   /** The route whose data is on the screen. */
   #shownPath = '';
   #shownKey = '';
+  /** The screen was opened, and has not been drawn yet. */
+  #opened = false;
   /** @type {any} */
   #data = null;
   /** Where the log stood before the data was loaded. */
@@ -111,6 +114,7 @@ class App {
   #show(route) {
     if (route.path === this.#route.path && route.name === this.#route.name) return;
     this.#route = route;
+    this.#opened = true;
     this.#recorder.refusal = null;
     this.#recorder.forgetUndo();
     // What the screen that is left still waits for does not hold this one up.
@@ -198,7 +202,11 @@ class App {
     document.title = `${parts.title} · Swaptrail`;
     this.#showTrouble();
     if (key !== this.#shownKey) this.#arrive(key);
-    if (!this.#recorder.busy && !this.#recorder.refusal) this.#services.lastViews.keep(this.#route, this.#stamp);
+    if (this.#opened) returnToPlace();
+    this.#opened = false;
+    // What a search shows is not what the address shows when the app starts.
+    const { text, stands } = placeKept();
+    if (!this.#recorder.busy && !this.#recorder.refusal && !text && !stands) this.#services.lastViews.keep(this.#route, this.#stamp);
   }
 
   /** What is wrong comes into view by itself, once. */

@@ -67,7 +67,7 @@ def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
     phone.tap("Open the job")
     page.get_by_role("heading", name="Before you start").wait_for()
     page.goto(f"{phone.base}/#/new")
-    page.get_by_text("A vehicle that was not here before").wait_for()
+    page.get_by_text("Here lately").wait_for()
     assert page.get_by_label("Vehicle", exact=True).input_value() == ""
     assert page.get_by_label("Your name").count() == 0
 
@@ -104,7 +104,7 @@ def test_a_known_vehicle_brings_its_positions(take_screens):
     page.get_by_role("heading", name="Before you start").wait_for()
 
     page.goto(f"{phone.base}/#/new")
-    page.get_by_role("radio", name="Blue estate").check()
+    page.get_by_role("radio", name="Blue estate").click()
     page.get_by_text("A job on this vehicle is still open.").wait_for()
     assert page.get_by_label("Vehicle", exact=True).count() == 0
     page.get_by_text("In other words").click()

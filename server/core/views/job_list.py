@@ -67,8 +67,9 @@ def _lately(state, closed: list[str], since: int) -> list[str]:
 
 
 def units_found(state, findable, asked) -> list[dict]:
-    """Return a few of the units whose label or serial number is asked for, in order of id."""
-    return [unit_line(state, unit) for unit in sorted(asked.among(findable.numbers()))[:_MOST_UNITS]]
+    """Return a few of the labelled units whose label or serial number is asked for, in order of id."""
+    found = [unit for unit in sorted(asked.among(findable.numbers())) if state.units[unit]["code"]]
+    return [unit_line(state, unit) for unit in found[:_MOST_UNITS]]
 
 
 def _found(state, stands: str, identity: str, asked) -> dict:

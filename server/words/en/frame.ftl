@@ -17,6 +17,23 @@ frame-try-again = Try again
 frame-nowhere = No such screen
 frame-nowhere-heading = This address leads nowhere
 frame-nowhere-do = Go back to the list of jobs.
+# $what: job
+frame-missing = { $what ->
+    [job] This job is not on this phone
+    [unit] This sensor is not on this phone
+    [position] This job has no such position
+   *[batch] These labels were not printed here
+}
+# $what: job
+# $alone: no
+frame-missing-do = { $what ->
+    [position] Open the job from the list and tap the position there.
+   *[other] { $alone ->
+        [yes] Look for it in the list of jobs.
+       *[no] Another phone may not have sent it yet. Look for it in the list, or look again later.
+    }
+}
+frame-look-again = Look again
 frame-not-found = Not found
 frame-not-shown = This could not be shown
 frame-nothing-lost = Nothing that was recorded is lost.

@@ -45,7 +45,6 @@ job-link-assumptions-note = chances, codes, money
 
 ## The list of jobs
 
-job-list-open = Open jobs
 job-list-start = Start here
 job-list-open-one = Open a job
 job-list-scan = Scan a label
@@ -54,8 +53,42 @@ job-list-shared = { $count ->
     [one] { $count } shared picture waits
    *[other] { $count } shared pictures wait
 } for a job.
-job-list-closed = Closed
-job-list-closed-only = Closed jobs
+# $which: open
+job-list-group = { $which ->
+    [open] Open jobs
+    [waiting] Waiting
+   *[closed] Closed
+}
+job-list-none = No job stands so.
+# $count (count): 3
+job-list-found = { $count ->
+    [0] No job found
+    [one] { $count } job found
+   *[other] { $count } jobs found
+}
+job-list-found-none = Try fewer letters, or only a part of the plate or name.
+job-list-sensors = Sensors
+# $count (count): 30
+job-list-more = { $count ->
+    [one] Show { $count } more
+   *[other] Show more: { $count } left
+}
+# $count (count): 1950
+job-list-older = { $count ->
+    [one] { $count } job was closed earlier
+   *[other] { $count } jobs were closed earlier
+}
+job-search = Search
+job-search-by = Vehicle, plate, label, person
+job-search-clear = Clear the search
+job-search-stands = Which jobs
+# $which: open
+job-search-filter = { $which ->
+    [all] All
+    [open] Open
+    [waiting] Waiting
+   *[closed] Closed
+}
 job-list-empty = No job yet
 job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle.
 job-list-take-in = I have a file from another phone
@@ -195,10 +228,17 @@ job-open-button = Open the job
 job-open-name-fault = Give the vehicle a name that you will recognise.
 job-open-vin-fault = Correct the number, or leave it empty.
 job-open-vehicle = Vehicle
+job-open-vehicle-note = Its name or its plate.
+# $typed: yes
+job-open-on-record = { $typed ->
+    [yes] On record: is it one of these?
+   *[no] Here lately
+}
+job-open-plate = Plate
+job-open-plate-vin = Plate, VIN
+job-open-another = Another vehicle
 job-open-vin = VIN
 job-open-vin-note = If you have it. It ties later jobs to this vehicle.
-job-open-which = Which vehicle?
-job-open-new = A vehicle that was not here before
 # $count (count): 4
 job-open-known = { $count ->
     [one] { $count } sensor

@@ -17,6 +17,20 @@ frame-try-again = Probar otra vez
 frame-nowhere = No hay tal pantalla
 frame-nowhere-heading = Esta dirección no lleva a ninguna parte
 frame-nowhere-do = Vuelve a la lista de trabajos.
+frame-missing = { $what ->
+    [job] Este trabajo no está en este teléfono
+    [unit] Este sensor no está en este teléfono
+    [position] Este trabajo no tiene esa posición
+   *[batch] Estas etiquetas no se imprimieron aquí
+}
+frame-missing-do = { $what ->
+    [position] Abre el trabajo desde la lista y toca allí la posición.
+   *[other] { $alone ->
+        [yes] Búscalo en la lista de trabajos.
+       *[no] Puede que otro teléfono aún no lo haya enviado. Búscalo en la lista, o mira de nuevo más tarde.
+    }
+}
+frame-look-again = Mirar de nuevo
 frame-not-found = No encontrado
 frame-not-shown = Esto no se pudo mostrar
 frame-nothing-lost = No se perdió nada de lo registrado.

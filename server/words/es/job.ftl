@@ -37,7 +37,6 @@ job-link-assumptions-note = probabilidades, códigos, dinero
 
 ## The list of jobs
 
-job-list-open = Trabajos abiertos
 job-list-start = Empieza aquí
 job-list-open-one = Abrir un trabajo
 job-list-scan = Leer una etiqueta
@@ -45,8 +44,37 @@ job-list-shared = { $count ->
     [one] { $count } imagen compartida espera
    *[other] { $count } imágenes compartidas esperan
 } un trabajo.
-job-list-closed = Cerrados
-job-list-closed-only = Trabajos cerrados
+job-list-group = { $which ->
+    [open] Trabajos abiertos
+    [waiting] En espera
+   *[closed] Cerrados
+}
+job-list-none = No hay ningún trabajo así.
+job-list-found = { $count ->
+    [0] Ningún trabajo encontrado
+    [one] { $count } trabajo encontrado
+   *[other] { $count } trabajos encontrados
+}
+job-list-found-none = Prueba con menos letras, o solo con parte de la matrícula o del nombre.
+job-list-sensors = Sensores
+job-list-more = { $count ->
+    [one] Mostrar { $count } más
+   *[other] Mostrar más: quedan { $count }
+}
+job-list-older = { $count ->
+    [one] { $count } trabajo se cerró antes
+   *[other] { $count } trabajos se cerraron antes
+}
+job-search = Buscar
+job-search-by = Vehículo, matrícula, etiqueta, persona
+job-search-clear = Borrar la búsqueda
+job-search-stands = Qué trabajos
+job-search-filter = { $which ->
+    [all] Todos
+    [open] Abiertos
+    [waiting] Esperan
+   *[closed] Cerrados
+}
 job-list-empty = Ningún trabajo todavía
 job-list-empty-lead = ¿Un sensor de aparcamiento da fallo? Abre un trabajo en el vehículo.
 job-list-take-in = Tengo un archivo de otro teléfono
@@ -167,10 +195,16 @@ job-open-button = Abrir el trabajo
 job-open-name-fault = Dale al vehículo un nombre que reconozcas.
 job-open-vin-fault = Corrige el número o déjalo vacío.
 job-open-vehicle = Vehículo
+job-open-vehicle-note = Su nombre o su matrícula.
+job-open-on-record = { $typed ->
+    [yes] Ya en el registro: ¿es uno de estos?
+   *[no] Los últimos que estuvieron aquí
+}
+job-open-plate = Matrícula
+job-open-plate-vin = Matrícula, VIN
+job-open-another = Otro vehículo
 job-open-vin = VIN
 job-open-vin-note = Si lo tienes. Une trabajos posteriores a este vehículo.
-job-open-which = ¿Qué vehículo?
-job-open-new = Un vehículo que no estuvo aquí antes
 job-open-known = { $count ->
     [one] { $count } sensor
    *[other] { $count } sensores

@@ -7,6 +7,7 @@
  */
 
 import { ROOT } from '../../place.js';
+import { enterPlace, watchPlace } from './place-kept.js';
 
 /**
  * @typedef {object} Route
@@ -156,6 +157,7 @@ export class Router {
   start() {
     addEventListener('hashchange', this.#look);
     addEventListener('popstate', this.#look);
+    watchPlace();
     this.#look();
   }
 
@@ -175,6 +177,7 @@ export class Router {
     // A tapped link has left no note of where it was tapped.
     if (history.state === null) history.replaceState({ from: this.#shown }, '');
     this.#shown = here();
+    enterPlace();
     this.#onRoute(routeOf(location));
   };
 }

@@ -58,14 +58,54 @@ const begun = new WeakSet();
 /** @type {Set<string>} */
 const failed = new Set();
 
+/** Rows of a list that come at once. */
+export const PAGE = 30;
+const LONG_AGO_MS = 30 * 86_400_000;
+
 /**
  * All jobs, open ones first; without the core as far as the log tells.
  * @param {import('../frame/context.js').Services} services
  * @returns {Promise<import('../../core/views.js').JobLine[]>}
  */
-export async function loadJobs(services) {
+async function loadJobs(services) {
   return services.core.available ? services.core.call('jobs') : jobsInLog(services);
 }
+
+/**
+ * The part of the list of jobs that is asked for; without the core all of them, as far as the log tells.
+ * @param {import('../frame/context.js').Services} services
+ * @param {import('../frame/place-kept.js').Place} asked
+ * @returns {Promise<import('../../core/views.js').JobListView>}
+ */
+export async function loadList(services, { text = '', stands = '', most = PAGE }) {
+  if (services.core.available) return services.core.call('job_list', { text, stands, most, since: Date.now() - LONG_AGO_MS });
+  const jobs = (await jobsInLog(services)).map((job) => ({
+    ...job,
+    stands: /** @type {'open' | 'closed'} */ (job.closed ? 'closed' : 'open'),
+    found_by: [],
+  }));
+  const closed = jobs.filter((job) => job.closed).length;
+  return { jobs, units: [], counts: { open: jobs.length - closed, waiting: 0, closed }, more: 0, older: 0 };
+}
+
+/**
+ * Have the words made that a search needs, a few at a time while nothing else is asked, so that its first letter
+ * is answered at once.
+ * @param {import('../frame/context.js').Services} services
+ */
+export async function readyToSearch({ core, log }) {
+  const now = log.changes.value;
+  if (!core.available || readyFor === now) return;
+  readyFor = now;
+  try {
+    while (!(await core.call('make_findable'))) await new Promise((resolve) => setTimeout(resolve, 20));
+  } catch {
+    // A search makes them itself.
+  }
+}
+
+/** @type {unknown} */
+let readyFor;
 
 /**
  * The titles of all jobs by their id.

@@ -1,53 +1,102 @@
 // @ts-check
 /**
- * The list of jobs, open ones first, and what this phone as a whole has to say.
+ * The list of jobs, open ones first, with its search, and what this phone as a whole has to say.
  */
 
 import { html, nothing } from 'lit-html';
 
 import { sharedCount } from '../../phone/shared-pictures.js';
-import { smallBoard } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
-import { loadJobs } from './job-data.js';
+import { PAGE, loadList, readyToSearch } from './job-data.js';
+import { jobRows, unitRows } from './job-rows.js';
+import { ask, jobSearch } from './job-search.js';
 import { installCard } from '../phone/install-offer.js';
 import { helpRow } from '../frame/help-link.js';
 import { keepingNotice } from '../phone/keeping.js';
 import { checkRow } from '../frame/file-link.js';
+import { placeKept } from '../frame/place-kept.js';
 import { linkTo, to } from '../frame/router.js';
 import { standingNotices } from '../phone/standing.js';
-import { day } from '../frame/when.js';
 
-/** @typedef {import('../../core/views.js').JobLine} JobLine */
+/** @typedef {import('../../core/views.js').JobListView} JobListView */
 
 export const jobsPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: async (services) => ({
-    jobs: await loadJobs(services),
+    list: await loadList(services, placeKept()),
     storage: await services.device.storage(),
     shared: await sharedCount(),
   }),
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
-    /** @type {{jobs: JobLine[], storage: any}} */
-    const { jobs, storage } = ctx.data;
-    const open = jobs.filter((job) => !job.closed);
-    const closed = jobs.filter((job) => job.closed);
+    /** @type {{list: JobListView, storage: any}} */
+    const { list, storage } = ctx.data;
+    const count = list.counts.open + list.counts.waiting + list.counts.closed;
+    const { text, stands } = placeKept();
+    const asked = Boolean(text || stands);
+    if (count) readyToSearch(ctx.services);
     return {
       title: 'Swaptrail',
       body: html`
-        ${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, jobs.length, 'strong')}
-        ${jobs.length ? nothing : empty(ctx)}
-        ${open.length ? html`<h1>${say('job-list-open')}</h1>${jobList(open)}` : nothing}
-        ${installCard(ctx, jobs.length, 'offer')}
-        ${closed.length ? html`${closedHead(open)}${jobList(closed)}` : nothing}
+        ${asked
+          ? nothing
+          : html`${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, count, 'strong')}`}
+        ${count || asked ? nothing : empty(ctx)}
+        ${jobSearch(ctx, list.counts)}
+        ${text ? found(list) : groups(ctx, list)}
+        ${more(ctx, list)}
+        ${asked ? nothing : installCard(ctx, count, 'offer')}
         <ul class="list">${checkRow()} ${helpRow()}</ul>
       `,
       ...buttons(ctx),
     };
   },
 };
+
+/**
+ * What a search has found, all in one.
+ * @param {JobListView} list
+ */
+function found({ jobs, units, more: left }) {
+  return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
+    ${jobs.length ? jobRows(jobs) : html`<p>${say('job-list-found-none')}</p>`}
+    ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}`;
+}
+
+/**
+ * The jobs under how they stand; the first heading is that of the screen.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {JobListView} list
+ */
+function groups(ctx, { jobs }) {
+  const { stands } = placeKept();
+  const shown = ['open', 'waiting', 'closed'].filter((each) => each === stands || jobs.some((job) => job.stands === each));
+  return shown.map((each, place) => {
+    const words = say('job-list-group', { which: each });
+    const rows = jobs.filter((job) => job.stands === each);
+    return html`${place ? html`<h2 class="list-head">${words}</h2>` : html`<h1>${words}</h1>`}
+    ${rows.length ? jobRows(rows) : html`<p>${say('job-list-none')}</p>`}`;
+  });
+}
+
+/**
+ * What is not shown yet, and what was closed long ago.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {JobListView} list
+ */
+function more(ctx, { jobs, more: left, older }) {
+  const row = (/** @type {string} */ words, /** @type {import('../frame/place-kept.js').Place} */ change) => html`<button
+    class="small-button wide-button"
+    type="button"
+    @click=${() => ask(ctx, change)}
+  >
+    ${words}
+  </button>`;
+  if (left) return row(say('job-list-more', { count: left }), { most: jobs.length + PAGE });
+  return older ? row(say('job-list-older', { count: older }), { stands: 'closed' }) : nothing;
+}
 
 /**
  * A phone without a server that holds nothing yet has one thing to do.
@@ -72,11 +121,6 @@ function sharedNotice(count) {
   </a>`;
 }
 
-/** @param {JobLine[]} open */
-function closedHead(open) {
-  return open.length ? html`<h2 class="list-head">${say('job-list-closed')}</h2>` : html`<h1>${say('job-list-closed-only')}</h1>`;
-}
-
 /** @param {import('../frame/context.js').Context} ctx */
 function empty({ services: { saved } }) {
   return html`<section class="nothing">
@@ -94,38 +138,4 @@ function empty({ services: { saved } }) {
 /** @param {import('../../alone/saved.js').Saved} saved */
 function holdsNothing({ standing }) {
   return standing.value.held.entries === 0;
-}
-
-/** @param {JobLine[]} jobs */
-function jobList(jobs) {
-  return html`<ul class="list job-list">
-    ${jobs.map(
-      (job) => html`<li>
-        <a class="list-row" href=${linkTo(to.job(job.id))}>
-          ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
-          <span class="list-main">
-            <span class="list-title">${job.title}</span>
-            ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
-            ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
-            ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
-            ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
-            <span class="list-note">${standing(job)}</span>
-            ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
-          </span>
-          <span class="list-end">${icon('forward')}</span>
-        </a>
-      </li>`,
-    )}
-  </ul>`;
-}
-
-/** @param {JobLine} job */
-function standing({ opened_at: at, tests, closed }) {
-  return say('job-list-standing', { opened: day(at), count: tests, closed: closed ? 'yes' : 'no' });
-}
-
-/** @param {JobLine} job */
-function loose({ out, disputed }) {
-  const said = [out ? say('job-list-out', { count: out }) : '', disputed ? say('job-list-disputed', { count: disputed }) : ''];
-  return html`${icon('out')} ${said.filter(Boolean).join(', ')}`;
 }

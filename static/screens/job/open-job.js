@@ -16,12 +16,14 @@ import { reachSection, withReach } from './reach.js';
 import { to } from '../frame/router.js';
 
 const LONGEST_NAME = 80;
+/** Vehicles that stand there before anything is typed. */
+const LATEST = 3;
 
 export const openJobPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: async ({ core, device }) => ({
     layouts: await core.call('layouts'),
-    vehicles: await core.call('vehicles'),
+    latest: await core.call('vehicles', { most: LATEST }),
     actor: device.actor,
   }),
 
@@ -138,6 +140,7 @@ async function openJob(ctx) {
 function jobOpened(ctx) {
   const { form } = ctx;
   const known = knownVehicle(ctx);
+  const plate = (form.plate ?? known?.plate ?? '').trim();
   const vehicle = known
     ? { id: known.id, name: known.name, vin: known.vin }
     : { id: form.newVehicle, name: form.name.trim(), vin: (form.vin ?? '').replace(/[\s-]/g, '').toUpperCase() };
@@ -145,7 +148,7 @@ function jobOpened(ctx) {
   const part = (form.part ?? known?.part ?? '').trim();
   return {
     kind: 'job_opened',
-    data: { vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
+    data: { vehicle: plate ? { ...vehicle, plate } : vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
   };
 }
 

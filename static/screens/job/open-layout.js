@@ -67,8 +67,8 @@ export function layoutSection(ctx, faults) {
  * @param {import('../frame/context.js').Context} ctx
  * @returns {VehicleView | undefined}
  */
-export function knownVehicle({ form, data }) {
-  return data.vehicles.find((/** @type {VehicleView} */ { id }) => id === form.vehicle);
+export function knownVehicle({ form }) {
+  return form.known?.id === form.vehicle ? form.known : undefined;
 }
 
 /** @param {import('../frame/context.js').Context} ctx @returns {string | undefined} */

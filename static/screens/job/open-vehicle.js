@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * Which vehicle: one that is on record, or a new one with its name and its number.
+ * Which vehicle: it is typed, those on record that go with it stand below, and else it is a new one.
  */
 
 import { html, nothing } from 'lit-html';
@@ -14,23 +14,22 @@ import { linkTo, to } from '../frame/router.js';
 
 /** @typedef {import('../../core/views.js').VehicleView} VehicleView */
 
+const MOST = 4;
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {Record<string, string>} faults
  */
 export function vehicleSection(ctx, faults) {
-  const { data } = ctx;
+  const known = knownVehicle(ctx);
   return html`
-    ${data.vehicles.length ? knownVehicles(ctx) : nothing}
-    ${knownVehicle(ctx)
-      ? nothing
-      : html`${textField(ctx, 'name', say('job-open-vehicle'), {
-          fault: faults.name,
-          most: 80,
-        })}
-        <details class="more" ?open=${Boolean(ctx.form.vin)}>
-          <summary>${say('job-open-vin')}</summary>
-          ${textField(ctx, 'vin', say('job-open-vin'), {
+    ${known ? chosenVehicle(ctx, known) : html`${nameField(ctx, faults)} ${knownVehicles(ctx)}`}
+    <details class="more" ?open=${Boolean(ctx.form.vin || ctx.form.plate)}>
+      <summary>${say(known ? 'job-open-plate' : 'job-open-plate-vin')}</summary>
+      ${textField(ctx, 'plate', say('job-open-plate'), { most: 24, capitals: true, initial: known?.plate })}
+      ${known
+        ? nothing
+        : textField(ctx, 'vin', say('job-open-vin'), {
             note: say('job-open-vin-note'),
             most: 24,
             capitals: true,
@@ -38,48 +37,99 @@ export function vehicleSection(ctx, faults) {
             fault: faults.vin,
             answer: vinAnswer(ctx),
           })}
-        </details>`}
+    </details>
   `;
 }
 
-/** @param {import('../frame/context.js').Context} ctx */
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {Record<string, string>} faults
+ */
+function nameField(ctx, faults) {
+  return textField(ctx, 'name', say('job-open-vehicle'), { note: say('job-open-vehicle-note'), fault: faults.name, most: 80 });
+}
+
+/**
+ * The vehicle on record that the job is on, and the way back from it.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {VehicleView} known
+ */
+function chosenVehicle(ctx, known) {
+  const another = () => {
+    delete ctx.form.vehicle;
+    delete ctx.form.known;
+    ctx.redraw();
+  };
+  return html`<section class="panel chosen-vehicle">
+      <p class="panel-kicker">${icon('car')} ${say('job-open-vehicle')}</p>
+      <p class="list-title">${known.name}</p>
+      <p>${knownNote(known)}</p>
+      <button class="small-button" type="button" @click=${another}>${say('job-open-another')}</button>
+    </section>
+    ${known.open_job
+      ? html`<p class="panel panel-ask">
+          ${say('job-open-still')} <a class="link-button" href=${linkTo(to.job(known.open_job))}>${say('job-open-still-go')}</a>
+        </p>`
+      : nothing}`;
+}
+
+/**
+ * The vehicles on record that go with what was typed, each to be taken by a tap.
+ * @param {import('../frame/context.js').Context} ctx
+ */
 function knownVehicles(ctx) {
-  const { form, data } = ctx;
-  const choice = (/** @type {string} */ id, /** @type {string} */ words, /** @type {string} */ note) => html`<label
-    class="choice"
-  >
-    <input
-      type="radio"
-      name="vehicle"
-      .checked=${(form.vehicle ?? '') === id}
-      @change=${() => {
-        form.vehicle = id;
-        ctx.redraw();
-      }}
-    />
-    <span class="choice-word">${words}</span>
-    ${note ? html`<span class="choice-note">${note}</span>` : nothing}
-  </label>`;
-  const chosen = knownVehicle(ctx);
+  const { form } = ctx;
+  const text = (form.name ?? '').trim();
+  const found = matching(ctx, text);
+  if (!found.length) return nothing;
   return html`<fieldset class="asked">
-    <legend class="asked-words">${say('job-open-which')}</legend>
+    <legend class="field-note">${say('job-open-on-record', { typed: text ? 'yes' : 'no' })}</legend>
     <div class="choices">
-      ${choice('', say('job-open-new'), '')}
-      ${data.vehicles.map((/** @type {VehicleView} */ vehicle) =>
-        choice(vehicle.id, vehicle.name, knownNote(vehicle)),
+      ${found.map(
+        (vehicle) => html`<label class="choice">
+          <input
+            type="radio"
+            name="vehicle"
+            .checked=${false}
+            @change=${() => {
+              form.vehicle = vehicle.id;
+              form.known = vehicle;
+              ctx.redraw();
+            }}
+          />
+          <span class="choice-word">${vehicle.name}</span>
+          <span class="choice-note">${knownNote(vehicle)}</span>
+        </label>`,
       )}
     </div>
-    ${chosen?.open_job
-      ? html`<p class="panel panel-ask">
-          ${say('job-open-still')} <a class="link-button" href=${linkTo(to.job(chosen.open_job))}>${say('job-open-still-go')}</a>
-        </p>`
-      : nothing}
   </fieldset>`;
 }
 
+/** What the core has found, by the data of the screen, for another log may hold others. @type {WeakMap<object, Map<string, VehicleView[] | null>>} */
+const answers = new WeakMap();
+
+/**
+ * The vehicles that a text finds; until the core has said so, those of the text before.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {string} text
+ * @returns {VehicleView[]}
+ */
+function matching({ services, data, form, redraw }, text) {
+  const known = answers.get(data) ?? new Map([['', data.latest]]);
+  answers.set(data, known);
+  if (!known.has(text)) {
+    known.set(text, null);
+    services.core.call('vehicles', { text, most: MOST }).then((/** @type {VehicleView[]} */ found) => {
+      known.set(text, found);
+      if ((form.name ?? '').trim() === text) redraw();
+    });
+  }
+  return known.get(text) ?? [...known.values()].filter(Boolean).pop() ?? [];
+}
+
 /** @param {VehicleView} vehicle */
-function knownNote({ positions: { length: count }, vin }) {
-  return vin ? say('job-open-known-vin', { count, vin }) : say('job-open-known', { count });
+function knownNote({ plate, vin, positions: { length: count } }) {
+  return [plate || vin, say('job-open-known', { count })].filter(Boolean).join(' · ');
 }
 
 /**

@@ -13,6 +13,7 @@ import { jobQuestion, loadJob } from './job-data.js';
 import { partFacts } from '../unit/part-facts.js';
 import { picture } from '../frame/picture.js';
 import { reachStepper } from './reach.js';
+import { NotThere } from '../frame/fault.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { printedOn } from '../unit/unit-care.js';
@@ -31,7 +32,8 @@ export const positionPage = {
   async load(services, params) {
     const view = await loadJob(services, params);
     const position = view.board.positions.find(({ id }) => id === params.position);
-    const unit = position?.unit ? await services.core.call('unit', { unit: position.unit.id }) : null;
+    if (!position) throw new NotThere('position');
+    const unit = position.unit ? await services.core.call('unit', { unit: position.unit.id }) : null;
     return { view, position, unit };
   },
 

@@ -11,7 +11,7 @@ import { dropShared, sharedFiles } from '../../phone/shared-pictures.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { photoTaken } from '../scan/capture.js';
-import { loadJob, loadJobs } from './job-data.js';
+import { loadJob, loadList } from './job-data.js';
 import { freshPicture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
@@ -33,6 +33,8 @@ const TROUBLES = {
 
 /** Each is drawn anew once. @type {Map<string, Prepared>} */
 const prepared = new Map();
+/** Jobs that a picture can be put to. */
+const MOST_OPEN = 200;
 /** How many were turned away because there is no job to put them to. */
 let turnedAway = 0;
 
@@ -43,7 +45,8 @@ export const sharedPage = {
    */
   async load(services, { job: chosen }) {
     const files = await sharedFiles();
-    const open = (await loadJobs(services)).filter((job) => !job.closed);
+    const { jobs } = await loadList(services, { most: MOST_OPEN });
+    const open = jobs.filter((job) => !job.closed);
     if (!open.length) {
       await turnAway(files);
       return { pictures: [], open, view: null };

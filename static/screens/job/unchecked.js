@@ -25,7 +25,7 @@ export async function jobsInLog({ log }) {
     if (id === null) continue;
     if (kind === 'job_opened' && !jobs.has(id)) {
       const { vehicle, complaint, positions } = data;
-      const begun = { id, title: vehicle.name, complaint, positions, opened_at: at, closed: false };
+      const begun = { id, title: vehicle.name, complaint, positions, plate: vehicle.plate ?? '', opened_at: at, closed: false, closed_at: 0 };
       jobs.set(id, { ...begun, tests: 0, out: 0, disputed: 0, paused: false, handed_to: '', board: null, standing_words: '', next_words: '' });
     }
     const job = jobs.get(id);

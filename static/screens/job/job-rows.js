@@ -1,0 +1,66 @@
+// @ts-check
+/**
+ * Jobs as rows of a list: the board, how the job stands, what comes next.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { smallBoard } from '../../shapes/board.js';
+import { code } from '../../shapes/code.js';
+import { icon } from '../../shapes/icons.js';
+import { say } from '../../words/words.js';
+import { linkTo, to } from '../frame/router.js';
+import { day } from '../frame/when.js';
+
+/** @typedef {import('../../core/views.js').ListedJob} ListedJob */
+
+/** @param {ListedJob[]} jobs */
+export function jobRows(jobs) {
+  return html`<ul class="list job-list">
+    ${jobs.map(
+      (job) => html`<li>
+        <a class="list-row" href=${linkTo(to.job(job.id))}>
+          ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
+          <span class="list-main">
+            <span class="list-title">${job.title}</span>
+            ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
+            ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
+            ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
+            ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
+            ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
+            <span class="list-note">${standing(job)}</span>
+            ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${words}</span></span>`)}
+            ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
+          </span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** @param {import('../../core/views.js').UnitPlaced[]} units */
+export function unitRows(units) {
+  return html`<ul class="list">
+    ${units.map(
+      (unit) => html`<li>
+        <a class="list-row" href=${linkTo(to.unit(unit.id))}>
+          ${code(unit.shown)}
+          <span class="list-main"><span class="list-note">${unit.where}</span></span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
+/** @param {ListedJob} job */
+function standing({ opened_at: at, tests, closed }) {
+  return say('job-list-standing', { opened: day(at), count: tests, closed: closed ? 'yes' : 'no' });
+}
+
+/** @param {ListedJob} job */
+function loose({ out, disputed }) {
+  const said = [out ? say('job-list-out', { count: out }) : '', disputed ? say('job-list-disputed', { count: disputed }) : ''];
+  return html`${icon('out')} ${said.filter(Boolean).join(', ')}`;
+}

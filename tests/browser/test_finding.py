@@ -1,0 +1,228 @@
+"""Finding a job, a vehicle, a sensor on a phone with years of work; Back keeps the place."""
+
+import os
+import re
+
+import pytest
+
+from tests.bench.reasoning import spent_ms
+from tests.browser.phone_log import facts
+from tests.browser.seeded_job import job_driver
+from tests.browser.yard import put_yard
+from tests.browser_support import wait_until
+from tests.core.driver import JOB
+from tests.many_jobs import OPEN
+from tests.many_jobs import WAITING
+
+ROWS = ".job-list a"
+JOBS = 60
+MOST_MS = 300
+SIZES = [(390, 844, 100), (320, 640, 100), (390, 844, 200), (844, 390, 100)]
+# Taps or types, and waits until what is asked for is drawn.
+_UNTIL_DRAWN = """async ([act, text, wanted]) => {
+  const drawn = new Promise((resolve, reject) => {
+    setTimeout(() => reject(new Error('not drawn: ' + wanted)), 20000);
+    const look = () => {
+      const found = [...document.querySelectorAll('h1, .job-list .list-title, .choice-word, label')];
+      if (found.some((each) => each.textContent.trim() === wanted)) resolve();
+      else requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+  const target = document.querySelector(act);
+  if (text === null) target.click();
+  else {
+    target.value = text;
+    target.dispatchEvent(new Event('input'));
+  }
+  await drawn;
+}"""
+
+
+@pytest.fixture
+def yard_phone(take_screens):
+    """Give a phone with sixty jobs at its list, and what they are."""
+    phone = take_screens()
+    yard = put_yard(phone.page, phone.base, JOBS)
+    phone.show()
+    phone.page.locator(ROWS).first.wait_for()
+    return phone, yard
+
+
+def search(page, text, found):
+    """Type into the search and wait until the list is that of it."""
+    page.get_by_label("Search", exact=True).fill(text)
+    page.get_by_text(re.compile(rf"^{found or 'No'} jobs? found$")).wait_for()
+
+
+def titles(page):
+    return page.locator(".job-list .list-title").all_inner_texts()
+
+
+def scrolled(page):
+    return page.evaluate("document.querySelector('main').scrollTop")
+
+
+def test_a_job_is_two_taps_from_the_list_by_its_plate(yard_phone):
+    phone, yard = yard_phone
+    page, old = phone.page, yard.jobs[4]
+    page.get_by_label("Search", exact=True).click()
+    search(page, old["vehicle"]["plate"].lower().replace("-", ""), 1)
+    assert titles(page) == [old["vehicle"]["name"]]
+    page.locator(ROWS).click()
+    wait_until(page, "(job) => location.hash === `#/job/${job}`", old["id"])
+    page.locator(".screen-title", has_text=old["vehicle"]["name"]).wait_for()
+
+
+def test_a_label_finds_its_job_and_its_sensor(yard_phone):
+    phone, yard = yard_phone
+    page, code = phone.page, yard.jobs[9]["codes"][0]
+    search(page, code.lower(), 1)
+    assert page.get_by_text(f"Sensor {code[:3]}-{code[3:]}").is_visible()
+    page.get_by_role("heading", name="Sensors").wait_for()
+    page.locator(".list a", has_text=code[:3]).last.click()
+    wait_until(page, "() => location.hash.startsWith('#/unit/')")
+
+
+def test_what_is_not_there_is_said_and_the_search_is_cleared_by_a_tap(yard_phone):
+    page = yard_phone[0].page
+    search(page, "no such car", 0)
+    page.get_by_role("button", name="Clear the search").click()
+    page.get_by_role("heading", name="Open jobs").wait_for()
+    assert page.get_by_label("Search", exact=True).input_value() == ""
+
+
+def test_the_list_has_what_is_new_and_folds_away_what_was_closed_long_ago(yard_phone):
+    phone, yard = yard_phone
+    page = phone.page
+    headings = page.locator("h1, h2.list-head").all_inner_texts()
+    assert headings == ["Open jobs", "Waiting", "Closed"]
+    assert titles(page)[0] == yard.jobs[-1 - WAITING]["vehicle"]["name"]
+    page.get_by_role("button", name="closed earlier").click()
+    page.get_by_role("heading", name="Closed").wait_for()
+    page.get_by_role("button", name="Show more").click()
+    wait_until(
+        page, "(count) => document.querySelectorAll('.job-list a').length === count", JOBS - OPEN - WAITING
+    )
+    assert titles(page)[-1] == yard.jobs[0]["vehicle"]["name"]
+
+
+def test_the_list_is_filtered_by_how_jobs_stand(yard_phone):
+    page = yard_phone[0].page
+    for words, count in (("Waiting", WAITING), ("Open", OPEN)):
+        page.get_by_role("button", name=f"{count} {words}").click()
+        wait_until(page, "(count) => document.querySelectorAll('.job-list a').length === count", count)
+        assert page.get_by_role("button", name=f"{count} {words}").get_attribute("aria-pressed") == "true"
+
+
+@pytest.mark.parametrize("way", ["arrow", "phone", "after a reload"])
+def test_back_keeps_the_search_the_filter_and_the_place(yard_phone, way):
+    page = yard_phone[0].page
+    page.get_by_role("button", name="Closed", exact=False).first.click()
+    page.get_by_role("button", name="Show more").click()
+    page.get_by_label("Search", exact=True).fill("e")
+    page.get_by_text(re.compile(r"jobs found$")).wait_for()
+    page.wait_for_function("document.querySelector('main').scrollHeight > 1500")
+    page.evaluate("document.querySelector('main').scrollTop = 400")
+    shown = titles(page)
+    before = scrolled(page)
+    page.locator(ROWS).nth(4).click()
+    page.locator(".screen-back").wait_for()
+    if way == "after a reload":
+        page.reload()
+        page.locator(".screen-back").wait_for()
+    if way == "phone":
+        page.go_back()
+    else:
+        page.locator(".screen-back").click()
+    page.get_by_label("Search", exact=True).wait_for()
+    assert page.get_by_label("Search", exact=True).input_value() == "e"
+    assert page.locator(".filter-button[aria-pressed=true]").inner_text().endswith("Closed")
+    assert titles(page) == shown
+    assert before == scrolled(page) > 0
+
+
+def test_few_jobs_need_no_search(take_screens):
+    page = take_screens().holds(job_driver().begin()).show()
+    page.locator(ROWS).wait_for()
+    assert page.get_by_label("Search", exact=True).count() == 0
+
+
+def test_the_search_has_room(yard_phone):
+    phone, yard = yard_phone
+    assert phone.lacking(*SIZES) == {}
+    phone.page.get_by_label("Search", exact=True).fill(yard.jobs[0]["codes"][0])
+    phone.page.get_by_text("1 job found").wait_for()
+    assert phone.lacking(*SIZES) == {}
+
+
+def test_a_vehicle_is_matched_while_it_is_typed_and_a_new_one_is_the_button(yard_phone):
+    phone, yard = yard_phone
+    old = yard.jobs[11]["vehicle"]
+    page = phone.show("/#/new")
+    page.get_by_label("Vehicle", exact=True).fill(old["plate"].lower().replace(" ", ""))
+    page.get_by_role("radio", name=old["name"]).click()
+    page.get_by_role("button", name="Another vehicle").wait_for()
+    assert page.get_by_label("Vehicle", exact=True).count() == 0
+    phone.tap("Open the job")
+    page.locator("[data-step]").wait_for()
+    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
+    assert opened["vehicle"] == old
+
+    page = phone.show("/#/new")
+    page.get_by_label("Vehicle", exact=True).fill("Brown camper")
+    wait_until(page, "() => !document.querySelector('input[name=vehicle]')")
+    page.get_by_text("Plate, VIN").click()
+    page.get_by_label("Plate", exact=True).fill("zz 77")
+    page.get_by_role("radio", name="Rear, 4 sensors").check()
+    phone.tap("Open the job")
+    page.locator("[data-step]").wait_for()
+    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
+    assert (opened["vehicle"]["name"], opened["vehicle"]["plate"]) == ("Brown camper", "zz 77")
+
+
+@pytest.mark.parametrize(
+    ("address", "said"),
+    [
+        ("job/jx", "This job is not on this phone"),
+        ("job/jx/trail", "This job is not on this phone"),
+        ("job/jx/report", "This job is not on this phone"),
+        ("job/jx/shared", "This job is not on this phone"),
+        ("unit/ux", "This sensor is not on this phone"),
+        ("unit/ux/slip", "This sensor is not on this phone"),
+        (f"job/{JOB}/position/nowhere", "This job has no such position"),
+        ("help/no-page", "This address leads nowhere"),
+        ("no/such/screen", "This address leads nowhere"),
+    ],
+)
+def test_an_address_of_what_is_not_there_is_a_sentence_with_a_way_on(take_screens, address, said):
+    phone = take_screens().holds(job_driver().begin())
+    page = phone.show(f"/#/{address}")
+    page.get_by_role("heading", name=said).wait_for()
+    assert "wanted" not in page.locator("main").inner_text()
+    phone.tap("Show the jobs")
+    page.locator(ROWS).wait_for()
+
+
+def test_with_two_thousand_jobs_list_search_and_open_a_job_take_three_tenths_of_a_second(take_screens):
+    """Of the browser's processor time, which other work on the machine stretches less; at best of a few."""
+    phone = take_screens()
+    yard = put_yard(phone.page, phone.base, 2000)
+    page = phone.show()
+    page.locator(ROWS).first.wait_for(timeout=120_000)
+    search(page, yard.jobs[3]["vehicle"]["plate"], 1)
+    took = {"search": [], "open a job": [], "list": []}
+
+    def do(what, act, text, wanted):
+        begun = spent_ms(os.getpid())
+        page.evaluate(_UNTIL_DRAWN, [act, text, wanted])
+        took[what].append(spent_ms(os.getpid()) - begun)
+
+    for job in yard.jobs[100:1900:300]:
+        do("search", "#job-search", job["vehicle"]["plate"], job["vehicle"]["name"])
+    page.get_by_role("button", name="Clear the search").click()
+    page.get_by_role("heading", name="Open jobs").wait_for()
+    for _ in range(5):
+        do("open a job", ".main-button", None, "Vehicle")
+        do("list", ".screen-back", None, "Open jobs")
+    assert {name: each for name, each in took.items() if min(each) > MOST_MS} == {}
