@@ -1,4 +1,4 @@
-"""What two phones entered apart: shown once, counted by nobody until it is settled, then right for every test."""
+"""What two phones entered apart: shown once, counted by nobody until settled, then right for every test."""
 
 import pytest
 
@@ -88,7 +88,7 @@ def test_no_test_counts_that_a_contradiction_leaves_open(swapped, ana):
     view = swapped.view()
     assert view["step"]["expects"]["waits"] == "Test 2 counts once this is settled."
     assert view["reasoning"]["carries_words"].startswith("Test 1,")
-    assert [note.partition(":")[0] for note in view["reasoning"]["aside"]] == ["Test 2"]
+    assert [note.partition(":")[0] for note in view["reasoning"]["aside"]] == ["Test 2 is set aside"]
     assert {line["points"][1]["mark"] for line in view["trail"]["lines"]} == {"aside"}
 
 
@@ -143,7 +143,10 @@ def test_the_answer_is_the_same_in_whatever_order_the_entries_arrive(core, ben, 
     ben.tested(OUTER)
     code = shown(ben, home(OUTER))
     if ben.step()["form"] == "contradiction":
-        assert told(ben.step()) == [("Ana", f"put {code} into stock"), ("Ben", f"fitted {code} at right outer")]
+        assert told(ben.step()) == [
+            ("Ana", f"put {code} into stock"),
+            ("Ben", f"fitted {code} at right outer"),
+        ]
     settle(ben, home(OUTER), "At right outer")
     aside, fitted = counted(ben)
     assert (aside, fitted[1][OUTER]) == ([], home(OUTER))

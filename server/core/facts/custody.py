@@ -110,7 +110,7 @@ def _unit_seen(state, event, job) -> None:
 
 
 def _told(state, job, identity: str) -> list:
-    """Return the stories that a scan of a unit settles: those about it, and about what was put in its place."""
+    """Return the stories that a scan of a unit settles: about it, and about what was put in its place."""
     told = stories.told(state, identity)
     for contested in contradictions.places(Job(state, job)) if job else []:
         if identity in contested.units:

@@ -136,6 +136,9 @@ def _end_move(job: Job) -> None:
         return
     last = job.last_test()
     for place in move["fitted"]:
-        if last["fitted"].get(place) != move["fitted"][place] or job.fitted_at(place) != move["fitted"][place]:
+        if (
+            last["fitted"].get(place) != move["fitted"][place]
+            or job.fitted_at(place) != move["fitted"][place]
+        ):
             return
     job.facts["move"] = None

@@ -2,7 +2,6 @@
 
 from ..facts.draft import draft
 from ..facts.mixups import in_hand
-from ..messages import any_of
 from ..messages import message
 from ..messages import sentences
 from ..state import own_label
@@ -11,8 +10,8 @@ from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
-from . import settling
 from . import spare
+from . import true_place
 from .fixing import start_replacing
 
 
@@ -164,20 +163,6 @@ def _at_new(job: Job, expects, read, how) -> dict:
     return read
 
 
-def _at_settle(job: Job, expects, read, how) -> dict:
-    """One of those that two stories are about: where it really is is said next."""
-    if read["unit"] not in expects["units"]:
-        title = "guide-scan-unknown-title" if read["unit"] is None else "guide-scan-wrong-title"
-        wanted = any_of([unit_name(job.unit(each)) for each in expects["units"]])
-        more = message("stories-scan-wrong-more", unit=wanted)
-        text = message("stories-scan-wrong", code=read["shown"], unit=wanted)
-        return _stop(read, message(title, sort=job.sort.identity), text, more, [])
-    read["sentence"] = message("guide-scan-this", code=read["shown"])
-    read["choices"] = settling.likely_answers(job, read["unit"], how)
-    read["others"] = settling.other_answers(job, read["unit"], how)
-    return read
-
-
 _ON_ANOTHER = "guide-scan-on-another"
 
 
@@ -250,5 +235,5 @@ _AT = {
     "where_to": _at_where_to,
     "new": _at_new,
     "mixed": _at_mixed,
-    "settle": _at_settle,
+    "settle": true_place.at_label,
 }

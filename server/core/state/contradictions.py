@@ -31,8 +31,8 @@ def places(job: Job) -> list[Contested]:
         if rivals and len(told) > 1 and told[0].place == "out":
             told = told[1:]  # that it was in a hand before is no contradiction
         told = _in_order(told + rivals, numbers)
-        found.append((_number(told[-1], numbers), identity, Contested(identity, units, told)))
-    return [each[2] for each in sorted(found, key=lambda each: each[:2])]
+        found.append((_number(told[-1], numbers), len(found), Contested(identity, units, told)))
+    return [each[2] for each in sorted(found, key=lambda each: (each[0], each[1]))]
 
 
 def _occupant(job: Job, story: stories.Story) -> str | None:
@@ -75,7 +75,7 @@ def tests(job: Job) -> list[list[int]]:
 
 
 def closing(job: Job) -> tuple | None:
-    """Return (closing, entry that went on) of a job that was closed while another phone worked on, or None."""
+    """Return (closing, entry that went on) of a job that one phone closed while another worked on."""
     went_on = job.reopened
     if went_on is None or job.is_closed():
         return None
@@ -98,7 +98,7 @@ def waiting(job: Job) -> list[int]:
 
 
 def waiting_for(job: Job, contested: Contested) -> list[int]:
-    """Return the numbers of the tests, from 0, that wait for one unit: what was where in them is contested."""
+    """Return the numbers of the tests, from 0, that wait for one unit: what was where is contested."""
     if not claimed_positions(contested.stories, job.vehicle_id):
         return []
     numbers = order(job)

@@ -26,7 +26,7 @@ def lines(job: Job, contested: Contested) -> list[dict]:
     return found
 
 
-def title(job: Job, contested: Contested) -> dict:
+def heading(job: Job, contested: Contested) -> dict:
     """Return what the contradiction is, as a heading."""
     told = contested.stories
     at = {(s.place, s.vehicle, s.position): True for s in told}
@@ -62,7 +62,7 @@ def place_of(job: Job, story: stories.Story) -> dict:
     """Return the place of a story, as the end of 'it is ...'; the vehicle is named where it is another."""
     if story.place == "fitted" and story.vehicle == job.vehicle_id:
         return message("stories-at", position=words.position_name(job, story.position))
-    return places.line(job.state, story.place, story.vehicle, story.position)["words"]
+    return places.place_line(job.state, story.place, story.vehicle, story.position)["words"]
 
 
 def test_line(job: Job, entry: dict) -> dict:
