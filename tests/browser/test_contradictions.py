@@ -42,7 +42,7 @@ def test_the_card_has_both_stories_once_and_a_typed_label_settles_it(take_screen
     shown = f"{code[:3]}-{code[3:]}"
     page.get_by_role("heading", name=f"{shown} in two places").wait_for()
     words = page.locator("main").inner_text()
-    for said in (f"Fitted {shown} at right inner", f"Put {shown} into stock", "Test 2 counts once this"):
+    for said in (f"fitted {shown} at right inner", f"put {shown} into stock", "Test 2 counts once this"):
         assert words.count(said) == 1, words
     for gone in ("in dispute", "% sure", "Two places are on record"):
         assert gone not in words
