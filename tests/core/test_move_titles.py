@@ -15,7 +15,8 @@ def title(fitted):
     state.units["spare"] = {**new_unit("spare"), "code": "K7F3M", "place": "stock"}
     for place in NAMES:
         state.units[f"u{place}"] = new_unit(f"u{place}")
-    job = {"id": "j", "layout": "rear-4", "vehicle": "v", "tests": [{"heard": True, "faulted": ["a", "b"]}],
+    job = {"id": "j", "layout": "rear-4", "vehicle": "v", "move": None,
+           "tests": [{"heard": True, "faulted": ["a", "b"]}],
            "positions": [{"id": place, "name": name} for place, name in NAMES.items()]}  # fmt: skip
     return english(_exchange(Job(state, job), fitted))
 
