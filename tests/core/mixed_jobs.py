@@ -1,0 +1,84 @@
+"""Jobs in which sensors got mixed up, done as the app leads, with a fault that only the job knows."""
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+from tests.core.walker import quick_core
+
+
+class MixedJob:
+    """One job of a rear bumper: a fault at one position, `mixed` positions pulled, what came off mixed up.
+
+    `bad` is what is wrong: the number of the body that is the bad sensor, "circuit", or "gone" (a blockage
+    that went away with the handling). `labels` old labels are still on.
+    """
+
+    def __init__(self, mixed, faulted, bad, labels=0, positions=4):
+        """Come to the first fitting after the mix-up."""
+        job = self.job = Driver(quick_core())
+        self.faulted, self.bad = faulted, bad
+        job.begin(first=positions)
+        job.test(faulted)
+        self.tests = 0
+        self.steps = []
+        for place in mixed:
+            job.fact("unit_pulled", unit=home(place), position=place, how="tapped")
+            job.labels[home(place)] = job._fresh()
+            job.fact("unit_labelled", unit=home(place), code=job.labels[home(place)], how="scanned")
+        job.fact("units_mixed", units=[home(place) for place in mixed], note="")
+        self.bodies = list(job.core("state")["mixed"][0]["bodies"])
+        for place in mixed[len(mixed) - labels :]:
+            if job.core("state")["units"][home(place)]["place"] == "mixed":
+                job.scan(job.labels[home(place)])
+        aliases = job.core("state")["aliases"]
+        self.bodies = [aliases.get(body, body) for body in self.bodies]
+        while job.step()["id"] == "mixed.label":
+            unit = job.step()["expects"]["unit"]
+            job.labels[unit] = job._fresh()
+            job.scan(job.labels[unit])
+
+    def faults(self):
+        """Return where a test shows a fault now."""
+        holds = self.job.core("state")["vehicles"]["v1"]["holds"]
+        if self.bad == "circuit":
+            return [self.faulted]
+        if self.bad == "gone":
+            return []
+        bad = self.job.core("state")["aliases"].get(self.bodies[self.bad], self.bodies[self.bad])
+        return [place for place in sorted(holds) if holds[place] == bad]
+
+    def settles(self, most=40):
+        """Follow the app until a verdict stands or nothing is left to fix; return the tests it took."""
+        job = self.job
+        for _ in range(most):
+            view = job.view()
+            told = view["reasoning"]
+            if self.tests and not view["out"] and (told["verdict"] or told["settled"]):
+                return self.tests
+            self._does(view)
+        raise AssertionError(f"the mix-up does not end: {self.steps}")
+
+    def _does(self, view):
+        job, step = self.job, view["step"]
+        self.steps.append(step["id"])
+        if step["form"] == "moves":
+            job.record(*next(each["events"] for each in view["moves"] if each["events"]))
+        elif step["form"] == "photo":
+            job.photograph()
+        elif step["form"] == "test":
+            job.test(*self.faults(), unplugged=step["expects"]["unplugged"])
+            self.tests += 1
+        elif step["form"] == "scan" and step["second"] and step["second"]["events"]:
+            job.tap("second")  # its label was lost: it goes back to where it was
+        elif step["form"] == "scan":
+            unit = step["expects"]["unit"]
+            if unit in job.labels and not job.core("state")["units"][unit]["code"]:
+                job.labels[f"{unit}, lost"] = job.labels.pop(unit)
+            job.scan(job._label_for(step["expects"]))
+        elif step["form"] == "measure":
+            bad = self.bad == "circuit" and step["expects"]["position"] == self.faulted
+            reads = [each["reads"] for each in step["choices"]]
+            job.choose(reads.index("bad" if bad else "good"))
+        elif step["action"]:
+            job.tap()
+        else:
+            job.choose(0)
