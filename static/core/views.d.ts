@@ -14,6 +14,8 @@ export interface Answers {
   make_findable: boolean;
   others: string;
   evidence: EvidenceView;
+  entry: EntryView;
+  righted: RightedView;
   assumptions: AssumptionsView;
   report: ReportView;
   vehicles: VehicleView[];
@@ -353,6 +355,31 @@ export interface HistoryEntry {
   sentence: string;
   undone: { actor: string; reason: string } | null;
   may_undo: boolean;
+  /** Who put it right, and the sentence of what it said before. */
+  righted: { actor: string; said: string } | null;
+  may_right: boolean;
+}
+
+/** An entry as it can be entered anew. */
+export interface EntryView {
+  kind: string;
+  data: Record<string, any>;
+  fields: EntryField[];
+}
+
+export interface EntryField {
+  name: string;
+  words: string;
+  form: 'one' | 'many' | 'text';
+  value: any;
+  options: { value: any; words: string }[];
+}
+
+/** What a correction changes, or the refusal of it; `unfit` are later entries that no longer fit. */
+export interface RightedView {
+  refusal: { rule: string; title: string; sentence: string; do: string } | null;
+  sentence: string;
+  unfit: { seq: number; at: number; sentence: string }[];
 }
 
 // --- the one step that comes next, by the form that it needs

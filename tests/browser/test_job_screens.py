@@ -161,6 +161,29 @@ def test_an_entry_is_taken_back_with_a_reason_and_stays_to_be_read(take_screens)
     page.get_by_role("heading", name="Run the self-test").wait_for()
 
 
+def test_a_test_that_was_entered_wrong_is_entered_anew_in_its_place(take_screens):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+    phone.tap("Self-test: fault at right outer.")
+    phone.tap("Enter what is right")
+    form = page.locator(".put-right")
+    faults = form.get_by_role("group", name="Faults at")
+    assert faults.get_by_label("right outer").is_checked()
+    assert form.get_by_role("button", name="See what it changes").is_disabled()
+    faults.get_by_label("right outer").uncheck()
+    faults.get_by_label("left inner").check()
+    phone.tap("See what it changes")
+    page.get_by_text("The verdict").wait_for()
+    phone.tap("Save the correction")
+    page.get_by_text("Put right by Mara. It said:").wait_for()
+    assert page.locator(".history-struck").inner_text() == "Self-test: fault at right outer."
+    page.get_by_role("button", name="Self-test: fault at left inner.").wait_for()
+    assert page.locator("[data-told=changes]").is_visible()
+    assert [fact["kind"] for fact in facts(page)][-1] == "put_right"
+
+
 def test_what_later_entries_rest_on_is_not_taken_back(take_screens):
     driver = job_driver().begin()
     driver.test("rear-right-outer")

@@ -258,3 +258,53 @@ def test_a_closed_job_stays_closed(job):
     job.force("job_closed", note="")
     job.record(put_right(job, job.seq - 1, faulted=[]))
     assert job.view()["closed"]
+
+
+def righted(job, draft):
+    """Return what a core says that a correction would change."""
+    return job.core("righted", event={"job": job.job, "actor": "Mara", **draft})
+
+
+def test_what_a_correction_changes_is_said_before_it_is_recorded(job):
+    told = righted(job, put_right(job, job.seq, faulted=[]))
+    assert told["refusal"] is None
+    assert told["sentence"].startswith("The verdict was: ")
+    assert told["unfit"] == []
+    stays = righted(job, put_right(job, job.seq, note="cold morning"))
+    assert stays["sentence"].startswith("The verdict stays: ")
+
+
+def test_later_entries_that_no_longer_fit_are_told_and_stay(job):
+    outer, inner = "rear-right-outer", "rear-right-inner"
+    job.force("unit_pulled", unit=home(outer), position=outer, how="tapped")
+    pulled = job.seq
+    job.force("unit_fitted", unit=home(outer), position=outer, how="tapped", override="")
+    draft = put_right(job, pulled, unit=home(inner), position=inner)
+    told = righted(job, draft)
+    assert [each["seq"] for each in told["unfit"]] == [pulled + 1]
+    job.record(draft)
+    assert [entry["event"].split(":")[1] for entry in job.core("conflicts")["conflicts"]] == [str(pulled + 1)]
+
+
+def test_what_is_refused_says_why_before_it_is_tapped(job):
+    assert righted(job, put_right(job, job.seq, faulted=["roof"]))["refusal"]["rule"] == "form"
+
+
+def test_an_entry_comes_with_all_that_can_be_entered_anew(job):
+    entry = job.core("entry", job=JOB, device=job.device, seq=job.seq)
+    assert [(each["name"], each["form"]) for each in entry["fields"]] == [
+        ("faulted", "many"), ("silent", "many"), ("heard", "one"), ("note", "text"),
+    ]  # fmt: skip
+    assert entry["fields"][0]["value"] == ["rear-right-outer"]
+    assert len(entry["fields"][0]["options"]) == 4
+
+
+def test_the_history_shows_what_it_said_and_what_is_right(job):
+    test = job.seq
+    job.record(put_right(job, test, faulted=[]))
+    shown = {entry["seq"]: entry for entry in job.view()["history"]}
+    assert shown[test]["righted"]["actor"] == "Mara"
+    assert "right outer" in shown[test]["righted"]["said"]
+    assert "right outer" not in shown[test]["sentence"]
+    assert shown[test]["may_right"]
+    assert not shown[test + 1]["may_right"]

@@ -43,6 +43,9 @@ def ask_for_all(core, job):
         core(op, job=job)
     for unit in view["units"]:
         core("unit", unit=unit["id"])
+    for entry in view["history"]:
+        if entry["may_right"]:
+            entered_anew(core, job, entry)
     for op in ("jobs", "job_list", "vehicles", "units", "layouts", "waiting", "make_findable"):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
@@ -59,6 +62,19 @@ def contradicting(core):
     other.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
     core("scan", job=job.job, text=job.labels[home(OUTER)], how="scanned")
     ask_for_all(core, job.job)
+
+
+def entered_anew(core, job, entry):
+    """Ask what entering an entry anew would change, with what it says and with a note more."""
+    place = {"job": job, "device": entry["device"], "seq": entry["seq"]}
+    asked = core("entry", **place)
+    for changes in ({}, {"note": "anew"}):
+        data = {
+            **place,
+            "entry": {"kind": asked["kind"], "data": {**asked["data"], **changes}},
+            "reason": "x",
+        }
+        core("righted", event={"kind": "put_right", "job": job, "data": data})
 
 
 def at_the_counter(core):

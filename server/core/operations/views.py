@@ -1,9 +1,14 @@
 """What screens show of jobs, units and vehicles, and what a scan means at a step."""
 
+from .. import rules
 from ..errors import BadInput
 from ..evidence import assumptions
+from ..evidence.conclusions import Conclusions
+from ..facts.corrections import target_of
 from ..guide import scan
 from ..messages import message
+from ..state.job import known_job
+from ..views import correcting
 from ..views import job as view
 from ..views import others
 from ..views import support
@@ -74,6 +79,27 @@ class ViewOperations(Held):
         told = {key: found[key] for key in _FIGURES}
         if told["verdict"]:
             told["verdict"] = {key: found["verdict"][key] for key in ("causes", "probability")}
+        return told
+
+    def op_entry(self, job, device, seq):
+        """Return what of an entry of a job can be entered anew: {"kind", "data", "fields"}."""
+        found = self._job(job)
+        entry = correcting.of_history(found, device, seq)
+        if entry is None or not correcting.may_be_put_right(entry):
+            raise BadInput("seq", seq, message("refusals-entry"))
+        return {"kind": entry["kind"], "data": entry["data"], "fields": correcting.fields(found, entry)}
+
+    def op_righted(self, event):
+        """Return what the draft of a correction changes: {"refusal" or None, "sentence", "unfit"}."""
+        refusal = rules.first_refusal(self.fold, event)
+        if refusal:
+            told = {name: refusal[name] for name in ("rule", "title", "sentence", "do")}
+            return {"refusal": told, "sentence": "", "unfit": []}
+        after = self.fold.with_right(target_of(event["data"]), event["data"]["entry"])
+        before, then = self._job(event["job"]), known_job(after, event["job"])
+        results = self.conclusions.concluded(before), Conclusions().concluded(then)
+        told = correcting.changes(before, then, *results, self.fold.find)
+        told["refusal"] = None
         return told
 
     def op_assumptions(self, job):

@@ -6,6 +6,7 @@ from ..evidence import readings
 from ..evidence import unit_history
 from ..evidence import verdict
 from ..evidence import who_is_who
+from ..facts.corrections import KINDS_OF_CORRECTION
 from ..guide import moves
 from ..guide import next_step
 from ..guide import ways
@@ -18,6 +19,7 @@ from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
 from ..words.noted import noted
+from . import correcting
 from . import others
 from . import pictures
 from . import returning
@@ -192,6 +194,16 @@ def _undone(job: Job, correction: dict | None) -> dict | None:
     return {"actor": correction["actor"], "reason": noted(job.sort, correction["reason"])}
 
 
+def _righted(job: Job, entry: dict) -> dict | None:
+    """Return who put an entry right and what it said before, in words; None where nobody did."""
+    if "righted" not in entry:
+        return None
+    return {
+        "actor": entry["righted"]["actor"],
+        "said": sentences.sentence(job, entry["kind"], entry["said"]),
+    }
+
+
 # by whether a newer version of the app recorded the entry
 _NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
 
@@ -211,9 +223,11 @@ def _history(job: Job) -> list[dict]:
                 if known
                 else message(_NOT_UNDERSTOOD[entry["newer"]]),
                 "undone": _undone(job, entry["withdrawn"]),
+                "righted": _righted(job, entry) if known else None,
+                "may_right": correcting.may_be_put_right(entry),
                 "may_undo": known
                 and entry["withdrawn"] is None
-                and entry["kind"] not in ("job_opened", "corrected"),
+                and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,
             }
         )
     return shown

@@ -107,7 +107,7 @@ job-list-disputed = { $count } in dispute
 
 # $job: Blue estate
 job-history-title = History · { $job }
-job-history-lead = Nothing is ever deleted. Tap an entry that was a mistake to take it back.
+job-history-lead = Nothing is ever deleted. Tap an entry that was a mistake to put it right.
 job-history-mixed = Sensors in hand got mixed up
 job-back = Back to the job
 job-go-on = Go on with the job
@@ -121,6 +121,15 @@ job-history-reason = Why was it wrong?
 job-history-reason-note = The entry stays, struck through, with your reason.
 job-history-take-back = Take it back
 job-history-leave = Leave it
+job-right-open = Enter what is right
+job-right-note = Change what is wrong. The entry keeps its place; what it said stays in the history.
+job-right-look = See what it changes
+job-right-save = Save the correction
+job-right-leave = Leave it
+job-right-unfit = These later entries no longer fit. Put them right as well:
+job-right-was = Put right. It said:
+# $actor: Ben
+job-right-by = Put right by { $actor }. It said:
 
 ## What the tests say
 

@@ -59,6 +59,7 @@ refusals-batch = the number of a batch that was printed here
 
 refusals-json = JSON
 refusals-kind-known = a kind of entry that says what happened
+refusals-entry = an entry that can be put right
 refusals-operation = the name of an operation
 refusals-arguments = those of the operation
 refusals-random = more random bytes

@@ -501,3 +501,39 @@ views-report-spare = { CAP($unit) }, a spare of ours, turned out to be bad { $st
 # $position: right outer
 # $before: right inner
 views-summary-moved = { CAP($unit) } now sits at { $position }; it came from { $before }.
+
+## Putting an entry right.
+
+# $field: faulted
+views-correct-field = { $field ->
+    [complaint] Complaint
+    [faulted] Faults at
+    [silent] Said nothing about
+    [heard] The sounder
+    [note] Note
+    [position] Position
+    [reads] The reading
+    [value] Measured
+    [code] Code on the label
+    [part] Part number
+    [serial] Serial number
+    [unit] Sensor
+   *[place] Place
+}
+# $reads: good
+views-correct-reads = { $reads ->
+    [good] good
+    [bad] bad
+   *[unclear] not clear
+}
+# $heard: yes
+views-correct-heard = { $heard ->
+    [yes] heard
+   *[no] not heard
+}
+# $before: The fault stayed at right inner.
+# $after: Sensor X9T-2C is bad.
+views-correct-verdict = The verdict was: { $before } Now it is: { $after }
+# $verdict: Sensor X9T-2C is bad.
+views-correct-stays = The verdict stays: { $verdict }
+views-correct-untested = no test counted yet

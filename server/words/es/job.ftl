@@ -90,7 +90,7 @@ job-list-disputed = { $count } en disputa
 ## The history
 
 job-history-title = Historial · { $job }
-job-history-lead = Nunca se borra nada. Si una anotación fue un error, tócala para retirarla.
+job-history-lead = Nunca se borra nada. Si una anotación fue un error, tócala para corregirla.
 job-history-mixed = Se mezclaron sensores en la mano
 job-back = Volver al trabajo
 job-go-on = Seguir con el trabajo
@@ -101,6 +101,14 @@ job-history-reason = ¿Por qué estaba mal?
 job-history-reason-note = La anotación se queda, tachada, con tu motivo.
 job-history-take-back = Retirarla
 job-history-leave = Dejarla
+job-right-open = Anotar lo correcto
+job-right-note = Cambia lo que está mal. La anotación sigue en su sitio; lo que decía queda en el historial.
+job-right-look = Ver qué cambia
+job-right-save = Guardar la corrección
+job-right-leave = Dejarla
+job-right-unfit = Estas anotaciones posteriores ya no encajan. Corrígelas también:
+job-right-was = Corregida. Decía:
+job-right-by = Corregida por { $actor }. Decía:
 
 ## What the tests say
 

@@ -45,6 +45,7 @@ refusals-batch = el número de un lote que se imprimió aquí
 
 refusals-json = JSON
 refusals-kind-known = un tipo de anotación que diga qué pasó
+refusals-entry = una anotación que se pueda corregir
 refusals-operation = el nombre de una operación
 refusals-arguments = los de la operación
 refusals-random = más bytes al azar

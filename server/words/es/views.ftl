@@ -353,3 +353,33 @@ views-report-spare = { CAP($unit) }, un repuesto nuestro, resultó estar mal { $
    *[no] y no está en tu vehículo. No era un fallo de tu vehículo.
 }
 views-summary-moved = { CAP($unit) } está ahora en { $position }; vino de { $before }.
+
+## Putting an entry right.
+
+views-correct-field = { $field ->
+    [complaint] Queja
+    [faulted] Fallos en
+    [silent] No dijo nada de
+    [heard] El zumbador
+    [note] Nota
+    [position] Posición
+    [reads] La lectura
+    [value] Medido
+    [code] Código de la etiqueta
+    [part] Número de pieza
+    [serial] Número de serie
+    [unit] Sensor
+   *[place] Lugar
+}
+views-correct-reads = { $reads ->
+    [good] buena
+    [bad] mala
+   *[unclear] no está clara
+}
+views-correct-heard = { $heard ->
+    [yes] se oyó
+   *[no] no se oyó
+}
+views-correct-verdict = El veredicto era: { $before } Ahora es: { $after }
+views-correct-stays = El veredicto se mantiene: { $verdict }
+views-correct-untested = aún no contaba ninguna prueba

@@ -1,7 +1,7 @@
 // @ts-check
 /**
- * Everything on record of a job, newest first; each entry can be taken back with a reason, which is
- * itself an entry.
+ * Everything on record of a job, newest first; each entry can be put right in its place, or taken back with a
+ * reason. Either is itself an entry.
  */
 
 import { html, nothing } from 'lit-html';
@@ -11,6 +11,7 @@ import { say } from '../../words/words.js';
 import { clockNotice } from '../phone/clock-notice.js';
 import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
+import { closeForm, openForm, rightForm, would } from './put-right.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, time } from '../frame/when.js';
@@ -36,7 +37,7 @@ export const historyPage = {
         ${view.out.length > 1
           ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'hand'))}>${say('job-history-mixed')}</a>`
           : nothing}
-        ${clockNotice(ctx)} ${byDay(view.history).map(
+        ${ctx.form.told ? would(ctx.form.told) : nothing} ${clockNotice(ctx)} ${byDay(view.history).map(
           ({ words, entries }) => html`<section>
             <h2>${words}</h2>
             <ol class="list">
@@ -73,12 +74,12 @@ function row(ctx, entry) {
   const told = html`<span class="list-main">
     <span class="list-note">${time(entry.at)} · ${entry.actor || say('job-history-no-name')}</span>
     <span class=${entry.undone ? 'history-text history-struck' : 'history-text'}>${sentence(entry.sentence)}</span>
-    ${entry.undone ? undone(entry.undone) : nothing}
+    ${entry.righted ? righted(entry.righted) : nothing} ${entry.undone ? undone(entry.undone) : nothing}
   </span>`;
-  if (!entry.may_undo) return html`<li class="list-row">${told}</li>`;
+  if (!entry.may_undo && !entry.may_right) return html`<li class="list-row">${told}</li>`;
   const { form } = ctx;
   const name = `${entry.device}/${entry.seq}`;
-  const isOpen = form.taking === name;
+  const isOpen = form.taking === name || form.righting === name;
   return html`<li>
     <button
       class="list-row"
@@ -87,13 +88,39 @@ function row(ctx, entry) {
       @click=${() => {
         form.taking = isOpen ? '' : name;
         form.reason = '';
-        ctx.redraw();
+        closeForm(ctx);
       }}
     >
       ${told}<span class="list-end">${icon(isOpen ? 'cross' : 'undo')}</span>
     </button>
-    ${isOpen ? takeBack(ctx, entry) : nothing}
+    ${form.righting === name ? rightForm(ctx, entry) : nothing} ${form.taking === name ? ways(ctx, entry) : nothing}
   </li>`;
+}
+
+/**
+ * What can be done about an entry that is not right: enter it anew, or take it back.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {HistoryEntry} entry
+ */
+function ways(ctx, entry) {
+  const open = () => {
+    ctx.form.taking = '';
+    return openForm(ctx, entry);
+  };
+  return html`<div class="screen-stack">
+    ${entry.may_right
+      ? html`<div class="card-actions">
+          <button class="small-button" type="button" data-do="anew" @click=${open}>${icon('tick')} ${say('job-right-open')}</button>
+        </div>`
+      : nothing}
+    ${entry.may_undo ? takeBack(ctx, entry) : nothing}
+  </div>`;
+}
+
+/** @param {{actor: string, said: string}} correction */
+function righted({ actor, said }) {
+  return html`<span class="history-undone">${actor ? say('job-right-by', { actor }) : say('job-right-was')}</span>
+    <span class="history-text history-struck">${sentence(said)}</span>`;
 }
 
 /** @param {{actor: string, reason: string}} correction */

@@ -1,0 +1,112 @@
+"""An entry as it can be put right: what of it can be entered anew, and what that changes in the job."""
+
+from ..evidence import verdict
+from ..messages import message
+from ..messages import sentences as joined
+from ..rules.correction import troubles
+from ..state.job import Job
+from ..words import sentences
+from ..words import words
+
+# By kind: the fields that can be entered anew, in the order in which they are asked for.
+FIELDS = {
+    "job_opened": ("complaint",),
+    "test_run": ("faulted", "silent", "heard", "note"),
+    "cleaned": ("position", "note"),
+    "connector_locked": ("position",),
+    "photo_taken": ("position",),
+    "circuit_measured": ("position", "reads", "value"),
+    "unit_labelled": ("code",),
+    "part_noted": ("part", "serial"),
+    "unit_added": ("part", "serial"),
+    "unit_pulled": ("unit", "position"),
+    "unit_fitted": ("unit", "position"),
+    "unit_moved": ("unit", "place"),
+}
+_PLACES = ("stock", "out", "counter", "customer", "scrapped")
+_MANY = ("faulted", "silent")
+
+
+def fields(job: Job, entry: dict) -> list[dict]:
+    """Return {"name", "words", "form", "value", "options"} of each field of an entry of the history."""
+    found = []
+    for name in FIELDS.get(entry["kind"], ()):
+        options = _options(job, name)
+        found.append(
+            {
+                "name": name,
+                "words": message("views-correct-field", field=name),
+                "form": "many" if name in _MANY else "one" if options else "text",
+                "value": entry["data"][name],
+                "options": options,
+            }
+        )
+    return found
+
+
+def of_history(job: Job, device: str, seq: int) -> dict | None:
+    """Return an entry of the history of a job, or None."""
+    for entry in job.history:
+        if entry["device"] == device and entry["seq"] == seq:
+            return entry
+    return None
+
+
+def may_be_put_right(entry: dict) -> bool:
+    """Tell whether an entry of the history can be entered anew."""
+    return entry["understood"] and entry["withdrawn"] is None and entry["kind"] in FIELDS
+
+
+def changes(before: Job, after: Job, result_before, result_after, find) -> dict:
+    """Return {"sentence", "unfit"}: what it makes of the verdict, and which entries no longer fit.
+
+    `find(identity)` is the event with an identity.
+    """
+    was, now = _verdict(before, result_before), _verdict(after, result_after)
+    if was == now:
+        sentence = message("views-correct-stays", verdict=now)
+    else:
+        sentence = message("views-correct-verdict", before=was, after=now)
+    unfit = {}
+    for identity, _, _ in troubles(before.state, after.state):
+        unfit[identity] = True
+    return {"sentence": sentence, "unfit": [_told(after, find(identity)) for identity in sorted(unfit)]}
+
+
+def _verdict(job: Job, result):
+    if result is None:
+        return message("views-correct-untested")
+    told = verdict.reasoning(job, result)
+    return joined([told["sentence"], told["detail"]]) if result["verdict"] is None else told["sentence"]
+
+
+def _told(job: Job, event: dict) -> dict:
+    entry = of_history(job, event["device"], event["seq"]) or event
+    return {
+        "seq": event["seq"],
+        "at": event["at"],
+        "sentence": sentences.sentence(job, entry["kind"], entry["data"]),
+    }
+
+
+def _options(job: Job, name: str) -> list[dict]:
+    if name in _MANY or name == "position":
+        return [_option(each["id"], words.called(job, each)) for each in job.positions]
+    if name == "unit":
+        return [_option(each, words.unit_name(job.unit(each))) for each in job.state.units_of(job.id)]
+    if name == "place":
+        return [_option(each, words.place_name(each)) for each in _PLACES]
+    if name == "reads":
+        return [
+            _option(each, message("views-correct-reads", reads=each)) for each in ("good", "bad", "unclear")
+        ]
+    if name == "heard":
+        return [
+            _option(True, message("views-correct-heard", heard="yes")),
+            _option(False, message("views-correct-heard", heard="no")),
+        ]
+    return []
+
+
+def _option(value, words) -> dict:
+    return {"value": value, "words": words}
