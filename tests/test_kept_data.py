@@ -102,8 +102,6 @@ CONCLUDED = (
 
 # Where a test was not heard the step then was the same test for ever; now what keeps it silent is looked for.
 NEW_STEP = "sounder."
-# Two places on record of a sensor stood beside the step; now settling them is the step.
-SETTLING = "settle"
 
 
 MOVED = " now sits at "  # a sensor that stayed at another position is told since
@@ -130,9 +128,6 @@ def as_then(now, then):
         if MIXED_UP in now and isinstance(now[MIXED_UP], dict):
             now = {**now, MIXED_UP: concluded_then(now[MIXED_UP], then[MIXED_UP])}
         same = {key: as_then(now[key], then[key]) for key in now if key in then}
-        if str((now.get("step") or {}).get("id")).startswith(SETTLING):
-            assert now["disputes"]
-            return {**same, **{name: then[name] for name in ("step", "stage", "stages", "cautions", "moves")}}
         return {**same, **advice(now, then)} if {"step", "moves"} <= set(then) else same
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]

@@ -107,19 +107,10 @@ def put_right_and_right(core, entered, order):
     return job.events, right_from_the_start(job.events)
 
 
-def _without_what_it_knows(value):
-    """Return a view without how far the phone knows the log: a log that was put right has an entry more."""
-    if isinstance(value, list):
-        return [_without_what_it_knows(each) for each in value]
-    if isinstance(value, dict):
-        return {name: _without_what_it_knows(value[name]) for name in value if name != "knows"}
-    return value
-
-
 def told(core, events):
     """Return what a core says of the job of a log: its state, the reasoning, what the screens draw."""
     core("reset", events=[{"event": event} for event in events])
-    view = _without_what_it_knows(core("job", job=JOB))
+    view = core("job", job=JOB)
     del view["history"]
     return without_the_correction(core("state")), core("reasoned", job=JOB), view
 

@@ -8,7 +8,6 @@ together with its target is folded again: without it, or with what it should hav
 from ..errors import NotLoaded
 from ..log import envelope
 from ..messages import message
-from ..state import stories
 from ..state.state import State
 from . import partial
 from .connected import Connected
@@ -171,9 +170,7 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
     elif kind and not withdrawn:
         kind.does(state, known_by(state, event), job)
         if job and job["closed"] and kind.after_closing == REOPENS:
-            _reopen(job, envelope.identity(event))
-        if job and kind.name == "job_closed":
-            _reopen_unaware(job, event)
+            _reopen(state, event, job)
         if job and "paused" in job and ends_pause(kind, data):
             del job["paused"]
         if job and takes_over(kind, data, job, event["actor"]):
@@ -228,23 +225,10 @@ def known_by(state: State, event: dict) -> dict:
     return copy
 
 
-def _reopen(job: dict, went_on: str) -> None:
+def _reopen(state: State, event: dict, job: dict) -> None:
     """Open a closed job again: another phone, not knowing of the closing, has worked on."""
     job["closed"] = None
-    job["reopened"] = went_on
-
-
-def _reopen_unaware(job: dict, event: dict) -> None:
-    """Open a job again that was closed by a phone which did not know of another one's work."""
-    if "knows" not in event["data"]:
-        return
-    for entry in job["history"]:
-        kind = KINDS.get(entry["kind"])
-        identity = "{}:{}".format(entry["device"], entry["seq"])
-        works = kind and kind.after_closing == REOPENS and entry["understood"] and not entry["withdrawn"]
-        if works and stories.is_unknown(identity, event):
-            _reopen(job, identity)
-            return
+    job["reopened"] = envelope.identity(event)
 
 
 def _folded(events: list, corrections: Corrections) -> State:

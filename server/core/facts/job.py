@@ -8,7 +8,6 @@ from ..state.state import new_unit
 from ..state.state import new_vehicle
 from .conflicts import conflict
 from .fields import Choice
-from .fields import Names
 from .fields import NewPositions
 from .fields import Reason
 from .fields import Text
@@ -135,8 +134,6 @@ KINDS = (
         "job_closed",
         Text("note"),
         Choice("why", UNREPAIRED, later=True),
-        # The last entry of each phone on the job that this one knew of.
-        Names("knows", later=True),
         does=_job_closed,
         tells=_tell_job_closed,
         after_closing=KEPT,

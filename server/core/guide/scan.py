@@ -11,7 +11,6 @@ from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
 from . import spare
-from . import true_place
 from .fixing import start_replacing
 
 
@@ -235,5 +234,4 @@ _AT = {
     "where_to": _at_where_to,
     "new": _at_new,
     "mixed": _at_mixed,
-    "settle": true_place.at_label,
 }

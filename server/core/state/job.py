@@ -2,7 +2,6 @@
 
 from ..parts import sorts
 from ..parts.sort import Sort
-from . import stories
 from .state import EMPTY
 from .state import position_of
 from .unit import Unit
@@ -193,19 +192,9 @@ class Job:
         """Who works on from here, as {"to", "by", "at"}; None where it was not handed over."""
         return self.facts.get("handed")
 
-    @property
-    def known_entries(self) -> list[str]:
-        """The last entry of each phone that is on record of it: what whoever records on it now knows."""
-        return stories.known(self.facts["history"])
-
     def is_closed(self) -> bool:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None
-
-    @property
-    def reopened(self) -> str | None:
-        """The entry, by its identity, that went on with it although another phone had closed it, or None."""
-        return self.facts["reopened"]
 
     def is_reopened(self) -> bool:
         """Tell whether work on it went on after it was closed."""

@@ -69,7 +69,6 @@ def job_view(job: Job, result: dict | None) -> dict:
         "units": [_unit_line(job, unit) for unit in summary.handled(job)],
         "replaced": summary.replaced(job),
         "history": _history(job),
-        "knows": job.known_entries,
     }
 
 

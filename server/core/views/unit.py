@@ -6,7 +6,6 @@ A scan opens it, a counter decides by it and paper carries it, so all of them re
 from ..codes import labels
 from ..evidence import mixups
 from ..evidence import unit_history
-from ..guide import settling
 from ..messages import all_of
 from ..messages import message
 from ..state.job import Job
@@ -50,7 +49,6 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "disputed": len(unit["claims"]) > 0,
         "claims": places.claims(state, unit),
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
-        "settle": _settle(state, unit, how),
         "code": unit["code"],
         "address": labels.address(unit["code"], base) if unit["code"] and base else "",
         "was": [labels.shown(code) for code in unit["old_codes"]],
@@ -77,14 +75,6 @@ def _bad(state, identity: str):
     """Return on which vehicle a unit was found bad, "" where it never was."""
     vehicle = unit_history.condemned(state, identity)
     return message("views-unit-bad", vehicle=vehicle) if vehicle else ""
-
-
-def _settle(state, unit, how) -> dict | None:
-    """Return the contradiction about a unit, as the last job tells it that is about it."""
-    found = None
-    for job_id in unit["jobs"] if unit["claims"] else []:
-        found = settling.card(known_job(state, job_id), unit["id"], how) or found
-    return found
 
 
 def _open_job(state, unit) -> Job | None:

@@ -5,6 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { PLACE_WORDS } from '../../phone/place-words.js';
 import { board } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
@@ -135,7 +136,8 @@ function jobBody(ctx, view, parts) {
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   return html`
-    ${handedLine(ctx, view)} ${wasHere(view)} ${moving ? jobBoard(ctx, view) : nothing}
+    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${wasHere(view)} ${disputes(view)}
+    ${moving ? jobBoard(ctx, view) : nothing}
     ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
@@ -195,6 +197,14 @@ function heading({ title, heading: whole, text, progress }) {
   </header>`;
 }
 
+/** Another phone worked on after the closing, so the job is open again. */
+function reopened() {
+  return html`<section class="panel panel-ask" role="status">
+    <p class="panel-kicker">${icon('ask')} ${say('job-reopened-title')}</p>
+    <p>${PLACE_WORDS.reopened}</p>
+  </section>`;
+}
+
 /** The vehicle was here before: said until the first test, and what that changes. @param {JobView} view */
 function wasHere({ back, trail }) {
   if (!back || trail.tests.length) return nothing;
@@ -208,6 +218,23 @@ function wasHere({ back, trail }) {
       : nothing}
     <p><a class="link-button" href=${linkTo(to.vehicle(back.vehicle))}>${say('job-back-vehicle')}</a></p>
   </section>`;
+}
+
+/** @param {JobView} view */
+function disputes({ disputes: units }) {
+  return units.map(
+    (unit) => html`<section class="panel panel-stop" role="alert">
+      <p class="panel-kicker">${icon('stop')} ${say('job-dispute-title')}</p>
+      <p>${sentence(say('job-dispute-claims', { unit: unit.name, places: eitherOf(unit.claims) }))}</p>
+      <p>${say('job-dispute-what')}</p>
+      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('job-dispute-scan')}</a></div>
+    </section>`,
+  );
+}
+
+/** @param {import('../../core/views.js').Claim[]} claims */
+function eitherOf(claims) {
+  return claims.map(({ words }) => words).reduce((before, place) => say('job-dispute-or', { before, place }));
 }
 
 /** What lies behind the step. @param {JobView} view */

@@ -51,7 +51,7 @@ export function unitParts(ctx, unit, how) {
     body: html`
       <section class="unit-head">
         ${code(unit.shown, { size: 'large', none: say('unit-no-label') })}
-        ${unit.settle ? nothing : html`<p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>`}
+        <p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>
         ${badMark(unit.bad)}
       </section>
       ${partFacts(unit)}

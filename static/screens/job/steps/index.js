@@ -16,7 +16,6 @@ import { cautionsStep } from './cautions.js';
 import { checklistStep } from './checklist.js';
 import { choicesStep } from './choices.js';
 import { closeStep } from './close.js';
-import { contradictionStep } from './contradiction.js';
 import { doneStep } from './done.js';
 import { lookStep } from './look.js';
 import { measureStep } from './measure.js';
@@ -35,7 +34,6 @@ const BY_FORM = {
   checklist: checklistStep,
   choices: choicesStep,
   close: closeStep,
-  contradiction: contradictionStep,
   done: doneStep,
   look: lookStep,
   measure: measureStep,
