@@ -185,7 +185,7 @@ export function trail(view, { whole = false } = {}) {
 export function trailSmall(view) {
   const { shown } = rowsThatMatter(view, NAMED_SMALL);
   const geometry = trailGeometry(shown);
-  if (shown.rows.length <= NAMED_SMALL && shown.tests.length <= 3) {
+  if (shown.rows.length <= NAMED_SMALL && shown.tests.length <= 2) {
     return html`<span class="trail trail-named ${geometry.tall ? "trail-tall" : ""}" aria-hidden="true">
       <span class="trail-scroll">${names(shown, geometry)} ${pictures(shown, geometry)}</span>
     </span>`;

@@ -270,10 +270,13 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
 
     page.get_by_label("New sensor").fill("PS-2")
     page.get_by_text("Another part number: it differs from character 4").wait_for()
+    code = driver._fresh()
     press(page, "Scan its new label")
+    type_code(page, code)
     page.get_by_text("Another part number needs a reason").wait_for()
     page.get_by_label("Why it is used all the same").fill("successor, says the dealer")
-    type_code(page, driver._fresh())
+    page.get_by_role("button", name=shown(code)).click()
+    told(page, "Pull ")
 
     assert last(page, "unit_added")["part"] == "PS-2"
     assert last(page, "move_started")["reason"] == "successor, says the dealer"
@@ -395,7 +398,7 @@ def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
     page.get_by_text("It is the only one in your hand.").wait_for()
     moved = last(page, "unit_moved")
     assert (moved["place"], moved["how"]) == ("counter", "typed")
-    press(page, "Into my stock")
+    press(page, "The customer keeps it")
     page.get_by_role("heading", name="This job is closed").wait_for()
     page.get_by_text("What it came to").click()
     page.get_by_text("Where each sensor is").wait_for()
