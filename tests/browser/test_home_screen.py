@@ -180,7 +180,7 @@ def test_on_an_iphone_with_work_on_the_page_it_says_what_the_home_screen_means(t
     page.get_by_text("The app on the home screen starts empty").wait_for()
     page.get_by_role("link", name="Show me how").click()
     page.get_by_text("It starts empty there").wait_for()
-    page.get_by_role("link", name="1 entry").wait_for()
+    page.get_by_role("link", name="1 job").wait_for()
     page.get_by_text("pair it with the copied link").wait_for()
     assert phone.lacks_room() == []
 

@@ -65,7 +65,7 @@ def settings(page, base):
 
 def choose(page, name):
     """Choose a language by its own name, or that of the phone."""
-    with page.expect_navigation():
+    with page.expect_event("load"):
         page.get_by_role("radio", name=name, exact=True).nth(0).click()
     wait_for_app(page)
 

@@ -37,7 +37,7 @@ def get_ready(phone, server) -> None:
 def change_over(phone) -> None:
     """Tap on the new version in the list of jobs."""
     page = phone.show("/#/")
-    with page.expect_navigation():
+    with page.expect_event("load"):
         phone.tap(BUTTON)
     page.locator(".screen").wait_for()
     assert page.evaluate(STYLE) == "second"

@@ -68,7 +68,7 @@ def ready(phone, address="/#/"):
 
 def share(page, *files):
     """Share files with the app."""
-    with page.expect_navigation():
+    with page.expect_event("load"):
         page.evaluate(SHARE, list(files))
     page.locator(".screen").wait_for()
 

@@ -36,7 +36,7 @@ def has_new_build(page, server, name):
 
 def change_over(page):
     """Tap on the new version and wait for its screens."""
-    with page.expect_navigation():
+    with page.expect_event("load"):
         page.evaluate("void update.apply()")
     wait_for_app(page)
 
