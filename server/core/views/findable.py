@@ -5,6 +5,7 @@ after that has those made again of what it names. As with `Conclusions`, no answ
 """
 
 from ..facts.connected import names
+from ..facts.corrections import KINDS_OF_CORRECTION
 from ..state.jobs_in_part import codes_of
 from ..state.jobs_in_part import in_order
 from ..state.jobs_in_part import people_of
@@ -104,12 +105,13 @@ class Findable:
 
     def _note(self, state, event: dict) -> None:
         """Have the words made again of what an entry names, and of what hangs together with that."""
-        if event["kind"] == "corrected":
+        if event["kind"] in KINDS_OF_CORRECTION:
             self._forget_all()
             return
         named = names(event)
         for entry in state.mixed:  # what one of them turns out to be says something of the others
             named.extend(entry["open"] + entry["bodies"])
+        named.extend(state.aliases)  # and the one that it was taken for is no more
         for name in named:
             if name in state.vehicles:
                 self._vehicles.left[name] = True

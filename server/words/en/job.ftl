@@ -253,12 +253,6 @@ job-open-known = { $count ->
     [one] { $count } sensor
    *[other] { $count } sensors
 }
-# $count (count): 4
-# $vin: ZZZ00TESTVEHICLE1
-job-open-known-vin = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensors
-}, { $vin }
 job-open-still = A job on this vehicle is still open.
 job-open-still-go = Go on with it
 job-edge-rear = Along the rear

@@ -217,10 +217,6 @@ job-open-known = { $count ->
     [one] { $count } sensor
    *[other] { $count } sensores
 }
-job-open-known-vin = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensores
-}, { $vin }
 job-open-still = Un trabajo de este vehículo sigue abierto.
 job-open-still-go = Seguir con él
 job-edge-rear = A lo largo de la parte trasera

@@ -54,6 +54,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_label_prints",
         "note_what_phones_promise",
         "make_pairing_log",
+        "make_righted",
     ]
 
 
