@@ -163,24 +163,24 @@ def _comeback(job) -> dict | None:
         "sentences": comeback.sentences(job),
         "source": comeback.SOURCE,
         "factors": [
-            {
-                "value": each,
-                "words": message("evidence-comeback-factor", factor=each),
-                "on": each == factor,
-                "events": [draft("comeback_set", factor=each, months=months)],
-            }
+            _offered(
+                message("evidence-comeback-factor", factor=each), each, factor, factor=each, months=months
+            )
             for each in comeback.FACTORS
         ],
         "halves": [
-            {
-                "value": each,
-                "words": message("evidence-comeback-months", months=each),
-                "on": each == months,
-                "events": [draft("comeback_set", factor=factor, months=each)],
-            }
+            _offered(
+                message("evidence-comeback-months", months=each), each, months, factor=factor, months=each
+            )
             for each in comeback.HALVES
         ],
     }
+
+
+def _offered(said: dict, value: int, now: int, **setting) -> dict:
+    """Return a value that could be set in place of the one there is `now`."""
+    events = [draft("comeback_set", **setting)]
+    return {"value": value, "words": said, "on": value == now, "events": events}
 
 
 def _whole_percent(ppm: int) -> int:

@@ -28,8 +28,8 @@ from ..state.job import Job
 from ..state.job import known_job
 from ..words import causes
 from ..words import words
+from . import job_alone
 from . import readings
-from . import unit_history
 
 FACTOR, MONTHS = 6, 6
 MOST_FACTOR, MOST_MONTHS = 100, 120
@@ -96,7 +96,7 @@ def replaced(job: Job) -> list[dict]:
 
 def replaced_on_verdict(job: Job) -> list:
     """Return (position, unit) of each unit that failed in service and sits there no more in the last test."""
-    verdict = unit_history.verdict_alone(job) if job.tests else None
+    verdict = job_alone.verdict(job)
     if verdict is None:
         return []
     first, last = job.tests[0]["fitted"], job.last_test()["fitted"]
@@ -186,18 +186,17 @@ def _causes(job: Job) -> list[str]:
 
 
 def _live(job: Job) -> list:
-    """Return (cause, chance that it was there at the end) of all but units; kept while nothing happens."""
-    key = "left:" + job.id
-    kept = job.state.verdicts.get(key)
-    if kept is None or kept[0] != len(job.history):
-        case = unit_history.bare_case(job)
-        case["now"] = {"cleaned": job.cleaned_since_test, "repaired": job.repaired_since_test}
-        belief = Belief(Model(read(case)))
-        chances, live, found = belief.marginals(), belief.model.live(), []
-        for number in range(len(chances)):
-            name = belief.model.names[number]
-            if live[number] and belief.model.kinds[number] != "unit":
-                found.append((name.partition("#")[0], chances[number]))
-        kept = (len(job.history), sorted(found))
-        job.state.verdicts[key] = kept
-    return kept[1]
+    """Return (cause, chance that it was there at the end) of all but units."""
+    return job_alone.kept(job, "left:" + job.id, lambda: _left_live(job))
+
+
+def _left_live(job: Job) -> list:
+    case = job_alone.bare_case(job)
+    case["now"] = {"cleaned": job.cleaned_since_test, "repaired": job.repaired_since_test}
+    belief = Belief(Model(read(case)))
+    chances, live, found = belief.marginals(), belief.model.live(), []
+    for number in range(len(chances)):
+        name = belief.model.names[number]
+        if live[number] and belief.model.kinds[number] != "unit":
+            found.append((name.partition("#")[0], chances[number]))
+    return sorted(found)

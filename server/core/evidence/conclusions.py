@@ -27,8 +27,7 @@ class Conclusions:
         case, possible, text = _case(job)
         kept = self.reasoned_by_job.get(job.id)
         if kept is None or kept[0] != text:
-            result = identity_assignments.reasoned(case, possible)
-            result["alike"] = ways.alike(job, case)
+            result = _concluded(job, case, possible, True)
             result["proof"] = proof.ahead(identity_assignments.likeliest(case, result), result)
             kept = (text, result)
             self.reasoned_by_job[job.id] = kept
@@ -43,8 +42,7 @@ class Conclusions:
             kept = known.get(job.id)
             if kept and kept[0] == text:
                 return kept[1]
-        result = identity_assignments.reasoned(case, possible, plan=False)
-        result["alike"] = ways.alike(job, case)
+        result = _concluded(job, case, possible, False)
         self.concluded_by_job[job.id] = (text, result)
         return result
 
@@ -65,6 +63,12 @@ class Conclusions:
             kept = (text, found, told)
             self.weighed_by_job[job.id] = kept
         return case, kept[1], kept[2]
+
+
+def _concluded(job: Job, case: dict, possible: list, plan: bool) -> dict:
+    result = identity_assignments.reasoned(case, possible, plan)
+    result["alike"] = ways.alike(job, case)
+    return result
 
 
 def _case(job: Job) -> tuple:

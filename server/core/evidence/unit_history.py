@@ -14,8 +14,6 @@ that all worked once. So passes make a spare trusted, and never make a unit safe
 the road. Rates: common practice, no source.
 """
 
-from ..infer import explanations
-from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import RATES
 from ..infer.case import read
@@ -25,7 +23,6 @@ from ..infer.model import Model
 from ..infer.noisy_or import at_once
 from ..infer.noisy_or import chances_clean
 from ..infer.noisy_or import power
-from ..infer.variations import Variations
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
@@ -34,16 +31,13 @@ from ..state.job import known_job
 from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words.words import unit_name
-from . import identity_assignments
-from . import priors
+from . import job_alone
 from . import readings
-from . import ways
 
 SOURCE = message("evidence-bayes")
 # The chance that a good unit breaks on the shelf or in the hand between two jobs.
 _BREAKS = 0.001
 _TRUSTED = WHOLE // 100
-_EXPLANATIONS = 2
 
 _NO_COUNTS = {"tests": 0, "passed": 0, "faulted": 0, "explained": 0}
 
@@ -152,36 +146,23 @@ def body_prior(state, entry: dict) -> float:
 def chances_before(state, entry: dict) -> dict:
     """Return identity -> chance that it is bad, from history and the tests before the mix-up."""
     job = known_job(state, entry["job"])
-    key = "mixed:" + entry["event"]
-    kept = state.verdicts.get(key)
-    if kept is None or kept[0] != len(job.history):
-        rates = readings.all_rates(job)
-        case = bare_case(job)
-        case["tests"] = case["tests"][: entry["tests"]]
-        case["meter"] = []
-        case["likelihoods"] = []
-        case["units"] = []
-        for each in entry["units"]:
-            known = prior(job, each) if each in state.units else None
-            case["units"].append({"id": each, "prior": rates["unit"] if known is None else known})
-        belief = Belief(Model(read(case)))
-        chances = belief.marginals()
-        names = belief.model.names
-        kept = (len(job.history), {e: chances[names.index("unit:" + e)] for e in entry["units"]})
-        state.verdicts[key] = kept
-    return kept[1]
+    return job_alone.kept(job, "mixed:" + entry["event"], lambda: _chances_before(job, entry))
 
 
-def bare_case(job) -> dict:
-    """Return the case of a job without histories."""
-    return {
-        "positions": readings.positions(job),
-        "tests": readings.tests(job),
-        "meter": readings.meter(job),
-        "rates": readings.rates(job),
-        "confidence": readings.confidence(job),
-        "likelihoods": priors.likelihoods(job),
-    }
+def _chances_before(job: Job, entry: dict) -> dict:
+    rates = readings.all_rates(job)
+    case = job_alone.bare_case(job)
+    case["tests"] = case["tests"][: entry["tests"]]
+    case["meter"] = []
+    case["likelihoods"] = []
+    case["units"] = []
+    for each in entry["units"]:
+        known = prior(job, each) if each in job.state.units else None
+        case["units"].append({"id": each, "prior": rates["unit"] if known is None else known})
+    belief = Belief(Model(read(case)))
+    chances = belief.marginals()
+    names = belief.model.names
+    return {each: chances[names.index("unit:" + each)] for each in entry["units"]}
 
 
 def _seen(job, identity) -> list:
@@ -217,31 +198,12 @@ def _blamed(job: Job, identity, seen) -> tuple:
         return 0.0, False
     if job.state.units[identity]["place"] == MIXED:
         return 0.0, False  # the verdict speaks of the parts, and which one it is is not known
-    verdict = verdict_alone(job)
+    verdict = job_alone.verdict(job)
     if verdict is None:
         return 0.0, False
     if "unit:" + identity in verdict["causes"]:
         return verdict["probability"] / WHOLE, False
     return 0.0, True
-
-
-def verdict_alone(job: Job) -> dict | None:
-    """Return the verdict of a job, reasoned without histories; kept until something happens on it."""
-    kept = job.state.verdicts.get(job.id)
-    if kept is None or kept[0] != len(job.history):
-        bare = bare_case(job)
-        bare["units"] = []
-        assignments = ways.assignments(job, bare)
-        if assignments:
-            told = identity_assignments.reasoned(bare, assignments, plan=False)["verdict"]
-        else:
-            case = read(bare)
-            belief = Belief(Model(case))
-            best = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))[0]
-            told = holds.verdict(best, holds.leading(best, Variations(belief), case), case)
-        kept = (len(job.history), told)
-        job.state.verdicts[job.id] = kept
-    return kept[1]
 
 
 def _weighed(counts, seen, explained, rates, good, bad) -> tuple:

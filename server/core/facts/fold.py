@@ -96,16 +96,14 @@ class Fold:
         corrections.withdrawn[identity] = {"actor": "", "reason": ""}
         return self._supposing(identity, corrections, [])
 
-    def with_right(self, identity: str, entry: dict | None) -> State:
-        """Return the state as it would be if an event said `entry`, {"kind", "data"}; None: as it was said.
+    def with_right(self, identity: str, entry: dict) -> State:
+        """Return the state as it would be if an event said `entry`, {"kind", "data"}.
 
         In it is what hangs together with the event.
         """
         corrections = self.corrections.copy()
-        corrections.righted.pop(identity, None)
-        if entry:
-            corrections.righted[identity] = supposed(entry)
-        return self._supposing(identity, corrections, names(entry) if entry else [])
+        corrections.righted[identity] = supposed(entry)
+        return self._supposing(identity, corrections, names(entry))
 
     def as_of(self, identity: str, entry: dict) -> "Fold":
         """Return a fold of what came before an event, as far as it hangs together with that or `entry`."""

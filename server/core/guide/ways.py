@@ -8,6 +8,7 @@ from ..messages import message
 from ..messages import sentences
 from ..rules.closing import blocked_by
 from ..state.job import Job
+from ..state.jobs_in_part import people_of
 from ..words import causes
 from ..words import words
 from . import fitting
@@ -91,10 +92,9 @@ def _left_out(job: Job) -> dict | None:
 
 def _hand(job: Job) -> dict:
     """Return what is said at a handover, who worked on the job so far, and the fact without its name."""
-    people = {entry["actor"]: True for entry in job.history if entry["actor"]}
     return {
         "text": _left_out(job) or message("ways-hand-text"),
-        "people": sorted(people),
+        "people": people_of(job.facts),
         "event": draft("job_handed_over", to="", note=""),
     }
 

@@ -192,6 +192,10 @@ class Job:
         """Who works on from here, as {"to", "by", "at"}; None where it was not handed over."""
         return self.facts.get("handed")
 
+    def entries(self) -> list[dict]:
+        """Return the entries of its history that count: understood, and not taken back."""
+        return [each for each in self.history if each["understood"] and each["withdrawn"] is None]
+
     def is_closed(self) -> bool:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None

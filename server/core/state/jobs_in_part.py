@@ -5,6 +5,8 @@ the host passes that on, the phone hands the job over and asks again. So an answ
 all jobs in memory give, or none yet.
 """
 
+from collections import namedtuple
+
 from ..errors import NotLoaded
 
 _LINE = ("id", "vehicle", "complaint", "layout", "part", "positions", "reach", "opened_at")
@@ -42,8 +44,12 @@ def codes_of(job: dict) -> list[str]:
     return sorted(codes)
 
 
-def in_order(jobs) -> tuple:
-    """Return (open, waiting, closed, opened): ids, the newest first; `opened` are all, by their vehicles.
+# Ids of jobs, the newest first; `vehicles` has those of the vehicles of all, by the opening of each job.
+Order = namedtuple("Order", ("open", "waiting", "closed", "vehicles"))
+
+
+def in_order(jobs) -> Order:
+    """Return the jobs by how they stand.
 
     By comprehensions over plain dicts: this is asked of thousands of jobs at once.
     """
@@ -53,7 +59,7 @@ def in_order(jobs) -> tuple:
     closed.extend([(-line["closed_at"], line["id"]) for line in lines.values()])
     opened = [(-job["opened_at"], job["id"], job["vehicle"]) for job in here.values()]
     opened.extend([(-line["opened_at"], line["id"], line["vehicle"]) for line in lines.values()])
-    return (
+    return Order(
         [job["id"] for job in _newest(open_ones) if "paused" not in job],
         [job["id"] for job in _newest(open_ones) if "paused" in job],
         [identity for _, identity in sorted(closed)],

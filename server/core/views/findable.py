@@ -6,6 +6,7 @@ after that has those made again of what it names. As with `Conclusions`, no answ
 
 from ..facts.connected import names
 from ..facts.corrections import KINDS_OF_CORRECTION
+from ..state.jobs_in_part import Order
 from ..state.jobs_in_part import codes_of
 from ..state.jobs_in_part import in_order
 from ..state.jobs_in_part import people_of
@@ -67,8 +68,8 @@ class Findable:
         self._vehicles.make(self.state.vehicles, self._of_vehicle)
         return self._vehicles.words
 
-    def order(self) -> tuple:
-        """Return what `in_order` says of the jobs."""
+    def order(self) -> Order:
+        """Return the jobs by how they stand."""
         if self.jobs_in_order is None:
             self.jobs_in_order = in_order(self.state.jobs)
         return self.jobs_in_order

@@ -36,7 +36,8 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
     is asked for, what was closed before `since` is left out but for the latest, and counted in `older`.
     """
     asked = search.Asked(text)
-    groups = dict(zip((OPEN, WAITING, CLOSED), findable.order()))
+    order = findable.order()
+    groups = {OPEN: order.open, WAITING: order.waiting, CLOSED: order.closed}
     if not asked.is_empty():
         found = {identity: True for identity in asked.among(findable.jobs())}
         groups = {name: [each for each in groups[name] if each in found] for name in groups}

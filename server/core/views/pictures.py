@@ -14,9 +14,7 @@ def pictures(job: Job) -> list[dict]:
 def _moments(job: Job) -> dict:
     """Return digest -> each time it was taken: tests before, whether its position had been pulled."""
     found, pulled, tests = {}, {}, 0
-    for entry in job.history:
-        if not entry["understood"] or entry["withdrawn"] is not None:
-            continue
+    for entry in job.entries():
         if entry["kind"] == "test_run":
             tests += 1
         elif entry["kind"] == "unit_pulled":

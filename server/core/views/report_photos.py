@@ -9,7 +9,7 @@ _CHANGES = ("unit_pulled", "unit_fitted", "cleaned", "circuit_repaired")
 
 def before_and_after(job: Job) -> dict:
     """Return {"before", "during", "after"}: lists of {"sha256", "at", "words"}, each in order."""
-    entries = [entry for entry in job.history if entry["understood"] and entry["withdrawn"] is None]
+    entries = job.entries()
     work = [n for n in range(len(entries)) if entries[n]["kind"] in _CHANGES]
     first = work[0] if work else len(entries)
     last = work[-1] if work else len(entries)

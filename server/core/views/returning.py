@@ -1,7 +1,7 @@
 """A vehicle that was here before: what a new job on it says of that on its first screen."""
 
 from ..evidence import comeback
-from ..evidence import unit_history
+from ..evidence import job_alone
 from ..evidence import verdict
 from ..messages import all_of
 from ..messages import message
@@ -33,7 +33,7 @@ def outcome(job: Job) -> dict:
     if replaced:
         places = [words.position_name(job, position) for position, _ in replaced]
         return message("views-back-replaced", positions=all_of(places), sort=job.sort.identity)
-    concluded = unit_history.verdict_alone(job) if job.tests else None
+    concluded = job_alone.verdict(job)
     if concluded:
         return verdict.headline(job, concluded["causes"])
     return message("views-back-nothing" if job.tests else "views-report-untested")

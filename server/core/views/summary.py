@@ -37,8 +37,8 @@ def replaced(job: Job) -> list[dict]:
 def _sat_at(job: Job) -> dict:
     """Return unit -> position where it sat when the job began, of those that it pulled."""
     was = {}
-    for entry in job.history:
-        if entry["withdrawn"] is None and entry["understood"] and entry["kind"] == "unit_pulled":
+    for entry in job.entries():
+        if entry["kind"] == "unit_pulled":
             unit = job.state.now(entry["data"]["unit"])
             if unit in job.units_at_opening and unit not in was:
                 was[unit] = entry["data"]["position"]
@@ -78,9 +78,7 @@ def left_with(job: Job) -> dict:
 def _after_last_test(job: Job) -> list[dict]:
     """Return the entries of its last self-test and later that fit or pull a unit and stand."""
     found = []
-    for entry in job.history:
-        if entry["withdrawn"] is not None or not entry["understood"]:
-            continue
+    for entry in job.entries():
         if entry["kind"] == "test_run":
             found = []
         elif entry["kind"] in ("unit_fitted", "unit_pulled"):

@@ -16,7 +16,7 @@ def vehicles_view(state, findable, text: str = "", most: int = 0) -> list[dict]:
     if not asked.is_empty():
         left = {identity: True for identity in asked.among(findable.vehicles())}
     told, seen = [], {}
-    for identity in findable.order()[3] if left else []:
+    for identity in findable.order().vehicles if left else []:
         if identity in left and identity not in seen:
             seen[identity] = True
             told.append(_told(state, state.vehicles[identity]))

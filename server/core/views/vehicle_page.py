@@ -1,7 +1,7 @@
 """The page of one vehicle: what is on it since when, what each job found and where, the warranty on work."""
 
 from ..codes import labels
-from ..evidence import unit_history
+from ..evidence import job_alone
 from ..messages import message
 from ..state.job import Job
 from ..state.job import known_job
@@ -53,7 +53,7 @@ def _position(job: Job, position: dict, found: list) -> dict:
 
 def _found(job: Job) -> list:
     """Return (position, {"job", "at", "sentence"}) for each cause that a job concluded."""
-    concluded = unit_history.verdict_alone(job) if job.tests else None
+    concluded = job_alone.verdict(job)
     said = []
     for cause in concluded["causes"] if concluded else []:
         kind, what, _ = causes.split(cause)
