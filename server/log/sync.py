@@ -21,6 +21,7 @@ from server.web.answers import json_answer
 from server.web.assets import current_shell
 from server.web.bodies import json_object
 from server.web.bodies import text_field
+from server.web.bodies import whole_field
 from server.web.database import database
 from server.web.errors import BadRequest
 from server.web.errors import NotAllowed
@@ -97,9 +98,7 @@ def _checked(body: dict) -> tuple[str, str, int, list]:
     if body.get("v") != SYNC_VERSION:
         raise BadRequest("v", shorten(body.get("v")), f"sync version {SYNC_VERSION}")
     device = devices.checked_id(body)
-    cursor = body.get("cursor")
-    if isinstance(cursor, bool) or not isinstance(cursor, int) or not 0 <= cursor < 2**53:
-        raise BadRequest("cursor", shorten(cursor), "a whole number from 0")
+    cursor = whole_field(body, "cursor")
     entries = body.get("events")
     if not isinstance(entries, list):
         raise BadRequest("events", shorten(entries), 'a list of {"event", "hash"}')

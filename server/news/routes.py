@@ -19,6 +19,7 @@ from server.serving.connections.hold import held_back
 from server.web.answers import json_answer
 from server.web.bodies import json_object
 from server.web.bodies import text_field
+from server.web.bodies import whole_field
 from server.web.database import database
 from server.web.errors import BadRequest
 
@@ -62,9 +63,7 @@ def _checked(body: dict) -> tuple[str, Place, int, str]:
     window = body.get("window")
     if not isinstance(window, str) or not _WINDOW.fullmatch(window):
         raise BadRequest("window", shorten(window), "8 hex digits")
-    cursor = body.get("cursor")
-    if isinstance(cursor, bool) or not isinstance(cursor, int) or not 0 <= cursor < 2**53:
-        raise BadRequest("cursor", shorten(cursor), "a whole number from 0")
+    cursor = whole_field(body, "cursor")
     return window, _place(body), cursor, text_field(body, "stamp", 16)
 
 

@@ -63,6 +63,14 @@ def text_field(body: dict, name: str, most: int, least: int = 0) -> str:
     return value
 
 
+def whole_field(body: dict, name: str) -> int:
+    """Returns a whole number of a body, from 0 and as large as every host can hold exactly."""
+    value = body.get(name)
+    if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value < 2**53:
+        raise BadRequest(name, shorten(value), "a whole number from 0")
+    return value
+
+
 def _is_whole(text: str) -> bool:
     """Tells whether a text can be written as UTF-8: JSON may hold one half of a surrogate pair."""
     try:

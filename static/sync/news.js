@@ -10,11 +10,10 @@
 
 import { observable } from '../phone/observable.js';
 import { ApiError } from './api.js';
+import { retryAfter } from './backoff.js';
 
 /** Least time between two questions: a step often changes twice in a moment. */
 const LEAST_PAUSE_MS = 300;
-const FIRST_RETRY_MS = 2000;
-const LAST_RETRY_MS = 300_000;
 
 /**
  * @typedef {object} Place     where this phone is: at a step of a job, in the words of the core's `doing`
@@ -133,7 +132,7 @@ export class News {
     const known = await this.#cursor();
     // What came in while the question stood may have been fetched by now.
     if (reply.entries > known || reply.entries < cursor) await this.#fetch(known);
-    await pause(Math.max(reply.pause * 1000, this.#fruitless && wait(this.#fruitless)), signal);
+    await pause(Math.max(reply.pause * 1000, this.#fruitless && retryAfter(this.#fruitless)), signal);
   }
 
   /** @param {number} before  where the log stood */
@@ -150,7 +149,7 @@ export class News {
     this.#failures += 1;
     setTimeout(() => {
       if (mayAsk()) this.#sync();
-    }, wait(this.#failures));
+    }, retryAfter(this.#failures));
   }
 
   /** Nobody says any more who is there. */
@@ -171,11 +170,6 @@ export class News {
 /** Only while somebody can see what is new. */
 function mayAsk() {
   return document.visibilityState === 'visible' && navigator.onLine;
-}
-
-/** How long to wait after so many times in vain, in milliseconds. @param {number} times */
-function wait(times) {
-  return Math.min(FIRST_RETRY_MS * 2 ** (times - 1), LAST_RETRY_MS) * (0.5 + Math.random());
 }
 
 /**

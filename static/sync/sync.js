@@ -9,17 +9,16 @@
 
 import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
 import { Api, ApiError } from './api.js';
+import { retryAfter, spread } from './backoff.js';
 import { EventExchange } from './exchange.js';
 import { News } from './news.js';
 import { sendPhotos } from './photo-sending.js';
 import { Status } from './status.js';
 import { say } from '../words/words.js';
 
-const CALM_SECONDS = 60;
+const CALM_MS = 60_000;
 /** Where the server says by itself what is new. */
-const LISTENING_SECONDS = 600;
-const FIRST_RETRY_SECONDS = 2;
-const LAST_RETRY_SECONDS = 300;
+const LISTENING_MS = 600_000;
 
 /** What the app asks of it, with a server or without. @typedef {Pick<Sync, keyof Sync>} Syncing */
 
@@ -174,16 +173,14 @@ export class Sync {
   }
 
   #schedule() {
-    const retry = Math.min(FIRST_RETRY_SECONDS * 2 ** (this.#failures - 1), LAST_RETRY_SECONDS);
-    // Jitter, so that a workshop full of phones does not come back at the same instant.
-    const calm = this.#news.isListening ? LISTENING_SECONDS : CALM_SECONDS;
-    const seconds = (this.#failures ? retry : calm) * (0.5 + Math.random());
+    const calm = this.#news.isListening ? LISTENING_MS : CALM_MS;
+    const ms = this.#failures ? retryAfter(this.#failures) : spread(calm);
     // Without a pairing there is nothing to wait for.
     const waits = this.#failures && this.#status.state !== 'not paired';
-    this.#status.set({ nextTryAt: waits ? Date.now() + seconds * 1000 : null });
+    this.#status.set({ nextTryAt: waits ? Date.now() + ms : null });
     this.#timer = setTimeout(() => {
       if (document.visibilityState === 'visible') this.now();
       else this.#schedule();
-    }, seconds * 1000);
+    }, ms);
   }
 }

@@ -43,13 +43,17 @@ class Yard(Driver):
         )
         self.force(kind, unit=unit, position=position, how="tapped", **more)
 
-    def replaced(self):
-        """Find the sensor at right outer bad, replace it, prove it, close."""
+    def exchanged(self):
+        """Find a fault at right outer, and exchange its sensor with that of right inner."""
         self.test(OUTER)
         self.move(home(OUTER), "out", OUTER)
         self.move(home(INNER), "out", INNER)
         self.move(home(OUTER), "fitted", INNER)
         self.move(home(INNER), "fitted", OUTER)
+
+    def replaced(self):
+        """Find the sensor at right outer bad, replace it, prove it, close."""
+        self.exchanged()
         self.force_test(INNER)
         self.move(home(OUTER), "out", INNER)
         self.move(home(INNER), "out", OUTER)
@@ -167,11 +171,7 @@ def test_what_it_counts_for_halves_every_six_months(yard, days, factor):
 
 def test_a_circuit_left_unrepaired_starts_with_what_is_left_of_its_chance(yard):
     yard.come(1)
-    yard.test(OUTER)
-    yard.move(home(OUTER), "out", OUTER)
-    yard.move(home(INNER), "out", INNER)
-    yard.move(home(OUTER), "fitted", INNER)
-    yard.move(home(INNER), "fitted", OUTER)
+    yard.exchanged()
     yard.force_test(OUTER)
     was = yard.chances()[CIRCUIT]
     yard.force("job_closed", note="", why="customer")

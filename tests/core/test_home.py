@@ -33,16 +33,23 @@ def test_a_unit_left_deliberately_is_not_asked_about_again(core):
     assert second.step()["id"] == "done"
 
 
-def original_in_stock_behind_a_spare(core):
-    """Give a job whose fault was the wiring, with a spare still where the good original was pulled."""
+def with_a_spare_in(core, place="rear-right-outer"):
+    """Give a job with a spare from stock where the fault showed."""
     job = Driver(core).begin()
-    spare, place = "u0000000spare", "rear-right-outer"
+    spare = "u0000000spare"
     job.labels[spare] = job.codes[-1]
     job.fact(
         "unit_added", unit=spare, part="PS-1", serial="", code=job.codes[-1], how="scanned", place="stock"
     )
     job.test(place)
-    job.exchange(rear_right_outer=spare)
+    job.exchange(**{place: spare})
+    return job
+
+
+def original_in_stock_behind_a_spare(core):
+    """Give a job whose fault was the wiring, with a spare still where the good original was pulled."""
+    place = "rear-right-outer"
+    job = with_a_spare_in(core, place)
     job.fact("unit_moved", unit=home(place), place="stock", how="scanned", note="")
     job.test(place)
     job.fact("circuit_repaired", cause="circuit:" + place, what="plug cleaned")
@@ -75,14 +82,7 @@ def test_a_spare_that_stays_is_said_once(core):
 
 def cured_by_a_spare(core):
     """Give a job whose fault was gone with a spare in."""
-    job = Driver(core).begin()
-    spare, place = "u0000000spare", "rear-right-outer"
-    job.labels[spare] = job.codes[-1]
-    job.fact(
-        "unit_added", unit=spare, part="PS-1", serial="", code=job.codes[-1], how="scanned", place="stock"
-    )
-    job.test(place)
-    job.exchange(rear_right_outer=spare)
+    job = with_a_spare_in(core)
     job.test()
     return job
 

@@ -10,6 +10,7 @@ import { code } from '../../../shapes/code.js';
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
+import { textField } from '../../frame/field.js';
 import { wayToMixing } from '../hand-page.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { sentence } from '../../frame/sentence.js';
@@ -63,7 +64,7 @@ function placeParts(ctx) {
   return {
     body: html`
       ${proof(form)}
-      <fieldset class="readings">
+      <fieldset class="places">
         <legend class="field-name">${say('steps-where-asked')}</legend>
         <div class="choices">
           ${choices.map(
@@ -85,21 +86,9 @@ function placeParts(ctx) {
         </div>
       </fieldset>
       ${form.asked ? html`<p class="field-fault" role="alert">${say('steps-where-first')}</p>` : nothing}
-      <label class="field">
-        <span class="field-name">${form.whyAsked ? say('steps-bad-why') : say('steps-where-note')}</span>
-        <input
-          type="text"
-          maxlength="200"
-          autocomplete="off"
-          aria-invalid=${form.whyAsked ? 'true' : 'false'}
-          .value=${form.note ?? ''}
-          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-            form.note = target.value;
-            ctx.redraw();
-          }}
-        />
-        ${form.whyAsked ? html`<span class="field-fault" role="alert">${say('steps-bad-fault')}</span>` : nothing}
-      </label>
+      ${textField(ctx, 'note', form.whyAsked ? say('steps-bad-why') : say('steps-where-note'), {
+        fault: form.whyAsked ? say('steps-bad-fault') : '',
+      })}
     `,
     main: { words: say('steps-where-save'), run: save },
     second: null,
