@@ -139,8 +139,11 @@ def unit_line(state, identity: str) -> dict:
 
 def _bad(state, unit):
     """Return that a unit was found bad and where, of one that lies where it could be taken for a spare."""
-    if state.units[unit]["place"] not in ("stock", "out"):
-        return ""
+    return bad_words(state, unit) if state.units[unit]["place"] in ("stock", "out") else ""
+
+
+def bad_words(state, unit):
+    """Return on which vehicle a unit was found bad, "" where it never was."""
     vehicle = unit_history.condemned(state, unit)
     return message("views-unit-bad", vehicle=vehicle) if vehicle else ""
 

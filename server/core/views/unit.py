@@ -22,6 +22,7 @@ from . import returned
 from . import trail
 from . import unit_next
 from . import unit_trail
+from .job import bad_words
 
 
 def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
@@ -45,7 +46,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "place": unit["place"],
         "job": unit["job"],
         "where": words.place_words(Unit(state, identity, job)),
-        "bad": _bad(state, identity),
+        "bad": bad_words(state, identity),
         "disputed": len(unit["claims"]) > 0,
         "claims": places.claims(state, unit),
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
@@ -69,12 +70,6 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "returns": returns,
         "next": unit_next.next_of(state, unit, found, returns, how),
     }
-
-
-def _bad(state, identity: str):
-    """Return on which vehicle a unit was found bad, "" where it never was."""
-    vehicle = unit_history.condemned(state, identity)
-    return message("views-unit-bad", vehicle=vehicle) if vehicle else ""
 
 
 def _open_job(state, unit) -> Job | None:

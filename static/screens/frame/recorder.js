@@ -11,7 +11,7 @@ const BUSY_SHOWS_AFTER_MS = 250;
 /** For so long the last entry can be taken back by one tap. */
 const UNDO_MS = 15_000;
 /** The reason of such a correction, as a code that the core has words for. */
-const SLIP = 'slip';
+export const SLIP = 'slip';
 /** What is no slip, or cannot be taken back. */
 const STAYS = new Set(['corrected', 'put_right', 'job_opened', 'mixup_stopped', 'caution_acknowledged']);
 

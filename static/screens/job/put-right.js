@@ -10,10 +10,8 @@ import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
+import { SLIP } from '../frame/recorder.js';
 import { sentence } from '../frame/sentence.js';
-
-/** The reason of such a correction, as a code that the core has words for. */
-const SLIP = 'slip';
 
 /** @typedef {import('../../core/views.js').EntryField} EntryField */
 /** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
