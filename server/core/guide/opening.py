@@ -18,7 +18,7 @@ def beginning(job: Job) -> tuple | None:
         return "look", step(
             "cautions",
             message("guide-cautions-title"),
-            message("guide-cautions-text"),
+            "",
             form="cautions",
             action=action(message("guide-cautions-read"), *drafts),
         )

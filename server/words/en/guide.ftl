@@ -26,7 +26,6 @@ guide-position = { CAP($position) }
 ## Before the first test.
 
 guide-cautions-title = Before you start
-guide-cautions-text = Read these once.
 guide-cautions-read = I have read these
 guide-photo-title = Photograph each position
 guide-photo-take = Take the picture

@@ -99,7 +99,7 @@ parking-sensor-blocked-state = covered or misaligned
 ## The check in use.
 
 parking-sensor-walk-heading = Walk behind it with a pole
-parking-sensor-walk-text = Hold an upright pole at each sensor in turn and listen. Tap any that stays quiet.
+parking-sensor-walk-text = Hold an upright pole at each sensor in turn. Tap any that stays quiet.
 parking-sensor-walk-all = All of them sound
 parking-sensor-walk-again-heading = Listen again
 # $positions: right outer and left outer

@@ -19,7 +19,6 @@ guide-stop-move = Parar este movimiento
 guide-position = { CAP($position) }
 
 guide-cautions-title = Antes de empezar
-guide-cautions-text = Léelas una vez.
 guide-cautions-read = Lo he leído
 guide-photo-title = Fotografía cada posición
 guide-photo-take = Hacer la foto

@@ -46,7 +46,9 @@ export function vehicleSection(ctx, faults) {
  * @param {Record<string, string>} faults
  */
 function nameField(ctx, faults) {
-  return textField(ctx, 'name', say('job-open-vehicle'), { note: say('job-open-vehicle-note'), fault: faults.name, most: 80 });
+  // Where no vehicle is on record there is none to be found by its plate.
+  const note = ctx.data.latest.length ? say('job-open-vehicle-note') : '';
+  return textField(ctx, 'name', say('job-open-vehicle'), { note, fault: faults.name, most: 80 });
 }
 
 /**
