@@ -72,15 +72,18 @@ export class Sync {
   start() {
     this.#started = true;
     this.#news.start();
-    const now = () => this.now();
-    addEventListener('online', now);
+    addEventListener('online', () => {
+      // What failed while there was no network says nothing of the server.
+      this.#failures = 0;
+      this.now();
+    });
     document.addEventListener('visibilitychange', () => {
       if (document.visibilityState === 'visible') this.now();
     });
     this.#log.changes.subscribe(async () => {
       if (await this.#status.count()) this.now();
     });
-    now();
+    this.now();
   }
 
   /** Say where this phone is, for others at the same job; null while it is at none. @param {import('./news.js').Place | null} place */

@@ -279,6 +279,24 @@ def test_it_waits_longer_after_each_failure_and_no_two_phones_alike(make_phone, 
     app_server.start()
 
 
+def test_back_online_it_does_not_wait_for_the_tries_made_offline(make_phone, app_server):
+    phone = make_phone()
+    app_server.close()
+    phone.page.evaluate("sync.start()")
+    for _ in range(9):
+        phone.page.evaluate("sync.now()")
+    online = """async () => {
+      Math.random = () => 0.5;
+      dispatchEvent(new Event('online'));
+      await sync.now();
+      return Math.round((sync.status.value.nextTryAt - Date.now()) / 1000);
+    }"""
+
+    assert phone.page.evaluate(online) == 2
+    app_server.start()
+    wait_until(phone.page, "sync.status.value.state === 'sent'")
+
+
 def test_a_withdrawn_pairing_keeps_what_waits(make_phone, app_server):
     phone = make_phone()
     phone.record("a")
