@@ -5,9 +5,10 @@
  * A build is taken whole, checked byte by byte against its hashes, or not at all; pages run on another one
  * only after the person's tap. Every file of a page carries the build in its address (/app/<build>/...), and
  * any worker answers for any build that is here: a browser changes workers only when nothing is under way,
- * which may be minutes after the tap, and a page that loads meanwhile hangs. Of the languages, only those in use
- * are taken: words and help of another one are, when a page asks for them. A classic script in one file: module
- * workers are too new for some phones.
+ * which may be minutes after the tap, and a page that loads meanwhile hangs. The screens that are opened rarely may
+ * follow on a phone that had no build before: it works offline the sooner. Of the languages, only those in use are
+ * taken: words and help of another one are, when a page asks for them. A classic script in one file: module workers
+ * are too new for some phones.
  */
 
 'use strict';
@@ -18,7 +19,7 @@ const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (
 
 /**
  * Filled in by the server; the first file of a language is its words.
- * @type {{build: string, files: PrecachedFile[], languages: Record<string, PrecachedFile[]>}}
+ * @type {{build: string, files: PrecachedFile[], late: PrecachedFile[], languages: Record<string, PrecachedFile[]>}}
  */
 const PRECACHE = JSON.parse('__PRECACHE__');
 /** The app's folder; another app may stand in another one of the same host (place.js). */
@@ -39,7 +40,9 @@ const UNREACHABLE = 'X-Unreachable';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 /** Of which language a file is; two may share a picture. @type {Map<string, string>} */
 const LANGUAGE_OF = new Map(Object.entries(PRECACHE.languages).flatMap(([language, own]) => own.map(({ url }) => [url, language])));
-const KNOWN = new Set([...PRECACHE.files.map((file) => file.url), ...LANGUAGE_OF.keys()]);
+/** Of the screens that are opened rarely. */
+const LATE = new Map(PRECACHE.late.map((file) => [file.url, file]));
+const KNOWN = new Set([...PRECACHE.files.map((file) => file.url), ...LATE.keys(), ...LANGUAGE_OF.keys()]);
 /** Stands in where none of a phone's languages is there. */
 const FIRST_LANGUAGE = 'en';
 /** A server answers each address of the app with its one page; a host of files has a page for the others. */
@@ -75,9 +78,14 @@ worker.addEventListener('fetch', (event) => {
 
 /** Fetch every file and check it; one that is wrong fails the whole install. */
 async function takeWholeBuild() {
+  const isFirst = !(await caches.keys()).some((name) => name.startsWith(CACHE_PREFIX));
   const cache = await caches.open(CACHE);
   try {
     await Promise.all([...PRECACHE.files.map((file) => take(cache, file)), takeLanguages()]);
+    const late = Promise.all(PRECACHE.late.map((file) => take(cache, file)));
+    // Whoever had all screens offline keeps them so.
+    if (isFirst) late.catch(() => undefined);
+    else await late;
   } catch (error) {
     await caches.delete(CACHE);
     throw error;
@@ -191,8 +199,8 @@ async function chosen() {
 }
 
 /**
- * Answer from a build. What it lacks comes from the network: a language that was not in use, which stays, and any file
- * where the browser has thrown the cache away.
+ * Answer from a build. What it lacks comes from the network: a language that was not in use and what may come late, which
+ * stay, and any file where the browser has thrown the cache away.
  * @param {string | Promise<string>} build  the name of its cache
  * @param {string} url
  * @param {Request} request
@@ -202,10 +210,12 @@ async function answer(build, url, request) {
   const cache = (await caches.has(name)) ? await caches.open(name) : null;
   const found = await cache?.match(url);
   if (found) return found;
-  const language = name === CACHE ? LANGUAGE_OF.get(url) : undefined;
+  const language = LANGUAGE_OF.get(url);
+  const late = LATE.get(url);
   const far = async () => {
-    if (!cache || !language) return fetch(request);
-    await takeLanguage(language);
+    if (!cache || name !== CACHE) return fetch(request);
+    if (language) await takeLanguage(language);
+    else if (late) await take(cache, late);
     return (await cache.match(url)) ?? fetch(request);
   };
   return request.headers.has(UNREACHABLE) ? reached(far) : far();

@@ -1,7 +1,7 @@
 """Joins the app's modules and styles into few files, because each request costs a weak line a round trip.
 
 What begin.js and main.js import at once becomes a file each; what they import later (`import(...)`)
-becomes chunks; each worker is a file of its own, for a worker shares none with the page.
+becomes chunks, which LATE names; each worker is a file of its own, for a worker shares none with the page.
 """
 
 import json
@@ -9,6 +9,8 @@ import re
 import subprocess
 import tempfile
 from pathlib import Path
+
+from server.web.shell import LATE
 
 BEGIN = "begin.js"
 MAIN = "main.js"
@@ -71,13 +73,30 @@ def _scripts(static: Path, out: Path) -> list[str]:
     for name in outputs:
         _close_templates(Path(static, name).resolve())
     files = {Path(static, name).resolve(): output for name, output in outputs.items()}
-    at_once = {
-        Path(static, imported["path"]).resolve().relative_to(out.resolve()).as_posix()
-        for name in (BEGIN, MAIN)
-        for imported in files[(out / name).resolve()]["imports"]
-        if imported["kind"] == "import-statement"
+    imports = {
+        file.relative_to(out.resolve()).as_posix(): [
+            Path(static, imported["path"]).resolve().relative_to(out.resolve()).as_posix()
+            for imported in output["imports"]
+            if imported["kind"] == "import-statement"
+        ]
+        for file, output in files.items()
     }
+    first = _reached(imports, [BEGIN, MAIN, *WORKERS])
+    (out / LATE).write_text(json.dumps(sorted(imports.keys() - first)), "utf-8")
+    at_once = {*imports[BEGIN], *imports[MAIN]}
     return sorted(at_once - {BEGIN} | {MAIN})
+
+
+def _reached(imports: dict[str, list[str]], names: list[str]) -> set[str]:
+    """Returns the scripts `names` and all that they import at once, and so on."""
+    reached: set[str] = set()
+    waiting = list(names)
+    while waiting:
+        name = waiting.pop()
+        if name not in reached:
+            reached.add(name)
+            waiting += imports[name]
+    return reached
 
 
 def _close_templates(script: Path) -> None:

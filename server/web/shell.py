@@ -55,6 +55,9 @@ WORKER_URL = "/sw.js"
 # In static/sw.js, inside quotes: the worker parses it as JSON.
 PLACEHOLDER = "__PRECACHE__"
 
+# Of a build: names the scripts that nothing imports at once.
+LATE = "late.json"
+
 # Served, but not kept on phones: a browser asks for them while it puts the app on the home screen, which
 # needs a network anyway, and the last one takes the place of sw.js.
 NOT_KEPT = {
@@ -103,6 +106,8 @@ class Shell:
     script_hashes: list[str]
     #: By language, the addresses of what a phone keeps of those in use alone.
     languages: dict[str, list[str]]
+    #: Of what every phone keeps, what may come once it has the rest: the screens that are opened rarely.
+    late: list[str]
 
     def kept(self) -> list[str]:
         """Returns the addresses of what every phone keeps, whatever its language."""
@@ -111,9 +116,9 @@ class Shell:
     def precached_bytes(self) -> int:
         """Returns what a first visit takes before the app works offline, in the language that takes most.
 
-        Compressed. The help and its pictures follow by themselves (sw.js).
+        Compressed. What is `late`, the help and its pictures follow by themselves (sw.js).
         """
-        every = self._bytes([*self.kept(), WORKER_URL])
+        every = self._bytes([*(url for url in self.kept() if url not in self.late), WORKER_URL])
         return every + max(self._bytes(urls[:1]) for urls in self.languages.values())
 
     def _bytes(self, urls: list[str]) -> int:
@@ -156,6 +161,7 @@ def load_shell(
     compiled = static / "core.json"
     assets[CORE_URL] = _asset(compiled) if compiled.is_file() else _packed(core_bundle(), ".json")
     of_languages = _add_languages(static, assets)
+    late = _late(static)
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
     assets[SHELL_URL] = _packed(placed(page, build), ".html")
@@ -164,8 +170,14 @@ def load_shell(
             placed_manifest(assets[MANIFEST_URL].body, build), Path(MANIFEST_URL).suffix
         )
     script_hashes = script_sources(assets[SHELL_URL].body)
-    assets[WORKER_URL] = _packed(_fill(worker, build, assets, of_languages).encode(), ".js")
-    return Shell(build, assets, script_hashes, of_languages)
+    assets[WORKER_URL] = _packed(_fill(worker, build, assets, of_languages, late).encode(), ".js")
+    return Shell(build, assets, script_hashes, of_languages, late)
+
+
+def _late(static: Path) -> list[str]:
+    """Returns the addresses of the scripts that a bundled app imports later; a checkout says of none."""
+    file = static / LATE
+    return [f"/app/{name}" for name in json.loads(file.read_text("utf-8"))] if file.is_file() else []
 
 
 def _add_languages(static: Path, assets: dict[str, Asset]) -> dict[str, list[str]]:
@@ -283,7 +295,9 @@ def _placed(page: bytes, build: str) -> bytes:
     return page.replace(b'"./', b'"/').replace(b'"/app/', f'"/app/{build}/'.encode())
 
 
-def _fill(worker: str, build: str, assets: dict[str, Asset], of_languages: dict[str, list[str]]) -> str:
+def _fill(
+    worker: str, build: str, assets: dict[str, Asset], of_languages: dict[str, list[str]], late: list[str]
+) -> str:
     if worker.count(PLACEHOLDER) != 1:
         raise ShellIncomplete(f"static/sw.js must hold {PLACEHOLDER} exactly once.")
 
@@ -292,7 +306,8 @@ def _fill(worker: str, build: str, assets: dict[str, Asset], of_languages: dict[
 
     precache = {
         "build": build,
-        "files": listed(_kept(assets, of_languages)),
+        "files": listed([url for url in _kept(assets, of_languages) if url not in late]),
+        "late": listed(late),
         "languages": {language: listed(urls) for language, urls in of_languages.items()},
     }
     return worker.replace(PLACEHOLDER, json.dumps(precache))

@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * The screens that are opened rarely, in one script of their own: labels, paper, records, the counter, help.
- * pages.js reads it after the first screen stands; the service worker keeps it with all the others.
+ * pages.js reads it after the first screen stands; the service worker keeps it, on a first visit after the others.
  */
 
 export { filePage } from './alone/file-page.js';

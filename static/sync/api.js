@@ -276,6 +276,8 @@ async function request(path, options, seconds) {
       signal: ended.signal,
     });
     if (!response.headers.has(UNREACHABLE)) return response;
+    // An answer that nobody reads counts as broken off.
+    await response.arrayBuffer();
   } catch {
     // As below.
   } finally {

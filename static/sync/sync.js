@@ -151,7 +151,9 @@ export class Sync {
   }
 
   async #run() {
-    if (await this.#status.count()) this.#status.say('sending', '');
+    const waits = await this.#status.count();
+    // A phone that nobody knows sends nothing before it is paired.
+    if (waits && this.#status.state !== 'not paired') this.#status.say('sending', '');
     try {
       const asked = Date.now();
       const session = await this.api.session();
@@ -160,6 +162,7 @@ export class Sync {
       if (!session.paired) {
         throw new ApiError('not paired', say('troubles-not-paired'));
       }
+      if (waits) this.#status.say('sending', '');
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
       const wanted = await this.#exchange.run(() => this.#status.count());

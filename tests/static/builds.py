@@ -1,5 +1,6 @@
 """The app served from a copy of its files, so that a test can make a new build of it."""
 
+import json
 import shutil
 from pathlib import Path
 
@@ -29,14 +30,25 @@ class OwnApp(AppServer):
         self.start()
 
 
-def first_visit(context, server, complaints=None):
-    """Open the app and wait until it is on the phone."""
+# Whether what may come late has come, too.
+WHOLE = """async () => {
+  const worker = await (await fetch('/sw.js')).text();
+  const { late } = JSON.parse(/JSON\\.parse\\('(.*?)'\\)/.exec(worker)[1]);
+  const found = await Promise.all(late.map(({ url }) => caches.match(`/${url}`)));
+  return found.every(Boolean);
+}"""
+
+
+def first_visit(context, server, complaints=None, is_whole=True):
+    """Open the app and wait until it is on the phone; unless `is_whole` what may come late may be missing."""
     page = context.new_page()
     if complaints:
         complaints.listen(page)
     page.goto(server.base)
     wait_until(page, "navigator.serviceWorker.controller !== null", seconds=30)
     wait_for_app(page)
+    if is_whole:
+        wait_until(page, WHOLE, seconds=30)
     return page
 
 
@@ -53,6 +65,12 @@ def style_of(static: Path) -> Path:
     """Return the style sheet that `mark_build` changes: the one of a built app, else the first."""
     built = static / "styles" / "app.css"
     return built if built.is_file() else static / "styles" / "tokens.css"
+
+
+def late_script(static: Path) -> Path:
+    """Return a script of a built app that may come late."""
+    names = json.loads((static / "late.json").read_text("utf-8"))
+    return max((static / name for name in names), key=lambda file: file.stat().st_size)
 
 
 def mark_build(static: Path, name: str) -> None:

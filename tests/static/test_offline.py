@@ -7,7 +7,9 @@ import pytest
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE
+from tests.static.builds import WHOLE
 from tests.static.builds import first_visit
+from tests.static.builds import late_script
 from tests.static.builds import style_of
 from tests.static.builds import wait_for_app
 
@@ -238,6 +240,47 @@ def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     page.evaluate(UPDATE)
     page.evaluate("update.check()")
     wait_until(page, "update.ready.value")
+
+
+def missing(script):
+    """A server that has lost one script."""
+    gone = ("404 Not Found", "text/plain", b"")
+    return lambda environ, app: gone if environ["PATH_INFO"].endswith(script.name) else None
+
+
+def test_a_phone_works_offline_before_the_rare_screens_have_come(context, own_app):
+    own_app.fault = missing(late_script(own_app.static))
+    page = first_visit(context, own_app, is_whole=False)
+    context.set_offline(True)
+    page.goto(f"{own_app.base}/#/help")
+    page.reload()
+    page.get_by_text("This screen is not on the phone yet.").wait_for()
+
+    own_app.fault = None
+    context.set_offline(False)
+    page.reload()
+    wait_until(page, WHOLE, seconds=30)
+    context.set_offline(True)
+    page.reload()
+
+    page.get_by_role("heading", name="Help", level=1).wait_for()
+
+
+def test_a_phone_that_had_all_screens_takes_no_build_without_them(context, own_app):
+    page = first_visit(context, own_app)
+    before = page.evaluate(BUILDS)
+    page.evaluate(UPDATE)
+    script = late_script(own_app.static)
+    script.write_text(script.read_text() + "\n// changed\n")
+    script.with_name(f"{script.name}.br").unlink()
+    own_app.new_build("second")
+    own_app.fault = missing(script)
+
+    page.evaluate("update.check()")
+
+    wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)")
+    wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
+    assert page.evaluate(BUILDS) == before
 
 
 def test_a_withdrawn_app_leaves_the_phone_and_the_records_stay(context, own_app):

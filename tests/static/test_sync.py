@@ -313,14 +313,24 @@ def test_a_withdrawn_pairing_keeps_what_waits(make_phone, app_server):
     assert on_server(app_server) == ["a"]
 
 
+def hold_sync_lock(page) -> None:
+    """Stand for a tab that syncs: hold its lock until `free()` or the page's end."""
+    page.evaluate(
+        """new Promise((held) => {
+            navigator.locks.request('swaptrail-sync', () => new Promise((free) => {
+                window.free = free;
+                held();
+            }));
+        })"""
+    )
+
+
 def test_only_one_tab_syncs_at_a_time(make_phone, app_server):
     phone = make_phone()
     other = open_bare(phone.context, app_server.base)
     start_parts(other)
     phone.record("a")
-    other.evaluate(
-        "navigator.locks.request('swaptrail-sync', () => new Promise((r) => { window.free = r; })), 0"
-    )
+    hold_sync_lock(other)
     app_server.requests.clear()
 
     phone.page.evaluate("sync.now()")
@@ -334,7 +344,7 @@ def test_only_one_tab_syncs_at_a_time(make_phone, app_server):
 def test_a_tab_goes_on_where_another_was_closed_while_it_sent(make_phone, app_server):
     phone = make_phone()
     other = open_bare(phone.context, app_server.base)
-    other.evaluate("navigator.locks.request('swaptrail-sync', () => new Promise(() => undefined)), 0")
+    hold_sync_lock(other)
     phone.page.evaluate("sync.start()")
     phone.record("a")
     wait_until(phone.page, "sync.status.value.unsentEvents === 1")

@@ -2,6 +2,7 @@
 
 import re
 from pathlib import Path
+from urllib.parse import urljoin
 
 import brotli
 import pytest
@@ -17,6 +18,7 @@ from tests.server.web.test_assets import precache
 
 MOST_FILES = 32
 MOST_BYTES = 900_000
+IMPORTED_AT_ONCE = re.compile(r"""(?:\bfrom|\bimport) *"(\./[^"]+)\"""")
 IMPORTED = re.compile(r"""(?:\bfrom|\bimport\(?) *"(\./[^"]+)\"""")
 
 
@@ -40,11 +42,29 @@ def listed(visitor) -> set[str]:
 
 
 def test_a_first_visit_is_few_files_and_few_bytes(built, visitor):
-    """900 kB and 40 requests are the bound of a visit; head lines and answers come on top."""
+    """900 kB and 40 requests are the bound of a visit; head lines and answers come on top.
+
+    The bytes are those before it works offline; all files are in the number.
+    """
     sizes = {url: len(built.extensions["shell"].assets[url].brotli or b"") for url in listed(visitor)}
 
     assert len(listed(visitor)) <= MOST_FILES
     assert built.extensions["shell"].precached_bytes() < MOST_BYTES, sizes
+
+
+def test_only_what_nothing_asks_for_at_once_may_come_late(built, visitor):
+    late = set(built.extensions["shell"].late)
+    first = listed(visitor) - late
+    at_once = {
+        urljoin(url, name)
+        for url in first
+        if url.endswith(".js")
+        for name in IMPORTED_AT_ONCE.findall(visitor.get(url).get_data(as_text=True))
+    }
+
+    assert late < listed(visitor)
+    assert at_once
+    assert at_once <= first
 
 
 def test_whatever_the_page_and_its_scripts_ask_for_is_on_the_list(visitor):

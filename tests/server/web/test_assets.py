@@ -31,7 +31,7 @@ def precache(phone, language="en"):
     """What a phone of this language keeps."""
     source = phone.get("/sw.js").get_data(as_text=True)
     listed = json.loads(re.search(r"JSON\.parse\('(.*?)'\)", source).group(1))
-    kept = listed["files"] + listed["languages"][language]
+    kept = listed["files"] + listed["late"] + listed["languages"][language]
     return {**listed, "files": [{**file, "url": urljoin("/sw.js", file["url"])} for file in kept]}
 
 
