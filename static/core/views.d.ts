@@ -350,6 +350,8 @@ export interface HistoryEntry {
   at: number;
   actor: string;
   kind: string;
+  /** Where it shows, "test:2", "reading:1", "photo:DIGEST", "position:ID", "unit:ID"; nowhere once it was taken back. */
+  about: string[];
   sentence: string;
   undone: { actor: string; reason: string } | null;
   may_undo: boolean;

@@ -140,6 +140,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int, photo: 
         "", "new", "you", "outbox", "install", "pair", "find", "record", "search", "phones",
         *(f"job/{each}" for each in jobs.values()),
         *(f"job/{jobs['moves']}/{part}" for part in ("moves", "trail", "history", "assumptions")),
+        f"job/{jobs['moves']}/correct/test:1", f"job/{jobs['moves']}/correct/position:rear-right-outer",
         f"job/{jobs['moves']}/install", f"job/{jobs['moves']}/shared", "shared", "shared/full",
         f"job/{job}/photos",
         f"job/{jobs['cautions']}/photos",

@@ -299,3 +299,46 @@ def test_the_history_shows_what_it_said_and_what_is_right(job):
     assert "right outer" not in shown[test]["sentence"]
     assert shown[test]["may_right"]
     assert not shown[test + 1]["may_right"]
+
+
+def about(job, what):
+    """Return the entries of the history that show at a place, the first one first."""
+    return [entry for entry in reversed(job.view()["history"]) if what in entry["about"]]
+
+
+def test_an_entry_is_found_from_where_it_shows(job):
+    outer = "rear-right-outer"
+    job.force(
+        "test_run", heard=True, faulted=[], silent=[], unplugged=[], codes=[], came_and_went=False, note=""
+    )
+    second = job.seq
+    job.force("circuit_measured", position=outer, check="supply", value="", reads="good")
+    job.force("unit_pulled", unit=home(outer), position=outer, how="tapped")
+    pulled = job.seq
+    assert [entry["seq"] for entry in about(job, "test:2")] == [second]
+    assert [entry["seq"] for entry in about(job, "reading:1")] == [second + 1]
+    assert [entry["seq"] for entry in about(job, f"position:{outer}")][-2:] == [second + 1, pulled]
+    assert [entry["seq"] for entry in about(job, f"unit:{home(outer)}")] == [pulled]
+
+
+def test_a_test_keeps_the_number_that_the_trail_gives_it(job):
+    job.force("corrected", device=job.device, seq=job.seq, reason="the wrong car")
+    job.force(
+        "test_run", heard=True, faulted=[], silent=[], unplugged=[], codes=[], came_and_went=False, note=""
+    )
+    assert [test["n"] for test in job.view()["trail"]["tests"]] == [1]
+    assert [entry["seq"] for entry in about(job, "test:1")] == [job.seq]
+
+
+def test_pictures_alike_are_both_found_from_the_picture(job):
+    for position in ("rear-right-outer", "rear-right-inner"):
+        job.force(
+            "photo_taken", sha256="cd" * 32, mime="image/jpeg", bytes=9, width=4, height=3,
+            shows="position", position=position, unit="",
+        )  # fmt: skip
+    assert [entry["seq"] for entry in about(job, "photo:" + "cd" * 32)] == [job.seq - 1, job.seq]
+
+
+def test_a_unit_that_was_added_is_found_from_itself(job):
+    job.force("unit_added", unit="s1", part="PS-9", serial="", code="", how="tapped", place="out")
+    assert [entry["kind"] for entry in about(job, "unit:s1")] == ["unit_added"]

@@ -117,6 +117,17 @@ class Kind:
                 changed[field.name] = field.under_present_ids(data[field.name], now)
         return changed
 
+    def names(self, data: dict) -> tuple:
+        """Return (positions, units) that well-formed data names, new units as well."""
+        positions, units = [], []
+        for field in self._naming_positions:
+            if field.name in data:
+                positions.extend(field.positions(data[field.name]))
+        for field in self._naming_units:
+            if field.name in data:
+                units.extend(field.every_unit(data[field.name]))
+        return positions, units
+
     def sentence(self, names, data: dict) -> dict:
         """Return what an event says; `names` has the names of things on record."""
         if isinstance(self._tells, tuple):

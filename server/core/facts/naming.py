@@ -32,6 +32,10 @@ class NamingField(Field):
         """Return the ids of the units that a well-formed value names and that must be on record, in order."""
         return []
 
+    def every_unit(self, value) -> list[str]:
+        """Return the ids of all units that a well-formed value names."""
+        return self.units(value)
+
     def place_of(self, value, index: int) -> str:
         """Return where in the value the id with this index stands, to go behind the field's name."""
         return ""
@@ -168,6 +172,10 @@ class NewUnit(Unit):
     def units(self, value):
         """Return none."""
         return []
+
+    def every_unit(self, value):
+        """Return it."""
+        return [value]
 
 
 class Units(NamingField):

@@ -6,7 +6,6 @@ from ..evidence import readings
 from ..evidence import unit_history
 from ..evidence import verdict
 from ..evidence import who_is_who
-from ..facts.corrections import KINDS_OF_CORRECTION
 from ..guide import moves
 from ..guide import next_step
 from ..guide import ways
@@ -16,10 +15,8 @@ from ..rules.closing import blocked_by
 from ..state import own_label
 from ..state.job import Job
 from ..state.unit import Unit
-from ..words import sentences
 from ..words import words
-from ..words.noted import noted
-from . import correcting
+from . import history
 from . import others
 from . import pictures
 from . import returning
@@ -68,7 +65,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "photos": pictures.pictures(job),
         "units": [_unit_line(job, unit) for unit in summary.handled(job)],
         "replaced": summary.replaced(job),
-        "history": _history(job),
+        "history": history.history(job),
     }
 
 
@@ -184,52 +181,6 @@ def _stages(stage, closed) -> list[dict]:
                 "id": names[index],
                 "word": message(next_step.STAGES[index][1]),
                 "state": "done" if closed else standing,
-            }
-        )
-    return shown
-
-
-def _undone(job: Job, correction: dict | None) -> dict | None:
-    """Return who took an entry back and why, in words; None where nobody did."""
-    if correction is None:
-        return None
-    return {"actor": correction["actor"], "reason": noted(job.sort, correction["reason"])}
-
-
-def _righted(job: Job, entry: dict) -> dict | None:
-    """Return who put an entry right and what it said before, in words; None where nobody did."""
-    if "righted" not in entry:
-        return None
-    return {
-        "actor": entry["righted"]["actor"],
-        "said": sentences.sentence(job, entry["kind"], entry["said"]),
-    }
-
-
-# by whether a newer version of the app recorded the entry
-_NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
-
-
-def _history(job: Job) -> list[dict]:
-    shown = []
-    for entry in reversed(job.history):
-        known = entry["understood"]
-        shown.append(
-            {
-                "device": entry["device"],
-                "seq": entry["seq"],
-                "at": entry["at"],
-                "actor": entry["actor"],
-                "kind": entry["kind"],
-                "sentence": sentences.sentence(job, entry["kind"], entry["data"])
-                if known
-                else message(_NOT_UNDERSTOOD[entry["newer"]]),
-                "undone": _undone(job, entry["withdrawn"]),
-                "righted": _righted(job, entry) if known else None,
-                "may_right": correcting.may_be_put_right(entry),
-                "may_undo": known
-                and entry["withdrawn"] is None
-                and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,
             }
         )
     return shown

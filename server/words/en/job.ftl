@@ -131,6 +131,7 @@ job-history-reason = Why was it wrong?
 job-history-reason-note = The entry stays, struck through, with your reason.
 job-history-take-back = Take it back
 job-history-leave = Leave it
+job-right-here = Something here is wrong
 job-right-open = Enter what is right
 job-right-note = Change what is wrong. The entry keeps its place; what it said stays in the history.
 job-right-look = See what it changes

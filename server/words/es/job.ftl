@@ -107,6 +107,7 @@ job-history-reason = ¿Por qué estaba mal?
 job-history-reason-note = La anotación se queda, tachada, con tu motivo.
 job-history-take-back = Retirarla
 job-history-leave = Dejarla
+job-right-here = Aquí hay algo mal
 job-right-open = Anotar lo correcto
 job-right-note = Cambia lo que está mal. La anotación sigue en su sitio; lo que decía queda en el historial.
 job-right-look = Ver qué cambia

@@ -29,6 +29,7 @@ export const SCREENS = [
   [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|install|shared)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/correct\/([^/]+)$/, 'history', ['job', 'about']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
   [/^vehicle\/([^/]+)$/, 'vehicle', ['vehicle']],
@@ -97,6 +98,8 @@ export const to = {
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
   /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'ways' | 'install' | 'shared'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
+  /** What shows there is not right. @param {string} job @param {string} about  as an entry of the history has it */
+  correct: (job, about) => `${to.job(job)}/correct/${encodeURIComponent(about)}`,
   /** @param {string} job @param {string} position */
   position: (job, position) => `${to.job(job)}/position/${encodeURIComponent(position)}`,
   /** @param {string} job @param {string} sha256 */

@@ -1,7 +1,7 @@
 // @ts-check
 /**
- * Everything on record of a job, newest first; each entry can be put right in its place, or taken back with a
- * reason. Either is itself an entry.
+ * Everything on record of a job, newest first, or only what shows at the place that one comes from; each entry can
+ * be put right in its place, or taken back with a reason. Either is itself an entry.
  */
 
 import { html, nothing } from 'lit-html';
@@ -11,7 +11,8 @@ import { say } from '../../words/words.js';
 import { clockNotice } from '../phone/clock-notice.js';
 import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
-import { closeForm, openForm, rightForm, would } from './put-right.js';
+import { picture } from '../frame/picture.js';
+import { closeForm, fill, openForm, rightForm, would } from './put-right.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, time } from '../frame/when.js';
@@ -19,19 +20,33 @@ import { day, time } from '../frame/when.js';
 /** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
 
 export const historyPage = {
-  load: loadJob,
+  /**
+   * @param {import('../frame/context.js').Services} services
+   * @param {Record<string, string>} params
+   */
+  async load(services, params) {
+    const view = await loadJob(services, params);
+    const { job, about } = params;
+    const entries = about ? view.history.filter((entry) => entry.about.includes(about)) : view.history;
+    const [{ device = '', seq = 0, may_right: may = false } = {}, other] = about ? entries : [];
+    const asked = may && !other ? await services.core.call('entry', { job, device, seq }) : null;
+    return { ...view, history: entries, asked: asked && { name: `${device}/${seq}`, entry: asked } };
+  },
   asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
-  formKey: ({ job }) => `history/${job}`,
+  formKey: ({ job, about = '' }) => `history/${job}/${about}`,
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const view = ctx.data;
+    const { about } = ctx.params;
+    // The one entry that it can be is open at once.
+    if (view.asked && ctx.form.righting === undefined) fill(ctx.form, view.asked.name, view.asked.entry);
     return {
       title: say('job-history-title', { job: view.title }),
       titled: true,
-      back: to.job(view.id),
+      back: about ? whence(view.id, about) : to.job(view.id),
       body: html`
         <p class="lead">${say('job-history-lead')}</p>
         ${view.out.length > 1
@@ -45,11 +60,33 @@ export const historyPage = {
             </ol>
           </section>`,
         )}
+        ${about ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'history'))}>${say('job-link-history')}</a>` : nothing}
       `,
       main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
     };
   },
 };
+
+/** Where it shows. @param {string} job @param {string} about */
+function whence(job, about) {
+  const [what, id] = about.split(/:(.*)/s);
+  if (what === 'photo') return to.photo(job, id);
+  if (what === 'position') return to.position(job, id);
+  return what === 'unit' ? to.unit(id) : to.jobPart(job, 'trail');
+}
+
+/**
+ * What tells an entry from others in the same words: which test it was, or its picture.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {HistoryEntry} entry
+ */
+function which({ services }, { about, sentence: words }) {
+  const [what, id] = (about[0] ?? '').split(':');
+  return {
+    number: what === 'test' ? ` · ${say('shapes-test', { number: Number(id) })}` : '',
+    image: what === 'photo' ? html`<span class="history-picture">${picture(services, id, { alt: words, small: true })}</span>` : nothing,
+  };
+}
 
 /**
  * @param {HistoryEntry[]} history
@@ -71,8 +108,9 @@ function byDay(history) {
  * @param {HistoryEntry} entry
  */
 function row(ctx, entry) {
-  const told = html`<span class="list-main">
-    <span class="list-note">${time(entry.at)} · ${entry.actor || say('job-history-no-name')}</span>
+  const { number, image } = which(ctx, entry);
+  const told = html`${image}<span class="list-main">
+    <span class="list-note">${time(entry.at)} · ${entry.actor || say('job-history-no-name')}${number}</span>
     <span class=${entry.undone ? 'history-text history-struck' : 'history-text'}>${sentence(entry.sentence)}</span>
     ${entry.righted ? righted(entry.righted) : nothing} ${entry.undone ? undone(entry.undone) : nothing}
   </span>`;

@@ -13,6 +13,7 @@ import { to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { dayAndTime } from '../frame/when.js';
 import { zoomable } from '../frame/zoom.js';
+import { correctLink } from '../frame/correct-link.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { inOrder } from './photos-page.js';
 
@@ -50,7 +51,7 @@ export const picturePage = {
       ...head,
       title: photos[at].words,
       key: `${ctx.params.photo} ${beside}`,
-      body: viewer(ctx, { at, count: photos.length, shown, turn }),
+      body: viewer(ctx, { at, count: photos.length, shown, turn, right: correctLink(view.id, `photo:${ctx.params.photo}`) }),
       main: all,
       second: pair
         ? {
@@ -80,9 +81,9 @@ function pairOf(photos, looked) {
 
 /**
  * @param {Context} ctx
- * @param {{at: number, count: number, shown: JobPicture[], turn: (by: number) => void}} what
+ * @param {{at: number, count: number, shown: JobPicture[], turn: (by: number) => void, right: unknown}} what
  */
-function viewer({ services }, { at, count, shown, turn }) {
+function viewer({ services }, { at, count, shown, turn, right }) {
   const key = shown.map(({ sha256 }) => sha256).join(' ');
   return html`<section class="viewer" data-count=${shown.length}>
     <div
@@ -104,6 +105,7 @@ function viewer({ services }, { at, count, shown, turn }) {
       ${step('plus', say('job-picture-larger'), true, () => zoom?.larger())}
       ${step('forward', say('job-picture-next'), at < count - 1, () => turn(1))}
     </div>
+    ${right}
   </section>`;
 }
 

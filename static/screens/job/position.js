@@ -9,6 +9,7 @@ import { code } from '../../shapes/code.js';
 import { mark } from '../../shapes/marks.js';
 import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
+import { anyAbout, correctLink, correctMark } from '../frame/correct-link.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { partFacts } from '../unit/part-facts.js';
 import { picture } from '../frame/picture.js';
@@ -69,6 +70,7 @@ function positionBody(ctx) {
     ${view.closed ? nothing : reachCard(ctx)}
     ${unit ? sensorCard(ctx, unit) : html`<p>${say('job-position-no-sensor')}</p>`} ${readings(view, position)}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
+    ${anyAbout(view, `position:${position.id}`) ? correctLink(view.id, `position:${position.id}`) : nothing}
   `;
 }
 
@@ -114,12 +116,14 @@ function readings(view, position) {
     <h2>${say('job-position-read')}</h2>
     <ul class="list">
       ${read.map(
-        ({ test, line, mark: kind }) => html`<li class="list-row">
-          <span class="list-main">
-            <span class="list-title">${sentenceCase(test.label)}</span>
-            <span class="list-note">${line ? code(line.shown, { size: 'plain' }) : nothing}</span>
-          </span>
-          <span class="list-end">${mark(kind)}</span>
+        ({ test, line, mark: kind }) => html`<li>
+          <a class="list-row" href=${linkTo(to.correct(view.id, `test:${test.n}`))}>
+            <span class="list-main">
+              <span class="list-title">${sentenceCase(test.label)}</span>
+              <span class="list-note">${line ? code(line.shown, { size: 'plain' }) : nothing}</span>
+            </span>
+            <span class="list-end">${mark(kind)} ${correctMark()}</span>
+          </a>
         </li>`,
       )}
     </ul>

@@ -23,10 +23,14 @@ import { sentence } from '../frame/sentence.js';
  * @param {HistoryEntry} entry
  */
 export async function openForm(ctx, { device, seq }) {
-  const asked = await ctx.services.core.call('entry', { job: ctx.data.id, device, seq });
-  const typed = asked.fields.filter(({ form }) => form === 'text').map(({ name, value }) => [textKey(name), value]);
-  Object.assign(ctx.form, { righting: `${device}/${seq}`, entry: asked, values: {}, would: null, told: null }, Object.fromEntries(typed));
+  fill(ctx.form, `${device}/${seq}`, await ctx.services.core.call('entry', { job: ctx.data.id, device, seq }));
   ctx.redraw();
+}
+
+/** @param {Context['form']} form @param {string} righting  which entry @param {import('../../core/views.js').EntryView} asked */
+export function fill(form, righting, asked) {
+  const typed = asked.fields.filter(({ form }) => form === 'text').map(({ name, value }) => [textKey(name), value]);
+  Object.assign(form, { righting, entry: asked, values: {}, would: null, told: null }, Object.fromEntries(typed));
 }
 
 /** @param {Context} ctx */

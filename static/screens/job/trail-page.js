@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { markKey } from '../../shapes/marks.js';
 import { showNewest, trail } from '../../shapes/trail.js';
 import { say } from '../../words/words.js';
+import { correctLines } from '../frame/correct-link.js';
 import { evidence } from './evidence.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { mounted } from '../frame/mount.js';
@@ -60,6 +61,10 @@ function told(view) {
       <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>${say('job-trail-band')}</p>
     </section>
     ${evidence(view.evidence)}
+    <details class="more">
+      <summary>${say('job-right-here')}</summary>
+      ${correctLines(view.id, view.history.filter(({ about }) => /^(test|reading):/.test(about[0])))}
+    </details>
   `;
 }
 

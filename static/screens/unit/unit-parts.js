@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
+import { correctLink, correctMark } from '../frame/correct-link.js';
 import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -34,30 +35,33 @@ export function elsewhereTold({ history: { sentence: told, source, known } }) {
   </section>`;
 }
 
-/** @param {UnitView} unit */
-export function tests({ tests: read, tests_words: counted }) {
+/** @param {UnitView} unit @param {boolean} [corrects]  each line leads to where it is entered anew */
+export function tests({ tests: read, tests_words: counted }, corrects = false) {
   return html`<section>
     <h2>${say('unit-tests')}</h2>
     <p>${counted}</p>
     ${read.length
       ? html`<ul class="list">
           ${read.map(
-            (test) => html`<li class="list-row">
-              <span class="list-main">
-                <span class="list-title">${say('unit-test', { number: test.n, position: test.position })}</span>
-                <span class="list-note">${test.vehicle}, ${dayAndTime(test.at)}</span>
-                ${test.why ? html`<span class="list-note">${test.why}</span>` : nothing}
-              </span>
-              <span class="list-end">${mark(test.mark)}</span>
-            </li>`,
+            (test) => {
+              const told = html`<span class="list-main">
+                  <span class="list-title">${say('unit-test', { number: test.n, position: test.position })}</span>
+                  <span class="list-note">${test.vehicle}, ${dayAndTime(test.at)}</span>
+                  ${test.why ? html`<span class="list-note">${test.why}</span>` : nothing}
+                </span>
+                <span class="list-end">${mark(test.mark)} ${corrects ? correctMark() : nothing}</span>`;
+              return corrects
+                ? html`<li><a class="list-row" href=${linkTo(to.correct(test.job, `test:${test.n}`))}>${told}</a></li>`
+                : html`<li class="list-row">${told}</li>`;
+            },
           )}
         </ul>`
       : nothing}
   </section>`;
 }
 
-/** Who held it, newest first. @param {UnitView} unit */
-export function custody({ custody: entries, custody_words: told }) {
+/** Who held it, newest first. @param {UnitView} unit @param {boolean} [corrects]  with the way to enter one anew */
+export function custody({ id, jobs: all, custody: entries, custody_words: told }, corrects = false) {
   return html`<section>
     <h2>${say('unit-custody')}</h2>
     <p>${told}</p>
@@ -72,6 +76,7 @@ export function custody({ custody: entries, custody_words: told }) {
         </li>`,
       )}
     </ol>
+    ${corrects && all.length ? correctLink(all[all.length - 1].id, `unit:${id}`) : nothing}
   </section>`;
 }
 

@@ -44,6 +44,7 @@ export const unitPage = {
  */
 export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
+  const atBench = ctx.services.device.role.value !== 'counter';
   return {
     title: unit.shown ? say('unit-title', { code: unit.shown }) : say('unit-title-unlabelled'),
     titled: true,
@@ -60,7 +61,7 @@ export function unitParts(ctx, unit, how) {
         <h2>${say('unit-trail')}</h2>
         ${unitStations(unit.trail)}
       </section>
-      ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit)} ${custody(unit)} ${labels(unit)} ${photos(ctx, unit, { opens: ctx.services.device.role.value !== 'counter' })}
+      ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit, atBench)} ${custody(unit, atBench)} ${labels(unit)} ${photos(ctx, unit, { opens: atBench })}
       ${jobs(unit)} ${otherPlaces(ctx, unit)} ${printedOn(ctx, unit, { job: jobOf(unit) })}
       ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${handOn(unit)}
     `,

@@ -1,0 +1,81 @@
+"""The history of a job: each entry in its sentence, where it shows, and what can be done about it."""
+
+from ..facts.corrections import KINDS_OF_CORRECTION
+from ..facts.kinds import KINDS
+from ..messages import message
+from ..state.job import Job
+from ..words import sentences
+from ..words.noted import noted
+from . import correcting
+
+# by whether a newer version of the app recorded the entry
+_NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
+_NUMBERED = {"test_run": "test", "circuit_measured": "reading"}
+
+
+def history(job: Job) -> list[dict]:
+    """Return the entries of a job, the last one first."""
+    shown, counted = [], {}
+    for entry in job.history:
+        counts = entry["understood"] and entry["withdrawn"] is None
+        shown.append(_shown(job, entry, _about(job, entry, counted) if counts else []))
+    shown.reverse()
+    return shown
+
+
+def _shown(job: Job, entry: dict, about: list[str]) -> dict:
+    known = entry["understood"]
+    return {
+        "device": entry["device"],
+        "seq": entry["seq"],
+        "at": entry["at"],
+        "actor": entry["actor"],
+        "kind": entry["kind"],
+        "about": about,
+        "sentence": sentences.sentence(job, entry["kind"], entry["data"])
+        if known
+        else message(_NOT_UNDERSTOOD[entry["newer"]]),
+        "undone": _undone(job, entry["withdrawn"]),
+        "righted": _righted(job, entry) if known else None,
+        "may_right": correcting.may_be_put_right(entry),
+        "may_undo": known
+        and entry["withdrawn"] is None
+        and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,
+    }
+
+
+def _about(job: Job, entry: dict, counted: dict) -> list[str]:
+    """Return where an entry that counts shows, as `views.d.ts` has it.
+
+    A test shows as a whole, and so not at each of its positions; `counted` is how many there are of each
+    numbered kind before the entry, and is counted on.
+    """
+    data, numbered = entry["data"], _NUMBERED.get(entry["kind"])
+    if numbered:
+        counted[numbered] = counted.get(numbered, 0) + 1
+        number = ["{}:{}".format(numbered, counted[numbered])]
+        if numbered == "test":
+            return number
+    positions, units = KINDS[entry["kind"]].names(data)
+    about = ["position:" + each for each in positions if each]
+    about.extend(["unit:" + job.state.now(each) for each in units if each])
+    if entry["kind"] == "photo_taken":
+        return ["photo:" + data["sha256"]] + about
+    return number + about if numbered else about
+
+
+def _undone(job: Job, correction: dict | None) -> dict | None:
+    """Return who took an entry back and why, in words; None where nobody did."""
+    if correction is None:
+        return None
+    return {"actor": correction["actor"], "reason": noted(job.sort, correction["reason"])}
+
+
+def _righted(job: Job, entry: dict) -> dict | None:
+    """Return who put an entry right and what it said before, in words; None where nobody did."""
+    if "righted" not in entry:
+        return None
+    return {
+        "actor": entry["righted"]["actor"],
+        "said": sentences.sentence(job, entry["kind"], entry["said"]),
+    }

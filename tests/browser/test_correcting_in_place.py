@@ -1,0 +1,91 @@
+"""An entry is corrected from where it shows: the trail, a position, a sensor, a picture."""
+
+from tests.browser.phone_log import facts
+from tests.browser.seeded_job import job_driver
+from tests.core.driver import JOB
+from tests.core.driver import home
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+
+
+def righted(page) -> dict:
+    """Return what the last entry put right, by the number of its target, and what it says now."""
+    data = [fact for fact in facts(page) if fact["kind"] == "put_right"][-1]["data"]
+    return {"seq": data["seq"], **data["entry"]["data"]}
+
+
+def save(phone) -> None:
+    """See what the correction changes, and save it."""
+    phone.tap("See what it changes")
+    phone.page.get_by_role("status").filter(has_text="verdict").wait_for()
+    phone.tap("Save the correction")
+    phone.page.locator(".history-struck").first.wait_for()
+
+
+def after_a_test():
+    """Return a job with a test and pictures of its positions."""
+    driver = job_driver().begin()
+    driver.test(OUTER)
+    driver.photograph()
+    return driver
+
+
+def test_a_test_is_corrected_from_the_trail(take_screens):
+    driver = after_a_test()
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/trail")
+    page.get_by_text("Something here is wrong").first.click()
+    page.get_by_role("link", name="Self-test: fault at right outer.").click()
+    faults = page.locator(".put-right").get_by_role("group", name="Faults at")
+    faults.get_by_label("right outer").uncheck()
+    faults.get_by_label("left inner").check()
+    save(phone)
+    assert righted(page)["faulted"] == ["rear-left-inner"]
+    page.get_by_role("link", name="Back").click()
+    page.get_by_role("heading", name="What the tests say").wait_for()
+
+
+def test_a_reading_is_corrected_from_its_position_and_from_its_sensor(take_screens):
+    driver = after_a_test()
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/position/{OUTER}")
+    page.get_by_role("listitem").filter(has_text="Test 1").get_by_role("link").click()
+    page.locator(".put-right").get_by_role("group", name="Faults at").wait_for()
+    page = phone.show(f"/#/unit/{home(OUTER)}")
+    page.get_by_role("link", name="Test 1 at right outer").click()
+    page.locator(".put-right").get_by_role("group", name="Faults at").wait_for()
+
+
+def test_the_position_of_a_picture_is_corrected_in_the_viewer_and_chosen_by_its_picture(take_screens):
+    driver = job_driver().begin()
+    driver.test(OUTER)
+    driver.photograph()
+    digest = driver.view()["photos"][0]["sha256"]
+    alike = [fact for fact in driver.view()["history"] if f"photo:{digest}" in fact["about"]]
+    assert len(alike) > 1
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/photo/{digest}")
+    page.get_by_role("link", name="Something here is wrong").click()
+    rows = page.locator(".history-picture")
+    rows.first.wait_for()
+    assert rows.count() == len(alike)
+    page.get_by_role("button", name="left inner").click()
+    phone.tap("Enter what is right")
+    page.locator(".put-right").get_by_label("right inner", exact=True).check()
+    save(phone)
+    assert righted(page)["position"] == INNER
+
+
+def test_what_shows_at_a_position_is_the_choice_there(take_screens):
+    driver = after_a_test()
+    driver.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/position/{OUTER}")
+    page.get_by_role("link", name="Something here is wrong", exact=True).click()
+    page.get_by_role("button", name="pulled from").wait_for()
+    said = page.locator(".history-text").all_inner_texts()
+    assert [each for each in said if "right outer" in each]
+    assert not [each for each in said if "left" in each and "right outer" not in each]
+    page = phone.show(f"/#/unit/{home(OUTER)}")
+    page.get_by_role("link", name="Something here is wrong", exact=True).click()
+    page.get_by_role("button", name="pulled from right outer").wait_for()
