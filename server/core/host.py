@@ -47,7 +47,7 @@ class Host(
                 raise BadInput("arguments", sorted(asked), message("refusals-arguments"))
             if isinstance(value, snapshot.Text):
                 return '{"ok":true,"value":' + value.text + "}"
-            return canon.dumps({"ok": True, "value": value})
+            return canon.answer({"ok": True, "value": value})
         except NotLoaded as error:
             return canon.dumps({"ok": False, "missing": self.missing(error.jobs)})
         except BadInput as error:

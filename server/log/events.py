@@ -73,6 +73,8 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
             refused.append(_refusal(event, "not_yours", message("server-other-phone")))
             continue
         handling = intake.judge(event, digest, claimed, heads[device], kept)
+        if handling.action == "store":
+            handling = intake.judge_bounds(event) or handling
         if handling.action == "store" and role:
             handling = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or handling
         if handling.action == "store":

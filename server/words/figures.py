@@ -12,6 +12,9 @@ from datetime import tzinfo
 Say = Callable[[str, dict], str]
 
 _VERDICT = 950_000_000  # parts per billion
+# The times that are shown, in milliseconds: from 1970 to what the log takes in (core/log/envelope.py). What
+# was kept with another one has a day and a time that nobody knows.
+TOO_LATE = 253_370_764_800_000
 
 
 class Figures:
@@ -74,12 +77,16 @@ class Figures:
 
     def day(self, at: int) -> str:
         """Returns the day of a time in milliseconds since 1970."""
+        if not is_known(at):
+            return self._say("figures-unknown-day", {})
         then = self._then(at)
         month = self._say(f"figures-month-{then.month}", {})
         return self._say("figures-day", {"day": str(then.day), "month": month, "year": str(then.year)})
 
     def time(self, at: int) -> str:
         """Returns the time of day of a time in milliseconds since 1970."""
+        if not is_known(at):
+            return self._say("figures-unknown-time", {})
         then = self._then(at)
         return self._say(
             "figures-time", {"hour": str(then.hour).rjust(2, "0"), "minute": str(then.minute).rjust(2, "0")}
@@ -87,6 +94,8 @@ class Figures:
 
     def moment(self, at: int) -> str:
         """Returns day and time of day."""
+        if not is_known(at):
+            return self._say("figures-unknown-time", {})
         return self._say("figures-moment", {"day": self.day(at), "time": self.time(at)})
 
     def _then(self, at: int) -> datetime:
@@ -94,3 +103,8 @@ class Figures:
 
     def _mark(self, name: str) -> str:
         return self._say(f"figures-mark-{name}", {})
+
+
+def is_known(at: int) -> bool:
+    """Tells whether a time is one that can be shown."""
+    return 0 <= at < TOO_LATE

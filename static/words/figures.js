@@ -7,6 +7,12 @@
 /** Where a verdict begins, in parts per billion. */
 const VERDICT = 950_000_000;
 
+/** The first time that is not shown; what was kept with one has a day and a time that nobody knows. */
+const TOO_LATE = 253_370_764_800_000;
+
+/** Whether a time can be shown. @param {number} at  ms */
+export const isKnown = (at) => at >= 0 && at < TOO_LATE;
+
 /** @typedef {(id: string, args: Record<string, string>) => string} Say */
 
 export class Figures {
@@ -73,6 +79,7 @@ export class Figures {
 
   /** The day of a time in milliseconds since 1970. @param {number} at */
   day(at) {
+    if (!isKnown(at)) return this.#say('figures-unknown-day', {});
     const then = new Date(at);
     const month = this.#say(`figures-month-${then.getMonth() + 1}`, {});
     return this.#say('figures-day', { day: String(then.getDate()), month, year: String(then.getFullYear()) });
@@ -80,6 +87,7 @@ export class Figures {
 
   /** The time of day of a time in milliseconds since 1970. @param {number} at */
   time(at) {
+    if (!isKnown(at)) return this.#say('figures-unknown-time', {});
     const then = new Date(at);
     const two = (/** @type {number} */ number) => String(number).padStart(2, '0');
     return this.#say('figures-time', { hour: two(then.getHours()), minute: two(then.getMinutes()) });
@@ -87,6 +95,7 @@ export class Figures {
 
   /** Day and time of day. @param {number} at */
   moment(at) {
+    if (!isKnown(at)) return this.#say('figures-unknown-time', {});
     return this.#say('figures-moment', { day: this.day(at), time: this.time(at) });
   }
 

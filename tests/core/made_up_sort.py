@@ -72,7 +72,7 @@ injector-walk-report-all-well = every cylinder ran evenly
 
 
 def _layouts():
-    row = [position(f"rail-{n}", f"cylinder {n}", "left bank", "front", 5) for n in (1, 2, 3, 4)]
+    row = [position(f"rail-{n}", f"cylinder {n}", "left-bank", "front", 5) for n in (1, 2, 3, 4)]
     return [layout("row-4", message("injector-layout"), row)]
 
 

@@ -19,6 +19,7 @@ A_POSITION, A_UNIT = "a position of the job", "a sensor that is on record"
 SOUND = {
     fields.Text: "said",
     fields.Name: "named",
+    fields.Id: "b1",
     fields.Reason: "because",
     fields.Flag: True,
     fields.Count: 3,

@@ -5,6 +5,7 @@ from datetime import UTC
 
 import pytest
 
+from server.words.figures import TOO_LATE
 from server.words.files import languages
 from server.words.files import source_of
 from server.words.source import sources
@@ -41,7 +42,11 @@ DECIMALS = (
     (0, 0), (0, 1), (5, 1), (-5, 1), (1205, 2), (-1205, 2), (100, 2), (7, 3), (1_234_567, 2), (999_999, 1),
     (12_345_678, 3), (12, 0),
 )  # fmt: skip
-TIMES = (0, 1, 999, 59_999, 60_000, DAY - 1, DAY, 951_782_400_000, 1_709_208_000_000, 1_795_824_000_000, -1)
+TIMES = (
+    0, 1, 999, 59_999, 60_000, DAY - 1, DAY, 951_782_400_000, 1_709_208_000_000, 1_795_824_000_000,
+    # Beyond what is shown.
+    -1, TOO_LATE - 1, TOO_LATE, 8_640_000_000_000_001, 2**53 - 1,
+)  # fmt: skip
 LISTS = (
     [], ["a"], ["a", "b"], ["a", "b", "c"], ["a", "b", "c", "d"], ["", "a", "", "b"],
     # Spanish: 'e' before the sound of i, 'u' before the sound of o.

@@ -1,15 +1,21 @@
 """The fields that the data of an event may have: a plain class each, which knows the form of its values.
 
+Each has two bounds. `check` says what the fold understands: states rest on it, so it never narrows. `bound`
+says what may be recorded or taken in beyond that: what every host can show, keep as a key and reckon with.
+
 `naming.py` beside it has those that name positions and units of the job. Kinds of event are declared with
 them; `kind.py` makes of the declarations all that is done with a kind's fields.
 """
 
 from ..errors import BadInput
+from ..log import ids
 from ..messages import message
 from ..messages import minutes
 from ..parts import layouts
 
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
+# Products of two of them are still integers that every host holds exactly (log/canon.py).
+MOST_COUNT = 1000000000
 
 
 class Field:
@@ -27,6 +33,12 @@ class Field:
     def check(self, path: str, value) -> None:
         """Raise BadInput where `value` is not of this form."""
         raise NotImplementedError
+
+    def bound(self, path: str, value) -> None:
+        """Raise BadInput where a value of this form is outside what every host can show.
+
+        Asked before something is recorded or taken in; what was kept before is folded without it.
+        """
 
     def told(self, value, names):
         """Return the value as it stands in a sentence; `names` has the names of things on record."""
@@ -84,6 +96,11 @@ class Count(Field):
         """Refuse what is no whole number, or a negative one."""
         check_count(path, value)
 
+    def bound(self, path, value):
+        """Refuse a number that no count of ours reaches."""
+        if value > MOST_COUNT:
+            raise BadInput(path, value, message("refusals-whole-most", most=MOST_COUNT))
+
     def told(self, value, names):
         """Return its digits."""
         return str(value)
@@ -133,6 +150,14 @@ class Photo(Field):
             raise BadInput(path, value, message("refusals-hex", count=64))
 
 
+class Id(Name):
+    """The id of something that no field of `naming.py` looks up."""
+
+    def bound(self, path, value):
+        """Refuse an id outside the pattern."""
+        bound_id(path, value)
+
+
 class Names(Field):
     """A list of short texts, each once."""
 
@@ -160,6 +185,10 @@ class Vehicle(Field):
         check_text(path + ".vin", value["vin"])
         check_text(path + ".plate", value.get("plate", ""))
 
+    def bound(self, path, value):
+        """Refuse an id outside the pattern."""
+        bound_id(path + ".id", value["id"])
+
     def told(self, value, names):
         """Return its name."""
         return value["name"]
@@ -171,6 +200,12 @@ class NewPositions(Field):
     def check(self, path, value):
         """Refuse what is no layout."""
         layouts.check_positions(value, path)
+
+    def bound(self, path, value):
+        """Refuse ids outside the pattern."""
+        for index in range(len(value)):
+            for field in ("id", "group"):
+                bound_id("{}[{}].{}".format(path, index, field), value[index][field])
 
 
 class Rates(Field):
@@ -215,6 +250,7 @@ def one_of(allowed: tuple) -> dict:
     return message("refusals-one-of", choices=", ".join(allowed))
 
 
+bound_id = ids.bound
 check_text = Text("").check
 check_name = Name("").check
 check_names = Names("").check

@@ -4,6 +4,7 @@ From its fields follows what is validated, what must be on record, and which ids
 """
 
 from ..errors import BadInput
+from ..log import canon
 from ..messages import message
 
 # Whether an event of the kind belongs to a job.
@@ -52,6 +53,7 @@ class Kind:
         self._checks = tuple(
             [(each.name, "data." + each.name, each.later, each.check) + each.length for each in in_order]
         )
+        self._bounds = tuple([(each.name, "data." + each.name, each.bound) for each in in_order])
         self._naming_positions = tuple([field for field in fields if field.names_positions])
         self._naming_units = tuple([field for field in fields if field.names_units])
 
@@ -66,6 +68,17 @@ class Kind:
                         check(path, value)
                 elif not later:
                     return BadInput(path, None, message("refusals-field-there"))
+        except BadInput as error:
+            return error
+        return None
+
+    def out_of_bounds(self, data: dict) -> BadInput | None:
+        """Return what of an event's data, well-formed, no host could show, or None; extra fields too."""
+        try:
+            canon.check(data, "data")
+            for name, path, bound in self._bounds:
+                if name in data:
+                    bound(path, data[name])
         except BadInput as error:
             return error
         return None

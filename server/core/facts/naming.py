@@ -12,6 +12,7 @@ from .fields import TEXT
 from .fields import Field
 from .fields import Name
 from .fields import Text
+from .fields import bound_id
 from .fields import check_name
 from .fields import check_names
 from .fields import check_text
@@ -23,6 +24,13 @@ def _no_position(identity: str) -> dict:
 
 class NamingField(Field):
     """A field whose values name positions, units, or both; "" names none."""
+
+    def bound(self, path, value):
+        """Refuse an id outside the pattern among those that it names."""
+        for named in (self.positions(value), self.units(value)):
+            for index in range(len(named)):
+                if named[index]:
+                    bound_id(path + self.place_of(value, index), named[index])
 
     def positions(self, value) -> list[str]:
         """Return the ids of the positions that a well-formed value names, in order."""
@@ -168,6 +176,10 @@ class Unit(NamingField):
 
 class NewUnit(Unit):
     """A unit that need not be on record: this event may be the first to name it."""
+
+    def bound(self, path, value):
+        """Refuse an id outside the pattern."""
+        bound_id(path, value)
 
     def units(self, value):
         """Return none."""

@@ -6,7 +6,7 @@ writes some of them again. A server keeps its own batches beside the log, for it
 
 from ..messages import message
 from ..state.printed import batch_of
-from .fields import Name
+from .fields import Id
 from .fields import Names
 from .fields import Options
 from .fields import Text
@@ -30,7 +30,7 @@ def _labels_printed(state, event, job) -> None:
 KINDS = (
     Kind(
         "labels_printed",
-        Name("batch"),
+        Id("batch"),
         Names("codes"),
         Text("host"),
         Options("layout"),

@@ -4,6 +4,7 @@ from ..errors import BadInput
 from ..messages import message
 from ..parts import sorts
 from ..state.state import position_of
+from .fields import bound_id
 from .fields import check_list
 from .fields import check_name
 from .fields import check_object
@@ -117,6 +118,11 @@ class RepairedCause(NamingField):
         check_name(path, value)
         if value != "control" and not value.startswith("circuit:") and not value.startswith("feed:"):
             raise BadInput(path, value, message("refusals-cause"))
+
+    def bound(self, path, value):
+        """Refuse a position or feed outside the pattern of ids."""
+        if value != "control":
+            bound_id(path, value.partition(":")[2])
 
     def misfit(self, value, job):
         """Return that the job has no such position or feed, or None."""

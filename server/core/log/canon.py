@@ -39,10 +39,38 @@ def dumps(value) -> str:
     return "".join(parts)
 
 
+def answer(value) -> str:
+    """Return the JSON text of what is only shown: canonical where it can be.
+
+    What was kept before ids and numbers had bounds must be shown too: its keys stand as they are, and an
+    integer beyond the set as the nearest in it. Raises BadInput for floats, half characters and the like.
+    """
+    try:
+        return dumps(value)
+    except BadInput:
+        return _shown(value)
+
+
+def check(value, where: str) -> None:
+    """Raise BadInput where `value` has no canonical text; `where` it stands begins the name of the place."""
+    _refuse(value, where)
+
+
 def sha256_hex(text: str) -> str:
     """Return the SHA-256 of the UTF-8 bytes of `text` as 64 lower-case hex digits (FIPS 180-4)."""
     digest = hashlib.sha256(text.encode("utf-8")).digest()
     return "".join(["{:02x}".format(byte) for byte in digest])
+
+
+def _shown(value) -> str:
+    """Return what `answer` does of a value outside the set."""
+    if isinstance(value, dict):
+        return "{" + ",".join([_quoted(key) + ":" + _shown(value[key]) for key in sorted(value)]) + "}"
+    if isinstance(value, (list, tuple)):
+        return "[" + ",".join([_shown(item) for item in value]) + "]"
+    if isinstance(value, int) and not isinstance(value, bool):
+        value = max(-LARGEST_INTEGER, min(LARGEST_INTEGER, value))
+    return dumps(value)
 
 
 class _Outside(Exception):

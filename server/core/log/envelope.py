@@ -6,11 +6,14 @@ Identity is (device, seq); `prev` chains a device's events, so that a gap or a c
 from ..errors import BadInput
 from ..messages import message
 from . import canon
+from . import ids
 
 FORMAT_VERSION = 1
 # The oldest format in which a job may still be begun; an app of an older one only sends what it holds.
 OLDEST_TO_BEGIN = 1
 FIELDS = ("device", "seq", "prev", "v", "at", "actor", "job", "kind", "data")
+# The first time that is later than every host shows: CPython's dates end with the year 9999, by any zone.
+TOO_LATE = 253370764800000  # 1 January 9999, UTC
 _HEX = "0123456789abcdef"
 
 
@@ -54,6 +57,18 @@ def check(event) -> None:
         raise BadInput("event.kind", kind, message("refusals-text", least=1, most=40))
     if not isinstance(data, dict):
         raise BadInput("event.data", data, message("refusals-object"))
+
+
+def bound(event: dict) -> None:
+    """Raise BadInput where a well-formed envelope is outside what every host can show.
+
+    Asked of what comes in; what was kept before is folded without it.
+    """
+    if event["at"] >= TOO_LATE:
+        raise BadInput("event.at", event["at"], message("refusals-time"))
+    if event["job"] is not None:
+        ids.bound("event.job", event["job"])
+    ids.bound("event.kind", event["kind"])
 
 
 def is_newer(event: dict) -> bool:

@@ -3,12 +3,13 @@
 In this order: `form` (is it a fact we understand), `role` (is this phone for it), `too_old` (an old app
 begins no new job), `job_open` (a closed job stays closed), `code_use` (a label code belongs to one
 unit), `printing` (a code is printed for one label), `mixed` (what got mixed up is moved by its body, and
-only what is in hand gets mixed up), `rates` (a rate that no rate can be), `label_first` (no second unit
-without a label on the ground), `bad_stock` (a bad unit goes into stock only with a reason), `one_place` (a
-unit is at one place, a position holds one unit), `planned_unit` (the exchange puts this unit here and no
-other), `same_part` (may be overridden with a reason), `returns` (a decision at the counter is about a
-return that waits), `closing` (everything accounted for), `correction` (taking back leaves no hole, what is
-put right is on record). What an entry should have said is judged as of its place in the log.
+only what is in hand gets mixed up), `rates` (a rate that no rate can be), `bounds` (what every host can
+show), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad unit goes into stock
+only with a reason), `one_place` (a unit is at one place, a position holds one unit), `planned_unit` (the
+exchange puts this unit here and no other), `same_part` (may be overridden with a reason), `returns` (a
+decision at the counter is about a return that waits), `closing` (everything accounted for), `correction`
+(taking back leaves no hole, what is put right is on record). What an entry should have said is judged as of
+its place in the log.
 
 A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `refusal()`. Rules speak
 only before a fact is recorded on a phone; the fold never refuses.
@@ -21,6 +22,7 @@ from ..facts.fold import known_by
 from ..facts.kinds import KINDS
 from ..state.job import find_job
 from . import bad_stock
+from . import bounds
 from . import closing
 from . import code_use
 from . import correction
@@ -38,9 +40,9 @@ from . import same_part
 from . import too_old
 
 # Rules on what was planned, or on an order of work, say nothing of what happened.
-_IN_ITS_PLACE = (form, role, code_use, printing, mixed, rates, one_place, returns)
-_ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, label_first, bad_stock, one_place,
-          planned_unit, same_part, returns, closing, correction)  # fmt: skip
+_IN_ITS_PLACE = (form, role, code_use, printing, mixed, rates, bounds, one_place, returns)
+_ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, label_first, bad_stock,
+          one_place, planned_unit, same_part, returns, closing, correction)  # fmt: skip
 
 
 def first_refusal(fold, draft: dict) -> dict | None:

@@ -36,6 +36,8 @@ figures-time = { $hour }:{ $minute }
 # $day: 28 November 2026
 # $time: 09:05
 figures-moment = { $day }, { $time }
+figures-unknown-day = unknown day
+figures-unknown-time = unknown time
 figures-month-1 = January
 figures-month-2 = February
 figures-month-3 = March

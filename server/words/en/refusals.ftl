@@ -44,6 +44,8 @@ refusals-hex = { $count } hex digits
 refusals-name-once = each name once
 # $least (count): 1
 refusals-whole-from = a whole number from { $least }
+# $most (count): 1000000000
+refusals-whole-most = a whole number of at most { $most }
 refusals-rate = 0 to 1000000 parts per million
 refusals-confidence = 0 (as it was) or 500000 to 999999 parts per million
 refusals-cause = circuit:POSITION, feed:GROUP or "control"
@@ -68,6 +70,8 @@ refusals-first-prev = "" for the first event of a device
 refusals-prev = 64 hex digits, the hash of the event before
 refusals-whole-characters = whole Unicode characters
 refusals-integer = an integer within ±(2^53 − 1)
+refusals-id = letters from a to z, digits, "-", "_" and "."
+refusals-time = a time before the year 9999
 refusals-keys-text = keys that are text
 refusals-keys-ascii = keys of ASCII characters
 refusals-json-value = text, a whole number, true, false, null, a list or an object

@@ -3,6 +3,7 @@
  * Times and sizes in words.
  */
 
+import { isKnown } from '../../words/figures.js';
 import { render, say } from '../../words/words.js';
 
 const MINUTE = 60_000;
@@ -14,6 +15,7 @@ const DAY = 24 * HOUR;
  * @param {number} at  ms
  */
 export function dayAndTime(at) {
+  if (!isKnown(at)) return time(at);
   return say('figures-moment', { day: day(at), time: time(at) });
 }
 
@@ -29,6 +31,7 @@ export function day(at) {
  * @param {number} at  ms
  */
 export function dayOnPaper(at) {
+  if (!isKnown(at)) return render({ figure: 'day', of: at });
   const then = new Date(at);
   return say('figures-day', { day: String(then.getDate()), month: shortMonth(then), year: String(then.getFullYear()) });
 }
@@ -40,6 +43,7 @@ function shortMonth(then) {
 
 /** @param {number} at  ms */
 export function momentOnPaper(at) {
+  if (!isKnown(at)) return time(at);
   return say('figures-moment', { day: dayOnPaper(at), time: time(at) });
 }
 

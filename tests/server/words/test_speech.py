@@ -4,7 +4,9 @@ import functools
 
 import pytest
 
+from server.core.log import envelope
 from server.words import speech
+from server.words.figures import TOO_LATE
 from server.words.files import source_of
 from server.words.speech import Speech
 
@@ -53,3 +55,15 @@ def test_an_argument_that_lacks_leaves_the_id_and_is_logged_with_it(caplog):
         assert f"Message you-language-lacks cannot be said in {language}" in caplog.text
     assert "Unknown external: language" in caplog.text
     assert "'tongue': 'Español'" in caplog.text
+
+
+@pytest.mark.parametrize("at", [-1, TOO_LATE, 2**53 - 1])
+def test_a_time_beyond_all_calendars_is_said_to_be_unknown(at):
+    speaks = Speech("en")
+    said = [speaks.render({"figure": figure, "of": at}) for figure in ("day", "time", "moment")]
+    assert said == ["unknown day", "unknown time", "unknown time"]
+
+
+def test_what_the_log_takes_in_can_be_shown():
+    assert envelope.TOO_LATE == TOO_LATE
+    assert Speech("en").render({"figure": "moment", "of": TOO_LATE - 1}).startswith("3")
