@@ -137,13 +137,16 @@ class Mechanic:
         if not is_open:
             self.phone.tap("Scan")
 
+    def puts_the_label_away(self):
+        """Take the last label away for so long that it counts as shown again: four seconds."""
+        self.phone.lower()
+        self.page.wait_for_timeout(5000)
+
     def is_stopped(self, belongs: str):
         """Hold another sensor that is in hand: the app stops it with both names."""
         phone = self.phone
         wrong = next(code for code in self.label_of_position.values() if code != belongs)
-        # It was the last one pulled: a label counts as shown again once it was away for four seconds.
-        phone.lower()
-        self.page.wait_for_timeout(5000)
+        self.puts_the_label_away()  # it was the last one pulled
         self.scans(wrong)
         phone.see("STOP: wrong sensor in your hand")
         words = phone.text()

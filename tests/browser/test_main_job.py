@@ -9,6 +9,7 @@ import pytest
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.phone import qr_picture
+from tests.browser.phone_log import facts
 from tests.browser_support import ROOT
 from tests.browser_support import start_server
 
@@ -131,6 +132,64 @@ def test_a_fault_that_stays_is_found_in_the_wiring_and_proven(server, take_phone
         mechanic.enters_a_test()
     mechanic.finishes(out=0)
     assert "Blue estate" in phone.text()
+
+
+def seats(page):
+    """Return position -> code of the label of each sensor that was fitted with one."""
+    codes, held = {}, {}
+    for fact in facts(page):
+        data = fact["data"]
+        if fact["kind"] == "unit_labelled":
+            codes[data["unit"]] = data["code"]
+        elif fact["kind"] == "unit_pulled":
+            held.pop(data["position"], None)
+        elif fact["kind"] == "unit_fitted":
+            held[data["position"]] = codes.get(data["unit"])
+    return held
+
+
+def test_two_that_got_mixed_up_are_told_apart_though_the_fault_stays_where_it_was(server, take_phone):
+    """Seen at a job: right outer again after the mix-up, and nothing but tests ever after."""
+    phone = take_phone("phone")
+    phone.visit(server.link)
+    page, mechanic = phone.page, Mechanic(phone)
+    mechanic.opens_a_job()
+    job = page.evaluate("location.hash")
+    mechanic.enters_a_test(OUTER)
+    mechanic.photographs(4)
+    mechanic.starts("Exchange ")
+    for _ in range(2):
+        phone.wait_step("pull")
+        title = mechanic.told()
+        mechanic.pulls(title)
+        mechanic.leaves(title)
+    phone.lower()
+    page.goto(f"{server.base}/{job}/hand")
+    phone.tap("These got mixed up")
+    phone.tap("These 2 got mixed up")
+    for left in (2, 1):
+        phone.wait_step("mixed.label")
+        phone.see(f"{3 - left} of 2")
+        mechanic.scans(mechanic.roll.pop(0))
+    phone.wait_step("mixed.fit")
+    mechanic.puts_the_label_away()
+    page.locator(".main-button").tap()
+    mechanic.goes_through_the_exchange()
+    bad = seats(page)["rear-right-outer"]
+    mechanic.enters_a_test(OUTER)
+
+    for _ in range(5):
+        if phone.wait_step("move", "test", "replace") == "replace":
+            break
+        if phone.step() == "move":
+            assert page.locator(".main-button").inner_text() != "Test again"
+            mechanic.puts_the_label_away()
+            page.locator(".main-button").tap()
+            mechanic.goes_through_the_exchange()
+        here = [place for place, code in seats(page).items() if code == bad]
+        mechanic.enters_a_test(*[place.replace("rear-", "").replace("-", " ") for place in here])
+    phone.wait_step("replace")
+    assert f"{bad[:3]}-{bad[3:]}" in figures(phone)[0]
 
 
 def test_a_foreign_code_is_refused_and_said_what_it_holds(server, take_phone):

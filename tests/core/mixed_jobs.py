@@ -8,8 +8,8 @@ from tests.core.walker import quick_core
 class MixedJob:
     """One job of a rear bumper: a fault at one position, `mixed` positions pulled, what came off mixed up.
 
-    `bad` is what is wrong: the number of the body that is the bad sensor, "circuit", or "gone" (a blockage
-    that went away with the handling). `labels` old labels are still on.
+    `bad` is what is wrong: the number of the body that is the bad sensor, the id of one that was not pulled,
+    "circuit", or "gone" (a blockage that went away with the handling). `labels` old labels are still on.
     """
 
     def __init__(self, mixed, faulted, bad, labels=0, positions=4):
@@ -36,15 +36,25 @@ class MixedJob:
             job.labels[unit] = job._fresh()
             job.scan(job.labels[unit])
 
+    def unit(self):
+        """Return the id of the bad sensor, None where none is bad."""
+        if self.bad in ("circuit", "gone"):
+            return None
+        bad = self.bodies[self.bad] if isinstance(self.bad, int) else self.bad
+        return self.job.core("state")["aliases"].get(bad, bad)
+
+    def may_be(self):
+        """Tell whether the labels that are still on let the bad sensor have sat where the fault showed."""
+        bad = self.bodies[self.bad] if isinstance(self.bad, int) else None
+        was = home(self.faulted)
+        return bad is None or bad == was or (was not in self.bodies and not bad.startswith(home("")))
+
     def faults(self):
         """Return where a test shows a fault now."""
         holds = self.job.core("state")["vehicles"]["v1"]["holds"]
         if self.bad == "circuit":
             return [self.faulted]
-        if self.bad == "gone":
-            return []
-        bad = self.job.core("state")["aliases"].get(self.bodies[self.bad], self.bodies[self.bad])
-        return [place for place in sorted(holds) if holds[place] == bad]
+        return [place for place in sorted(holds) if holds[place] == self.unit()]
 
     def settles(self, most=40):
         """Follow the app until a verdict stands or nothing is left to fix; return the tests it took."""
@@ -52,7 +62,7 @@ class MixedJob:
         for _ in range(most):
             view = job.view()
             told = view["reasoning"]
-            if self.tests and not view["out"] and (told["verdict"] or told["settled"]):
+            if self.tests and not _to_fit(view) and (told["verdict"] or told["settled"]):
                 return self.tests
             self._does(view)
         raise AssertionError(f"the mix-up does not end: {self.steps}")
@@ -74,6 +84,11 @@ class MixedJob:
             if unit in job.labels and not job.core("state")["units"][unit]["code"]:
                 job.labels[f"{unit}, lost"] = job.labels.pop(unit)
             job.scan(job._label_for(step["expects"]))
+        elif step["form"] == "new_unit":
+            if step["choices"]:
+                job.choose(0)
+            else:
+                job.new_unit(step["expects"]["position"], f"new{self.tests}")
         elif step["form"] == "measure":
             bad = self.bad == "circuit" and step["expects"]["position"] == self.faulted
             reads = [each["reads"] for each in step["choices"]]
@@ -82,3 +97,10 @@ class MixedJob:
             job.tap()
         else:
             job.choose(0)
+
+
+def _to_fit(view):
+    """Tell whether a position is empty that something in the hand may come into."""
+    empty = [position for position in view["board"]["positions"] if position["unit"] is None]
+    asks_for_a_new_one = view["step"]["form"] == "new_unit" and not view["step"]["choices"]
+    return empty and not asks_for_a_new_one

@@ -59,20 +59,24 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
             "old": unit or "",
             "part": part,
         },
-        choices=_spares(job, position),
+        choices=_spares(job, position, among_tested=unit is None),
         action=action(message("guide-replace-fit", sort=job.sort.identity)),
     )
 
 
-def _spares(job: Job, position) -> list[dict]:
-    """Return the units at hand that would do, each with the facts that begin the replacement."""
+def _spares(job: Job, position, among_tested: bool) -> list[dict]:
+    """Return the units at hand that would do, each with the facts that begin the replacement.
+
+    One that sat on the vehicle in a test is none, but an empty position may have it: its own is taken.
+    """
     tested = {}
     for test in job.tests:
         for place in test["fitted"]:
             tested[test["fitted"][place]] = True
     found = []
     for identity in job.at_hand():
-        if not job.unit(identity).is_labelled() or identity in tested or spare.unfit(job, position, identity):
+        sat_here = identity in tested and not among_tested
+        if not job.unit(identity).is_labelled() or sat_here or spare.unfit(job, position, identity):
             continue
         told = unit_history.history(job.state, identity, job)
         found.append(
