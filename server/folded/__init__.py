@@ -9,9 +9,10 @@ makes it again from the log.
 from .progress import CACHES
 from .progress import advance
 from .progress import beyond
+from .progress import catch_up
 from .progress import forget
 from .progress import in_step
 from .search import units_found
 from .state import FoldedState
 
-__all__ = ["CACHES", "FoldedState", "advance", "beyond", "forget", "in_step", "units_found"]
+__all__ = ["CACHES", "FoldedState", "advance", "beyond", "catch_up", "forget", "in_step", "units_found"]

@@ -37,8 +37,8 @@ def entries(conn: sqlite3.Connection, where: str, values: list) -> Iterator[Corr
         yield Corrected(n, json.loads(body), withdrawn, None if said is None else json.loads(said))
 
 
-def note(conn: sqlite3.Connection, after: int) -> int | None:
-    """Notes the corrections behind entry `after`; returns the number of the first entry that they name."""
+def note(conn: sqlite3.Connection, after: int) -> list[int]:
+    """Notes the corrections behind entry `after`; returns the numbers of the entries that they name."""
     rows = conn.execute(f"SELECT body FROM events WHERE {ARE_CORRECTIONS} AND n > ? ORDER BY n", [after])
     corrections = Corrections()
     targets = [_parts(target) for target in corrections.note([json.loads(body) for (body,) in rows])]
@@ -53,12 +53,11 @@ def note(conn: sqlite3.Connection, after: int) -> int | None:
             for target, said in corrections.righted.items()
         ],
     )
-    named = [
+    return [
         n
         for target in targets
         for (n,) in conn.execute("SELECT n FROM events WHERE device = ? AND seq = ?", target)
     ]
-    return min(named, default=None)
 
 
 def _parts(identity: str) -> tuple[str, int]:

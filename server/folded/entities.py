@@ -5,9 +5,8 @@ from collections.abc import Callable
 from collections.abc import Iterator
 from typing import Any
 
+from server.folded.rows import GONE
 from server.folded.rows import Rows
-
-GONE = "null"  # the text of an entity that the fold took away
 
 
 class Entities(dict):

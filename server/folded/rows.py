@@ -1,9 +1,9 @@
-"""The rows of the folded state: an entity's newest version, and older ones to go back to.
+"""The rows of the folded state: an entity as each bucket of entries left it, and who asked for it.
 
-A correction makes an old event count for nothing, so what was folded after it has to be folded
-again. For that each entity has at most one row a bucket of events: deleting the rows of later
-buckets leaves the whole state as it was at the end of a bucket. Of old buckets only one in many
-keeps its rows; going back there means a longer way forward again.
+A correction makes an old entry count for nothing, so what was folded with it has to be folded again. For
+that an entity has a row for each bucket of entries that changed it: the state before any bucket is there
+to begin from. And for each bucket there are the names of all that its folding asked for: a bucket that
+asked for nothing that is different now would come to the same again (`ahead`).
 """
 
 import json
@@ -12,85 +12,106 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.facts.returns import open_return
+from server.core.state.index import LABEL
 from server.core.words.words import DAY_MS
 from server.folded.search import SearchIndex
 
-BUCKET = 1024  # events; going back costs at most so many more than have come since
-GROUP = 64  # buckets; of older ones only each group's last row is kept
+BUCKET = 256  # entries
+WHOLE = "whole"  # the kind of what is kept as one, whatever the core keeps beside entities
+ALIASES = "aliases"
+GONE = "null"  # the text of an entity that the fold took away
 
-_NEWEST = "SELECT body FROM folded WHERE kind = ? AND id = ? ORDER BY bucket DESC LIMIT 1"
+_AT = "SELECT body FROM folded WHERE kind = ? AND id = ? AND bucket <= ? ORDER BY bucket DESC LIMIT 1"
+_NEWEST = (1 << 63) - 1
+# Links by which folding finds what belongs to a job.
+_LEADS = ("job:", "claims:", "on:", "conflicts:", "label:")
 
 
 class Mark(NamedTuple):
-    """How far the log is folded, its corrections are noted, and from which bucket all rows are kept."""
+    """Which fold made the state, how far the log is folded, and how far its corrections are noted."""
 
     version: str
     upto: int
     corrections: int
-    fine_from: int
 
 
-def bucket_of(n: int) -> int:
-    """Returns the bucket of an event; bucket `b` ends with event `b * BUCKET`."""
-    return -(-n // BUCKET)
+class Change(NamedTuple):
+    """An entity with its text before, None where there was none, and its text now."""
+
+    kind: str
+    name: str
+    old: str | None
+    new: str
 
 
 class Rows:
-    """The folded state as rows of one connection."""
+    """The folded state as rows of one connection, inside whatever transaction is open."""
 
     def __init__(self, db: Database):
-        """Reads and writes through `db`, inside whatever transaction its caller has open."""
+        """Reads and writes through `db`."""
         self.conn = db.conn
+        self.asked: set[str] = set()  # the names of what was asked for, there or not
         self._search = SearchIndex(self.conn, self.read)
 
     def mark(self) -> Mark:
         """Returns how far the state is."""
-        row = self.conn.execute("SELECT version, upto, corrections, fine_from FROM folded_mark").fetchone()
-        return Mark(*row) if row else Mark("", 0, 0, 0)
+        row = self.conn.execute("SELECT version, upto, corrections FROM folded_mark").fetchone()
+        return Mark(*row) if row else Mark("", 0, 0)
 
     def set_mark(self, mark: Mark) -> None:
         """Keeps how far the state is."""
-        self.conn.execute("INSERT OR REPLACE INTO folded_mark VALUES (1, ?, ?, ?, ?)", mark)
+        self.conn.execute("INSERT OR REPLACE INTO folded_mark VALUES (1, ?, ?, ?)", mark)
 
     def read(self, kind: str, name: str) -> str | None:
         """Returns an entity as JSON text, or None."""
-        row = self.conn.execute(_NEWEST, [kind, name]).fetchone()
-        return row[0] if row and row[0] != "null" else None
+        if kind != WHOLE:
+            self.asked.add(name)
+        return self._text(kind, name)
+
+    def _text(self, kind: str, name: str) -> str | None:
+        return self.read_at(_NEWEST, kind, name)
+
+    def read_at(self, bucket: int, kind: str, name: str) -> str | None:
+        """Returns an entity as it was at the end of a bucket, or None."""
+        row = self.conn.execute(_AT, [kind, name, bucket]).fetchone()
+        return row[0] if row and row[0] != GONE else None
 
     def linked(self, link: str) -> list[str]:
-        """Returns the entities under a link, in order of id."""
-        return [name for (name,) in self.conn.execute("SELECT id FROM folded_links WHERE link = ?", [link])]
+        """Returns the entities under a link, in order of id; of a job also those that were once."""
+        self.asked.add(link.partition(":")[2])
+        query = "SELECT id FROM folded_links WHERE link = ?1"
+        if link.startswith(_LEADS):
+            query += " UNION SELECT id FROM folded_links_before WHERE link = ?1"
+        return [name for (name,) in self.conn.execute(f"{query} ORDER BY id", [link])]
 
-    def write(self, kind: str, name: str, old: str | None, new: str, bucket: int, fine_from: int) -> None:
-        """Keeps an entity as it stands in a bucket; `old` is what was read of it before."""
-        self.conn.execute("INSERT OR REPLACE INTO folded VALUES (?, ?, ?, ?)", [kind, name, bucket, new])
-        self.conn.execute(
-            "DELETE FROM folded WHERE kind = ? AND id = ? AND bucket <= ? AND EXISTS ("
-            " SELECT 1 FROM folded AS later WHERE later.kind = folded.kind AND later.id = folded.id"
-            " AND later.bucket > folded.bucket AND (later.bucket - 1) / ? = (folded.bucket - 1) / ?)",
-            [kind, name, fine_from, GROUP, GROUP],
-        )
-        self._relink(kind, name, old, new)
+    def write(self, versions: dict, asked: set[tuple[str, int]], changes: list[Change]) -> None:
+        """Writes what folding came to.
 
-    def go_back(self, mark: Mark, before: int) -> Mark:
-        """Takes the state back to the end of a bucket before event `before`."""
-        bucket = (before - 1) // BUCKET
-        if bucket < mark.fine_from:
-            bucket -= bucket % GROUP
-        later = self.conn.execute(
-            "SELECT DISTINCT kind, id FROM folded WHERE bucket > ?", [bucket]
-        ).fetchall()
-        newest = {each: self.read(*each) for each in later}
-        self.conn.execute("DELETE FROM folded WHERE bucket > ?", [bucket])
-        for (kind, name), old in newest.items():
-            new = self.read(kind, name)
+        `versions` is (kind, id, bucket) -> text, None for no row; `asked` the names that a bucket asked for;
+        `changes` what is different now.
+        """
+        gone = [key for key, text in versions.items() if text is None]
+        kept = [(*key, text) for key, text in versions.items() if text is not None]
+        self.conn.executemany("DELETE FROM folded WHERE kind = ? AND id = ? AND bucket = ?", gone)
+        self.conn.executemany("INSERT OR REPLACE INTO folded VALUES (?, ?, ?, ?)", kept)
+        self.conn.executemany("INSERT OR IGNORE INTO folded_asked VALUES (?, ?)", sorted(asked))
+        stale: set[str] = set()
+        for kind, name, old, new in changes:
             self._relink(kind, name, old, new)
-            self.stale(jobs_shown_by(kind, name, old, new))
+            stale |= jobs_shown_by(kind, name, old, new)
             if kind == "job":
-                self.list_job(name, json.loads(new) if new else None)
-        return mark._replace(upto=min(mark.upto, bucket * BUCKET))
+                self._list_job(name, json.loads(new))
+        self.conn.executemany("UPDATE job_list SET line = NULL WHERE job = ?", [(job,) for job in stale])
 
-    def list_job(self, name: str, job: dict | None) -> None:
+    def keep_leads(self, leads: set[tuple[str, str]]) -> None:
+        """Keeps those links that are no more: by them an old entry, folded again, finds its job's."""
+        self.conn.executemany(
+            "INSERT OR IGNORE INTO folded_links_before SELECT ?1, ?2 "
+            "WHERE NOT EXISTS (SELECT 1 FROM folded_links WHERE link = ?1 AND id = ?2)",
+            sorted(leads),
+        )
+
+    def _list_job(self, name: str, job: dict | None) -> None:
         """Puts a job where it belongs in the list, or takes it off."""
         if job is None:
             self.conn.execute("DELETE FROM job_list WHERE job = ?", [name])
@@ -101,34 +122,47 @@ class Rows:
             [name, job["closed"] is not None, job["opened_at"]],
         )
 
-    def stale(self, jobs: set[str]) -> None:
-        """Marks the lines of jobs in the list as to be made again."""
-        self.conn.executemany("UPDATE job_list SET line = NULL WHERE job = ?", [(job,) for job in jobs])
-
-    def _relink(self, kind: str, name: str, old: str | None, new: str | None) -> None:
+    def _relink(self, kind: str, name: str, old: str | None, new: str) -> None:
         before, after = links(kind, old), links(kind, new)
-        self.conn.executemany(
-            "DELETE FROM folded_links WHERE link = ? AND id = ?", [(link, name) for link in before - after]
-        )
-        self.conn.executemany(
-            "INSERT OR IGNORE INTO folded_links VALUES (?, ?)", [(link, name) for link in after - before]
-        )
+        over, fresh = ([(link, name) for link in each] for each in (before - after, after - before))
+        self.conn.executemany("DELETE FROM folded_links WHERE link = ? AND id = ?", over)
+        self.keep_leads({(link, each) for link, each in over if link.startswith(_LEADS)})
+        self.conn.executemany("INSERT OR IGNORE INTO folded_links VALUES (?, ?)", fresh)
         self._search.update(kind, name, old, new)
 
 
 def links(kind: str, body: str | None) -> set[str]:
     """Returns under which links an entity is found again."""
-    if body in {None, "null"} or kind not in {"unit", "conflicts"}:
+    if body in {None, GONE} or kind not in {"unit", "conflicts"}:
         return set()
     entity = json.loads(body or "")
     if kind == "conflicts":
-        return {f"conflicts:{conflict['job']}" for _, conflict in entity if conflict["job"]}
+        conflicts = [conflict for _, conflict in entity]
+        shared = {f"label:{conflict['code']}" for conflict in conflicts if conflict["about"] == LABEL}
+        return shared | {f"conflicts:{conflict['job']}" for conflict in conflicts if conflict["job"]}
     names = {f"job:{job}" for job in [*entity["jobs"], entity["job"]] if job}
     names |= {f"claims:{claim['vehicle']}" for claim in entity["claims"] if claim["vehicle"]}
+    if entity["vehicle"]:
+        names.add(f"on:{entity['vehicle']}")
     names |= {f"decided:{made['at'] // DAY_MS}" for entry in entity["returns"] for made in entry["decisions"]}
     if open_return(entity):
         names.add("waiting")
     return names | {"stock"} if entity["place"] == "stock" else names
+
+
+def leads(kind: str, name: str, body: str | None) -> set[tuple[str, str]]:
+    """Returns the links of an entity by which folding finds it."""
+    return {(link, name) for link in links(kind, body) if link.startswith(_LEADS)}
+
+
+def asked_by(change: Change) -> set[str]:
+    """Returns the names under which whoever folds asks for what is different."""
+    kind, name, old, new = change
+    if kind == WHOLE and name == ALIASES:
+        before, after = (set(json.loads(text or "{}").items()) for text in (old, new))
+        return {each for pair in before ^ after for each in pair}
+    other = leads(kind, name, old) ^ leads(kind, name, new)
+    return {name, *(link.partition(":")[2] for link, _ in other)}
 
 
 def jobs_shown_by(kind: str, name: str, old: str | None, new: str | None) -> set[str]:

@@ -17,7 +17,6 @@ from server.log import named
 from server.photos.sweep import KEPT_DAYS
 from server.photos.sweep import sweep
 from server.photos.sweep import sweep_files
-from server.queries.projection import catch_up
 from server.storage import folder_with_data
 from server.storage import writing
 from server.words.spoken import say
@@ -47,7 +46,7 @@ def run(data: Path) -> int:
     folder = folder_with_data(data)
     folder.prepare()
     with closing(folder.open()) as db:
-        catch_up(db)
+        folded.catch_up(db)
         differences = rebuild(db)
         swept = len(sweep(db, folder.photos, now_ms())) + sweep_files(db, folder.photos, now_ms())
         entries = db.conn.execute("SELECT count(*) FROM events").fetchone()[0]

@@ -11,7 +11,7 @@ from sqlite_utils import Database
 
 from server.core.errors import BadInput
 from server.core.messages import message
-from server.queries.projection import catch_up
+from server.folded import catch_up
 
 FREE, ON, VOID = "on paper", "on a sensor", "void"
 STATES = (FREE, ON, VOID)

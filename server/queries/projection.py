@@ -9,6 +9,8 @@ import logging
 import re
 import sqlite3
 from collections.abc import Callable
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 from flask import Blueprint
 from flask import Flask
@@ -27,7 +29,6 @@ from server.core.words.words import DAY_MS
 from server.folded import FoldedState
 from server.log import events
 from server.storage import at_one_moment
-from server.storage import writing
 from server.storage import writing_cache
 from server.web.answers import json_answer
 from server.web.database import database
@@ -42,7 +43,7 @@ _UNIT = re.compile(r"u[0-9a-f]{12}$|v[0-9a-f]{12}\.")
 
 MOST_JOBS = 200  # in one answer
 MOST_FOUND = 200
-_EVENTS_AT_ONCE = 4096  # folded in one transaction, so that no phone waits long for the write lock
+_MOST_BEYOND = 4096  # entries folded for an answer where they cannot be kept
 
 
 class Projection:
@@ -93,8 +94,7 @@ class Projection:
 
     def jobs(self, db: Database, start: int) -> str:
         """Returns a part of the list of jobs, in the core's order."""
-        _stuck(db)  # then the list is the one from before: it stands behind no decision
-        with at_one_moment(db):
+        with _in_step(db):  # or, with a full disk, the list from before: it stands behind no decision
             upto = events.last_n(db)
             rows = db.conn.execute(
                 "SELECT job, CASE core WHEN ? THEN line END FROM job_list "
@@ -111,15 +111,13 @@ class Projection:
 
     def _fresh(self, db: Database, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer to a question that is hardly ever asked the same way again."""
-        stuck = _stuck(db)
-        with at_one_moment(db):
+        with _in_step(db) as stuck:
             return _folded_answer(db, question, gather, stuck)
 
     def _answer(self, db: Database, table: str, question: dict, gather: Callable[[FoldedState], None]) -> str:
         """Returns the core's answer as canonical JSON, from `table` where it is there."""
         key = canon.dumps(question)
-        stuck = _stuck(db)
-        with at_one_moment(db):
+        with _in_step(db) as stuck:
             upto = events.last_n(db)
             row = db.conn.execute(
                 f"SELECT answer FROM {table} WHERE question = ? AND upto = ? AND core = ?",
@@ -147,17 +145,24 @@ class Projection:
             log.warning("an answer could not be kept: %s", error)
 
 
-def catch_up(db: Database) -> None:
-    """Folds what taking events in has left, which is nothing unless the core's fold has changed."""
-    while not folded.in_step(db):
-        with writing(db):
-            folded.advance(db, _EVENTS_AT_ONCE)
+@contextmanager
+def _in_step(db: Database) -> Iterator[sqlite3.OperationalError | None]:
+    """Lets everything read inside come from one moment at which the state is in step with the log.
+
+    Yields what keeps it from being so, such as a full disk, as a rule None.
+    """
+    while True:
+        stuck = _stuck(db)
+        with at_one_moment(db):
+            if stuck or folded.in_step(db):  # else a phone has sent something since
+                yield stuck
+                return
 
 
 def _stuck(db: Database) -> sqlite3.OperationalError | None:
     """Returns what keeps the state from being folded on, such as a full disk; None when it is in step."""
     try:
-        catch_up(db)
+        folded.catch_up(db)
     except sqlite3.OperationalError as error:
         return error
     return None
@@ -171,7 +176,7 @@ def _folded_answer(
 ) -> str:
     """Returns the core's answer from the folded state, with what `gather` reads of it."""
     state = FoldedState(db)
-    if stuck and not folded.beyond(db, state, _EVENTS_AT_ONCE):
+    if stuck and not folded.beyond(db, state, _MOST_BEYOND):
         raise stuck
     gather(state)
     return canon.dumps(_ask(state, question))

@@ -307,3 +307,35 @@ def make_righted(db: Database) -> None:
     )
     db.conn.execute("DROP INDEX events_corrections")
     db.conn.execute("CREATE INDEX events_corrections ON events (n) WHERE kind IN ('corrected', 'put_right')")
+
+
+@migrations()
+def fold_again_in_part(db: Database) -> None:
+    """What each bucket of entries asked for when it was folded, and links that were once.
+
+    With it a correction folds again what follows from it alone. The state is folded afresh.
+    """
+    db.conn.execute("DROP TABLE folded_mark")
+    db.conn.execute(
+        """CREATE TABLE folded_mark (
+            id INTEGER PRIMARY KEY CHECK (id = 1),
+            version TEXT NOT NULL,
+            upto INTEGER NOT NULL,
+            corrections INTEGER NOT NULL
+        ) STRICT"""
+    )
+    db.conn.execute(
+        """CREATE TABLE folded_asked (
+            name TEXT NOT NULL,
+            bucket INTEGER NOT NULL,
+            PRIMARY KEY (name, bucket)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE folded_links_before (
+            link TEXT NOT NULL,
+            id TEXT NOT NULL,
+            PRIMARY KEY (link, id)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute("CREATE TABLE folded_again (n INTEGER PRIMARY KEY) STRICT")

@@ -21,9 +21,9 @@ from pathlib import Path
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.folded import catch_up
 from server.log import events
 from server.phones.pairing import make_link
-from server.queries.projection import catch_up
 from server.storage import DataFolder
 from server.storage import writing
 from tests.bench.workload import Workload

@@ -19,6 +19,7 @@ from server.core.record.file import RECORD
 from server.core.record.file import SEAL
 from server.core.record.file import photo_member
 from server.folded import FoldedState
+from server.folded import catch_up
 from server.keeping.record import gather
 from server.keeping.record import seal
 from server.keeping.record.container import Member
@@ -26,7 +27,6 @@ from server.keeping.record.container import pieces
 from server.phones.installation import installation_id
 from server.phones.signing import Signer
 from server.photos import store as photo_store
-from server.queries.projection import catch_up
 from server.refusals import CommandRefused
 from server.storage import at_one_moment
 from server.web.shell import core_digest

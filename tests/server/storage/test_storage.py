@@ -55,6 +55,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "note_what_phones_promise",
         "make_pairing_log",
         "make_righted",
+        "fold_again_in_part",
     ]
 
 
