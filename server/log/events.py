@@ -76,7 +76,7 @@ def take_in(db: Database, entries: list, session: int | None, now: int, role: st
         if handling.action == "store":
             handling = intake.judge_bounds(event) or handling
         if handling.action == "store" and role:
-            handling = intake.judge_role(role, event["kind"], _corrected(db, new, event)) or handling
+            handling = intake.judge_role(role, event, _target(db, new, event, session)) or handling
         if handling.action == "store":
             new.add(event, body, digest)
             heads[device] = intake.Head(seq, digest)
@@ -132,24 +132,22 @@ class _New:
         )
 
 
-def _corrected(db: Database, new: _New, event: dict) -> str:
-    """Returns the kind that a correction names, "" for other events and where it is not known.
+def _target(db: Database, new: _New, event: dict, session: int | None) -> dict | None:
+    """Returns what a well-formed correction names, as `roles.against` takes it; None for other events.
 
-    A device of the counter may be corrected before its event is here: then it is the counter's.
+    A phone that had to take a new device id still recorded what stands under its earlier one.
     """
-    if event["kind"] not in KINDS_OF_CORRECTION or KINDS[event["kind"]].problem(event["data"]):
-        return ""
-    target = (event["data"]["device"], event["data"]["seq"])
-    if target in new.kinds:
-        return new.kinds[target]
+    data = event["data"]
+    if event["kind"] not in KINDS_OF_CORRECTION or KINDS[event["kind"]].problem(data):
+        return None
+    device, seq = data["device"], data["seq"]
+    row = db.conn.execute("SELECT kind FROM events WHERE device = ? AND seq = ?", [device, seq]).fetchone()
+    kind = row[0] if row else new.kinds.get((device, seq), "")
     row = db.conn.execute(
-        "SELECT coalesce((SELECT kind FROM events WHERE device = ? AND seq = ?), "
-        "(SELECT 'return_decided' FROM devices JOIN sessions ON sessions.id = session "
-        "WHERE device = ? AND role = 'counter'), '')",
-        [*target, target[0]],
+        "SELECT session, role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
     ).fetchone()
-    kind: str = row[0]
-    return kind
+    owner, role = row or (None, "")
+    return {"kind": kind, "own": owner is not None and owner == session, "role": role}
 
 
 def head(db: Database, device: str) -> intake.Head:

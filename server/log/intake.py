@@ -143,15 +143,13 @@ def judge_bounds(event: dict) -> Handling | None:
     return Handling("refuse", "malformed", fault.message()) if fault else None
 
 
-def judge_role(role: str, kind: str, corrected: str) -> Handling | None:
-    """Returns the refusal of a kind that phones of a role do not record; None lets it in.
+def judge_role(role: str, event: dict, target: dict | None) -> Handling | None:
+    """Returns the refusal of an event that phones of a role do not record; None lets it in.
 
-    `corrected` is the kind that a correction takes back or puts right: it counts as that.
+    `target` is what a correction names, as `roles.against` takes it.
     """
-    kind = corrected or kind
-    if roles.may_record(role, kind):
-        return None
-    return Handling("refuse", "not_allowed", roles.reason_against(role, kind))
+    why = roles.against(role, event, target)
+    return Handling("refuse", "not_allowed", why) if why else None
 
 
 def _deeper_than(value: object, levels: int) -> bool:

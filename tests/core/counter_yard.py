@@ -68,8 +68,7 @@ class Clerk(Driver):
 
     def __init__(self, core, device=CLERK, name="Jo"):
         """A device of its own, away from any job."""
-        super().__init__(core, device=device, job=None)
-        self.name = name
+        super().__init__(core, device=device, job=None, actor=name)
 
     def ask(self, text="", how="scanned", **more):
         """Return what the counter proposes; the record is checked and intact unless said otherwise."""
@@ -81,7 +80,7 @@ class Clerk(Driver):
         decision = decision or answer["proposed"]
         chosen = next(each for each in answer["decisions"] if each["decision"] == decision)
         filled = [
-            {"kind": each["kind"], "data": {**each["data"], "signed": self.name, "overrule": overrule}}
+            {"kind": each["kind"], "data": {**each["data"], "signed": self.actor, "overrule": overrule}}
             for each in chosen["events"]
         ]
         self.record(answer["received"], *filled)

@@ -18,8 +18,9 @@ class Refused(Exception):
 class Driver:
     """One phone at work on one job."""
 
-    def __init__(self, core, device=DEVICE, job=JOB):
+    def __init__(self, core, device=DEVICE, job=JOB, actor="Mara"):
         """Start a device chain; the core is shared with whoever else uses it."""
+        self.actor = actor
         self.core = core
         self.device = device
         self.job = job
@@ -38,7 +39,7 @@ class Driver:
             "prev": self.prev,
             "v": 1,
             "at": START + self.seq * 60_000,
-            "actor": "Mara",
+            "actor": self.actor,
             "job": self.job if job == "same" else job,
             "kind": kind,
             "data": data,
@@ -49,9 +50,8 @@ class Driver:
 
     def check(self, *drafts):
         """Return the refusal that stands against drafts, or None."""
-        return self.core("check", events=[{"job": self.job, "actor": "Mara", **draft} for draft in drafts])[
-            "refusal"
-        ]
+        phone = {"job": self.job, "actor": self.actor, "device": self.device}
+        return self.core("check", events=[{**phone, **draft} for draft in drafts])["refusal"]
 
     def record(self, *drafts):
         """Record drafts as the app does: ask first, raise Refused, else chain and fold."""

@@ -19,6 +19,7 @@ class Phone:
         self.base = base
         self.device = device
         self.csrf = ""
+        self.actor = "Mara"
         self.entries = []
 
     def get(self, path, **options):
@@ -40,6 +41,7 @@ class Phone:
     def ask_session(self):
         session = self.get("/api/session").get_json()
         self.csrf = session["csrf"]
+        self.actor = session.get("name") or self.actor
         return session
 
     def pair_by(self, link, name="Mara"):
@@ -49,7 +51,7 @@ class Phone:
 
     def record(self, kind="walk_checked", data=None, job=JOB):
         """Appends an event to this phone's chain and returns its entry."""
-        entry = entry_after(self.entries, self.device, kind, data, job)
+        entry = entry_after(self.entries, self.device, kind, data, job, actor=self.actor)
         self.entries.append(entry)
         return entry
 
@@ -65,7 +67,7 @@ class Phone:
         return answer.get_json()
 
 
-def entry_after(entries, device, kind="walk_checked", data=None, job=JOB, seq=None):
+def entry_after(entries, device, kind="walk_checked", data=None, job=JOB, seq=None, actor="Mara"):
     """Returns the next {"event", "hash"} of a device's chain; `seq` where only its end is at hand."""
     return entry_of(
         {
@@ -74,7 +76,7 @@ def entry_after(entries, device, kind="walk_checked", data=None, job=JOB, seq=No
             "prev": entries[-1]["hash"] if entries else "",
             "v": 1,
             "at": NOW,
-            "actor": "Mara",
+            "actor": actor,
             "job": job,
             "kind": kind,
             "data": {"positions": [], "missed": []} if data is None else data,

@@ -6,5 +6,5 @@ and units) beside its handler and its sentence, in the module of its group: `job
 and `conflicts` are what handlers share. `fold` takes the entries in order and calls the handlers; nothing
 is refused here: what does not fit is kept and flagged. A correction or a late entry is folded again with its
 group (`connected`), whose state replaces the old (`partial`).
-Public: `Fold`, `kinds.KINDS`, `roles.may_record`, `draft`.
+Public: `Fold`, `kinds.KINDS`, `roles.against`, `draft`.
 """

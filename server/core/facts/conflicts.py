@@ -13,6 +13,11 @@ def flag(state, event, job, identity, about, code):
     _add(state, event, job["id"] if job else None, identity, about, code, True)
 
 
+def remark(state, event, job, identity, about):
+    """Put on record what a person should know of a unit; it keeps nothing from going on."""
+    _add(state, event, job["id"] if job else None, identity, about, None, False)
+
+
 def _add(state, event, job, unit, about, code, is_open) -> None:
     """Put it on record; job and unit are ids or None."""
     state.add_conflict(

@@ -10,6 +10,7 @@ from ..messages import message
 from ..messages import sentences
 from ..state.state import new_unit
 from .conflicts import flag
+from .conflicts import remark
 from .fields import HOW
 from .fields import Choice
 from .fields import Name
@@ -83,6 +84,8 @@ def _return_decided(state, event, job) -> None:
     if earlier and "before" not in data["reasons"]:
         entry["twice"] = True
         flag(state, event, job, unit["id"], "return", None)
+    if made["signed"] != made["actor"]:  # no phone records that any more, and none ever should have
+        remark(state, event, job, unit["id"], "signed")
     if not is_final(entry):
         entry["decision"] = made
     entry["decisions"].append(made)

@@ -1,15 +1,15 @@
 """What may not be done, one rule a file. The first rule that stands against a fact refuses it.
 
-In this order: `form` (is it a fact we understand), `role` (is this phone for it), `too_old` (an old app
-begins no new job), `job_open` (a closed job stays closed), `code_use` (a label code belongs to one
-unit), `printing` (a code is printed for one label), `mixed` (what got mixed up is moved by its body, and
-only what is in hand gets mixed up), `rates` (a rate that no rate can be), `bounds` (what every host can
-show), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad unit goes into stock
-only with a reason), `one_place` (a unit is at one place, a position holds one unit), `planned_unit` (the
-exchange puts this unit here and no other), `same_part` (may be overridden with a reason), `returns` (a
-decision at the counter is about a return that waits), `closing` (everything accounted for), `correction`
-(taking back leaves no hole, what is put right is on record). What an entry should have said is judged as of
-its place in the log.
+In this order: `form` (is it a fact we understand), `role` (is this phone for it, and for what it
+corrects), `too_old` (an old app begins no new job), `job_open` (a closed job stays closed), `code_use` (a
+label code belongs to one unit), `printing` (a code is printed for one label), `mixed` (what got mixed up is
+moved by its body, and only what is in hand gets mixed up), `rates` (a rate that no rate can be), `bounds`
+(what every host can show), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad
+unit goes into stock only with a reason), `one_place` (a unit is at one place, a position holds one unit),
+`planned_unit` (the exchange puts this unit here and no other), `same_part` (may be overridden with a
+reason), `returns` (a decision at the counter is about a return that waits), `closing` (everything accounted
+for), `correction` (taking back leaves no hole, what is put right is on record). What an entry should have
+said is judged as of its place in the log.
 
 A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `refusal()`. Rules speak
 only before a fact is recorded on a phone; the fold never refuses.
@@ -40,7 +40,7 @@ from . import same_part
 from . import too_old
 
 # Rules on what was planned, or on an order of work, say nothing of what happened.
-_IN_ITS_PLACE = (form, role, code_use, printing, mixed, rates, bounds, one_place, returns)
+_IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, one_place, returns)
 _ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, label_first, bad_stock,
           one_place, planned_unit, same_part, returns, closing, correction)  # fmt: skip
 
@@ -72,7 +72,7 @@ def _against_what_is_right(fold, draft: dict) -> dict | None:
     identity, entry = target_of(draft["data"]), draft["data"]["entry"]
     target = fold.find(identity)
     earlier = fold.as_of(identity, entry)
-    asked = {"job": target["job"], "role": draft.get("role")}
+    asked = {"job": target["job"]}
     asked.update(entry)
     found = _first_of(_IN_ITS_PLACE, earlier, asked)
     if found is None:

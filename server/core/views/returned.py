@@ -35,4 +35,6 @@ def _decision(decided) -> dict:
         said.append(message("views-returned-overruled", proposed=decided["proposed"], because=because))
     elif decided["about"]:
         said.append(message("views-returned-against", about=all_of(decided["about"])))
+    if decided["signed"] != decided["actor"]:
+        said.append(message("views-returned-signed", actor=decided["actor"], signed=decided["signed"]))
     return sentences(said)

@@ -93,6 +93,13 @@ refusals-seen-without-position = It names no position.
 refusals-at-the-bench = "{ $what }" is recorded at the bench; this phone is at the parts counter.
 # $what: A clerk at the parts counter has the unit in hand
 refusals-at-the-counter = "{ $what }" is recorded at the parts counter; this phone is at the bench.
+refusals-corrects-unknown = It corrects an entry that is not on record here.
+# $what: A unit went to another place
+refusals-of-another-phone = "{ $what }" was recorded on another phone; at the parts counter a phone corrects what it recorded itself, and decisions.
+refusals-place-of-the-bench = A phone at the parts counter says that a sensor is at the counter, in stock, with the customer or scrapped, and nowhere else.
+# $actor: Jo
+# $signed: Kim
+refusals-signed-by-another = A decision is signed by whoever records it: { $actor }, not { $signed }.
 # $kind: unit_pulled
 refusals-kind = { $kind ->
     [job_opened] A job begins on a vehicle

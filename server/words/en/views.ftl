@@ -66,6 +66,9 @@ views-returned-overruled = The record spoke for: { $proposed ->
 }. Decided otherwise because: { $because }.
 # $about: custody and pictures
 views-returned-against = What stood against it: { $about }.
+# $actor: Jo
+# $signed: Kim
+views-returned-signed = { $actor } recorded it, in the name of { $signed }.
 
 ## What the tests of a job say about a unit.
 

@@ -74,6 +74,10 @@ refusals-seen-without-job = No nombra ningún trabajo, en cuyo vehículo estarí
 refusals-seen-without-position = No nombra ninguna posición.
 refusals-at-the-bench = «{ $what }» se registra en el banco; este teléfono está en el mostrador de recambios.
 refusals-at-the-counter = «{ $what }» se registra en el mostrador de recambios; este teléfono está en el banco.
+refusals-corrects-unknown = Corrige una anotación que aquí no está registrada.
+refusals-of-another-phone = «{ $what }» se registró en otro teléfono; en el mostrador un teléfono corrige lo que registró él mismo y las decisiones.
+refusals-place-of-the-bench = Un teléfono del mostrador dice que un sensor está en el mostrador, en almacén, con el cliente o desechado, y en ningún otro sitio.
+refusals-signed-by-another = Una decisión la firma quien la registra: { $actor }, no { $signed }.
 # $kind: unit_pulled
 refusals-kind = { $kind ->
     [job_opened] Empieza un trabajo en un vehículo

@@ -50,6 +50,7 @@ views-returned-overruled = Según el registro: { $proposed ->
    *[refuse] rechazar
 }. Se decidió otra cosa porque: { $because }.
 views-returned-against = En contra: { $about }.
+views-returned-signed = Lo registró { $actor }, en nombre de { $signed }.
 
 ## What the tests of a job say about a unit.
 

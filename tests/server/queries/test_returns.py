@@ -31,9 +31,9 @@ def returned(db):
     clerk = Clerk(core, name='Jo "the", clerk\nof the counter')
     clerk.decide(clerk.ask(job.labels[BAD], read={"part": "PS-1"}))
     for number, signed in enumerate(FORMULAS):
-        clerk.name = signed
+        clerk.actor = signed
         clerk.decide(clerk.ask(job.codes[10 + number]), "refuse", f"{signed} because")
-    clerk.name = "Zoë"
+    clerk.actor = "Zoë"
     clerk.decide(clerk.ask(job.codes[18]))
     entries = [
         {"event": event, "hash": core("envelope", event=event)["hash"]} for event in job.events + clerk.events
