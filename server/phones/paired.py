@@ -58,7 +58,10 @@ def phones() -> Response:
 
 @blueprint.post("/api/phones/<row:phone>/revoke")
 def revoke(phone: int) -> Response:
-    """Puts a phone out at once. What it has not sent stays on it, and goes once it is paired again."""
+    """Puts a phone out at once, and its links with it: nobody comes in by one that a lost phone made.
+
+    What it has not sent stays on it, and goes once it is paired again.
+    """
     asker = require_session()
     json_object(MOST_BYTES)
     if phone == asker.id:
@@ -81,6 +84,7 @@ def revoke(phone: int) -> Response:
         roles.check_may_grant(asker.role, role)
         now = now_ms()
         db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now, phone])
+        db.conn.execute("DELETE FROM pairings WHERE made_by = ?", [phone])
         pairing_log.note(
             db,
             pairing_log.PUT_OUT,

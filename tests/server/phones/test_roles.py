@@ -1,21 +1,20 @@
-"""What each role may ask and record, and how phones are listed and put out."""
+"""What a phone of each role may ask in each state, and how phones are listed and put out."""
 
 import hashlib
 
 import pytest
 
 from server.clock import now_ms
-from server.core.facts import kinds
 from server.core.facts import roles
 from server.phones.pairing import make_link
+from server.phones.sessions import UNUSED_DAYS
 from tests.server.phone import BASE
 from tests.server.phone import JOB
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
-from tests.server.phone import job_opened
 from tests.server.phone import jpeg
 
-BOTH, BENCH, COUNTER = ("bench", "counter"), ("bench",), ("counter",)
+BOTH = ("bench", "counter")
 SHA = "ab" * 32
 PICTURE = {
     "mime": "image/jpeg",
@@ -26,37 +25,96 @@ PICTURE = {
     "unit": "u000000000001",
 }
 
-# Every route of the app under /api/, with who is answered by it; a new route wants its row here.
-ENDPOINTS = {
-    "GET /api/ping": BOTH,
-    "GET /api/session": BOTH,
-    "POST /api/pair": BOTH,
-    "POST /api/pairings": BOTH,
-    "GET /api/phones": BOTH,
-    "POST /api/phones/<row:phone>/revoke": BOTH,
-    "POST /api/sync": BOTH,
-    "POST /api/news": BOTH,
-    "GET /api/jobs": BOTH,
-    "GET /api/jobs/<job>": BOTH,
-    "GET /api/units/<name>": BOTH,
-    "GET /api/photos/<digest>": BOTH,
-    "GET /api/photos/<digest>/small": BOTH,
-    "PUT /api/photos/<digest>": BOTH,
-    "GET /api/labels": BENCH,
-    "GET /api/labels/<row:batch>": BENCH,
-    "GET /api/labels/plan": BENCH,
-    "GET /api/labels/preview.svg": BENCH,
-    "POST /api/labels": BENCH,
-    "POST /api/labels/<row:batch>/again": BENCH,
-    "POST /api/labels/<row:batch>/void": BENCH,
-    "GET /api/records/key": BOTH,
-    "GET /api/records/<name>": BOTH,
-    "POST /api/records/check": BOTH,
-    "GET /api/returns": COUNTER,
-    "GET /api/returns/waiting": COUNTER,
-    "GET /api/returns.csv": COUNTER,
-    "GET /api/search": COUNTER,
+# Every route of the app with what it answers to a stranger, to the bench and at the counter. A phone that was
+# put out, or that nobody used for a year, is a stranger again. A new route wants its row here.
+OPEN, PAIRED, BENCH_ALONE, COUNTER_ALONE = (200, 200, 200), (401, 200, 200), (401, 200, 403), (401, 403, 200)
+ROUTES = {
+    "GET /": OPEN,
+    "GET /pair": OPEN,
+    "GET /U/<code>": OPEN,
+    "GET /u/<code>": OPEN,
+    "GET /job/<path:rest>": OPEN,
+    "GET /app/<path:name>": OPEN,
+    "GET /manifest.webmanifest": OPEN,
+    "GET /sw.js": OPEN,
+    "POST /share": (303, 303, 303),
+    "GET /api/ping": OPEN,
+    "GET /api/session": OPEN,
+    "POST /api/pair": (403, 403, 403),
+    "POST /api/pairings": PAIRED,
+    "GET /api/phones": PAIRED,
+    "POST /api/phones/<row:phone>/revoke": (401, 404, 404),
+    "POST /api/sync": PAIRED,
+    "POST /api/news": PAIRED,
+    "GET /api/jobs": PAIRED,
+    "GET /api/jobs/<job>": (401, 404, 404),
+    "GET /api/units/<name>": (401, 404, 404),
+    "GET /api/photos/<digest>": (401, 404, 404),
+    "GET /api/photos/<digest>/small": (401, 204, 204),
+    "PUT /api/photos/<digest>": PAIRED,
+    "GET /api/labels": BENCH_ALONE,
+    "GET /api/labels/<row:batch>": (401, 400, 403),
+    "GET /api/labels/plan": BENCH_ALONE,
+    "GET /api/labels/preview.svg": BENCH_ALONE,
+    "POST /api/labels": BENCH_ALONE,
+    "POST /api/labels/<row:batch>/again": (401, 400, 403),
+    "POST /api/labels/<row:batch>/void": (401, 400, 403),
+    "GET /api/records/key": PAIRED,
+    "GET /api/records/<name>": (401, 404, 404),
+    "POST /api/records/check": PAIRED,
+    "GET /api/returns": COUNTER_ALONE,
+    "GET /api/returns/waiting": COUNTER_ALONE,
+    "GET /api/returns.csv": COUNTER_ALONE,
+    "GET /api/search": COUNTER_ALONE,
 }
+PHOTO = jpeg()
+DIGEST = hashlib.sha256(PHOTO).hexdigest()
+NAMED = {
+    "<row:phone>": "99",
+    "<row:batch>": "99",
+    "<job>": JOB,
+    "<code>": "JRMMA",
+    "<path:rest>": JOB,
+    "<path:name>": "main.js",
+}
+ASKED = {
+    "GET /api/returns": "?from=0&to=1",
+    "GET /api/returns.csv": "?from=0&to=1",
+    "GET /api/search": "?text=a",
+}
+SENT = {
+    "POST /api/pair": {"json": {"token": "t" * 32, "device": "d00000000000000ee", "name": "Sam"}},
+    "POST /api/news": {"json": {"v": 1, "window": "00000001", "at": None, "cursor": 0, "stamp": ""}},
+    "POST /api/labels": {"json": {"count": 1}},
+    "POST /api/records/check": {"data": b"no record", "content_type": "application/zip"},
+}
+
+
+def answer_to(phone, endpoint):
+    """Asks a route as the app does: with a body that it takes."""
+    method, _, path = endpoint.partition(" ")
+    digest = DIGEST if method == "PUT" else SHA
+    for name, value in {**NAMED, "<digest>": digest, "<name>": "JRMMA"}.items():
+        path = path.replace(name, value)
+    sent = SENT.get(endpoint, {"json": {}} if method == "POST" else {})
+    if method == "PUT":
+        sent = {"data": PHOTO, "content_type": "image/jpeg"}
+    if endpoint == "POST /api/sync":
+        return phone.sync([])
+    return phone.write(method, path + ASKED.get(endpoint, ""), **sent)
+
+
+def walked(phone, column):
+    """Returns the routes that answer otherwise than that column of the table says."""
+    found = {endpoint: answer_to(phone, endpoint) for endpoint in ROUTES}
+    for endpoint, answer in found.items():
+        if answer.status_code in (401, 403) and endpoint != "POST /api/pair":
+            assert_refused(answer, answer.status_code, "session" if answer.status_code == 401 else "role")
+    return {
+        endpoint: answer.status_code
+        for endpoint, answer in found.items()
+        if answer.status_code != ROUTES[endpoint][column]
+    }
 
 
 def test_the_table_names_every_route(app):
@@ -64,129 +122,52 @@ def test_the_table_names_every_route(app):
         f"{method} {rule.rule}"
         for rule in app.url_map.iter_rules()
         for method in rule.methods - {"HEAD", "OPTIONS"}
-        if rule.rule.startswith("/api/")
     }
-    assert found == set(ENDPOINTS)
+    assert found == set(ROUTES)
 
 
-@pytest.mark.parametrize("role", BOTH)
-@pytest.mark.parametrize("endpoint", ENDPOINTS)
-def test_a_route_answers_the_roles_of_the_table_and_refuses_the_other(new_phone, role, endpoint):
+def test_a_stranger_gets_in_nowhere(stranger):
+    assert walked(stranger, 0) == {}
+
+
+@pytest.mark.parametrize(("column", "role"), [(1, "bench"), (2, "counter")])
+def test_a_route_answers_the_roles_of_the_table_and_refuses_the_other(new_phone, role, column):
     phone = new_phone(role=role)
-    method, _, path = endpoint.partition(" ")
-    for name, value in (
-        ("<row:phone>", "99"),
-        ("<row:batch>", "99"),
-        ("<job>", JOB),
-        ("<name>", "JRMMA"),
-        ("<digest>", SHA),
-    ):
-        path = path.replace(name, value)
-
-    answer = phone.write(method, path)
-
-    if role in ENDPOINTS[endpoint]:
-        refused = answer.status_code == 403 and answer.get_json()["error"]["field"] == "role"
-        assert not refused, answer.get_json()
-    else:
-        error = assert_refused(answer, 403, "role")
-        assert "This is for phones at the" in error["message"]
-
-
-# Who may record which kind. The bench does jobs, the counter decides returns.
-COUNTER_KINDS = {"return_received", "return_decided", "unit_moved", "unit_seen", "photo_taken"}
-COUNTER_ALONE = {"return_received", "return_decided"}
-
-
-@pytest.mark.parametrize("role", BOTH)
-@pytest.mark.parametrize("kind", [*sorted(set(kinds.KINDS) - {"corrected", "put_right"}), "not_known_here"])
-def test_a_kind_is_taken_from_the_roles_of_the_table_alone(new_phone, role, kind):
-    phone = new_phone(role=role)
-    phone.record(kind, {"unit": "u000000000001"})
-
-    refused = phone.synced()["refused"]
-
-    allowed = kind in COUNTER_KINDS if role == "counter" else kind not in COUNTER_ALONE
-    assert [each["code"] for each in refused] == ([] if allowed else ["not_allowed"])
-    if not allowed:
-        assert "this phone is at the" in refused[0]["reason"]
-
-
-def test_what_was_refused_is_not_in_the_log_and_what_follows_waits(phone):
-    phone.record("job_opened", job_opened())
-    phone.record("return_decided", {"unit": "u000000000001"})
-    phone.record("walk_checked")
-
-    answer = phone.synced()
-
-    assert answer["heads"][phone.device]["seq"] == 1
-    assert [each["code"] for each in answer["refused"]] == ["not_allowed", "gap"]
-
-
-def decided(counter):
-    """The counter receives and refuses a unit; returns the number of the refusal."""
-    counter.record(
-        "return_received",
-        {"unit": "u000000000001", "how": "scanned", "code": "JRMMA", "part": "", "serial": "",
-         "compared": "", "note": ""}, None,
-    )  # fmt: skip
-    counter.record(
-        "return_decided",
-        {"unit": "u000000000001", "decision": "refuse", "proposed": "refuse", "reasons": [],
-         "overrule": "", "signed": "Jo"}, None,
-    )  # fmt: skip
-    assert counter.synced()["refused"] == []
-    return 2
-
-
-def correction(phone, device, seq, entry=None):
-    data = {"device": device, "seq": seq, "reason": "slip"}
-    if entry:
-        data["entry"] = entry
-    phone.record("put_right" if entry else "corrected", data, None)
-    return [each["code"] for each in phone.synced()["refused"]]
-
-
-# What the counter may say of a decision, and the bench of a position.
-DECISION = {
-    "unit": "u000000000001",
-    "decision": "accept",
-    "proposed": "accept",
-    "reasons": [],
-    "overrule": "",
-    "signed": "Jo",
-}
-ENTRIES = [
-    None,
-    {"kind": "return_decided", "data": DECISION},
-    {"kind": "cleaned", "data": {"position": "a", "note": ""}},
-]
-
-
-@pytest.mark.parametrize("entry", ENTRIES, ids=["taken back", "a decision", "work"])
-def test_a_correction_counts_as_what_it_names(phone, counter, entry):
-    phone.record("job_opened", job_opened())
+    of_a_picture = {**PICTURE, "sha256": DIGEST, "bytes": len(PHOTO)}
+    phone.record("photo_taken", of_a_picture)
     phone.synced()
-    seq = decided(counter)
-
-    assert correction(phone, counter.device, seq, entry) == ["not_allowed"]
-    assert correction(counter, phone.device, 1, entry) == ["not_allowed"]
-    counter.entries.pop()
-    assert correction(counter, counter.device, seq, entry) == []
+    assert walked(phone, column) == {}
 
 
-def test_the_bench_takes_nothing_back_that_the_counter_has_not_sent_yet(phone, counter):
-    counter.synced()
+@pytest.mark.parametrize("role", BOTH)
+def test_a_phone_that_was_put_out_is_a_stranger_at_every_route(new_phone, phone, role):
+    lost = new_phone("d00000000000000cc", "Jo", role)
+    [jo] = [each for each in phone.get("/api/phones").get_json()["phones"] if each["name"] == "Jo"]
+    assert phone.post(f"/api/phones/{jo['id']}/revoke").status_code == 200
 
-    assert correction(phone, counter.device, 7) == ["not_allowed"]
+    assert walked(lost, 0) == {}
 
 
-def test_a_correction_in_the_same_batch_is_judged_by_its_target(counter):
-    seq = decided(counter)
-    counter.record(
-        "unit_moved", {"unit": "u000000000001", "place": "customer", "how": "scanned", "note": ""}, None
-    )
-    assert correction(counter, counter.device, seq + 1) == []
+@pytest.mark.parametrize("role", BOTH)
+def test_a_session_that_nobody_used_for_a_year_is_over_at_every_route(new_phone, db, role):
+    phone = new_phone(role=role)
+    db.conn.execute("UPDATE sessions SET created_at = created_at - ?", [(UNUSED_DAYS + 1) * 86_400_000])
+    db.conn.execute("UPDATE devices SET last_seen = last_seen - ?", [(UNUSED_DAYS + 1) * 86_400_000])
+    db.conn.commit()
+
+    assert walked(phone, 0) == {}
+
+
+def test_the_links_that_a_phone_made_end_with_it(app, new_phone, phone):
+    """Whoever found a phone and made a link of it must not come in again by that, once it was put out."""
+    lost = new_phone("d00000000000000cc", "Jo")
+    link = lost.post("/api/pairings").get_json()["link"]
+    kept = phone.post("/api/pairings").get_json()["link"]
+    [jo] = [each for each in phone.get("/api/phones").get_json()["phones"] if each["name"] == "Jo"]
+    phone.post(f"/api/phones/{jo['id']}/revoke")
+
+    assert_refused(Phone(app, "d00000000000000ee").pair_by(link), 403, "token")
+    assert Phone(app, "d00000000000000ef").pair_by(kept).status_code == 200
 
 
 def test_the_link_carries_the_role(app, db):

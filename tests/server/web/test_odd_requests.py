@@ -1,9 +1,14 @@
 """Whatever anyone sends ends in a refusal in the one shape, never in an error of the server."""
 
+import re
+from urllib.parse import quote
+
 import pytest
 
 from server.phones.sessions import UNUSED_DAYS
 from tests.server.phone import assert_refused
+from tests.server.phone import job_opened
+from tests.server.phones.test_roles import ROUTES
 
 HALF = "\ud800"  # one half of a surrogate pair, which JSON can hold and UTF-8 can't
 DAY_MS = 86_400_000
@@ -68,3 +73,66 @@ def test_a_phone_that_did_not_come_by_for_a_year_is_not_let_in(phone, db):
     db.conn.commit()
 
     assert_refused(phone.get("/api/jobs"), 401, "session")
+
+
+# Signs of other languages, which must stay what they are: text of somebody.
+SIGNS = [
+    "'; DROP TABLE events; --", '" OR "" = "', "%", "_", "*", "NEAR(", "a AND", "\0", "<b>x</b>", "../..",
+    "\r\nX: y", "$(id)", "{{7*7}}", "٣", "1e9", "-1", "9" * 30, "x" * 3000, "",
+]  # fmt: skip
+ASKED = ("text", "from", "to", "offset", "layout", "distance", "one")
+SENT = (
+    "token",
+    "device",
+    "name",
+    "role",
+    "app",
+    "cursor",
+    "events",
+    "window",
+    "at",
+    "count",
+    "codes",
+    "reason",
+)
+
+
+@pytest.mark.parametrize("role", ["bench", "counter"])
+def test_no_route_fails_at_a_sign_and_no_sign_does_anything(new_phone, phone, db, role):
+    phone.record("job_opened", job_opened())
+    phone.synced()
+    asker = new_phone("d00000000000000cc", "Jo", role)
+    kept = log_and_sessions(db)
+
+    for endpoint in ROUTES:
+        method, _, path = endpoint.partition(" ")
+        for sign in SIGNS:
+            part = quote(sign, safe="")
+            question = "&".join(f"{name}={part}" for name in ASKED)
+            body = {} if method == "GET" else {"json": dict.fromkeys(SENT, sign)}
+            answer = asker.write(method, f"{re.sub('<.+?>', part, path)}?{question}", **body)
+            assert answer.status_code < 500, (endpoint, sign)
+
+    assert log_and_sessions(db) == kept
+
+
+def log_and_sessions(db):
+    return [
+        db.conn.execute(asked).fetchall()
+        for asked in (
+            "SELECT * FROM events ORDER BY n",
+            "SELECT id, token_hash, role, revoked_at FROM sessions",
+        )
+    ]
+
+
+def test_a_search_for_a_sign_finds_nothing_by_it(counter, phone):
+    opened = job_opened()
+    phone.record("job_opened", opened)
+    fitted = f"{opened['vehicle']['id']}.rear-left"
+    phone.record("part_noted", {"unit": fitted, "part": "SN-1", "serial": "7890"})
+    phone.synced()
+    assert len(counter.get("/api/search?text=7890").get_json()) == 1
+
+    for sign in ("%", "_", "*", '" OR "', "' OR 1 --", "NEAR(", "serial: 7890"):
+        assert counter.get(f"/api/search?text={quote(sign)}").get_json() == [], sign
