@@ -50,6 +50,17 @@ def test_every_place_that_is_named_for_a_change_is_there():
     assert [place for place in places if not (ROOT / place).exists()] == []
 
 
+def test_every_test_that_is_named_for_a_point_of_security_is_there():
+    table = DEVELOPERS.partition("<!-- asvs:")[2].partition("\n\n")[0]
+    rows = re.findall(r"^\| ([\d., to]+) \| (.+) \| (.+) \|$", table, re.MULTILINE)
+    assert len(rows) == len(table.splitlines()) - 3 >= 20
+    named = [re.findall(r"`(tests/[\w/]+\.py)`", shown) for _, _, shown in rows]
+    assert all(named)
+    assert [
+        path for paths in named for path in paths if "def test_" not in (ROOT / path).read_text("utf-8")
+    ] == []
+
+
 def test_every_kind_of_event_is_listed_as_it_is_declared():
     listed = re.findall(r"^\| `\w+` \|.*\|$", DEVELOPERS.partition("<!-- kinds:")[2], re.MULTILINE)
     assert listed == [kind_row(kind) for kind in ALL]
