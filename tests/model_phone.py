@@ -24,6 +24,7 @@ class ModelPhone:
         self.device = f"d{number:016x}"
         self.client = client
         self.kept = {"cursor": 0, "installation": None, "records": {}}
+        self.started_over = 0
         self.crash()
 
     def crash(self):
@@ -45,8 +46,11 @@ class ModelPhone:
 
     def ask(self):
         """Begins a sync: a request with the first of what is not confirmed."""
-        batch = [record["entry"] for record in self._records() if record["n"] is None][:BATCH]
-        body = {"app": "b", "v": 1, "device": self.device, "cursor": self.kept["cursor"], "events": batch}
+        kept = self.kept
+        batch = [self._outgoing(record["entry"]) for record in self._records() if record["n"] is None][:BATCH]
+        seen = {"epoch": kept["installation"] or "", "hash": self.confirmed().get(kept["cursor"], "")}
+        body = {"app": "b", "v": 1, "device": self.device, "cursor": kept["cursor"], "seen": seen}
+        body["events"] = batch
         self.asked = json.dumps(body)
         return self.asked
 
@@ -54,9 +58,10 @@ class ModelPhone:
         """Stores the reply and its cursor in one transaction; tells whether there is more to fetch."""
         reply, self.asked, self.reply = self.reply, None, None
         kept = self.kept
+        if self._went_back(reply):
+            self._start_over()
+            return True
         assert reply["refused"] == []
-        assert kept["installation"] in (None, reply["installation"])
-        assert reply["cursor"] >= kept["cursor"], "the server went back"
         head = reply["heads"][self.device]
         if head["seq"]:
             assert kept["records"][self.device, head["seq"]]["entry"]["hash"] == head["hash"], "a fork"
@@ -70,6 +75,28 @@ class ModelPhone:
         kept["cursor"] = reply["cursor"]
         kept["installation"] = reply["installation"]
         return reply["more"]
+
+    def _went_back(self, reply):
+        """Tells whether the server knows less than it has confirmed, or another epoch has begun."""
+        kept = self.kept
+        numbered = [key for key, record in kept["records"].items() if record["n"]]
+        mine = [seq for device, seq in numbered if device == self.device]
+        return (
+            kept["installation"] not in (None, reply["installation"])
+            or reply["cursor"] < kept["cursor"]
+            or max(mine, default=0) > reply["heads"][self.device]["seq"]
+        )
+
+    def _start_over(self):
+        """Forgets the server's numbers: everything is sent again, and fetched again."""
+        self.started_over += 1
+        self.kept = {"cursor": 0, "installation": None, "records": self.kept["records"]}
+        for record in self.kept["records"].values():
+            record["n"] = None
+
+    def _outgoing(self, entry):
+        """Returns an entry as it is sent: what another phone recorded claims no identity."""
+        return entry if entry["event"]["device"] == self.device else {**entry, "relayed": True}
 
     def confirmed(self):
         """Returns n -> hash of everything that has the server's number."""

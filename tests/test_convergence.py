@@ -204,6 +204,7 @@ class Convergence(RuleBasedStateMachine):
             try:
                 self.heal()
                 self.assert_one_state()
+                assert [phone.started_over for phone in self.phones] == [0] * PHONES, "a false alarm"
             finally:
                 self.scratch.cleanup()
 

@@ -37,6 +37,7 @@ COMMANDS = {
     "restore": "commands-restore",
     "take-in": "commands-take-in",
     "rebuild": "commands-rebuild",
+    "rejoin": "commands-rejoin",
 }
 # Which variable names the language, in the order in which POSIX has them decide.
 _LANGUAGE_VARIABLES = ("LC_ALL", "LC_MESSAGES", "LANG")

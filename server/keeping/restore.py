@@ -1,23 +1,22 @@
 """`swaptrail restore FILE.zip`: a backup as a new data folder, or nothing at all.
 
-The folder gets a new installation id. A phone that meets it knows that what it had sent may be gone
-with the old one, and sends everything of its own again; repeats are harmless.
+A new epoch begins in it. A phone that meets it knows that what it had sent may be gone with the old folder,
+and sends everything that it has again; repeats are harmless.
 """
 
 import os
-import secrets
 import sqlite3
 import zipfile
 from contextlib import closing
 from pathlib import Path
 
-from server.core.codes.labels import share_of
 from server.core.messages import message
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import Manifest
 from server.keeping.verify import examine
 from server.keeping.verify.backup_zip import BACKUP
 from server.keeping.verify.backup_zip import hash_of
+from server.log import epoch
 from server.photos.store import path_of
 from server.refusals import CommandRefused
 from server.storage import DataFolder
@@ -64,19 +63,9 @@ def _unpack(file: Path, folder: DataFolder) -> int:
             sync_file(target)
     with closing(sqlite3.connect(folder.database)) as connection:
         connection.execute("PRAGMA synchronous = FULL")
-        before = connection.execute("SELECT value FROM settings WHERE name = 'installation'").fetchone()[0]
-        connection.execute(
-            "UPDATE settings SET value = ? WHERE name = 'installation'", [_another_identity(before)]
-        )
+        epoch.begin(connection)
         connection.commit()
     return sum(head["seq"] for head in manifest.heads.values())
-
-
-def _another_identity(before: str) -> str:
-    """Returns a new installation id, with another share of the label codes than the one before."""
-    while share_of(identity := secrets.token_hex(8)) == share_of(before):
-        pass
-    return identity
 
 
 def _place(folder: DataFolder, name: str) -> Path:

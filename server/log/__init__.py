@@ -2,6 +2,7 @@
 
 `sync` is the route by which phones send and fetch, `take_in` the command for a file of a phone
 (`unsent_file` reads it). Both hand entries to `events`, which asks `intake` about each and keeps it;
-`named` finds the units that an entry names. `fault` is one place at which a log, a backup or a record is
-not as it was recorded.
+`named` finds the units that an entry names. `epoch` begins anew where the log may have gone back, and
+`mark` is the file beside the database by which that is noticed. `fault` is one place at which a log, a backup
+or a record is not as it was recorded.
 """

@@ -3,6 +3,8 @@
 Any number of repeats in any order ends in the same log; the answer goes out after the commit.
 """
 
+import logging
+
 from flask import Blueprint
 from flask import Response
 from sqlite_utils import Database
@@ -11,6 +13,7 @@ from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.log.envelope import FORMAT_VERSION
 from server.core.messages import message
+from server.log import epoch
 from server.log import events
 from server.news.board import board
 from server.phones import devices
@@ -27,6 +30,8 @@ from server.web.errors import BadRequest
 from server.web.errors import NotAllowed
 from server.web.errors import TooLarge
 
+log = logging.getLogger(__name__)
+
 blueprint = Blueprint("sync", __name__)
 
 SYNC_VERSION = 1
@@ -42,7 +47,7 @@ def sync() -> Response:
     session = require_session()
     body = json_object(MOST_BYTES)
     device, app, cursor, entries = _checked(body)
-    keeping = devices.checked_keeping(body)
+    keeping, seen = devices.checked_keeping(body), epoch.checked_seen(body)
     db, now = database(), now_ms()
     with writing(db):
         if not devices.claim(db, device, session.id, now):
@@ -55,6 +60,9 @@ def sync() -> Response:
         devices.note_app(db, device, app)
         if keeping:
             devices.note_keeping(db, device, keeping)
+        if epoch.has_gone_back(db, cursor, seen):
+            log.warning("a phone has seen a longer or another log: a new epoch begins")
+            epoch.begin(db.conn)
         receipt = events.take_in(db, entries, session.id, now, session.role)
     if receipt.stored:
         board().entries_came(_jobs(entries), session.id)

@@ -20,6 +20,7 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.core.messages import message
+from server.log import mark
 from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
@@ -70,9 +71,13 @@ def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
         if days is not None:
             set_return_days(db, days)
         sweep(db, folder.photos, now_ms())
+        gone = mark.notice(db, folder)
+        if gone:
+            print(say("serving-went-back", folder=str(folder.root), entry=str(gone)), flush=True)
         # Held open while serving: with the last connection SQLite takes its log file away, and where the
         # folder can no longer be written it could not make a new one to read by.
-        yield
+        with mark.kept(folder):
+            yield
 
 
 def settled_base(data: Path, host: str | None, port: int | None, scheme: str | None = None) -> str:

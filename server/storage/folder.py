@@ -35,6 +35,7 @@ class DataFolder:
         self.database = self.root / "swaptrail.db"
         self.photos = self.root / "photos"
         self.keys = self.root / "keys"
+        self.mark = self.root / "swaptrail.mark"
 
     def prepare(self) -> None:
         """Makes what is missing and runs the migrations that are due."""
@@ -55,7 +56,7 @@ class DataFolder:
         with closing(self.open()) as db:
             migrations.apply(db)
             with writing(db):
-                # Tells a phone that a new or an older log answers at the same address.
+                # Tells a phone that a new or an older log answers at the same address (log/epoch.py).
                 db.conn.execute(
                     "INSERT OR IGNORE INTO settings VALUES ('installation', ?)",
                     [secrets.token_hex(8)],

@@ -110,12 +110,16 @@ export class EventExchange {
    */
   async #post(batch) {
     const cursor = (await this.#store.getMeta('cursor')) ?? 0;
+    const epoch = (await this.#store.getMeta('installation')) ?? '';
+    const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
     try {
       const reply = await this.#api.post('/api/sync', {
         app: this.#build(),
         v: 1,
         device: this.#device.id,
         cursor,
+        // A server whose log is another one sees it by this, also where that log is the longer one.
+        seen: { epoch, hash: last?.hash ?? '' },
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one.
         events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),

@@ -20,7 +20,7 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
  * @property {import('../log/store.js').Envelope} event
  *
  * @typedef {object} Reply        what `POST /api/sync` answers
- * @property {string} installation  which data folder answered
+ * @property {string} installation  the epoch of the log: another one whenever it may have gone back
  * @property {number} cursor
  * @property {boolean} more
  * @property {ReceivedEvent[]} events
@@ -130,8 +130,8 @@ function numbered({ n, received_at, hash, event }, known) {
 }
 
 /**
- * Return whether the server knows less than it has confirmed before, or is another one: a backup was put
- * back.
+ * Return whether the server knows less than it has confirmed before, or another epoch of its log has begun: a
+ * backup was put back.
  * @param {import('../log/store.js').Store} store
  * @param {Reply} reply
  * @returns {Promise<boolean>}

@@ -141,3 +141,32 @@ def test_a_server_put_back_from_an_older_copy_gets_everything_again(make_phone, 
     assert sorted(on_server(app_server)) == ["1a", "1b", "2a", "2b"]
     assert one.notes() == two.notes() == on_server(app_server)
     assert one.state() == two.state() == state_on_server(app_server)
+
+
+def test_a_server_that_came_back_a_little_behind_hides_nothing_from_a_phone_with_a_later_cursor(
+    make_phone, app_server, tmp_path
+):
+    """It kept its name, its log has outgrown the phone's cursor, and nothing of the phone's own was lost."""
+    one, two, three = make_phone(), make_phone(), make_phone()
+    one.record("1a")
+    one.sync()
+    app_server.close()
+    shutil.copytree(app_server.data, tmp_path / "behind")
+    app_server.start()
+    two.record("2a")
+    two.sync()
+    two.context.close()
+    one.sync()
+
+    app_server.close()
+    shutil.rmtree(app_server.data)
+    shutil.copytree(tmp_path / "behind", app_server.data)
+    app_server.start()
+    three.record("3a", "3b")
+    three.sync()
+    assert one.sync()["state"] == "sent"
+    assert three.sync()["state"] == "sent"
+
+    assert sorted(on_server(app_server)) == ["1a", "2a", "3a", "3b"]
+    assert one.notes() == three.notes() == on_server(app_server)
+    assert one.state() == three.state() == state_on_server(app_server)

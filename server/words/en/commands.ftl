@@ -44,8 +44,9 @@ commands-backup = the whole data folder in one file, while it is served
 commands-restore = a new data folder from a backup
 commands-take-in = what a phone recorded, from the file it made
 commands-rebuild = make what follows from the log anew, and compare
+commands-rejoin = say of a data folder that it came back from elsewhere
 
-## backup, restore, rebuild, take-in, verify, site, reason
+## backup, restore, rebuild, rejoin, take-in, verify, site, reason
 
 commands-backup-help =
     Put the whole data folder into one file, also while it is served.
@@ -56,6 +57,7 @@ commands-restore-help =
 
     FILE.zip is the backup.
 commands-rebuild-help = Make everything that follows from the log anew, and say what differed.
+commands-rejoin-help = Say of a data folder that it came back from elsewhere. Phones then send again what they have, and fetch everything.
 commands-take-in-help =
     Take in what a phone recorded: what it could not send, or all of it. Twice is harmless.
 

@@ -97,6 +97,12 @@ keeping-restored = { $folder }: { $entries ->
     [one] { $entries } entry
    *[other] { $entries } entries
 } restored. Serve it; phones notice and send again what they have.
+# $folder: data
+# $entries (count): 41
+keeping-rejoined = { $folder } begins anew with { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+}. Phones notice, send again what they have and fetch everything.
 # $name: swaptrail.db
 # $file: yard.zip
 keeping-changed-meanwhile = { $name } in { $file } changed while it was read. Nothing was restored.

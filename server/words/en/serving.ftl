@@ -3,6 +3,9 @@
 # $address: http://localhost:8765
 # $folder: data
 serving-answers = Swaptrail answers at { $address } with the data in { $folder }.
+# $folder: data
+# $entry: 41
+serving-went-back = The database in { $folder } is older than it was when it was served last: entry { $entry } is not in it. Phones will send again what they have.
 serving-paired = Pair another phone from one that is paired, or start with --pair.
 serving-ends = Ctrl-C ends it.
 # $role: bench

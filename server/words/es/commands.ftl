@@ -34,8 +34,9 @@ commands-backup = toda la carpeta de datos en un fichero, mientras se sirve
 commands-restore = una carpeta de datos nueva a partir de una copia de seguridad
 commands-take-in = lo que anotó un teléfono, del fichero que creó
 commands-rebuild = vuelve a crear lo que se deduce de las anotaciones, y compara
+commands-rejoin = dice de una carpeta de datos que ha vuelto de otro sitio
 
-## backup, restore, rebuild, take-in, verify, site, reason
+## backup, restore, rebuild, rejoin, take-in, verify, site, reason
 
 commands-backup-help =
     Pone toda la carpeta de datos en un fichero, también mientras se sirve.
@@ -46,6 +47,7 @@ commands-restore-help =
 
     FILE.zip es la copia de seguridad.
 commands-rebuild-help = Vuelve a crear todo lo que se deduce de las anotaciones, y dice qué era distinto.
+commands-rejoin-help = Dice de una carpeta de datos que ha vuelto de otro sitio. Los teléfonos vuelven a enviar entonces lo que tienen, y lo piden todo.
 commands-take-in-help =
     Recoge lo que anotó un teléfono: lo que no pudo enviar, o todo. Hacerlo dos veces no daña nada.
 

@@ -50,6 +50,10 @@ keeping-restored = { $folder }: { $entries ->
     [one] { $entries } anotación restaurada
    *[other] { $entries } anotaciones restauradas
 }. Sírvela; los teléfonos lo notan y vuelven a enviar lo que tienen.
+keeping-rejoined = { $folder } empieza de nuevo con { $entries ->
+    [one] { $entries } anotación
+   *[other] { $entries } anotaciones
+}. Los teléfonos lo notan, vuelven a enviar lo que tienen y lo piden todo.
 keeping-changed-meanwhile = { $name } de { $file } cambió mientras se leía. No se ha restaurado nada.
 keeping-swept = { $photos ->
     [one] { $photos } fichero de foto

@@ -1,6 +1,7 @@
 ### Lo que un servidor dice en su terminal y en la página con la que los teléfonos confían en él.
 
 serving-answers = Swaptrail responde en { $address } con los datos de { $folder }.
+serving-went-back = La base de datos de { $folder } es más antigua que cuando se sirvió por última vez: no contiene la anotación { $entry }. Los teléfonos volverán a enviar lo que tienen.
 serving-paired = Empareja otro teléfono desde uno emparejado, o arranca con --pair.
 serving-ends = Ctrl-C lo termina.
 serving-pair = Empareja un teléfono { $role ->

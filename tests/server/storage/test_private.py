@@ -301,6 +301,8 @@ def test_what_a_killed_process_left_goes_at_the_next_start_and_a_living_ones_sta
     theirs = [tmp_path / "film.part", tmp_path / ".swaptrail-mine", folder.root / "note.part"]
     for path in theirs:
         path.write_text("somebody else's")
+    with held_open(folder):
+        pass  # from then on it has its mark
     before = _all(tmp_path)
     process = subprocess.Popen(
         [sys.executable, "-c", _BEGUN, what, str(tmp_path)], cwd=ROOT, stdout=subprocess.PIPE, text=True
