@@ -8,6 +8,8 @@ from tests.core.counter_yard import proven
 from tests.core.driver import DEVICE
 from tests.core.driver import JOB
 from tests.core.driver import START
+from tests.core.test_snapshot import PhoneLike
+from tests.hosts import Core
 
 READ = {"part": "PS-1"}
 SECOND = "ddddddddddddddddd"
@@ -139,3 +141,20 @@ def test_a_correction_in_a_format_of_later_corrects_nothing(core, kind):
 
     assert core("unit", unit=BAD) == before
     assert core("conflicts")["not_understood"][-1]["kind"] == kind
+
+
+@pytest.mark.parametrize("kind", ["corrected", "put_right"])
+def test_a_phone_reads_a_correction_of_later_the_same_whichever_way_it_comes(kind):
+    """With the rest of the log, before what waits to be sent, and out of what was kept at the last start."""
+    job, clerk = received(Core())
+    seq = handover(job)
+    correction = taken_back(DEVICE, seq) if kind == "corrected" else put_right(DEVICE, seq, moved("stock"))
+    log = [{"event": event} for event in job.events + clerk.events]
+    newer = {"event": {**job.envelope(kind, correction["data"]), "v": 2}}
+    without = PhoneLike(log).value("unit", unit=BAD)
+
+    whole, inserted = PhoneLike([*log, newer]), PhoneLike(log)
+    inserted.value("insert", events=[newer], at=len(log) - len(clerk.events))
+    assert whole.value("unit", unit=BAD) == inserted.value("unit", unit=BAD) == without
+    whole.start_again()
+    assert whole.value("unit", unit=BAD) == without

@@ -5,6 +5,7 @@ from server.folded import version
 FOLDING = {
     "log/canon.py",
     "log/envelope.py",
+    "log/ids.py",
     "errors.py",
     "messages.py",
     "facts/conflicts.py",

@@ -27,6 +27,7 @@ from tests.core.random_logs import random_log
 from tests.long_runs import times
 from tests.server.phone import NOW
 from tests.server.phone import entry_after
+from tests.server.phone import entry_of
 from tests.server.phone import job_opened
 
 DEVICES = ["d00000000000000aa", "d00000000000000bb"]
@@ -40,6 +41,7 @@ HOW = st.sampled_from(["scanned", "typed"])
 UNIT, PLACE, CODE = st.sampled_from(UNITS), st.sampled_from(PLACES), st.sampled_from(CODES)
 DECISION = st.sampled_from(["accept", "hold", "refuse"])
 TEXT, FLAG = st.just(""), st.booleans()
+LATER = "later "  # a kind in the format of a later version
 
 
 def fact(kind, **fields):
@@ -76,6 +78,8 @@ FACTS = st.one_of(
     fact("return_decided", unit=UNIT, decision=DECISION, proposed=DECISION, reasons=st.just([]),
          overrule=TEXT, signed=st.just("Jo")),
     fact("not_known_here", unit=UNIT),
+    fact("later corrected", device=st.sampled_from(DEVICES), seq=st.integers(1, 14), reason=st.just("slip")),
+    fact("later unit_moved", unit=UNIT, place=st.just("stock"), how=HOW, note=TEXT),
 )  # fmt: skip
 
 LOGS = st.lists(
@@ -106,8 +110,11 @@ class Pair:
                 data = job_opened()
                 data["vehicle"]["id"] = VEHICLES[JOBS.get(job, 0)]
             chain = self.chains[device]
-            chain.append(entry_after(chain, device, kind, data, job))
-            entries.append(chain[-1])
+            entry = entry_after(chain, device, kind.removeprefix(LATER), data, job)
+            if kind.startswith(LATER):
+                entry = entry_of({**entry["event"], "v": 2})
+            chain.append(entry)
+            entries.append(entry)
         assert events.receive(self.db, entries, None, 1).refused == []
         self.log += entries
 
@@ -170,6 +177,7 @@ OPEN = [opened(job) for job in JOBS]
 )
 @given(LOGS)
 @example([(DEVICES[1], None, ("corrected", {"device": DEVICES[0], "seq": 5, "reason": "x"}), True)])
+@example([(DEVICES[1], None, ("later corrected", {"device": DEVICES[0], "seq": 2, "reason": "x"}), True)])
 def test_every_answer_is_the_one_of_the_whole_log(scratch, drafts):
     empty(scratch)
     pair = Pair(scratch)

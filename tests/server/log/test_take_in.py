@@ -7,11 +7,13 @@ from contextlib import closing
 
 import pytest
 
+from server import folded
 from server.commands.cli import main
 from server.core.log import canon
 from server.core.log import envelope
 from server.keeping.verify.data_folder import FOLDER
 from server.storage import DataFolder
+from server.storage import writing
 from tests.server.phone import JOB
 from tests.server.phone import entry_after
 from tests.server.phone import entry_of
@@ -82,6 +84,19 @@ def test_entries_of_two_phones_and_their_photos_come_in_whole(take_in, data):
     log, photos = kept(data)
     assert log == [entry["hash"] for entry in mine[:2] + others + mine[2:]]
     assert photos == {hashlib.sha256(photo).hexdigest()}
+
+
+def test_a_correction_of_a_later_format_in_a_file_is_kept_and_corrects_nothing(take_in, data):
+    entries = entries_of(DEVICE, 3)
+    last = entry_after(entries, DEVICE, "corrected", {"device": DEVICE, "seq": 2, "reason": "slip"}, None)
+    entries.append(entry_of({**last["event"], "v": 2}))
+
+    assert take_in(unsent_text(entries))[0] == 0
+
+    assert len(kept(data)[0]) == 4
+    with closing(DataFolder(data).open()) as db, writing(db):
+        folded.advance(db, 100)
+        assert db.conn.execute("SELECT count(*) FROM withdrawn").fetchone() == (0,)
 
 
 def test_the_same_file_twice_is_harmless(take_in, data):
