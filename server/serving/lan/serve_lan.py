@@ -138,7 +138,7 @@ def _bind_host(interface: Interface) -> str:
     """Returns the address to listen on: every one, so that a new address needs no restart; or loopback."""
     if interface.is_loopback:
         return str(interface.addresses[0])
-    return "::" if socket.has_dualstack_ipv6() else "0.0.0.0"
+    return "::" if socket.has_dualstack_ipv6() else "0.0.0.0"  # nosec B104 # --lan says so
 
 
 @contextmanager
