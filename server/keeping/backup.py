@@ -11,6 +11,8 @@ import zipfile
 from contextlib import closing
 from pathlib import Path
 
+from sqlite_utils import Database
+
 from server.clock import now_ms
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import MANIFEST
@@ -19,9 +21,11 @@ from server.keeping.manifest import photo_name
 from server.keeping.new_file import refuse_unless_new
 from server.keeping.new_file import written_whole
 from server.keeping.verify.data_folder import open_only
+from server.photos import lost
 from server.photos.store import path_of
 from server.storage import DataFolder
 from server.storage import folder_with_data
+from server.storage import migrations
 from server.storage.parts import scratch_folder
 from server.words.spoken import say
 
@@ -49,10 +53,13 @@ def _write(folder: DataFolder, part: Path) -> tuple[list[str], Manifest]:
     ):
         copy = scratch / DATABASE
         _copy_database(folder, copy)
-        files = {DATABASE: _add(archive, DATABASE, copy)}
+        files: dict[str, str] = {}
         with closing(open_only(copy)) as connection:
             left_out = _add_photos(archive, folder, connection, files)
             manifest = Manifest(now_ms(), _installation(connection), _heads(connection), files)
+        if left_out:
+            _note_lost(copy, left_out)
+        files[DATABASE] = _add(archive, DATABASE, copy)
         for key in sorted(folder.keys.glob("*")):
             if key.suffix != ".part":
                 files[f"keys/{key.name}"] = _add(archive, f"keys/{key.name}", key)
@@ -65,6 +72,15 @@ def _copy_database(folder: DataFolder, target: Path) -> None:
     with closing(folder.open()) as db, closing(sqlite3.connect(target)) as copy:
         db.conn.backup(copy)
         copy.execute("PRAGMA journal_mode = DELETE")
+
+
+def _note_lost(copy: Path, digests: list[str]) -> None:
+    """Notes in the copy what could not go with it: without that, it would name photos that it lacks."""
+    with closing(sqlite3.connect(copy)) as connection:
+        migrations.apply(Database(connection, execute_plugins=False))
+        for digest in digests:
+            lost.note(connection, digest, lost.MISSING, now_ms())
+        connection.commit()
 
 
 def _add_photos(

@@ -13,7 +13,11 @@ from sqlite_utils import Database
 from server import folded
 from server.clock import now_ms
 from server.core.messages import message
+from server.keeping.verify import Fault
+from server.keeping.verify import photo_check
+from server.keeping.verify import tell_lost
 from server.log import named
+from server.photos import lost
 from server.photos.sweep import KEPT_DAYS
 from server.photos.sweep import sweep
 from server.photos.sweep import sweep_files
@@ -48,16 +52,26 @@ def run(data: Path) -> int:
     with closing(folder.open()) as db:
         folded.catch_up(db)
         differences = rebuild(db)
+        photos = _looked_at_all(db, folder.photos)
         swept = len(sweep(db, folder.photos, now_ms())) + sweep_files(db, folder.photos, now_ms())
         entries = db.conn.execute("SELECT count(*) FROM events").fetchone()[0]
     if swept:
         print(say("keeping-swept", photos=swept, days=KEPT_DAYS))
-    if not differences:
-        print(say("keeping-rebuilt", entries=entries))
-        return 0
-    print(say("keeping-rebuilt-other", entries=entries, count=len(differences)))
-    print("\n".join(differences[:_MOST_LINES]))
-    return 1
+    if differences:
+        print(say("keeping-rebuilt-other", entries=entries, count=len(differences)))
+        print("\n".join(differences[:_MOST_LINES]))
+    else:
+        print(say("keeping-rebuilt-but" if photos else "keeping-rebuilt", entries=entries))
+    tell_lost(photos)
+    return 1 if differences or photos else 0
+
+
+def _looked_at_all(db: Database, folder: Path) -> list[Fault]:
+    """Looks at every photo on record, as the server does over days; returns what is lost."""
+    lost.adopt(db, folder, now_ms())
+    for (digest,) in db.conn.execute("SELECT sha256 FROM photos ORDER BY sha256").fetchall():
+        lost.look(db, folder, digest, now_ms())
+    return photo_check.known(db.conn)
 
 
 def rebuild(db: Database) -> list[str]:

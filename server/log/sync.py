@@ -19,6 +19,7 @@ from server.news.board import board
 from server.phones import devices
 from server.phones.installation import installation_id
 from server.phones.sessions import require_session
+from server.photos import lost
 from server.storage import writing
 from server.web.answers import json_answer
 from server.web.assets import current_shell
@@ -39,6 +40,7 @@ MOST_BYTES = 2 * 1024 * 1024
 MOST_EVENTS_UP = 200
 MOST_EVENTS_DOWN = 500
 MOST_PHOTOS_WANTED = 100
+MOST_PHOTOS_LOST = 100
 
 
 @blueprint.post("/api/sync")
@@ -78,6 +80,7 @@ def sync() -> Response:
             "heads": _heads(db, device, entries),
             "refused": receipt.refused,
             "photos_wanted": photos_wanted(db, session.id),
+            "photos_lost": [photo._asdict() for photo in lost.listed(db.conn, MOST_PHOTOS_LOST)],
             "build": current_shell().build,
             "format": FORMAT_VERSION,
             "now": now,
@@ -87,12 +90,19 @@ def sync() -> Response:
 
 
 def photos_wanted(db: Database, session: int) -> list[str]:
-    """Returns the photos that events of this phone name and the server does not have."""
+    """Returns the photos that events of this phone name and the server does not have, then lost ones, which
+    any phone may have.
+    """
     rows = db.conn.execute(
         "SELECT sha256 FROM devices JOIN photos_wanted USING (device) WHERE session = ? ORDER BY n LIMIT ?",
         [session, MOST_PHOTOS_WANTED],
     )
-    return list(dict.fromkeys(digest for (digest,) in rows))
+    own = [digest for (digest,) in rows]
+    # Another choice each time: the first ones may be on no phone at all.
+    rows = db.conn.execute(
+        "SELECT sha256 FROM photos_lost ORDER BY random() LIMIT ?", [MOST_PHOTOS_WANTED - len(own)]
+    )
+    return list(dict.fromkeys([*own, *(digest for (digest,) in rows)]))
 
 
 def _jobs(entries: list) -> set[str]:

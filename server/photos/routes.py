@@ -10,6 +10,7 @@ from flask import Response
 from flask import request
 
 from server.clock import now_ms
+from server.photos import lost
 from server.photos import store as photo_store
 from server.photos.small import small_version
 from server.web.answers import json_answer
@@ -35,8 +36,7 @@ def put(digest: str) -> Response:
 @blueprint.get("/api/photos/<digest>")
 def get(digest: str) -> Response:
     """Sends a photo, or for HEAD only confirms it; either way its bytes are checked first."""
-    _check_digest(digest)
-    data = photo_store.whole(data_folder().photos, digest)
+    data = _whole(digest)
     if data is None:
         raise NotFound("photo", digest, "a photo that is stored here")
     return Response(data, mimetype="image/jpeg")
@@ -48,11 +48,20 @@ def small(digest: str) -> Response:
 
     A photo may come long after the entry that names it, so its absence is no fault: the answer is empty then.
     """
-    _check_digest(digest)
-    data = photo_store.whole(data_folder().photos, digest)
+    data = _whole(digest)
     if data is None:
         return Response(status=204)
     return Response(small_version(data), mimetype="image/jpeg")
+
+
+def _whole(digest: str) -> bytes | None:
+    """Returns a photo's bytes; None where it is not here, which is noted if it should be."""
+    _check_digest(digest)
+    photos = data_folder().photos
+    data = photo_store.whole(photos, digest)
+    if data is None:
+        lost.look(database(), photos, digest, now_ms())
+    return data
 
 
 def _check_digest(digest: str) -> None:

@@ -88,10 +88,12 @@ def keep(db: Database, folder: Path, digest: str, data: bytes, now: int) -> None
         if not path_of(folder, digest).exists():
             _write(path_of(folder, digest), data)
         db.conn.execute(
-            "INSERT OR IGNORE INTO photos (sha256, bytes, width, height, stored_at) VALUES (?, ?, ?, ?, ?)",
+            "INSERT OR IGNORE INTO photos (sha256, bytes, width, height, stored_at, checked_at) "
+            "VALUES (?1, ?2, ?3, ?4, ?5, ?5)",
             [digest, len(data), picture.width, picture.height, now],
         )
-        db.conn.execute("DELETE FROM photos_wanted WHERE sha256 = ?", [digest])
+        for table in ("photos_wanted", "photos_lost"):
+            db.conn.execute(f"DELETE FROM {table} WHERE sha256 = ?", [digest])
 
 
 def _write(path: Path, data: bytes) -> None:

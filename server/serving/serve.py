@@ -24,6 +24,8 @@ from server.log import mark
 from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
+from server.photos import lost
+from server.photos import rounds
 from server.photos.sweep import sweep
 from server.refusals import CommandRefused
 from server.serving import base_address
@@ -74,9 +76,12 @@ def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
         gone = mark.notice(db, folder)
         if gone:
             print(say("serving-went-back", folder=str(folder.root), entry=str(gone)), flush=True)
+        photos = lost.count(db)
+        if photos:
+            print(say("serving-photos-lost", photos=photos), flush=True)
         # Held open while serving: with the last connection SQLite takes its log file away, and where the
         # folder can no longer be written it could not make a new one to read by.
-        with mark.kept(folder):
+        with mark.kept(folder), rounds.going(folder):
             yield
 
 

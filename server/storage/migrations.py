@@ -339,3 +339,17 @@ def fold_again_in_part(db: Database) -> None:
         ) STRICT, WITHOUT ROWID"""
     )
     db.conn.execute("CREATE TABLE folded_again (n INTEGER PRIMARY KEY) STRICT")
+
+
+@migrations()
+def note_lost_photos(db: Database) -> None:
+    """When each photo was looked at, and those whose bytes are gone or were changed since."""
+    db.conn.execute("ALTER TABLE photos ADD COLUMN checked_at INTEGER NOT NULL DEFAULT 0")
+    db.conn.execute("CREATE INDEX photos_by_check ON photos (checked_at)")
+    db.conn.execute(
+        """CREATE TABLE photos_lost (
+            sha256 TEXT PRIMARY KEY,
+            what TEXT NOT NULL CHECK (what IN ('missing', 'changed')),
+            found_at INTEGER NOT NULL
+        ) STRICT"""
+    )

@@ -49,7 +49,7 @@ export class EventExchange {
   /**
    * Page until neither side has more.
    * @param {() => Promise<unknown>} onPage  hears of each page that is stored
-   * @returns {Promise<string[]>} the photos that the server asks for
+   * @returns {Promise<import('./received.js').Reply>} the last one: it tells which photos the server lacks
    */
   async run(onPage) {
     this.#received = 0;
@@ -63,7 +63,7 @@ export class EventExchange {
 
   /**
    * @param {() => Promise<unknown>} onPage
-   * @returns {Promise<string[]>}
+   * @returns {Promise<import('./received.js').Reply>}
    */
   async #pages(onPage) {
     let sentUpTo = 0;
@@ -84,7 +84,7 @@ export class EventExchange {
         if (Date.now() > this.#nextFoldAt) await this.#fold();
         await onPage();
         sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;
-        if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply.photos_wanted;
+        if (!reply.more && !(await this.#batch(sentUpTo)).length) return reply;
       }
     }
   }

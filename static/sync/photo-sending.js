@@ -16,7 +16,7 @@ const MOST_FAULTS = 3; // as many in a row are not the photos' doing
  * @param {import('../log/store.js').Store} store
  * @param {import('./api.js').ServerApi} api
  * @param {string[]} wanted  what the server has said that it lacks
- * @param {() => Promise<unknown>} onSent  called after each one
+ * @param {(sha256: string) => Promise<unknown>} onSent  called after each one
  * @param {() => boolean} isHurried  whether the others have to wait: something else goes first
  */
 export async function sendPhotos(store, api, wanted, onSent, isHurried) {
@@ -32,7 +32,7 @@ export async function sendPhotos(store, api, wanted, onSent, isHurried) {
     try {
       await keep(store, await send(api, photo, bytes, wanted.includes(sha256)));
       inARow = 0;
-      await onSent();
+      await onSent(sha256);
     } catch (error) {
       if (!(error instanceof ApiError) || error.status !== INTERNAL_ERROR) throw error;
       fault ??= error;

@@ -19,6 +19,10 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
  * @property {string} hash
  * @property {import('../log/store.js').Envelope} event
  *
+ * @typedef {object} LostPhoto
+ * @property {string} sha256
+ * @property {string} job         empty for none
+ *
  * @typedef {object} Reply        what `POST /api/sync` answers
  * @property {string} installation  the epoch of the log: another one whenever it may have gone back
  * @property {number} cursor
@@ -27,6 +31,7 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
  * @property {Record<string, {seq: number, hash: string}>} heads
  * @property {Array<{device: string, seq: number, reason: string, code: string}>} refused
  * @property {string[]} photos_wanted
+ * @property {LostPhoto[]} [photos_lost]  not whole on the server any more, whoever may have them
  * @property {string} build
  */
 

@@ -23,6 +23,7 @@ import { render, say } from '../words/words.js';
  * @property {number | null} oldestUnsentAt  this phone's clock, ms
  * @property {number | null} lastSyncAt      this phone's clock, ms
  * @property {number | null} nextTryAt       when it is tried again by itself after a failure; this phone's clock
+ * @property {import('./received.js').LostPhoto[]} lostPhotos  that the server had and has not any more
  * @property {{events: number, photos: number} | null} toSend  what the present run has to send in all
  * @property {string} sentence            what stands against sending; empty when nothing does
  */
@@ -38,6 +39,7 @@ export const NOT_YET = {
   oldestUnsentAt: null,
   lastSyncAt: null,
   nextTryAt: null,
+  lostPhotos: [],
   toSend: null,
   sentence: '',
 };
@@ -70,6 +72,12 @@ export class Status {
     const next = state === 'sent' || state === 'not sent' ? counted : state;
     this.set({ ...waiting, state: next });
     return something;
+  }
+
+  /** Count again after a photo was sent. @param {string} sha256 */
+  photoSent(sha256) {
+    this.set({ lostPhotos: this.observed.value.lostPhotos.filter((lost) => lost.sha256 !== sha256) });
+    return this.count();
   }
 
   /**

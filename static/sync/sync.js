@@ -165,10 +165,12 @@ export class Sync {
       if (waits) this.#status.say('sending', '');
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
-      const wanted = await this.#exchange.run(() => this.#status.count());
+      const reply = await this.#exchange.run(() => this.#status.count());
+      this.#status.set({ lostPhotos: reply.photos_lost ?? [] });
       if (this.#started) this.#news.listen();
       // Entries do not stand behind pictures: where any came meanwhile, they go first.
-      await sendPhotos(this.#store, this.api, wanted, () => this.#status.count(), () => this.#again);
+      const onSent = (/** @type {string} */ sha256) => this.#status.photoSent(sha256);
+      await sendPhotos(this.#store, this.api, reply.photos_wanted, onSent, () => this.#again);
       this.#failures = 0;
       await this.#status.sayOutcome();
     } catch (error) {

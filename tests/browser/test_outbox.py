@@ -2,6 +2,7 @@
 
 import contextlib
 import hashlib
+import json
 import time
 
 import pytest
@@ -11,6 +12,7 @@ from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
+from tests.static import app_server as line
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
 from tests.static.pictures import encoded
@@ -225,3 +227,18 @@ def test_what_is_not_sent_is_counted_in_jobs_and_pictures_not_in_entries(phone_o
 
     assert page.get_by_role("heading", level=1).inner_text() == "1 job and 2 pictures not sent yet"
     assert page.locator(".pill").inner_text().endswith("not paired, 3")
+
+
+def test_pictures_that_the_server_lost_are_listed_with_their_job_until_one_sends_them(phone_of, app_server):
+    phone = phone_of().holds(job_driver().open())
+    page = pairs(phone, app_server)
+    lost = json.dumps([{"sha256": letter * 64, "job": JOB} for letter in "ab"]).encode()
+    app_server.fault = line.change_reply(SYNC, b'"photos_lost":[]', b'"photos_lost":' + lost)
+    phone.tap("Send now")
+    page.get_by_text("The server's copies of 2 pictures are gone or damaged.").wait_for()
+    section = page.locator("section", has_text="Pictures missing on the server")
+    assert section.get_by_role("link").all_inner_texts() == ["Blue estate"]
+
+    app_server.fault = None
+    phone.tap("Send now")
+    page.get_by_text("Pictures missing on the server").wait_for(state="hidden")

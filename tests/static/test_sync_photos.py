@@ -151,3 +151,23 @@ def test_a_small_version_is_fetched_once_and_again_where_it_was_dropped(make_pho
     # Its own pictures are on the phone whole.
     phone.page.evaluate("small.fetchMissing()")
     assert not phone.page.evaluate(kept, sha)
+
+
+def test_a_photo_that_rots_on_the_server_is_sent_again_by_any_phone_that_has_it(make_phone, app_server):
+    phone, other = make_phone(), make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    assert phone.sync()["state"] == "sent"
+    sha = phone.page.evaluate("photo.sha256")
+    (file,) = app_server.data.rglob(f"{sha}*")
+    picture = file.read_bytes()
+    file.write_bytes(picture[:-9])
+
+    # Whoever looks at it has the server notice; its round would, in time.
+    assert other.page.evaluate("(sha) => photos.url(sha)", sha) is None
+    assert [lost["sha256"] for lost in other.sync()["lostPhotos"]] == [sha]
+    status = phone.sync()
+
+    assert (status["state"], status["lostPhotos"]) == ("sent", [])
+    assert file.read_bytes() == picture
+    assert other.sync()["lostPhotos"] == []
+    assert other.page.evaluate("(sha) => photos.url(sha)", sha).startswith("blob:")

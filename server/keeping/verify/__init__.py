@@ -17,8 +17,11 @@ from server.keeping.verify.unsent_check import UNSENT
 from server.log.fault import Fault
 from server.refusals import CommandRefused
 from server.words.spoken import say
+from server.words.spoken import text
 
-__all__ = ["SORTS", "Fault", "Found", "examine", "run"]
+__all__ = ["SORTS", "Fault", "Found", "examine", "run", "tell_lost"]
+
+_MOST_LINES = 20
 
 SORTS: tuple[Sort, ...] = (FOLDER, BACKUP, RECORD, UNSENT)
 
@@ -49,7 +52,16 @@ def run(path: Path) -> int:
             print(sort.maker(path))
         return 0
     print(say("keeping-altered", file=str(path), sort=sort.name, place=fault.told()))
+    if sort.lost_photos:
+        tell_lost(list(sort.lost_photos(path)))
     return 1
+
+
+def tell_lost(photos: list[Fault]) -> None:
+    """Prints the photos that are missing or damaged, if there are any."""
+    if photos:
+        print(say("keeping-lost", photos=len(photos)))
+        print("\n".join(text(photo.told()) for photo in photos[:_MOST_LINES]))
 
 
 def _wanted() -> dict:

@@ -51,9 +51,10 @@ def first_fault(path: Path) -> Fault | None:
         with closing(open_only(copy)) as connection:
             fault = log_check.first_fault(connection, manifest.heads)
             if fault is None and digest == manifest.files[DATABASE]:
-                fault = photo_check.first_fault(
+                faults = photo_check.faults(
                     connection, lambda photo: hash_of(archive, photo_name(photo)) if photo else None
                 )
+                fault = next(faults, None)
         if fault:
             return fault
         if digest != manifest.files[DATABASE]:

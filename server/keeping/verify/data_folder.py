@@ -2,6 +2,7 @@
 
 import hashlib
 import sqlite3
+from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
@@ -29,10 +30,17 @@ def fits(path: Path) -> bool:
 
 def first_fault(path: Path) -> Fault | None:
     """Returns the first fault of a data folder."""
+    with closing(open_only(DataFolder(path).database)) as connection:
+        fault = log_check.first_fault(connection)
+    return fault or next(lost_photos(path), None)
+
+
+def lost_photos(path: Path) -> Iterator[Fault]:
+    """Yields every photo of a data folder that is missing or damaged, found before or now."""
     folder = DataFolder(path)
     with closing(open_only(folder.database)) as connection:
-        fault = log_check.first_fault(connection)
-        return fault or photo_check.first_fault(connection, lambda digest: _hash(folder.photos, digest))
+        yield from photo_check.known(connection)
+        yield from photo_check.faults(connection, lambda digest: _hash(folder.photos, digest))
 
 
 def open_only(file: Path) -> sqlite3.Connection:
@@ -50,4 +58,4 @@ def _hash(photos: Path, digest: str) -> str | None:
         return None
 
 
-FOLDER = Sort(message("keeping-sort-folder"), fits, first_fault)
+FOLDER = Sort(message("keeping-sort-folder"), fits, first_fault, lost_photos=lost_photos)

@@ -47,4 +47,4 @@ def _checked(path: Path) -> Sound:
         return check(file.read(MOST_BYTES + 1))
 
 
-RECORD = Sort(message("keeping-sort-record"), fits, first_fault, maker)
+RECORD = Sort(message("keeping-sort-record"), fits, first_fault, maker=maker)

@@ -1,6 +1,7 @@
 """What a sort of file has to bring to be verified."""
 
 from collections.abc import Callable
+from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -13,4 +14,5 @@ class Sort(NamedTuple):
     name: dict
     fits: Callable[[Path], bool]
     first_fault: Callable[[Path], Fault | None]
+    lost_photos: Callable[[Path], Iterator[Fault]] | None = None  # all, where a phone may still have them
     maker: Callable[[Path], str] | None = None  # a sentence on who made an intact one, where it says so

@@ -118,6 +118,16 @@ keeping-rebuilt = { $entries ->
    *[other] { $entries } entries
 } folded anew: everything was as it should be.
 # $entries (count): 41
+keeping-rebuilt-but = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} folded anew. What follows from them was as it should be.
+# $photos (count): 2
+keeping-lost = { $photos ->
+    [one] { $photos } photo is
+   *[other] { $photos } photos are
+} missing or damaged. Every phone that sends is asked for them:
+# $entries (count): 41
 # $count (count): 2
 keeping-rebuilt-other = { $entries ->
     [one] { $entries } entry

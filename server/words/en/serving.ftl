@@ -6,6 +6,11 @@ serving-answers = Swaptrail answers at { $address } with the data in { $folder }
 # $folder: data
 # $entry: 41
 serving-went-back = The database in { $folder } is older than it was when it was served last: entry { $entry } is not in it. Phones will send again what they have.
+# $photos (count): 2
+serving-photos-lost = { $photos ->
+    [one] { $photos } photo is
+   *[other] { $photos } photos are
+} missing or damaged here. Phones are asked for them; `swaptrail verify` names them.
 serving-paired = Pair another phone from one that is paired, or start with --pair.
 serving-ends = Ctrl-C ends it.
 # $role: bench

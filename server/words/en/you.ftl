@@ -85,6 +85,12 @@ you-picture-not-sent = A picture is not sent
 # $why: it was damaged on this phone.
 you-picture-of = { $job }, { $moment }: { $why }
 you-a-picture = A picture
+you-lost = Pictures missing on the server
+# $count (count): 2
+you-lost-do = { $count ->
+    [one] The server's copy of { $count } picture is gone or damaged.
+   *[other] The server's copies of { $count } pictures are gone or damaged.
+} It asks every phone. One that still has them sends them by itself.
 you-picture-not-sent-alt = The picture that is not sent
 you-picture-again = Try to send it again
 you-picture-leave = Leave it on this phone

@@ -63,6 +63,14 @@ keeping-rebuilt = { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones
 } de nuevo en cuenta: todo estaba como debe.
+keeping-rebuilt-but = { $entries ->
+    [one] { $entries } anotación
+   *[other] { $entries } anotaciones
+} de nuevo en cuenta. Lo que se deduce de ellas estaba como debe.
+keeping-lost = { $photos ->
+    [one] Falta { $photos } foto o está dañada
+   *[other] Faltan { $photos } fotos o están dañadas
+}. Se piden a cada teléfono que envía:
 keeping-rebuilt-other = { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones

@@ -2,6 +2,10 @@
 
 serving-answers = Swaptrail responde en { $address } con los datos de { $folder }.
 serving-went-back = La base de datos de { $folder } es más antigua que cuando se sirvió por última vez: no contiene la anotación { $entry }. Los teléfonos volverán a enviar lo que tienen.
+serving-photos-lost = { $photos ->
+    [one] Aquí falta { $photos } foto o está dañada
+   *[other] Aquí faltan { $photos } fotos o están dañadas
+}. Se piden a los teléfonos; `swaptrail verify` dice cuáles.
 serving-paired = Empareja otro teléfono desde uno emparejado, o arranca con --pair.
 serving-ends = Ctrl-C lo termina.
 serving-pair = Empareja un teléfono { $role ->

@@ -73,6 +73,11 @@ you-entry-not-taken-do = Queda en el registro de aquí. Crea un archivo de lo qu
 you-picture-not-sent = Una foto no se envía
 you-picture-of = { $job }, { $moment }: { $why }
 you-a-picture = Una foto
+you-lost = Faltan fotos en el servidor
+you-lost-do = { $count ->
+    [one] La copia del servidor de { $count } foto se perdió o está dañada.
+   *[other] Las copias del servidor de { $count } fotos se perdieron o están dañadas.
+} Las pide a cada teléfono, y el que aún las tiene las envía por sí mismo.
 you-picture-not-sent-alt = La foto que no se envía
 you-picture-again = Probar a enviarla otra vez
 you-picture-leave = Dejarla en este teléfono

@@ -31,7 +31,7 @@ export const outboxPage = {
     return {
       title: say('you-not-sent'),
       back: to.you(),
-      body: html`${sendingState(status)} ${notTaken(ctx)} ${status.state === 'sending' ? nothing : byJob(ctx)}
+      body: html`${sendingState(status)} ${notTaken(ctx)} ${lostPhotos(ctx)} ${status.state === 'sending' ? nothing : byJob(ctx)}
         ${passOn(ctx)} ${takeInFile(ctx)} <span hidden ${mounted('follow', () => follow(ctx))}></span>`,
       main: { words: say('you-send-now'), disabled: status.state === 'sending', run: () => sync.now() },
     };
@@ -44,8 +44,8 @@ export const outboxPage = {
  */
 function follow({ services, reload }) {
   let shown = '';
-  return services.sync.status.subscribe(({ state, unsentEvents, unsentPhotos }) => {
-    const now = state === 'sending' ? state : `${unsentEvents} ${unsentPhotos} ${state}`;
+  return services.sync.status.subscribe(({ state, unsentEvents, unsentPhotos, lostPhotos: { length } }) => {
+    const now = state === 'sending' ? state : `${unsentEvents} ${unsentPhotos} ${length} ${state}`;
     if (shown && now !== shown && now !== 'sending') reload();
     shown = now;
   });
@@ -72,6 +72,26 @@ function byJob({ data, services }) {
       )}
     </ul>
     ${all ? nothing : html`<p class="soft">${say('you-later-entries', { count: unsentEvents - listed })}</p>`}
+  </section>`;
+}
+
+/**
+ * What the server had and has not any more, until some phone has sent it again.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+function lostPhotos({ data, services }) {
+  const lost = services.sync.status.value.lostPhotos;
+  if (!lost.length) return nothing;
+  const jobs = [...new Set(lost.map(({ job }) => job))].filter(Boolean);
+  return html`<section class="panel panel-ask">
+    <p class="panel-kicker">${icon('camera')} ${say('you-lost')}</p>
+    <p>${say('you-lost-do', { count: lost.length })}</p>
+    <ul class="list">
+      ${jobs.map((job) => html`<li><a class="list-row" href=${linkTo(to.job(job))}>
+        <span class="list-main">${data.titles.get(job) ?? say('you-unknown-job')}</span>
+        <span class="list-end">${icon('forward')}</span>
+      </a></li>`)}
+    </ul>
   </section>`;
 }
 

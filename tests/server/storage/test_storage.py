@@ -56,6 +56,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_pairing_log",
         "make_righted",
         "fold_again_in_part",
+        "note_lost_photos",
     ]
 
 
