@@ -150,10 +150,21 @@ export interface ListedJob extends JobLine {
   found_by: string[];
 }
 
+export interface VehicleListed {
+  id: string;
+  name: string;
+  plate: string;
+  vin: string;
+  /** How many there are on it. */
+  jobs: number;
+}
+
 export interface JobListView {
   jobs: ListedJob[];
   /** Sensors whose label or serial number was asked for. */
   units: UnitPlaced[];
+  /** Vehicles whose name, plate or VIN was asked for. */
+  vehicles: VehicleListed[];
   /** Of all that were found, whatever is shown. */
   counts: { open: number; waiting: number; closed: number };
   /** How many rows there are besides. */

@@ -84,6 +84,16 @@ def test_a_label_finds_its_job_and_its_sensor(yard_phone):
     wait_until(page, "() => location.hash.startsWith('#/unit/')")
 
 
+def test_a_plate_leads_to_the_page_of_its_vehicle_too(yard_phone):
+    phone, yard = yard_phone
+    page, vehicle = phone.page, yard.jobs[4]["vehicle"]
+    search(page, vehicle["plate"], 1)
+    page.get_by_role("heading", name="Vehicles").wait_for()
+    page.locator("a[href*='#/vehicle/']").click()
+    wait_until(page, "() => location.hash.startsWith('#/vehicle/')")
+    page.get_by_role("heading", name=vehicle["name"]).wait_for()
+
+
 def test_what_is_not_there_is_said_and_the_search_is_cleared_by_a_tap(yard_phone):
     page = yard_phone[0].page
     search(page, "no such car", 0)

@@ -69,7 +69,7 @@ def test_a_job_is_found_by_what_is_on_record_of_it(core, text):
 def test_a_text_that_is_not_on_record_finds_nothing(core, text):
     opened(core, plate="AB-CD 123")
     answer = core("job_list", text=text)
-    assert (answer["jobs"], answer["units"]) == ([], [])
+    assert (answer["jobs"], answer["units"], answer["vehicles"]) == ([], [], [])
     assert answer["counts"] == {"open": 0, "waiting": 0, "closed": 0}
 
 
@@ -80,6 +80,14 @@ def test_a_label_finds_its_job_and_the_sensor(core):
         answer = core("job_list", text=text)
         assert [row["id"] for row in answer["jobs"]] == [job.job]
         assert [unit["id"] for unit in answer["units"]] == [home("rear-right-outer")]
+
+
+@pytest.mark.parametrize("text", ["kombi", "ab-cd", "2788"])
+def test_a_vehicle_is_found_beside_its_jobs_by_its_own_words(core, text):
+    opened(core, plate="AB-CD 123")
+    (vehicle,) = core("job_list", text=text)["vehicles"]
+    assert (vehicle["plate"], vehicle["vin"], vehicle["jobs"]) == ("AB-CD 123", VIN, 1)
+    assert core("job_list", text="mara")["vehicles"] == core("job_list")["vehicles"] == []
 
 
 @pytest.mark.parametrize(

@@ -46,7 +46,9 @@ class Findable:
         """Make some of the words that are missing for a search of jobs; tell whether all are there."""
         if not self._jobs.make(self.state.jobs, self._of_job, _JOBS_AT_ONCE):
             return False
-        return self._numbers.make(self.state.units, self._of_label, _UNITS_AT_ONCE)
+        if not self._numbers.make(self.state.units, self._of_label, _UNITS_AT_ONCE):
+            return False
+        return self._vehicles.make(self.state.vehicles, self._of_vehicle, _UNITS_AT_ONCE)
 
     def jobs(self) -> dict:
         """Return job -> its words: of its vehicle, its complaint, its people and its units' labels."""

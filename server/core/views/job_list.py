@@ -17,7 +17,7 @@ from .job import unit_line
 
 OPEN, WAITING, CLOSED = "open", "waiting", "closed"
 _LATEST = 5  # closed jobs that the list shows however long ago it was
-_MOST_UNITS = 5
+_MOST_UNITS = _MOST_VEHICLES = 5
 _MOST_SAID = 2
 
 
@@ -51,6 +51,7 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
     return {
         "jobs": [_found(state, name, identity, asked) for name, identity in listed[:most]],
         "units": [] if asked.is_empty() else units_found(state, findable, asked),
+        "vehicles": [] if asked.is_empty() else vehicles_found(state, findable, asked),
         "counts": counts,
         "more": max(0, len(listed) - most),
         "older": counts[CLOSED] - len(groups[CLOSED]),
@@ -71,6 +72,19 @@ def units_found(state, findable, asked) -> list[dict]:
     """Return a few of the labelled units whose label or serial number is asked for, in order of id."""
     found = [unit for unit in sorted(asked.among(findable.numbers())) if state.units[unit]["code"]]
     return [unit_line(state, unit) for unit in found[:_MOST_UNITS]]
+
+
+def vehicles_found(state, findable, asked) -> list[dict]:
+    """Return a few of the vehicles whose own words are asked for, the one whose job was opened last first."""
+    wanted = {identity: True for identity in asked.among(findable.vehicles())}
+    found = []
+    for identity in findable.order().vehicles if wanted else []:
+        if wanted.pop(identity, False):
+            vehicle = state.vehicles[identity]
+            told = {name: vehicle.get(name, "") for name in ("id", "name", "plate", "vin")}
+            told["jobs"] = len(vehicle["jobs"])
+            found.append(told)
+    return found[:_MOST_VEHICLES]
 
 
 def _found(state, stands: str, identity: str, asked) -> dict:

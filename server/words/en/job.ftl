@@ -68,6 +68,12 @@ job-list-found = { $count ->
 }
 job-list-found-none = Try fewer letters, or only a part of the plate or name.
 job-list-sensors = Sensors
+job-list-vehicles = Vehicles
+# $count (count): 3
+job-list-vehicle = { $count ->
+    [one] { $count } job
+   *[other] { $count } jobs
+}
 # $count (count): 30
 job-list-more = { $count ->
     [one] Show { $count } more

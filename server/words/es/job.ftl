@@ -57,6 +57,11 @@ job-list-found = { $count ->
 }
 job-list-found-none = Prueba con menos letras, o solo con parte de la matrícula o del nombre.
 job-list-sensors = Sensores
+job-list-vehicles = Vehículos
+job-list-vehicle = { $count ->
+    [one] { $count } trabajo
+   *[other] { $count } trabajos
+}
 job-list-more = { $count ->
     [one] Mostrar { $count } más
    *[other] Mostrar más: quedan { $count }

@@ -54,6 +54,24 @@ export function unitRows(units) {
   </ul>`;
 }
 
+/** @param {import('../../core/views.js').VehicleListed[]} vehicles */
+export function vehicleRows(vehicles) {
+  return html`<ul class="list">
+    ${vehicles.map(
+      ({ id, name, plate, vin, jobs }) => html`<li>
+        <a class="list-row" href=${linkTo(to.vehicle(id))}>
+          <span class="list-main">
+            <span class="list-title">${name}</span>
+            ${plate ? html`<span class="job-plate">${plate}</span>` : nothing} ${vin ? html`<span class="list-note">${vin}</span>` : nothing}
+            <span class="list-note">${say('job-list-vehicle', { count: jobs })}</span>
+          </span>
+          <span class="list-end">${icon('forward')}</span>
+        </a>
+      </li>`,
+    )}
+  </ul>`;
+}
+
 /** @param {ListedJob} job */
 function standing({ opened_at: at, tests, closed }) {
   return say('job-list-standing', { opened: day(at), count: tests, closed: closed ? 'yes' : 'no' });

@@ -9,7 +9,7 @@ import { sharedCount } from '../../phone/shared-pictures.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { PAGE, loadList, readyToSearch } from './job-data.js';
-import { jobRows, unitRows } from './job-rows.js';
+import { jobRows, unitRows, vehicleRows } from './job-rows.js';
 import { ask, jobSearch } from './job-search.js';
 import { installCard } from '../phone/install-offer.js';
 import { helpRow } from '../frame/help-link.js';
@@ -59,10 +59,11 @@ export const jobsPage = {
  * What a search has found, all in one.
  * @param {JobListView} list
  */
-function found({ jobs, units, more: left }) {
+function found({ jobs, units, vehicles, more: left }) {
   return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
     ${jobs.length ? jobRows(jobs) : html`<p>${say('job-list-found-none')}</p>`}
-    ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}`;
+    ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}
+    ${vehicles.length ? html`<h2 class="list-head">${say('job-list-vehicles')}</h2>${vehicleRows(vehicles)}` : nothing}`;
 }
 
 /**
