@@ -28,7 +28,7 @@ from demo_db.stories import START
 from demo_db.stories import TWO_FAULTS
 from server.core.codes import labels
 from server.log import events
-from server.storage.return_window import set_return_days
+from server.storage.kept_days import RETURN_WINDOW
 from tests.browser_support import launch
 from tests.static.app_server import AppServer
 
@@ -50,7 +50,7 @@ class Yard:
         demo_db.build(data, f"http://localhost:{PORT}")
         self.server = AppServer(data, port=PORT)
         with contextlib.closing(self.server.database()) as db:
-            set_return_days(db, 0)
+            RETURN_WINDOW.change(db, 0)
         self._browser = browser
 
     @contextlib.contextmanager

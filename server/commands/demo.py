@@ -24,9 +24,9 @@ from server.serving.serve import settled_base
 from server.storage import DataFolder
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
+from server.storage.kept_days import RETURN_WINDOW
 from server.storage.parts import DEMO
 from server.storage.parts import scratch_folder
-from server.storage.return_window import set_return_days
 from server.words.spoken import say
 
 LINK_HOURS = 24
@@ -89,5 +89,5 @@ def _fill(data: Path, base: str) -> list[str]:
 
         hints: list[str] = demo_db.build(data, base)
         keep_setting(db, _MARK, "1")
-        set_return_days(db, 0)  # the story has its own dates; a window would shut on them
+        RETURN_WINDOW.change(db, 0)  # the story has its own dates; a window would shut on them
     return hints

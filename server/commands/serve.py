@@ -17,7 +17,8 @@ from server.core.messages import message
 from server.refusals import CommandRefused
 from server.serving.base_address import DEFAULT_HOST
 from server.serving.base_address import DEFAULT_PORT
-from server.storage.return_window import DEFAULT_DAYS
+from server.storage.kept_days import RETURN_WINDOW
+from server.storage.kept_days import Days
 
 _LAN_ONLY = ("name", "trust_port", "interface")
 
@@ -30,6 +31,7 @@ class _Options(NamedTuple):
     port: int | None
     pair: str | None
     return_days: int | None
+    warranty_days: int | None
     lan: bool
     name: str | None
     trust_port: int | None
@@ -55,7 +57,10 @@ _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
     type=click.Choice(ROLES),
     metavar="[ROLE]",
 )
-@option("--return-days", "commands-serve-return-days", about={"days": DEFAULT_DAYS}, type=int, metavar="N")
+@option(
+    "--return-days", "commands-serve-return-days", about={"days": RETURN_WINDOW.first}, type=int, metavar="N"
+)
+@option("--warranty-days", "commands-serve-warranty-days", type=int, metavar="N")
 @option("--lan", "commands-serve-lan", section=_LAN, is_flag=True)
 @option("--name", "commands-serve-name", section=_LAN, metavar="NAME")
 @option("--trust-port", "commands-serve-trust-port", section=_LAN, type=int, metavar="N")
@@ -68,6 +73,7 @@ def command(**given: Any) -> None:
     """Serves one data folder until Ctrl-C."""
     options = _Options(**given)
     way = _way(options)
+    days = Days(options.return_days, options.warranty_days)
     _refuse_stray(options, way)
     if way == "--lan":
         from server.serving.lan import serve_lan  # here: only this way needs a certificate authority
@@ -80,22 +86,20 @@ def command(**given: Any) -> None:
                 options.trust_port,
                 options.interface,
                 options.pair,
-                options.return_days,
+                days,
             )
         )
         return
     from server.serving import beyond
     from server.serving import serve
 
-    own = beyond.Options(
-        options.data, options.host, options.port, options.bind, options.pair, options.return_days
-    )
+    own = beyond.Options(options.data, options.host, options.port, options.bind, options.pair, days)
     if options.cert and options.key:
         beyond.run_with_certificate(own, options.cert, options.key)
     elif way == "--behind-proxy":
         beyond.run_behind_proxy(own)
     else:
-        serve.run(options.data, options.host, options.port, pair=options.pair, days=options.return_days)
+        serve.run(options.data, options.host, options.port, pair=options.pair, days=days)
 
 
 def _way(options: _Options) -> str | None:

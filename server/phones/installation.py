@@ -12,7 +12,8 @@ from server.core.log.envelope import FORMAT_VERSION
 from server.core.log.envelope import OLDEST_TO_BEGIN
 from server.phones.sessions import current_session
 from server.storage.folder import setting
-from server.storage.return_window import return_days
+from server.storage.kept_days import RETURN_WINDOW
+from server.storage.kept_days import WARRANTY
 from server.web.answers import json_answer
 from server.web.assets import current_shell
 from server.web.database import database
@@ -37,7 +38,8 @@ def session() -> Response:
             "paired": current is not None,
             "name": current.name if current else "",
             "role": current.role if current else "",
-            "return_days": return_days(database()),
+            "return_days": RETURN_WINDOW.of(database()),
+            "warranty_days": WARRANTY.of(database()),
             "installation": installation_id(database()),
             "build": current_shell().build,
             "format": FORMAT_VERSION,

@@ -20,6 +20,8 @@ from server.serving.serve import held_open
 from server.serving.serve import serve
 from server.serving.serve import settled_base
 from server.storage import DataFolder
+from server.storage.kept_days import AS_KEPT
+from server.storage.kept_days import Days
 from server.words.spoken import say
 
 _HTTPS_PORT = 443
@@ -33,7 +35,7 @@ class Options(NamedTuple):
     port: int | None = None
     bind: str | None = None
     pair: str | None = None
-    days: int | None = None
+    days: Days = AS_KEPT
 
 
 def run_with_certificate(options: Options, cert: Path, key: Path) -> None:

@@ -34,10 +34,11 @@ from server.serving.connections import HttpServer
 from server.serving.connections.limits import Limits
 from server.serving.terminal import qr_lines
 from server.storage import DataFolder
+from server.storage.kept_days import AS_KEPT
+from server.storage.kept_days import Days
 from server.storage.parts import beside
 from server.storage.parts import inside
 from server.storage.parts import take_away_left
-from server.storage.return_window import set_return_days
 from server.words.spoken import say
 
 _OTHER_PORT = "serving-other-port"
@@ -49,11 +50,11 @@ def run(
     port: int | None,
     *,
     pair: str | None = None,
-    days: int | None = None,
+    days: Days = AS_KEPT,
 ) -> None:
     """Serves `data`; prints a pairing link when no phone is paired yet, or for the role in `pair`.
 
-    `days` changes the return window of the data folder.
+    `days` changes what the data folder keeps.
     """
     base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
@@ -62,16 +63,15 @@ def run(
 
 
 @contextmanager
-def held_open(folder: DataFolder, days: int | None = None) -> Iterator[None]:
-    """Makes a data folder ready and holds it open while it is served; `days` changes its return window.
+def held_open(folder: DataFolder, days: Days = AS_KEPT) -> Iterator[None]:
+    """Makes a data folder ready and holds it open while it is served; `days` changes what it keeps.
 
     What a killed process left half written in it or beside it is taken away.
     """
     take_away_left(inside(folder.photos, folder.keys))
     take_away_left(beside(folder.root.resolve().parent))
     with closing(folder.open()) as db:
-        if days is not None:
-            set_return_days(db, days)
+        days.keep(db)
         sweep(db, folder.photos, now_ms())
         gone = mark.notice(db, folder)
         if gone:

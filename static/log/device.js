@@ -103,9 +103,10 @@ export class Device {
 
   /**
    * Keep what the server says this phone is for.
-   * @param {{role?: string, return_days?: number}} session
+   * @param {{role?: string, return_days?: number, warranty_days?: number}} session
    */
-  async keepStanding({ role, return_days: days }) {
+  async keepStanding({ role, return_days: days, warranty_days: warranty }) {
+    if (warranty !== undefined) await this.saveSetting('yard_warranty_days', warranty);
     if (days !== undefined && days !== this.returnDays) {
       await this.saveSetting('return_days', days);
       this.returnDays = days;

@@ -39,3 +39,19 @@ def test_what_the_past_counts_for_is_changed_where_the_figures_are(take_screens)
     phone.tap("12 times")
     page.get_by_text("each counts as 12 times likelier").wait_for()
     assert last(page, "comeback_set") == {"factor": 12, "months": 6}
+
+
+KEEP = """async (session) => {
+  const { openStore, openDevice } = await import('/app/parts.js');
+  await (await openDevice(await openStore())).keepStanding(session);
+}"""
+
+
+def test_the_warranty_of_the_yard_stands_for_that_of_each_phone(take_screens):
+    yard = came_back()
+    phone = take_screens().holds(yard)
+    phone.page.evaluate(KEEP, {"warranty_days": 200})
+    page = phone.show(f"/#/vehicle/{yard.core('job', job=yard.job)['vehicle']['id']}")
+    page.get_by_text("Your yard answers for its work for 200 days.").wait_for()
+    page.get_by_text("Warranty on this work: 200 more days.").wait_for()
+    assert page.get_by_label("Warranty on your work, in days").count() == 0

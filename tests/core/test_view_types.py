@@ -49,6 +49,7 @@ def ask_for_all(core, job):
     for op in ("jobs", "job_list", "vehicles", "units", "layouts", "waiting", "make_findable"):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
+    core("job_list", text="estate")
 
 
 def entered_anew(core, job, entry):

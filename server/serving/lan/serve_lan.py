@@ -41,6 +41,8 @@ from server.serving.serve import check_port
 from server.serving.serve import held_open
 from server.serving.serve import serve
 from server.storage import DataFolder
+from server.storage.kept_days import AS_KEPT
+from server.storage.kept_days import Days
 
 _PAGE_LIMITS = Limits(connections=100, connections_an_address=50)  # a phone fetches a few files, once
 
@@ -54,7 +56,7 @@ class Options(NamedTuple):
     trust_port: int | None = None
     interface: str | None = None
     pair: str | None = None
-    days: int | None = None
+    days: Days = AS_KEPT
 
 
 class _Place(NamedTuple):

@@ -133,6 +133,7 @@ commands-serve-own-name = Under a name of your own
 # $host: localhost
 commands-serve-host = Name in the address, fixed at first start ({ $host }).
 commands-serve-pair = Print a pairing link although a phone is paired, for a phone at the bench or, with ROLE counter, at the parts counter.
+commands-serve-warranty-days = How many days the yard answers for its work, on all its phones (kept; at 0 each has its own).
 # $days (count): 30
 commands-serve-return-days = How many days after it came off a sensor is taken back (kept; { $days }).
 commands-serve-lan = For the phones in the same network, over HTTPS of its own.

@@ -409,6 +409,11 @@ job-comeback-factor = A position repaired before counts
 job-comeback-half = Half of that goes in
 job-vehicle-now = What is on it
 job-vehicle-jobs = Its jobs
+# $days (count): 365
+job-vehicle-warranty-yard = Your yard answers for its work for { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+}.
 job-vehicle-warranty-days = Warranty on your work, in days
 job-vehicle-warranty-save = Save the days
 job-vehicle-warranty-fault = Give whole days, 0 for none.

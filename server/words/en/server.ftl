@@ -79,6 +79,9 @@ server-name-folder = Name the folder with --data.
 server-no-data = { $folder } holds no data of this program. { $advice }
 # $days: -3
 # $most (count): 3650
+server-warranty-days = --warranty-days { $days } is no warranty. Give 1 to { $most } days, or 0 to leave it to each phone.
+# $days: -3
+# $most (count): 3650
 server-return-days = --return-days { $days } is no return window. Give 1 to { $most } days, or 0 for none.
 # $error: disk I/O error
 server-disk-full = The disk is full. Free some space, then try again.

@@ -112,6 +112,7 @@ commands-serve-in-lan = En la red local
 commands-serve-own-name = Con un nombre propio
 commands-serve-host = Nombre en la dirección; queda fijado en el primer arranque ({ $host }).
 commands-serve-pair = Escribe un enlace de emparejamiento aunque ya haya un teléfono emparejado, para un teléfono del banco o, con ROLE counter, del mostrador de recambios.
+commands-serve-warranty-days = Cuántos días responde el taller por su trabajo, en todos sus teléfonos (se guarda; con 0 cada uno tiene los suyos).
 commands-serve-return-days = Cuántos días después de desmontarlo se admite la devolución de un sensor (se guarda; { $days }).
 commands-serve-lan = Para los teléfonos de la misma red, con HTTPS propio.
 commands-serve-name = NAME.local, un nombre DNS propio o una dirección privada; queda fijado en el primer arranque (un nombre nuevo).

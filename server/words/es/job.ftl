@@ -355,6 +355,10 @@ job-comeback-factor = Una posición ya reparada cuenta
 job-comeback-half = La mitad se va en
 job-vehicle-now = Lo que lleva montado
 job-vehicle-jobs = Sus trabajos
+job-vehicle-warranty-yard = Tu taller responde por su trabajo durante { $days ->
+    [one] { $days } día
+   *[other] { $days } días
+}.
 job-vehicle-warranty-days = Garantía de tu trabajo, en días
 job-vehicle-warranty-save = Guardar los días
 job-vehicle-warranty-fault = Pon días enteros, 0 para ninguna.

@@ -55,6 +55,7 @@ server-other-phone = Otro teléfono usa este identificador de aparato.
 server-other-phone-pair = Otro teléfono usa este identificador de aparato. Empareja otra vez este teléfono para recuperarlo.
 server-name-folder = Indica la carpeta con --data.
 server-no-data = { $folder } no contiene datos de este programa. { $advice }
+server-warranty-days = --warranty-days { $days } no es una garantía. Da de 1 a { $most } días, o 0 para dejarla a cada teléfono.
 server-return-days = --return-days { $days } no es un plazo de devolución. Da de 1 a { $most } días, o 0 para ninguno.
 server-disk-full = El disco está lleno. Libera espacio y prueba otra vez.
 server-disk-shut = No se puede escribir ni abrir. Mira sus permisos, y si el disco está montado solo para lectura.

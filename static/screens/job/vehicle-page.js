@@ -19,7 +19,7 @@ import { dayOnPaper } from '../frame/when.js';
 /** @typedef {import('../../core/views.js').VehicleJob} VehicleJob */
 /** @typedef {import('../../core/views.js').VehiclePosition} VehiclePosition */
 
-const SETTING = 'warranty_days';
+const SETTING = 'warranty_days'; // of this phone, where the yard has none
 const MOST_DAYS = 3650;
 
 export const vehiclePage = {
@@ -28,8 +28,9 @@ export const vehiclePage = {
    * @param {Record<string, string>} params
    */
   async load({ core, device }, { vehicle }) {
-    const days = (await device.setting(SETTING)) ?? 0;
-    return { days, told: await core.call('vehicle', { vehicle, now: Date.now(), warranty_days: days }) };
+    const yard = (await device.setting('yard_warranty_days')) ?? 0;
+    const days = yard || ((await device.setting(SETTING)) ?? 0);
+    return { yard, days, told: await core.call('vehicle', { vehicle, now: Date.now(), warranty_days: days }) };
   },
 
   /** @param {Record<string, string>} params */
@@ -114,6 +115,7 @@ function jobRow({ id, at, complaint, sentence: said, warranty: covered }) {
 /** How long the yard answers for its work. @param {import('../frame/context.js').Context} ctx */
 function warranty(ctx) {
   const { form, data, services } = ctx;
+  if (data.yard) return html`<p>${say('job-vehicle-warranty-yard', { days: data.yard })}</p>`;
   const typed = (form.days ?? String(data.days || '')).trim();
   const wrong = !/^\d{0,4}$/.test(typed) || Number(typed) > MOST_DAYS;
   const save = async () => {

@@ -203,6 +203,7 @@ def test_a_port_that_is_taken_is_refused(capsys, asked, tmp_path, port, which, o
         (["--port", "8765", "--trust-port", "8765"], "is the port of the app itself"),
         # Found out when authority and certificate have been made: they go too.
         (["--return-days", "-1"], "-1"),
+        (["--warranty-days", "-1"], "--warranty-days -1"),
         (["--interface", "nowhere0"], "--interface nowhere0 is no interface of this machine"),
         (["--interface", "198.51.100.7"], "--interface 198.51.100.7 is no interface of this machine"),
         (["--host", "yard"], "Give the name with --name"),
