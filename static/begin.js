@@ -10,6 +10,7 @@ import { LastViews } from './screens/frame/last-view.js';
 import { routeOf } from './screens/frame/router.js';
 import { applyTheme } from './phone/theme.js';
 import { Store } from './log/store.js';
+import { ROOT } from './place.js';
 import { early, startWords } from './words/words.js';
 
 /** What the screens are drawn into. */
@@ -25,6 +26,8 @@ export const lastViews = new LastViews(store, root);
 
 /** So long the rest waits for the last view at most: reading it blocks the page, and a store may hang. */
 const LATE_MS = 300;
+/** A start takes so long where something hangs, or on a very weak line. */
+const HANGS_MS = 20_000;
 
 applyTheme();
 for (const place of root.querySelectorAll('[data-early]')) {
@@ -39,6 +42,23 @@ Promise.race([
   .then(() => Promise.all([import('./main.js'), startWords()]))
   .then(([main]) => void main.begin())
   .catch(notWhole);
+setTimeout(() => {
+  root.querySelector('.starting')?.append(paragraph(early('begin-long')), plainLink());
+}, HANGS_MS);
+
+/** The way to what was recorded where the app does not start (plain.js). */
+export function plainLink() {
+  return Object.assign(document.createElement('a'), {
+    className: 'link-button',
+    href: new URL('plain.html', ROOT).href,
+    textContent: early('begin-plain'),
+  });
+}
+
+/** @param {string} textContent */
+function paragraph(textContent) {
+  return Object.assign(document.createElement('p'), { textContent });
+}
 
 /** A line that breaks off must not leave a screen that says it is starting, or a picture of one, for good. */
 function notWhole() {
@@ -54,8 +74,9 @@ function notWhole() {
   });
   panel.append(
     Object.assign(document.createElement('h1'), { textContent: early('begin-broken-heading') }),
-    Object.assign(document.createElement('p'), { textContent: early('begin-broken') }),
+    paragraph(early('begin-broken')),
     again,
+    plainLink(),
   );
   root.replaceChildren(panel);
 }

@@ -7,7 +7,7 @@ import { html, render } from 'lit-html';
 
 import { NoServer } from './alone/no-server.js';
 import { Saved } from './alone/saved.js';
-import { lastViews, root, starting, store } from './begin.js';
+import { lastViews, plainLink, root, starting, store } from './begin.js';
 import { openDevice } from './log/device.js';
 import { openLog } from './log/log.js';
 import { Photos } from './photos/photos.js';
@@ -120,5 +120,5 @@ function fetchSmallAfterEachExchange(small, sync) {
 function showProblem(title, sentence) {
   lastViews.end();
   root.replaceChildren();
-  render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p></main>`, root);
+  render(html`<main class="panel panel-stop" role="alert"><h1>${title}</h1><p>${sentence}</p>${plainLink()}</main>`, root);
 }

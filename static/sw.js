@@ -35,12 +35,14 @@ const NOTES = `${OWN}swaptrail-builds`;
 /** Pictures that another app shares with this one wait here (phone/shared-pictures.js). */
 const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
+/** Works where the app does not start. */
+const PLAIN_URL = 'plain.html';
 /** In a request: say by the same name that the server cannot be reached, instead of failing (sync/api.js, words/words.js). */
 const UNREACHABLE = 'X-Unreachable';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 /** Of which language a file is; two may share a picture. @type {Map<string, string>} */
 const LANGUAGE_OF = new Map(Object.entries(PRECACHE.languages).flatMap(([language, own]) => own.map(({ url }) => [url, language])));
-/** Of the screens that are opened rarely. */
+/** Of the plain page and the screens that are opened rarely. */
 const LATE = new Map(PRECACHE.late.map((file) => [file.url, file]));
 const KNOWN = new Set([...PRECACHE.files.map((file) => file.url), ...LATE.keys(), ...LANGUAGE_OF.keys()]);
 /** Stands in where none of a phone's languages is there. */
@@ -70,7 +72,7 @@ worker.addEventListener('fetch', (event) => {
   }
   if (request.method !== 'GET') return;
   const [, build, path] = OF_A_BUILD.exec(below) ?? [];
-  const page = below === '' || below === 'index.html' ? SHELL_URL : OTHER_PAGES;
+  const page = below === PLAIN_URL ? PLAIN_URL : below === '' || below === 'index.html' ? SHELL_URL : OTHER_PAGES;
   if (request.mode === 'navigate') event.respondWith(answer(chosen(), page, request));
   else if (build) event.respondWith(answer(CACHE_PREFIX + build, `app${path}`, request));
   else if (KNOWN.has(below)) event.respondWith(answer(chosen(), below, request));

@@ -14,6 +14,8 @@ from server.web.shell import LATE
 
 BEGIN = "begin.js"
 MAIN = "main.js"
+# Works where the others do not; it imports nothing.
+PLAIN = "plain"
 WORKERS = ("core/worker.js", "scan/decoding/code-worker.js")
 STYLES = "styles/app.css"
 
@@ -49,6 +51,8 @@ def bundle(static: Path, out: Path, is_compiled: bool = False) -> None:
     (out / "index.html").write_text(
         _page(page, at_once, [*_NEEDED_AT_ONCE, *([CORE_BYTES] if is_compiled else [])]), "utf-8"
     )
+    plain = f"{PLAIN}.html"
+    (out / plain).write_text(_one_style((static / plain).read_text("utf-8")), "utf-8")
 
 
 def _scripts(static: Path, out: Path) -> list[str]:
@@ -57,7 +61,7 @@ def _scripts(static: Path, out: Path) -> list[str]:
         meta = Path(folder, "meta.json")
         _esbuild(
             static,
-            *(str(static / name) for name in (BEGIN, MAIN, *WORKERS)),
+            *(str(static / name) for name in (BEGIN, MAIN, f"{PLAIN}.js", *WORKERS)),
             *aliases(static),
             *(f"--external:{name}" for name in _OF_NODE),
             "--splitting",
@@ -189,8 +193,12 @@ def _page(page: str, at_once: list[str], fetched: list[str]) -> str:
         ]
         return tag[0] + "".join(f"{tag[1]}{line}\n" for line in ahead)
 
+    return _SCRIPT.sub(script, _IMPORT_MAP.sub("", _one_style(page)))
+
+
+def _one_style(page: str) -> str:
+    """Returns a page with the one style sheet in place of its own."""
     first = _STYLE_LINK.search(page)
     assert first is not None
     others = _STYLE_LINK.sub("", page[first.end() :])
-    page = page[: first.start()] + first[0].replace(first[1], STYLES) + others
-    return _SCRIPT.sub(script, _IMPORT_MAP.sub("", page))
+    return page[: first.start()] + first[0].replace(first[1], STYLES) + others

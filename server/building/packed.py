@@ -6,7 +6,12 @@ from server.web.shell import MIME_TYPES
 
 SUFFIX = ".br"
 _PACKED_ALREADY = {".png", ".jpg", ".webp", ".woff2", ".mp3"}
-_FILLED_IN_LATER = {"index.html", "sw.js", "manifest.webmanifest"}  # by the server, at its start
+_FILLED_IN_LATER = {
+    "index.html",
+    "plain.html",
+    "sw.js",
+    "manifest.webmanifest",
+}  # by the server, at its start
 
 
 def pack(folder: Path) -> None:

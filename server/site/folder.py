@@ -21,8 +21,8 @@ from server.storage.parts import take_away_left
 MARK = "swaptrail-site.json"
 _APP = "swaptrail site"
 _BUILD = re.compile("[0-9a-f]{16}")
-# Manifest and page name the build's files, the worker checks the page: each comes after what it names.
-_LAST = ("manifest.webmanifest", "index.html", "sw.js", MARK)
+# Manifest and pages name the build's files, the worker checks them: each comes after what it names.
+_LAST = ("plain.html", "manifest.webmanifest", "index.html", "sw.js", MARK)
 
 
 def put(files: Mapping[str, bytes], build: str, folder: Path) -> bool:

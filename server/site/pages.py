@@ -8,6 +8,7 @@ read. The app's folder is known only when it is opened, so every address is rela
 from pathlib import Path
 
 from server.web.security import content_security_policy
+from server.web.shell import PLAIN_URL
 from server.web.shell import Shell
 from server.web.shell import load_shell
 from server.web.shell import script_sources
@@ -18,7 +19,7 @@ HEADERS = "_headers"
 # A page cannot say these of itself.
 _ONLY_BY_HEADER = ("frame-ancestors", "report-uri", "sandbox")
 # Asked for anew each time; everything under app/ carries its build in its address and never changes.
-_CHANGING = ("/", "/index.html", f"/{NOT_FOUND}", "/sw.js", "/manifest.webmanifest")
+_CHANGING = ("/", "/index.html", PLAIN_URL, f"/{NOT_FOUND}", "/sw.js", "/manifest.webmanifest")
 
 
 def site_shell(static: Path) -> Shell:
@@ -58,7 +59,7 @@ def headers_file(shell: Shell) -> str:
 
 def _placed(page: bytes, build: str) -> bytes:
     marked = page.replace(b"<html ", b'<html data-server="none" ', 1)
-    assert marked != page, "index.html has no <html ...>"
+    assert marked != page, "the page has no <html ...>"
     return _with_policy(marked.replace(b'"./app/', f'"./app/{build}/'.encode()))
 
 

@@ -11,6 +11,7 @@ from werkzeug.wrappers import Response as WerkzeugResponse
 from server.web.bodies import larger_bodies
 from server.web.errors import NotFound
 from server.web.shell import MANIFEST_URL
+from server.web.shell import PLAIN_URL
 from server.web.shell import SHARE_URL
 from server.web.shell import SHELL_URL
 from server.web.shell import WORKER_URL
@@ -46,6 +47,12 @@ def current_shell() -> Shell:
 def page(code: str = "", rest: str = "") -> Response:
     """Answers every route of the app with its one page; the app reads the address itself."""
     return _send(current_shell().assets[SHELL_URL], _ASK_AGAIN)
+
+
+@blueprint.get(PLAIN_URL)
+def plain_page() -> Response:
+    """Sends the page that works where the app does not start."""
+    return _send(current_shell().assets[PLAIN_URL], _ASK_AGAIN)
 
 
 @blueprint.post(SHARE_URL)

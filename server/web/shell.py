@@ -48,6 +48,8 @@ CORE_URL = "/app/core.json"
 HELP_URL = "/app/help/{}.json"
 WORDS_URL = "/app/words/{}.ftl"
 MANIFEST_URL = "/manifest.webmanifest"
+# Works where the app does not start (static/plain.js).
+PLAIN_URL = "/plain.html"
 # The manifest names it: phones send shared pictures here, without a token and from no page of the app.
 SHARE_URL = "/share"
 WORKER_URL = "/sw.js"
@@ -68,7 +70,8 @@ NOT_KEPT = {
     "/app/sw-retire.js",
 }
 
-_OUTSIDE_APP = {"index.html", "sw.js", "manifest.webmanifest"}
+_PLAIN_SCRIPT = "/app/plain.js"
+_OUTSIDE_APP = {"index.html", "plain.html", "sw.js", "manifest.webmanifest"}
 _NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/en/README.md")
 _INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
 
@@ -106,7 +109,7 @@ class Shell:
     script_hashes: list[str]
     #: By language, the addresses of what a phone keeps of those in use alone.
     languages: dict[str, list[str]]
-    #: Of what every phone keeps, what may come once it has the rest: the screens that are opened rarely.
+    #: Of what every phone keeps, what may come after the rest: the plain page, screens opened rarely.
     late: list[str]
 
     def kept(self) -> list[str]:
@@ -150,9 +153,12 @@ def load_shell(
             f"The phone app in {static} lacks {', '.join(missing)}. Install the project again "
             "with pip, which fetches what the app is made of."
         )
-    page = _with_first_words((static / "index.html").read_bytes())
+    pages = {
+        url: _with_own_words((static / name).read_bytes(), area)
+        for url, name, area in ((SHELL_URL, "index.html", "begin"), (PLAIN_URL, "plain.html", "plain"))
+    }
     placed = placed or _placed
-    assets = {SHELL_URL: _packed(placed(page, _NO_BUILD), ".html")}
+    assets = {url: _packed(placed(page, _NO_BUILD), ".html") for url, page in pages.items()}
     for url, body in (beside or {}).items():
         assets[url] = _packed(body, ".html")
     assets[MANIFEST_URL] = _asset(static / "manifest.webmanifest")
@@ -164,7 +170,8 @@ def load_shell(
     late = _late(static)
     worker = (static / "sw.js").read_text("utf-8")
     build = _build_id(assets, worker)
-    assets[SHELL_URL] = _packed(placed(page, build), ".html")
+    for url, page in pages.items():
+        assets[url] = _packed(placed(page, build), ".html")
     if placed_manifest:
         assets[MANIFEST_URL] = _packed(
             placed_manifest(assets[MANIFEST_URL].body, build), Path(MANIFEST_URL).suffix
@@ -175,9 +182,13 @@ def load_shell(
 
 
 def _late(static: Path) -> list[str]:
-    """Returns the addresses of the scripts that a bundled app imports later; a checkout says of none."""
+    """Returns the addresses of what a first visit does without: the plain page, and what is imported later.
+
+    The latter a bundled app names; a checkout has none.
+    """
     file = static / LATE
-    return [f"/app/{name}" for name in json.loads(file.read_text("utf-8"))] if file.is_file() else []
+    later = json.loads(file.read_text("utf-8")) if file.is_file() else []
+    return sorted({PLAIN_URL, _PLAIN_SCRIPT, *(f"/app/{name}" for name in later)})
 
 
 def _add_languages(static: Path, assets: dict[str, Asset]) -> dict[str, list[str]]:
@@ -267,25 +278,25 @@ def _build_id(assets: dict[str, Asset], worker: str) -> str:
     return digest.hexdigest()[:16]
 
 
-def _with_first_words(page: bytes) -> bytes:
-    """Returns the page with what is read before the words have come: the area `begin`, in every language.
+def _with_own_words(page: bytes, name: str) -> bytes:
+    """Returns a page with what it says itself, the area `name`, in every language.
 
     Scripts find it in an attribute, and with it which languages there are; `{begin-purpose}` in the page
     becomes the text in the first language, `{begin-no-script}`, which no script can change, in all.
     """
     from server.words.sheet import area
 
-    said = {language: area("begin", language) for language in languages()}
+    said = {language: area(name, language) for language in languages()}
     text = page.decode()
     marked = text.replace(
         "<html ", f'<html data-words="{html.escape(json.dumps(said, ensure_ascii=False))}" ', 1
     )
     if marked == text:
-        raise ShellIncomplete("static/index.html has no <html ...>.")
-    for name, first in said[FIRST].items():
-        everywhere = " ".join(own[name] for own in said.values() if name in own)
+        raise ShellIncomplete(f"A page of static/ has no <html ...> to take the words of {name}.")
+    for each, first in said[FIRST].items():
+        everywhere = " ".join(own[each] for own in said.values() if each in own)
         marked = marked.replace(
-            f"{{{name}}}", html.escape(everywhere if name == "begin-no-script" else first)
+            f"{{{each}}}", html.escape(everywhere if each.endswith("-no-script") else first)
         )
     return marked.encode()
 

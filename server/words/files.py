@@ -17,6 +17,8 @@ _EMPTY_BEFORE_A_MESSAGE = re.compile(r"\n(?: *\n)+(?=\S|$)")
 
 #: Areas that only the server's machine says, in a terminal or an answer; no phone needs them.
 AT_THE_SERVER = {"case", "commands", "keeping", "server", "serving"}
+#: Areas of which a page carries the words itself.
+IN_A_PAGE = {"plain"}
 
 
 @functools.cache
@@ -33,5 +35,5 @@ def source_of(language: str, without: Collection[str] = ()) -> str:
 
 def sent_source_of(language: str) -> bytes:
     """Returns what a phone says of a language, without comments and empty lines."""
-    text = _BLANKS_INSIDE.sub(r"\1\2", _COMMENT.sub("", source_of(language, AT_THE_SERVER)))
+    text = _BLANKS_INSIDE.sub(r"\1\2", _COMMENT.sub("", source_of(language, AT_THE_SERVER | IN_A_PAGE)))
     return _EMPTY_BEFORE_A_MESSAGE.sub("\n", text).lstrip().encode()

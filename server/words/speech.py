@@ -21,6 +21,7 @@ from server.words.figures import Figures
 from server.words.files import FIRST
 from server.words.files import languages
 from server.words.files import source_of
+from server.words.visible import visible
 
 log = logging.getLogger(__name__)
 
@@ -126,7 +127,7 @@ class Speech:
         if isinstance(value, dict):
             return self._said(value)
         if isinstance(value, bool) or not isinstance(value, int):
-            return str(value)
+            return visible(str(value))
         count = _Count(value)
         count.figures = self.figures
         return count

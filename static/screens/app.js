@@ -14,6 +14,8 @@ import { banners } from './phone/banners.js';
 import { Drafts } from './frame/drafts.js';
 import { OthersLine } from './job/others.js';
 import { frame } from './frame/frame.js';
+import { part } from './frame/part.js';
+import { showSigns } from './frame/signs.js';
 import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
 import { placeKept, returnToPlace } from './frame/place-kept.js';
@@ -22,6 +24,7 @@ import { refusalPanel } from './frame/refusal.js';
 import { Router } from './frame/router.js';
 import { markOf } from './phone/standing.js';
 import { applyTheme } from '../phone/theme.js';
+import { visible } from '../words/visible.js';
 
 /** @typedef {import('./frame/context.js').Context} Context */
 /** @typedef {import('./frame/context.js').Services} Services */
@@ -92,6 +95,7 @@ class App {
     const { sync, saved, update, core, device, store, log } = this.#services;
     const redraw = () => this.#draw();
     applyTheme();
+    showSigns(this.#root);
     watchInstall(device, redraw);
     this.#router.start();
     for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, device.kept, store.trouble, log.unsaved]) {
@@ -193,13 +197,28 @@ class App {
     if (!this.#page) return;
     // Until the next screen has its data, the present one stays.
     if (this.#shownPath !== this.#route.path) return;
+    try {
+      this.#drawPage(this.#page);
+    } catch (error) {
+      // lit-html cannot go on with what it has half drawn.
+      this.#root.replaceChildren();
+      Reflect.deleteProperty(this.#root, '_$litPart$');
+      this.#page = faultPage;
+      this.#data = error;
+      this.#stamp = '';
+      this.#drawPage(faultPage);
+    }
+  }
+
+  /** @param {import('./pages.js').Page} page */
+  #drawPage(page) {
     const ctx = this.#context();
-    const parts = this.#page.draw(ctx);
+    const parts = page.draw(ctx);
     const key = `${this.#route.path} ${parts.key ?? ''}`;
-    const body = html`${banners(ctx, { saveAgain: this.#recorder.saveAgain })}${refusalPanel(ctx)}${parts.body}`;
+    const body = html`${part(() => banners(ctx, { saveAgain: this.#recorder.saveAgain }))}${part(() => refusalPanel(ctx))}${parts.body}`;
     this.#services.lastViews.end();
     render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy, undo: this.#recorder.undo, others: this.#others.line.value }), this.#root);
-    document.title = `${parts.title} · Swaptrail`;
+    document.title = visible(`${parts.title} · Swaptrail`);
     this.#showTrouble();
     if (key !== this.#shownKey) this.#arrive(key);
     if (this.#opened) returnToPlace();

@@ -6,6 +6,7 @@
 import { FluentBundle, FluentNumber, FluentResource } from '@fluent/bundle';
 
 import { Figures } from './figures.js';
+import { visible } from './visible.js';
 
 /**
  * @typedef {{msg: string, args?: Record<string, unknown>}} Message   arguments: text, a count, a message, or a figure
@@ -99,7 +100,7 @@ export class Speech {
   /** @param {unknown} value */
   #argument(value) {
     if (value !== null && typeof value === 'object') return this.#said(/** @type {any} */ (value)) ?? '';
-    return Number.isInteger(value) ? new Count(/** @type {number} */ (value), this.#figures) : String(value);
+    return Number.isInteger(value) ? new Count(/** @type {number} */ (value), this.#figures) : visible(String(value));
   }
 
   /**

@@ -54,17 +54,18 @@ class Screens:
         self._listens = False
 
     def holds(self, driver) -> "Screens":
-        """Put a job that was driven through the core on this phone.
+        """Put a job that was driven through the core on this phone."""
+        self.lacks_pictures()
+        put_on_phone(self.page, self.base, driver)
+        return self
 
-        The pictures of such a job exist nowhere, and the browser notes each that is asked for in vain.
-        """
+    def lacks_pictures(self) -> None:
+        """Give nothing for the pictures that made-up entries name: a browser notes each asked for in vain."""
         empty = {"content_type": "image/jpeg", "body": b""}
         self.context.route(
             "**/api/photos/**",
             lambda route: route.fulfill(**empty) if route.request.method == "GET" else route.continue_(),
         )
-        put_on_phone(self.page, self.base, driver)
-        return self
 
     def show(self, address="/#/"):
         """Show an address of the app and wait until its screen is there."""

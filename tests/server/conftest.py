@@ -20,6 +20,8 @@ SMALL_APP = {
     "index.html": '<!doctype html><html lang="en"><title>t</title>'
     '<script type="importmap">{"imports":{}}</script>'
     '<script type="module" src="./app/main.js"></script>',
+    "plain.html": '<!doctype html><html lang="en"><head></head><script src="./app/plain.js"></script></html>',
+    "plain.js": "'use strict';\n",
     "main.js": "export const a = 1;\n",
     "styles/base.css": "body { color: #15191d }\n" * 20,
     "icons/app.svg": "<svg/>",

@@ -40,6 +40,7 @@ FLOORS = (
     ("words",),  # all that a person reads
     ("place",),
     ("sw", "sw-retire"),  # the service worker: scripts of their own
+    ("plain",),  # works where the others do not, and imports nothing
 )
 
 _STATEMENT = re.compile(

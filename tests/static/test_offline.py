@@ -112,6 +112,7 @@ def test_the_servers_answers_are_never_kept(context, shared_app):
     assert set(kept) == {
         "/",
         "/manifest.webmanifest",
+        "/plain.html",
         *(path for path in kept if path.startswith("/app/")),
     }
     assert {"/app/core.json", "/app/vendor/micropython/micropython.wasm"} < set(kept)

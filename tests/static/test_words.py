@@ -10,6 +10,7 @@ from server.words.files import languages
 from server.words.files import source_of
 from server.words.source import sources
 from server.words.speech import Speech
+from tests.odd_entries import TEXTS
 from tests.static.phone_parts import open_bare
 
 _SAY = """async ([language, text, asked]) => {
@@ -64,6 +65,7 @@ FIGURES = [
     # Nested, as the core hands them out.
     {"a": [figure("and", [message("figures-minutes", count=1), figure("percent", 951_000_000)])], "n": 3},
     message("figures-moment", day=figure("day", DAY), time="09:05"),
+    *(message("refusals-no-position", position=text) for text in TEXTS if "\ud83d" not in text),
 ]
 
 

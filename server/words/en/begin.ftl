@@ -11,4 +11,6 @@ begin-as-it-was = As it was. Checking it now.
 begin-broken-heading = The app did not come over whole
 begin-broken = The line broke off. What was recorded is not touched.
 begin-again = Load it again
+begin-plain = Save what is on this phone
+begin-long = This takes long. What was recorded is safe.
 begin-no-script = Swaptrail runs in the browser and needs JavaScript. Allow it for this page, then load it again.

@@ -36,6 +36,8 @@ frame-missing-do = { $what ->
 frame-look-again = Look again
 frame-not-found = Not found
 frame-not-shown = This could not be shown
+frame-part-broken = This part can't be shown. What was recorded is kept.
+frame-part-open = Open it
 frame-nothing-lost = Nothing that was recorded is lost.
 
 ## Rows that lead to files, checks and help.

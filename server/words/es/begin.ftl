@@ -10,4 +10,6 @@ begin-as-it-was = Así estaba. Comprobándolo ahora.
 begin-broken-heading = La aplicación no llegó entera
 begin-broken = Se cortó la línea. Lo registrado sigue intacto.
 begin-again = Cargarla de nuevo
+begin-plain = Guardar lo que hay en este teléfono
+begin-long = Esto tarda mucho. Lo registrado sigue a salvo.
 begin-no-script = Swaptrail funciona en el navegador y necesita JavaScript. Permítelo en esta página y cárgala de nuevo.

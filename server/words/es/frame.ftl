@@ -33,6 +33,8 @@ frame-missing-do = { $what ->
 frame-look-again = Mirar de nuevo
 frame-not-found = No encontrado
 frame-not-shown = Esto no se pudo mostrar
+frame-part-broken = Esta parte no se puede mostrar. Lo registrado se conserva.
+frame-part-open = Abrirlo
 frame-nothing-lost = No se perdió nada de lo registrado.
 
 ## Filas que llevan a archivos, comprobaciones y ayuda.

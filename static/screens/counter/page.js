@@ -14,6 +14,7 @@ import { textField } from '../frame/field.js';
 import { checkRow } from '../frame/file-link.js';
 import { helpRow } from '../frame/help-link.js';
 import { phoneNotices } from '../phone/phone-notices.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { scanHost } from '../scan/scan-host.js';
 import { sentence } from '../frame/sentence.js';
@@ -260,7 +261,8 @@ function homeParts(work) {
 /** @param {WaitingReturn[]} waiting */
 function waitingList(waiting) {
   return html`<ul class="list">
-    ${waiting.map(
+    ${rows(
+      waiting,
       (line) => html`<li>
         <a class="list-row" href=${linkTo(to.return(line.unit))}>
           ${code(line.shown)}

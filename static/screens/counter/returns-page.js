@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { ApiError } from '../../sync/api.js';
 import { saveFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { day as dayWords, time } from '../frame/when.js';
 import { dayAfter, dayCounts, localDay } from './day.js';
@@ -49,7 +50,7 @@ export const returnsPage = {
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
         ${lines.length
           ? html`<ul class="list">
-              ${lines.map((/** @type {DecidedLine} */ line) => decisionLine(line, line, time(line.at)))}
+              ${rows(lines, (/** @type {DecidedLine} */ line) => decisionLine(line, line, time(line.at)))}
             </ul>`
           : html`<p class="lead">${say('counter-day-empty')}</p>`}
       `,

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../../sync/api.js';
 import { textField } from '../frame/field.js';
+import { rows } from '../frame/part.js';
 import { to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
 import { decisionLine } from './decision-line.js';
@@ -37,7 +38,7 @@ export const searchPage = {
         ${found
           ? html`<p class="soft" role="status">${say('counter-found', { count: found.length, where })}</p>
               <ul class="list">
-                ${found.map((/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
+                ${rows(found, (/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
               </ul>`
           : nothing}
       `,

@@ -6,6 +6,7 @@
 import { html } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { plainLink } from './part.js';
 import { to } from './router.js';
 import { say } from '../../words/words.js';
 
@@ -69,6 +70,7 @@ function notShown(ctx) {
       <p class="panel-kicker">${icon('ask')} ${say('frame-not-shown')}</p>
       <p>${ctx.data?.message ?? String(ctx.data)}</p>
       <p>${say('frame-nothing-lost')}</p>
+      <p>${plainLink()}</p>
     </section>`,
     main: { words: say('frame-try-again'), run: () => ctx.reload() },
     second: { words: say('frame-the-jobs'), run: () => ctx.go(to.jobs()) },

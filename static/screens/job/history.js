@@ -13,6 +13,7 @@ import { textField } from '../frame/field.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { picture } from '../frame/picture.js';
 import { closeForm, fill, openForm, rightForm, would } from './put-right.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, time } from '../frame/when.js';
@@ -56,7 +57,7 @@ export const historyPage = {
           ({ words, entries }) => html`<section>
             <h2>${words}</h2>
             <ol class="list">
-              ${entries.map((entry) => row(ctx, entry))}
+              ${rows(entries, (entry) => row(ctx, entry))}
             </ol>
           </section>`,
         )}

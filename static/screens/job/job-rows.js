@@ -9,6 +9,7 @@ import { smallBoard } from '../../shapes/board.js';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { day } from '../frame/when.js';
 
@@ -17,32 +18,36 @@ import { day } from '../frame/when.js';
 /** @param {ListedJob[]} jobs */
 export function jobRows(jobs) {
   return html`<ul class="list job-list">
-    ${jobs.map(
-      (job) => html`<li>
-        <a class="list-row" href=${linkTo(to.job(job.id))}>
-          ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
-          <span class="list-main">
-            <span class="list-title">${job.title}</span>
-            ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
-            ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
-            ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
-            ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
-            ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
-            <span class="list-note">${standing(job)}</span>
-            ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${words}</span></span>`)}
-            ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
-          </span>
-          <span class="list-end">${icon('forward')}</span>
-        </a>
-      </li>`,
-    )}
+    ${rows(jobs, jobRow, ({ id }) => to.job(id))}
   </ul>`;
+}
+
+/** @param {ListedJob} job */
+function jobRow(job) {
+  return html`<li>
+    <a class="list-row" href=${linkTo(to.job(job.id))}>
+      ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
+      <span class="list-main">
+        <span class="list-title">${job.title}</span>
+        ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
+        ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
+        ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
+        ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
+        ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
+        <span class="list-note">${standing(job)}</span>
+        ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${words}</span></span>`)}
+        ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
+      </span>
+      <span class="list-end">${icon('forward')}</span>
+    </a>
+  </li>`;
 }
 
 /** @param {import('../../core/views.js').UnitPlaced[]} units */
 export function unitRows(units) {
   return html`<ul class="list">
-    ${units.map(
+    ${rows(
+      units,
       (unit) => html`<li>
         <a class="list-row" href=${linkTo(to.unit(unit.id))}>
           ${code(unit.shown)}

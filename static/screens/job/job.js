@@ -15,6 +15,7 @@ import { sayStep } from '../frame/aloud.js';
 import { handedLine } from './handed-line.js';
 import { loadQuick, quickQuestion, workOut } from './job-data.js';
 import { proofCard } from './proof-card.js';
+import { broken, part } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { putDown } from '../scan/open-camera.js';
@@ -61,7 +62,7 @@ export const jobPage = {
     if (!LABELLING.has(step.form ?? '') && step.id !== THINKING) putDown(view.id);
     if (!view.planned) workOut(ctx);
     if (step.id !== THINKING) sayStep(`${view.id} ${view.trail.tests.length} ${stepKey(step)}`, [step.title, step.text]);
-    const parts = stepFor(step.form)({ ...ctx, ...stepContext(view) });
+    const parts = stepParts(ctx, view);
     return {
       title: view.title,
       back: to.jobs(),
@@ -74,6 +75,20 @@ export const jobPage = {
     };
   },
 };
+
+/**
+ * Where a step cannot be drawn, what is around it can.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {JobView} view
+ * @returns {StepParts}
+ */
+function stepParts(ctx, view) {
+  try {
+    return stepFor(view.step.form)({ ...ctx, ...stepContext(view) });
+  } catch (error) {
+    return { body: broken(error), main: null, second: null };
+  }
+}
 
 /**
  * What a step module gets besides what every screen gets.
@@ -136,15 +151,15 @@ function jobBody(ctx, view, parts) {
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   return html`
-    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${wasHere(view)} ${disputes(view)}
-    ${moving ? jobBoard(ctx, view) : nothing}
-    ${moving || followsVerdict(step) ? verdictCard(view) : nothing}
+    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${part(() => wasHere(view))} ${part(() => disputes(view))}
+    ${moving ? part(() => jobBoard(ctx, view)) : nothing}
+    ${moving || followsVerdict(step) ? part(() => verdictCard(view)) : nothing}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
-    ${step.form === null && !moving && step.id !== 'lock' ? jobBoard(ctx, view) : nothing}
-    ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${proving(view) ? proofCard(view) : nothing}
+    ${step.form === null && !moving && step.id !== 'lock' ? part(() => jobBoard(ctx, view)) : nothing}
+    ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${part(() => (proving(view) ? proofCard(view) : nothing))}
     ${waysOut(ctx, step)} ${links(view)}
   `;
 }

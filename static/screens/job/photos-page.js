@@ -10,6 +10,7 @@ import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { picture } from '../frame/picture.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { dayAndTime } from '../frame/when.js';
@@ -57,7 +58,7 @@ export function pictureList({ services }, view, { opens = false } = {}) {
     ({ words, photos }) => html`<section>
       ${opens ? html`<h2>${words}</h2>` : html`<h4>${words}</h4>`}
       <ul class="photos photos-wide">
-        ${photos.map((photo) => {
+        ${rows(photos, (photo) => {
           const shown = html`${picture(services, photo.sha256, { alt: photo.words, small: true })}
             <span class="photo-words">${sentenceCase(photo.moment)}<br /><span class="soft">${dayAndTime(photo.at)}</span></span>`;
           return opens

@@ -15,6 +15,7 @@ import { partFacts } from '../unit/part-facts.js';
 import { picture } from '../frame/picture.js';
 import { reachStepper } from './reach.js';
 import { NotThere } from '../frame/fault.js';
+import { part } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { printedOn } from '../unit/unit-care.js';
@@ -67,8 +68,8 @@ function positionBody(ctx) {
         >`
       : html`<p class="soft">${say('job-position-no-picture')}</p>`}
     <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
-    ${view.closed ? nothing : reachCard(ctx)}
-    ${unit ? sensorCard(ctx, unit) : html`<p>${say('job-position-no-sensor')}</p>`} ${readings(view, position)}
+    ${view.closed ? nothing : part(() => reachCard(ctx))}
+    ${unit ? part(() => sensorCard(ctx, unit)) : html`<p>${say('job-position-no-sensor')}</p>`} ${part(() => readings(view, position))}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
     ${anyAbout(view, `position:${position.id}`) ? correctLink(view.id, `position:${position.id}`) : nothing}
   `;

@@ -10,6 +10,7 @@ import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
+import { part, rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
@@ -45,11 +46,11 @@ export const vehiclePage = {
       back: to.jobs(),
       body: html`
         ${told.vin ? html`<p class="soft">${say('job-vehicle-vin')} ${told.vin}</p>` : nothing}
-        ${board(told.board, { quiet: true })}
+        ${part(() => board(told.board, { quiet: true }))}
         <section>
           <h2>${say('job-vehicle-now')}</h2>
           <ul class="list vehicle-now">
-            ${told.positions.map(positionRow)}
+            ${rows(told.positions, positionRow)}
           </ul>
         </section>
         ${told.elsewhere.length
@@ -61,7 +62,7 @@ export const vehiclePage = {
         <section>
           <h2>${say('job-vehicle-jobs')}</h2>
           <ul class="list vehicle-jobs">
-            ${told.jobs.map(jobRow)}
+            ${rows(told.jobs, jobRow, ({ id }) => to.job(id))}
           </ul>
         </section>
         ${warranty(ctx)}

@@ -7,6 +7,7 @@ import { html } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { badMark } from '../frame/bad-mark.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { labelReader } from '../scan/label-reader.js';
 import { say } from '../../words/words.js';
@@ -39,7 +40,8 @@ export const findPage = {
         <h1>${say('unit-find-which')}</h1>
         <p class="lead">${say('unit-find-lead')}</p>
         <ul class="list">
-          ${ctx.data.map(
+          ${rows(
+            ctx.data,
             (/** @type {UnitPlaced} */ unit) => html`<li>
               <a class="list-row" href=${linkTo(to.unit(unit.id))}>
                 ${code(unit.shown)}

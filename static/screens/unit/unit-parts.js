@@ -10,6 +10,7 @@ import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
 import { correctLink, correctMark } from '../frame/correct-link.js';
 import { picture } from '../frame/picture.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { day, dayAndTime } from '../frame/when.js';
@@ -66,7 +67,8 @@ export function custody({ id, jobs: all, custody: entries, custody_words: told }
     <h2>${say('unit-custody')}</h2>
     <p>${told}</p>
     <ol class="history">
-      ${[...entries].reverse().map(
+      ${rows(
+        [...entries].reverse(),
         (entry) => html`<li class="history-row">
           <span class="history-when">${dayAndTime(entry.at)} · ${entry.actor}</span>
           <p class="history-what">
@@ -145,7 +147,8 @@ export function jobs({ jobs: all }) {
   return html`<section>
     <h2>${say('unit-jobs')}</h2>
     <ul class="list">
-      ${all.map(
+      ${rows(
+        all,
         ({ id, title, opened_at: opened, sentence: said }) => html`<li>
           <a class="list-row" href=${linkTo(to.job(id))}>
             <span class="list-main">

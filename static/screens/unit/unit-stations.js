@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { trail, trailOnPaper } from '../../shapes/trail.js';
 import { dayOnPaper } from '../frame/when.js';
 import { say } from '../../words/words.js';
+import { rows } from '../frame/part.js';
 
 /** @typedef {import('../../core/views.js').JobStation} JobStation */
 /** @typedef {import('../../core/views.js').PlaceStation} PlaceStation */
@@ -22,7 +23,8 @@ import { say } from '../../words/words.js';
  */
 export function unitStations(stations, { across = 0 } = {}) {
   return html`<ol class="stations">
-    ${stations.map(
+    ${rows(
+      stations,
       (each) => html`<li class="station" data-kind=${each.kind}>
         ${each.kind === 'job' ? jobStation(each, across) : placeStation(each)}
       </li>`,

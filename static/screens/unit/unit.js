@@ -11,6 +11,7 @@ import { icon } from '../../shapes/icons.js';
 import { fileRow } from '../frame/file-link.js';
 import { partFacts } from './part-facts.js';
 import { badMark } from '../frame/bad-mark.js';
+import { part } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { labelTrouble, printedOn } from './unit-care.js';
@@ -55,14 +56,15 @@ export function unitParts(ctx, unit, how) {
         <p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>
         ${badMark(unit.bad)}
       </section>
-      ${partFacts(unit)}
-      ${unit.lost.map(lost)} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${finding(unit.finding)}
+      ${part(() => partFacts(unit))}
+      ${part(() => unit.lost.map(lost))} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${part(() => finding(unit.finding))}
       <section>
         <h2>${say('unit-trail')}</h2>
         ${unitStations(unit.trail)}
       </section>
-      ${returns(unit)} ${elsewhereTold(unit)} ${tests(unit, atBench)} ${custody(unit, atBench)} ${labels(unit)} ${photos(ctx, unit, { opens: atBench })}
-      ${jobs(unit)} ${otherPlaces(ctx, unit)} ${printedOn(ctx, unit, { job: jobOf(unit) })}
+      ${part(() => returns(unit))} ${part(() => elsewhereTold(unit))} ${part(() => tests(unit, atBench))} ${part(() => custody(unit, atBench))}
+      ${part(() => labels(unit))} ${part(() => photos(ctx, unit, { opens: atBench }))}
+      ${part(() => jobs(unit))} ${part(() => otherPlaces(ctx, unit))} ${part(() => printedOn(ctx, unit, { job: jobOf(unit) }))}
       ${labelTrouble(ctx, unit, { job: jobOf(unit) })} ${handOn(unit)}
     `,
     main: { words: unit.next.words, run: () => ctx.go(whereTo(unit)) },

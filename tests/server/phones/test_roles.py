@@ -36,6 +36,7 @@ ROUTES = {
     "GET /job/<path:rest>": OPEN,
     "GET /app/<path:name>": OPEN,
     "GET /manifest.webmanifest": OPEN,
+    "GET /plain.html": OPEN,
     "GET /sw.js": OPEN,
     "POST /share": (303, 303, 303),
     "GET /api/ping": OPEN,

@@ -67,7 +67,7 @@ def test_the_list_holds_the_whole_app(visitor):
     }
 
     said = {url.format(each) for url in (shell.WORDS_URL, shell.HELP_URL) for each in languages()}
-    whole = on_disk | said | {"/", "/app/core.json", "/manifest.webmanifest"}
+    whole = on_disk | said | {"/", "/plain.html", "/app/core.json", "/manifest.webmanifest"}
     assert whole > shell.NOT_KEPT
     assert urls == whole - shell.NOT_KEPT
 

@@ -9,6 +9,7 @@ from server.words import speech
 from server.words.figures import TOO_LATE
 from server.words.files import source_of
 from server.words.speech import Speech
+from server.words.visible import visible
 
 
 @pytest.mark.parametrize(
@@ -67,3 +68,23 @@ def test_a_time_beyond_all_calendars_is_said_to_be_unknown(at):
 def test_what_the_log_takes_in_can_be_shown():
     assert envelope.TOO_LATE == TOO_LATE
     assert Speech("en").render({"figure": "moment", "of": TOO_LATE - 1}).startswith("3")
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [
+        ("left\u202etfel", "left[U+202E]tfel"),
+        ("\u2066a\u2069\ufeff", "[U+2066]a[U+2069][U+FEFF]"),
+        ("bell \x07 \x9b", "bell [U+0007] [U+009B]"),
+        ("a\tb\nc", "a\tb\nc"),
+        ("Ann\u200d\u200ca", "Ann[U+200D][U+200C]a"),
+        ("\u200bKim", "[U+200B]Kim"),
+        # What some writing needs stays: emoji that are joined, Persian, Hebrew, an accent of its own.
+        ("\U0001f468\u200d\U0001f527", "\U0001f468\u200d\U0001f527"),
+        ("\u0645\u06cc\u200c\u062e\u0648", "\u0645\u06cc\u200c\u062e\u0648"),
+        ("\u05e2\u05d1 e\u0301", "\u05e2\u05d1 e\u0301"),
+    ],
+)
+def test_signs_that_nobody_sees_are_said_as_their_codes(typed, shown):
+    assert visible(typed) == shown
+    assert shown in Speech("en").say("refusals-no-position", position=typed)
