@@ -98,7 +98,7 @@ class Rows:
         stale: set[str] = set()
         for kind, name, old, new in changes:
             self._relink(kind, name, old, new)
-            stale |= jobs_shown_by(kind, name, old, new)
+            stale |= self._jobs_shown_by(kind, name, old, new)
             if kind == "job":
                 self._list_job(name, json.loads(new))
         self.conn.executemany("UPDATE job_list SET line = NULL WHERE job = ?", [(job,) for job in stale])
@@ -121,6 +121,23 @@ class Rows:
             "ON CONFLICT DO UPDATE SET closed = excluded.closed, opened_at = excluded.opened_at",
             [name, job["closed"] is not None, job["opened_at"]],
         )
+
+    def _jobs_shown_by(self, kind: str, name: str, old: str | None, new: str | None) -> set[str]:
+        """Returns the jobs whose line in the list a change of an entity may alter."""
+        if kind == "job":
+            return {name}
+        if kind not in {"vehicle", "unit"}:
+            return set()
+        before, after = (json.loads(body) if body else None for body in (old, new))
+        if kind == "vehicle":
+            return {job for vehicle in (before, after) if vehicle for job in vehicle["jobs"]}
+        if _counts(before) == _counts(after):
+            return set()
+        sits = {unit["vehicle"] for unit in (before, after) if unit and unit["vehicle"]}
+        boards = [json.loads(self._text("vehicle", vehicle) or "null") for vehicle in sorted(sits)]
+        units = [unit for unit in (before, after) if unit]
+        found = {job for vehicle in boards if vehicle for job in vehicle["jobs"]}
+        return found | {job for unit in units for job in [*unit["jobs"], unit["job"]] if job}
 
     def _relink(self, kind: str, name: str, old: str | None, new: str) -> None:
         before, after = links(kind, old), links(kind, new)
@@ -165,22 +182,9 @@ def asked_by(change: Change) -> set[str]:
     return {name, *(link.partition(":")[2] for link, _ in other)}
 
 
-def jobs_shown_by(kind: str, name: str, old: str | None, new: str | None) -> set[str]:
-    """Returns the jobs whose line in the list a change of an entity may alter."""
-    if kind == "job":
-        return {name}
-    if kind not in {"vehicle", "unit"}:
-        return set()
-    before, after = (json.loads(body) if body else None for body in (old, new))
-    if kind == "vehicle":
-        return {job for vehicle in (before, after) if vehicle for job in vehicle["jobs"]}
-    if _counts(before) == _counts(after):
-        return set()
-    return {job for unit in (before, after) if unit for job in [*unit["jobs"], unit["job"]] if job}
-
-
 def _counts(unit: dict | None) -> tuple:
-    """Returns what a unit adds to the lines of jobs: the job it is out on, and whether in dispute."""
+    """Returns what a unit adds to the lines of jobs: on which it is out, and under which code in dispute."""
     if unit is None:
-        return (None, [])
-    return (unit["job"] if unit["place"] == "out" else None, unit["jobs"] if unit["claims"] else [])
+        return (None, None)
+    disputed = (unit["jobs"], unit["code"]) if unit["claims"] else None
+    return (unit["job"] if unit["place"] == "out" else None, disputed)

@@ -94,6 +94,11 @@ class FoldedState(State):
         for owner in self._rows.linked(f"conflicts:{job}"):
             self._read_conflicts(owner)
 
+    def disputed(self, job: str) -> list[str]:
+        """Returns the disputed units of a job, which are read first: any job may be asked about."""
+        self.focus(job)
+        return super().disputed(job)
+
     def add_linked(self, *links: str) -> None:
         """Reads the units under links, such as the spares in stock, which a job's next move may use."""
         for link in links:

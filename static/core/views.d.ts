@@ -207,6 +207,8 @@ export interface JobView {
   moves: Move[];
   may_choose: boolean;
   reopened: boolean;
+  /** The last entry of each phone on it: a test or a closing says that it knew of these. */
+  knows: string[];
   proof: Proof;
   out: JobUnit[];
   mixed: MixUp[];
@@ -410,6 +412,7 @@ export type Step =
   | WalkStep
   | WhereToStep
   | CloseStep
+  | ContradictionStep
   | DoneStep;
 
 /** How far a move has got; `word` says of what. */
@@ -591,6 +594,35 @@ export interface CloseStep extends PlainStep {
   expects: { do?: 'where_to'; unit?: string; alone?: boolean };
   /** Where the one sensor in hand goes; that closes the job. */
   choices: PlaceChoice[];
+}
+
+/** Who entered what; `at` is null for what was on record before anybody's entry. */
+export interface Story {
+  at: number | null;
+  actor: string;
+  words: string;
+}
+
+/** An answer that settles a contradiction, with the job that it is recorded on. */
+export interface SettleChoice extends Action {
+  job: string;
+}
+
+export interface ContradictionStep extends PlainStep {
+  form: 'contradiction';
+  /** To scan one of `units`; null where a tap settles it. */
+  action: Action | null;
+  expects: { do: 'settle'; unit: string; units: string[]; stories: Story[]; waits: string };
+  choices: SettleChoice[];
+}
+
+/** What contradicts of a sensor, as its own page shows it. */
+export interface SettleCard {
+  title: string;
+  stories: Story[];
+  waits: string;
+  choices: SettleChoice[];
+  others: SettleChoice[];
 }
 
 export interface DoneStep extends PlainStep {
@@ -812,6 +844,8 @@ export interface UnitView {
   disputed: boolean;
   claims: UnitClaim[];
   elsewhere: UnitClaim[];
+  /** Null where nothing of it contradicts, or no job is about that. */
+  settle: SettleCard | null;
   carried: { labels: { code: string; shown: string }[]; trouble: string };
   labels: UnitLabel[];
   lost: { at: number; count: number; settled: string; words: string }[];
@@ -1005,6 +1039,9 @@ export interface OurLabel extends OurCode {
   unit: string | null;
   sentence: string;
   events: Draft[];
+  /** Where it can be, at a step that asks for that: as somebody said, and all else. */
+  choices?: SettleChoice[];
+  others?: SettleChoice[];
 }
 
 export type CodeAnswer = OurCode | OtherHost | Foreign | Mistyped;

@@ -36,9 +36,6 @@ export const PLACE_WORDS = {
   get checksLater() {
     return HAS_SERVER ? say('phone-checks-later') : say('phone-checks-later-alone');
   },
-  get reopened() {
-    return HAS_SERVER ? say('phone-reopened') : say('phone-reopened-alone');
-  },
   get ofRecord() {
     return HAS_SERVER ? say('phone-of-record', { host: ROOT.host }) : say('phone-of-record-alone');
   },

@@ -30,7 +30,7 @@ _IMAGE = encoded(picture())
 #: The one picture that every job on the server has.
 DIGEST = hashlib.sha256(_IMAGE).hexdigest()
 _IN_HAND = "u00000000more"
-_OTHERS = ("disputed", "twelve", "own_names", "rear_of_eight")
+_OTHERS = ("twelve", "own_names", "rear_of_eight")
 
 
 class Watched(Driver):
@@ -76,6 +76,9 @@ def stages() -> dict[str, list[dict]]:
     shared = Watched().begin()
     shared.test("rear-left-outer", "rear-left-inner", INNER, OUTER)
     found = {**shared.stages, **stayed.stages, **followed.stages}
+    disputed = Watched()
+    SCENARIOS["disputed"](disputed)
+    found["contradiction"] = disputed.events
     for name in _OTHERS:
         job = Driver(Core())
         SCENARIOS[name](job)

@@ -52,6 +52,19 @@ def ask_for_all(core, job):
     core("job_list", text="estate")
 
 
+def contradicting(core):
+    """Let one phone fit a sensor that another put into stock, and read its label at the card."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.start_exchange(OUTER, INNER)
+    job.guided()
+    other = Driver(core, device="dfedcba9876543210")
+    other.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    core("scan", job=job.job, text=job.labels[home(OUTER)], how="scanned")
+    ask_for_all(core, job.job)
+
+
 def entered_anew(core, job, entry):
     """Ask what entering an entry anew would change, with what it says and with a note more."""
     place = {"job": job, "device": entry["device"], "seq": entry["seq"]}
@@ -196,6 +209,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         taken_back,
         printed_here,
         makers_symbols,
+        contradicting,
         to_the_end,
         two_in_hand,
         come_back,

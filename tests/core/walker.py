@@ -166,6 +166,16 @@ class Walker:
             Answer("scan", scan=self.driver._label_for(step["expects"]), wrong=True),
         ]
 
+    def _at_contradiction(self, step):
+        """Return what settles it on this job: the answers to a label that is read, or those of the step."""
+        offered = step["choices"]
+        if step["expects"]["units"]:
+            label = self.driver._label_for({"unit": step["expects"]["units"][0]})
+            said = self.driver.core("scan", job=self.driver.job, text=label, how="scanned")
+            offered = said["choices"] + said["others"]
+        here = [each for each in offered if each["job"] == self.driver.job]
+        return [Answer(f"settled {n}", each["events"]) for n, each in enumerate(here)]
+
     def _at_moves(self, _step):
         found = []
         for n, move in enumerate(self.view["moves"]):

@@ -8,6 +8,7 @@ from ..infer.case import AFTER
 from ..infer.case import AT_ONCE
 from ..infer.case import RATES
 from ..infer.cost import MOST_MONEY
+from ..state import contradictions
 from ..state.job import Job
 from ..words import words
 from . import checks
@@ -47,8 +48,11 @@ def _minutes(reach_set: dict, position: dict) -> int:
 
 
 def tests(job: Job) -> list[dict]:
-    """Return the tests in order of time."""
-    return [_test(job, test) for test in job.tests]
+    """Return the tests in order of time; those that a contradiction leaves open wait."""
+    found = [_test(job, test) for test in job.tests]
+    for n in contradictions.waiting(job.state, job.facts):
+        found[n]["waits"] = True
+    return found
 
 
 def _test(job, test) -> dict:
@@ -86,7 +90,7 @@ def _test(job, test) -> dict:
 def counts(test: dict) -> bool:
     """Tell whether a test in the form of a case proves anything (`infer/model.py` sets aside the rest)."""
     watching = [p for p in test["unplugged"] if p not in test["faulted"] and p not in test["silent"]]
-    return test["heard"] and not watching
+    return test["heard"] and not watching and "waits" not in test
 
 
 def repeats(test: dict, before: dict) -> bool:

@@ -18,6 +18,13 @@ def remark(state, event, job, identity, about):
     _add(state, event, job["id"] if job else None, identity, about, None, False)
 
 
+def settled(state, unit: str) -> None:
+    """Close what is on record against the place of a unit."""
+    for conflict in state.conflicts_of(unit):
+        if conflict["about"] == "place":
+            conflict["open"] = False
+
+
 def _add(state, event, job, unit, about, code, is_open) -> None:
     """Put it on record; job and unit are ids or None."""
     state.add_conflict(

@@ -6,12 +6,16 @@ claims and is in dispute until a fresh scan (`unit_seen`) settles where it is.
 
 from ..messages import message
 from ..messages import sentences
+from ..state import contradictions
+from ..state import stories
 from ..state.state import MIXED
 from ..state.state import is_hanging
 from ..state.state import new_unit
 from . import mixups
+from . import settling
 from .fields import HOW
 from .fields import Flag
+from .fields import Names
 from .fields import Place
 from .fields import Text
 from .kind import BOTH
@@ -66,9 +70,13 @@ def _unit_moved(state, event, job) -> None:
 
 
 def _unit_seen(state, event, job) -> None:
-    """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt."""
+    """A fresh scan wins over every claim; whoever was recorded at that position is now in doubt.
+
+    With `settles` it says which stories are true: then what was recorded there was not, and is in the hand.
+    """
     data = event["data"]
     unit = known(state, event, job)
+    settles = data.get("settles")
     if unit["place"] == MIXED:
         if not mixups.settle(state, event, unit["id"]):
             vehicle = job["vehicle"] if data["place"] == "fitted" else None
@@ -77,12 +85,18 @@ def _unit_seen(state, event, job) -> None:
             return
         job = state.jobs.get(event["job"])
     position = data["position"] if data["place"] == "fitted" else None
+    told = _told(state, job, unit["id"]) if settles is not None else []
     if position and job:
         other = state.vehicles[job["vehicle"]]["holds"].get(position)
-        if other and other != unit["id"]:
+        if settles is not None:
+            if other and other != unit["id"]:
+                settling.displace(state, event, job, position)
+            settling.disprove(state, event, job, position, unit["id"])
+        elif other and other != unit["id"]:
             contradict(state, event, job, other, claim_of("fitted", job["vehicle"], position))
             state.vehicles[job["vehicle"]]["holds"][position] = None
             state.place_unit(state.units[other], "out", None, None, job["id"])
+    left = unit["position"] if job and unit["vehicle"] == job["vehicle"] else None
     hung = position and unit["position"] == position and is_hanging(unit)
     state.settle_unit(unit, [])
     for conflict in state.conflicts_of(unit["id"]):
@@ -91,6 +105,19 @@ def _unit_seen(state, event, job) -> None:
     put(state, event, job, unit, data["place"], position, data["how"])
     if hung:
         unit["moves"][-1]["hanging"] = True  # a look at its label pushes nothing home
+    if settles is not None and job:
+        settling.right_tests(state, job, unit["id"], told, settles)
+        if left and left != position:
+            settling.believe(state, event, job, left, told)
+
+
+def _told(state, job, identity: str) -> list:
+    """Return the stories that a scan of a unit settles: about it, and about what was put in its place."""
+    told = stories.told(state, identity)
+    for contested in contradictions.places(state, job) if job else []:
+        if identity in contested.units:
+            told = told + [each for each in contested.stories if each not in told]
+    return told
 
 
 def _units_mixed(state, event, job) -> None:
@@ -191,6 +218,9 @@ KINDS = (
         Place("place", ("fitted",) + _PLACES),
         Position("position", or_none=True),
         HOW,
+        # The entries that told the truth about it, "-" for what was on record before any; since stories
+        # that contradict are shown side by side.
+        Names("settles", later=True),
         does=_unit_seen,
         tells=_tell_unit_seen,
         fits=_names_where_it_was_seen,

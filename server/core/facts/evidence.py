@@ -3,6 +3,7 @@
 from ..log import envelope
 from ..messages import message
 from ..messages import sentences
+from ..state import stories
 from ..state.state import is_hanging
 from .fields import Choice
 from .fields import Flag
@@ -38,7 +39,9 @@ def _test_run(state, event, job) -> None:
     job["tests"].append(
         {
             "event": envelope.identity(event),
+            "n": job["entries"],
             "at": event["at"],
+            "actor": event["actor"],
             "heard": data["heard"],
             "faulted": sorted(data["faulted"]),
             "silent": sorted(data["silent"]),
@@ -52,6 +55,10 @@ def _test_run(state, event, job) -> None:
             "repaired": job["pending"]["repaired"],
         }
     )
+    others = [test["event"] for test in job["tests"][:-1]]
+    apart = [each for each in others if stories.is_unknown(each, event)]
+    if apart:
+        job["tests"][-1]["apart"] = apart
     if "provoked" in data:
         job["tests"][-1]["provoked"] = data["provoked"]
     job["pending"] = {"cleaned": [], "repaired": []}
@@ -176,6 +183,8 @@ KINDS = (
         Flag("came_and_went"),
         Text("note"),
         Choice("provoked", PROVOKED, later=True),
+        # The last entry of each phone on the job that this one knew of.
+        Names("knows", later=True),
         does=_test_run,
         tells=_tell_test_run,
     ),

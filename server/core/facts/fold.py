@@ -8,6 +8,7 @@ together with its target is folded again: without it, or with what it should hav
 from ..errors import NotLoaded
 from ..log import envelope
 from ..messages import message
+from ..state import stories
 from ..state.state import State
 from . import partial
 from .connected import Connected
@@ -168,12 +169,16 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
     elif kind and not withdrawn:
         kind.does(state, known_by(state, event), job)
         if job and job["closed"] and kind.after_closing == REOPENS:
-            _reopen(state, event, job)
+            _reopen(job, _work(event, job))
+        if job and kind.name == "job_closed":
+            _reopen_unaware(job, event)
         if job and "paused" in job and ends_pause(kind, data):
             del job["paused"]
         if job and takes_over(kind, data, job, event["actor"]):
             del job["handed"]
         job = state.jobs.get(event["job"])
+        if job and kind.name not in KINDS_OF_CORRECTION:
+            note_entry(job, event, kind)
     if job:
         newer = is_newer(event)
         job["history"].append(history_entry(event, said, withdrawn, righted, why is None, newer))
@@ -223,10 +228,42 @@ def known_by(state: State, event: dict) -> dict:
     return copy
 
 
-def _reopen(state: State, event: dict, job: dict) -> None:
+def note_entry(job: dict, event: dict, kind: Kind) -> None:
+    """Count an entry of a job, and keep it as the last of its phone: {"seq", "work"}.
+
+    `work` is the last one that is not expected after the closing, None before any. Corrections and what they
+    take back are as if they had never been: they leave no trace here.
+    """
+    last = job["phones"].get(event["device"])
+    if last is None:
+        last = job["phones"][event["device"]] = {"seq": 0, "work": None}
+    last["seq"] = event["seq"]
+    if kind.after_closing == REOPENS:
+        last["work"] = _work(event, job)
+    job["entries"] += 1
+
+
+def _work(event: dict, job: dict) -> dict:
+    """Return what is kept of an entry that goes on with a job; `n` says as which entry of it."""
+    work = {name: event[name] for name in ("at", "actor", "kind", "data")}
+    work["event"] = envelope.identity(event)
+    work["n"] = job["entries"]
+    return work
+
+
+def _reopen(job: dict, went_on: dict) -> None:
     """Open a closed job again: another phone, not knowing of the closing, has worked on."""
+    closed = {name: job["closed"][name] for name in ("at", "actor")}
     job["closed"] = None
-    job["reopened"] = envelope.identity(event)
+    job["reopened"] = {"closed": closed, "went_on": went_on}
+
+
+def _reopen_unaware(job: dict, event: dict) -> None:
+    """Open a job again that was closed by a phone which did not know of the last that another one did."""
+    works = [job["phones"][device]["work"] for device in job["phones"]]
+    unknown = [(work["n"], work) for work in works if work and stories.is_unknown(work["event"], event)]
+    if unknown:
+        _reopen(job, max(unknown, key=lambda each: each[0])[1])
 
 
 def _folded(events: list, corrections: Corrections) -> State:

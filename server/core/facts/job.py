@@ -8,6 +8,7 @@ from ..state.state import new_unit
 from ..state.state import new_vehicle
 from .conflicts import conflict
 from .fields import Choice
+from .fields import Names
 from .fields import NewPositions
 from .fields import Reason
 from .fields import Text
@@ -134,6 +135,8 @@ KINDS = (
         "job_closed",
         Text("note"),
         Choice("why", UNREPAIRED, later=True),
+        # The last entry of each phone on the job that this one knew of.
+        Names("knows", later=True),
         does=_job_closed,
         tells=_tell_job_closed,
         after_closing=KEPT,

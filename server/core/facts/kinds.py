@@ -3,6 +3,7 @@
 A kind that is not listed is kept and shown as not understood: an older app may meet a newer one's facts.
 """
 
+from . import apart
 from . import corrections
 from . import custody
 from . import evidence
@@ -25,6 +26,7 @@ ALL = (
     + sounder.KINDS
     + units.KINDS
     + custody.KINDS
+    + apart.KINDS
     + moves.KINDS
     + settings.KINDS
     + printing.KINDS

@@ -19,14 +19,21 @@ def put(state, event, job, unit, place, position, how):
         state.vehicles[vehicle]["holds"][position] = unit["id"]
     if job:
         state.join_unit(unit, job["id"])
-    note_move(event, unit, place, how)
+    note_move(event, job, unit, place, how)
 
 
-def note_move(event, unit, what, how):
+def note_move(event, job, unit, what, how):
+    """Put a change on the trail of a unit; `n` is as which entry of the job, None outside jobs.
+
+    Where the entry names another unit, which was found there instead, the move has that as `instead`. One
+    that contradicts has in `then` how many entries each job of the unit had that was open.
+    """
     data = event["data"]
     unit["moves"].append(
         {
             "event": envelope.identity(event),
+            "kind": event["kind"],
+            "n": job["entries"] if job else None,
             "what": what,
             "position": data.get("position"),
             "code": data.get("code", ""),
@@ -37,6 +44,8 @@ def note_move(event, unit, what, how):
             "actor": event["actor"],
         }
     )
+    if data.get("unit", unit["id"]) != unit["id"]:
+        unit["moves"][-1]["instead"] = data["unit"]
 
 
 def disputed(unit):
@@ -57,7 +66,9 @@ def contradict(state, event, job, identity, claim):
     state.claim_unit(unit, claim)
     if job:
         state.join_unit(unit, job["id"])
-    note_move(event, unit, "disputed", event["data"].get("how", "tapped"))
+    note_move(event, job, unit, "disputed", event["data"].get("how", "tapped"))
+    open_jobs = [each for each in unit["jobs"] if not state.job_line(each)["closed"]]
+    unit["moves"][-1]["then"] = {each: state.jobs[each]["entries"] for each in open_jobs}
     flag(state, event, job, identity, "place", None)
 
 

@@ -37,13 +37,13 @@ def _unit_added(state, event, job) -> None:
 def _unit_labelled(state, event, job) -> None:
     unit = known(state, event, job)
     _label(state, event, job, unit, event["data"]["code"])
-    note_move(event, unit, "labelled", event["data"]["how"])
+    note_move(event, job, unit, "labelled", event["data"]["how"])
 
 
 def _label_voided(state, event, job) -> None:
     unit = known(state, event, job)
     labelling.void(state, unit, event["data"]["code"])
-    note_move(event, unit, "label void", "tapped")
+    note_move(event, job, unit, "label void", "tapped")
 
 
 def _part_noted(state, event, job) -> None:

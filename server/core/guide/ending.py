@@ -25,7 +25,9 @@ def closed_words(job: Job) -> dict:
 
 def nothing_shown(job: Job, result: dict) -> tuple:
     """Return (stage, step) after tests that never showed a fault."""
-    close = action(message("guide-nothing-close"), draft("job_closed", note="no-fault-shown"))
+    close = action(
+        message("guide-nothing-close"), draft("job_closed", note="no-fault-shown", knows=job.known_entries)
+    )
     clean = proof.fresh_in_a_row(job, result)
     if job.comes_and_goes and clean >= proof.run_of(job):
         test = draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure")
@@ -73,7 +75,9 @@ def ending(job: Job, result: dict) -> tuple:
         message("guide-close-title-not-yet" if blockers else "guide-close-title"),
         sentences(text),
         form="close",
-        action=None if blockers else action(message("guide-close-title"), draft("job_closed", note="")),
+        action=None
+        if blockers
+        else action(message("guide-close-title"), draft("job_closed", note="", knows=job.known_entries)),
     )
 
 

@@ -82,7 +82,7 @@ def _spares_in(job: Job, chance: dict) -> list:
 
 def _at_once(job: Job, away: list, out: list, result) -> dict:
     """Return the step that leaves the good ones, gives the one in hand a place and closes, by one tap."""
-    close = draft("job_closed", note="")
+    close = draft("job_closed", note="", knows=job.known_entries)
     home = _home(job, away) if away else {"action": {"events": []}, "second": None}
     leave = home["action"]["events"]
     if not out:

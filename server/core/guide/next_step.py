@@ -19,6 +19,7 @@ from . import mixed_up
 from . import moving
 from . import opening
 from . import repeats
+from . import settling
 from . import sounder
 from . import testing
 from . import ways
@@ -42,7 +43,8 @@ def next_step(job: Job, result: dict | None, moves: list | None) -> tuple:
     words, best first, None while they are not worked out.
     """
     if job.is_closed():
-        return "close", step("done", message("guide-done-title"), ending.closed_words(job), form="done")
+        done = step("done", message("guide-done-title"), ending.closed_words(job), form="done")
+        return settling.settling(job) or ("close", done)
     stage, step_to_do = _at_work(job, result, moves)
     return stage, ways.paused(job) if job.pause else step_to_do
 
@@ -80,6 +82,9 @@ def _under_way(job: Job, moves: list | None) -> tuple | None:
     beginning = opening.beginning(job)
     if beginning:
         return beginning
+    contradiction = settling.settling(job)
+    if contradiction:
+        return contradiction
     told_apart = mixed_up.settling(job)
     if told_apart:
         return "swap", told_apart

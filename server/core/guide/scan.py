@@ -11,6 +11,7 @@ from ..state.unit import Unit
 from ..words import words
 from ..words.words import unit_name
 from . import spare
+from . import true_place
 from .fixing import start_replacing
 
 
@@ -234,4 +235,5 @@ _AT = {
     "where_to": _at_where_to,
     "new": _at_new,
     "mixed": _at_mixed,
+    "settle": true_place.at_label,
 }

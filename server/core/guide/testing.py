@@ -110,7 +110,7 @@ def _answers(job: Job) -> list[dict]:
             "id": "not_heard",
             "words": message("guide-test-not-heard", proof=job.sort.self_test.not_heard),
             "mark": "aside",
-            "events": [_test_run([], False)],
+            "events": [_test_run(job, [], False)],
         }
     )
     return answers
@@ -149,10 +149,10 @@ def _answer(job: Job, identity: str, faulted: list) -> dict:
     else:
         said = message(_ANSWERS[identity])
     mark = "fault" if faulted else "clean"
-    return {"id": identity, "words": said, "mark": mark, "events": [_test_run(faulted, True)]}
+    return {"id": identity, "words": said, "mark": mark, "events": [_test_run(job, faulted, True)]}
 
 
-def _test_run(faulted: list, heard: bool) -> dict:
+def _test_run(job: Job, faulted: list, heard: bool) -> dict:
     return draft(
         "test_run",
         heard=heard,
@@ -162,4 +162,5 @@ def _test_run(faulted: list, heard: bool) -> dict:
         codes=[],
         came_and_went=False,
         note="",
+        knows=job.known_entries,
     )

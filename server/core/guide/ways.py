@@ -131,7 +131,7 @@ def _close(job: Job) -> dict:
                 "id": why,
                 "words": message("ways-close-why", why=why),
                 "wants": _WANTS.get(why, ""),
-                "events": drafts + [draft("job_closed", note="", why=why)],
+                "events": drafts + [draft("job_closed", note="", why=why, knows=job.known_entries)],
             }
             for why in UNREPAIRED
         ],

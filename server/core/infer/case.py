@@ -53,9 +53,10 @@ Position = namedtuple("Position", ("id", "group", "reach", "name"))
 Unit = namedtuple("Unit", ("id", "prior", "name", "part", "available"))
 # `fitted` has one entry a position: the number of the unit there, or NOBODY.
 # `at_once`: run straight after the one before, with nothing done to bring the fault out.
+# `waits`: it is not settled what sat where, or whether it is a test of its own.
 Test = namedtuple(
     "Test",
-    ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "at_once"),
+    ("fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "at_once", "waits"),
 )
 Meter = namedtuple("Meter", ("position", "bad", "generation"))
 Now = namedtuple("Now", ("fitted", "cleaned", "repaired", "loose", "hanging"))
@@ -69,7 +70,7 @@ Case = namedtuple(
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
 _KEYS = _KEYS + ["doubt", "likelihoods", "priors", "money", "sort"]
-_TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "after"]
+_TEST_KEYS = ["fitted", "faulted", "silent", "unplugged", "cleaned", "repaired", "heard", "after", "waits"]
 # What a test came after; left out, it is not known, and the test counts in full.
 AT_ONCE, AFTER = "at_once", ("at_once", "provoked", "another_day")
 
@@ -237,6 +238,7 @@ def _test(raw, field: str, names: _Names) -> Test:
         _repairs(raw.get("repaired", []), field + ".repaired", names),
         validate.a_flag(raw.get("heard", True), field + ".heard"),
         at_once,
+        validate.a_flag(raw.get("waits", False), field + ".waits"),
     )
 
 

@@ -124,6 +124,8 @@ class Model:
         """Return why a test proves nothing, or None when it counts."""
         if not test.heard:
             return reasons.not_heard(self.case.sort)
+        if test.waits:
+            return reasons.waits()
         for place in test.unplugged:
             if place not in test.faulted and place not in test.silent:
                 return reasons.not_watching(self.case.positions[place].name)

@@ -59,6 +59,11 @@ def not_heard(sort: Sort) -> dict:
     return message("reasons-not-heard", why=sort.self_test.was_not_heard)
 
 
+def waits() -> dict:
+    """Say why a test proves nothing while what two phones entered contradicts."""
+    return message("reasons-waits")
+
+
 def not_watching(position) -> dict:
     """Say why a test with an unplugged position that tests clean proves nothing."""
     return message("reasons-not-watching", position=position)

@@ -2,6 +2,7 @@
 
 from ..parts import sorts
 from ..parts.sort import Sort
+from . import stories
 from .state import EMPTY
 from .state import position_of
 from .unit import Unit
@@ -196,9 +197,19 @@ class Job:
         """Return the entries of its history that count: understood, and not taken back."""
         return [each for each in self.history if each["understood"] and each["withdrawn"] is None]
 
+    @property
+    def known_entries(self) -> list[str]:
+        """The last entry of each phone that counts on it: what whoever records on it now knows."""
+        return stories.known(self.facts)
+
     def is_closed(self) -> bool:
         """Tell whether it was closed and not opened again."""
         return self.facts["closed"] is not None
+
+    @property
+    def reopened(self) -> dict | None:
+        """Who closed it while another worked on, and what that did: {"closed", "went_on"}, or None."""
+        return self.facts["reopened"]
 
     def is_reopened(self) -> bool:
         """Tell whether work on it went on after it was closed."""

@@ -66,6 +66,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "units": [_unit_line(job, unit) for unit in summary.handled(job)],
         "replaced": summary.replaced(job),
         "history": history.history(job),
+        "knows": job.known_entries,
     }
 
 

@@ -6,6 +6,7 @@ A scan opens it, a counter decides by it and paper carries it, so all of them re
 from ..codes import labels
 from ..evidence import mixups
 from ..evidence import unit_history
+from ..guide import settling
 from ..messages import all_of
 from ..messages import message
 from ..state.job import Job
@@ -23,6 +24,9 @@ from . import trail
 from . import unit_next
 from . import unit_trail
 from .job import bad_words
+
+# What a move has for the stories about a unit in dispute (`state/stories.py`).
+_ONLY_FOR_ORDER = ("kind", "n", "then", "instead")
 
 
 def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
@@ -50,6 +54,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "disputed": len(unit["claims"]) > 0,
         "claims": places.claims(state, unit),
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
+        "settle": _settle(state, unit, how),
         "code": unit["code"],
         "address": labels.address(unit["code"], base) if unit["code"] and base else "",
         "was": [labels.shown(code) for code in unit["old_codes"]],
@@ -70,6 +75,14 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "returns": returns,
         "next": unit_next.next_of(state, unit, found, returns, how),
     }
+
+
+def _settle(state, unit, how) -> dict | None:
+    """Return the contradiction about a unit, as the last job tells it that is about it."""
+    found = None
+    for job_id in unit["jobs"] if unit["claims"] else []:
+        found = settling.card(known_job(state, job_id), unit["id"], how) or found
+    return found
 
 
 def _open_job(state, unit) -> Job | None:
@@ -155,6 +168,6 @@ def _photos(state, unit) -> list:
 def _move_line(state, move) -> dict:
     job = find_job(state, move["job"])
     where = words.position_name(job, move["position"]) if job and move["position"] else ""
-    line = dict(move)
+    line = {name: move[name] for name in move if name not in _ONLY_FOR_ORDER}
     line["position"] = where
     return line

@@ -20,6 +20,7 @@ _WHAT = {
     "customer": "custody-customer",
     "scrapped": "custody-scrapped",
     "disputed": "custody-disputed",
+    "displaced": "custody-displaced",
     "mixed": "custody-mixed",
     "told apart": "custody-told-apart",
 }
@@ -144,7 +145,7 @@ def _sentence(job: Job | None, move) -> dict:
 
 
 def _how_words(move, how):
-    if move["what"] in ("label void", "mixed", "told apart", "disputed"):
+    if move["what"] in ("label void", "mixed", "told apart", "disputed", "displaced"):
         return ""
     if how != move["how"]:
         return message("custody-how-labelled", how=how)

@@ -10,6 +10,7 @@ _SAID = {
     "spare-stays": "guide-noted-spare-stays",
     "left-empty": "guide-noted-left-empty",
     "slip": "guide-noted-slip",
+    "same-test": "guide-noted-same-test",
     "no-repair": "guide-noted-no-repair",
     "no-fault-shown": "guide-noted-no-fault-shown",
 }

@@ -12,7 +12,7 @@ def claims(state, unit: dict) -> list[dict]:
     """Return the places on record of a disputed unit, each once: {"place", "position", "job", "words"}."""
     lines = []
     for claim in unit["claims"]:
-        line = _line(state, claim["place"], claim["vehicle"], claim["position"])
+        line = place_line(state, claim["place"], claim["vehicle"], claim["position"])
         if line not in lines:
             lines.append(line)
     return lines
@@ -25,9 +25,9 @@ def elsewhere(state, unit: dict) -> list[dict]:
     lines = []
     for vehicle in sorted({name: True for name in vehicles}):
         for position in sorted(state.vehicles[vehicle]["holds"]):
-            lines.append(_line(state, "fitted", vehicle, position))
+            lines.append(place_line(state, "fitted", vehicle, position))
     for place in ("out", "stock", "counter", "customer", "scrapped"):
-        lines.append(_line(state, place, None, None))
+        lines.append(place_line(state, place, None, None))
     known = claims(state, unit)
     return [line for line in lines if line not in known]
 
@@ -50,7 +50,7 @@ def without_label(state) -> list[dict]:
     return found
 
 
-def _line(state, place, vehicle, position) -> dict:
+def place_line(state, place, vehicle, position) -> dict:
     """Return one place in words, with the job at which a scan could record it."""
     line = {"place": place, "position": position or "", "job": None}
     line["words"] = message("custody-place", place=place)

@@ -35,6 +35,9 @@ class _Names:
     def units(self, identities: list) -> dict:
         return all_of([self.unit(identity) for identity in identities])
 
+    def tests(self, events: list) -> list[str]:
+        return [str(n + 1) for n, test in enumerate(self._job.tests) if test["event"] in events]
+
     def cause(self, identity: str) -> dict:
         return causes.phrase(self._job, identity)
 

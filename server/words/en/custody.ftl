@@ -18,6 +18,7 @@ custody-counter = Handed to the parts counter
 custody-customer = Given to the customer
 custody-scrapped = Scrapped
 custody-disputed = Two places on record
+custody-displaced = Not where it was on record
 custody-mixed = Got mixed up with others
 custody-told-apart = Told apart again
 # $code: K7F-3M

@@ -184,6 +184,14 @@ facts-unit-fitted-hanging = It hangs on its wire, not pushed home.
 # $unit: K7F-3M
 # $place: in your stock
 facts-unit-moved = { CAP($unit) } is now { $place }.
+# $tests: 2 and 3
+# $count (count): 2
+facts-tests-told-apart = { $count ->
+    [0] Tests were told apart.
+    [one] Test { $tests } was a test of its own.
+   *[other] Tests { $tests } were tests of their own.
+}
+facts-work-went-on = The work went on after the closing.
 # $unit: K7F-3M
 # $position: left outer
 facts-unit-seen-fitted = { CAP($unit) } seen at { $position }.

@@ -412,6 +412,7 @@ guide-noted-checks-done = all checks done
 guide-noted-tested-there = tested there
 guide-noted-spare-stays = the spare stays
 guide-noted-left-empty = left empty
+guide-noted-same-test = the same test, entered twice
 guide-noted-no-repair = closed without a repair
 guide-noted-slip = a slip
 guide-noted-no-fault-shown = no fault shown

@@ -2,16 +2,6 @@
 
 ## The page of a job
 
-job-reopened-title = Open again
-job-dispute-title = Two places are on record
-# $unit: 4KD-7F
-# $places: at right outer, or in stock
-job-dispute-claims = { $unit }: { $places }.
-# $before: at right outer
-# $place: in stock
-job-dispute-or = { $before }, or { $place }
-job-dispute-what = Scan it where it really is. Until then its tests count for neither place.
-job-dispute-scan = Scan it now
 job-links = More about this job
 job-links-more = More
 job-link-trail = What the tests say

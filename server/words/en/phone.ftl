@@ -249,8 +249,6 @@ phone-no-room = Send what waits and delete something else from the phone. Pictur
 phone-no-room-alone = Save the file first, then delete something else from the phone: films and other apps take most.
 phone-checks-later = when the checks run again, here or on the server
 phone-checks-later-alone = when the checks run again
-phone-reopened = This job was closed, then another phone sent work that was done on it. Settle it and close it again.
-phone-reopened-alone = This job was closed, then a file came in with work that was done on it on another phone. Settle it and close it again.
 # $host: yard.example
 phone-of-record = on a phone that is paired with { $host }
 phone-of-record-alone = on the phone that keeps it

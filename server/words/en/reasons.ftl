@@ -95,6 +95,7 @@ reasons-why-suspects-first = Fewest to take apart. If all fault again, it is the
 reasons-why-suspects = Two suspects with each other: if both are bad, nothing moves.
 # $why: its sounder was not heard
 reasons-not-heard = { CAP($why) }, so nothing proves that the test ran.
+reasons-waits = It counts once it is settled what two phones entered apart.
 # $position: right outer
 reasons-not-watching = { CAP($position) } was unplugged and still tested clean, so the test was not watching.
 # $why: Same part, and the easiest to reach.

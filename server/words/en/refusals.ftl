@@ -131,6 +131,8 @@ refusals-kind = { $kind ->
     [unit_fitted] A unit was put into a position
     [unit_moved] A unit went to another place
     [unit_seen] A fresh scan says where a unit is; it settles a dispute
+    [tests_told_apart] Tests that two phones entered apart are tests of their own
+    [work_went_on] A job that one phone closed goes on
     [units_mixed] Units got mixed up; which is which is not known
     [mixup_stopped] A wrong unit was stopped
     [move_started] A next move was begun

@@ -7,6 +7,8 @@ steps-checklist-not = not so
 steps-checklist-first = Put it right, then tap it once more.
 # $count (count): 2
 steps-checklist-left = { $count } to put right
+# $unit: 4KD-7F
+steps-settle-where = Where is { $unit } now?
 steps-close-blocked = The job stays open until this is settled
 steps-close-history = See the history
 steps-close-note = Last word for the record, if there is one

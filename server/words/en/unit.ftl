@@ -45,7 +45,6 @@ unit-not-noted = not noted
 
 unit-elsewhere-goes = It goes somewhere else
 unit-two-places = Two places are on record
-unit-two-places-until = Until it is settled, its tests count for neither.
 unit-two-places-scan = Scan its label where it really is.
 unit-scan-now = Scan it now
 unit-two-places-where = Where is it, now that you have it before you?

@@ -12,6 +12,7 @@ custody-counter = Entregado en el mostrador de recambios
 custody-customer = Entregado al cliente
 custody-scrapped = Desechado
 custody-disputed = Dos lugares registrados
+custody-displaced = No estaba donde se registró
 custody-mixed = Se mezcló con otros
 custody-told-apart = Identificado de nuevo
 custody-label-on = Etiqueta { $code } puesta

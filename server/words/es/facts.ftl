@@ -120,6 +120,12 @@ facts-unit-fitted = { CAP($unit) } montado en { $position } ({ $how }).
 facts-unit-fitted-other-part = Otro número de pieza, porque: { $reason }
 facts-unit-fitted-hanging = Cuelga de su cable, sin encajar.
 facts-unit-moved = { CAP($unit) } está ahora { $place }.
+facts-tests-told-apart = { $count ->
+    [0] Se distinguieron unas pruebas.
+    [one] La prueba { $tests } fue una prueba distinta.
+   *[other] Las pruebas { $tests } fueron pruebas distintas.
+}
+facts-work-went-on = El trabajo siguió después del cierre.
 facts-unit-seen-fitted = { CAP($unit) } visto en { $position }.
 facts-unit-seen = { CAP($unit) } visto { $place }.
 facts-units-mixed = { CAP($units) } se mezclaron: no se sabe cuál es cuál.

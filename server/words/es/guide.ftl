@@ -241,6 +241,7 @@ guide-noted-stopped-by-hand = parado a mano
 guide-noted-checks-done = todas las revisiones hechas
 guide-noted-tested-there = probado allí
 guide-noted-spare-stays = se queda el repuesto
+guide-noted-same-test = la misma prueba, anotada dos veces
 guide-noted-no-repair = cerrado sin reparar
 guide-noted-slip = un desliz
 guide-noted-no-fault-shown = no salió ningún fallo

@@ -2,12 +2,6 @@
 
 ## The page of a job
 
-job-reopened-title = Abierto de nuevo
-job-dispute-title = Hay dos lugares registrados
-job-dispute-claims = { $unit }: { $places }.
-job-dispute-or = { $before }, o { $place }
-job-dispute-what = Léelo donde está de verdad. Hasta entonces sus pruebas no cuentan para ningún lugar.
-job-dispute-scan = Léelo ahora
 job-links = Más sobre este trabajo
 job-links-more = Más
 job-link-trail = Lo que dicen las pruebas

@@ -215,7 +215,5 @@ phone-no-room = Envía lo que espera y borra otra cosa del teléfono. Las fotos 
 phone-no-room-alone = Guarda antes el archivo y borra otra cosa del teléfono: los vídeos y otras aplicaciones ocupan más.
 phone-checks-later = cuando vuelvan las comprobaciones, aquí o en el servidor
 phone-checks-later-alone = cuando vuelvan las comprobaciones
-phone-reopened = Este trabajo se cerró, y después otro teléfono envió trabajo hecho en él. Acláralo y ciérralo otra vez.
-phone-reopened-alone = Este trabajo se cerró, y después llegó un archivo con trabajo hecho en él en otro teléfono. Acláralo y ciérralo otra vez.
 phone-of-record = en un teléfono emparejado con { $host }
 phone-of-record-alone = en el teléfono que lo guarda

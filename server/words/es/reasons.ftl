@@ -65,6 +65,7 @@ reasons-why-spares = Entran tus repuestos, todos en una sola prueba.
 reasons-why-suspects-first = Lo menos que desmontar. Si todos vuelven a fallar, son { PART($sort, form: "the-many") }: los cables fallan menos.
 reasons-why-suspects = Dos sospechosos entre sí: si los dos están mal, nada se mueve.
 reasons-not-heard = { CAP($why) }: nada prueba que el autodiagnóstico se hiciera.
+reasons-waits = Cuenta en cuanto se aclare lo que dos teléfonos anotaron por separado.
 reasons-not-watching = { CAP($position) } estaba desenchufado y aun así no dio fallo: la prueba no lo vigilaba.
 reasons-with-retest = { $why } Cerca de { $length } con la nueva prueba.
 reasons-without-test = { $why } Cerca de { $length }.

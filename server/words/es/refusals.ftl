@@ -109,6 +109,8 @@ refusals-kind = { $kind ->
     [unit_fitted] Se montó un sensor en una posición
     [unit_moved] Un sensor pasó a otro lugar
     [unit_seen] Una lectura nueva dice dónde está un sensor y resuelve la duda
+    [tests_told_apart] Dos pruebas anotadas por separado son pruebas distintas
+    [work_went_on] Un trabajo que un teléfono cerró sigue adelante
     [units_mixed] Se mezclaron sensores; no se sabe cuál es cuál
     [mixup_stopped] Se detuvo un sensor equivocado
     [move_started] Se empezó el siguiente paso

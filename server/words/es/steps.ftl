@@ -6,6 +6,7 @@ steps-cautions = Precauciones
 steps-checklist-not = no
 steps-checklist-first = Corrígelo y tócalo otra vez.
 steps-checklist-left = { $count } por corregir
+steps-settle-where = ¿Dónde está { $unit } ahora?
 steps-close-blocked = El trabajo sigue abierto hasta que esto se resuelva
 steps-close-history = Ver el historial
 steps-close-note = Última palabra para el registro, si la hay

@@ -34,7 +34,6 @@ unit-not-noted = sin anotar
 
 unit-elsewhere-goes = Va a otro lugar
 unit-two-places = Hay dos lugares registrados
-unit-two-places-until = Hasta que se aclare, sus pruebas no cuentan para ninguno.
 unit-two-places-scan = Lee su etiqueta donde está de verdad.
 unit-scan-now = Leerla ahora
 unit-two-places-where = ¿Dónde está, ahora que lo tienes delante?

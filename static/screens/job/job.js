@@ -5,7 +5,6 @@
 
 import { html, nothing } from 'lit-html';
 
-import { PLACE_WORDS } from '../../phone/place-words.js';
 import { board } from '../../shapes/board.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
@@ -151,7 +150,7 @@ function jobBody(ctx, view, parts) {
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   return html`
-    ${handedLine(ctx, view)} ${view.reopened ? reopened() : nothing} ${part(() => wasHere(view))} ${part(() => disputes(view))}
+    ${handedLine(ctx, view)} ${part(() => wasHere(view))}
     ${moving ? part(() => jobBoard(ctx, view)) : nothing}
     ${moving || followsVerdict(step) ? part(() => verdictCard(view)) : nothing}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
@@ -212,14 +211,6 @@ function heading({ title, heading: whole, text, progress }) {
   </header>`;
 }
 
-/** Another phone worked on after the closing, so the job is open again. */
-function reopened() {
-  return html`<section class="panel panel-ask" role="status">
-    <p class="panel-kicker">${icon('ask')} ${say('job-reopened-title')}</p>
-    <p>${PLACE_WORDS.reopened}</p>
-  </section>`;
-}
-
 /** The vehicle was here before: said until the first test, and what that changes. @param {JobView} view */
 function wasHere({ back, trail }) {
   if (!back || trail.tests.length) return nothing;
@@ -233,23 +224,6 @@ function wasHere({ back, trail }) {
       : nothing}
     <p><a class="link-button" href=${linkTo(to.vehicle(back.vehicle))}>${say('job-back-vehicle')}</a></p>
   </section>`;
-}
-
-/** @param {JobView} view */
-function disputes({ disputes: units }) {
-  return units.map(
-    (unit) => html`<section class="panel panel-stop" role="alert">
-      <p class="panel-kicker">${icon('stop')} ${say('job-dispute-title')}</p>
-      <p>${sentence(say('job-dispute-claims', { unit: unit.name, places: eitherOf(unit.claims) }))}</p>
-      <p>${say('job-dispute-what')}</p>
-      <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('job-dispute-scan')}</a></div>
-    </section>`,
-  );
-}
-
-/** @param {import('../../core/views.js').Claim[]} claims */
-function eitherOf(claims) {
-  return claims.map(({ words }) => words).reduce((before, place) => say('job-dispute-or', { before, place }));
 }
 
 /** What lies behind the step. @param {JobView} view */

@@ -8,6 +8,8 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { placeButtons } from '../frame/asks-why.js';
 import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
+import { settleAnswers, storyCard } from '../frame/stories.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').UnitClaim} UnitClaim */
@@ -35,12 +37,23 @@ export function otherPlaces(ctx, unit) {
  * @param {string} how
  */
 export function dispute(ctx, unit, how) {
+  const { settle } = unit;
+  const scan = html`<div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-now')}</a></div>`;
+  if (settle) {
+    const shown = html`<h2>${sentence(settle.title)}</h2>
+      ${storyCard(settle.stories, settle.waits)}`;
+    if (how === 'tapped' && unit.code) return html`<section>${shown}</section>`;
+    return html`<section>
+      ${shown}
+      <p>${say('unit-two-places-where')}</p>
+      ${settleAnswers(settle.choices, settle.others, ctx)}
+    </section>`;
+  }
   return html`<section class="panel panel-stop">
     <p class="panel-kicker">${icon('stop')} ${say('unit-two-places')}</p>
-    <p>${say('unit-two-places-until')}</p>
     ${how === 'tapped'
       ? html`<p>${say('unit-two-places-scan')}</p>
-          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-now')}</a></div>`
+          ${scan}`
       : html`<p>${say('unit-two-places-where')}</p>
           ${placeAnswers(ctx, unit, how, unit.claims)}
           <details class="more">

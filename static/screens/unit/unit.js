@@ -53,7 +53,7 @@ export function unitParts(ctx, unit, how) {
     body: html`
       <section class="unit-head">
         ${code(unit.shown, { size: 'large', none: say('unit-no-label') })}
-        <p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>
+        ${unit.settle ? nothing : html`<p class="lead">${sentence(say('unit-lead', { where: unit.where }))} ${unit.next.sentence}</p>`}
         ${badMark(unit.bad)}
       </section>
       ${part(() => partFacts(unit))}

@@ -42,6 +42,9 @@ UNIT, PLACE, CODE = st.sampled_from(UNITS), st.sampled_from(PLACES), st.sampled_
 DECISION = st.sampled_from(["accept", "hold", "refuse"])
 TEXT, FLAG = st.just(""), st.booleans()
 LATER = "later "  # a kind in the format of a later version
+SEQ = st.integers(1, 14).map(str)
+ENTRY = st.one_of(st.just("-"), st.builds("{}:{}".format, st.sampled_from(DEVICES), SEQ))
+KNOWS = st.lists(st.builds("{}:{}".format, st.sampled_from(DEVICES), SEQ), max_size=2)
 
 
 def fact(kind, **fields):
@@ -54,6 +57,8 @@ FACTS = st.one_of(
     fact("unit_fitted", unit=UNIT, position=PLACE, how=HOW, override=TEXT),
     fact("unit_moved", unit=UNIT, place=st.sampled_from(["out", "stock", "counter"]), how=HOW, note=TEXT),
     fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out", "stock"]), position=PLACE, how=HOW),
+    fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out", "stock"]), position=PLACE, how=HOW,
+         settles=st.lists(ENTRY, max_size=2)),
     fact("unit_added", unit=UNIT, part=TEXT, serial=TEXT, code=CODE, how=HOW, place=st.just("stock")),
     fact("unit_labelled", unit=UNIT, code=CODE, how=HOW),
     fact("units_mixed", units=st.lists(UNIT, unique=True, max_size=3), note=TEXT),
@@ -73,6 +78,11 @@ FACTS = st.one_of(
          unplugged=st.just([]), codes=st.just([]), came_and_went=FLAG, note=TEXT),
     fact("cleaned", position=st.sampled_from([*PLACES, "nowhere"]), note=TEXT),
     fact("job_closed", note=TEXT),
+    fact("test_run", heard=st.just(True), faulted=st.lists(PLACE, unique=True), silent=st.just([]),
+         unplugged=st.just([]), codes=st.just([]), came_and_went=FLAG, note=TEXT, knows=KNOWS),
+    fact("job_closed", note=TEXT, knows=KNOWS),
+    fact("tests_told_apart", tests=st.lists(ENTRY, max_size=2)),
+    fact("work_went_on"),
     fact("units_mixed", units=st.lists(UNIT, unique=True, min_size=1, max_size=3), note=TEXT),
     fact("return_received", unit=UNIT, how=HOW, code=CODE, part=TEXT, serial=TEXT, compared=TEXT, note=TEXT),
     fact("return_decided", unit=UNIT, decision=DECISION, proposed=DECISION, reasons=st.just([]),
@@ -178,6 +188,14 @@ OPEN = [opened(job) for job in JOBS]
 @given(LOGS)
 @example([(DEVICES[1], None, ("corrected", {"device": DEVICES[0], "seq": 5, "reason": "x"}), True)])
 @example([(DEVICES[1], None, ("later corrected", {"device": DEVICES[0], "seq": 2, "reason": "x"}), True)])
+@example(  # one that is in doubt stands on the board of every job on the vehicle
+    [
+        (DEVICES[0], "j000000000001",
+         ("unit_seen", {"unit": UNITS[3], "place": "fitted", "position": PLACES[0], "how": "scanned"}), True),
+        (DEVICES[0], "j000000000001",
+         ("unit_fitted", {"unit": UNITS[3], "position": PLACES[0], "how": "scanned", "override": ""}), True),
+    ]
+)  # fmt: skip
 def test_every_answer_is_the_one_of_the_whole_log(scratch, drafts):
     empty(scratch)
     pair = Pair(scratch)

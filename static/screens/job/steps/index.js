@@ -16,6 +16,7 @@ import { cautionsStep } from './cautions.js';
 import { checklistStep } from './checklist.js';
 import { choicesStep } from './choices.js';
 import { closeStep } from './close.js';
+import { contradictionStep } from './contradiction.js';
 import { doneStep } from './done.js';
 import { lookStep } from './look.js';
 import { measureStep } from './measure.js';
@@ -34,6 +35,7 @@ const BY_FORM = {
   checklist: checklistStep,
   choices: choicesStep,
   close: closeStep,
+  contradiction: contradictionStep,
   done: doneStep,
   look: lookStep,
   measure: measureStep,

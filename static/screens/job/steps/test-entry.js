@@ -195,6 +195,7 @@ function testRun(ctx) {
       codes: form.heard ? codesOf(ctx, ids('fault')) : [],
       came_and_went: Boolean(form.cameAndWent),
       note: (form.note ?? '').trim(),
+      knows: ctx.view.knows,
     },
   };
 }

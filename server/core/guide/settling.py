@@ -1,0 +1,167 @@
+"""The step that settles what two phones entered apart: each contradiction once, with all that is said of it.
+
+A unit is settled by its label, read where it really is, and a tap on that place; what the scan asks for is
+in `true_place`. Tests and a closing are settled by a tap.
+"""
+
+from ..facts.draft import draft
+from ..messages import all_of
+from ..messages import message
+from ..rules.closing import blocked_by
+from ..state import contradictions
+from ..state.contradictions import Contested
+from ..state.job import Job
+from ..words import sentences
+from ..words import stories as told
+from . import true_place
+from .step import action
+from .step import step
+
+
+def settling(job: Job) -> tuple | None:
+    """Return (stage, step) of the first contradiction that is open, or None."""
+    contested = _contested(job)
+    apart = contradictions.tests(job.facts)
+    closed = None if job.is_closed() else job.reopened
+    total = len(contested) + len(apart) + (1 if closed else 0)
+    if contested:
+        stage, made = "swap", _place(job, contested[0])
+    elif apart:
+        stage, made = "test", _tests(job, apart[0])
+    elif closed:
+        stage, made = "close", _closing(job, closed)
+    else:
+        return None
+    if total > 1:
+        made["progress"] = {"now": 1, "total": total, "word": message("stories-progress")}
+    return stage, made
+
+
+def _contested(job: Job) -> list[Contested]:
+    """Return the units in dispute that this job has to settle: once it is closed, only its own."""
+    found = contradictions.places(job.state, job.facts)
+    if not job.is_closed():
+        return found
+    return [each for each in found if [s for s in each.stories if s.move and s.move["job"] == job.id]]
+
+
+def _place(job: Job, contested: Contested) -> dict:
+    unit = contested.unit
+    labelled = [each for each in contested.units if job.unit(each).is_labelled()]
+    tests = contradictions.waiting_for(job.facts, contested)
+    choices = [] if labelled else true_place.answers(job, unit, "tapped")
+    return step(
+        "settle",
+        told.heading(job, contested),
+        message("stories-scan") if labelled else message("stories-asked", sort=job.sort.identity),
+        form="contradiction",
+        action=action(message("stories-scan-now")) if labelled else None,
+        choices=choices,
+        expects={
+            "do": "settle",
+            "unit": unit,
+            "units": labelled,
+            "stories": told.lines(job, contested),
+            "waits": _waits(tests),
+        },
+    )
+
+
+def card(job: Job, unit: str, how: str) -> dict | None:
+    """Return what contradicts of a unit as its own page shows it, None where nothing does on this job."""
+    for contested in _contested(job):
+        if contested.unit == unit:
+            return {
+                "title": told.heading(job, contested),
+                "stories": told.lines(job, contested),
+                "waits": _waits(contradictions.waiting_for(job.facts, contested)),
+                "choices": true_place.likely(job, unit, how),
+                "others": true_place.others(job, unit, how),
+            }
+    return None
+
+
+def _waits(tests: list) -> dict | str:
+    if not tests:
+        return ""
+    numbers = all_of([str(n + 1) for n in tests])
+    return message("stories-waits", tests=numbers, count=len(tests))
+
+
+def _tests(job: Job, group: list) -> dict:
+    """Two phones entered a test each, and neither knew of the other: one of them, or both?"""
+    tests = [(n, job.tests[n]) for n in group]
+    apart = draft("tests_told_apart", tests=[test["event"] for _, test in tests])
+    two = message("stories-tests-two", count=len(tests))
+    choices = [{"words": two, "events": [apart], "job": job.id}]
+    for n, test in tests:
+        rest = [other["event"].rpartition(":") for m, other in tests if m != n]
+        choices.append(
+            {
+                "words": message(
+                    "stories-tests-one",
+                    who=test["actor"] or message("custody-no-name"),
+                    read=told.test_line(job, test),
+                ),
+                "events": [apart]
+                + [
+                    draft("corrected", device=device, seq=int(seq), reason="same-test")
+                    for device, _, seq in rest
+                ],
+                "job": job.id,
+            }
+        )
+    return step(
+        "settle.tests",
+        message("stories-tests-title"),
+        "",
+        form="contradiction",
+        choices=choices,
+        expects={
+            "do": "settle",
+            "unit": "",
+            "units": [],
+            "stories": [
+                {"at": test["at"], "actor": test["actor"], "words": told.test_line(job, test)}
+                for _, test in tests
+            ],
+            "waits": _waits(group),
+        },
+    )
+
+
+def _closing(job: Job, reopened: dict) -> dict:
+    """One phone closed the job, another worked on."""
+    closed, went_on = reopened["closed"], reopened["went_on"]
+    choices = [
+        {"words": message("stories-go-on"), "events": [draft("work_went_on")], "job": job.id},
+    ]
+    if not blocked_by(job):
+        choices.append(
+            {
+                "words": message("stories-close"),
+                "events": [draft("job_closed", note="", knows=job.known_entries)],
+                "job": job.id,
+            }
+        )
+    return step(
+        "settle.closing",
+        message("stories-closed-title"),
+        "",
+        form="contradiction",
+        choices=choices,
+        expects={
+            "do": "settle",
+            "unit": "",
+            "units": [],
+            "stories": [
+                {"at": closed["at"], "actor": closed["actor"], "words": message("stories-closed")},
+                {
+                    "at": went_on["at"],
+                    "actor": went_on["actor"],
+                    "words": sentences.sentence(job, went_on["kind"], went_on["data"]),
+                },
+            ],
+            "waits": "",
+        },
+    )

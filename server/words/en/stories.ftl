@@ -1,0 +1,85 @@
+### What two phones entered apart and what contradicts: who said what, and the question that settles it.
+
+stories-progress = To settle
+# $unit: 4KD-7F
+stories-two-places = { CAP($unit) } in two places
+# $sort: parking-sensor
+# $position: right outer
+stories-two-units = Two { PART($sort, form: "many") } at { $position }
+# $unit: 4KD-7F
+stories-where = Where is { $unit }?
+stories-scan = Scan the label where it really is.
+# $sort: parking-sensor
+stories-asked = Where is the { PART($sort) } really?
+stories-scan-now = Scan it now
+# $tests: 2 and 3
+# $count (count): 2
+stories-waits = { $count ->
+    [one] Test { $tests } counts once this is settled.
+   *[other] Tests { $tests } count once this is settled.
+}
+# $code: P2W-9D
+# $unit: 4KD-7F
+stories-scan-wrong = This is { $code }. The question is about { $unit }.
+# $unit: 4KD-7F
+stories-scan-wrong-more = Look for { $unit } and scan that.
+
+## Who did what; the name and the time stand before it.
+
+# $position: right outer
+stories-at = at { $position }
+# $unit: 4KD-7F
+# $place: at right outer
+stories-fitted = fitted { $unit } { $place }
+# $unit: 4KD-7F
+# $position: right outer
+stories-pulled = pulled { $unit } from { $position }
+# $unit: 4KD-7F
+# $place: stock
+stories-put = { $place ->
+    [stock] put { $unit } into stock
+    [counter] gave { $unit } to the parts counter
+    [customer] gave { $unit } to the customer
+    [scrapped] scrapped { $unit }
+   *[out] took { $unit } in hand
+}
+# $unit: 4KD-7F
+# $place: at right outer
+stories-found = found { $unit } { $place }
+# $unit: 4KD-7F
+stories-mixed = mixed up { $unit } with others
+# $unit: 4KD-7F
+# $place: at right outer
+stories-on-record = On record before: { $unit } { $place }
+# $positions: right outer and left inner
+stories-test-fault = fault at { $positions }
+stories-test-clean = no fault
+# $proof: sounder not heard
+stories-test-unheard = { $proof }
+stories-closed = closed the job
+
+## What is true.
+
+# $place: at right outer
+stories-answer = { CAP($place) }
+# $place: in your stock
+# $before: at right outer
+# $tests: 2 and 3
+# $count (count): 2
+stories-answer-then = { $count ->
+    [one] { CAP($place) } now; { $before } for test { $tests }
+   *[other] { CAP($place) } now; { $before } for tests { $tests }
+}
+stories-tests-title = One test, entered twice?
+# $count (count): 2
+stories-tests-two = { $count ->
+    [one] It was one test
+    [2] They were two tests
+   *[other] They were { $count } tests
+}
+# $who: Ben
+# $read: fault at right outer
+stories-tests-one = One test, and { $who } has it right: { $read }
+stories-closed-title = Is this job done?
+stories-go-on = No: go on with it
+stories-close = Yes: close it

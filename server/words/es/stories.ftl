@@ -1,0 +1,53 @@
+### Lo que dos teléfonos anotaron por separado y se contradice: quién dijo qué, y la pregunta que lo aclara.
+
+stories-progress = Por aclarar
+stories-two-places = { CAP($unit) }: en dos lugares
+stories-two-units = Dos { PART($sort, form: "many") } en { $position }
+stories-where = { CAP($unit) }: ¿dónde está?
+stories-scan = Lee la etiqueta donde está de verdad.
+stories-asked = ¿Dónde está de verdad { PART($sort, form: "the") }?
+stories-scan-now = Leer ahora
+stories-waits = { $count ->
+    [one] La prueba { $tests } cuenta cuando esto se aclare.
+   *[other] Las pruebas { $tests } cuentan cuando esto se aclare.
+}
+stories-scan-wrong = Este es { $code }. Se pregunta por { $unit }.
+stories-scan-wrong-more = Busca { $unit } y lee su etiqueta.
+
+## Quién hizo qué; el nombre y la hora van delante.
+
+stories-at = en { $position }
+stories-fitted = montó { $unit } { $place }
+stories-pulled = quitó { $unit } { JOIN("de", $position) }
+stories-put = { $place ->
+    [stock] guardó { $unit } en el almacén
+    [counter] entregó { $unit } en el mostrador de recambios
+    [customer] entregó { $unit } al cliente
+    [scrapped] desechó { $unit }
+   *[out] tomó { $unit } en la mano
+}
+stories-found = encontró { $unit } { $place }
+stories-mixed = mezcló { $unit } con otros
+stories-on-record = Registrado antes: { $unit } { $place }
+stories-test-fault = fallo en { $positions }
+stories-test-clean = sin fallo
+stories-test-unheard = { $proof }
+stories-closed = cerró el trabajo
+
+## Lo que es verdad.
+
+stories-answer = { CAP($place) }
+stories-answer-then = { $count ->
+    [one] { CAP($place) } ahora; { $before } en la prueba { $tests }
+   *[other] { CAP($place) } ahora; { $before } en las pruebas { $tests }
+}
+stories-tests-title = ¿Una prueba anotada dos veces?
+stories-tests-two = { $count ->
+    [one] Fue una prueba
+    [2] Fueron dos pruebas
+   *[other] Fueron { $count } pruebas
+}
+stories-tests-one = Una prueba, y { $who } la tiene bien: { $read }
+stories-closed-title = ¿Está terminado este trabajo?
+stories-go-on = No: seguir con él
+stories-close = Sí: cerrarlo

@@ -1,0 +1,312 @@
+"""What two phones entered apart: shown once, counted by nobody until settled, then right for every test."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+
+OUTER, INNER, LEFT = "rear-right-outer", "rear-right-inner", "rear-left-outer"
+BEN, ANA = "d00000000000000b1", "d00000000000000a1"
+FAULT = {"heard": True, "silent": [], "unplugged": [], "codes": [], "came_and_went": False, "note": ""}
+
+
+class Phone(Driver):
+    """A driver whose entries bear a name."""
+
+    name = "Ben"
+
+    def envelope(self, kind, data, job="same"):
+        event = super().envelope(kind, data, job)
+        event["actor"] = self.name
+        self.prev = self.core("envelope", event=event)["hash"]
+        return event
+
+    def tested(self, *faulted, knows=None):
+        """Fold a test, as a server does with what arrives."""
+        more = {} if knows is None else {"knows": knows}
+        self.force("test_run", faulted=list(faulted), **FAULT, **more)
+
+
+@pytest.fixture
+def ben(core):
+    phone = Phone(core, device=BEN).begin()
+    phone.test(OUTER)
+    phone.photograph()
+    return phone
+
+
+@pytest.fixture
+def ana(core, ben):
+    phone = Phone(core, device=ANA)
+    phone.name = "Ana"
+    return phone
+
+
+@pytest.fixture
+def swapped(ben):
+    """Ben has exchanged right outer with right inner."""
+    ben.start_exchange()
+    ben.guided()
+    return ben
+
+
+def told(step):
+    return [(each["actor"], each["words"]) for each in step["expects"]["stories"]]
+
+
+def settle(phone, unit, words):
+    """Scan a sensor at the card and tap an answer."""
+    answer = phone.core("scan", job=phone.job, text=phone.labels[unit], how="scanned")
+    chosen = [each for each in answer["choices"] + answer["others"] if each["words"] == words]
+    assert chosen, [each["words"] for each in answer["choices"] + answer["others"]]
+    phone.record(*chosen[0]["events"])
+
+
+def counted(phone):
+    """Return the tests that the reasoning sets aside, and where the units of the others sat."""
+    aside = [note["test"] for note in phone.core("reasoned", job=phone.job)["ignored"]]
+    return aside, [test["fitted"] for test in phone.core("state")["jobs"][phone.job]["tests"]]
+
+
+def test_a_sensor_at_two_places_is_one_step_with_both_stories(swapped, ana):
+    code = shown(swapped, home(OUTER))
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    step = swapped.step()
+    assert (step["id"], step["form"], step["title"]) == ("settle", "contradiction", f"{code} in two places")
+    assert told(step) == [
+        ("Ben", f"fitted {code} at right inner"),
+        ("Ana", f"put {code} into stock"),
+    ]
+    assert step["text"] == "Scan the label where it really is."
+    assert step["action"]["words"] == "Scan it now"
+    assert step["expects"]["waits"] == ""
+
+
+def test_no_test_counts_that_a_contradiction_leaves_open(swapped, ana):
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    swapped.tested(INNER)
+    view = swapped.view()
+    assert view["step"]["expects"]["waits"] == "Test 2 counts once this is settled."
+    assert view["reasoning"]["carries_words"].startswith("Test 1,")
+    assert [note.partition(":")[0] for note in view["reasoning"]["aside"]] == ["Test 2 is set aside"]
+    assert {line["points"][1]["mark"] for line in view["trail"]["lines"]} == {"aside"}
+
+
+def test_a_test_made_before_the_other_story_arrived_waits_too(swapped, ana):
+    swapped.tested(INNER)
+    assert swapped.view()["reasoning"]["verdict"]
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    assert counted(swapped)[0] == [1]
+    assert not swapped.view()["reasoning"]["verdict"]
+
+
+def test_the_scan_where_it_really_is_gives_the_tests_their_places(swapped, ana):
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    swapped.tested(INNER)
+    settle(swapped, home(OUTER), "At right inner")
+    aside, fitted = counted(swapped)
+    assert aside == []
+    assert fitted[1][INNER] == home(OUTER)
+    view = swapped.view()
+    assert view["reasoning"]["sentence"].startswith("The fault followed sensor")
+    assert view["disputes"] == []
+    assert view["step"]["form"] != "contradiction"
+    assert not [conflict for conflict in swapped.core("conflicts")["conflicts"] if conflict["open"]]
+
+
+def test_a_test_that_was_made_without_it_blames_nobody_there(swapped, ana):
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    swapped.tested(INNER)
+    settle(swapped, home(OUTER), "In your stock")
+    aside, fitted = counted(swapped)
+    assert aside == []
+    assert INNER not in fitted[1]
+    assert not swapped.view()["reasoning"]["verdict"]
+
+
+def test_it_may_have_been_there_for_the_test_and_be_elsewhere_now(swapped, ana):
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    swapped.tested(INNER)
+    settle(swapped, home(OUTER), "In your stock now; at right inner for test 2")
+    assert counted(swapped)[1][1][INNER] == home(OUTER)
+    assert swapped.view()["reasoning"]["sentence"].startswith("The fault followed sensor")
+    assert swapped.core("unit", unit=home(OUTER))["place"] == "stock"
+
+
+def test_the_answer_is_the_same_in_whatever_order_the_entries_arrive(core, ben, ana):
+    """Ana's story first: then Ben's entries are those that contradict."""
+    ben.force("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
+    ben.labels[home(OUTER)] = ben.codes[0]
+    ben.force("unit_labelled", unit=home(OUTER), code=ben.codes[0], how="scanned")
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    ben.force("unit_fitted", unit=home(OUTER), position=OUTER, how="scanned", override="")
+    ben.tested(OUTER)
+    code = shown(ben, home(OUTER))
+    if ben.step()["form"] == "contradiction":
+        assert told(ben.step()) == [
+            ("Ana", f"put {code} into stock"),
+            ("Ben", f"fitted {code} at right outer"),
+        ]
+    settle(ben, home(OUTER), "At right outer")
+    aside, fitted = counted(ben)
+    assert (aside, fitted[1][OUTER]) == ([], home(OUTER))
+
+
+@pytest.fixture
+def two_at_one(ben, ana):
+    """Both have pulled a sensor, and both fitted theirs at right outer."""
+    for unit, position, code in ((home(OUTER), OUTER, ben.codes[0]), (home(INNER), INNER, ben.codes[1])):
+        ben.force("unit_pulled", unit=unit, position=position, how="tapped")
+        ben.force("unit_labelled", unit=unit, code=code, how="scanned")
+        ben.labels[unit] = code
+    ben.force("unit_fitted", unit=home(INNER), position=OUTER, how="scanned", override="")
+    ana.force("unit_fitted", unit=home(OUTER), position=OUTER, how="scanned", override="")
+    return ben
+
+
+def test_two_sensors_at_one_position_are_one_question(two_at_one):
+    step = two_at_one.step()
+    one, other = shown(two_at_one, home(INNER)), shown(two_at_one, home(OUTER))
+    assert step["title"] == "Two sensors at right outer"
+    assert told(step) == [
+        ("Ben", f"fitted {one} at right outer"),
+        ("Ana", f"fitted {other} at right outer"),
+    ]
+    assert sorted(step["expects"]["units"]) == sorted([home(OUTER), home(INNER)])
+
+
+@pytest.mark.parametrize(("there", "loose"), [(INNER, OUTER), (OUTER, INNER)])
+def test_either_label_read_there_settles_both(two_at_one, there, loose):
+    two_at_one.tested(OUTER)
+    settle(two_at_one, home(there), "At right outer")
+    view = two_at_one.view()
+    assert view["disputes"] == []
+    assert [unit["id"] for unit in view["out"]] == [home(loose)]
+    assert counted(two_at_one)[1][1][OUTER] == home(there)
+    assert counted(two_at_one)[0] == []
+
+
+def test_where_one_of_two_turns_out_not_to_be_the_other_one_is(two_at_one):
+    two_at_one.tested(OUTER)
+    settle(two_at_one, home(INNER), "In your stock")
+    view = two_at_one.view()
+    assert view["disputes"] == []
+    assert view["out"] == []
+    assert (counted(two_at_one)[0], counted(two_at_one)[1][1][OUTER]) == ([], home(OUTER))
+
+
+def test_what_another_label_would_not_settle_asks_for_the_one_in_dispute(two_at_one):
+    two_at_one.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    assert two_at_one.step()["expects"]["units"] == [home(OUTER)]
+
+
+def test_a_phone_tells_one_story_of_a_sensor_its_last(swapped, ana):
+    code = shown(swapped, home(OUTER))
+    for position in (OUTER, INNER):
+        ana.force("unit_pulled", unit=home(OUTER), position=position, how="tapped")
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    assert told(swapped.step()) == [
+        ("Ben", f"fitted {code} at right inner"),
+        ("Ana", f"put {code} into stock"),
+    ]
+
+
+@pytest.mark.parametrize("right", [1, 2])
+def test_of_several_tests_entered_twice_each_is_asked_about_once(ben, ana, right):
+    knows = ben.view()["knows"]
+    for phone in (ben, ben, ana, ana):
+        phone.tested(OUTER, knows=knows)
+    progress = ben.step()["progress"]
+    assert (progress["now"], progress["total"]) == (1, 2)
+    ben.choose(right)
+    assert ben.step()["progress"] is None
+    ben.choose(0)
+    assert ben.step()["id"] != "settle.tests"
+    assert len(ben.view()["trail"]["tests"]) == 4
+
+
+def test_what_is_said_elsewhere_of_a_sensor_takes_nothing_from_a_closed_job(swapped, ana):
+    swapped.tested(INNER)
+    swapped.force("job_closed", note="", why="customer")
+    before = counted(swapped)
+    ana.job = None
+    ana.force("unit_moved", unit=home(OUTER), place="scrapped", how="scanned", note="")
+    assert swapped.core("unit", unit=home(OUTER))["disputed"]
+    assert counted(swapped) == before
+
+
+def test_a_label_that_the_question_is_not_about_is_stopped(swapped, ana):
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    answer = swapped.core("scan", job=swapped.job, text=swapped.labels[home(INNER)], how="scanned")
+    assert answer["outcome"] == "stop"
+    assert answer["events"] == []
+
+
+def test_two_tests_of_which_neither_phone_knew_may_be_one(ben, ana):
+    knows = ben.view()["knows"]
+    ben.tested(OUTER, knows=knows)
+    ana.tested(INNER, knows=knows)
+    step = ben.step()
+    assert (step["id"], step["title"]) == ("settle.tests", "One test, entered twice?")
+    assert told(step) == [("Ben", "fault at right outer"), ("Ana", "fault at right inner")]
+    assert counted(ben)[0] == [1, 2]
+    assert [choice["words"] for choice in step["choices"]] == [
+        "They were two tests",
+        "One test, and Ben has it right: fault at right outer",
+        "One test, and Ana has it right: fault at right inner",
+    ]
+    ben.choose(1)
+    assert counted(ben)[0] == []
+    assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[OUTER], [OUTER]]
+
+
+def test_two_tests_count_both_once_somebody_says_so(ben, ana):
+    knows = ben.view()["knows"]
+    ben.tested(OUTER, knows=knows)
+    ana.tested(OUTER, knows=knows)
+    ben.choose(0)
+    assert counted(ben)[0] == []
+    assert len(ben.view()["trail"]["tests"]) == 3
+
+
+def test_tests_of_phones_that_knew_of_each_other_are_no_question(ben, ana):
+    ben.tested(OUTER, knows=ben.view()["knows"])
+    ana.tested(OUTER, knows=ben.view()["knows"])
+    assert ben.step()["id"] != "settle.tests"
+
+
+@pytest.mark.parametrize("closed_first", [True, False])
+def test_a_job_that_one_closed_while_the_other_went_on_asks_once(ben, ana, closed_first):
+    knows = ben.view()["knows"]
+    closing = {"note": "", "why": "customer", "knows": knows}
+    if closed_first:
+        ana.force("job_closed", **closing)
+    ben.force("cleaned", position=OUTER, note="")
+    if not closed_first:
+        ana.force("job_closed", **closing)
+    step = ben.step()
+    assert (step["id"], step["title"]) == ("settle.closing", "Is this job done?")
+    assert told(step) == [("Ana", "closed the job"), ("Ben", "Cleaned right outer.")]
+    ben.choose(0)
+    assert ben.step()["id"] == "test"
+    assert not ben.view()["reopened"]
+
+
+def test_it_can_be_closed_after_all(ben, ana):
+    knows = ben.view()["knows"]
+    ben.force("cleaned", position=OUTER, note="")
+    ana.force("job_closed", note="", why="customer", knows=knows)
+    ben.choose(1)
+    assert ben.view()["closed"]
+    assert ben.step()["id"] == "done"
+
+
+def test_closing_what_the_phone_knew_all_of_is_no_question(ben, ana):
+    ben.force("cleaned", position=OUTER, note="")
+    ana.force("job_closed", note="", why="customer", knows=ben.view()["knows"])
+    assert ben.view()["closed"]
+
+
+def shown(phone, unit):
+    code = phone.labels[unit]
+    return f"{code[:3]}-{code[3:]}"
