@@ -12,6 +12,7 @@ from server.core.log import envelope
 from tests.server.phone import BASE
 from tests.server.phone import NOW
 from tests.server.phone import entry_after
+from tests.server.signed_phone import Key
 
 BATCH = 3  # small, so that a few facts need several rounds
 
@@ -23,7 +24,8 @@ class ModelPhone:
         """Starts with nothing recorded; `client` is its way to the server."""
         self.device = f"d{number:016x}"
         self.client = client
-        self.kept = {"cursor": 0, "installation": None, "records": {}}
+        self.key = Key()
+        self.kept = {"cursor": 0, "installation": None, "records": {}, "proofs": {}}
         self.started_over = 0
         self.crash()
 
@@ -46,13 +48,35 @@ class ModelPhone:
 
     def ask(self):
         """Begins a sync: a request with the first of what is not confirmed."""
+        unsent = [self._outgoing(record["entry"]) for record in self._records() if record["n"] is None]
+        if len(unsent) > BATCH:
+            # A signature covers only a chain that is whole, so what others recorded goes ahead as proof.
+            brought = [entry for entry in unsent if "relayed" in entry]
+            for start in range(0, len(brought), BATCH):
+                self.send(self._request(brought[start : start + BATCH], only_prove=True))
+        self.asked = self._request(unsent[:BATCH])
+        return self.asked
+
+    def _request(self, batch, **options):
         kept = self.kept
-        batch = [self._outgoing(record["entry"]) for record in self._records() if record["n"] is None][:BATCH]
         seen = {"epoch": kept["installation"] or "", "hash": self.confirmed().get(kept["cursor"], "")}
         body = {"app": "b", "v": 1, "device": self.device, "cursor": kept["cursor"], "seen": seen}
-        body["events"] = batch
-        self.asked = json.dumps(body)
-        return self.asked
+        return json.dumps({**body, **self._proofs(batch), **options, "events": batch})
+
+    def _proofs(self, batch):
+        """Returns the proofs of a batch: its own last entry signed, of others what is kept."""
+        devices = {entry["event"]["device"] for entry in batch} - {self.device}
+        known = [self.kept["proofs"].get(device, {}) for device in sorted(devices)]
+        own = [entry for entry in batch if entry["event"]["device"] == self.device]
+        seq, digest = (own[-1]["event"]["seq"], own[-1]["hash"]) if own else (0, "")
+        return {
+            "key": self.key.public,
+            "certificates": [each["certificate"] for each in known if "certificate" in each],
+            "signed_heads": [
+                self.key.head(self.device, seq, digest),
+                *(each["head"] for each in known if "head" in each),
+            ],
+        }
 
     def take(self):
         """Stores the reply and its cursor in one transaction; tells whether there is more to fetch."""
@@ -72,6 +96,12 @@ class ModelPhone:
             known = kept["records"].get((event["device"], event["seq"]), {"entry": entry})
             assert known["entry"] == entry
             kept["records"][event["device"], event["seq"]] = {"entry": entry, "n": received["n"]}
+        for certificate in reply["certificates"]:
+            kept["proofs"].setdefault(certificate["device"], {})["certificate"] = certificate
+        for head in reply["signed_heads"]:
+            known = kept["proofs"].setdefault(head["device"], {})
+            if known.get("head", head)["seq"] <= head["seq"]:
+                known["head"] = head
         kept["cursor"] = reply["cursor"]
         kept["installation"] = reply["installation"]
         return reply["more"]
@@ -90,7 +120,7 @@ class ModelPhone:
     def _start_over(self):
         """Forgets the server's numbers: everything is sent again, and fetched again."""
         self.started_over += 1
-        self.kept = {"cursor": 0, "installation": None, "records": self.kept["records"]}
+        self.kept = {**self.kept, "cursor": 0, "installation": None}
         for record in self.kept["records"].values():
             record["n"] = None
 

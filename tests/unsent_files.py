@@ -6,8 +6,8 @@ import hashlib
 from server.core.log import canon
 
 
-def unsent_text(entries, photos=(), device="d00000000000000aa") -> str:
-    """Return the text of a file with these entries and photos."""
+def unsent_text(entries, photos=(), device="d00000000000000aa", proofs=None) -> str:
+    """Return the text of a file with these entries and photos; `proofs` shows whose they are."""
     first = canon.dumps(
         {
             "app": "swaptrail",
@@ -16,6 +16,7 @@ def unsent_text(entries, photos=(), device="d00000000000000aa") -> str:
             "made_at": 1_790_000_000_000,
             "photos": len(photos),
             "v": 2,
+            **(proofs or {}),
         }
     )
     lines = [first, *(canon.dumps(entry) for entry in entries)]

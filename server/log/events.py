@@ -10,11 +10,13 @@ from sqlite_utils import Database
 from server import folded
 from server.core.facts.corrections import KINDS_OF_CORRECTION
 from server.core.facts.kinds import KINDS
-from server.core.messages import message
 from server.log import intake
 from server.log import named
-from server.phones.devices import claim
-from server.phones.devices import note
+from server.log import unproven
+from server.log.proof import Proofs
+from server.log.senders import Senders
+from server.log.senders import incoming
+from server.phones import certificates
 from server.storage import writing
 from server.words.spoken import text
 
@@ -24,6 +26,7 @@ log = logging.getLogger(__name__)
 # comes in large batches; its state is made when it is asked for, so that the phone waits less.
 _FOLDED_AT_ONCE = 50
 _MOST_FOLDED = 4096
+_NO_PROOFS = Proofs()
 
 
 class Receipt(NamedTuple):
@@ -37,54 +40,68 @@ def receive(db: Database, entries: list, session: int | None, now: int, role: st
     """Takes a batch of {"event", "hash"} in, in one transaction; returns after the commit.
 
     `session` is whose phone sends it, `role` what that phone is for; without them it is the server
-    itself, filling a fresh data folder. An entry with "relayed" is passed on for a phone that could not
-    send it: it claims no identity, and all else is checked as ever.
+    itself, filling a fresh data folder.
     """
     with writing(db):
         return take_in(db, entries, session, now, role)
 
 
-def take_in(db: Database, entries: list, session: int | None, now: int, role: str = "") -> Receipt:
-    """Does the work of `receive` inside a transaction that is open already."""
+def take_in(
+    db: Database,
+    entries: list,
+    session: int | None,
+    now: int,
+    role: str = "",
+    proofs: Proofs = _NO_PROOFS,
+    *,
+    only_prove: bool = False,
+    accepted: bool = False,
+) -> Receipt:
+    """Does the work of `receive` inside a transaction that is open already.
+
+    An entry with "relayed" is passed on for another phone: it counts in the name and role that `proofs` show,
+    and is kept apart where they show none (`unproven`). With `only_prove` such entries are only laid by, so
+    that a chain longer than one batch is whole when its entries are sent in their order. `accepted` says that
+    a person whose phone has `role` answers for those without proof.
+    """
     refused = []
+    batch = [incoming(entry) for entry in entries]
+    senders = Senders(db, batch, session, now, None if accepted else proofs)
     heads: dict[str, intake.Head] = {}
-    claims: dict[str, bool] = {}
     new = _New(db, now)
-    for entry in entries:
-        event, claimed = _parts(entry)
-        try:
-            body = intake.read(event)
-        except intake.Malformed as error:
-            refused.append(_refusal(event, "malformed", error.message))
+    for each in batch:
+        event, digest = each.event, each.digest
+        if each.problem is not None:
+            refused.append(_refusal(event, "malformed", each.problem))
             continue
         device, seq = event["device"], event["seq"]
-        is_relayed = entry.get("relayed") is True
         if device not in heads:
             heads[device] = head(db, device)
-            if is_relayed:
-                note(db, device, now)
-        if not is_relayed and device not in claims:
-            claims[device] = claim(db, device, session, now)
-        digest = intake.hash_of(body)
         kept = None
         if seq <= heads[device].seq:
             kept = new.hashes.get((device, seq)) or kept_hash(db, device, seq)
-        if kept != digest and not is_relayed and not claims[device]:
-            refused.append(_refusal(event, "not_yours", message("server-other-phone")))
-            continue
-        handling = intake.judge(event, digest, claimed, heads[device], kept)
+        handling = intake.judge(event, digest, each.claimed, heads[device], kept)
+        handling, judged_as = senders.judge(each, handling, role)
+        if only_prove and each.is_relayed and (handling.action == "store" or handling.code == "gap"):
+            handling = intake.UNPROVEN
         if handling.action == "store":
             handling = intake.judge_bounds(event) or handling
-        if handling.action == "store" and role:
-            handling = intake.judge_role(role, event, _target(db, new, event, session)) or handling
+        if handling.action == "store" and judged_as:
+            target = _target(db, new, event, _owner(db, device) if each.is_relayed else session)
+            handling = intake.judge_role(judged_as, event, target) or handling
         if handling.action == "store":
-            new.add(event, body, digest)
+            senders.note(device)
+            new.add(event, each.body, digest)
             heads[device] = intake.Head(seq, digest)
+        elif handling.action == "hold":
+            unproven.hold(db, each.event, each.body, digest, session, now)
         elif handling.action == "quarantine":
-            _set_apart(db, event, body, digest, text(handling.reason), now)
-        if handling.code:
+            _set_apart(db, event, each.body, digest, text(handling.reason), now)
+        if handling.code and not only_prove:
             refused.append(_refusal(event, handling.code, handling.reason))
     new.write()
+    unproven.drop(db, new.hashes)
+    senders.keep_heads()
     if 0 < len(new.hashes) <= _FOLDED_AT_ONCE:
         _move_state_on(db)
     return Receipt(len(new.hashes), refused)
@@ -135,7 +152,8 @@ class _New:
 def _target(db: Database, new: _New, event: dict, session: int | None) -> dict | None:
     """Returns what a well-formed correction names, as `roles.against` takes it; None for other events.
 
-    A phone that had to take a new device id still recorded what stands under its earlier one.
+    A phone that had to take a new device id still recorded what stands under its earlier one. `session` is
+    that of the phone which recorded the correction.
     """
     data = event["data"]
     if event["kind"] not in KINDS_OF_CORRECTION or KINDS[event["kind"]].problem(data):
@@ -147,7 +165,16 @@ def _target(db: Database, new: _New, event: dict, session: int | None) -> dict |
         "SELECT session, role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
     ).fetchone()
     owner, role = row or (None, "")
-    return {"kind": kind, "own": owner is not None and owner == session, "role": role}
+    if not role and (known := certificates.of(db, device)):
+        role = known[0].role
+    own = device == event["device"] or (owner is not None and owner == session)
+    return {"kind": kind, "own": own, "role": role}
+
+
+def _owner(db: Database, device: str) -> int | None:
+    """Returns the session of a device id, None where it has none."""
+    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    return row[0] if row else None
 
 
 def head(db: Database, device: str) -> intake.Head:
@@ -178,28 +205,34 @@ def after(db: Database, cursor: int, most: int, most_bytes: int) -> list[dict]:
 
 
 class Feed(NamedTuple):
-    """Events as the text of a JSON list of {"n", "received_at", "hash", "event"}; the last one's `n`."""
+    """Events as the text of a JSON list of {"n", "received_at", "hash", "event"}; the last one's `n`.
+
+    `devices` are those that recorded them.
+    """
 
     text: str
     last: int
+    devices: set[str]
 
 
 def feed_after(db: Database, cursor: int, most: int, most_bytes: int) -> Feed:
     """Returns what `after` does as JSON text: what is kept is JSON already."""
     entries: list[str] = []
+    devices: set[str] = set()
     size = 0
     rows = db.conn.execute(
-        "SELECT n, received_at, hash, body FROM events WHERE n > ? ORDER BY n LIMIT ?",
+        "SELECT n, received_at, hash, body, device FROM events WHERE n > ? ORDER BY n LIMIT ?",
         [cursor, most],
     )
-    for n, received_at, digest, body in rows:
+    for n, received_at, digest, body, device in rows:
         size += len(body)
         if entries and size > most_bytes:
             break
         entries.append(f'{{"n":{n},"received_at":{received_at},"hash":"{digest}","event":{body}}}')
+        devices.add(device)
         cursor = n
     rows.close()
-    return Feed(f"[{','.join(entries)}]", cursor)
+    return Feed(f"[{','.join(entries)}]", cursor, devices)
 
 
 def of_unit(db: Database, unit: str) -> list[dict]:
@@ -229,14 +262,6 @@ def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, n
         "VALUES (?, ?, ?, ?, ?, ?)",
         [event["device"], event["seq"], digest, body, reason, now],
     )
-
-
-def _parts(entry: object) -> tuple[dict, object]:
-    """Returns the event and the hash of an entry; an empty event where there is none."""
-    if not isinstance(entry, dict):
-        return {}, None
-    event = entry.get("event")
-    return event if isinstance(event, dict) else {}, entry.get("hash")
 
 
 def _refusal(event: dict, code: str, reason: object) -> dict:

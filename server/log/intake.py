@@ -3,7 +3,8 @@
     store       the next of its device: kept
     repeat      already kept, byte for byte: harmless
     quarantine  the same identity with other bytes, or a chain that left the kept one: kept apart
-    refuse      malformed, changed on the way, or after a gap: sent again once it is right
+    refuse      malformed, changed on the way, after a gap, or not signed: sent again once it is right
+    hold        brought by another phone without proof: kept apart until a person accepts it
 
 A fact that conflicts with another fact is none of these: it is stored, and the fold flags it.
 """
@@ -48,6 +49,12 @@ class Handling(NamedTuple):
     action: str
     code: str = ""
     reason: object = ""
+
+
+NOT_YOURS = Handling("refuse", "not_yours", message("server-other-phone"))
+UNSIGNED = Handling("refuse", "unsigned", message("server-unsigned"))
+BAD_SIGNATURE = Handling("refuse", "bad_signature", message("server-bad-signature"))
+UNPROVEN = Handling("hold", "unproven", message("server-unproven"))
 
 
 class Malformed(Told):

@@ -15,9 +15,15 @@ from server.core.log.envelope import FORMAT_VERSION
 from server.core.messages import message
 from server.log import epoch
 from server.log import events
+from server.log import proof
+from server.log.proof import Proofs
 from server.news.board import board
+from server.phones import certificates
 from server.phones import devices
+from server.phones.certificates import Certificate
 from server.phones.installation import installation_id
+from server.phones.installation import installation_signer
+from server.phones.sessions import Session
 from server.phones.sessions import require_session
 from server.photos import lost
 from server.storage import writing
@@ -50,6 +56,8 @@ def sync() -> Response:
     body = json_object(MOST_BYTES)
     device, app, cursor, entries = _checked(body)
     keeping, seen = devices.checked_keeping(body), epoch.checked_seen(body)
+    proofs = proof.read(body, installation_signer().key)
+    only_prove = body.get("only_prove") is True
     db, now = database(), now_ms()
     with writing(db):
         if not devices.claim(db, device, session.id, now):
@@ -65,19 +73,21 @@ def sync() -> Response:
         if epoch.has_gone_back(db, cursor, seen):
             log.warning("a phone has seen a longer or another log: a new epoch begins")
             epoch.begin(db.conn)
-        receipt = events.take_in(db, entries, session.id, now, session.role)
+        _bind(db, device, session, proofs, now)
+        receipt = events.take_in(db, entries, session.id, now, session.role, proofs, only_prove=only_prove)
     if receipt.stored:
         board().entries_came(_jobs(entries), session.id)
     last = events.last_n(db)
     if cursor > last:
         cursor = 0  # the phone knows a longer log than this one: an older copy was put back
-    feed = events.feed_after(db, cursor, MOST_EVENTS_DOWN, MOST_BYTES)
+    feed = events.feed_after(db, cursor, 0 if only_prove else MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
             "installation": installation_id(db),
             "cursor": feed.last,
             "more": feed.last < events.last_n(db),
             "heads": _heads(db, device, entries),
+            **proof.handed_out(db, feed.devices | ({device} if proofs.key else set())),
             "refused": receipt.refused,
             "photos_wanted": photos_wanted(db, session.id),
             "photos_lost": [photo._asdict() for photo in lost.listed(db.conn, MOST_PHOTOS_LOST)],
@@ -87,6 +97,21 @@ def sync() -> Response:
         },
         written={"events": feed.text},
     )
+
+
+def _bind(db: Database, device: str, session: Session, proofs: Proofs, now: int) -> None:
+    """Gives the phone's key a certificate, where its device id has none: of an older app, or a new one.
+
+    The signed end of its own chain shows that the key is the sender's.
+    """
+    if not proofs.key or certificates.of(db, device):
+        return
+    if any(head.device == device and head.is_by(proofs.key) for head in proofs.heads):
+        certificates.issue(
+            db,
+            installation_signer(),
+            Certificate(device, session.role, session.name, proofs.key, now, issuer=""),
+        )
 
 
 def photos_wanted(db: Database, session: int) -> list[str]:

@@ -3,10 +3,14 @@
 That is what a paired phone could not send, or the whole history of one that has no server.
 
 The entries go through the same checks as those that a phone sends, and twice is harmless. An altered
-file is refused as a whole; of one that was cut off, everything is taken that is there.
+file is refused as a whole; of one that was cut off, everything is taken that is there. What a phone with a
+key recorded counts as its certificate and signature in the file prove, and is kept apart without them; for
+what a phone without a key recorded, whoever runs the command answers.
 """
 
+from collections.abc import Iterator
 from contextlib import closing
+from itertools import islice
 from pathlib import Path
 from typing import NamedTuple
 
@@ -16,10 +20,13 @@ from server.clock import now_ms
 from server.core.messages import message
 from server.log import events
 from server.log import unsent_file
+from server.log.proof import Proofs
+from server.phones.signing import signer
 from server.photos import store as photo_store
 from server.refusals import CommandRefused
 from server.storage import DataFolder
 from server.storage import folder_with_data
+from server.storage import writing
 from server.web.errors import Refusal
 from server.words.spoken import say
 from server.words.spoken import text
@@ -75,9 +82,11 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
     stored = photos = 0
     left_out: list[dict] = []
     waiting: list[dict] = []
+    proofs = _proofs(file)._replace(issuer=signer(folder).key)
 
-    def hand_in() -> int:
-        receipt = events.receive(db, waiting, None, now_ms())
+    def hand_in(*, only_prove: bool = False) -> int:
+        with writing(db):
+            receipt = events.take_in(db, waiting, None, now_ms(), proofs=proofs, only_prove=only_prove)
         left_out.extend(
             message(_NO_ENTRY, seq=str(each["seq"]), device=str(each["device"]), why=each["reason"])
             for each in receipt.refused
@@ -85,9 +94,12 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
         waiting.clear()
         return receipt.stored
 
+    for batch in _batches(file) if proofs.heads else ():
+        waiting += batch
+        hand_in(only_prove=True)
     for part in unsent_file.parts(file):
         if isinstance(part, unsent_file.Entry):
-            waiting.append({"event": part.event, "hash": part.hash, "relayed": True})
+            waiting.append(_brought(part))
             if len(waiting) == _AT_ONCE:
                 stored += hand_in()
         elif isinstance(part, unsent_file.Photo):
@@ -99,3 +111,18 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
                 left_out.append(message("keeping-photo-not-taken", photo=part.sha256, why=error.message))
     stored += hand_in()
     return _Taken(stored, photos, left_out)
+
+
+def _proofs(file: Path) -> Proofs:
+    return next(part.proofs for part in unsent_file.parts(file) if isinstance(part, unsent_file.Start))
+
+
+def _batches(file: Path) -> Iterator[list[dict]]:
+    """Yields the entries of a file, as many at once as a phone sends."""
+    entries = (_brought(part) for part in unsent_file.parts(file) if isinstance(part, unsent_file.Entry))
+    while batch := list(islice(entries, _AT_ONCE)):
+        yield batch
+
+
+def _brought(entry: unsent_file.Entry) -> dict:
+    return {"event": entry.event, "hash": entry.hash, "relayed": True}

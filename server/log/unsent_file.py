@@ -9,6 +9,9 @@ One canonical JSON value a line, as `static/log/unsent-file.js` writes it:
     {"bytes":"<base64>","sha256":"…"}   M times
     {"end":"<SHA-256 of the first line>"}
 
+The first line also holds "certificates" and "signed_heads" as a batch to /api/sync does, and "key", the
+public key of the phone that made it, since phones sign what they record; older files have none of them.
+
 A file that was cut off is good as far as it goes; one that was altered is not read beyond that place.
 Version 1, of the first release, is one line without photos: {"app", "device", "events", "v"}.
 """
@@ -26,8 +29,12 @@ from server.core.errors import BadInput
 from server.core.log import canon
 from server.core.messages import message
 from server.log import intake
+from server.log import proof
 from server.log.fault import Fault
+from server.log.proof import Proofs
+from server.log.proof import SignedHead
 from server.photos.store import MOST_BYTES
+from server.web.errors import Refusal
 from server.words.spoken import Told
 
 APP = "swaptrail"
@@ -46,6 +53,12 @@ class Altered(Told):
 
 class NotUnsent(Told):
     """The file is none of these, or one of a version that is not known here; the text says which."""
+
+
+class Start(NamedTuple):
+    """What the first line brings to prove whose the entries are; every signature in it fits."""
+
+    proofs: Proofs
 
 
 class Entry(NamedTuple):
@@ -70,11 +83,14 @@ class End(NamedTuple):
     photos: int
 
 
-Part = Entry | Photo | End
+Part = Start | Entry | Photo | End
 
 
 def parts(path: Path) -> Iterator[Part]:
-    """Yields what the file holds, an `End` last; raises Altered at the first place that is not right."""
+    """Yields what the file holds, a `Start` first and an `End` last.
+
+    Raises Altered at the first place that is not right.
+    """
     with path.open("rb") as file:
         yield from _parts(_lines(file))
 
@@ -99,7 +115,9 @@ def _lines(file: BinaryIO) -> Iterator[tuple[str, bool]]:
 def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
     first, complete = next(lines, ("", False))
     head = _head(first, _value(first))
-    ends = _ChainEnds()
+    start = Start(_proofs(head))
+    ends = _ChainEnds(start.proofs.heads)
+    yield start
     if head["v"] == 1:
         for each in head["events"]:
             yield ends.checked(each if isinstance(each, dict) else {}, message("keeping-line", line="1"))[0]
@@ -144,8 +162,9 @@ class _ChainEnds:
     Whether an entry is one that the server takes is not asked here: a phone also keeps what was refused.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, signed: list[SignedHead]) -> None:
         self._ends: dict[str, intake.Head] = {}
+        self._signed = {(head.device, head.seq): head.hash for head in signed}
 
     def checked(self, entry: dict, line: dict) -> tuple[Entry, str]:
         """Returns an entry and its canonical text; raises Altered where a byte or an entry is wrong."""
@@ -165,6 +184,8 @@ class _ChainEnds:
             raise Altered(Fault(device, last.seq + 1, message("keeping-missing")))
         if last and event.get("prev") != last.hash:
             raise Altered(Fault(device, seq, message("keeping-not-next")))
+        if self._signed.get((device, seq), digest) != digest:
+            raise Altered(Fault(device, seq, message("keeping-signed-other")))
         self._ends[device] = intake.Head(seq, digest)
         return Entry(event, digest), text
 
@@ -181,6 +202,22 @@ def _head(text: str, value: dict | None) -> dict:
     if not all(isinstance(value.get(name), int) for name in ("entries", "photos")):
         raise _altered(message("keeping-line", line="1"))
     return value
+
+
+def _proofs(head: dict) -> Proofs:
+    """Returns the proofs of a first line; raises Altered at the first signature that does not fit."""
+    try:
+        proofs = proof.read(head, "")
+    except Refusal:
+        raise _altered(message("keeping-line", line="1")) from None
+    for each in proofs.certificates:
+        if not each.is_from(each.issuer):
+            raise Altered(Fault(each.device, 1, message("keeping-bad-certificate")))
+    keys = [(each.device, each.key) for each in proofs.certificates] + [(head.get("device"), proofs.key)]
+    for signed in proofs.heads:
+        if not any(device == signed.device and signed.is_by(key) for device, key in keys):
+            raise Altered(Fault(signed.device, signed.seq, message("keeping-bad-signature")))
+    return proofs
 
 
 def _photo(value: dict, text: str, number: int) -> Photo:

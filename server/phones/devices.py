@@ -6,6 +6,7 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.errors import shorten
+from server.phones import certificates
 from server.web.errors import BadRequest
 
 _ID = re.compile(r"d[0-9a-f]{16}")
@@ -28,8 +29,16 @@ SEEN_EVERY_MS = 60_000  # a phone that only asks for news must not cost a disk w
 
 
 def claim(db: Database, device: str, session: int | None, now: int) -> bool:
-    """Binds a device id that is nobody's to `session`; returns whether the id is this session's to use."""
+    """Binds a device id that is nobody's to `session`; returns whether the id is this session's to use.
+
+    One that a key speaks for is nobody's but that phone's, which shows its key when it is paired; and one
+    whose phone was put out is used no more.
+    """
     row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
+    if certificates.has_ended(db, device):
+        return False
+    if (row is None or row[0] is None) and certificates.of(db, device):
+        return False
     if row is None:
         db.conn.execute(
             "INSERT INTO devices (device, session, first_seen, last_seen) VALUES (?, ?, ?, ?)",
@@ -56,20 +65,28 @@ def note(db: Database, device: str, now: int) -> None:
 
 
 def take_over(db: Database, device: str, session: int, now: int) -> None:
-    """Gives a device id to a session that was just paired.
+    """Gives a device id to a session that was just paired; `pairing` has asked whether it may have it.
 
     The phone of that id lost its cookie, so the session that held it ends, unless it has others.
     """
     row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
-    if row is None:
-        claim(db, device, session, now)
-        return
+    note(db, device, now)
     db.conn.execute("UPDATE devices SET session = ?, last_seen = ? WHERE device = ?", [session, now, device])
+    if row is None:
+        return
     db.conn.execute(
         "UPDATE sessions SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL "
         "AND NOT EXISTS (SELECT 1 FROM devices WHERE session = sessions.id)",
         [now, row[0]],
     )
+
+
+def role_of(db: Database, device: str) -> str:
+    """Returns the role of the phone that used a device id last, "" where none did."""
+    row = db.conn.execute(
+        "SELECT role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
+    ).fetchone()
+    return row[0] if row else ""
 
 
 def note_app(db: Database, device: str, app: str) -> None:

@@ -11,11 +11,14 @@ from server.clock import now_ms
 from server.core.log.envelope import FORMAT_VERSION
 from server.core.log.envelope import OLDEST_TO_BEGIN
 from server.phones.sessions import current_session
+from server.phones.signing import Signer
+from server.phones.signing import signer
 from server.storage.folder import setting
 from server.storage.kept_days import RETURN_WINDOW
 from server.storage.kept_days import WARRANTY
 from server.web.answers import json_answer
 from server.web.assets import current_shell
+from server.web.database import data_folder
 from server.web.database import database
 
 blueprint = Blueprint("installation", __name__)
@@ -49,6 +52,14 @@ def session() -> Response:
             "trust_page": current_app.config.get("TRUST_PAGE", ""),
         }
     )
+
+
+def installation_signer() -> Signer:
+    """Returns what signs for this installation; its key is read once."""
+    held: Signer | None = current_app.extensions.get("signer")
+    if held is None:
+        held = current_app.extensions["signer"] = signer(data_folder())
+    return held
 
 
 def installation_id(db: Database) -> str:

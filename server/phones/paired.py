@@ -7,6 +7,7 @@ from flask import request
 from server.clock import now_ms
 from server.core.messages import message
 from server.news.board import board
+from server.phones import certificates
 from server.phones import pairing_log
 from server.phones import roles
 from server.phones.sessions import require_session
@@ -58,9 +59,11 @@ def phones() -> Response:
 
 @blueprint.post("/api/phones/<row:phone>/revoke")
 def revoke(phone: int) -> Response:
-    """Puts a phone out at once, and its links with it: nobody comes in by one that a lost phone made.
+    """Puts a phone out at once, and with it its links and its device id, where a key speaks for that.
 
-    What it has not sent stays on it, and goes once it is paired again.
+    For nobody comes in by a link that a lost phone made.
+
+    What it has not sent stays on it, and goes under a new id once it is paired again.
     """
     asker = require_session()
     json_object(MOST_BYTES)
@@ -85,6 +88,7 @@ def revoke(phone: int) -> Response:
         now = now_ms()
         db.conn.execute("UPDATE sessions SET revoked_at = ? WHERE id = ?", [now, phone])
         db.conn.execute("DELETE FROM pairings WHERE made_by = ?", [phone])
+        certificates.end(db, phone, now)
         pairing_log.note(
             db,
             pairing_log.PUT_OUT,

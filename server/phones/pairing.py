@@ -13,10 +13,13 @@ from sqlite_utils import Database
 from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.messages import message
+from server.phones import certificates
 from server.phones import devices
 from server.phones import pairing_log
 from server.phones import roles
 from server.phones import sessions
+from server.phones.certificates import Certificate
+from server.phones.installation import installation_signer
 from server.phones.try_limit import TryLimit
 from server.serving.connections.peer import network_of
 from server.storage import writing
@@ -42,19 +45,52 @@ def pair() -> Response:
     token = text_field(body, "token", 200)
     device = devices.checked_id(body)
     name = text_field(body, "name", 80).strip()
+    key, signature = _signed(body, device, token)
     db, now = database(), now_ms()
     address = request.remote_addr or ""
     # Looked at before the database is locked: a wrong guess must not cost a write.
-    if not _is_good(db, token, now):
+    wanted = _role_of(db, token, now)
+    if wanted is None:
         _refuse_stranger(db, now, name, address, device)
     with writing(db):
+        _check_device(db, device, wanted, token, signature)
         role = _use_up(db, token, now)
         if role is None:  # another phone was faster
             raise _used_or_expired()
         session = sessions.begin_session(db, name, role, now)
         devices.take_over(db, device, session.id, now)
+        if key:
+            certificates.issue(
+                db, installation_signer(), Certificate(device, role, name, key, now, issuer="")
+            )
         pairing_log.note(db, pairing_log.PAIRED, now, name=name, role=role, address=address, device=device)
     return json_answer({"paired": True, "name": session.name, "role": session.role})
+
+
+def _signed(body: dict, device: str, token: str) -> tuple[str, str]:
+    """Returns the phone's key and its signature over this pairing; apps from before keys bring none."""
+    if body.get("key") is None:
+        return "", ""
+    key, signature = text_field(body, "key", 130), text_field(body, "signature", 128)
+    if not certificates.signs_pairing(device, token, signature, key):
+        raise NotAllowed("key", shorten(key), "the key of this phone", message("server-bad-signature"))
+    return key, signature
+
+
+def _check_device(db: Database, device: str, role: str, token: str, signature: str) -> None:
+    """Refuses a device id that is another phone's, as key or role tells, or whose phone was put out."""
+    if certificates.has_ended(db, device):
+        reason = message("server-device-ended")
+    elif any(
+        not certificates.signs_pairing(device, token, signature, each.key)
+        for each in certificates.of(db, device)
+    ):
+        reason = message("server-device-bound")
+    elif devices.role_of(db, device) not in ("", role):
+        reason = message("server-device-role", role=role)
+    else:
+        return
+    raise NotAllowed("device", device, "a device id of its own", reason)
 
 
 def _refuse_stranger(db: Database, now: int, name: str, address: str, device: str) -> NoReturn:
@@ -157,13 +193,13 @@ def _rows(matrix: list[list[bool]]) -> list[str]:
     return ["".join("1" if dark else "0" for dark in row) for row in matrix]
 
 
-def _is_good(db: Database, token: str, now: int) -> bool:
-    """Tells whether a token would let a phone in."""
+def _role_of(db: Database, token: str, now: int) -> str | None:
+    """Returns as what a token would let a phone in; None where it is not good."""
     row = db.conn.execute(
-        "SELECT 1 FROM pairings WHERE token_hash = ? AND expires_at > ? AND uses_left > 0",
+        "SELECT role FROM pairings WHERE token_hash = ? AND expires_at > ? AND uses_left > 0",
         [sessions.token_hash(token), now],
     ).fetchone()
-    return row is not None
+    return row[0] if row else None
 
 
 def _use_up(db: Database, token: str, now: int) -> str | None:

@@ -353,3 +353,44 @@ def note_lost_photos(db: Database) -> None:
             found_at INTEGER NOT NULL
         ) STRICT"""
     )
+
+
+@migrations()
+def make_certificates(db: Database) -> None:
+    """The keys of phones, the ends of chains that they signed, and what was brought without such proof."""
+    db.conn.execute(
+        """CREATE TABLE certificates (
+            device TEXT NOT NULL,
+            role TEXT NOT NULL,
+            name TEXT NOT NULL,
+            key TEXT NOT NULL,
+            since INTEGER NOT NULL,
+            issuer TEXT NOT NULL,
+            signature TEXT NOT NULL,
+            ended_at INTEGER,
+            PRIMARY KEY (device, since)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE heads (
+            device TEXT NOT NULL,
+            seq INTEGER NOT NULL,
+            hash TEXT NOT NULL,
+            signature TEXT NOT NULL,
+            PRIMARY KEY (device, seq)
+        ) STRICT, WITHOUT ROWID"""
+    )
+    db.conn.execute(
+        """CREATE TABLE unproven (
+            id INTEGER PRIMARY KEY,
+            device TEXT NOT NULL,
+            seq INTEGER NOT NULL,
+            hash TEXT NOT NULL,
+            body TEXT NOT NULL,
+            brought_by INTEGER REFERENCES sessions(id),
+            at INTEGER NOT NULL,
+            proven INTEGER NOT NULL DEFAULT 0,
+            set_aside_at INTEGER,
+            UNIQUE (device, seq, hash)
+        ) STRICT"""
+    )

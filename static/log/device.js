@@ -38,7 +38,7 @@ const RETURN_DAYS = 30;
  * @property {number | undefined} left  bytes that the browser says are left; it may say too much
  *
  * @typedef {object} DeviceNotice
- * @property {'none' | 'lost' | 'forked'} state
+ * @property {'none' | 'lost' | 'forked' | 'renewed'} state
  * @property {string} sentence
  */
 
@@ -129,7 +129,7 @@ export class Device {
 
   /**
    * Tell a person what happened to this installation; it stays until `noticeRead`, also after a reload.
-   * @param {'lost' | 'forked'} state
+   * @param {'lost' | 'forked' | 'renewed'} state
    */
   async tell(state) {
     this.notice.set(noticeOf({ state }));

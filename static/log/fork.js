@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * Starts a new device id when the same one turns out to live on two phones (a cloned or restored phone).
+ * Starts a new device id when the same one turns out to live on two phones (a cloned or restored phone), and where the
+ * old one has ended: its key was lost, or the phone was put out.
  *
  * What this phone recorded and the server does not have is recorded again under the new id, in the same
  * order and with its own times; the old copies are set aside, not deleted.
@@ -17,15 +18,16 @@ const CORRECTIONS = new Set(['corrected', 'put_right']);
 /**
  * @param {import('./store.js').Store} store
  * @param {import('./device.js').Device} device
- * @param {{from?: number}} [options]  the number from which on the two chains differ, where that is known
+ * @param {{from?: number, as?: 'forked' | 'renewed'}} [options]  from: the number from which on the two chains differ, where that
+ *     is known; as: what a person is told
  * @returns {Promise<number>} how many facts were recorded again
  */
-export function startNewDevice(store, device, { from = 1 } = {}) {
+export function startNewDevice(store, device, { from = 1, as = 'forked' } = {}) {
   return withLock(LOG_LOCK, async () => {
     let rechained = -1;
     while (rechained < 0) rechained = await rechain(store, from);
     await device.reread();
-    await device.tell('forked');
+    await device.tell(as);
     return rechained;
   });
 }

@@ -8,6 +8,7 @@
  */
 
 import { LOG_LOCK, withLock } from '../phone/locks.js';
+import { keepProofs } from './proofs.js';
 import { makingRoom } from './space.js';
 import { UnsentFileProblem } from './unsent-file-problem.js';
 import { partsOf } from './unsent-file-reader.js';
@@ -41,9 +42,12 @@ export async function takeIn(store, file, { before = async () => undefined, onPh
   /** @type {Set<string>} */
   const named = new Set();
   let cutOff = null;
+  /** @type {import('./proofs.js').Proofs} */
+  let proofs = {};
   // The first time through only looks: what turns out altered at its end must leave nothing behind.
   for await (const part of partsOf(file)) {
-    if (part.kind === 'entry') entries.push(part.entry);
+    if (part.kind === 'start') ({ proofs } = part);
+    else if (part.kind === 'entry') entries.push(part.entry);
     else if (part.kind === 'photo') named.add(part.sha256);
     else if (!part.whole) cutOff = { entries: part.entries - entries.length, photos: part.photos - named.size };
   }
@@ -52,7 +56,7 @@ export async function takeIn(store, file, { before = async () => undefined, onPh
   try {
     const fresh = await withLock(LOG_LOCK, async () => {
       const missing = await unknown(store, entries);
-      await makingRoom(store, () => takeEntries(store, missing));
+      await makingRoom(store, () => takeEntries(store, missing, proofs));
       return missing;
     });
     return { entries: fresh.length, photos: photos.length, known: entries.length - fresh.length, cutOff };
@@ -93,10 +97,12 @@ function unknown(store, entries) {
 /**
  * @param {import('./store.js').Store} store
  * @param {import('./unsent-file-reader.js').Entry[]} entries
+ * @param {import('./proofs.js').Proofs} proofs
  */
-function takeEntries(store, entries) {
+function takeEntries(store, entries, proofs) {
   return store.write(['meta', 'events'], async (tx) => {
     const meta = tx.objectStore('meta');
+    await keepProofs(meta, proofs);
     let head = await meta.get('head');
     for (const { event, hash } of entries) {
       const { device, seq, job } = event;

@@ -5,6 +5,7 @@
 
 import { base64, fromBase64 } from './base64.js';
 import { canonicalText, eventHash, sha256Hex } from './canonical.js';
+import { unfitting } from './proofs.js';
 import { APP, VERSION } from './unsent-file.js';
 import { UnsentFileProblem, altered, followed, incomplete, lineWords, notOurs } from './unsent-file-problem.js';
 import { say } from '../words/words.js';
@@ -14,7 +15,7 @@ const LONGEST_LINE = 32_000_000;
 
 /**
  * @typedef {{event: import('./store.js').Envelope, hash: string}} Entry
- * @typedef {{kind: 'entry', entry: Entry} | {kind: 'photo', sha256: string, bytes: ArrayBuffer}
+ * @typedef {{kind: 'start', proofs: import('./proofs.js').Proofs} | {kind: 'entry', entry: Entry} | {kind: 'photo', sha256: string, bytes: ArrayBuffer}
  *   | {kind: 'end', whole: boolean, entries: number, photos: number}} Part
  *     `whole` is false for a file that was cut off; `entries` and `photos` are what it was to hold
  */
@@ -27,7 +28,7 @@ const LONGEST_LINE = 32_000_000;
 export async function* partsOf(file) {
   const ends = new ChainEnds();
   const found = { entries: 0, photos: 0 };
-  /** @type {{text: string, entries: number, photos: number} | null} */
+  /** @type {{text: string, entries: number, photos: number, proofs: any} | null} */
   let head = null;
   let number = 0;
   let ended = false;
@@ -49,6 +50,10 @@ export async function* partsOf(file) {
         return;
       }
       head = first;
+      const device = await unfitting(first.proofs).catch(() => '');
+      if (device !== undefined) throw altered(say('troubles-proof', { device }));
+      ends.expect(first.proofs.signed_heads);
+      yield { kind: 'start', proofs: first.proofs };
     } else if (value?.event !== undefined && found.photos === 0) {
       const entry = await ends.checked(value, line);
       if (canonicalText({ event: entry.event, hash: entry.hash }) !== text) throw altered(line);
@@ -73,6 +78,13 @@ export async function* partsOf(file) {
 class ChainEnds {
   /** @type {Map<string, {seq: number, hash: string}>} */
   #ends = new Map();
+  /** What their phones signed. @type {import('./proofs.js').SignedHead[]} */
+  #signed = [];
+
+  /** @param {import('./proofs.js').SignedHead[]} [signed] */
+  expect(signed = []) {
+    this.#signed = signed;
+  }
 
   /**
    * @param {any} entry
@@ -92,6 +104,7 @@ class ChainEnds {
       throw altered(say('troubles-entry', { seq: String(last.seq + 1), device }), say('troubles-missing'));
     }
     if (last && event.prev !== last.hash) throw altered(place, say('troubles-not-next'));
+    if (this.#signed.some((head) => head.device === device && head.seq === seq && head.hash !== hash)) throw altered(place);
     this.#ends.set(device, { seq, hash });
     return { event, hash };
   }
@@ -100,7 +113,7 @@ class ChainEnds {
 /**
  * @param {string} text
  * @param {any} value
- * @returns {{text: string, entries: number, photos: number} | any[]}  a list for a file of version 1
+ * @returns {{text: string, entries: number, photos: number, proofs: any} | any[]}  a list for a file of version 1
  */
 function headOf(text, value) {
   if (value?.app !== APP) throw notOurs();
@@ -111,7 +124,7 @@ function headOf(text, value) {
   }
   const { entries, photos } = value;
   if (!Number.isSafeInteger(entries) || !Number.isSafeInteger(photos)) throw altered(lineWords(1));
-  return { text, entries, photos };
+  return { text, entries, photos, proofs: value };
 }
 
 /**

@@ -12,12 +12,14 @@
  *   {"end":"<SHA-256 of the first line>"}
  *
  * so that every byte is under a hash or has only one right value, and half a file is still good as far as it
- * goes. Version 1, of the first release, is one line without photos: {"app", "device", "events", "v"}.
+ * goes. The first line also holds what proves whose the entries are (proofs.js): "certificates", "signed_heads", and
+ * the "key" of this phone. Version 1, of the first release, is one line without photos: {"app", "device", "events", "v"}.
  * `server/log/unsent_file.py` reads the same.
  */
 
 import { base64 } from './base64.js';
 import { canonicalText, sha256Hex } from './canonical.js';
+import { proofsOf } from './proofs.js';
 
 export const APP = 'swaptrail';
 export const VERSION = 2;
@@ -63,7 +65,8 @@ export async function fileOf(store, { device, entries, photos, name, onPhoto = (
     else if (bytes) pictures.push(new Blob([canonicalText({ bytes: base64(bytes), sha256 }), '\n']));
     onPhoto(index + 1);
   }
-  const made = { app: APP, device, entries: entries.length, made_at: Date.now(), photos: pictures.length, v: VERSION };
+  const proofs = await proofsOf(store, device, entries);
+  const made = { app: APP, device, entries: entries.length, made_at: Date.now(), photos: pictures.length, v: VERSION, ...proofs };
   const first = canonicalText(made);
   const lines = entries.map(({ event, hash }) => `${canonicalText({ event, hash })}\n`);
   const end = canonicalText({ end: await sha256Hex(first) });

@@ -15,6 +15,9 @@ export const PLACE_WORDS = {
   get forked() {
     return HAS_SERVER ? say('phone-forked') : say('phone-forked-alone');
   },
+  get renewed() {
+    return say('phone-renewed');
+  },
   get fullSave() {
     return HAS_SERVER ? say('phone-full-save') : say('phone-full-save-alone');
   },

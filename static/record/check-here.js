@@ -7,7 +7,7 @@
 import { sha256Hex } from '../log/canonical.js';
 import { coreDigest } from '../core/client.js';
 import { container } from './container.js';
-import { fingerprintOf, phoneKey } from './phone-key.js';
+import { fingerprintOf, isSigned, phoneKey } from '../log/phone-key.js';
 import { render, say } from '../words/words.js';
 
 const LOCAL_HEAD = 30; // bytes before a member's name; APPNOTE.TXT 4.3.7
@@ -18,9 +18,6 @@ const NAMES = /^(record\.json|entries\.jsonl|hashes\.json|seal\.json|photos\/[0-
 const TEXTS = ['record.json', 'entries.jsonl', 'hashes.json', 'seal.json'];
 const MAKERS = 'record_makers';
 
-/** The seal can't be checked by this browser. */
-export class CannotTell extends Error {}
-
 /** A place in the file where it can't be taken apart. */
 class Broken extends Error {}
 
@@ -28,7 +25,7 @@ class Broken extends Error {}
  * Whether a file is a record as it was sealed, and what it holds: the answer that a server gives.
  * @param {{core: import('../core/client.js').Core, store: import('../log/store.js').Store}} services
  * @param {File} file
- * @returns {Promise<any>}  throws CannotTell
+ * @returns {Promise<any>}  throws CannotTell (log/phone-key.js)
  */
 export async function checkHere({ core, store }, file) {
   const bytes = new Uint8Array(await file.arrayBuffer());
@@ -99,6 +96,7 @@ async function soundParts(core, members) {
   const digests = await Promise.all(members.map(async ({ name, content }) => [name, await sha256Hex(content)]));
   const found = await core.call('record_check', { digests, texts });
   if (found.fault) throw brokenAt(found.fault);
+  for (const each of found.signatures ?? []) if (!(await isSigned(each))) throw brokenAt(each.fault);
   return { ...found, seal };
 }
 
@@ -106,31 +104,6 @@ async function soundParts(core, members) {
 function brokenAt([device, seq, fault]) {
   const what = render(fault);
   return new Broken(device ? say('troubles-record-entry', { device, seq: String(seq), what }) : what);
-}
-
-const KINDS = {
-  phone: { key: { name: 'ECDSA', namedCurve: 'P-256' }, signing: { name: 'ECDSA', hash: 'SHA-256' }, form: /^04[0-9a-f]{128}$/ },
-  installation: { key: { name: 'Ed25519' }, signing: { name: 'Ed25519' }, form: /^[0-9a-f]{64}$/ },
-};
-const SIGNATURE = /^[0-9a-f]{128}$/;
-/** Half the number of points of P-256: of the two s that would do, only the lower is taken (server/phones/signing.py). */
-const HALF_ORDER = 0xffffffff00000000ffffffffffffffffbce6faada7179e84f3b9cac2fc632551n / 2n;
-
-/** @param {{by: 'phone' | 'installation', key: string, signature: string, text: string}} seal */
-async function isSigned({ by, key, signature, text }) {
-  const kind = KINDS[by];
-  if (!kind.form.test(key) || !SIGNATURE.test(signature)) return false;
-  if (by === 'phone' && BigInt(`0x${signature.slice(64)}`) > HALF_ORDER) return false;
-  /** @type {CryptoKey} */
-  let maker;
-  try {
-    maker = await crypto.subtle.importKey('raw', bytesOf(key), kind.key, true, ['verify']);
-  } catch (error) {
-    // Not every browser knows the keys of installations yet.
-    if (error instanceof DOMException && error.name === 'NotSupportedError') throw new CannotTell();
-    return false;
-  }
-  return crypto.subtle.verify(kind.signing, maker, bytesOf(signature), new TextEncoder().encode(text));
 }
 
 /**
@@ -168,9 +141,4 @@ async function metBefore(store, key) {
   // Only for show: on a full phone it may be lost.
   await store.setMeta(MAKERS, { ...known, [key]: Date.now() }).catch(() => undefined);
   return null;
-}
-
-/** @param {string} text */
-function bytesOf(text) {
-  return Uint8Array.from(text.match(/../g) ?? [], (pair) => parseInt(pair, 16));
 }

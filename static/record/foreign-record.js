@@ -4,6 +4,7 @@
  * itself in a core of its own, so that nothing of it ever gets into this phone's log or state.
  */
 
+import { CannotTell } from '../log/phone-key.js';
 import { ApiError } from '../sync/api.js';
 import { Core } from '../core/client.js';
 import { HAS_SERVER } from '../place.js';
@@ -97,7 +98,7 @@ async function askedServer(api, file) {
  * @param {File} file
  */
 async function checkedHere(services, file) {
-  const { CannotTell, checkHere } = await import('./check-here.js');
+  const { checkHere } = await import('./check-here.js');
   try {
     return await checkHere(services, file);
   } catch (error) {

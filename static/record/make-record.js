@@ -8,13 +8,14 @@
 
 import { canonicalText, sha256Hex } from '../log/canonical.js';
 import { coreDigest } from '../core/client.js';
+import { proofsOf } from '../log/proofs.js';
 import { container } from './container.js';
 import { NoRecord } from './no-record.js';
 import { say } from '../words/words.js';
 
 /**
  * @param {import('../screens/frame/context.js').Services} services
- * @param {import('./phone-key.js').PhoneKey} key
+ * @param {import('../log/phone-key.js').PhoneKey} key
  * @param {{unit: string} | {job: string}} subject
  * @returns {Promise<File>}  throws NoRecord
  */
@@ -23,7 +24,11 @@ export async function makeRecord({ core, store, device }, key, subject) {
   const { names, seal } = parts;
   const events = await eventsOf(store, parts.order);
   const entries = events.map(({ event }) => `${canonicalText(event)}\n`).join('');
-  const hashes = canonicalText({ devices: await chainsOf(store, parts.order), order: parts.order });
+  const devices = await chainsOf(store, parts.order);
+  const proofs = await proofsOf(store, device.id, events);
+  // What was signed of entries that are not in here proves nothing about those that are.
+  const heads = proofs.signed_heads?.filter((head) => devices[head.device]?.hashes[head.seq - devices[head.device].first] === head.hash);
+  const hashes = canonicalText({ devices, order: parts.order, certificates: proofs.certificates, signed_heads: heads });
   const text = [entries, hashes, canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
   if (text > parts.most_text) {
     throw new NoRecord(say('troubles-record-large', { size: text >> 20, most: parts.most_text >> 20 }));

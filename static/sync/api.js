@@ -92,7 +92,7 @@ export class Api {
 
   /**
    * Take up a pairing link by its token.
-   * @param {{token: string, device: string, name: string}} given
+   * @param {{token: string, device: string, name: string, key?: string, signature?: string}} given
    */
   async pair(given) {
     await this.session();

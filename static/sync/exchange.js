@@ -6,6 +6,7 @@
 
 import { isInstalled } from '../log/device.js';
 import { startNewDevice } from '../log/fork.js';
+import { hasLostKey, keptProofs, proofsOf } from '../log/proofs.js';
 import { makingRoom } from '../log/space.js';
 import { ApiError } from './api.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
@@ -68,7 +69,9 @@ export class EventExchange {
   async #pages(onPage) {
     let sentUpTo = 0;
     let startedOver = 0;
+    if (await hasLostKey(this.#store, this.#device.id)) await startNewDevice(this.#store, this.#device, { as: 'renewed' });
     for (;;) {
+      if (!sentUpTo) await this.#layBy();
       const batch = await this.#batch(sentUpTo);
       const reply = await this.#post(batch);
       const startOver = reply === 'not ours' ? 'forked' : await this.#take(reply);
@@ -105,10 +108,28 @@ export class EventExchange {
   }
 
   /**
+   * What one batch does not hold of other phones' chains goes ahead as proof alone: their signatures cover chains that
+   * are whole. Then all is sent in its order.
+   */
+  async #layBy() {
+    let batch = await this.#batch(0);
+    for (let first = true; batch.length; first = false) {
+      const next = await this.#batch(batch[batch.length - 1].unsent ?? 0);
+      if (first && !next.length) return;
+      const brought = batch.filter(({ own }) => !own);
+      if (brought.length) await this.#post(brought, true);
+      batch = next;
+    }
+  }
+
+  /**
    * @param {import('../log/store.js').StoredEvent[]} batch
+   * @param {boolean} [onlyProve]  nothing of it goes into the log yet
    * @returns {Promise<import('./received.js').Reply | 'not ours'>}  the latter: another phone uses our id
    */
-  async #post(batch) {
+  async #post(batch, onlyProve = false) {
+    const { id } = this.#device;
+    const kept = await keptProofs(this.#store);
     const cursor = (await this.#store.getMeta('cursor')) ?? 0;
     const epoch = (await this.#store.getMeta('installation')) ?? '';
     const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
@@ -116,13 +137,19 @@ export class EventExchange {
       const reply = await this.#api.post('/api/sync', {
         app: this.#build(),
         v: 1,
-        device: this.#device.id,
+        device: id,
         cursor,
         // A server whose log is another one sees it by this, also where that log is the longer one.
         seen: { epoch, hash: last?.hash ?? '' },
+        ...(onlyProve ? { only_prove: true } : {}),
+        ...(await proofsOf(this.#store, id, batch)),
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
-        // What another phone could not send itself claims no identity for this one.
-        events: batch.map(({ event, hash, own }) => ({ event, hash, ...(own ? {} : { relayed: true }) })),
+        // What another phone could not send itself claims no identity for this one, nor does what an earlier key signed.
+        events: batch.map(({ event, hash, own, device }) => ({
+          event,
+          hash,
+          ...(own && (device === id || !kept[device]?.certificate) ? {} : { relayed: true }),
+        })),
       });
       if (await isSound(reply)) return reply;
     } catch (error) {
@@ -150,15 +177,26 @@ export class EventExchange {
    * @returns {Promise<import('../log/store.js').StoredEvent[]>}
    */
   async #batch(after) {
-    const range = IDBKeyRange.lowerBound(after, true);
-    const entries = await this.#store.withDb((db) =>
-      db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS),
-    );
-    let characters = 0;
-    const fitting = entries.findIndex((entry) => {
-      characters += JSON.stringify(entry.event).length + 100;
-      return characters > BATCH_CHARACTERS;
-    });
-    return fitting < 0 ? entries : entries.slice(0, Math.max(1, fitting));
+    for (;;) {
+      const range = IDBKeyRange.lowerBound(after, true);
+      const entries = await this.#store.withDb((db) => db.getAllFromIndex('events', 'unsent', range, BATCH_EVENTS));
+      // The server has these and keeps them apart, until a person decides.
+      const waiting = entries.filter(({ refused }) => refused?.code !== 'unproven');
+      if (waiting.length || entries.length < BATCH_EVENTS) return fitting(waiting);
+      after = entries[entries.length - 1].unsent;
+    }
   }
+}
+
+/**
+ * As many as one request may carry.
+ * @param {import('../log/store.js').StoredEvent[]} entries
+ */
+function fitting(entries) {
+  let characters = 0;
+  const over = entries.findIndex((entry) => {
+    characters += JSON.stringify(entry.event).length + 100;
+    return characters > BATCH_CHARACTERS;
+  });
+  return over < 0 ? entries : entries.slice(0, Math.max(1, over));
 }

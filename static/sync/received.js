@@ -8,9 +8,10 @@
 
 import { eventHash } from '../log/canonical.js';
 import { orderChanged } from '../log/order.js';
+import { keepProofs } from '../log/proofs.js';
 
-/** What the server answers when another phone uses our device id. */
-const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
+/** What the server answers when another phone uses our device id, or another key speaks for it. */
+const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signature']);
 
 /**
  * @typedef {object} ReceivedEvent
@@ -33,6 +34,8 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours']);
  * @property {string[]} photos_wanted
  * @property {LostPhoto[]} [photos_lost]  not whole on the server any more, whoever may have them
  * @property {string} build
+ * @property {import('../log/proofs.js').Certificate[]} [certificates]  of the phones that recorded `events`
+ * @property {import('../log/proofs.js').SignedHead[]} [signed_heads]
  */
 
 /**
@@ -90,6 +93,7 @@ export function storeReply(store, reply) {
       const known = await events.get([device, seq]);
       if (known?.unsent) await events.put({ ...known, refused: { reason, code } });
     }
+    await keepProofs(tx.objectStore('meta'), reply);
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };

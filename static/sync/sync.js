@@ -8,6 +8,8 @@
  */
 
 import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
+import { startNewDevice } from '../log/fork.js';
+import { pairingProof } from '../log/proofs.js';
 import { Api, ApiError } from './api.js';
 import { retryAfter, spread } from './backoff.js';
 import { EventExchange } from './exchange.js';
@@ -110,7 +112,12 @@ export class Sync {
    * @param {{patienceMs?: number}} [options]  how long at most it waits until all was sent and fetched
    */
   async pair(token, name, { patienceMs = Infinity } = {}) {
-    await this.api.pair({ token, device: this.#device.id, name });
+    await this.#pairAs(token, name).catch(async (error) => {
+      if (!(error instanceof ApiError) || error.field !== 'device') throw error;
+      // The id is another phone's, as its key tells, or it ended when this one was put out.
+      await startNewDevice(this.#store, this.#device, { as: 'renewed' });
+      await this.#pairAs(token, name);
+    });
     await this.#device.noteMet();
     await this.#device.setActor(name);
     // A run that began before was turned away, and what it waits for has come.
@@ -118,6 +125,15 @@ export class Sync {
     this.#failures = 0;
     const run = this.now();
     await (patienceMs === Infinity ? run : Promise.race([run, new Promise((resolve) => setTimeout(resolve, patienceMs))]));
+  }
+
+  /**
+   * @param {string} token
+   * @param {string} name
+   */
+  async #pairAs(token, name) {
+    const { id: device } = this.#device;
+    await this.api.pair({ token, device, name, ...(await pairingProof(this.#store, device, token)) });
   }
 
   /**

@@ -124,8 +124,12 @@ def test_a_phone_makes_the_very_record_that_a_server_makes_of_the_same_log(
         there = members(make(db, yard.folder.photos, BAD_CODE, signer(yard.folder), NOW).data)
     here = members(data)
     assert list(here) == list(there)
-    made_apart = {"record.json", "seal.json"}
+    made_apart = {"record.json", "seal.json", "hashes.json"}
     assert {name for name in here if here[name] != there[name]} == made_apart
+    hashes, its = (json.loads(each["hashes.json"]) for each in (here, there))
+    assert {
+        name: hashes[name] for name in its
+    } == its  # beside them stands what this phone signed, if anything
     ours, theirs = (json.loads(each["record.json"]) for each in (here, there))
     differs = {name for name in theirs if ours[name] != theirs[name]}
     assert differs == {"app", "made_at", "installation", "key"}  # also what is concluded, and by which core

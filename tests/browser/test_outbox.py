@@ -190,6 +190,13 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     page.get_by_role("heading", level=1).wait_for()
     second.context.set_offline(False)
     page.goto(f"{app_server.base}/#/outbox")
+    page.get_by_text("Nothing proves which phone recorded this.").first.wait_for()
+    assert app_server.rows("SELECT kind FROM events") == []
+    page.goto(f"{app_server.base}/#/phones")
+    page.get_by_role("heading", name="Brought, not proven").wait_for()
+    second.tap("Accept")
+    page.get_by_role("heading", name="Brought, not proven").wait_for(state="hidden")
+    page.goto(f"{app_server.base}/#/outbox")
     page.get_by_role("heading", name="All sent").wait_for()
 
     assert app_server.rows("SELECT kind FROM events") == [("job_opened",), ("photo_taken",)]

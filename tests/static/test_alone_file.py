@@ -220,6 +220,15 @@ def test_a_paired_phone_takes_the_file_in_and_sends_all_of_it(take_phone, make_p
     assert taken == {"entries": 4, "photos": 1, "known": 0, "cutOff": None}
     paired.sync()
     rows = app_server.rows("SELECT device, seq FROM events ORDER BY n")
+    assert rows == [(paired.device, 1)]  # nothing proves whose the others are, so a person is asked
+    paired.page.evaluate(
+        """async () => {
+          const { brought } = await sync.api.get('/api/brought');
+          for (const { device, by } of brought) await sync.api.post(`/api/brought/${device}/accept`, { by });
+        }"""
+    )
+    paired.sync()
+    rows = app_server.rows("SELECT device, seq FROM events ORDER BY n")
     assert rows == [(paired.device, 1), *old.names()]
     assert app_server.rows("SELECT count(*) FROM photos") == [(1,)]
     # The picture is asked about before it is sent, and the browser tells that it is not there yet.

@@ -42,8 +42,12 @@ class RecordOperations(ViewOperations):
         return {"fault": None, "by": seal.by, "key": seal.key, "signature": seal.signature, "text": seal.text}
 
     def op_record_check(self, digests, texts):
-        """Return what a record holds whose signature fits, or the first `fault`, or that it is `later`."""
+        """Return what a record holds whose seal fits, or the first `fault`, or that it is `later`.
+
+        `signatures` are for the host to check, each with its `fault`.
+        """
         from ..record import check
+        from ..record import signed
 
         try:
             seal = check.opened(texts[check.SEAL])
@@ -58,6 +62,16 @@ class RecordOperations(ViewOperations):
             "record": sound.record,
             "events": comparison.stand_ins(sound.record["elsewhere"]) + sound.events,
             "photos": sound.photos,
+            "signatures": [
+                {
+                    "by": each.by,
+                    "key": each.key,
+                    "signature": each.signature,
+                    "text": each.text,
+                    "fault": list(signed.unfitting(each)),
+                }
+                for each in sound.signatures
+            ],
         }
 
     def op_record(self, unit, jobs, told, elsewhere, same_core=True):

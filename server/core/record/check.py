@@ -14,6 +14,7 @@ from ..log import canon
 from ..log import envelope
 from ..messages import message
 from . import named
+from . import signed
 from .file import ENTRIES
 from .file import FIELD
 from .file import HASHES
@@ -41,8 +42,9 @@ _DEEPEST_EVENT = 12  # as a server takes it in
 
 # A seal as it is written: who made it, with which key, over which text, and the digest of each part.
 Seal = namedtuple("Seal", ("by", "key", "signature", "text", "digests"))
-# A record that is as it was sealed: what it says, its events, the photos in it that an entry names.
-Sound = namedtuple("Sound", ("record", "events", "photos"))
+# A record that is as it was sealed: what it says, its events, the photos in it that an entry names, and the
+# signatures of phones in it, which the host checks.
+Sound = namedtuple("Sound", ("record", "events", "photos", "signatures"))
 
 
 class Altered(Exception):
@@ -106,7 +108,11 @@ def check(seal: Seal, found: list, texts: dict, read) -> Sound:
     events = _events(texts[ENTRIES], members, seal, hashes, read)
     photos = _photos(members, seal, events)
     _all_there(found, seal)
-    return Sound(record, events, photos)
+    other = signed.fault(hashes)
+    if other:
+        raise Altered(other[0], other[1], other[2])
+    by_phone = record["installation"] if seal.by == PHONE else ""
+    return Sound(record, events, photos, signed.signatures(hashes, by_phone, seal.key))
 
 
 def read_event(event: dict) -> str:

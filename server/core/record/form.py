@@ -10,6 +10,7 @@ from ..log import envelope
 from .file import APP
 from .file import PHONE_APP
 from .said import is_said
+from .signed import are_sound
 
 _FIELDS = ("app", "v", "unit", "job", "code", "jobs", "made_at", "installation", "key", "core", "format",
            "elsewhere", "missing", "told")  # fmt: skip
@@ -23,8 +24,10 @@ class NotOfTheForm(Exception):
     """A part of a record is not written as a record is."""
 
 
-class Hashes(namedtuple("Hashes", ("order", "devices"))):
-    """The order of the entries, and of each device its first number here and its hashes from there."""
+class Hashes(namedtuple("Hashes", ("order", "devices", "certificates", "signed_heads"))):
+    """The order of the entries, of each device its first number here and its hashes from there, and what
+    proves whose they are.
+    """
 
     def of(self, device: str, seq: int) -> str | None:
         """Return the hash of an entry, in here or not; None where the list does not reach."""
@@ -82,11 +85,13 @@ def read_hashes(text: str) -> Hashes:
             first, hashes = devices[device]
             sound = sound and isinstance(first, int) and first > 0 and isinstance(hashes, list)
             sound = sound and all([is_hash(digest) for digest in hashes])
+        certificates, heads = value.get("certificates", []), value.get("signed_heads", [])
+        sound = sound and are_sound(certificates, heads)
     except (TypeError, ValueError, KeyError, AttributeError):
         sound = False
     if not sound:
         raise NotOfTheForm
-    return Hashes(order, devices)
+    return Hashes(order, devices, certificates, heads)
 
 
 def identity(line: str) -> tuple | None:

@@ -6,7 +6,8 @@ A plain zip file, nothing in it compressed, so that any unpacking program opens 
                     made, and what was concluded there from all that is known there
     entries.jsonl   the entries that the record rests on, each as it was hashed, in order of receipt
     hashes.json     their order, and of each device the hashes of all its entries from the first to
-                    the last one in here. Of an entry of another job its hash is all that is told.
+                    the last one in here. Of an entry of another job its hash is all that is told. Also the
+                    certificates of the phones, and their signatures over ends of their chains
     seal.json       the digest of every part, signed with the key of the installation, or of the phone
     photos/…        each under the SHA-256 of its bytes
 

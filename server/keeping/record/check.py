@@ -10,6 +10,7 @@ from server.core.errors import BadInput
 from server.core.log import canon
 from server.core.messages import message
 from server.core.record import check as record_check
+from server.core.record import signed
 from server.core.record.file import APP
 from server.core.record.file import ENTRIES
 from server.core.record.file import HASHES
@@ -101,7 +102,11 @@ def _checked(members: list[Member]) -> tuple[record_check.Seal, record_check.Sou
     if not _SIGNED[seal.by](seal.text, seal.signature, seal.key):
         raise record_check.unsigned()
     digests = [[name, hashlib.sha256(content).hexdigest()] for name, content in members]
-    return seal, record_check.check(seal, digests, texts, _read)
+    sound = record_check.check(seal, digests, texts, _read)
+    for each in sound.signatures:
+        if not _SIGNED[each.by](each.text, each.signature, each.key):
+            raise record_check.Altered(*signed.unfitting(each))
+    return seal, sound
 
 
 def _read(event: dict) -> str:

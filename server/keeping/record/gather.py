@@ -12,6 +12,8 @@ from server.core.messages import message
 from server.folded import FoldedState
 from server.folded.corrections import ARE_CORRECTIONS
 from server.log import named
+from server.log import proof
+from server.log.proof import SignedHead
 from server.refusals import CommandRefused
 
 _UNIT = re.compile(r"u[0-9a-f]{12}|v[0-9a-f]{12}\.\S{1,80}")
@@ -118,3 +120,28 @@ def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:
         }
         for device, seqs in ends.items()
     }
+
+
+def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
+    """Returns what proves whose the entries are; nothing of phones without a key.
+
+    Of each phone its certificate, and the last signed end in each run of its entries without a gap.
+    """
+    found = proof.handed_out(db, {entry.device for entry in entries})
+    there = {(entry.device, entry.seq) for entry in entries}
+    heads: list[dict] = []
+    for device in sorted({entry.device for entry in entries}):
+        rows = db.conn.execute(
+            "SELECT device, seq, hash, signature FROM heads WHERE device = ? ORDER BY seq", [device]
+        )
+        run: SignedHead | None = None
+        for head in (SignedHead(*row) for row in rows):
+            if (device, head.seq) not in there:
+                continue
+            if run and not all((device, seq) in there for seq in range(run.seq, head.seq)):
+                heads.append(run._asdict())
+            run = head
+        if run:
+            heads.append(run._asdict())
+    found["signed_heads"] = heads
+    return {name: held for name, held in found.items() if held}

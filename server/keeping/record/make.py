@@ -51,12 +51,13 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
         unit, job = gather.subject_of(state, name)
         gathered = record_entries.gather(state, gather.Log(db), unit, job)
         chains = gather.chains(db, gathered.entries)
+        proofs = gather.proofs(db, gathered.entries)
         told = _told(state, unit, gathered.jobs)
         installation = installation_id(db)
     title = record_file.title(state, unit, job)
     entries = "".join(f"{entry.body}\n" for entry in gathered.entries).encode()
     hashes = canon.dumps(
-        {"devices": chains, "order": [[entry.device, entry.seq] for entry in gathered.entries]}
+        {"devices": chains, "order": [[entry.device, entry.seq] for entry in gathered.entries], **proofs}
     ).encode()
     text = len(entries) + len(hashes) + len(canon.dumps(told))
     if text > MOST_TEXT:

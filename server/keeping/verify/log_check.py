@@ -2,8 +2,8 @@
 
 What gives a change away: the hash over an entry's bytes, the hash of the entry before in each
 entry, the numbers without a gap, of each device and of receipt. Whoever changes the last entry of a
-device and its hash with it leaves no trace in the log itself; the heads that a backup names, and
-the phones, still tell.
+device and its hash with it leaves no trace in the log itself; what its phone signed, the heads that a backup
+names, and the phones, still tell.
 """
 
 import json
@@ -12,6 +12,7 @@ import sqlite3
 from server.core.errors import BadInput
 from server.core.log import envelope
 from server.core.messages import message
+from server.keeping.verify import signature_check
 from server.log.fault import Fault
 from server.log.intake import hash_of
 
@@ -30,6 +31,7 @@ def first_fault(connection: sqlite3.Connection, heads: Heads | None = None) -> F
             _fault_in_entries(connection, heads or {})
             or _fault_at_the_end(connection, heads)
             or _fault_in_quarantine(connection)
+            or signature_check.first_fault(connection)
             or _fault_in_file(connection)
         )
     except sqlite3.DatabaseError as error:

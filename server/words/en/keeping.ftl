@@ -19,6 +19,9 @@ keeping-filed = it is filed under other words than its own
 keeping-missing = it is missing
 # $seq: 7
 keeping-twice = entry { $seq } comes twice
+keeping-bad-certificate = its certificate was not signed by the installation that it names
+keeping-bad-signature = the signature of its phone does not fit
+keeping-signed-other = its phone signed another entry in its place
 keeping-not-next = it does not continue the entry before it
 keeping-added = it was added after the backup
 keeping-head = its hash is not the one that the backup names

@@ -237,6 +237,7 @@ phone-lost = This phone lost its data: the browser removed it. What was sent is 
 phone-lost-alone = This phone lost its data: the browser removed it. Only the last file that you saved still has it.
 phone-forked = The same phone identity was in use twice, perhaps after a restored backup. This phone has a new one now; what it had not sent is kept and will be sent.
 phone-forked-alone = The same phone identity was in use on two phones, perhaps after one was copied to the other. This phone has a new one now; everything it recorded is kept.
+phone-renewed = This phone has a new identity: the old one had ended, or its key was lost. What it had not sent is kept and will be sent.
 phone-full-save = What you entered is still here. Free some space on the phone, or send what waits, then save again.
 phone-full-save-alone = What you entered is still here. Free some space on the phone, then save again.
 phone-full-take-in = Nothing was changed. Free some space on the phone, or send what waits, then take the file in again.

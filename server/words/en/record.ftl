@@ -39,6 +39,9 @@ record-another = another entry stands in its place
 record-missing = it is missing
 record-bytes = its bytes do not match its hash
 record-no-entry = it is no entry
+record-bad-certificate = the certificate of its phone does not fit
+record-bad-signature = the signature of its phone does not fit
+record-signed-other = its phone signed another entry in its place
 record-not-next = it does not continue the entry before it
 # $photo: 0a1b2c
 record-photo-missing = the photo { $photo } is missing

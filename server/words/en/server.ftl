@@ -73,6 +73,17 @@ server-events-missing = Events { $first } to { $last } of this device are missin
 server-event-forked = Event { $seq } does not continue the event { $kept } that is kept. It is kept apart; this phone goes on as a new device.
 server-other-phone = Another phone uses this device id.
 server-other-phone-pair = Another phone uses this device id. Pair this phone again to take it over.
+server-unsigned = This comes without the signature of the phone that uses this device id. The phone goes on under a new one.
+server-bad-signature = The signature is not that of the phone which uses this device id. The phone goes on under a new one.
+server-unproven = Nothing proves which phone recorded this. It is kept apart and counts for nothing, until somebody whose work it is accepts it.
+server-device-ended = The phone with this device id was put out, and the id ended with it. This phone needs a new id.
+server-device-bound = Another phone has the key to this device id. This phone needs a new id. If the other one is lost, put it out.
+server-brought-bound = This phone has a key of its own and can prove what it recorded. If it is lost, put it out first.
+# $role: counter
+server-device-role = This device id is of a phone with another task, and stays so. { $role ->
+    [counter] A phone at the parts counter
+   *[other] A phone at the bench
+  } needs an id of its own.
 server-name-folder = Name the folder with --data.
 # $folder: data
 # $advice: Name the folder with --data.

@@ -53,6 +53,8 @@ troubles-altered = This file was altered
 # $place: Line 3
 # $what: it is not as it was written
 troubles-altered-place = { $place }: { $what }. Nothing was taken in. Pass the file on once more from the phone that made it.
+# $device: d0123456789abcdef
+troubles-proof = the signature of device { $device }
 troubles-not-as-written = it is not as it was written
 # $line: 3
 troubles-line = Line { $line }

@@ -193,6 +193,21 @@ you-put-out = Put out
 # $phone: Sam
 you-put-out-ask = { $phone } can then send and see nothing until it is paired again.
 you-put-out-now = Put it out now
+you-brought = Brought, not proven
+you-brought-lead = A phone passed these on, and nothing proves which phone recorded them. They count for nothing yet. If this is your work, accept it; else set it aside, then it stays on record.
+# $name: Mara
+# $moment: 28 Nov, 10:31
+you-brought-by = Brought by { $name }, { $moment }
+# $entries (count): 12
+# $name: Jo
+# $first: 27 Nov, 9:00
+# $last: 28 Nov, 10:31
+you-brought-of = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} in the name of { $name }, { $first } to { $last }.
+you-brought-accept = Accept
+you-brought-set-aside = Set aside
 you-came-and-went = Who came and went
 you-failed-note = Whoever was not let in had no good link and saw nothing. If it was none of you, ask who uses your network.
 # $moment: 28 Nov, 09:05

@@ -203,6 +203,7 @@ phone-lost = Este teléfono perdió sus datos: el navegador los borró. Lo envia
 phone-lost-alone = Este teléfono perdió sus datos: el navegador los borró. Solo el último archivo que guardaste los tiene aún.
 phone-forked = La misma identidad de teléfono se usó dos veces, quizá tras restaurar una copia de seguridad. Este teléfono tiene ahora una nueva; lo que no había enviado se conserva y se enviará.
 phone-forked-alone = La misma identidad se usó en dos teléfonos, quizá tras copiar uno al otro. Este teléfono tiene ahora una nueva; todo lo que registró se conserva.
+phone-renewed = Este teléfono tiene una identidad nueva: la anterior había terminado, o se perdió su llave. Lo que no había enviado se conserva y se enviará.
 phone-full-save = Lo que escribiste sigue aquí. Libera espacio en el teléfono, o envía lo que espera, y guarda otra vez.
 phone-full-save-alone = Lo que escribiste sigue aquí. Libera espacio en el teléfono y guarda otra vez.
 phone-full-take-in = No se cambió nada. Libera espacio en el teléfono, o envía lo que espera, y recoge el archivo otra vez.

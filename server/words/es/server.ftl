@@ -53,6 +53,16 @@ server-events-missing = Faltan las anotaciones { $first } a { $last } de este ap
 server-event-forked = La anotación { $seq } no continúa la { $kept } que se guarda. Se guarda aparte; este teléfono sigue como aparato nuevo.
 server-other-phone = Otro teléfono usa este identificador de aparato.
 server-other-phone-pair = Otro teléfono usa este identificador de aparato. Empareja otra vez este teléfono para recuperarlo.
+server-unsigned = Esto llega sin la firma del teléfono que usa este identificador de aparato. El teléfono sigue con uno nuevo.
+server-bad-signature = La firma no es la del teléfono que usa este identificador de aparato. El teléfono sigue con uno nuevo.
+server-unproven = Nada prueba qué teléfono registró esto. Se guarda aparte y no cuenta, hasta que lo acepte alguien a quien corresponda ese trabajo.
+server-device-ended = El teléfono con este identificador de aparato fue retirado, y el identificador terminó con él. Este teléfono necesita uno nuevo.
+server-device-bound = Otro teléfono tiene la llave de este identificador de aparato. Este teléfono necesita uno nuevo. Si el otro se perdió, retíralo.
+server-brought-bound = Este teléfono tiene llave propia y puede probar lo que registró. Si se perdió, retíralo primero.
+server-device-role = Este identificador de aparato es de un teléfono con otra tarea, y así queda. { $role ->
+    [counter] Un teléfono del mostrador de piezas
+   *[other] Un teléfono del banco
+  } necesita uno propio.
 server-name-folder = Indica la carpeta con --data.
 server-no-data = { $folder } no contiene datos de este programa. { $advice }
 server-warranty-days = --warranty-days { $days } no es una garantía. Da de 1 a { $most } días, o 0 para dejarla a cada teléfono.

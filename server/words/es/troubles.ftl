@@ -39,6 +39,7 @@ troubles-newer-tab = Se abrió una versión más nueva en otra pestaña. Carga e
 
 troubles-altered = Este archivo fue alterado
 troubles-altered-place = { $place }: { $what }. No se recogió nada. Pasa el archivo otra vez desde el teléfono que lo creó.
+troubles-proof = la firma del aparato { $device }
 troubles-not-as-written = no está como se escribió
 troubles-line = Línea { $line }
 troubles-first-line = Su primera línea

@@ -164,6 +164,15 @@ you-seen = visto { $ago }, emparejado el { $day }
 you-put-out = Retirar
 you-put-out-ask = { $phone } no podrá enviar ni ver nada hasta que se empareje otra vez.
 you-put-out-now = Retirarlo ya
+you-brought = Traído, sin prueba
+you-brought-lead = Un teléfono pasó estas anotaciones, y nada prueba qué teléfono las registró. Todavía no cuentan. Si es tu trabajo, acéptalo; si no, apártalo: sigue en el registro.
+you-brought-by = Lo trajo { $name }, { $moment }
+you-brought-of = { $entries ->
+    [one] { $entries } anotación
+   *[other] { $entries } anotaciones
+} a nombre de { $name }, de { $first } a { $last }.
+you-brought-accept = Aceptar
+you-brought-set-aside = Apartar
 you-came-and-went = Quién vino y se fue
 you-failed-note = Quien no entró no tenía un enlace bueno y no vio nada. Si no fue nadie del taller, pregunta quién usa tu red.
 you-line-from = { $moment }, desde { $address }

@@ -9,7 +9,7 @@ import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { day } from '../frame/when.js';
 
-/** @param {import('../../record/phone-key.js').PhoneKey} key */
+/** @param {import('../../log/phone-key.js').PhoneKey} key */
 export function phoneSeal({ fingerprint, madeAt, kept }) {
   return html`<section class="card">
     <h2>${say('sealed-phone-heading')}</h2>

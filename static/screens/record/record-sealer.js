@@ -8,11 +8,11 @@ import { html } from 'lit-html';
 import { ApiError } from '../../sync/api.js';
 import { HAS_SERVER } from '../../place.js';
 import { NoRecord } from '../../record/no-record.js';
-import { phoneKey } from '../../record/phone-key.js';
+import { phoneKey } from '../../log/phone-key.js';
 import { say } from '../../words/words.js';
 
 /**
- * @typedef {{file: File, key?: import('../../record/phone-key.js').PhoneKey}} Sealed
+ * @typedef {{file: File, key?: import('../../log/phone-key.js').PhoneKey}} Sealed
  *
  * @typedef {object} Sealer
  * @property {() => string} busy     while it is being made

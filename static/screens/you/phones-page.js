@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * The phones that are let in: what each is for, when it was last seen, and the way to put one out;
- * below them who came, who failed to, and who was put out.
+ * below them what phones brought without proof, and who came, who failed to, and who was put out.
  */
 
 import { html, nothing } from 'lit-html';
@@ -16,10 +16,11 @@ export const phonesPage = {
   /** @param {import('../frame/context.js').Services} services */
   async load({ sync }) {
     try {
-      return await sync.api.get('/api/phones');
+      const { api } = sync;
+      return { ...(await api.get('/api/phones')), ...(await api.get('/api/brought')) };
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      return { phones: [], log: [], problem: error.sentence };
+      return { phones: [], problem: error.sentence };
     }
   },
 
@@ -27,7 +28,7 @@ export const phonesPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
-    const { phones, log = [], problem } = ctx.data;
+    const { phones, log = [], brought = [], problem } = ctx.data;
     return {
       title: say('you-phones'),
       back: to.you(),
@@ -40,7 +41,7 @@ export const phonesPage = {
         <ul class="list">
           ${phones.map((/** @type {any} */ phone) => row(ctx, phone))}
         </ul>
-        ${log.length ? cameAndWent(log) : nothing}
+        ${brought.length ? notProven(ctx, brought) : nothing} ${log.length ? cameAndWent(log) : nothing}
       `,
       main: { words: say('you-look-again'), run: () => ctx.reload() },
     };
@@ -52,9 +53,9 @@ export const phonesPage = {
  * @param {any} phone
  */
 function row(ctx, phone) {
-  const asked = ctx.form.asked === phone.id;
+  const isAsked = ctx.form.asked === phone.id;
   const ask = () => {
-    ctx.form.asked = asked ? 0 : phone.id;
+    ctx.form.asked = isAsked ? 0 : phone.id;
     ctx.redraw();
   };
   return html`<li class="phone-row">
@@ -68,15 +69,49 @@ function row(ctx, phone) {
       </span>
       ${phone.this
         ? nothing
-        : html`<button class="small-button" type="button" aria-expanded=${asked} @click=${ask}>${say('you-put-out')}</button>`}
+        : html`<button class="small-button" type="button" aria-expanded=${isAsked} @click=${ask}>${say('you-put-out')}</button>`}
     </div>
-    ${asked
+    ${isAsked
       ? html`<div class="panel panel-ask" role="alert">
           <p>${say('you-put-out-ask', { phone: phone.name || say('phone-this') })}</p>
           <button class="small-button" type="button" @click=${() => revoke(ctx, phone)}>${say('you-put-out-now')}</button>
         </div>`
       : nothing}
   </li>`;
+}
+
+/**
+ * What phones brought and nothing proves: it counts for nothing until somebody whose work it is accepts it.
+ *
+ * @typedef {{device: string, by: number, brought_by: string, brought_at: number, entries: number, actor: string,
+ *   first_at: number, last_at: number}} Brought
+ *
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {Brought[]} brought
+ */
+function notProven(ctx, brought) {
+  return html`<h2>${say('you-brought')}</h2>
+    <p class="lead">${say('you-brought-lead')}</p>
+    ${brought.map(
+      ({ device, by, brought_by, brought_at, entries, actor, first_at, last_at }) => html`<section class="panel panel-ask">
+        <p class="panel-kicker">${icon('caution')} ${say('you-brought-by', { name: brought_by || say('you-nameless'), moment: dayAndTime(brought_at) })}</p>
+        <p>${say('you-brought-of', { entries, name: actor || say('you-no-name'), first: dayAndTime(first_at), last: dayAndTime(last_at) })}</p>
+        <div class="card-actions">
+          <button class="small-button" type="button" @click=${() => decide(ctx, device, 'accept', by)}>${say('you-brought-accept')}</button>
+          <button class="small-button" type="button" @click=${() => decide(ctx, device, 'set-aside', by)}>${say('you-brought-set-aside')}</button>
+        </div>
+      </section>`,
+    )}`;
+}
+
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {string} device
+ * @param {'accept' | 'set-aside'} what
+ * @param {number} by
+ */
+function decide(ctx, device, what, by) {
+  return asked(ctx, `/api/brought/${device}/${what}`, { by });
 }
 
 /**
@@ -128,12 +163,22 @@ function keepingWords({ promised, installed }) {
  * @param {import('../frame/context.js').Context} ctx
  * @param {any} phone
  */
-async function revoke(ctx, phone) {
+function revoke(ctx, phone) {
+  return asked(ctx, `/api/phones/${phone.id}/revoke`, {});
+}
+
+/**
+ * Ask the server for it, then look again.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {string} path
+ * @param {object} body
+ */
+async function asked(ctx, path, body) {
   const { api } = ctx.services.sync;
   Object.assign(ctx.form, { asked: 0, problem: '' });
   try {
     await api.session();
-    await api.post(`/api/phones/${phone.id}/revoke`, {});
+    await api.post(path, body);
   } catch (error) {
     if (!(error instanceof ApiError)) throw error;
     ctx.form.problem = error.sentence;

@@ -5,7 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { phoneKey } from '../../record/phone-key.js';
+import { phoneKey } from '../../log/phone-key.js';
 import { fileStanding } from '../alone/file-page.js';
 import { phoneSeal } from '../record/phone-seal.js';
 import { newVersion } from '../phone/change-over.js';

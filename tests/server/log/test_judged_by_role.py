@@ -208,12 +208,12 @@ def test_a_phone_with_a_new_device_id_corrects_what_it_recorded_under_the_earlie
     assert correction(counter, earlier, 3) == []
 
 
-def test_a_correction_passed_on_in_the_name_of_the_bench_is_none_of_the_counter(phone, counter):
+def test_a_correction_passed_on_in_the_name_of_the_bench_counts_for_nothing(phone, counter):
     seq = handed_over(phone)
     data = {"device": phone.device, "seq": seq, "reason": "x"}
     forged = {**phone.record("corrected", data, None), "relayed": True}
 
-    assert [each["code"] for each in counter.synced([forged])["refused"]] == ["not_allowed"]
+    assert [each["code"] for each in counter.synced([forged])["refused"]] == ["unproven"]
 
 
 @pytest.mark.parametrize("data", [{}, {"device": 1, "seq": "x"}, {"device": "", "seq": -1, "reason": []}])

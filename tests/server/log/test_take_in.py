@@ -8,17 +8,23 @@ from contextlib import closing
 import pytest
 
 from server import folded
+from server.clock import now_ms
 from server.commands.cli import main
 from server.core.log import canon
 from server.core.log import envelope
 from server.keeping.verify.data_folder import FOLDER
+from server.phones.pairing import make_link
 from server.storage import DataFolder
 from server.storage import writing
+from tests.server.phone import BASE
 from tests.server.phone import JOB
 from tests.server.phone import entry_after
 from tests.server.phone import entry_of
 from tests.server.phone import job_opened
 from tests.server.phone import jpeg
+from tests.server.signed_phone import Key
+from tests.server.signed_phone import SignedPhone
+from tests.server.signed_phone import relayed
 from tests.unsent_files import unsent_text
 
 DEVICE, OTHER = "d00000000000000aa", "d00000000000000bb"
@@ -134,25 +140,25 @@ def test_what_a_paired_phone_holds_comes_in_beside_what_it_sends_itself(take_in,
     assert kept(data)[0] == [entry["hash"] for entry in phone.entries]
 
 
-def test_a_phone_relays_what_another_could_not_send_and_takes_no_identity(new_phone):
+def test_a_phone_passes_on_what_another_could_not_send_and_takes_no_identity(new_phone, db):
     one, two = new_phone(DEVICE), new_phone(OTHER)
     one.entries = entries_of(DEVICE, 3)
     one.synced(one.entries[:1])
 
     refused = two.synced(one.entries[1:])["refused"]
     assert [each["code"] for each in refused] == ["not_yours", "not_yours"]
-    relayed = [{**entry, "relayed": True} for entry in one.entries]
-    assert two.synced(relayed)["refused"] == []
+    refused = two.synced(relayed(one.entries))["refused"]
+    assert [each["code"] for each in refused] == ["unproven", "unproven"]
 
     assert one.synced()["heads"][DEVICE]["seq"] == 3
     one.entries.append(entry_after(one.entries, DEVICE))
     assert one.synced()["refused"] == []
+    assert db.table("unproven").count == 0
 
 
-def test_a_phone_whose_entries_were_relayed_before_it_ever_came_claims_its_identity(new_phone):
-    two = new_phone(OTHER)
+def test_a_phone_whose_entries_were_taken_in_before_it_ever_came_claims_its_identity(take_in, new_phone):
     chain = entries_of("d00000000000000cc", 2)
-    assert two.synced([{**entry, "relayed": True} for entry in chain])["refused"] == []
+    take_in(unsent_text(chain))
 
     three = new_phone("d00000000000000dd")
     three.device = "d00000000000000cc"  # it took this id after it was paired
@@ -162,15 +168,93 @@ def test_a_phone_whose_entries_were_relayed_before_it_ever_came_claims_its_ident
     assert (answer["refused"], answer["heads"][three.device]["seq"]) == ([], 3)
 
 
-def test_a_relayed_entry_is_checked_like_any_other(phone, db):
-    chain = entries_of(OTHER, 3)
+def signed_text(phone, entries, **changed):
+    """Returns a phone's file with its proofs, some of them changed."""
+    proofs = {
+        "key": phone.key.public,
+        "certificates": [phone.certificates[phone.device]],
+        "signed_heads": [phone.signed_head()],
+    }
+    return unsent_text(entries, device=phone.device, proofs={**proofs, **changed})
+
+
+@pytest.fixture
+def signed(app, db):
+    phone = SignedPhone(app, DEVICE)
+    phone.pair_by(make_link(db, BASE, now_ms()))
+    phone.ask_session()
+    phone.synced([])
+    return phone
+
+
+def test_the_file_of_a_phone_with_a_key_counts_by_its_signature(take_in, data, signed):
+    signed.entries = entries_of(DEVICE, 450)  # more than are handed in at once
+
+    status, said = take_in(signed_text(signed, signed.entries))
+
+    assert status == 0, said
+    assert kept(data)[0] == [entry["hash"] for entry in signed.entries]
+
+
+def test_a_file_without_the_signature_of_its_phone_is_kept_apart(take_in, data, signed, db):
+    signed.entries = entries_of(DEVICE, 2)
+
+    status, said = take_in(unsent_text(signed.entries))
+
+    assert (status, "Nothing proves which phone recorded this." in said) == (1, True), said
+    assert kept(data)[0] == []
+    assert db.table("unproven").count == 2
+    assert signed.synced()["refused"] == []
+    assert db.table("unproven").count == 0
+
+
+@pytest.mark.parametrize(
+    ("changed", "told"),
+    [
+        pytest.param(
+            lambda phone: {"signed_heads": [Key().head(DEVICE, 2, phone.entries[1]["hash"])]},
+            f"device {DEVICE}, entry 2: the signature of its phone does not fit",
+            id="another key",
+        ),
+        pytest.param(
+            lambda phone: {"signed_heads": [phone.key.head(DEVICE, 2, "ab" * 32)]},
+            f"device {DEVICE}, entry 2: its phone signed another entry in its place",
+            id="another entry",
+        ),
+        pytest.param(
+            lambda phone: {"certificates": [{**phone.certificates[DEVICE], "role": "counter"}]},
+            "its certificate was not signed by the installation that it names",
+            id="another role",
+        ),
+    ],
+)
+def test_verify_names_the_signature_that_does_not_fit(tmp_path, signed, capsys, changed, told):
+    signed.entries = entries_of(DEVICE, 2)
+    file = tmp_path / "unsent.txt"
+    file.write_text(signed_text(signed, signed.entries))
+    assert main(["verify", str(file)]) == 0
+    file.write_text(signed_text(signed, signed.entries, **changed(signed)))
+    capsys.readouterr()
+
+    assert main(["verify", str(file)]) == 1
+
+    assert told in capsys.readouterr().out
+
+
+def test_an_entry_that_is_passed_on_is_checked_like_any_other(app, phone, db):
+    other = SignedPhone(app, OTHER)
+    other.pair_by(make_link(db, BASE, now_ms()))
+    other.ask_session()
+    other.synced([])
+    chain = other.entries = entries_of(OTHER, 3)
     changed = json.loads(json.dumps(chain[1]))
     changed["event"]["actor"] = "Mira"
     twin = entry_of({**chain[0]["event"], "actor": "Mira"})
+    heads = [other.key.head(OTHER, each["event"]["seq"], each["hash"]) for each in (*chain, twin)]
 
-    answer = phone.synced(
-        [{**entry, "relayed": True} for entry in (chain[0], changed, chain[2], twin, entry_of({"seq": 1}))]
-    )
+    answer = phone.sync(
+        relayed([chain[0], changed, chain[2], twin, entry_of({"seq": 1})]), signed_heads=heads
+    ).get_json()
 
     assert [each["code"] for each in answer["refused"]] == ["changed", "gap", "forked", "malformed"]
     assert db.table("quarantine").count == 1

@@ -47,6 +47,9 @@ ROUTES = {
     "POST /api/phones/<row:phone>/revoke": (401, 404, 404),
     "POST /api/sync": PAIRED,
     "POST /api/news": PAIRED,
+    "GET /api/brought": PAIRED,
+    "POST /api/brought/<device>/accept": PAIRED,
+    "POST /api/brought/<device>/set-aside": PAIRED,
     "GET /api/jobs": PAIRED,
     "GET /api/jobs/<job>": (401, 404, 404),
     "GET /api/units/<name>": (401, 404, 404),
@@ -77,6 +80,7 @@ NAMED = {
     "<code>": "JRMMA",
     "<path:rest>": JOB,
     "<path:name>": "main.js",
+    "<device>": "d00000000000000ee",
 }
 ASKED = {
     "GET /api/returns": "?from=0&to=1",
@@ -84,6 +88,8 @@ ASKED = {
     "GET /api/search": "?text=a",
 }
 SENT = {
+    "POST /api/brought/<device>/accept": {"json": {"by": 0}},
+    "POST /api/brought/<device>/set-aside": {"json": {"by": 0}},
     "POST /api/pair": {"json": {"token": "t" * 32, "device": "d00000000000000ee", "name": "Sam"}},
     "POST /api/news": {"json": {"v": 1, "window": "00000001", "at": None, "cursor": 0, "stamp": ""}},
     "POST /api/labels": {"json": {"count": 1}},

@@ -1,13 +1,13 @@
 // @ts-check
 /**
- * The key that this phone seals records with: ECDSA over P-256, made here, kept in IndexedDB, never to be
- * had out of the browser again.
+ * The key of this phone: ECDSA over P-256, made here, kept in IndexedDB, never to be had out of the browser again.
+ * It signs what the phone records (proofs.js) and seals the records that it makes.
  *
  * Some browsers keep no keys (private browsing, lockdown), and what a browser keeps it may lose; nothing that
  * was recorded hangs on it. Such a phone seals with a key that lasts until the app is closed, and says so.
  */
 
-import { sha256Hex } from '../log/canonical.js';
+import { sha256Hex } from './canonical.js';
 
 const KEPT_AS = 'record_key';
 const ALGORITHM = { name: 'ECDSA', namedCurve: 'P-256' };
@@ -31,14 +31,19 @@ const GROUPS = 5; // of four hex digits, as server/phones/signing.py has it
 /** Where none can be kept. @type {Pair | null} */
 let untilClosed = null;
 
+/** Those that were seen to sign. @type {WeakMap<import('./store.js').Store, PhoneKey>} */
+const tried = new WeakMap();
+
 /**
  * The key of this phone, made now where it has none.
- * @param {import('../log/store.js').Store} store
+ * @param {import('./store.js').Store} store
  * @returns {Promise<PhoneKey>}
  */
 export async function phoneKey(store) {
   try {
-    return await described(await keptPair(store), true);
+    const known = tried.get(store) ?? (await described(await keptPair(store), true));
+    tried.set(store, known);
+    return known;
   } catch {
     untilClosed ??= await newPair();
     return described(untilClosed, false);
@@ -47,7 +52,7 @@ export async function phoneKey(store) {
 
 /**
  * The pair in the store; throws where the browser keeps none that works.
- * @param {import('../log/store.js').Store} store
+ * @param {import('./store.js').Store} store
  */
 async function keptPair(store) {
   const known = await store.getMeta(KEPT_AS);
@@ -112,6 +117,37 @@ function lowered(signature) {
   const s = BigInt(`0x${signature.slice(64)}`);
   const low = s > ORDER / 2n ? ORDER - s : s;
   return signature.slice(0, 64) + low.toString(16).padStart(64, '0');
+}
+
+const KINDS = {
+  phone: { key: ALGORITHM, signing: SIGNING, form: /^04[0-9a-f]{128}$/ },
+  installation: { key: { name: 'Ed25519' }, signing: { name: 'Ed25519' }, form: /^[0-9a-f]{64}$/ },
+};
+const SIGNATURE = /^[0-9a-f]{128}$/;
+
+/** This browser can't check a signature. */
+export class CannotTell extends Error {}
+
+/**
+ * Whether a phone or an installation signed a text.
+ * @param {{by: 'phone' | 'installation', key: string, signature: string, text: string}} signed
+ * @returns {Promise<boolean>}  throws CannotTell
+ */
+export async function isSigned({ by, key, signature, text }) {
+  const kind = KINDS[by];
+  if (!kind.form.test(key) || !SIGNATURE.test(signature)) return false;
+  // Of the two s that would do, only the lower is taken (server/phones/signing.py).
+  if (by === 'phone' && BigInt(`0x${signature.slice(64)}`) > ORDER / 2n) return false;
+  /** @type {CryptoKey} */
+  let maker;
+  try {
+    maker = await crypto.subtle.importKey('raw', bytesOf(key), kind.key, true, ['verify']);
+  } catch (error) {
+    // Not every browser knows the keys of installations yet.
+    if (error instanceof DOMException && error.name === 'NotSupportedError') throw new CannotTell();
+    return false;
+  }
+  return crypto.subtle.verify(kind.signing, maker, bytesOf(signature), new TextEncoder().encode(text));
 }
 
 /** @param {ArrayBuffer} bytes */

@@ -1,0 +1,122 @@
+"""What phones brought without proof: the list of it, and the ways to accept it or to set it aside.
+
+Whoever accepts answers for it, so only phones of the role that records such entries may. What a phone with a
+key of its own recorded is not accepted by anybody: that phone can prove it, or is to be put out first.
+"""
+
+import json
+from itertools import groupby
+from typing import NamedTuple
+
+from flask import Blueprint
+from flask import Response
+from sqlite_utils import Database
+
+from server.clock import now_ms
+from server.core.facts import roles
+from server.core.messages import message
+from server.log import events
+from server.news.board import board
+from server.phones import certificates
+from server.phones import devices
+from server.phones.sessions import Session
+from server.phones.sessions import require_session
+from server.storage import writing
+from server.web.answers import json_answer
+from server.web.bodies import json_object
+from server.web.bodies import whole_field
+from server.web.database import database
+from server.web.errors import NotAllowed
+
+blueprint = Blueprint("brought", __name__)
+
+MOST_BYTES = 4096
+MOST_ENTRIES = 20_000  # as many as one list goes through
+_OF_ONE = (
+    "FROM unproven WHERE device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL ORDER BY seq, id"
+)
+
+
+class _Row(NamedTuple):
+    device: str
+    by: int
+    name: str
+    at: int
+    event: dict
+
+
+@blueprint.get("/api/brought")
+def brought() -> Response:
+    """Lists what a phone of the asker's role may accept: one line a device and bringer."""
+    asker = require_session()
+    return json_answer({"brought": [_line(rows) for rows in _chains(database(), asker.role)]})
+
+
+@blueprint.post("/api/brought/<device>/accept")
+def accept(device: str) -> Response:
+    """Takes what was brought of a device into the log, as far as the asker's role records such entries."""
+    asker = require_session()
+    by = whole_field(json_object(MOST_BYTES), "by")
+    db, now = database(), now_ms()
+    with writing(db):
+        if certificates.of(db, device):
+            raise NotAllowed("device", device, "a phone without a key", message("server-brought-bound"))
+        entries = _entries(db, device, by, asker)
+        receipt = events.take_in(db, entries, asker.id, now, asker.role, accepted=True)
+    if receipt.stored:
+        jobs = {entry["event"]["job"] for entry in entries}
+        board().entries_came({job for job in jobs if isinstance(job, str)}, asker.id)
+    return json_answer({"accepted": receipt.stored, "refused": receipt.refused})
+
+
+@blueprint.post("/api/brought/<device>/set-aside")
+def set_aside(device: str) -> Response:
+    """Puts what was brought of a device out of the list; it stays on record."""
+    asker = require_session()
+    by = whole_field(json_object(MOST_BYTES), "by")
+    db = database()
+    with writing(db):
+        if _entries(db, device, by, asker):
+            db.conn.execute(
+                "UPDATE unproven SET set_aside_at = ? "
+                "WHERE device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL",
+                [now_ms(), device, by],
+            )
+    return json_answer({"set_aside": True})
+
+
+def _chains(db: Database, role: str) -> list[list[_Row]]:
+    rows = db.conn.execute(
+        "SELECT device, coalesce(brought_by, 0), coalesce(name, ''), at, body "
+        "FROM unproven LEFT JOIN sessions ON sessions.id = brought_by WHERE set_aside_at IS NULL "
+        "ORDER BY device, brought_by, seq, unproven.id LIMIT ?",
+        [MOST_ENTRIES],
+    )
+    read = (_Row(device, by, name, at, json.loads(body)) for device, by, name, at, body in rows)
+    chains = [list(chain) for _, chain in groupby(read, key=lambda row: (row.device, row.by))]
+    return [chain for chain in chains if roles.against(role, chain[0].event) is None]
+
+
+def _line(rows: list[_Row]) -> dict:
+    first, last = rows[0], rows[-1]
+    return {
+        "device": first.device,
+        "by": first.by,
+        "brought_by": first.name,
+        "brought_at": first.at,
+        "entries": len(rows),
+        "actor": first.event["actor"],
+        "first_at": first.event["at"],
+        "last_at": last.event["at"],
+    }
+
+
+def _entries(db: Database, device: str, by: int, asker: Session) -> list[dict]:
+    """Returns the entries of a chain as /api/sync takes them; refuses one that is not for the asker."""
+    if not devices.is_id(device):
+        return []
+    rows = db.conn.execute(f"SELECT hash, body {_OF_ONE}", [device, by]).fetchall()
+    entries = [{"event": json.loads(body), "hash": digest, "relayed": True} for digest, body in rows]
+    if entries and (why := roles.against(asker.role, entries[0]["event"])):
+        raise NotAllowed("role", asker.role, "the other role", why)
+    return entries

@@ -1,0 +1,389 @@
+"""Whose an entry is: certificates and signed chains, and what becomes of entries that nothing proves."""
+
+import json
+
+import pytest
+
+from server.app import Config
+from server.app import create_app
+from server.clock import now_ms
+from server.keeping import backup
+from server.keeping import restore
+from server.phones import certificates
+from server.phones.pairing import make_link
+from server.phones.signing import signer
+from tests.server.phone import BASE
+from tests.server.phone import Phone
+from tests.server.phone import assert_refused
+from tests.server.phone import entry_after
+from tests.server.phone import job_opened
+from tests.server.signed_phone import Key
+from tests.server.signed_phone import SignedPhone
+from tests.server.signed_phone import relayed
+
+MARA, NORA, JO = "d00000000000000aa", "d00000000000000bb", "d00000000000000cc"
+UNIT = "u000000000001"
+RECEIVED = {
+    "unit": UNIT,
+    "how": "scanned",
+    "code": "JRMMA",
+    "part": "",
+    "serial": "",
+    "compared": "",
+    "note": "",
+}
+
+
+@pytest.fixture
+def new_signed(app, db):
+    """Makes paired phones with keys of their own."""
+
+    def make(device=MARA, name="Mara", role="bench", key=None, on=app):
+        phone = SignedPhone(on, device, key)
+        answer = phone.pair_by(make_link(db, BASE, now_ms(), role=role), name)
+        assert answer.status_code == 200, answer.get_data(as_text=True)
+        phone.ask_session()
+        return phone
+
+    return make
+
+
+@pytest.fixture
+def mara(new_signed):
+    return new_signed()
+
+
+@pytest.fixture
+def nora(new_signed):
+    return new_signed(NORA, "Nora")
+
+
+@pytest.fixture
+def jo(new_signed):
+    return new_signed(JO, "Jo", "counter")
+
+
+def kept(db):
+    return db.conn.execute("SELECT device, seq FROM events ORDER BY n").fetchall()
+
+
+def codes(answer):
+    return [each["code"] for each in answer["refused"]]
+
+
+def apart(db):
+    return db.conn.execute("SELECT device, seq, proven FROM unproven ORDER BY id").fetchall()
+
+
+def test_a_paired_phone_gets_a_certificate_signed_by_the_installation(mara, app):
+    mara.record("job_opened", job_opened())
+
+    answer = mara.synced()
+
+    [given] = answer["certificates"]
+    certificate = certificates.read(given)
+    assert (certificate.device, certificate.role, certificate.name) == (MARA, "bench", "Mara")
+    assert certificate.key == mara.key.public
+    assert certificate.is_from(signer(app.extensions["data_folder"]).key)
+    [head] = answer["signed_heads"]
+    assert (head["device"], head["seq"], head["hash"]) == (MARA, 1, mara.entries[0]["hash"])
+
+
+def test_nobody_closes_a_job_in_another_phones_name(mara, nora, db):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    closed = entry_after(mara.entries, MARA, "job_closed", {"note": "done"})
+
+    assert codes(nora.synced(relayed([closed]))) == ["unproven"]
+    assert kept(db) == [(MARA, 1)]
+
+    mara.record()
+    assert mara.synced()["refused"] == []
+    assert kept(db) == [(MARA, 1), (MARA, 2)]
+    assert [row[0] for row in db.conn.execute("SELECT kind FROM events ORDER BY n")] == [
+        "job_opened",
+        "walk_checked",
+    ]
+
+
+def test_what_comes_from_a_phone_before_keys_is_not_proven_by_another_phone(phone, nora, db):
+    phone.record("job_opened", job_opened())
+
+    assert codes(nora.synced(relayed(phone.entries))) == ["unproven"]
+    assert kept(db) == []
+    assert phone.synced()["refused"] == []
+    assert kept(db) == [(MARA, 1)]
+    assert apart(db) == []  # what the phone itself sent needs nobody's acceptance
+
+
+def test_what_is_passed_on_counts_in_the_name_and_role_that_it_is_signed_in(mara, jo, db):
+    jo.record("return_received", RECEIVED, None)
+    jo.synced()
+    jo.record("return_received", {**RECEIVED, "note": "again"}, None)
+    mara.synced([])
+    mara.heads[JO] = jo.signed_head()
+
+    assert mara.synced(relayed(jo.entries))["refused"] == []
+    assert kept(db) == [(JO, 1), (JO, 2)]
+
+
+def test_a_role_is_not_widened_by_passing_on(mara, jo, db):
+    jo.synced([])
+    jo.record("job_opened", job_opened())
+    mara.certificates[JO] = jo.certificates[JO]
+    mara.heads[JO] = jo.signed_head()
+
+    assert codes(mara.synced(relayed(jo.entries))) == ["not_allowed"]
+    assert kept(db) == []
+
+
+@pytest.mark.parametrize("forged", ["self-signed", "other issuer", "changed role", "other device"])
+def test_a_forged_certificate_proves_nothing(mara, jo, db, forged):
+    jo.synced([])
+    key = Key()
+    certificate = {**jo.certificates[JO], "key": key.public}
+    if forged == "changed role":
+        certificate = {**jo.certificates[JO], "role": "bench"}
+    elif forged == "other issuer":
+        certificate["issuer"] = "ab" * 32
+    device = "d00000000000000dd" if forged == "other device" else JO
+    certificate["device"] = device
+    entry = entry_after([], device, "return_received", RECEIVED, None)
+    head = key.head(device, 1, entry["hash"])
+
+    answer = mara.sync(relayed([entry]), certificates=[certificate], signed_heads=[head]).get_json()
+
+    assert codes(answer) == ["unproven"]
+    assert kept(db) == []
+
+
+def test_an_entry_beside_the_signed_chain_is_not_covered(mara, jo, db):
+    jo.synced([])
+    jo.record("return_received", RECEIVED, None)
+    twin = entry_after([], JO, "return_received", {**RECEIVED, "note": "forged"}, None)
+    mara.synced([])
+    mara.certificates[JO], mara.heads[JO] = jo.certificates[JO], jo.signed_head()
+
+    assert codes(mara.synced(relayed([twin, *jo.entries]))) == ["unproven"]
+    assert [json.loads(body)["data"]["note"] for (body,) in db.conn.execute("SELECT body FROM events")] == [
+        ""
+    ]
+
+
+def test_a_phone_with_a_key_signs_or_is_refused(mara, db):
+    mara.record("job_opened", job_opened())
+
+    unsigned = mara.sync(signed_heads=[]).get_json()
+    assert codes(unsigned) == ["unsigned"]
+    stolen = mara.sync(signed_heads=[Key().head(MARA, 1, mara.entries[0]["hash"])]).get_json()
+    assert codes(stolen) == ["unsigned"]
+    other_end = mara.sync(signed_heads=[mara.key.head(MARA, 1, "ab" * 32)]).get_json()
+    assert codes(other_end) == ["bad_signature"]
+    assert kept(db) == []
+    assert mara.synced()["refused"] == []
+
+
+def test_a_device_id_is_not_taken_over_without_its_key(app, db, mara):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    for number, (role, phone_of) in enumerate(
+        [("counter", SignedPhone), ("bench", SignedPhone), ("bench", Phone)]
+    ):
+        link = make_link(db, BASE, now_ms(), role=role)
+        thief = phone_of(app, MARA)
+        error = assert_refused(thief.pair_by(link, "Jo"), 403, "device")
+        assert "put it out" in error["message"]
+        # The link is still good, for a device id of its own.
+        thief.device = f"d00000000000000f{number}"
+        assert thief.pair_by(link, "Jo").status_code == 200
+    mara.record()
+    assert mara.synced()["refused"] == []
+
+
+def test_a_device_id_before_keys_is_not_taken_over_in_another_role(app, db, phone):
+    phone.record("job_opened", job_opened())
+    phone.synced()
+
+    thief = Phone(app, MARA)
+    assert_refused(thief.pair_by(make_link(db, BASE, now_ms(), role="counter"), "Jo"), 403, "device")
+    assert phone.synced()["refused"] == []
+
+
+def test_a_phone_that_lost_its_cookie_comes_back_by_its_key(mara, new_signed):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+
+    again = new_signed(MARA, "Mara", key=mara.key)
+    again.entries = mara.entries
+    again.record()
+
+    assert again.synced()["refused"] == []
+    assert_refused(mara.sync([]), 401, "session")
+
+
+def test_a_device_id_keeps_its_role(app, db, mara):
+    again = SignedPhone(app, MARA, mara.key)
+
+    error = assert_refused(
+        again.pair_by(make_link(db, BASE, now_ms(), role="counter"), "Mara"), 403, "device"
+    )
+
+    assert "A phone at the parts counter needs an id of its own." in error["message"]
+
+
+def test_putting_a_phone_out_ends_its_device_id(app, db, mara, jo):
+    jo.record("return_received", RECEIVED, None)
+    jo.synced()
+    mara.synced([])
+    [listed] = [each for each in mara.get("/api/phones").get_json()["phones"] if each["name"] == "Jo"]
+    assert mara.post(f"/api/phones/{listed['id']}/revoke").status_code == 200
+
+    again = SignedPhone(app, JO, jo.key)
+    link = make_link(db, BASE, now_ms(), role="counter")
+    assert "put out" in assert_refused(again.pair_by(link, "Jo"), 403, "device")["message"]
+    assert_refused(mara.sync([], device=JO), 403, "device")
+    # What it signs from now on proves nothing any more.
+    jo.record("return_received", {**RECEIVED, "note": "later"}, None)
+    mara.heads[JO] = jo.signed_head()
+    assert codes(mara.synced(relayed(jo.entries))) == ["unproven"]
+    again.device = "d00000000000000fa"
+    assert again.pair_by(link, "Jo").status_code == 200
+
+
+def test_a_phone_before_keys_gets_one_at_its_next_sync(phone, app, db):
+    phone.record("job_opened", job_opened())
+    phone.synced()
+    updated = SignedPhone(app, phone.device)
+    updated.client, updated.csrf, updated.entries = phone.client, phone.csrf, phone.entries
+
+    answer = updated.synced([])  # it has nothing to send
+    assert [each["name"] for each in answer["certificates"]] == ["Mara"]
+
+    updated.record()
+    assert updated.synced()["refused"] == []
+    assert codes(phone.sync([entry_after(updated.entries, MARA)]).get_json()) == ["unsigned"]
+
+
+def test_a_phone_without_a_key_goes_on_as_before(phone, db):
+    phone.record("job_opened", job_opened())
+
+    answer = phone.synced()
+
+    assert answer["refused"] == []
+    assert (answer["certificates"], answer["signed_heads"]) == ([], [])
+
+
+def test_what_a_lost_counter_phone_recorded_comes_back_in_its_name(tmp_path, small_static, mara, jo):
+    jo.synced([])
+    backup.run(tmp_path / "data", tmp_path / "yard.zip")
+    jo.record("return_received", RECEIVED, None)
+    jo.record("unit_moved", {"unit": UNIT, "place": "stock", "how": "typed", "note": ""}, None)
+    jo.synced()
+    mara.record("job_opened", job_opened())
+    feed = mara.synced()["events"]
+    restore.run(tmp_path / "again", tmp_path / "yard.zip")
+    after = create_app(Config(tmp_path / "again", BASE, small_static))
+
+    mara.client = _moved(mara.client, after)
+    mara.ask_session()
+    everything = [
+        entry if entry["event"]["device"] == MARA else {**entry, "relayed": True}
+        for entry in ({"event": each["event"], "hash": each["hash"]} for each in feed)
+    ]
+    answer = mara.synced(everything)
+
+    assert answer["refused"] == []
+    assert [(each["event"]["device"], each["event"]["seq"]) for each in answer["events"]] == [
+        (JO, 1),
+        (JO, 2),
+        (MARA, 1),
+    ]
+
+
+def test_a_certificate_that_the_backup_does_not_know_is_known_again_by_its_signature(
+    tmp_path, small_static, mara, new_signed
+):
+    backup.run(tmp_path / "data", tmp_path / "yard.zip")
+    jo = new_signed(JO, "Jo", "counter")
+    jo.record("return_received", RECEIVED, None)
+    jo.synced()
+    mara.synced([])
+    restore.run(tmp_path / "again", tmp_path / "yard.zip")
+    after = create_app(Config(tmp_path / "again", BASE, small_static))
+    mara.client = _moved(mara.client, after)
+    mara.ask_session()
+
+    assert mara.synced(relayed(jo.entries))["refused"] == []
+    assert codes(mara.synced([entry_after(jo.entries, JO)])) == ["not_yours"]
+
+
+def test_a_chain_longer_than_a_batch_is_proven_once_it_is_whole(mara, jo, db):
+    jo.synced([])
+    for n in range(7):
+        jo.record("return_received", {**RECEIVED, "note": str(n)}, None)
+    mara.certificates[JO], mara.heads[JO] = jo.certificates[JO], jo.signed_head()
+    mara.record("job_opened", job_opened())
+    chain = relayed(jo.entries)
+
+    for start in (0, 3, 6):
+        answer = mara.sync(chain[start : start + 3], only_prove=True).get_json()
+        assert (answer["refused"], answer["events"]) == ([], [])
+    assert kept(db) == []
+    order = [*chain[:2], mara.entries[0], *chain[2:]]
+    for start in (0, 3, 6):
+        assert mara.synced(order[start : start + 3])["refused"] == []
+
+    assert kept(db) == [(each["event"]["device"], each["event"]["seq"]) for each in order]
+    assert apart(db) == []
+
+
+def test_what_is_brought_is_listed_and_accepted_by_whose_work_it_is(app, db, mara, jo):
+    stranger = "d00000000000000ee"
+    chain = [entry_after([], stranger, "return_received", RECEIVED, None)]
+    chain.append(entry_after(chain, stranger, "unit_moved",
+                             {"unit": UNIT, "place": "stock", "how": "typed", "note": ""}, None))  # fmt: skip
+    assert codes(mara.synced(relayed(chain))) == ["unproven", "unproven"]
+
+    assert mara.get("/api/brought").get_json() == {"brought": []}
+    [line] = jo.get("/api/brought").get_json()["brought"]
+    assert (line["device"], line["brought_by"], line["entries"]) == (stranger, "Mara", 2)
+    refusal = mara.post(f"/api/brought/{stranger}/accept", {"by": line["by"]})
+    assert_refused(refusal, 403, "role")
+    assert kept(db) == []
+
+    answer = jo.post(f"/api/brought/{stranger}/accept", {"by": line["by"]}).get_json()
+
+    assert answer == {"accepted": 2, "refused": []}
+    assert kept(db) == [(stranger, 1), (stranger, 2)]
+    assert jo.get("/api/brought").get_json() == {"brought": []}
+
+
+def test_what_is_set_aside_is_out_of_the_list_and_stays_so(mara, nora, db):
+    chain = [entry_after([], "d00000000000000ee", "job_opened", job_opened())]
+    mara.synced(relayed(chain))
+    [line] = nora.get("/api/brought").get_json()["brought"]
+
+    assert nora.post("/api/brought/d00000000000000ee/set-aside", {"by": line["by"]}).status_code == 200
+
+    assert codes(mara.synced(relayed(chain))) == ["unproven"]
+    assert nora.get("/api/brought").get_json() == {"brought": []}
+    assert apart(db) == [("d00000000000000ee", 1, 0)]
+
+
+def test_nobody_accepts_what_a_phone_with_a_key_can_prove(mara, nora, db):
+    nora.synced([])
+    forged = entry_after([], NORA, "job_opened", job_opened())
+    mara.synced(relayed([forged]))
+    [line] = mara.get("/api/brought").get_json()["brought"]
+
+    error = assert_refused(mara.post(f"/api/brought/{NORA}/accept", {"by": line["by"]}), 403, "device")
+
+    assert "put it out" in error["message"]
+    assert kept(db) == []
+
+
+def _moved(client, app):
+    """Return the client of another app with the cookies of this one."""
+    moved = app.test_client()
+    moved._cookies = client._cookies  # the client has no public way
+    return moved
