@@ -195,6 +195,8 @@ export interface JobView {
   doing: { what: string; positions: string[] };
   /** What can be done instead of the step; null once it is closed. */
   ways: WaysView | null;
+  /** What is asked of who listens at the positions; null once it is closed or where there is nothing to hear. */
+  listen: ListenView | null;
   paused: boolean;
   /** Who works on from here; null where it was not handed over. */
   handed: { to: string; by: string; at: number } | null;
@@ -269,6 +271,16 @@ export interface Caution {
   short: string;
   acknowledge: boolean;
   acknowledged: boolean;
+}
+
+export interface ListenView {
+  text: string;
+  cautions: Caution[];
+  answers: Option[];
+  /** `heard` is the answer given since the last test, empty where none was. */
+  rows: { position: string; words: string; heard: string }[];
+  /** With no position in it: they go into the list named as the answer. */
+  event: Draft;
 }
 
 export interface TrailView {

@@ -4,7 +4,7 @@ import random
 from collections import namedtuple
 
 from server.core.infer.belief import Belief
-from server.core.infer.case import read
+from server.core.infer.case_form import read
 from server.core.infer.model import Model
 from tests.bench.planner_cars import BOARDS
 from tests.bench.planner_cars import MINUTES

@@ -13,7 +13,11 @@ from tests.bench.worlds import true_rates
 
 # Wiring is found and mended in so many minutes (common practice, no source), wherever it is.
 REPAIR = 20.0
-MINUTES = {"pull": 0.5, "plug": 0.2, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "part": 60.0}
+MINUTES = {"pull": 0.5, "plug": 0.2, "fit": 0.5, "test": 1.0, "clean": 1.0, "meter": 4.0, "listen": 0.5,
+           "part": 60.0}  # fmt: skip
+# How surely a present cause keeps a unit from ticking, and how often one that works goes unheard.
+SILENCES = {"unit": 0.7, "circuit": 0.5, "feed": 0.95, "control": 0.95}
+TICK_FALSE = 0.03
 KINDS = ["single", "double", "wiring", "blocked", "comes and goes"]
 # One job in five from the priors has a fault that comes and goes (our assumption, no source).
 COMES_AND_GOES = 0.2
@@ -97,6 +101,17 @@ class Car:
         )
         return faulted
 
+    def _listen(self, place: str) -> None:
+        """Hear what the unit does that sits there; nothing was changed since the last test."""
+        ticks = 1 - TICK_FALSE
+        for cause in self.parents(place) & self.present:
+            kind = cause.partition(":")[0].partition("#")[0]
+            ticks *= 1 - SILENCES.get(kind, 0)
+        heard = "ticks" if self.dice.random() < ticks else "silent"
+        self.case["tests"][-1].setdefault("listen", {})[place] = heard
+        if heard == "silent":
+            self.suspects |= {cause for cause in self.parents(place) if not cause.startswith("blocked")}
+
     def shown(self, luck: random.Random, unplugged=()) -> list:
         """Return the positions at which a fault shows now, with this luck."""
         faulted = []
@@ -123,6 +138,9 @@ class Car:
             self.case["meter"].append({"position": move["position"], "reads": reads})
             if reads == "bad":
                 self.suspects.add(f"circuit:{move['position']}")
+            return
+        if move["move"] == "listen":
+            self._listen(move["position"])
             return
         if move["move"] == "replace":
             for place in move["fitted"]:
@@ -174,6 +192,8 @@ def minutes_of(move: dict, reach: dict, hanging=frozenset()) -> float:
         return MINUTES["test"]
     if move["move"] == "repair":
         return REPAIR + MINUTES["test"]
+    if move["move"] == "listen":
+        return MINUTES["listen"]
     if move["move"] == "meter":
         return reach[move["position"]] + MINUTES["meter"]
     if move["move"] == "clean":

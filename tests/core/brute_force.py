@@ -17,6 +17,11 @@ DEFAULTS = {
     "false_alarm": 0.002,
     "meter_sees": 0.95,
     "meter_false": 0.02,
+    "tick_unit": 0.7,
+    "tick_circuit": 0.5,
+    "tick_feed": 0.95,
+    "tick_control": 0.95,
+    "tick_false": 0.03,
 }
 
 
@@ -40,6 +45,7 @@ class Enumeration:
         self.may_block = dict.fromkeys(self.group, True)
         self.readings = []  # (parents, one more present, faulted, repeats a clean one at once)
         self.were_clean = {}
+        self.listened = []  # (causes that silence, whether it ticked)
         self.ignored = []
         self.names = []
         self.fitted = {}
@@ -66,12 +72,19 @@ class Enumeration:
 
     def take_test(self, n, test):
         self.prepare(test, dict(test["fitted"]))
+        for place, heard in sorted(test.get("listen", {}).items()):
+            causes = [self.latest["circuit:" + place], self.latest["control"], "unit:" + self.fitted[place]]
+            if self.group[place] is not None:
+                causes.append(self.latest["feed:" + self.group[place]])
+            self.listened.append((causes, heard == "ticks"))
         unplugged = set(test.get("unplugged", []))
         silent = set(test.get("silent", []))
         faulted = set(test["faulted"])
         if not test.get("heard", True) or unplugged - faulted - silent:
             self.ignored.append(n)
             return
+        if silent == set(self.group):
+            return  # nothing was tested, somebody only listened
         here = {}
         for place in sorted((set(self.fitted) | unplugged) - silent):
             parents = [self.latest["circuit:" + place], self.latest["control"]]
@@ -107,6 +120,12 @@ class Enumeration:
             shows = rates["shows"] * (rates["again"] if again else 1)
             clean = [(1 - rates["false_alarm"]) * (1 - shows) ** k for k in range(len(parents) + extra + 1)]
             weight *= numpy.array([1 - each for each in clean] if faulted else clean)[present]
+        for causes, ticked in self.listened:
+            ticks = numpy.full(len(self.subsets), 1 - rates["tick_false"])
+            for name in causes:
+                kind = name.partition(":")[0].partition("#")[0]
+                ticks *= numpy.array([1, 1 - rates[f"tick_{kind}"]])[self.column(name)]
+            weight *= ticks if ticked else 1 - ticks
         for name, bad in self.meter:
             reads_bad = numpy.array([rates["meter_false"], rates["meter_sees"]])[self.column(name)]
             weight *= reads_bad if bad else 1 - reads_bad
@@ -118,6 +137,7 @@ class Enumeration:
 
     def suspects(self):
         found = {name for parents, _, faulted, _ in self.readings if faulted for name in parents}
+        found |= {name for causes, ticked in self.listened if not ticked for name in causes}
         return sorted(found | {name for name, bad in self.meter if bad})
 
     def explanations(self, suspects=None):

@@ -72,3 +72,18 @@ def _test(random, places, names, fitted, positions):
     test["fitted"] = fitted
     test["heard"] = random.random() < 0.92
     return test
+
+
+def with_listening(case, random):
+    """The same case with units listened at in its tests; in some, nothing but that was done."""
+    tests = []
+    for test in case["tests"]:
+        heard = {p: random.choice(["ticks", "silent"]) for p in test["fitted"] if random.random() < 0.4}
+        listen = {p: heard[p] for p in heard if p not in test["unplugged"]}
+        tests.append(dict(test, listen=listen))
+        if random.random() < 0.3:
+            tests[-1] = dict(tests[-1], faulted=[], silent=[p["id"] for p in case["positions"]])
+    rates = dict(case.get("rates", {}))
+    if random.random() < 0.4:
+        rates.update(tick_unit=random.choice([0.3, 0.9]), tick_feed=0.6, tick_false=0.1)
+    return dict(case, tests=tests, rates=rates)

@@ -37,7 +37,10 @@ def chance(job, cause):
 def test_every_rate_is_shown_with_its_meaning_and_its_default(job):
     told = assumed(job)
     # What a test straight after another is worth is for faults that come and go (test_provoked.py).
-    assert {entry["id"] for entry in told["rates"]} == set(RATES) - {"again"}
+    heard = {name for name in RATES if name.startswith("tick_")}
+    assert {entry["id"] for entry in told["rates"]} == set(RATES) - {"again"} - heard
+    job.fact("listened", ticks=[], silent=[OUTER])
+    assert {entry["id"] for entry in assumed(job)["rates"]} == set(RATES) - {"again"}
     unit = rate(job, "unit")
     assert unit["words"] == "A sensor is bad, before any test"
     assert (unit["default_words"], unit["value_words"], unit["changed"]) == ("5 %", "5 %", False)

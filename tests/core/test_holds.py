@@ -7,7 +7,7 @@ import pytest
 
 from server.core.evidence import identity_assignments
 from server.core.infer import belief
-from server.core.infer.case import read
+from server.core.infer.case_form import read
 from server.core.infer.model import Model
 from server.core.infer.variations import Variations
 from server.core.infer.variations import explanation

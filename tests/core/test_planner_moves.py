@@ -22,10 +22,11 @@ def spare(**more):
 
 def test_three_suspects_of_four_begin_with_what_takes_little(core):
     """A ring of four would settle few of them: each cause would lean on the rates of the others."""
-    best = moves(core, job([THREE]))[0]
+    free, best = moves(core, job([THREE]))[:2]
 
+    assert free["move"] == "listen"
     assert best["minutes_x100"] <= 500
-    assert best["bits_x1000"] > 1000
+    assert best["bits_x1000"] > 900
 
 
 def test_with_a_trusted_spare_at_hand_two_suspects_move_in_one_retest(core):
@@ -98,10 +99,13 @@ def test_four_suspects_of_four_do_not_end_in_the_same_test_for_ever(core):
     for cause in ("feed:rear", "control"):
         tests.append({"fitted": fitted(), "faulted": every, "repaired": [cause]})
     seen = []
-    for _ in range(9):
+    for _ in range(12):
         best = moves(core, job(tests))[0]
         assert best["move"] != "retest"
         seen.append(best["move"])
+        if best["move"] == "listen":
+            tests[-1].setdefault("listen", {})[best["position"]] = "silent"
+            continue
         here = dict(tests[-1]["fitted"]) | best.get("fitted", {})
         if best["move"] == "replace":
             break

@@ -6,7 +6,7 @@ import pytest
 
 from server.core.facts.evidence import PROVOKED
 from server.core.infer.belief import Belief
-from server.core.infer.case import read
+from server.core.infer.case_form import read
 from server.core.infer.model import Model
 from server.core.infer.variations import Variations
 from server.core.infer.variations import explanation

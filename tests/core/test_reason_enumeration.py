@@ -6,6 +6,7 @@ import pytest
 
 from tests.core.brute_force import Enumeration
 from tests.core.random_cases import random_case
+from tests.core.random_cases import with_listening
 
 CLOSE = 1e-9  # figures are rounded to parts per billion
 BLOCKS = range(0, 120, 20)
@@ -14,16 +15,26 @@ BLOCKS = range(0, 120, 20)
 @pytest.mark.parametrize("first", BLOCKS, ids=[f"from {first}" for first in BLOCKS])
 def test_agrees_with_the_enumeration_on_random_cases(core, first):
     for seed in range(first, first + 20):
-        case = random_case(random.Random(seed))
-        exact = Enumeration(case)
+        check_all(core, random_case(random.Random(seed)))
 
-        answer = core("reason", case=case)
 
-        check_causes(answer, exact)
-        check_explanations(answer, exact)
-        check_verdict(answer, exact, case["confidence"])
-        assert answer["clear"] / 1e9 == pytest.approx(exact.clear(), abs=CLOSE)
-        assert [entry["test"] for entry in answer["ignored"]] == exact.ignored
+@pytest.mark.parametrize("first", range(0, 60, 20))
+def test_agrees_with_the_enumeration_where_somebody_listened(core, first):
+    for seed in range(first, first + 20):
+        dice = random.Random(seed)
+        check_all(core, with_listening(random_case(dice), dice))
+
+
+def check_all(core, case):
+    exact = Enumeration(case)
+
+    answer = core("reason", case=case)
+
+    check_causes(answer, exact)
+    check_explanations(answer, exact)
+    check_verdict(answer, exact, case["confidence"])
+    assert answer["clear"] / 1e9 == pytest.approx(exact.clear(), abs=CLOSE)
+    assert [entry["test"] for entry in answer["ignored"]] == exact.ignored
 
 
 def check_causes(answer, exact):

@@ -241,6 +241,11 @@ def simulate(core, case, present, choose):
             reading = {"position": best["position"], "reads": "bad" if bad else "good"}
             case.setdefault("meter", []).append(reading)
             continue
+        if best["move"] == "listen":
+            place = best["position"]
+            silent = {f"unit:{here[place]}", f"circuit:{place}"} & present
+            case["tests"][-1].setdefault("listen", {})[place] = "silent" if silent else "ticks"
+            continue
         for place, unit in best.get("fitted", {}).items():
             here[place] = f"N{step}{place}" if unit.startswith("new") else unit
             present.discard("blocked:" + place)

@@ -174,12 +174,12 @@ def test_a_return_is_told_with_its_decision(core):
     assert entry["received"] == "Received at the counter, label scanned. Read off it: part PS-1."
     assert entry["decision"] is None
     job.force("return_decided", unit=unit, decision="accept", proposed="hold", reasons=["custody"],
-              overrule="I saw it come off.", signed="Ivo")  # fmt: skip
+              overrule="I saw it come off.", signed="Mara")  # fmt: skip
     (entry,) = core("unit", unit=unit)["returns"]
     assert entry["decision"]["sentence"] == (
         "Accepted. The record spoke for: held. Decided otherwise because: I saw it come off."
     )
-    assert entry["decision"]["signed"] == "Ivo"
+    assert entry["decision"]["signed"] == "Mara"
 
 
 @pytest.mark.parametrize(

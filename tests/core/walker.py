@@ -183,9 +183,23 @@ class Walker:
                 found += [
                     Answer(f"move {n}: {each.name}", each.drafts) for each in self._at_new_unit(move["form"])
                 ]
+            elif move["move"] == "listen":
+                found += self._heard(move["touches"][0])
             elif move["events"]:
                 found.append(Answer(f"move {n}: {move['move']}", move["events"]))
         return found
+
+    def _heard(self, place):
+        """What is heard at a position: first what its faults make of it."""
+        unit = self.driver.core("state")["vehicles"]["v1"]["holds"].get(place)
+        answers = ["ticks", "silent"]
+        if f"unit:{unit}" in self.faults or f"circuit:{place}" in self.faults:
+            answers.reverse()
+        event = self.view["listen"]["event"]
+        return [
+            Answer(f"{each} at {place}", [{**event, "data": {**event["data"], each: [place]}}])
+            for each in answers
+        ]
 
     def _at_new_unit(self, step):
         place = step["expects"]["position"]

@@ -31,6 +31,14 @@ _MEANINGS = (
     ("meter_sees", "evidence-rate-meter-sees"),
     ("meter_false", "evidence-rate-meter-false"),
 )
+# These matter once somebody listened.
+_HEARD = (
+    ("tick_unit", "evidence-rate-tick-unit"),
+    ("tick_circuit", "evidence-rate-tick-circuit"),
+    ("tick_feed", "evidence-rate-tick-feed"),
+    ("tick_control", "evidence-rate-tick-control"),
+    ("tick_false", "evidence-rate-tick-false"),
+)
 _MONEY = (
     ("labour_per_hour", "evidence-money-labour"),
     ("part_price", "evidence-money-part"),
@@ -44,7 +52,9 @@ def in_words(job: Job, result: dict | None) -> dict:
         "closed": job.is_closed(),
         "rates_ppm": job.rates_ppm,
         "confidence_ppm": job.confidence_ppm,
-        "rates": [_rate(job, name, meaning) for name, meaning in _MEANINGS],
+        "rates": [
+            _rate(job, name, meaning) for name, meaning in _MEANINGS + (_HEARD if job.listened else ())
+        ],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
         "lamps": [

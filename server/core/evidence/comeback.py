@@ -17,7 +17,7 @@ over without their own histories, so that no two jobs lean on each other in a ci
 
 from ..facts.draft import draft
 from ..infer.belief import Belief
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.figures import WHOLE
 from ..infer.likelihoods import tilted
 from ..infer.model import Model

@@ -8,7 +8,7 @@ differs most wins; between moves about as good, the shorter one.
 from collections import namedtuple
 
 from ..infer.case import NOBODY
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.model import Model
 from ..infer.noisy_or import chances_faulted
 from ..plan.moves import reach

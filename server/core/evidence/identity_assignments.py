@@ -12,7 +12,7 @@ a unit may be a body of the first.
 
 from ..errors import BadInput
 from ..infer.belief import Belief
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.figures import parts
 from ..infer.mixture import MixedVariations
 from ..infer.mixture import Mixture

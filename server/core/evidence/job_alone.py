@@ -6,7 +6,7 @@ Histories are made of these conclusions, so that no two jobs lean on each other 
 from ..infer import explanations
 from ..infer import holds
 from ..infer.belief import Belief
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.model import Model
 from ..infer.variations import Variations
 from ..state.job import Job

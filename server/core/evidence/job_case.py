@@ -4,6 +4,7 @@ from ..parts import sorts
 from ..state.job import Job
 from ..words import words
 from . import comeback
+from . import listening
 from . import priors
 from . import readings
 from . import unit_history
@@ -12,7 +13,7 @@ from . import ways
 
 def case_of(job: Job) -> dict:
     """Return the case (README of the command `reason` has its form) of a job as it stands."""
-    tests = readings.tests(job)
+    tests = readings.tests(job) + listening.since(job)
     holds = job.holds
     fitted = {each["id"]: holds[each["id"]] for each in job.positions if holds.get(each["id"])}
     case = {
@@ -36,16 +37,17 @@ def case_of(job: Job) -> dict:
     if earlier:
         case["priors"] = earlier
     if tests:
-        case["now"] = _now(job, fitted)
+        case["now"] = _now(job, fitted, tests)
     return case
 
 
-def _now(job: Job, fitted: dict) -> dict:
-    """Return what was done since the last test."""
+def _now(job: Job, fitted: dict, tests: list) -> dict:
+    """Return what was done since the last entry of the case."""
+    told = [cause for test in tests[len(job.tests) :] for cause in test["repaired"]]
     now = {
         "fitted": fitted,
         "cleaned": job.cleaned_since_test,
-        "repaired": job.repaired_since_test,
+        "repaired": [cause for cause in job.repaired_since_test if cause not in told],
     }
     if job.hanging():
         now["hanging"] = job.hanging()

@@ -13,7 +13,7 @@ from ..infer import explanations
 from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import CONFIDENCE
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.model import Model
@@ -35,6 +35,7 @@ def evidence(case: dict, result: dict) -> dict | None:
 
     {"by": "verdict" or "clear", "causes", "probability", "clear": whether nothing is left to fix,
      "tests": [{"test", "effect", "causes", "probability", "positions"}], "meter": [{"n", ...}],
+     "listen": [{"position", ...}],
      "alternative": {"causes", "probability", "missed"} or None, "alone": bool}
 
     `effect` is what happens without it: "stands", "weaker" (the same, below the confidence) or
@@ -57,6 +58,7 @@ def evidence(case: dict, result: dict) -> dict | None:
         "probability": verdict["probability"] if verdict else result["clear"],
         "tests": _tests(case, result, by, base, faults),
         "meter": _checks(case, by, base),
+        "listen": _heard(case, by, base),
         "alternative": _alternative(result, base, faults) if base else None,
         "alone": _is_alone(result, base, faults),
     }
@@ -67,7 +69,7 @@ def _tests(case: dict, result: dict, by: str, base: list, faults: list) -> list:
     ignored = {entry["test"]: True for entry in result["ignored"]}
     found = []
     for index in range(len(case["tests"])):
-        if index in ignored:
+        if index in ignored or _only_listened(case, index):
             continue
         if found and found[-1]["test"] == index - 1 and _is_repeat(case, index):
             # Of two tests that are the same, one is as good as the other.
@@ -98,6 +100,30 @@ def _checks(case: dict, by: str, base: list) -> list:
         entry["n"] = index
         found.append(entry)
     return found
+
+
+def _only_listened(case: dict, index: int) -> bool:
+    """Tell whether nothing was tested in an entry."""
+    return len(case["tests"][index].get("silent", [])) == len(case["positions"])
+
+
+def _heard(case: dict, by: str, base: list) -> list:
+    """Return what leaving out what was ever heard at a position does."""
+    places = {place: True for test in case["tests"] for place in test.get("listen", {})}
+    found = []
+    for place in sorted(places):
+        changed = dict(case)
+        changed["tests"] = [_unheard(test, place) for test in case["tests"]]
+        entry = _effect(changed, by, base)
+        entry["position"] = place
+        found.append(entry)
+    return found
+
+
+def _unheard(test: dict, place: str) -> dict:
+    """Return a test as if nobody had listened at a position."""
+    heard = test.get("listen", {})
+    return dict(test, listen={each: heard[each] for each in heard if each != place})
 
 
 def _conclude(case: dict) -> Concluded:
@@ -181,14 +207,16 @@ def _is_read(test: dict, position: str) -> bool:
 def _faults(case: dict) -> list:
     """Return every fault that counted as (test, position, names of its parents), in order.
 
-    A fault at an unplugged position needs no cause and is left out. A bad meter reading is one too:
-    (None, position, its circuit).
+    A fault at an unplugged position needs no cause and is left out. Silence is one too, (None, position,
+    what may silence it), and so is a bad meter reading: (None, position, its circuit).
     """
     model = Model(read(case))
     found = []
     for test, place, parents in model.faults:
         names = [model.names[cause] for cause in parents]
         found.append((test, model.case.positions[place].id, names))
+    for _, place, parents in model.silences:
+        found.append((None, model.case.positions[place].id, [model.names[cause] for cause in parents]))
     for check in model.case.meter:
         if check.bad:
             cause = model.circuits[check.position][check.generation - 1]

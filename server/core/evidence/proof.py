@@ -8,7 +8,7 @@ from ..facts.evidence import provoked_words
 from ..infer import holds
 from ..infer.belief import Belief
 from ..infer.case import NOBODY
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.figures import parts
 from ..infer.model import Model
 from ..infer.variations import CLEAR

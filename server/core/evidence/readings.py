@@ -12,6 +12,7 @@ from ..state import contradictions
 from ..state.job import Job
 from ..words import words
 from . import checks
+from . import listening
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
 MOST_MINUTES = 600
@@ -49,13 +50,14 @@ def _minutes(reach_set: dict, position: dict) -> int:
 
 def tests(job: Job) -> list[dict]:
     """Return the tests in order of time; those that a contradiction leaves open wait."""
-    found = [_test(job, test) for test in job.tests]
+    heard = listening.on_tests(job) if job.listened else {}
+    found = [_test(job, test, heard.get(n)) for n, test in enumerate(job.tests)]
     for n in contradictions.waiting(job.state, job.facts):
         found[n]["waits"] = True
     return found
 
 
-def _test(job, test) -> dict:
+def _test(job, test, heard: dict | None) -> dict:
     """Return one test; what is in dispute says nothing.
 
     An empty position is like an unplugged one where the test reported on it, and else says nothing.
@@ -82,6 +84,8 @@ def _test(job, test) -> dict:
         "silent": sorted(silent),
         "heard": test["heard"],
     }
+    if heard:
+        found["listen"] = heard
     if job.comes_and_goes and "provoked" in test:
         found["after"] = test["provoked"] if test["provoked"] in AFTER else "provoked"
     return found

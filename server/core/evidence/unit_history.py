@@ -16,7 +16,7 @@ the road. Rates: common practice, no source.
 
 from ..infer.belief import Belief
 from ..infer.case import RATES
-from ..infer.case import read
+from ..infer.case_form import read
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.model import Model

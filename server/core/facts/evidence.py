@@ -50,7 +50,7 @@ def _test_run(state, event, job) -> None:
             "came_and_went": data["came_and_went"],
             "note": data["note"],
             "fitted": fitted,
-            "disputed": _disputed_positions(state, job),
+            "disputed": disputed_positions(state, job),
             "cleaned": job["pending"]["cleaned"],
             "repaired": job["pending"]["repaired"],
         }
@@ -123,7 +123,7 @@ def _fit_checked(state, event, job) -> None:
         unit["moves"][-1]["hanging"] = False
 
 
-def _disputed_positions(state, job) -> list[str]:
+def disputed_positions(state, job) -> list[str]:
     """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
     found = []
     for unit in state.claimed_at(job["vehicle"]):

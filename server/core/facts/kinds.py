@@ -8,6 +8,7 @@ from . import corrections
 from . import custody
 from . import evidence
 from . import job
+from . import listening
 from . import looks
 from . import moves
 from . import pausing
@@ -23,6 +24,7 @@ ALL = (
     + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
+    + listening.KINDS
     + sounder.KINDS
     + units.KINDS
     + custody.KINDS

@@ -20,6 +20,7 @@ _START_WORDS = {
     "clean": "guide-start-clean",
     "unplug": "guide-start-unplug",
     "meter": "guide-start-meter",
+    "listen": "guide-start-listen",
     "replace": "guide-start-replace",
     "repair": "guide-repaired",
 }
@@ -76,8 +77,11 @@ def _start_words(job: Job, entry) -> dict:
 
 
 def _events(job: Job, entry) -> list:
-    """Return what a tap on the move records: that it starts; of a repair, that it is done."""
-    if entry["move"] == "replace":
+    """Return what a tap on the move records: that it starts; of a repair, that it is done.
+
+    Nothing for a replacement, which asks for the new unit first, and for listening, which is an answer.
+    """
+    if entry["move"] in ("replace", "listen"):
         return []
     if entry["move"] == "repair":
         return [draft("circuit_repaired", cause=entry["cause"].partition("#")[0], what="repaired")]
@@ -123,6 +127,8 @@ def title_of(job: Job, entry: dict) -> dict:
         return message("guide-move-unplug", position=position)
     if move == "meter":
         return message("guide-move-meter", position=position)
+    if move == "listen":
+        return message("guide-move-listen", position=position)
     if len(entry["fitted"]) > 1:
         places = results.places(job, sorted(entry["fitted"]))
         return message("guide-move-replace-several", positions=places, sort=job.sort.identity)

@@ -1,10 +1,10 @@
 """What is believed about every cause after the evidence, worked out exactly.
 
 A clean reading multiplies the weight of each of its parents by (1 - shows), one by one, so it ties
-nothing together (Heckerman's Quickscore observation, 1989). Only faulted readings tie causes. The
-causes shared by several faulted positions (feeds, control unit) are held at each of their states
-in turn (cutset conditioning, Pearl 1988); given those, the suspects fall apart into components
-that are weighed alone.
+nothing together (Heckerman's Quickscore observation, 1989); so does a tick that is heard. Only faulted
+readings and silence tie causes. The causes shared by several such positions (feeds, control unit) are
+held at each of their states in turn (cutset conditioning, Pearl 1988); given those, the suspects fall
+apart into components that are weighed alone.
 """
 
 from collections import namedtuple
@@ -12,8 +12,11 @@ from collections import namedtuple
 from ..errors import BadInput
 from ..messages import message
 from .elimination import Eliminated
+from .factors import Shown
+from .factors import Unheard
 from .noisy_or import chances_faulted
 from .noisy_or import power
+from .noisy_or import ticks_on
 from .scaled_float import SCALED_ONE
 from .table import Table
 
@@ -57,23 +60,27 @@ class Belief:
         self.alone = self._alone()
 
     def _cutset(self) -> list:
-        """Return the suspects that several faulted positions share."""
+        """Return the suspects that several faulted or silent positions share."""
         model = self.model
         counts = {}
-        for parents, _ in model.faulted:
+        for parents in self._tied():
             for cause in parents:
                 if model.kinds[cause] in ("feed", "control"):
                     counts[cause] = counts.get(cause, 0) + 1
         shared = [self.bit[cause] for cause in sorted(counts) if counts[cause] > 1]
         return shared if len(shared) <= LARGEST_CUTSET else []
 
+    def _tied(self) -> list:
+        """Return the causes behind each faulted or silent reading, each set of them once of a kind."""
+        return [parents for parents, _ in sorted(self.model.faulted)] + sorted(self.model.silent)
+
     def _components(self) -> list:
-        """Return the suspects that are no part of the cutset, joined by faulted readings."""
+        """Return the suspects that are no part of the cutset, joined by what ties them."""
         group = {}
         for n in range(len(self.suspects)):
             if n not in self.cutset:
                 group[n] = [n]
-        for parents, _ in sorted(self.model.faulted):
+        for parents in self._tied():
             first = None
             for cause in parents:
                 n = self.bit[cause]
@@ -111,11 +118,11 @@ class Belief:
             components = []
             for c, members in enumerate(self.members):
                 # Where the shared causes come to the same in a component, it is the same.
-                extra = [base + _count(shared, present) for _, shared, base, _ in factors[c]]
-                key = (c, tuple(extra))
+                keys = [factor.key(present) for factor in factors[c]]
+                key = (c, tuple(keys))
                 if key not in known:
                     mine = [weights[n] for n in members]
-                    given = [(factors[c][n][0], extra[n], factors[c][n][3]) for n in range(len(extra))]
+                    given = [(factor.causes, factor.states(keys[n])) for n, factor in enumerate(factors[c])]
                     kind = Table if len(members) <= LARGEST_TABLE else Eliminated
                     known[key] = kind(mine, given, one)
                 component = known[key]
@@ -132,25 +139,37 @@ class Belief:
         return total, [Branch(weight / total, present, parts) for weight, present, parts in branches]
 
     def _factors(self, one, rates: dict) -> list:
-        """Return per component the faulted readings as (its causes, shared, extra, values)."""
+        """Return per component what ties its causes."""
         factors = [[] for _ in self.members]
         for key in sorted(self.model.faulted):
-            parents, base = key
-            local = []
-            shared = []
-            home = 0
-            for cause in parents:
-                n = self.bit[cause]
-                if n in self.where:
-                    home, number = self.where[n]
-                    local.append(number)
-                else:
-                    shared.append(n)
-            chances = chances_faulted(len(parents) + base, rates)
+            parents, extra = key
+            home, local, shared = self._split(parents)
             times = self.model.faulted[key]
+            chances = chances_faulted(len(parents) + extra, rates)
             values = [power(one * chance, times, one) for chance in chances]
-            factors[home].append((local, shared, base, values))
+            numbers = [number for number, _ in local]
+            factors[home].append(Shown(numbers, [n for n, _ in shared], extra, values))
+        for parents in sorted(self.model.silent):
+            home, local, shared = self._split(parents)
+            local = [(number, ticks_on(self.model.kinds[cause], rates)) for number, cause in local]
+            shared = [(n, ticks_on(self.model.kinds[cause], rates)) for n, cause in shared]
+            quiet = 1.0 - rates["tick_false"]
+            factors[home].append(Unheard(local, shared, quiet, self.model.silent[parents], one))
         return factors
+
+    def _split(self, parents: tuple) -> tuple:
+        """Return (component, its causes as (number in it, cause), shared ones as (suspect, cause))."""
+        home = 0
+        local = []
+        shared = []
+        for cause in parents:
+            n = self.bit[cause]
+            if n in self.where:
+                home, number = self.where[n]
+                local.append((number, cause))
+            else:
+                shared.append((n, cause))
+        return home, local, shared
 
     def _alone(self) -> list:
         """Return P(present) for each cause that is no suspect, None for the suspects."""
@@ -215,13 +234,6 @@ class Belief:
                 result = result * branch.components[c].expect(inside)
             total = total + result
         return total
-
-
-def _count(suspects: list, present: int) -> int:
-    count = 0
-    for n in suspects:
-        count += present >> n & 1
-    return count
 
 
 def _impossible() -> BadInput:

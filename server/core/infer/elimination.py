@@ -27,7 +27,7 @@ class Eliminated:
         self.one = one
         self.weights = weights
         self._known = {}
-        self.tables = [_as_table(causes, base, values) for causes, base, values in factors]
+        self.tables = factors
         self.order = _order(self.size, [scope for scope, _ in self.tables])
         self.buckets, self.total = self._run(weights)
 
@@ -139,17 +139,6 @@ class Eliminated:
             else:
                 total = total * summed[0]
         return buckets, total
-
-
-def _as_table(causes: list, base: int, values: list) -> tuple:
-    """Return a factor as (its causes, a value for each state of them)."""
-    states = []
-    for state in range(1 << len(causes)):
-        count = base
-        for n in range(len(causes)):
-            count += state >> n & 1
-        states.append(values[count])
-    return (list(causes), states)
 
 
 def _product(cause: int, value: int, scope: list, tables: list, weight) -> list:

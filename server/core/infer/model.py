@@ -7,8 +7,10 @@ cleaned or disturbed, repairs start fresh causes, and tests that prove nothing a
 from . import likelihoods
 from . import reasons
 from .case import NOBODY
+from .noisy_or import SILENCES
 from .noisy_or import at_once
 from .noisy_or import power
+from .noisy_or import ticks_on
 
 # What a shown fault is worth is kept per set of parents, with how often it was seen; clean
 # readings and meter readings only count per cause (see belief.py for why that is enough).
@@ -27,10 +29,15 @@ class Model:
         self.again = []  # clean readings that repeat the one before at once
         self.meter_bad = []
         self.meter_good = []
+        self.ticks = []  # how often a unit that it acts on was heard to tick
         # (parents, one more present for an unplugged position) -> how often it showed a fault
         self.faulted = {}
         # The same one by one, (test, position, parents), for those who ask which reading it was.
         self.faults = []
+        # The same of positions that were listened at and silent.
+        self.silent = {}
+        self.silences = []
+        self.listened = {}  # position -> what might have silenced it when somebody listened last
         self.ignored = []
         self.last_faulted = []
         self._read_clean = {}  # position -> its parents, where the test before read clean
@@ -44,7 +51,7 @@ class Model:
         self.names.append(name)
         self.priors.append(prior)
         self.kinds.append(kind)
-        for counts in (self.clean, self.again, self.meter_bad, self.meter_good):
+        for counts in (self.clean, self.again, self.meter_bad, self.meter_good, self.ticks):
             counts.append(0)
         return len(self.names) - 1
 
@@ -67,13 +74,16 @@ class Model:
             for place in test.cleaned:
                 self.blockable[place] = False
             self._move(self._as_fitted(test))
+            if not test.waits:
+                self._listen(n, test)
             reason = self._set_aside(test)
             if reason is not None:
                 self.ignored.append((n, reason))
                 continue
-            self.counted += 1
-            self.last_faulted = test.faulted
-            self._read_test(n, test)
+            if self._reads(test):
+                self.counted += 1
+                self.last_faulted = test.faulted
+                self._read_test(n, test)
         now = self.case.now
         tested = self.fitted
         self._repair(now.repaired)
@@ -131,6 +141,30 @@ class Model:
                 return reasons.not_watching(self.case.positions[place].name)
         return None
 
+    def _reads(self, test) -> bool:
+        """Tell whether a test reports on any position; where somebody only listened, there was none."""
+        for place in range(len(self.fitted)):
+            if place not in test.silent:
+                return True
+        return False
+
+    def _listen(self, n: int, test) -> None:
+        """Take in what was heard; it needs no self-test, so it counts where that is set aside."""
+        for place, ticks in test.listened:
+            parents = self.sounding(place)
+            self.listened[place] = parents
+            if ticks:
+                for cause in parents:
+                    self.ticks[cause] += 1
+            else:
+                key = tuple(parents)
+                self.silent[key] = self.silent.get(key, 0) + 1
+                self.silences.append((n, place, parents))
+
+    def sounding(self, place: int) -> list:
+        """Return the causes that would keep the unit of this position from ticking now."""
+        return [cause for cause in self.parents(place, False) if self.kinds[cause] in SILENCES]
+
     def parents(self, place: int, unplugged: bool) -> list:
         """Return the causes that would act on a reading of this position now."""
         parents = [self.circuits[place][-1], self.controls[-1]]
@@ -175,9 +209,9 @@ class Model:
                 self.meter_good[cause] += 1
 
     def suspects(self) -> list:
-        """Return the causes with a faulted reading or a bad meter reading that counted."""
+        """Return the causes with a faulted reading, a silence or a bad meter reading that counted."""
         suspects = []
-        for parents, _ in sorted(self.faulted):
+        for parents in [parents for parents, _ in sorted(self.faulted)] + sorted(self.silent):
             for cause in parents:
                 if cause not in suspects:
                     suspects.append(cause)
@@ -212,4 +246,6 @@ class Model:
         present = present * power(one * (1.0 - at_once(rates)["shows"]), self.again[cause], one)
         present = present * power(one * rates["meter_sees"], bad, one)
         present = present * power(one * (1.0 - rates["meter_sees"]), good, one)
+        if self.ticks[cause]:
+            present = present * power(one * ticks_on(self.kinds[cause], rates), self.ticks[cause], one)
         return absent, present

@@ -4,7 +4,13 @@ A reading shows a fault unless every present cause fails to show and there is no
 P(faulted) = 1 - (1 - false_alarm) * (1 - shows)^k.
 Where the same causes were read clean just before and nothing was done since, a further clean reading is
 worth `again` of one: `shows` becomes `shows * again` in it. A fault that shows counts in full.
+
+Listening is a noisy-OR of its own, in which each cause has its own chance to silence a unit:
+P(silent) = 1 - (1 - tick_false) * product of (1 - tick_c) over the causes c that are present.
+What lies on a unit (`blocked`) does not silence it.
 """
+
+SILENCES = ("unit", "circuit", "feed", "control")
 
 
 def power(base, count: int, one=1.0):
@@ -20,6 +26,11 @@ def at_once(rates: dict) -> dict:
     found = dict(rates)
     found["shows"] = rates["shows"] * rates["again"]
     return found
+
+
+def ticks_on(kind: str, rates: dict) -> float:
+    """Return how likely a present cause of this kind lets a unit tick that it acts on."""
+    return 1.0 - rates["tick_" + kind] if kind in SILENCES else 1.0
 
 
 def chances_clean(most: int, rates: dict) -> list:

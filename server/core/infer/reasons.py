@@ -30,6 +30,7 @@ _WHY = {
     "clean": "reasons-why-clean",
     "clean several": "reasons-why-clean-several",
     "meter": "reasons-why-meter",
+    "listen": "reasons-why-listen",
     "verdict replace": "reasons-why-verdict-replace",
     "verdict spare": "reasons-why-verdict-spare",
     "verdict clean": "reasons-why-verdict-clean",

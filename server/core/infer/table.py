@@ -1,6 +1,6 @@
 """A small component: every subset of its causes, weighed one by one.
 
-A component is a set of causes tied together by faulted readings, given the shared causes. Causes
+A component is a set of causes tied together by readings, given the shared causes. Causes
 are numbered from 0 within it; a subset is a bit mask. elimination.py answers the same questions
 for a component that is too large for a table.
 """
@@ -12,15 +12,15 @@ class Table:
     """All subsets of one component with their probabilities, likeliest first."""
 
     def __init__(self, weights: list, factors: list, one):
-        """Weigh the subsets; a factor is (causes, extra present, value per number present)."""
+        """Weigh the subsets; a factor is (causes, a value for each state of them)."""
         size = len(weights)
         subsets = [one]
         for n, (absent, present) in enumerate(weights):
             subsets = [w * absent for w in subsets] + [w * present for w in subsets]
             # As early as its last cause is there: the lists are still short then.
-            for causes, base, values in factors:
+            for causes, values in factors:
                 if max(causes) == n:
-                    subsets = _multiply(subsets, causes, base, values)
+                    subsets = _multiply(subsets, causes, values)
         self.size = size
         self._known = {}
         self._entries: list | None = None
@@ -109,12 +109,13 @@ class Table:
         return entries
 
 
-def _multiply(subsets: list, causes: list, base: int, values: list) -> list:
-    """Return the weights times the factor's value for the number of its causes present."""
-    counts = [base] * len(subsets)
-    for cause in causes:
+def _multiply(subsets: list, causes: list, values: list) -> list:
+    """Return the weights times the factor's value for the state of its causes."""
+    states = [0] * len(subsets)
+    for n, cause in enumerate(causes):
         bit = 1 << cause
+        step = 1 << n
         for mask in range(len(subsets)):
             if mask & bit:
-                counts[mask] += 1
-    return [subsets[mask] * values[counts[mask]] for mask in range(len(subsets))]
+                states[mask] += step
+    return [subsets[mask] * values[states[mask]] for mask in range(len(subsets))]

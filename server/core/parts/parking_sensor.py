@@ -10,6 +10,7 @@ from .parking_sounder import SOUNDER
 from .sort import Caution
 from .sort import Handling
 from .sort import Lamp
+from .sort import Listen
 from .sort import Look
 from .sort import Obstruction
 from .sort import SelfTest
@@ -225,6 +226,11 @@ PARKING_SENSOR = Sort(
             message("parking-sensor-caution-reverse"),
             message("parking-sensor-caution-reverse-short"),
         ),
+        "listen": Caution(
+            "reverse",
+            message("parking-sensor-caution-listen"),
+            message("parking-sensor-caution-listen-short"),
+        ),
         "key_off": Caution(
             "key_off",
             message("parking-sensor-caution-key-off"),
@@ -258,6 +264,7 @@ PARKING_SENSOR = Sort(
         "pull": ("key_off", "hot", "airbag"),
         "fit": ("key_off",),
         "measure": ("key_off", "airbag", "battery"),
+        "listen": ("ground", "listen", "battery"),
         "sounder.supply": ("battery",),
         "sounder.reverse": ("reverse",),
         "sounder.control": ("key_off", "battery"),
@@ -266,4 +273,9 @@ PARKING_SENSOR = Sort(
     },
     caution_in_report="aid",
     sounder=SOUNDER,
+    listen=Listen(
+        text=message("parking-sensor-listen-text"),
+        ticks=message("parking-sensor-listen-ticks"),
+        silent=message("parking-sensor-listen-silent"),
+    ),
 )

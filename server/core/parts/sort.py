@@ -42,6 +42,10 @@ SelfTest = namedtuple(
 # control unit or its supply, by that factor on its prior odds.
 Sounder = namedtuple("Sounder", ("checks", "order", "rest", "controls"))
 
+# What a working unit can be heard to do with nothing taken apart: how to listen at a position, and the
+# two answers.
+Listen = namedtuple("Listen", ("text", "ticks", "silent"))
+
 # How a unit is taken out and put in, and its connector plugged.
 Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
 
@@ -89,6 +93,7 @@ class Sort:
         at_step: dict,
         caution_in_report: str,
         sounder: Sounder | None = None,
+        listen: Listen | None = None,
         rates: dict | None = None,
         minutes: dict | None = None,
         position_names: dict | None = None,
@@ -100,7 +105,8 @@ class Sort:
         position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
         "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
-        have to be acknowledged. `sounder` is None where a test that proves nothing is just made again.
+        have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
+        `listen` where one that works makes no noise.
         `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names` is
         what logs call a ready-made position -> the id of the message that names it.
         """
@@ -120,6 +126,7 @@ class Sort:
         self.at_step = at_step
         self.caution_in_report = caution_in_report
         self.sounder = sounder
+        self.listen = listen
         self.rates = rates or {}
         self.minutes = minutes or {}
 

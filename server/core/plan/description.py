@@ -56,7 +56,7 @@ class Description:
                 move.why,
                 self._about(move),
                 minutes,
-                move.kind not in ("retest", "meter"),
+                move.kind not in ("retest", "meter", "listen"),
                 self.case.sort,
             ),
         }
@@ -65,6 +65,11 @@ class Description:
         if move.kind == "meter":
             told["position"] = self.case.positions[move.places[0]].id
             told["outlook"], told["bits_x1000"] = self.outlook.of_meter(move)
+            return told
+        if move.kind == "listen":
+            told["position"] = self.case.positions[move.places[0]].id
+            listening = self.lookahead.predictions.listening
+            told["outlook"], told["bits_x1000"] = listening.outlook(move, self.outlook.entries)
             return told
         if move.fitted:
             told["fitted"] = {}

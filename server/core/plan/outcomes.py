@@ -5,8 +5,10 @@ the quick look that lets the look-ahead weigh many moves.
 """
 
 from ..infer.noisy_or import power
+from .listening import Listening
 from .moves import after
 from .observation import count
+from .outcome import Outcome
 
 _MOST_WATCHED = 4
 _FEW_POSITIONS = 5
@@ -15,26 +17,13 @@ _HEAVY = 0.07
 _RARE = 0.02
 
 
-class Outcome:
-    """What is believed after one possible result: hypotheses that weigh `total` with the unknown."""
-
-    def __init__(self):
-        self.total = 0.0
-        # (mask, weight) with no cause beyond the suspects; what is missing to `total` is the
-        # weight of something new, which no verdict can name yet.
-        self.hypotheses = []
-        # Worked out once by `remaining`, for the state that it leads to: how it stands, and what testing
-        # again and again would show.
-        self.standing = None
-        self.retested = None
-
-
 class Predictions:
     """The outcomes of moves, for one belief."""
 
     def __init__(self, observation):
         self.observation = observation
         self.case = observation.case
+        self.listening = Listening(observation)
         # Places whose own causes the hypotheses leave out: these can't say what would be read there.
         self.out_of_focus = []
         self._counts = {}
@@ -86,6 +75,8 @@ class Predictions:
         """
         if move.kind == "meter":
             return self._read_meter(move, hypotheses)
+        if move.kind == "listen":
+            return self.listening.outcomes(move, hypotheses)
         reached = after(state, move)
         readings = []
         for place in self.watched(state, move, hypotheses):

@@ -18,7 +18,7 @@ from .moves import Move
 from .moves import because
 from .observation import Observation
 
-# A person chooses from a handful; working out more would only cost time.
+# A person chooses from a handful; working out more would only cost time. Listening comes on top.
 _MOST_MOVES = 6
 # Enough explanations for what is ranked; the exact figures do not depend on it.
 _ENTRIES = 48
@@ -74,7 +74,7 @@ class _Planner:
                 chosen = [self._retest("before buying")] + chosen[:-1]
         else:
             chosen = _with_suspects(self._ranked())
-        return [self.description.described(move, n == 0) for n, move in enumerate(chosen[:_MOST_MOVES])]
+        return [self.description.described(move, n == 0) for n, move in enumerate(_handful(chosen))]
 
     def _fills(self) -> list:
         """Return the ways to fit the units in hand, none where nothing is to be filled."""
@@ -121,6 +121,8 @@ class _Planner:
         last = []
         among = []
         others = self.candidates.moves(self.state, self.marginals, 3, True)
+        doubted = self.candidates.by_doubt(self.state, self.marginals)
+        others = others + self.lookahead.predictions.listening.moves(self.state, doubted[:1])
         proving = self.candidates.proving(others)
         shared = self.known_causes.shared()
         for move in others:
@@ -181,8 +183,13 @@ class _Planner:
 
 def _with_suspects(moves: list) -> list:
     """Return the first moves; an exchange of suspects stays among them, to be told what it lacks."""
-    first = moves[:_MOST_MOVES]
-    for move in moves[_MOST_MOVES:]:
+    first = _handful(moves)
+    for move in moves[len(first) :]:
         if move.why == "suspects":
             first[-1] = move
     return first
+
+
+def _handful(moves: list) -> list:
+    """Return the first moves that are as many as a person chooses from."""
+    return moves[: _MOST_MOVES + len([1 for move in moves[:_MOST_MOVES] if move.kind == "listen"])]

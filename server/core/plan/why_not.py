@@ -6,6 +6,7 @@ SUSPECTS = message("reasons-not-suspects")
 UNTESTED = message("reasons-not-untested")
 SAME = message("reasons-not-same")
 SAME_CHECKS = message("reasons-not-same-checks")
+SAME_HEARD = message("reasons-not-same-heard")
 UNPLUG = message("reasons-not-unplug")
 
 # A move that tells less than this (thousandths of a bit) proves little.
@@ -22,5 +23,7 @@ def sentence(move, bits: int, untested: bool) -> object:
     if move.why == "suspects":
         return SUSPECTS
     if bits < _LITTLE and not move.why.startswith("verdict"):
+        if move.kind == "listen":
+            return SAME_HEARD
         return SAME_CHECKS if move.kind == "meter" else SAME
     return UNTESTED if untested else ""

@@ -88,6 +88,11 @@ class Job:
         return self.facts.get("sounder", [])
 
     @property
+    def listened(self) -> list[dict]:
+        """What was heard, as {"tests_before", "fitted", "heard", "repaired"}: see facts/listening.py."""
+        return self.facts.get("listened", [])
+
+    @property
     def photos(self) -> list[dict]:
         """Its pictures, the first one first."""
         return self.facts["photos"]

@@ -6,6 +6,7 @@ from ..evidence import readings
 from ..evidence import unit_history
 from ..evidence import verdict
 from ..evidence import who_is_who
+from ..guide import listening
 from ..guide import moves
 from ..guide import next_step
 from ..guide import ways
@@ -48,6 +49,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "step": step,
         "doing": others.doing(job, step),
         "ways": ways.ways(job, result),
+        "listen": listening.listening(job),
         "paused": job.pause is not None,
         "handed": job.handed,
         "cautions": cautions.for_step(job.sort, step["id"], job.cautions_read),

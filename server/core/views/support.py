@@ -56,11 +56,14 @@ def _groups(case, found) -> list:
         if same:
             same[0]["tests"].append(str(entry["test"] + 1))
             continue
-        groups.append({"entry": entry, "tests": [str(entry["test"] + 1)], "check": None})
+        groups.append({"entry": entry, "tests": [str(entry["test"] + 1)], "check": None, "heard": None})
     for entry in found["meter"]:
         if entry["effect"] != "stands":
             check = case["meter"][entry["n"]]["position"]
-            groups.append({"entry": entry, "tests": [], "check": check})
+            groups.append({"entry": entry, "tests": [], "check": check, "heard": None})
+    for entry in found["listen"]:
+        if entry["effect"] != "stands":
+            groups.append({"entry": entry, "tests": [], "check": None, "heard": entry["position"]})
     for group in groups:
         entry = group["entry"]
         group["rank"] = entry["left"] if entry["effect"] == "changes" else entry["probability"]
@@ -84,6 +87,8 @@ def _line(job: Job, found, group) -> dict:
     entry = group["entry"]
     if group["check"]:
         carrier = message("views-support-checks-carry", position=words.position_name(job, group["check"]))
+    elif group["heard"]:
+        carrier = message("views-support-heard-carries", position=words.position_name(job, group["heard"]))
     else:
         carrier = _of_tests("views-support-tests-carry", group["tests"])
     about = _about(job, entry) if len(group["tests"]) == 1 else ""
@@ -120,7 +125,7 @@ def _about(job, entry):
 def _nothing_alone(found) -> dict:
     """Say that no single reading carries the conclusion, and how sure the worst loss leaves it."""
     least = found["probability"]
-    for entry in found["tests"] + found["meter"]:
+    for entry in found["tests"] + found["meter"] + found["listen"]:
         least = min(least, entry["probability"])
     return message("views-support-none-alone", chance=percent(least))
 

@@ -18,6 +18,12 @@ _MENTIONED = 500000
 _MOST_NAMES = 4
 # Above this share it is not rare at all, only too many kinds to list.
 _RARE = 50000000
+_READS = {
+    "good": "results-checks-good",
+    "bad": "results-check-bad",
+    "ticks": "results-ticks",
+    "silent": "results-silent",
+}
 
 
 def outlook(job: Job, entry: dict) -> list[dict]:
@@ -85,7 +91,7 @@ def _meaning(then: dict) -> dict:
 def result(job: Job, entry: dict, outcome: dict) -> dict:
     """Return one result of a move as part of a sentence, e.g. 'fault moves to right inner'."""
     if "reads" in outcome:
-        return message("results-checks-good" if outcome["reads"] == "good" else "results-check-bad")
+        return message(_READS[outcome["reads"]])
     faulted = outcome["faulted"]
     if entry["move"] == "unplug":
         shown = "results-shown-at" if entry["position"] in faulted else "results-not-shown-at"

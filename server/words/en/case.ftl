@@ -31,6 +31,7 @@ case-position = the id of one of the positions
 case-position-once = each position named once
 case-not-silent = a position that is not silent in this test
 case-fitted = a position that is fitted or unplugged in this test
+case-listen-fitted = a position that is fitted and plugged in
 case-repair = circuit: and a position, feed: and a group, or control
 case-repair-once = each repair named once
 case-cause = unit: and a unit of the case, circuit: or blocked: and a position, feed: and a group, or control

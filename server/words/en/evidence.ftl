@@ -128,6 +128,16 @@ evidence-rate-again = A clean test straight after another, as part of a full one
 evidence-rate-false-alarm = A position with no fault shows one all the same
 evidence-rate-meter-sees = The wiring checks find a wiring fault
 evidence-rate-meter-false = The wiring checks read bad on good wiring
+# $sort: parking-sensor
+evidence-rate-tick-unit = A bad { PART($sort) } does not tick
+# $sort: parking-sensor
+evidence-rate-tick-circuit = A wiring fault keeps { PART($sort, form: "a") } from ticking
+# $sort: parking-sensor
+evidence-rate-tick-feed = Without supply { PART($sort, form: "a") } does not tick
+# $sort: parking-sensor
+evidence-rate-tick-control = With a bad control unit { PART($sort, form: "a") } does not tick
+# $sort: parking-sensor
+evidence-rate-tick-false = { CAP(PART($sort, form: "a")) } that works is not heard to tick
 evidence-money-labour = Labour, per hour
 # $sort: parking-sensor
 evidence-money-part = Price of a new { PART($sort) }

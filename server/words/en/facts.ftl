@@ -41,6 +41,16 @@ facts-paused-part = To order: { $part }.
 # $to: Ben
 facts-handed-over = Handed over to { $to }.
 facts-resumed = Work goes on.
+# $positions: right outer and left outer
+facts-heard-ticks = ticking at { $positions }
+# $positions: right outer and left outer
+facts-heard-nothing = nothing to hear at { $positions }
+facts-heard-none = nobody said where
+# $found: ticking at right outer
+facts-listened = Listened: { $found }.
+# $one: ticking at right inner
+# $other: nothing to hear at right outer
+facts-listened-both = Listened: { $one }; { $other }.
 # $check: the fuse
 # $found: good
 facts-sounder-checked = Not heard, so checked { $check }: { $found ->

@@ -77,6 +77,7 @@ guide-start-exchange = Exchange { $positions }
 guide-start-exchange-several = Start the exchange
 guide-start-unplug = Unplug and test
 guide-start-meter = Start the checks
+guide-start-listen = Listen
 # $sort: parking-sensor
 guide-start-replace = Fit a new { PART($sort, form: "one") }
 
@@ -93,6 +94,8 @@ guide-move-clean = { $count ->
 guide-move-unplug = Unplug { $position } and test
 # $position: right outer
 guide-move-meter = Check the wiring at { $position }
+# $position: right outer
+guide-move-listen = Listen at { $position }
 # $position: right outer
 # $sort: parking-sensor
 guide-move-replace = Fit a new { PART($sort, form: "one") } at { $position }

@@ -89,6 +89,12 @@ parking-sensor-check-signal-text = Key off, the control unit's plug off as well.
 parking-sensor-check-signal-good = 2 Ω or less along it, open to ground
 parking-sensor-check-signal-bad = High along it, or a path to ground
 
+## Listening: common practice, no source.
+
+parking-sensor-listen-text = Key on, reverse in. Put an ear or a fingertip close: a working sensor ticks softly.
+parking-sensor-listen-ticks = It ticks
+parking-sensor-listen-silent = Nothing to hear
+
 ## Cleaning.
 
 parking-sensor-clean = Wipe the face of the sensor and the edge around it.
@@ -123,6 +129,8 @@ parking-sensor-caution-ground = Level ground, parking brake on, wheels chocked.
 parking-sensor-caution-ground-short = Level, braked, chocked
 parking-sensor-caution-reverse = Engine off and foot on the brake before you engage reverse.
 parking-sensor-caution-reverse-short = Engine off, foot on the brake
+parking-sensor-caution-listen = Engine off. Never a foot on the brake and a hand at the bumper at once.
+parking-sensor-caution-listen-short = Engine off, nobody on the brake
 parking-sensor-caution-key-off = Key off before you unplug anything.
 parking-sensor-caution-key-off-short = Key off
 parking-sensor-caution-stand = Nobody under a vehicle that stands on a jack alone.

@@ -64,6 +64,8 @@ reasons-why-clean-several = { CAP($blocked) } would show the same, and one retes
 # $about: right outer
 reasons-why-meter = Connector and wire of { $about } are still suspects.
 # $about: right outer
+reasons-why-listen = Nothing is taken apart to hear whether { $about } works.
+# $about: right outer
 reasons-why-verdict-replace = Replace { $about }, then prove it with a clean test.
 # $about: right outer
 reasons-why-verdict-spare = It is { $about }: your spare takes its place.
@@ -109,4 +111,5 @@ reasons-not-suspects = Suspects only change places: if they fault again, it says
 reasons-not-untested = Nobody has tested this spare: if it faults, it is one more suspect.
 reasons-not-same = The test would most likely look the same either way.
 reasons-not-same-checks = The checks would most likely find nothing.
+reasons-not-same-heard = It would most likely sound the same either way.
 reasons-not-unplug = It says nothing about the cause.

@@ -117,6 +117,7 @@ refusals-kind = { $kind ->
     [photos_skipped] Work went on without pictures of positions
     [walk_checked] The walk-behind check with a test pole
     [test_run] The control unit tested itself
+    [listened] What was heard of units with nothing taken apart
     [sounder_checked] Something was checked because no sounder was heard
     [cleaned] A position was cleaned
     [connector_locked] A connector is home and its lock closed

@@ -14,6 +14,8 @@ results-or-at = { $result } (or at { $count ->
 } of them)
 results-checks-good = every check is good
 results-check-bad = a check is bad
+results-ticks = it ticks
+results-silent = nothing to hear
 # $position: right outer
 results-shown-at = fault shown at { $position }
 # $position: right outer

@@ -241,6 +241,8 @@ views-support-confirms = { $how_many ->
 }
 # $position: right outer
 views-support-checks-carry = The checks of the wiring at { $position } carry this: without them
+# $position: right outer
+views-support-heard-carries = What was heard at { $position } carries this: without it
 # $how_many: several
 # $tests: 1 and 3
 views-support-tests-carry = { $how_many ->

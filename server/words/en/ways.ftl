@@ -49,6 +49,12 @@ ways-repair = I have repaired something
 ways-repair-text = What was it? A test comes next.
 ways-repair-save = Record the repair
 
+## Listening at any step.
+
+ways-listen = Listen at the sensors
+ways-listen-none = Tap what you hear, at each that you tried.
+ways-listen-save = Save what you heard
+
 ## The end without a repair.
 
 ways-close = Close without a repair

@@ -22,6 +22,7 @@ case-position = el id de una de las posiciones
 case-position-once = cada posición una sola vez
 case-not-silent = una posición que no esté callada en esta prueba
 case-fitted = una posición montada o desenchufada en esta prueba
+case-listen-fitted = una posición montada y enchufada
 case-repair = circuit: y una posición, feed: y un grupo, o control
 case-repair-once = cada reparación una sola vez
 case-cause = unit: y una pieza del caso, circuit: o blocked: y una posición, feed: y un grupo, o control

@@ -26,6 +26,11 @@ facts-paused-part = Para pedir: { $part }.
 # $to: Ben
 facts-handed-over = Entregado a { $to }.
 facts-resumed = El trabajo sigue.
+facts-heard-ticks = tictac en { $positions }
+facts-heard-nothing = nada que oír en { $positions }
+facts-heard-none = nadie dijo dónde
+facts-listened = Escuchado: { $found }.
+facts-listened-both = Escuchado: { $one }; { $other }.
 facts-sounder-checked = No se oyó; revisado { $check }: { $found ->
     [good] bien
     [mended] encontrado y arreglado

@@ -59,6 +59,7 @@ guide-start-exchange = Cambiar { $positions }
 guide-start-exchange-several = Empezar el intercambio
 guide-start-unplug = Desenchufar y probar
 guide-start-meter = Empezar las revisiones
+guide-start-listen = Escuchar
 guide-start-replace = Montar { PART($sort, form: "a-new") }
 
 guide-move-repair = Busca y repara { $cause }
@@ -69,6 +70,7 @@ guide-move-clean = { $count ->
 }
 guide-move-unplug = Desenchufa { $position } y prueba
 guide-move-meter = Revisa el cableado en { $position }
+guide-move-listen = Escucha en { $position }
 guide-move-replace = Monta { PART($sort, form: "a-new") } en { $position }
 guide-move-replace-several = Monta { PART($sort, form: "new-many") } en { $positions }
 guide-move-exchange = { CAP($moves) }

@@ -95,6 +95,7 @@ refusals-kind = { $kind ->
     [photos_skipped] Se siguió sin fotos de algunas posiciones
     [walk_checked] La comprobación en uso con un palo
     [test_run] La unidad de control hizo su autodiagnóstico
+    [listened] Lo que se oyó de las unidades sin desmontar nada
     [sounder_checked] Se revisó algo porque no se oyó el zumbador
     [cleaned] Se limpió una posición
     [connector_locked] Un conector está a fondo y su cierre cerrado

@@ -10,6 +10,8 @@ results-or-at = { $result } (o solo en { $count ->
 })
 results-checks-good = todas las comprobaciones están bien
 results-check-bad = una comprobación está mal
+results-ticks = hace tictac
+results-silent = no se oye nada
 results-shown-at = muestra fallo en { $position }
 results-not-shown-at = no muestra fallo en { $position }
 results-none = ningún fallo

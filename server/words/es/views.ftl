@@ -160,6 +160,7 @@ views-support-confirms = { $how_many ->
    *[several] Las pruebas { $tests } lo confirman; sin cualquiera de ellas, la conclusión se mantiene.
 }
 views-support-checks-carry = Las comprobaciones del cableado en { $position } lo sostienen: sin ellas
+views-support-heard-carries = Lo que se oyó en { $position } lo sostiene: sin ello
 views-support-tests-carry = { $how_many ->
     [one] La prueba { $tests } lo sostiene: sin ella
    *[several] Las pruebas { $tests } lo sostienen, cada una: sin una de ellas

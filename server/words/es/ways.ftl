@@ -36,6 +36,12 @@ ways-repair = He reparado algo
 ways-repair-text = ¿Qué era? Después toca una prueba.
 ways-repair-save = Anotar la reparación
 
+## Escuchar en cualquier paso.
+
+ways-listen = Escuchar los sensores
+ways-listen-none = Toca lo que oyes en cada uno que pruebes.
+ways-listen-save = Guardar lo que has oído
+
 ways-close = Cerrar sin reparar
 ways-close-text = ¿Por qué acaba aquí? El motivo queda registrado.
 ways-pushed-home = Encajado y repasado: { $positions }

@@ -28,7 +28,7 @@ export const SCREENS = [
   [/^file$/, 'file', []],
   [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
-  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|install|shared)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|listen|install|shared)$/, '', ['job', 'part']],
   [/^job\/([^/]+)\/correct\/([^/]+)$/, 'history', ['job', 'about']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
@@ -96,7 +96,7 @@ export const to = {
   file: () => '#/file',
   takeIn: () => '#/take-in',
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
-  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'ways' | 'install' | 'shared'} part */
+  /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'ways' | 'listen' | 'install' | 'shared'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
   /** What shows there is not right. @param {string} job @param {string} about  as an entry of the history has it */
   correct: (job, about) => `${to.job(job)}/correct/${encodeURIComponent(about)}`,

@@ -46,6 +46,14 @@ export const waysPage = {
       ...head,
       body: html`<h1>${say('ways-heading')}</h1>
         <ul class="list">
+          ${view.listen
+            ? html`<li>
+                <a class="list-row" href=${linkTo(to.jobPart(view.id, 'listen'))}>
+                  ${icon('sound')} <span class="list-main"><span class="list-title">${say('ways-listen')}</span></span>
+                  <span class="list-end">${icon('forward')}</span>
+                </a>
+              </li>`
+            : nothing}
           ${row(ctx, 'repair', 'tick', say('ways-repair'))}
           ${pause ? row(ctx, 'pause', 'clock', say('ways-pause')) : nothing}
           ${row(ctx, 'hand', 'person', say('ways-hand'))}

@@ -64,6 +64,10 @@ export function startButton(ctx, move) {
   return {
     words: move.start_words,
     run: async () => {
+      if (move.move === 'listen') {
+        ctx.go(to.jobPart(ctx.job, 'listen'));
+        return;
+      }
       if (move.form) {
         ctx.form.replacing = move.title;
         ctx.redraw();
