@@ -170,3 +170,92 @@ def test_a_server_that_came_back_a_little_behind_hides_nothing_from_a_phone_with
     assert sorted(on_server(app_server)) == ["1a", "2a", "3a", "3b"]
     assert one.notes() == three.notes() == on_server(app_server)
     assert one.state() == three.state() == state_on_server(app_server)
+
+
+LOSE_KEY = "async () => { await store.setMeta('record_key', undefined); }"
+
+
+def now_under(phone):
+    """Return the device id that a phone has now."""
+    return phone.page.evaluate("device.id")
+
+
+def test_what_a_phone_sends_is_signed_by_a_key_of_its_own(make_phone, app_server):
+    phone = make_phone()
+    phone.record("a")
+
+    assert phone.sync()["state"] == "sent"
+
+    key = phone.page.evaluate(
+        "store.getMeta('record_key').then(({ key, privateKey }) => !privateKey.extractable && key)"
+    )
+    assert app_server.rows("SELECT device, role, key FROM certificates") == [(phone.device, "bench", key)]
+    assert app_server.rows("SELECT device, seq FROM heads") == [(phone.device, 1)]
+
+
+def test_a_phone_whose_key_is_gone_goes_on_under_a_new_identity_and_loses_nothing(make_phone, app_server):
+    phone = make_phone()
+    phone.record("a")
+    phone.sync()
+    before = phone.device
+    phone.record("b")
+    phone.page.evaluate(LOSE_KEY)
+    phone.reload()
+
+    assert phone.sync()["state"] == "sent"
+
+    assert now_under(phone) != before
+    assert "its key was lost" in phone.page.evaluate("device.notice.value.sentence")
+    assert phone.notes() == on_server(app_server) == ["a", "b"]
+    assert [row[0] for row in app_server.rows("SELECT device FROM events ORDER BY n")] == [
+        before,
+        now_under(phone),
+    ]
+
+
+def test_a_phone_that_was_put_out_comes_back_under_a_new_identity_with_its_work(make_phone, app_server):
+    phone, other = make_phone(), make_phone()
+    phone.record("a")
+    phone.sync()
+    before = phone.device
+    phone.record("b")
+    other.page.evaluate(
+        """async () => {
+          const { phones } = await sync.api.get('/api/phones');
+          for (const each of phones) if (!each.this) await sync.api.post(`/api/phones/${each.id}/revoke`, {});
+        }"""
+    )
+    assert phone.sync()["state"] == "not paired"
+
+    phone.pair()
+
+    assert phone.sync()["state"] == "sent"
+    assert now_under(phone) != before
+    assert on_server(app_server) == ["a", "b"]
+
+
+def test_what_a_phone_hands_back_after_a_restore_counts_in_the_name_of_the_lost_one(make_phone, app_server):
+    lost, other = make_phone(), make_phone()
+    other.sync()
+    lost.record("a")
+    lost.sync()
+    other.sync()
+    kept = app_server.rows("SELECT device, hash FROM events")
+    lost.context.close()
+
+    other.page.evaluate(
+        """async () => {
+          const { forgetNumbers } = await import('/app/parts.js');
+          await forgetNumbers(store);
+        }"""
+    )
+    sent = []
+    other.page.on(
+        "request", lambda request: sent.append(request.post_data_json) if "/api/sync" in request.url else None
+    )
+    other.sync()
+
+    [brought] = [body for body in sent if body["events"]]
+    assert [(each["relayed"], each["event"]["device"]) for each in brought["events"]] == [(True, lost.device)]
+    assert [each["device"] for each in brought["certificates"]] == [lost.device]
+    assert [(each["device"], each["hash"]) for each in brought["signed_heads"]] == kept

@@ -3,16 +3,26 @@
 import json
 
 import pytest
+from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.core.log import canon
 from server.keeping import backup
 from server.keeping import restore
+from server.keeping.record import container
+from server.keeping.record import seal
+from server.keeping.record.check import Altered
+from server.keeping.record.check import check
+from server.keeping.verify.data_folder import FOLDER
 from server.phones import certificates
 from server.phones.pairing import make_link
+from server.phones.signing import Signer
 from server.phones.signing import signer
+from server.words.spoken import text
 from tests.server.phone import BASE
+from tests.server.phone import JOB
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
 from tests.server.phone import entry_after
@@ -387,3 +397,70 @@ def _moved(client, app):
     moved = app.test_client()
     moved._cookies = client._cookies  # the client has no public way
     return moved
+
+
+@pytest.mark.parametrize(
+    ("statement", "told"),
+    [
+        (
+            "UPDATE heads SET signature = substr(signature, 1, 127) || '0' WHERE seq = 2",
+            "signature of its phone",
+        ),
+        (
+            "UPDATE heads SET hash = replace(hash, 'a', 'b') WHERE seq = 1",
+            "signed another entry in its place",
+        ),
+        ("UPDATE certificates SET role = 'counter'", "certificate was not signed by the installation"),
+    ],
+)
+def test_verify_names_what_does_not_fit_what_phones_signed(mara, db, folder, statement, told):
+    for _ in range(2):
+        mara.record("job_opened", job_opened())
+        mara.synced()
+    assert FOLDER.first_fault(folder.root) is None
+
+    db.conn.execute(statement)
+    db.conn.commit()
+
+    fault = FOLDER.first_fault(folder.root)
+    assert (fault.device, told in text(fault.told())) == (MARA, True)
+
+
+def members(data):
+    return {name: bytes(content) for name, content in container.unpack(data)}
+
+
+def test_a_record_carries_what_its_phones_signed_and_a_signature_that_does_not_fit_is_named(mara, folder, db):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    mara.record()
+    mara.synced()
+    made = mara.get(f"/api/records/{JOB}").get_data()
+    assert check(made).record["job"] == JOB
+    parts = members(made)
+    hashes = json.loads(parts["hashes.json"])
+    assert hashes["certificates"] == [mara.certificates[MARA]]
+    assert [(head["device"], head["seq"]) for head in hashes["signed_heads"]] == [(MARA, 2)]
+
+    # Whoever seals it anew with another installation's key cannot sign for the phone.
+    signs = Signer(Ed25519PrivateKey.generate())
+    for change, told in (
+        (
+            {"signed_heads": [Key().head(MARA, 2, mara.entries[1]["hash"])]},
+            "signature of its phone does not fit",
+        ),
+        ({"signed_heads": [mara.key.head(MARA, 2, "ab" * 32)]}, "signed another entry in its place"),
+        (
+            {"certificates": [{**mara.certificates[MARA], "name": "Jo"}]},
+            "certificate of its phone does not fit",
+        ),
+    ):
+        record = {**json.loads(parts["record.json"]), "key": signs.key}
+        others = {name: data for name, data in parts.items() if name not in ("record.json", "seal.json")}
+        others["hashes.json"] = canon.dumps({**hashes, **change}).encode()
+        sealed = seal.sealed(seal.digests(record, others), signs).encode()
+        order = {"record.json": canon.dumps(record).encode(), "entries.jsonl": others.pop("entries.jsonl"),
+                 "hashes.json": others.pop("hashes.json"), "seal.json": sealed, **others}  # fmt: skip
+        with pytest.raises(Altered) as altered:
+            check(b"".join(bytes(piece) for _, piece in container.pieces(order.items())))
+        assert told in text(altered.value.fault.told())
