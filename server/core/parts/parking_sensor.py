@@ -268,7 +268,7 @@ PARKING_SENSOR = Sort(
         "sounder.supply": ("battery",),
         "sounder.reverse": ("reverse",),
         "sounder.control": ("key_off", "battery"),
-        "walk": ("reverse", "aid"),
+        "walk": ("ground", "aid"),
         "close": ("aid",),
     },
     caution_in_report="aid",

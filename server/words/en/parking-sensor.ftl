@@ -81,7 +81,7 @@ parking-sensor-check-ground-text = Key off, sensor unplugged. Ohms between the g
 parking-sensor-check-ground-good = 1 Ω or less
 parking-sensor-check-ground-bad = More than 1 Ω, or open
 parking-sensor-check-supply = measure the supply
-parking-sensor-check-supply-text = Key on, reverse in, foot on the brake. Volts between the supply pin and the ground pin of the plug. Compare with the plug of a sensor that works.
+parking-sensor-check-supply-text = Engine off, key on, parking brake on, reverse in. Volts between the supply pin and the ground pin of the plug. Compare with the plug of a sensor that works.
 parking-sensor-check-supply-good = Within 0.5 V of the working one
 parking-sensor-check-supply-bad = Lower, or nothing
 parking-sensor-check-signal = measure the signal wire
@@ -105,7 +105,7 @@ parking-sensor-blocked-state = covered or misaligned
 ## The check in use.
 
 parking-sensor-walk-heading = Walk behind it with a pole
-parking-sensor-walk-text = Hold an upright pole at each sensor in turn. Tap any that stays quiet.
+parking-sensor-walk-text = Engine off. Hold or stand an upright pole at each in turn. Tap any that stays quiet.
 parking-sensor-walk-all = All of them sound
 parking-sensor-walk-again-heading = Listen again
 # $positions: right outer and left outer

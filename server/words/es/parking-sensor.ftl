@@ -75,7 +75,7 @@ parking-sensor-check-ground-text = Contacto quitado, sensor desenchufado. Ohmios
 parking-sensor-check-ground-good = 1 Ω o menos
 parking-sensor-check-ground-bad = Más de 1 Ω, o abierto
 parking-sensor-check-supply = mide la alimentación
-parking-sensor-check-supply-text = Contacto dado, marcha atrás metida, pie en el freno. Voltios entre el contacto de alimentación y el de masa del conector. Compara con el conector de un sensor que funciona.
+parking-sensor-check-supply-text = Motor parado, contacto dado, freno de mano puesto, marcha atrás metida. Voltios entre el contacto de alimentación y el de masa del conector. Compara con el conector de un sensor que funciona.
 parking-sensor-check-supply-good = Menos de 0,5 V de diferencia con el que funciona
 parking-sensor-check-supply-bad = Menos, o nada
 parking-sensor-check-signal = mide el cable de señal
@@ -92,7 +92,7 @@ parking-sensor-blocked-for-customer = suciedad, hielo, pintura gruesa o mala ori
 parking-sensor-blocked-state = tapado o mal orientado
 
 parking-sensor-walk-heading = Camina por detrás con un poste
-parking-sensor-walk-text = Acerca un palo vertical a cada sensor y escucha. Toca el que no suene.
+parking-sensor-walk-text = Motor parado. Pon o sostén un poste derecho ante cada uno. Toca el que siga callado.
 parking-sensor-walk-all = Suenan todos
 parking-sensor-walk-again-heading = Escucha otra vez
 parking-sensor-walk-again-text = Sin sonido en { $positions }, aunque el autodiagnóstico no da fallo. Mira adónde apunta y cómo asienta, límpialo y haz otra ronda.
