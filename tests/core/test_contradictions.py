@@ -235,6 +235,18 @@ def test_what_is_said_elsewhere_of_a_sensor_takes_nothing_from_a_closed_job(swap
     assert counted(swapped) == before
 
 
+def test_what_was_said_outside_the_job_changes_what_its_verdict_rests_on_at_once(swapped, ana):
+    swapped.tested(INNER)
+    swapped.force("unit_pulled", unit=home(OUTER), position=INNER, how="scanned")
+    assert swapped.core("unit", unit=home(OUTER))["bad"]
+    ana.job = None
+    ana.force("unit_moved", unit=home(INNER), place="stock", how="scanned", note="")
+    told = swapped.core("unit", unit=home(OUTER))
+    assert not told["bad"]
+    swapped.core("reset", events=[{"event": event} for event in swapped.events + ana.events])
+    assert swapped.core("unit", unit=home(OUTER)) == told
+
+
 def test_a_label_that_the_question_is_not_about_is_stopped(swapped, ana):
     ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
     answer = swapped.core("scan", job=swapped.job, text=swapped.labels[home(INNER)], how="scanned")

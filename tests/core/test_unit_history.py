@@ -12,6 +12,17 @@ SPARE = "u0000000spare"
 BREAKS = 0.001  # a spare may break between two jobs; common practice, no source
 
 
+def test_a_circuit_that_was_repaired_and_measured_since_the_last_test_leaves_the_job_to_be_read(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.force("circuit_repaired", cause=f"circuit:{OUTER}", what="new pin")
+    for check in ("connector", "supply", "ground", "signal"):
+        job.force("circuit_measured", position=OUTER, check=check, value="", reads="good")
+    job.force("unit_pulled", unit=home(OUTER), position=OUTER, how="scanned")
+    assert [unit["bad"] for unit in job.view()["out"]] == [""]
+
+
 class Yard:
     """Several jobs on several vehicles, one phone, one log."""
 

@@ -9,6 +9,7 @@ from ..infer.belief import Belief
 from ..infer.case_form import read
 from ..infer.model import Model
 from ..infer.variations import Variations
+from ..state import contradictions
 from ..state.job import Job
 from . import identity_assignments
 from . import priors
@@ -19,10 +20,13 @@ _EXPLANATIONS = 2
 
 
 def kept(job: Job, name: str, work):
-    """Return what `work()` comes to for a job, under a name; kept until something happens on the job."""
-    verdicts, count = job.state.verdicts, len(job.history)
-    if name not in verdicts or verdicts[name][0] != count:
-        verdicts[name] = (count, work())
+    """Return what `work()` comes to for a job, under a name; kept until something happens on the job.
+
+    What happens elsewhere can leave tests of it open, or settle that.
+    """
+    verdicts, known = job.state.verdicts, (len(job.history), contradictions.waiting(job.state, job.facts))
+    if name not in verdicts or verdicts[name][0] != known:
+        verdicts[name] = (known, work())
     return verdicts[name][1]
 
 
@@ -46,6 +50,7 @@ def verdict(job: Job) -> dict | None:
 def _verdict(job: Job) -> dict | None:
     bare = bare_case(job)
     bare["units"] = []
+    bare["meter"] = [each for each in bare["meter"] if _was_tested(bare["tests"], each)]
     assignments = ways.assignments(job, bare)
     if assignments:
         return identity_assignments.reasoned(bare, assignments, plan=False)["verdict"]
@@ -53,3 +58,10 @@ def _verdict(job: Job) -> dict | None:
     belief = Belief(Model(case))
     best = explanations.named(belief, explanations.likeliest(belief, _EXPLANATIONS))[0]
     return holds.verdict(best, holds.leading(best, Variations(belief), case), case)
+
+
+def _was_tested(tests: list, reading: dict) -> bool:
+    """Tell whether a test has seen the circuit that was measured; one repaired since shows in none."""
+    cause = "circuit:" + reading["position"]
+    tested = [each for test in tests for each in test["repaired"] if each == cause]
+    return reading["generation"] <= 1 + len(tested)

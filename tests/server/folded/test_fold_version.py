@@ -34,6 +34,7 @@ FOLDING = {
     "facts/evidence.py",
     "facts/job.py",
     "facts/labelling.py",
+    "facts/listening.py",
     "facts/looks.py",
     "facts/mixups.py",
     "facts/moves.py",
