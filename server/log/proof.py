@@ -104,9 +104,9 @@ def read_head(value: object) -> SignedHead | None:
 
 def standing(db: Database, device: str, proofs: Proofs, chain: Iterable[Link]) -> Standing:
     """Returns how a device id stands, given the entries of it in this batch."""
-    if certificates.has_ended(db, device):
-        return Standing([], True, [], set())
     held = certificates.of(db, device)
+    if not held and certificates.has_ended(db, device):
+        return Standing([], True, [], set())
     known = {(each.role, each.key) for each in held}
     for each in proofs.certificates:
         # One role a device: what says another than what is known here is none of ours.

@@ -111,6 +111,12 @@ def has_ended(db: Database, device: str) -> bool:
     return row is not None
 
 
+def are_known(db: Database, device: str) -> bool:
+    """Tells whether a key speaks for a device id, or did until its phone was put out."""
+    row = db.conn.execute("SELECT 1 FROM certificates WHERE device = ? LIMIT 1", [device]).fetchone()
+    return row is not None
+
+
 def end(db: Database, session: int, now: int) -> None:
     """Ends the certificates of all device ids of a session; called inside a transaction."""
     db.conn.execute(
