@@ -191,7 +191,7 @@ class Walker:
 
     def _heard(self, place):
         """What is heard at a position: first what its faults make of it."""
-        unit = self.driver.core("state")["vehicles"]["v1"]["holds"].get(place)
+        unit = self.driver.core("state")["vehicles"][self.view["vehicle"]["id"]]["holds"].get(place)
         answers = ["ticks", "silent"]
         if f"unit:{unit}" in self.faults or f"circuit:{place}" in self.faults:
             answers.reverse()
