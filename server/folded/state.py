@@ -11,6 +11,7 @@ from typing import Any
 
 from sqlite_utils import Database
 
+from server.core.codes.numbers import plain
 from server.core.facts.connected import names
 from server.core.facts.corrections import right
 from server.core.facts.fold import apply
@@ -93,6 +94,11 @@ class FoldedState(State):
                 self.units.get(name)
         for owner in self._rows.linked(f"conflicts:{job}"):
             self._read_conflicts(owner)
+
+    def with_serial(self, serial: str) -> list[str]:
+        """Returns the units that a serial number was read off, which are read first."""
+        self.add_linked(f"serial:{plain(serial)}")
+        return super().with_serial(serial)
 
     def disputed(self, job: str) -> list[str]:
         """Returns the disputed units of a job, which are read first: any job may be asked about."""

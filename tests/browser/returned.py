@@ -18,11 +18,12 @@ from tests.hosts import Core
 DEVICE = "d00000000000000b0"
 _MINUTE = 60_000
 _HOURS_AGO = 30
+_SERIAL = "SN-1"
 
 
 def returned(count: int) -> tuple[list[dict], list[str]]:
     """Return the entries of `count` closed jobs on one phone, and the label of each bad sensor."""
-    model = proven(Core())
+    model = proven(Core(), serial=_SERIAL)
     used = sorted(set(model.labels.values()))
     codes = labels.codes_from(list(Random(5).randbytes(40_000)), 3 * count)
     start = now_ms() - _HOURS_AGO * 60 * _MINUTE
@@ -32,13 +33,18 @@ def returned(count: int) -> tuple[list[dict], list[str]]:
         renamed = dict(zip(used, fresh, strict=True))
         found.append(renamed[model.labels[BAD]])
         names = {"v1": f"v{number:012x}", model.job: f"j{number:012x}", "u00000000new1": f"u{number:012x}",
-                 "Blue estate": f"Estate {number + 1}", **renamed}  # fmt: skip
+                 "Blue estate": f"Estate {number + 1}", _SERIAL: serial_of(number), **renamed}  # fmt: skip
         for event in model.events:
             text = json.dumps(event)
             for old, new in names.items():
                 text = text.replace(f'"{old}"', f'"{new}"').replace(f'"{old}.', f'"{new}.')
             entries.append(_chained(json.loads(text), entries, start))
     return entries, found
+
+
+def serial_of(number: int) -> str:
+    """Return the serial number of the bad sensor of one of those jobs."""
+    return f"{_SERIAL}-{number}"
 
 
 def put_on_server(server, entries: list[dict]) -> None:

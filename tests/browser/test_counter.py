@@ -11,6 +11,7 @@ from tests.browser.phone import Phone
 from tests.browser.phone import label_picture
 from tests.browser.returned import put_on_server
 from tests.browser.returned import returned
+from tests.browser.returned import serial_of
 from tests.browser.screens import TOO_SMALL
 from tests.browser.screens import TOO_WIDE
 from tests.browser_support import wait_until
@@ -47,9 +48,9 @@ class Clerk:
         self.phone.wait_for_offline_use()
         self.page.evaluate("() => addEventListener('keydown', () => { window.keyed = true; }, true)")
 
-    def holds(self, code: str, part: str = "PS-1"):
+    def holds(self, code: str, serial: str, part: str = "PS-1"):
         """Hold a part with its label, and with the maker's symbol on its bag beside it."""
-        bag = symbol(envelope(f"1P{part}"), DATA_MATRIX)
+        bag = symbol(envelope(f"1P{part}", f"S{serial}"), DATA_MATRIX)
         self.phone.camera.show(label_picture(code, self.server.base), bag)
 
     def sees(self, code: str, proposed: str):
@@ -111,10 +112,11 @@ def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
     row.insert(TWICE + 5, codes[TWICE])
     assert len(row) == BATCH
     page.evaluate(COUNT_CAMERAS)
-    clerk.holds(row[0])
+    serials = {code: serial_of(number) for number, code in enumerate(codes)}
+    clerk.holds(row[0], serials[row[0]])
     clerk.phone.tap("Scan returns")
     for number, code in enumerate(row):
-        clerk.holds(code, part="PS-9" if number == MOVED else "PS-1")
+        clerk.holds(code, serials[code], part="PS-9" if number == MOVED else "PS-1")
         wrong = {MOVED: "The label is on another part", TWICE + 5: "Returned before"}.get(number)
         clerk.sees(code, "refuse" if wrong else "accept")
         if wrong:

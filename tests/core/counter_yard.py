@@ -32,8 +32,10 @@ def _gone_through(how):
     return _go_through(**dict(how))
 
 
-def _go_through(*, part="PS-1", scanned=True, photos=True, close=True, alone=False):
+def _go_through(*, part="PS-1", serial="", scanned=True, photos=True, close=True, alone=False):
     job = Driver(Core()).begin(part=part)
+    if serial:
+        job.force("part_noted", unit=BAD, part=part, serial=serial)
     job.test(OUTER)
     if photos:
         job.photograph()

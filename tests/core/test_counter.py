@@ -17,7 +17,7 @@ from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.driver import home
 
-READ = {"part": "PS-1"}
+READ = {"part": "PS-1", "compared": "same"}
 ALL = ["label", "place", "part", "verdict", "custody", "photos", "before", "record", "job", "window"]
 
 
@@ -54,8 +54,92 @@ def test_a_serial_number_of_another_unit_names_that_unit(core):
     assert standing(clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "s100"}), "part") == "pass"
     assert standing(clerk.ask(job.labels[BAD], read={"part": "PS-1"}), "part") == "hold"
     moved = clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "S-200"})
-    assert moved["proposed"] == "refuse"
-    assert f"{other[:3]}-{other[3:]}" in said(moved, "part")
+    assert (moved["proposed"], moved["against"]) == ("refuse", ["part", "serial"])
+    assert f"{other[:3]}-{other[3:]}" in said(moved, "serial")
+
+
+def test_a_part_number_alone_proves_no_identity_and_says_what_would(core, bad):
+    clerk = Clerk(core)
+    for read in ({}, {"part": "PS-1"}, {"part": "PS-1", "serial": "S-7"}):
+        answer = clerk.ask(bad, read=read)
+        assert (answer["proposed"], answer["against"]) == ("hold", ["part"])
+        assert said(answer, "part").endswith("Compare the pictures.")
+    assert clerk.ask(bad, read={"part": "PS-1", "serial": "S-7", "compared": "same"})["proposed"] == "accept"
+
+
+@pytest.mark.parametrize("text", ["S-200", "s 200"])
+def test_a_serial_of_another_sensor_on_one_that_has_none_on_record_is_refused(core, text):
+    job = proven(core)
+    job.force("part_noted", unit="u00000000new1", part="PS-1", serial="S-200")
+    other = job.labels["u00000000new1"]
+    answer = Clerk(core).ask(job.labels[BAD], read={**READ, "serial": text})
+    assert (answer["proposed"], answer["against"]) == ("refuse", ["serial"])
+    assert answer["headline"] == "The serial number is another sensor's"
+    assert f"{other[:3]}-{other[3:]}" in said(answer, "serial")
+
+
+def test_one_serial_that_the_bench_put_on_two_sensors_is_refused_even_where_it_is_read_again(core):
+    job = proven(core)
+    for unit in (BAD, "u00000000new1"):
+        job.force("part_noted", unit=unit, part="PS-1", serial="S-1")
+    for read in ({"serial": "S-1"}, {"compared": "same"}):
+        assert Clerk(core).ask(job.labels[BAD], read=read)["proposed"] == "refuse"
+
+
+@pytest.mark.parametrize("decision", ["accept", "refuse"])
+def test_a_serial_that_came_back_under_another_label_is_refused_with_that_decision(core, decision):
+    job = proven(core)
+    bad, clerk = job.labels[BAD], Clerk(core)
+    first = clerk.ask(bad, read={**READ, "serial": "S-7"})
+    clerk.decide(first, decision, "" if decision == "accept" else "broken")
+    for label in (job.labels["u00000000new1"], job.codes[15], "HTTP://OTHER.EXAMPLE/U/" + job.codes[15]):
+        again = clerk.ask(label, read={"part": "PS-1", "serial": "s7"}, now=NOW + 3 * DAY_MS)
+        assert again["proposed"] == "refuse"
+        assert again["headline"] == "The serial number came back before"
+        assert "4 days ago, signed by Jo" in said(again, "serial")
+        assert f"{bad[:3]}-{bad[3:]}" in said(again, "serial")
+
+
+def test_a_serial_that_waits_under_another_label_is_refused(core, bad):
+    clerk = Clerk(core)
+    first = clerk.ask(bad, read={**READ, "serial": "S-7"})
+    clerk.record(first["received"])
+    second = clerk.ask(Driver(core).codes[15], read={"serial": "S-7"})
+    assert (second["proposed"], standing(second, "serial")) == ("refuse", "fail")
+
+
+def test_a_sensor_received_before_its_record_came_is_no_other_one(core):
+    job = proven(core)
+    clerk, spare = Clerk(core), job.codes[15]
+    clerk.decide(clerk.ask(spare, read={"serial": "S-7"}), "hold")
+    new = {"part": "PS-1", "serial": "S-7", "code": spare, "how": "scanned", "place": "stock"}
+    job.force("unit_added", unit="u00000000late", **new)
+    assert standing(clerk.ask(spare, read={"serial": "S-7"}), "serial") == "pass"
+    assert standing(clerk.ask(job.labels[BAD], read={"serial": "S-7"}), "serial") == "fail"
+
+
+def test_a_label_on_two_sensors_makes_one_serial_a_matter_of_the_label(core):
+    job = proven(core)
+    left = home("rear-left-outer")
+    for unit in (BAD, left):
+        job.force("part_noted", unit=unit, part="PS-1", serial="S-1")
+    job.force("unit_labelled", unit=left, code=job.labels[BAD], how="scanned")
+    answer = Clerk(core).ask(job.labels[BAD], read={"serial": "S-1"})
+    assert (answer["proposed"], standing(answer, "serial")) == ("hold", "pass")
+
+
+def test_signs_alone_are_no_serial_number(core, bad):
+    job = Driver(core)
+    job.force("part_noted", unit="u00000000new1", part="PS-1", serial="--")
+    assert standing(Clerk(core).ask(bad, read={"serial": "-"}), "serial") == "pass"
+
+
+def test_a_decision_taken_back_leaves_no_serial_that_came_back(core, bad):
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(bad, read={**READ, "serial": "S-7"}))
+    for event in reversed(clerk.events[-2:]):
+        clerk.record({"kind": "corrected", "data": {"device": CLERK, "seq": event["seq"], "reason": "slip"}})
+    assert standing(clerk.ask(Driver(core).codes[15], read={"serial": "S-7"}), "serial") == "pass"
 
 
 def test_without_a_symbol_the_pictures_are_compared_by_eye(core, bad):
@@ -67,7 +151,7 @@ def test_without_a_symbol_the_pictures_are_compared_by_eye(core, bad):
 
 def test_a_record_without_a_part_number_claims_nothing(core):
     job = proven(core, part="")
-    answer = Clerk(core).ask(job.labels[BAD], read=READ)
+    answer = Clerk(core).ask(job.labels[BAD], read={"part": "PS-1"})
     assert "No part number on record" in said(answer, "part")
     assert standing(answer, "part") == "hold"
 

@@ -11,7 +11,7 @@ from tests.core.driver import START
 from tests.core.test_snapshot import PhoneLike
 from tests.hosts import Core
 
-READ = {"part": "PS-1"}
+READ = {"part": "PS-1", "compared": "same"}
 SECOND = "ddddddddddddddddd"
 PLACES = ("fitted", "out", "stock", "counter", "customer", "scrapped")
 OF_THE_COUNTER = PLACES[2:]

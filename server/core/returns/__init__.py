@@ -1,9 +1,9 @@
 """What the counter looks at in a returned unit, one rule a file.
 
 In this order: `label` (is it on record), `place` (may it be here), `part` (is it the part claimed),
-`verdict` (what proves that it is bad), `custody` (was its label read at every handover), `photos`,
-`before` (was it returned before), `record` (is the log as it was written), `job` (is it closed),
-`window` (is it in time).
+`serial` (is its serial number no other's), `verdict` (what proves that it is bad), `custody` (was its
+label read at every handover), `photos`, `before` (was it returned before), `record` (is the log as it was
+written), `job` (is it closed), `window` (is it in time).
 
 A rule is `look(state, case) -> check | None`; None where it has nothing to look at, which is so for
 most rules when no record is here. A check is made by `check()`: "pass", "hold" where something is
@@ -19,6 +19,7 @@ from . import part
 from . import photos
 from . import place
 from . import record
+from . import serial
 from . import verdict
 from . import window
 
@@ -26,6 +27,7 @@ RULES = (
     ("label", label),
     ("place", place),
     ("part", part),
+    ("serial", serial),
     ("verdict", verdict),
     ("custody", custody),
     ("photos", photos),
@@ -40,6 +42,7 @@ ABOUT = {
     "label": "returns-about-label",
     "place": "returns-about-place",
     "part": "returns-about-part",
+    "serial": "returns-about-serial",
     "verdict": "returns-about-verdict",
     "custody": "returns-about-custody",
     "photos": "returns-about-photos",

@@ -1,9 +1,11 @@
 """What is true: vehicles, units, labels, jobs, conflicts. Built by the fold, read by everyone else."""
 
+from ..codes.numbers import plain
 from .index import Index
 from .jobs_in_part import JobsInPart
 from .jobs_in_part import kept_line
 from .jobs_in_part import line_of
+from .serials import has_serial
 
 MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
 
@@ -182,6 +184,14 @@ class State:
                 if unit:
                     sharing[unit] = True
         return sorted(sharing)
+
+    def with_serial(self, serial: str) -> list[str]:
+        """Return the ids of the units that a serial number was ever read off, in order of id."""
+        wanted = plain(serial)
+        if not wanted:
+            return []
+        units = [unit for unit in self.units.values() if unit["serial"] or unit["returns"]]
+        return sorted([unit["id"] for unit in units if has_serial(unit, wanted)])
 
     def disputed(self, job: str) -> list[str]:
         """Return the ids of disputed units that the job has to do with, in order of id."""

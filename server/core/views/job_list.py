@@ -9,6 +9,7 @@ from ..guide import next_step
 from ..messages import message
 from ..state.job import Job
 from ..state.job import known_job
+from ..state.serials import serials_of
 from ..words import results
 from . import search
 from .findable import said_of
@@ -102,7 +103,7 @@ def _found_by(state, line: dict, asked) -> list[dict]:
     said = [("vin", state.vehicles[line["vehicle"]]["vin"]), ("part", line["part"])]
     for unit in state.units_of(line["id"]):
         said.extend([("sensor", code) for code in search.codes_of_unit(state.units[unit])])
-        said.extend([("serial", serial) for serial in search.serials_of_unit(state.units[unit])])
+        said.extend([("serial", serial) for serial in serials_of(state.units[unit])])
     said.extend([("code", code) for code in codes] + [("person", name) for name in people])
     found = [each for each in said if each[1] and asked.touches(search.words_of([], [each[1]]))]
     return [message("views-list-found", sort=sort, what=what) for sort, what in found[:_MOST_SAID]]

@@ -9,6 +9,7 @@ pairs are folded in one go, for MicroPython does one long text much faster than 
 """
 
 from ..codes import labels
+from ..state.serials import serials_of
 from .folding import folded
 
 LONG = 10  # characters of a number that is found by its end
@@ -91,7 +92,7 @@ def numbers_of_unit(unit: dict) -> list[str]:
     # Most units of a long log have none: it is their first answer that counts.
     if not (unit["code"] or unit["serial"] or unit["returns"] or unit["old_codes"]):
         return []
-    return codes_of_unit(unit) + serials_of_unit(unit)
+    return codes_of_unit(unit) + serials_of(unit)
 
 
 def codes_of_unit(unit: dict) -> list[str]:
@@ -99,12 +100,6 @@ def codes_of_unit(unit: dict) -> list[str]:
     codes = [unit["code"]] + unit["also"] + unit["old_codes"] + [entry["code"] for entry in unit["returns"]]
     said = [labels.shown(code.partition("@")[0]) for code in codes if code]
     return said + [code for code in codes if "@" in code]
-
-
-def serials_of_unit(unit: dict) -> list[str]:
-    """Return what was read off a unit as its serial number."""
-    serials = [unit["serial"]] + [entry["serial"] for entry in unit["returns"]]
-    return [serial for serial in serials if serial]
 
 
 def of_unit(unit: dict) -> tuple[list[str], list[str]]:
@@ -116,7 +111,7 @@ def of_unit(unit: dict) -> tuple[list[str], list[str]]:
             said.extend([made["signed"], made["overrule"]])
     for move in unit["moves"]:
         said.append(move["actor"])
-    numbers = [unit["part"]] + codes_of_unit(unit) + serials_of_unit(unit)
+    numbers = [unit["part"]] + codes_of_unit(unit) + serials_of(unit)
     numbers.extend([entry["part"] for entry in unit["returns"]])
     return [text for text in said if text], [text for text in numbers if text]
 

@@ -3,6 +3,7 @@
 returns-about-label = label
 returns-about-place = place on record
 returns-about-part = part number
+returns-about-serial = serial number
 returns-about-verdict = proof that it is bad
 returns-about-custody = custody
 returns-about-photos = pictures
@@ -115,8 +116,6 @@ returns-part-differs = Read off it: { $field ->
     [serial] serial number
    *[part] part number
 } { $read }. The record of { $code } says { $recorded }.
-# $code: P4C-8T
-returns-part-owner = That serial number is on record as { $code }.
 # $field: serial
 # $number: A-17
 returns-part-number = { $field ->
@@ -130,11 +129,8 @@ returns-part-by-eye = Compared with its pictures by eye.
 returns-part-unknown-title = No part number on record
 returns-part-unknown = Nothing says which part is claimed. Compare the pictures.
 returns-part-unread-title = Is it the part claimed?
-# $field: part
-returns-part-unread = No { $field ->
-    [serial] serial number
-   *[part] part number
-} read off it yet. Scan the maker's symbol on the part or its bag, or compare the pictures.
+returns-part-unread = No serial number read off it yet. Scan the maker's symbol on the part or its bag, or compare the pictures.
+returns-part-alone = No serial number of it is on record, and many sensors have the same part number. Compare the pictures.
 returns-photos-none-title = No picture
 returns-photos-none = No picture of it or of where it sat is on record.
 returns-photos-title = Pictures there
@@ -173,6 +169,24 @@ returns-record-phone = Phone { $device }.
 returns-record-altered-title = The record was altered
 returns-record-title = Record intact
 returns-record = No event of it was changed, none is missing.
+returns-serial-title = Serial number on no other
+# $serial: A-17
+returns-serial = Serial number { $serial } is on record for no other sensor.
+returns-serial-other-title = The serial number is another sensor's
+# $serial: A-17
+# $codes: P4C-8T and K7F-3M
+returns-serial-other = Serial number { $serial } is on record as { $codes }.
+returns-serial-before-title = The serial number came back before
+# $serial: A-17
+# $code: P4C-8T
+# $decision: accept
+# $ago: 3 days ago
+# $signed: Kim
+returns-serial-before = Serial number { $serial } came back as { $code }. That was { $decision ->
+    [accept] accepted
+    [hold] held
+   *[refuse] refused
+} { $ago }, signed by { $signed }.
 returns-verdict-no-test-title = No test of it is on record
 returns-verdict-no-test = Nothing on record proves that it is bad.
 returns-verdict-not-title = Not proven that it is bad

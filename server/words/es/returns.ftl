@@ -3,6 +3,7 @@
 returns-about-label = etiqueta
 returns-about-place = lugar registrado
 returns-about-part = número de pieza
+returns-about-serial = número de serie
 returns-about-verdict = prueba de que está mal
 returns-about-custody = custodia
 returns-about-photos = fotos
@@ -85,7 +86,6 @@ returns-part-differs = Leído en la pieza: { $field ->
     [serial] número de serie
    *[part] número de pieza
 } { $read }. El registro de { $code } dice { $recorded }.
-returns-part-owner = Ese número de serie está registrado como { $code }.
 returns-part-number = { $field ->
     [serial] serie
    *[part] pieza
@@ -96,10 +96,8 @@ returns-part-by-eye = Comparado a ojo con sus fotos.
 returns-part-unknown-title = Sin número de pieza registrado
 returns-part-unknown = Nada dice qué pieza se reclama. Compara las fotos.
 returns-part-unread-title = ¿Es la pieza reclamada?
-returns-part-unread = Aún no se ha leído el { $field ->
-    [serial] número de serie
-   *[part] número de pieza
-}. Lee el símbolo del fabricante en la pieza o en su bolsa, o compara las fotos.
+returns-part-unread = Aún no se ha leído el número de serie. Lee el símbolo del fabricante en la pieza o en su bolsa, o compara las fotos.
+returns-part-alone = No hay ningún número de serie suyo registrado, y muchos sensores llevan el mismo número de pieza. Compara las fotos.
 returns-photos-none-title = Sin fotos
 returns-photos-none = No hay ninguna foto registrada de él ni de donde estaba.
 returns-photos-title = Hay fotos
@@ -126,6 +124,16 @@ returns-record-phone = Teléfono { $device }.
 returns-record-altered-title = El registro fue alterado
 returns-record-title = Registro intacto
 returns-record = Ninguna anotación se cambió ni falta.
+returns-serial-title = Número de serie de ningún otro
+returns-serial = El número de serie { $serial } no está registrado en ningún otro sensor.
+returns-serial-other-title = El número de serie es de otro sensor
+returns-serial-other = El número de serie { $serial } está registrado como { $codes }.
+returns-serial-before-title = El número de serie ya se devolvió
+returns-serial-before = El número de serie { $serial } ya vino como { $code }. Eso quedó { $decision ->
+    [accept] aceptado
+    [hold] retenido
+   *[refuse] rechazado
+} { $ago }, firmado por { $signed }.
 returns-verdict-no-test-title = No hay ninguna prueba suya registrada
 returns-verdict-no-test = Nada en el registro demuestra que esté mal.
 returns-verdict-not-title = No está demostrado que esté mal

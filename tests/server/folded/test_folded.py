@@ -15,6 +15,7 @@ from server.core.facts.fold import Fold
 from server.core.host import Host
 from server.core.log import canon
 from server.core.words.words import DAY_MS
+from server.folded import FoldedState
 from server.folded import ahead
 from server.folded import progress
 from server.folded import rows
@@ -40,7 +41,7 @@ CODES = ["JRMMA", "6JF4D"]
 HOW = st.sampled_from(["scanned", "typed"])
 UNIT, PLACE, CODE = st.sampled_from(UNITS), st.sampled_from(PLACES), st.sampled_from(CODES)
 DECISION = st.sampled_from(["accept", "hold", "refuse"])
-TEXT, FLAG = st.just(""), st.booleans()
+TEXT, SERIAL, FLAG = st.just(""), st.sampled_from(["", "SN-1"]), st.booleans()
 LATER = "later "  # a kind in the format of a later version
 SEQ = st.integers(1, 14).map(str)
 ENTRY = st.one_of(st.just("-"), st.builds("{}:{}".format, st.sampled_from(DEVICES), SEQ))
@@ -59,7 +60,7 @@ FACTS = st.one_of(
     fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out", "stock"]), position=PLACE, how=HOW),
     fact("unit_seen", unit=UNIT, place=st.sampled_from(["fitted", "out", "stock"]), position=PLACE, how=HOW,
          settles=st.lists(ENTRY, max_size=2)),
-    fact("unit_added", unit=UNIT, part=TEXT, serial=TEXT, code=CODE, how=HOW, place=st.just("stock")),
+    fact("unit_added", unit=UNIT, part=TEXT, serial=SERIAL, code=CODE, how=HOW, place=st.just("stock")),
     fact("unit_labelled", unit=UNIT, code=CODE, how=HOW),
     fact("units_mixed", units=st.lists(UNIT, unique=True, max_size=3), note=TEXT),
     fact("label_voided", unit=UNIT, code=CODE, reason=st.just("torn")),
@@ -84,7 +85,8 @@ FACTS = st.one_of(
     fact("tests_told_apart", tests=st.lists(ENTRY, max_size=2)),
     fact("work_went_on"),
     fact("units_mixed", units=st.lists(UNIT, unique=True, min_size=1, max_size=3), note=TEXT),
-    fact("return_received", unit=UNIT, how=HOW, code=CODE, part=TEXT, serial=TEXT, compared=TEXT, note=TEXT),
+    fact("return_received", unit=UNIT, how=HOW, code=CODE, part=TEXT, serial=SERIAL, compared=TEXT,
+         note=TEXT),
     fact("return_decided", unit=UNIT, decision=DECISION, proposed=DECISION, reasons=st.just([]),
          overrule=TEXT, signed=st.just("Jo")),
     fact("not_known_here", unit=UNIT),
@@ -142,11 +144,23 @@ class Pair:
         for span in ((NOW - DAY_MS, NOW + 1), (NOW + 1, NOW + 2)):
             asked = {"op": "decided", "start": span[0], "end": span[1]}
             assert self.projection.decided(self.db, *span) == ask(host, asked)
+        for unit in state.units:
+            assert self.proposed(unit) == ask(host, counter_question(unit))
         assert self.projection.waiting(self.db) == ask(host, {"op": "waiting"})
         for text in SEARCHED:
             assert self.projection.find(self.db, text) == ask(host, {"op": "find", "text": text}), text
         with closing(self.db.conn.execute("SELECT job FROM job_list")) as listed:
             assert {job for (job,) in listed} == set(state.jobs)
+
+    def proposed(self, unit):
+        """What the core proposes for a unit at the counter, from the folded state alone."""
+        host = Host()
+        host.fold.state = FoldedState(self.db)
+        return ask(host, counter_question(unit))
+
+
+def counter_question(unit):
+    return {"op": "counter", "unit": unit, "now": NOW, "read": {"serial": "sn1"}}
 
 
 def ask(host, question):

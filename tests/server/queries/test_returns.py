@@ -29,7 +29,7 @@ def returned(db):
     core = Core()
     job = proven(core)
     clerk = Clerk(core, name='Jo "the", clerk\nof the counter')
-    clerk.decide(clerk.ask(job.labels[BAD], read={"part": "PS-1"}))
+    clerk.decide(clerk.ask(job.labels[BAD], read={"part": "PS-1", "compared": "same"}))
     for number, signed in enumerate(FORMULAS):
         clerk.actor = signed
         clerk.decide(clerk.ask(job.codes[10 + number]), "refuse", f"{signed} because")
