@@ -28,9 +28,12 @@ from server.core.printing.layout import layout_of
 from server.core.printing.scan_distance import RULE
 from server.core.printing.scan_distance import USUAL_CM
 from server.core.printing.scan_distance import checked_distance
+from server.keeping.new_file import refuse_unless_new
+from server.keeping.new_file import written_whole
 from server.labelling import store
 from server.labelling.files import FORMATS
 from server.labelling.files import drawn
+from server.labelling.files import page_count
 from server.labelling.states import FREE
 from server.labelling.states import ON
 from server.labelling.states import VOID
@@ -41,12 +44,11 @@ from server.refusals import CommandRefused
 from server.serving.serve import settled_base
 from server.storage import DataFolder
 from server.storage import folder_with_data
-from server.storage.durable import sync_file
 from server.words.spoken import say
 from server.words.spoken import text
 
 _WAYS = ("count", "list", "again", "void")
-
+_READABLE = 0o666  # a sheet of labels is no secret: whoever prints it may be somebody else
 
 _LAYOUT = "commands-labels-layout"
 _HEADS = {
@@ -103,11 +105,12 @@ def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict
     if not 1 <= number <= store.MOST_LABELS:
         about = {"given": str(number), "most": store.MOST_LABELS}
         raise CommandRefused(message("commands-labels-count-range", **about))
+    files = _new_files(file, number, layout)
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
         face = face_for(layout, base, distance)
         printing = store.issue(db, number, base, options, now_ms())
-        _write(file, printing, base, layout, face)
+        _write(files, printing, base, layout, face)
         store.done(db, printing.id, now_ms())
     _tell(data, printing, base, layout, face)
     _warn(layout, face, distance)
@@ -118,11 +121,13 @@ def _print_again(data: Path, batch: int, out: Path | None, cm: str, options: dic
     folder_with_data(data)
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
+        kept = batch_options(db, batch)
         if not options:
-            layout = layout_of(batch_options(db, batch))
+            layout = layout_of(kept)
+        files = _new_files(file, store.left(db, batch), layout)
         face = face_for(layout, base, distance)
         printing = store.again(db, batch, now_ms())
-        _write(file, printing, base, layout, face)
+        _write(files, printing, base, layout, face)
         store.done(db, printing.id, now_ms())
     _tell(data, printing, base, layout, face)
     print(say("commands-labels-written-before"))
@@ -143,14 +148,26 @@ def _warn(layout: Layout, face: Face, distance: int) -> None:
         print(text(RULE))
 
 
-def _write(out: Path, printing: store.Printing, base: str, layout: Layout, face: Face) -> None:
-    form = out.suffix.lower().lstrip(".")
+def _new_files(out: Path, count: int, layout: Layout) -> list[Path]:
+    """Returns the files that so many labels take; refuses where one of them is there already."""
+    pages = page_count(count, layout) if _form(out) == "svg" else 1
+    files = [out, *(out.with_stem(f"{out.stem}-{number}") for number in range(2, pages + 1))]
+    for file in files:
+        refuse_unless_new(file)
+    return files
+
+
+def _write(files: list[Path], printing: store.Printing, base: str, layout: Layout, face: Face) -> None:
     title = say("commands-labels-title", batch=str(printing.batch))
-    for number, content in enumerate(drawn(printing.codes, base, layout, face, form, title), 1):
-        name = out if number == 1 else out.with_stem(f"{out.stem}-{number}")
-        name.write_bytes(content)
-        sync_file(name)
-        print(name)
+    contents = drawn(printing.codes, base, layout, face, _form(files[0]), title)
+    for file, content in zip(files, contents, strict=True):
+        with written_whole(file, _READABLE) as part:
+            part.write_bytes(content)
+        print(file)
+
+
+def _form(out: Path) -> str:
+    return out.suffix.lower().lstrip(".")
 
 
 def _list(data: Path) -> None:
@@ -212,7 +229,7 @@ def _opened(data: Path) -> Database:
 def _checked_out(out: Path | None) -> Path:
     if out is None:
         raise CommandRefused(message("commands-labels-out-missing"))
-    if out.suffix.lower().lstrip(".") not in FORMATS:
+    if _form(out) not in FORMATS:
         raise CommandRefused(message("commands-labels-out-ending", file=str(out)))
     if not out.parent.is_dir():
         about = {"file": str(out), "folder": str(out.parent)}

@@ -57,10 +57,15 @@ def again(db: Database, batch: int, now: int) -> Printing:
     """Takes the labels of a batch that are on no sensor and not void, to write them once more."""
     batch_options(db, batch)  # refuses a batch that there is not
     with writing(db):
-        codes = [label.code for label in labels_of(db, batch) if label.state == FREE]
+        codes = _free(db, batch)
         if not codes:
             raise BadInput("batch", batch, message("server-batch-left"))
         return Printing(batch, _begin(db, batch, len(codes), now), codes)
+
+
+def left(db: Database, batch: int) -> int:
+    """Returns how many labels of a batch are on no sensor and not void."""
+    return len(_free(db, batch))
 
 
 def done(db: Database, printing: int, now: int) -> None:
@@ -99,6 +104,10 @@ def batch_with(db: Database, code: str) -> int | None:
     """Returns the batch that a code was printed in, or None."""
     row = db.conn.execute("SELECT batch FROM labels WHERE code = ?", [code]).fetchone()
     return row[0] if row else None
+
+
+def _free(db: Database, batch: int) -> list[str]:
+    return [label.code for label in labels_of(db, batch) if label.state == FREE]
 
 
 def _begin(db: Database, batch: int, count: int, now: int) -> int:

@@ -168,7 +168,7 @@ commands-labels-count = Print so many new labels.
 commands-labels-list = Show the batches and what became of them.
 commands-labels-again = Write the labels of a batch that are on no sensor again.
 commands-labels-void = Take a label, or what is left of a batch, out of use.
-commands-labels-out = Ends in .svg or .pdf.
+commands-labels-out = A new file that ends in .svg or .pdf.
 commands-labels-reason = Why it goes out of use.
 # $cm (count): 20
 commands-labels-distance = Scanned from so far ({ $cm }).

@@ -4,9 +4,9 @@ from contextlib import closing
 
 import pytest
 
-from server.commands import labels as command
 from server.commands.cli import main
 from server.core.codes import labels
+from server.keeping import new_file
 from server.labelling import store
 from server.labelling.states import FREE
 from server.labelling.states import ON
@@ -215,6 +215,7 @@ def test_the_command_warns_with_the_rule_when_labels_are_too_small(tmp_path, run
     assert status == 0
     assert "Warning: Too small to scan from 20 cm" in said
     assert "qrcode.com" in said
+    out = str(tmp_path / "close.pdf")
     _, said = run("--count", "2", "--roll", "30x20", "--distance", "15", "--out", out)
     assert "Warning" not in said
 
@@ -222,7 +223,7 @@ def test_the_command_warns_with_the_rule_when_labels_are_too_small(tmp_path, run
 def test_the_command_lists_batches_and_takes_labels_out_of_use(tmp_path, run):
     out = tmp_path / "sheet.pdf"
     run("--count", "3", "--out", str(out), "--grid", "3x8")
-    run("--count", "2", "--out", str(out), "--roll", "50x30")
+    run("--count", "2", "--out", str(tmp_path / "roll.pdf"), "--roll", "50x30")
     with closing(DataFolder(tmp_path / "d").open()) as db:
         (code,) = db.conn.execute("SELECT code FROM labels WHERE batch = 1 LIMIT 1").fetchone()
 
@@ -245,7 +246,7 @@ def test_a_batch_is_on_record_before_its_file_and_its_rest_can_be_had(tmp_path, 
 
     out = tmp_path / "sheet.pdf"
     with monkeypatch.context() as broken:
-        broken.setattr(command, "sync_file", power_cut)
+        broken.setattr(new_file, "sync_file", power_cut)
         status, _ = run("--count", "3", "--out", str(out))
     assert status == 2
     assert "its file was never finished: --again 1 writes it" in run("--list")[1]
@@ -264,6 +265,29 @@ def test_a_batch_is_on_record_before_its_file_and_its_rest_can_be_had(tmp_path, 
     drawing = (tmp_path / "again.svg").read_text()
     assert all(labels.shown(code) in drawing for code in kept)
     assert "never finished" not in run("--list")[1]
+
+
+@pytest.mark.parametrize(
+    ("way", "there"),
+    [
+        (["--count", "120"], "sheet.svg"),
+        (["--count", "120"], "sheet-3.svg"),  # 120 labels take three sheets
+        (["--again", "1"], "sheet.svg"),
+    ],
+)
+def test_a_file_that_is_there_is_not_written_over_and_no_label_is_used_up(tmp_path, run, way, there):
+    """The sheet may be the only trace of labels that nobody printed yet."""
+    assert run("--count", "1", "--out", str(tmp_path / "first.pdf"))[0] == 0
+    (tmp_path / there).write_text("mine")
+
+    status, said = run(*way, "--out", str(tmp_path / "sheet.svg"))
+
+    assert (status, len(said.splitlines())) == (2, 1)
+    assert f"{tmp_path / there} exists, and nothing is overwritten" in said
+    assert (tmp_path / there).read_text() == "mine"
+    assert [each.name for each in tmp_path.glob("*.svg")] == [there]
+    with closing(DataFolder(tmp_path / "d").open()) as db:
+        assert db.table("labels").count == 1
 
 
 @pytest.mark.parametrize(
