@@ -106,6 +106,7 @@ NEW_STEP = "sounder."
 SETTLING = "settle"
 
 
+UNIT_TWICE = ("(0.2 V)", "(0.2 V Ω)")  # a figure typed with a unit is told without that of its check since
 MOVED = " now sits at "  # a sensor that stayed at another position is told since
 
 
@@ -136,7 +137,7 @@ def as_then(now, then):
         return {**same, **advice(now, then)} if {"step", "moves"} <= set(then) else same
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]
-    return now
+    return now.replace(*UNIT_TWICE) if isinstance(now, str) else now
 
 
 def concluded_then(now, then):

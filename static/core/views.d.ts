@@ -550,8 +550,8 @@ export interface ChecklistStep extends PlainStep {
 export interface MeasureStep extends PlainStep {
   form: 'measure';
   action: null;
-  /** `unit` is that of the value. */
-  expects: { position: string; check: string; unit: 'V' | 'Ω' | '' };
+  /** `units` are those that a figure may have, the likeliest first; `compares`: a figure where it works is wanted, too. */
+  expects: { position: string; check: string; units: string[]; compares: boolean };
   choices: MeasureChoice[];
 }
 

@@ -142,7 +142,7 @@ def _stays(job: Driver) -> list:
     job.test(BAD)
     for check in ("connector", "supply", "ground"):
         job.fact("circuit_measured", position=BAD, check=check, value="", reads="good")
-    job.fact("circuit_measured", position=BAD, check="signal", value="0 V", reads="bad")
+    job.fact("circuit_measured", position=BAD, check="signal", value="OL", reads="bad")
     job.fact("circuit_repaired", cause=f"circuit:{BAD}", what="A crushed wire")
     _fit(job, "exchange", BAD, home(NEXT))
     job.fact("unit_moved", unit=SPARE, place="stock", how="scanned", note="")

@@ -339,6 +339,42 @@ def test_a_measured_figure_is_recorded_with_its_reading(phone):
     assert (measured["check"], measured["value"], measured["reads"]) == ("ground", "4,7 Ω", "bad")
 
 
+def test_good_beside_a_figure_that_says_bad_wants_a_reason(phone):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
+    driver.choose(0)
+    page = phone(driver)
+
+    page.get_by_label("Measured, if").fill("-5")
+    press(page, "Good 1 Ω or less")
+    page.get_by_text('Found "-5 Ω", wanted ohms from 0').wait_for()
+    page.get_by_label("Measured, if").fill("5")
+    page.get_by_label("Unit").select_option("kΩ")
+    press(page, "Good 1 Ω or less")
+    page.get_by_text("Right outer has 5 kΩ. By the limit that is bad").wait_for()
+    page.get_by_label("Reason, kept on record").fill("wrong pin")
+    press(page, "Record it for this reason")
+
+    page.get_by_text("Check · 3 of 4").wait_for()
+    measured = last(page, "circuit_measured")
+    assert (measured["value"], measured["reads"], measured["override"]) == ("5 kΩ", "good", "wrong pin")
+
+    page.get_by_label("Measured, if").fill("850")
+    page.get_by_label("Unit").first.select_option("mV")
+    page.get_by_label("The same where it works").fill("12,1")
+    press(page, "Bad Lower, or nothing")
+    page.get_by_text("Check · 4 of 4").wait_for()
+    measured = last(page, "circuit_measured")
+    assert (measured["value"], measured["compared"]) == ("850 mV", "12,1 V")
+
+    page.get_by_label("Unit").select_option("OL")
+    assert page.get_by_label("Measured, if").is_disabled()
+    press(page, "Bad High along it, or a path to ground")
+    page.get_by_text("The wiring checks at right outer are done").wait_for()
+    assert last(page, "circuit_measured")["value"] == "OL"
+
+
 def test_what_is_not_so_at_the_fit_is_put_right_before_it_goes_on(phone):
     driver = after_the_swap("rear-right-inner")
     driver.new_unit("rear-right-inner")

@@ -26,6 +26,7 @@ FLOORS = (
     ("facts",),
     ("state", "printing"),
     ("codes", "parts"),
+    ("meter",),
     ("log",),
     ("errors",),
     ("messages",),

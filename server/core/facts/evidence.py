@@ -3,6 +3,7 @@
 from ..log import envelope
 from ..messages import message
 from ..messages import sentences
+from ..meter import figure
 from ..state import stories
 from ..state.state import is_hanging
 from .fields import Choice
@@ -157,6 +158,16 @@ def _tell_result(names, data) -> dict:
 
 
 def _tell_circuit_measured(names, data) -> dict:
+    said = [_tell_reading(names, data)]
+    if data.get("compared"):
+        unit = _unit_told(names, data, "compared")
+        said.append(message("facts-measured-compared", value=data["compared"], unit=unit))
+    if data.get("override"):
+        said.append(message("facts-measured-all-the-same", reason=data["override"]))
+    return said[0] if len(said) == 1 else sentences(said)
+
+
+def _tell_reading(names, data) -> dict:
     check = names.sort.circuit_check(data["check"])
     title = check["title"] if check else data["check"]
     place, reads = names.position(data["position"]), data["reads"]
@@ -168,8 +179,14 @@ def _tell_circuit_measured(names, data) -> dict:
         position=place,
         reads=reads,
         value=data["value"],
-        unit=check["unit"] or "none",
+        unit=_unit_told(names, data, "value"),
     )
+
+
+def _unit_told(names, data, field: str) -> str:
+    """Return the unit that a figure was typed without, "none" where it has one."""
+    check = names.sort.circuit_check(data["check"])
+    return check["unit"] if check and check["unit"] and figure.is_bare(data[field]) else "none"
 
 
 KINDS = (
@@ -215,6 +232,9 @@ KINDS = (
         Name("check"),
         Text("value"),
         Choice("reads", ("good", "bad", "unclear")),
+        # The same figure where it works, and why figure and reading stand though a limit is against it.
+        Text("compared", later=True),
+        Text("override", later=True),
         does=_circuit_measured,
         tells=_tell_circuit_measured,
     ),

@@ -2,7 +2,12 @@
 
 from ..evidence import checks as rounds
 from ..facts.draft import draft
+from ..messages import decimal
 from ..messages import message
+from ..messages import sentences
+from ..meter import copper
+from ..meter import figure
+from ..meter import limits
 from ..state.job import Job
 from ..words import words
 from . import cleaning
@@ -10,6 +15,8 @@ from . import testing
 from .step import action
 from .step import step
 from .step import stop_move
+
+_COOL_AND_HOT = (20, 85)  # °C: a workshop, and beside an exhaust
 
 
 def thinking() -> dict:
@@ -66,6 +73,8 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
             second=second if repair else None,
         )
     check = open_checks[0]
+    compares = isinstance(check.get("limit"), limits.Beside)
+    figures = {"compared": ""} if compares else {}
     choices = []
     for reads, said in (
         ("good", check["good"]),
@@ -78,17 +87,22 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
                 "reads": reads,
                 "events": [
                     draft("circuit_measured", position=position, check=check["id"], value="",
-                          reads=reads)
+                          reads=reads, **figures)
                 ],
             }
         )  # fmt: skip
     return step(
         "measure",
         message("guide-measure-title", position=name, check=check["title"]),
-        check["text"],
+        _text(check),
         form="measure",
         choices=choices,
-        expects={"position": position, "check": check["id"], "unit": check["unit"]},
+        expects={
+            "position": position,
+            "check": check["id"],
+            "units": figure.offered(check["unit"]),
+            "compares": compares,
+        },
         second=repair,
         progress={
             "now": len(checks) - len(open_checks) + 1,
@@ -96,3 +110,27 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
             "word": message("guide-progress-check"),
         },
     )
+
+
+def _text(check: dict) -> dict:
+    """Return what a check says to do, and what the copper of its wire has, where there is one to know."""
+    wire = check.get("wire")
+    if not wire:
+        return check["text"]
+    cool, hot = [copper.resistance(wire.size, 1000 * wire.metres, celsius) for celsius in _COOL_AND_HOT]
+    return sentences(
+        [
+            check["text"],
+            message(
+                "guide-measure-copper",
+                metres=wire.metres,
+                size=wire.size,
+                cool=_hundredths(cool),
+                hot=_hundredths(hot),
+            ),
+        ]
+    )
+
+
+def _hundredths(micro: int) -> dict:
+    return decimal((micro + 5000) // 10000, 2)

@@ -4,6 +4,8 @@ All figures and steps are common practice, no source: the data of the vehicle at
 """
 
 from ..messages import message
+from ..meter.limits import AtMost
+from ..meter.limits import Beside
 from .layouts import layout
 from .layouts import position
 from .parking_sounder import SOUNDER
@@ -16,9 +18,11 @@ from .sort import Obstruction
 from .sort import SelfTest
 from .sort import Sort
 from .sort import Walk
+from .sort import Wire
 
 _FOUR = ("left outer", "left inner", "right inner", "right outer")
 _SIX = ("left outer", "left middle", "left inner", "right inner", "right middle", "right outer")
+_OHM = 1000000  # micro-ohms
 _SIDES = ("left-front-side", "left-rear-side", "right-front-side", "right-rear-side")
 
 # What ready-made positions are called: ids of messages. Logs carry their last words, as in "left outer".
@@ -174,6 +178,8 @@ PARKING_SENSOR = Sort(
             "unit": "Ω",
             "good": message("parking-sensor-check-ground-good"),
             "bad": message("parking-sensor-check-ground-bad"),
+            "limit": AtMost(_OHM, "good", 10**6 * _OHM, "bad"),
+            "wire": Wire("0.5", 5),
         },
         {
             "id": "supply",
@@ -182,6 +188,7 @@ PARKING_SENSOR = Sort(
             "unit": "V",
             "good": message("parking-sensor-check-supply-good"),
             "bad": message("parking-sensor-check-supply-bad"),
+            "limit": Beside(500000, 500000),
         },
         {
             "id": "signal",
@@ -190,6 +197,10 @@ PARKING_SENSOR = Sort(
             "unit": "Ω",
             "good": message("parking-sensor-check-signal-good"),
             "bad": message("parking-sensor-check-signal-bad"),
+            # Measured along the wire and then to ground: little is good of the one and bad of the other, and
+            # so is OL.
+            "limit": AtMost(2 * _OHM, None, 10**6 * _OHM, None),
+            "wire": Wire("0.5", 5),
         },
     ),
     obstruction=Obstruction(

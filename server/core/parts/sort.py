@@ -67,6 +67,9 @@ Walk = namedtuple(
     ),
 )  # fmt: skip
 
+# A wire that a check is made on, as long as it may be: a size of `meter/copper.py`, and whole metres.
+Wire = namedtuple("Wire", ("size", "metres"))
+
 # A caution: the icon beside it (static/shapes/icons.js), its sentence, and the few words that stand for it
 # at the steps that need it once it was read.
 Caution = namedtuple("Caution", ("icon", "sentence", "short"))
@@ -103,7 +106,8 @@ class Sort:
         `identity` begins the ids of its layouts, before a "/"; `part-IDENTITY` is the message of what it is
         called. `layouts` is a function that returns [{"id", "name", "positions"}]; no other sort has a
         position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
-        "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too.
+        "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too. One
+        with a unit may have a "limit" (`meter/limits.py`) and a "wire", whose resistance is told beside it.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
         `listen` where one that works makes no noise.

@@ -4,7 +4,8 @@ In this order: `form` (is it a fact we understand), `role` (is this phone for it
 corrects), `too_old` (an old app begins no new job), `job_open` (a closed job stays closed), `code_use` (a
 label code belongs to one unit), `printing` (a code is printed for one label), `mixed` (what got mixed up is
 moved by its body, and only what is in hand gets mixed up), `rates` (a rate that no rate can be), `bounds`
-(what every host can show), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad
+(what every host can show), `figure` (what a meter shows), `reading` (a reading agrees with its figure; may be
+overridden with a reason), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad
 unit goes into stock only with a reason), `one_place` (a unit is at one place, a position holds one unit),
 `planned_unit` (the exchange puts this unit here and no other), `same_part` (may be overridden with a
 reason), `returns` (a decision at the counter is about a return that waits), `closing` (everything accounted
@@ -26,6 +27,7 @@ from . import bounds
 from . import closing
 from . import code_use
 from . import correction
+from . import figure
 from . import form
 from . import job_open
 from . import label_first
@@ -34,15 +36,18 @@ from . import one_place
 from . import planned_unit
 from . import printing
 from . import rates
+from . import reading
 from . import returns
 from . import role
 from . import same_part
 from . import too_old
 
 # Rules on what was planned, or on an order of work, say nothing of what happened.
-_IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, one_place, returns)
-_ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, label_first, bad_stock,
-          one_place, planned_unit, same_part, returns, closing, correction)  # fmt: skip
+_IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, figure, one_place,
+                 returns)  # fmt: skip
+_ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, figure, reading,
+          label_first, bad_stock, one_place, planned_unit, same_part, returns, closing,
+          correction)  # fmt: skip
 
 
 def first_refusal(fold, draft: dict) -> dict | None:

@@ -140,6 +140,14 @@ facts-measured-value = { CAP($check) } at { $position }: { $reads ->
     [none] { "" }
    *[other] { " " }{ $unit }
 }).
+# $value: 12.1
+# $unit: V
+facts-measured-compared = Where it works: { $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}.
+# $reason: the leads read 0.6
+facts-measured-all-the-same = All the same, because: { $reason }.
 # $cause: the wiring at left outer
 facts-repaired = Repaired: { $cause }.
 

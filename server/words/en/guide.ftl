@@ -168,6 +168,11 @@ guide-clean-done = { CAP($position) } is clean
 # $check: measure the supply
 guide-measure-title = { CAP($position) }: { $check }
 guide-measure-unclear = Can't tell
+# $metres (count): 5
+# $size: 0.5
+# $cool: 0.20
+# $hot: 0.24
+guide-measure-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C and { $hot } Ω at 85 °C.
 # $position: right outer
 guide-measure-done-title = The wiring checks at { $position } are done
 # $bad (count): 1

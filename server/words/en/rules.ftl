@@ -77,6 +77,54 @@ rules-correction-stays-do = Take the entry back and enter it anew.
 rules-correction-how = Nobody scanned this label at that moment.
 rules-correction-how-do = Say that it was tapped or typed.
 
+## A figure of a meter.
+
+# $field: value
+rules-figure-title = { $field ->
+    [compared] The figure where it works can't be read
+   *[value] The figure can't be read
+}
+# $found: "1e9"
+# $wanted: volts, as in 12.4, 12,4 or 850 mV
+rules-figure = Found { $found }, wanted { $wanted }.
+# $unit: V
+rules-figure-wanted = { $unit ->
+    [V] volts from 0 to 60, as in 12.4, 12,4 or 850 mV
+   *[other] ohms from 0, as in 0.8, 0,8, 4k7 or 5 kΩ; OL if the meter shows open
+}
+# $problem: minus
+# $unit: V
+rules-figure-do = { $problem ->
+    [minus] { $unit ->
+        [V] Minus: the probes are swapped. Swap them and measure again.
+       *[other] Minus: there is a voltage on the wire. Take it off and measure again.
+    }
+    [open] OL is a reading in ohms. Set the meter to volts.
+    [most] That is too much for this wire. Look at the unit and at the point.
+   *[number] Type the digits that the meter shows, and its unit.
+}
+
+## A reading beside its figure.
+
+rules-reading-title = Which is right, figure or reading?
+# $value: 5000
+# $unit: Ω
+# $position: left outer
+# $says: bad
+# $limit: More than 1 Ω, or open
+rules-reading = { CAP($position) } has { $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}. By the limit that is { $says ->
+    [good] good
+   *[bad] bad
+}: { $limit }.
+# $says: bad
+rules-reading-do = Look at the meter again, then type the figure anew or tap { $says ->
+    [good] Good
+   *[bad] Bad
+}. If both are right, say why.
+
 ## The form of an entry.
 
 # $kind: unit_pulled

@@ -45,8 +45,8 @@ steps-measure-unclear = Not clear
 steps-measure-back = Back to the check
 steps-measure-found = What did you find?
 steps-measure-value = Measured, if you have a figure
-# $unit: V
-steps-measure-unit = in { $unit }
+steps-measure-compared = The same where it works, if you measured it
+steps-measure-unit = Unit
 
 ## A move
 

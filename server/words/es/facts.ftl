@@ -97,6 +97,11 @@ facts-measured-value = { CAP($check) } en { $position }: { $reads ->
     [none] { "" }
    *[other] { " " }{ $unit }
 }).
+facts-measured-compared = Donde funciona: { $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}.
+facts-measured-all-the-same = A pesar de todo, porque: { $reason }.
 facts-repaired = Reparado: { $cause }.
 
 facts-a-unit = { PART($sort, form: "a") }

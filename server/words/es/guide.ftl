@@ -104,6 +104,7 @@ guide-clean-then-check = Después prueba de nuevo.
 guide-clean-done = { CAP($position) }: limpio
 
 guide-measure-title = { CAP($position) }: { $check }
+guide-measure-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C y { $hot } Ω a 85 °C.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
 guide-measure-done-text = Lecturas malas: { $bad } de { $count }.

@@ -57,6 +57,42 @@ rules-correction-stays-do = Retira la anotación y anótala de nuevo.
 rules-correction-how = Nadie leyó esta etiqueta en ese momento.
 rules-correction-how-do = Di que se tocó o se escribió.
 
+## A figure of a meter.
+
+rules-figure-title = { $field ->
+    [compared] La cifra de donde funciona no se entiende
+   *[value] La cifra no se entiende
+}
+rules-figure = Se encontró { $found }, se esperaba { $wanted }.
+rules-figure-wanted = { $unit ->
+    [V] voltios de 0 a 60, como 12,4, 12.4 u 850 mV
+   *[other] ohmios desde 0, como 0,8, 0.8, 4k7 o 5 kΩ; OL si el medidor marca abierto
+}
+rules-figure-do = { $problem ->
+    [minus] { $unit ->
+        [V] Menos: las puntas están cambiadas. Cámbialas y mide otra vez.
+       *[other] Menos: hay tensión en el cable. Quítala y mide otra vez.
+    }
+    [open] OL es una lectura en ohmios. Pon el medidor en voltios.
+    [most] Es demasiado para este cable. Mira la unidad y la coma.
+   *[number] Escribe las cifras que marca el medidor, y su unidad.
+}
+
+## A reading beside its figure.
+
+rules-reading-title = ¿Qué es correcto, la cifra o la lectura?
+rules-reading = { CAP($position) } tiene { $value }{ $unit ->
+    [none] { "" }
+   *[other] { " " }{ $unit }
+}. Según el límite eso está { $says ->
+    [good] bien
+   *[bad] mal
+}: { $limit }.
+rules-reading-do = Mira otra vez el medidor y escribe la cifra de nuevo o toca { $says ->
+    [good] Bien
+   *[bad] Mal
+}. Si las dos cosas son correctas, di por qué.
+
 ## The form of an entry.
 
 rules-form-kind = La clase { $kind } no se conoce.

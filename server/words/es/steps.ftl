@@ -40,7 +40,8 @@ steps-measure-unclear = No está claro
 steps-measure-back = Volver a la comprobación
 steps-measure-found = ¿Qué encontraste?
 steps-measure-value = Medido, si tienes una cifra
-steps-measure-unit = en { $unit }
+steps-measure-compared = Lo mismo donde funciona, si lo mediste
+steps-measure-unit = Unidad
 
 ## A move
 

@@ -14,6 +14,8 @@ FOLDING = {
     "facts/kind.py",
     "facts/kinds.py",
     "facts/naming.py",
+    "meter/figure.py",
+    "meter/limits.py",
     "parts/layouts.py",
     "parts/parking_sensor.py",
     "parts/parking_sounder.py",

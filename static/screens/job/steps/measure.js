@@ -13,6 +13,8 @@ import { repairScreen } from './repair.js';
 
 /** @typedef {import('../../../core/views.js').MeasureStep} MeasureStep */
 
+/** The unit that is the figure, too: nothing connects the probes. */
+const OPEN = 'OL';
 /** The shapes of a reading are those of a test. */
 const SHAPES = { good: 'clean', bad: 'fault', unclear: 'aside' };
 const SAID = { good: 'steps-measure-good', bad: 'steps-measure-bad', unclear: 'steps-measure-unclear' };
@@ -36,7 +38,8 @@ export function measureStep(ctx) {
   };
   return {
     body: html`
-      ${step.expects.unit ? valueField(ctx) : nothing}
+      ${step.expects.units.length ? figureField(ctx, 'value') : nothing}
+      ${step.expects.compares ? figureField(ctx, 'compared') : nothing}
       <h2 class="asked-words">${say('steps-measure-found')}</h2>
       <div class="answers">${step.choices.map((choice) => reading(ctx, choice))}</div>
     `,
@@ -45,28 +48,57 @@ export function measureStep(ctx) {
   };
 }
 
-/** @param {import('./step-context.js').StepContext<MeasureStep>} ctx */
-function valueField({ step, form, redraw }) {
-  const { unit } = step.expects;
+/**
+ * A figure and its unit.
+ * @param {import('./step-context.js').StepContext<MeasureStep>} ctx
+ * @param {'value' | 'compared'} field
+ */
+function figureField({ step, form, redraw }, field) {
+  const unit = unitOf(form, step, field);
+  const enter = (/** @type {string} */ name) => (/** @type {{target: {value: string}}} */ { target }) => {
+    form[name] = target.value;
+    redraw();
+  };
   return html`<label class="field">
-    <span class="field-name">${say('steps-measure-value')}</span>
-    <span class="with-unit">
-      <input
-        class="measured"
-        type="text"
-        inputmode="decimal"
-        autocomplete="off"
-        maxlength="40"
-        .value=${form.value ?? ''}
-        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-          form.value = target.value;
-          redraw();
-        }}
-      />
-      <span class="unit" aria-hidden="true">${unit}</span>
-      <span class="aloud">${say('steps-measure-unit', { unit })}</span>
-    </span>
-  </label>`;
+      <span class="field-name">${say(`steps-measure-${field}`)}</span>
+      <span class="with-unit">
+        <input
+          class="measured"
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
+          maxlength="40"
+          ?disabled=${unit === OPEN}
+          .value=${unit === OPEN ? '' : (form[field] ?? '')}
+          @input=${enter(field)}
+        />
+        <select class="unit" aria-label=${say('steps-measure-unit')} @change=${enter(`${field}Unit`)}>
+          ${step.expects.units.map((each) => html`<option .selected=${each === unit}>${each}</option>`)}
+        </select>
+      </span>
+    </label>`;
+}
+
+/**
+ * @param {import('./step-context.js').StepContext<MeasureStep>['form']} form
+ * @param {MeasureStep} step
+ * @param {string} field
+ */
+function unitOf(form, step, field) {
+  return form[`${field}Unit`] ?? step.expects.units[0];
+}
+
+/**
+ * The figure as it is recorded: what is typed with letters has its unit.
+ * @param {import('./step-context.js').StepContext<MeasureStep>['form']} form
+ * @param {MeasureStep} step
+ * @param {string} field
+ */
+function figureOf(form, step, field) {
+  const typed = (form[field] ?? '').trim();
+  const unit = unitOf(form, step, field);
+  if (unit === OPEN) return OPEN;
+  return /^[-+\d., ]+$/.test(typed) ? `${typed} ${unit}` : typed;
 }
 
 /**
@@ -75,8 +107,7 @@ function valueField({ step, form, redraw }) {
  */
 function reading({ step, form, act, busy }, { words, reads, events }) {
   const record = () => {
-    const figure = (form.value ?? '').trim();
-    act(draftsWith(events, { value: figure ? `${figure} ${step.expects.unit}` : '' }));
+    act(draftsWith(events, { value: figureOf(form, step, 'value'), compared: figureOf(form, step, 'compared') }));
   };
   return html`<button class="answer answer-marked" type="button" data-reads=${reads} ?disabled=${busy} @click=${record}>
     <svg class="walk-mark" viewBox="-17 -17 34 34" aria-hidden="true">${markShape(SHAPES[reads], { x: 0, y: 0 })}</svg>

@@ -1,0 +1,7 @@
+"""What a meter shows: figures as they are typed, what copper has, and the limits of the checks of a circuit.
+
+`figure` reads a typed figure exactly, in millionths of a volt or ohm; `copper` knows the resistance of a wire
+by size, length and temperature; `limits` says which reading a figure stands for. None knows the log.
+Public: `figure.read`, `figure.offered`, `figure.is_bare`, `copper.resistance`, `limits.AtMost`,
+`limits.Beside`, `limits.judge`.
+"""
