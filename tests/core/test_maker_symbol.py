@@ -8,6 +8,8 @@ content of such a symbol ISO15434.
 import pytest
 import zxingcpp
 
+from tests.core.driver import Driver
+from tests.core.driver import home
 from tests.hosts import CoreError
 from tests.static.symbols import envelope
 
@@ -137,6 +139,51 @@ def test_several_plain_texts_are_all_offered(core):
         ("1P77", ""),
         ("", "1P77"),
         ("", "88"),
+    ]
+
+
+@pytest.fixture
+def known(core):
+    """A core that has the part PS-1 on record, and serial numbers S-100 and PS-2 of it."""
+    job = Driver(core).begin(part="PS-1")
+    job.force("part_noted", unit=home("rear-right-outer"), part="PS-1", serial="S-100")
+    job.force("part_noted", unit=home("rear-right-inner"), part="PS-1", serial="PS-2")
+    return core
+
+
+@pytest.mark.parametrize(
+    ("texts", "part", "serial"),
+    [
+        pytest.param(["PS-1"], "PS-1", "", id="not the part S-1 that the mark P makes of it"),
+        pytest.param(["ps 1"], "ps 1", "", id="as it is compared everywhere"),
+        pytest.param(["S-100"], "", "S-100", id="a serial, not the serial 100 marked S"),
+        pytest.param(["SS-100"], "", "S-100", id="the marked one"),
+        pytest.param(["PS-1", "S-100"], "PS-1", "S-100", id="two symbols"),
+        pytest.param(["PS-1\x1dS-100"], "PS-1", "S-100", id="two pieces"),
+        pytest.param([envelope("PCUST-1", "1PPS-1", "S9")], "PS-1", "9", id="of two in an envelope"),
+    ],
+)
+def test_a_symbol_that_reads_in_several_ways_takes_the_one_on_record(known, texts, part, serial):
+    read = known("maker_symbol", texts=texts)
+
+    assert (read["outcome"], read.get("part"), read.get("serial")) == ("numbers", part, serial)
+
+
+def test_where_the_record_does_not_settle_it_what_is_known_comes_first(known):
+    known_as_both = Driver(known, device="d00000000000000ff")
+    known_as_both.force("part_noted", unit=home("rear-left-outer"), part="PS-2", serial="")
+    both = known("maker_symbol", texts=["PS-2"])
+    beside = known("maker_symbol", texts=["A-17", "PS-1"])
+
+    assert [(each["part"], each["serial"]) for each in both["choices"]] == [
+        ("PS-2", ""),
+        ("", "PS-2"),
+        ("S-2", ""),
+    ]
+    assert [(each["part"], each["serial"]) for each in beside["choices"]] == [
+        ("PS-1", ""),
+        ("A-17", ""),
+        ("", "A-17"),
     ]
 
 

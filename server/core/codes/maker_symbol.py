@@ -2,7 +2,8 @@
 
 Two forms are met. An envelope of ISO/IEC 15434 whose elements each carry a data identifier of ANSI MH10.8.2
 (1P4L0014: the supplier's part number 4L0014) says which number is which. A plain text, as most Code 128
-symbols hold it, does not; the person says then. Nothing is recorded from a symbol unseen.
+symbols hold it, does not: it is what is on record, and where nothing or more than one of its readings is,
+the person says. Nothing is recorded from a symbol unseen.
 """
 
 from ..errors import BadInput
@@ -11,7 +12,8 @@ from ..messages import message
 from . import labels
 
 _GS, _RS, _EOT = "\x1d", "\x1e", "\x04"
-_HEADER = "[)>" + _RS
+_MARK = "[)>"
+_HEADER = _MARK + _RS
 _ELEMENTS = "06"  # the format whose elements carry MH10.8.2 identifiers
 _LONGEST = 80  # what the fields of an event take
 _MOST_CHOICES = 8
@@ -31,8 +33,10 @@ _MEANINGS = {
 }
 
 
-def read(texts, host: str = "") -> dict:
+def read(texts, host: str = "", is_on_record=None) -> dict:
     """Say what numbers the symbols in view hold; a bag often carries several, one for each number.
+
+    `is_on_record(field, value)` tells of a "part" or "serial" number whether it is known; without it none is.
 
     {"outcome": "numbers", "part", "serial", "sentence"} fills the fields ("" where it says none);
     {"outcome": "choices", "title", "sentence", "choices": [{"words", "part", "serial"}]} wants the person
@@ -40,25 +44,30 @@ def read(texts, host: str = "") -> dict:
     """
     if not isinstance(texts, list) or not texts:
         raise BadInput("texts", texts, message("codes-symbol-texts-wanted"))
-    answers = [_read_one(text, host) for text in texts]
+    known = is_on_record or (lambda field, value: False)
+    answers = [_read_one(text, host, known) for text in texts]
     numbers = [answer for answer in answers if answer["outcome"] == "numbers"]
     parts = _different([answer["part"] for answer in numbers])
     serials = _different([answer["serial"] for answer in numbers])
-    if numbers and len(parts) < 2 and len(serials) < 2:
+    # An envelope says which number is which; a plain text that the record settles leaves others open.
+    envelopes = [n for n in range(len(texts)) if texts[n].startswith(_MARK)]
+    told = [n for n in envelopes if answers[n]["outcome"] == "numbers"]
+    left = [answer for answer in answers if answer["outcome"] == "choices"]
+    if numbers and len(parts) < 2 and len(serials) < 2 and (told or not left):
         return _numbers(parts[0] if parts else "", serials[0] if serials else "")
     choices = []
     for answer in answers:
         choices += _as_choices(answer)
     if choices:
-        return _choices(choices)
+        return _choices(_known_first(choices, known))
     return answers[0]
 
 
-def _read_one(text, host: str) -> dict:
+def _read_one(text, host: str, known) -> dict:
     if not isinstance(text, str):
         raise BadInput("texts", text, message("codes-symbol-text-wanted"))
-    if text.startswith("[)>"):
-        return _envelope(text)
+    if text.startswith(_MARK):
+        return _envelope(text, known)
     bare = text.strip()
     told = labels.parse(bare, host)
     if told["outcome"] in ("ours", "other_host"):
@@ -73,10 +82,10 @@ def _read_one(text, host: str) -> dict:
             message("codes-web-address-title"),
             message("codes-web-address"),
         )
-    return _plain(bare)
+    return _plain(bare, known)
 
 
-def _envelope(text: str) -> dict:
+def _envelope(text: str, known) -> dict:
     """Read the elements of an ISO/IEC 15434 envelope."""
     if not text.startswith(_HEADER):
         return _told(
@@ -103,11 +112,13 @@ def _envelope(text: str) -> dict:
             return _unreadable()
     if not numbers:
         return _nothing_of_use(found, formats)
-    parts = _different([value for field, _, value in numbers if field == "part"])
+    parts = _one_known("part", _different([value for field, _, value in numbers if field == "part"]), known)
     serials = _different([value for field, _, value in numbers if field == "serial"])
+    serials = _one_known("serial", serials, known)
     if len(parts) < 2 and len(serials) < 2:
         return _numbers(parts[0] if parts else "", serials[0] if serials else "")
-    return _choices([_choice(field, value, _noted(field, name, "")) for field, name, value in numbers])
+    choices = [_choice(field, value, _noted(field, name, "")) for field, name, value in numbers]
+    return _choices(_known_first(choices, known))
 
 
 def _nothing_of_use(found: list, formats: list) -> dict:
@@ -134,24 +145,55 @@ def _held(identifier: str, value: str) -> dict:
     )
 
 
-def _plain(bare: str) -> dict:
-    """Offer a text that does not say what it is, whole and, where it begins with a mark, without it."""
+def _plain(bare: str, known) -> dict:
+    """Read a text that does not say what it is, whole and, where it begins with a mark, without it.
+
+    Of each piece the one reading counts that is on record; else all are offered.
+    """
     choices = []
+    settled = True
     for chunk in bare.split(_GS):
         chunk = chunk.strip()
         if not chunk:
             continue
         if not _fits(chunk):
             return _unreadable()
+        readings = []
         identifier, value = _element(chunk)
         field, name = _MEANINGS.get(identifier, ("", ""))
         if field and value:
-            choices.append(_choice(field, value, _noted(field, name, identifier)))
-        choices.append(_choice("part", chunk))
-        choices.append(_choice("serial", chunk))
+            readings.append(_choice(field, value, _noted(field, name, identifier)))
+        readings.append(_choice("part", chunk))
+        readings.append(_choice("serial", chunk))
+        on_record = [each for each in readings if _is_known(each, known)]
+        settled = settled and len(on_record) == 1
+        choices += on_record if len(on_record) == 1 else readings
     if not choices:
         return _told("no_numbers", message("codes-empty-symbol-title"), message("codes-empty-symbol"))
-    return _choices(choices)
+    parts = _different([choice["part"] for choice in choices])
+    serials = _different([choice["serial"] for choice in choices])
+    if settled and len(parts) < 2 and len(serials) < 2:
+        return _numbers(parts[0] if parts else "", serials[0] if serials else "")
+    return _choices(_known_first(choices, known))
+
+
+def _one_known(field: str, values: list, known) -> list:
+    """Return the one of several values that is on record; all of them where none is, or more than one."""
+    if len(values) < 2:
+        return values
+    on_record = [value for value in values if known(field, value)]
+    return on_record if len(on_record) == 1 else values
+
+
+def _is_known(choice: dict, known) -> bool:
+    field = "part" if choice["part"] else "serial"
+    return known(field, choice[field])
+
+
+def _known_first(choices: list, known) -> list:
+    """Return the choices with those first that are on record."""
+    on_record = [each for each in choices if _is_known(each, known)]
+    return on_record + [each for each in choices if each not in on_record]
 
 
 def _element(text: str) -> tuple:

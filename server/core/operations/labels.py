@@ -17,8 +17,8 @@ class LabelOperations(Held):
         return own_label.read(self.fold.state, text, host)
 
     def op_maker_symbol(self, texts, host=""):
-        """Say what part number and serial the symbols in view hold."""
-        return maker_symbol.read(texts, host)
+        """Say what part number and serial the symbols in view hold: of several readings the one on record."""
+        return maker_symbol.read(texts, host, self.fold.state.is_on_record)
 
     def op_offer_code(self, random):
         """Return a code for writing by hand that no unit has and no printed label, from random bytes."""

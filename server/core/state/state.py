@@ -193,6 +193,13 @@ class State:
         units = [unit for unit in self.units.values() if unit["serial"] or unit["returns"]]
         return sorted([unit["id"] for unit in units if has_serial(unit, wanted)])
 
+    def is_on_record(self, field: str, number: str) -> bool:
+        """Tell whether a number is on record as the "part" or the "serial" number of any unit."""
+        if field == "serial":
+            return bool(self.with_serial(number))
+        parts = {unit["part"]: True for unit in self.units.values()}  # few, however many units there are
+        return plain(number) != "" and plain(number) in [plain(part) for part in parts]
+
     def disputed(self, job: str) -> list[str]:
         """Return the ids of disputed units that the job has to do with, in order of id."""
         return [unit for unit in self.units_of(job) if self.units[unit]["claims"]]
