@@ -34,11 +34,13 @@ def run(data: Path, name: str, out: Path) -> None:
     folder.prepare()
     signs = signer(folder)
     with closing(folder.open()) as db:
-        made = make(db, folder.photos, name, signs, now_ms())
+        made = make(db, folder.photos, name, signs, now_ms(), make_smaller=True)
     with written_whole(out, 0o666) as part:  # it is made to be handed on
         part.write_bytes(made.data)
     written = {"file": str(out), "title": made.title, "entries": made.entries, "photos": made.photos}
     print(say("commands-record-written", **written))
+    if made.smaller:
+        print(say("commands-record-smaller", photos=made.smaller))
     if made.absent:
         print(say("commands-record-absent", photos=made.absent))
     print(say("commands-record-signed", key=fingerprint(signs.key)))

@@ -28,6 +28,11 @@ export class Photos {
     return say('troubles-picture-absent');
   }
 
+  /** Each is what was taken: of none is there anything to say; of one in a record there may be. @param {string} _sha256 */
+  note(_sha256) {
+    return '';
+  }
+
   #store;
   #api;
   #small;

@@ -96,12 +96,29 @@ async function decode(file, source, kind) {
 }
 
 /**
+ * A kept photo drawn again, smaller; null where this phone cannot.
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ * @param {{side: number, quality: number}} how  long side in pixels, quality in per cent
+ */
+export async function smallerVersion(bytes, { side, quality }) {
+  try {
+    const canvas = draw(await createImageBitmap(new Blob([bytes])), 'jpeg', side);
+    const blob = await toJpeg(canvas, quality / 100);
+    canvas.width = canvas.height = 0;
+    return blob && withoutMetadata(new Uint8Array(await blob.arrayBuffer()));
+  } catch {
+    return null;
+  }
+}
+
+/**
  * @param {ImageBitmap} bitmap
  * @param {import('./picture-file.js').PictureKind} kind
+ * @param {number} [side]  the longer one, in pixels
  * @returns {HTMLCanvasElement}
  */
-function draw(bitmap, kind) {
-  const scale = Math.min(1, LONG_SIDE / Math.max(bitmap.width, bitmap.height));
+function draw(bitmap, kind, side = LONG_SIDE) {
+  const scale = Math.min(1, side / Math.max(bitmap.width, bitmap.height));
   const canvas = document.createElement('canvas');
   canvas.width = Math.max(1, Math.round(bitmap.width * scale));
   canvas.height = Math.max(1, Math.round(bitmap.height * scale));

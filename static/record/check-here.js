@@ -112,7 +112,7 @@ function brokenAt([device, seq, fault]) {
  * @param {{by: string, key: string}} seal
  * @param {Member[]} members
  */
-async function answerOf(store, { record, events, photos }, { by, key }, members) {
+async function answerOf(store, { record, events, photos, smaller }, { by, key }, members) {
   const own = (await phoneKey(store)).key === key;
   const { unit, job, code, jobs, made_at, elsewhere, missing, told } = record;
   return {
@@ -122,11 +122,12 @@ async function answerOf(store, { record, events, photos }, { by, key }, members)
     same_core: record.core === (await coreDigest()),
     events,
     photos: Object.fromEntries(
-      photos.map((/** @type {string} */ digest) => {
+      [...photos.map((/** @type {string} */ digest) => [digest, digest]), ...smaller].map(([photo, digest]) => {
         const member = members.find(({ name }) => name === `photos/${digest}.jpg`);
-        return [digest, [member?.at, member?.content.length]];
+        return [photo, [member?.at, member?.content.length]];
       }),
     ),
+    smaller: smaller.map((/** @type {[string, string]} */ [photo]) => photo),
   };
 }
 

@@ -32,7 +32,7 @@ export class RecordProblem extends Error {
  * @typedef {object} ForeignRecord
  * @property {any} answer   what the server found: who made it, when, of what
  * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`
- * @property {{url: (sha256: string) => Promise<string | null>, absent: string}} photos
+ * @property {{url: (sha256: string) => Promise<string | null>, absent: string, note: (sha256: string) => string}} photos
  * @property {() => void} close
  */
 
@@ -50,7 +50,7 @@ export async function openForeignRecord({ sync, store }, file) {
   try {
     if (!core.available) throw new RecordProblem('later', say('troubles-record-not-here'), core.trouble.value.sentence);
     const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
-    return { answer, view: await folded(core, answer), ...picturesOf(file, answer.photos) };
+    return { answer, view: await folded(core, answer), ...picturesOf(file, answer) };
   } finally {
     core.stop();
   }
@@ -129,14 +129,16 @@ function intact(answer) {
 /**
  * The photos, cut out of the file itself.
  * @param {File} file
- * @param {Record<string, [number, number]>} places  digest -> offset and length
+ * @param {{photos: Record<string, [number, number]>, smaller: string[], maker: {kind: string}}} answer
+ *     photos: digest -> offset and length
  */
-function picturesOf(file, places) {
+function picturesOf(file, { photos: places, smaller, maker }) {
   /** @type {Map<string, string>} */
   const urls = new Map();
   return {
     photos: {
       absent: say('troubles-record-no-picture'),
+      note: (/** @type {string} */ sha256) => (smaller.includes(sha256) ? say('sealed-view-smaller-one', { maker: maker.kind }) : ''),
       url: async (/** @type {string} */ sha256) => {
         if (!urls.has(sha256) && places[sha256]) {
           const [offset, length] = places[sha256];

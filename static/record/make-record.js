@@ -9,6 +9,7 @@
 import { canonicalText, sha256Hex } from '../log/canonical.js';
 import { coreDigest } from '../core/client.js';
 import { proofsOf } from '../log/proofs.js';
+import { smallerVersion } from '../photos/prepare-photo.js';
 import { container } from './container.js';
 import { NoRecord } from './no-record.js';
 import { say } from '../words/words.js';
@@ -17,9 +18,10 @@ import { say } from '../words/words.js';
  * @param {import('../screens/frame/context.js').Services} services
  * @param {import('../log/phone-key.js').PhoneKey} key
  * @param {{unit: string} | {job: string}} subject
- * @returns {Promise<File>}  throws NoRecord
+ * @param {boolean} [wanted]  pictures without room go in as smaller versions
+ * @returns {Promise<{file: File, smaller: number, roomless: number}>}  throws NoRecord
  */
-export async function makeRecord({ core, store, device }, key, subject) {
+export async function makeRecord({ core, store, device }, key, subject, wanted = false) {
   const parts = await core.call('record_parts', subject);
   const { names, seal } = parts;
   const events = await eventsOf(store, parts.order);
@@ -28,14 +30,17 @@ export async function makeRecord({ core, store, device }, key, subject) {
   const proofs = await proofsOf(store, device.id, events);
   // What was signed of entries that are not in here proves nothing about those that are.
   const heads = proofs.signed_heads?.filter((head) => devices[head.device]?.hashes[head.seq - devices[head.device].first] === head.hash);
-  const hashes = canonicalText({ devices, order: parts.order, certificates: proofs.certificates, signed_heads: heads });
-  const text = [entries, hashes, canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
+  const listed = { devices, order: parts.order, certificates: proofs.certificates, signed_heads: heads };
+  const text = [entries, canonicalText(listed), canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
   if (text > parts.most_text) {
     throw new NoRecord(say('troubles-record-large', { size: text >> 20, most: parts.most_text >> 20 }));
   }
-  const { pictures, missing } = await picturesFor(core, store, parts.photos, text);
+  const { members, smaller, missing, roomless } = await picturesFor({ core, store }, parts.photos, text, wanted ? parts.smaller : null);
+  const count = Object.keys(smaller).length;
+  const hashes = canonicalText(count ? { ...listed, smaller } : listed);
   const record = {
     ...parts.fields,
+    ...(count ? { v: parts.smaller.v } : {}),
     made_at: Date.now(),
     installation: device.id,
     key: key.key,
@@ -43,7 +48,7 @@ export async function makeRecord({ core, store, device }, key, subject) {
     missing,
   };
   /** @type {Array<[string, Uint8Array]>} */
-  const others = [[names.entries, utf8(entries)], [names.hashes, utf8(hashes)], ...pictures];
+  const others = [[names.entries, utf8(entries)], [names.hashes, utf8(hashes)], ...members];
   /** @type {Record<string, string>} */
   const digests = {};
   for (const [name, value] of Object.entries(record)) digests[seal.field + name] = await sha256Hex(canonicalText(value));
@@ -58,7 +63,7 @@ export async function makeRecord({ core, store, device }, key, subject) {
     [names.seal, utf8(sealed)],
     ...rest,
   ]);
-  return new File([/** @type {BlobPart} */ (file)], parts.name, { type: 'application/zip' });
+  return { file: new File([/** @type {BlobPart} */ (file)], parts.name, { type: 'application/zip' }), smaller: count, roomless };
 }
 
 /**
@@ -95,24 +100,54 @@ async function chainsOf(store, order) {
 }
 
 /**
- * The pictures that there is room for, and the digests of those that are not in the file.
- * @param {import('../core/client.js').Core} core
- * @param {import('../log/store.js').Store} store
- * @param {string[]} digests
+ * The pictures that there is room for, as `server/keeping/record/pictures.py` takes them.
+ * @param {{core: import('../core/client.js').Core, store: import('../log/store.js').Store}} services
+ * @param {string[]} photos  their digests
  * @param {number} text  bytes of it
+ * @param {{side: number, quality: number} | null} drawn  how those without room are drawn again; null for not at all
  */
-async function picturesFor(core, store, digests, text) {
-  const sizes = await Promise.all(digests.map(async (sha256) => (await store.photo(sha256))?.size ?? null));
-  const fits = await core.call('record_room', { sizes, text });
-  /** @type {Array<[string, Uint8Array]>} */
-  const pictures = [];
-  const missing = [];
-  for (const [n, sha256] of digests.entries()) {
-    const bytes = fits[n] ? await store.photoBytes(sha256) : undefined;
-    if (bytes && (await sha256Hex(bytes)) === sha256) pictures.push([`photos/${sha256}.jpg`, new Uint8Array(bytes)]);
-    else missing.push(sha256);
+async function picturesFor({ core, store }, photos, text, drawn) {
+  /** @type {Array<number | null>} */
+  const sizes = await Promise.all(photos.map(async (sha256) => (await store.photo(sha256))?.size ?? null));
+  /** @type {Map<string, Uint8Array<ArrayBuffer>>} */
+  const versions = new Map();
+  let { fits, over } = await core.call('record_room', { sizes, text });
+  for (let n = photos.length - 1; drawn && over > 0 && n >= 0; n -= 1) {
+    const [size, whole] = [sizes[n], await wholeBytes(store, photos[n])];
+    const version = whole && (await smallerVersion(whole, drawn));
+    if (!version || size === null || version.length >= size) continue;
+    versions.set(photos[n], version);
+    sizes[n] = version.length;
+    over -= size - version.length;
   }
-  return { pictures, missing };
+  if (versions.size) ({ fits } = await core.call('record_room', { sizes, text }));
+  /** @type {Map<string, Uint8Array>} */
+  const members = new Map();
+  /** @type {Record<string, string>} */
+  const smaller = {};
+  const missing = [];
+  let roomless = 0;
+  for (const [n, sha256] of photos.entries()) {
+    const version = versions.get(sha256);
+    const bytes = fits[n] ? (version ?? (await wholeBytes(store, sha256))) : null;
+    if (!bytes || version) missing.push(sha256);
+    if (!fits[n] && sizes[n] !== null) roomless += 1;
+    if (!bytes) continue;
+    const digest = version ? await sha256Hex(version) : sha256;
+    members.set(`photos/${digest}.jpg`, bytes);
+    if (version) smaller[sha256] = digest;
+  }
+  return { members, smaller, missing, roomless };
+}
+
+/**
+ * A picture that is here as it was taken.
+ * @param {import('../log/store.js').Store} store
+ * @param {string} sha256
+ */
+async function wholeBytes(store, sha256) {
+  const bytes = await store.photoBytes(sha256);
+  return bytes && (await sha256Hex(bytes)) === sha256 ? new Uint8Array(bytes) : null;
 }
 
 /** @param {string} text */

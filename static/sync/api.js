@@ -197,14 +197,16 @@ export class Api {
   /**
    * The record of a sensor or a job, sealed by the server.
    * @param {string} name  a unit's id, the code on a label or a job's id
-   * @returns {Promise<File>}
+   * @param {boolean} smaller  pictures without room go in as smaller versions
+   * @returns {Promise<{file: File, smaller: number, roomless: number}>}
    */
-  async record(name) {
-    const response = await request(`/api/records/${encodeURIComponent(name)}`, {}, LARGE_SECONDS);
+  async record(name, smaller) {
+    const response = await request(`/api/records/${encodeURIComponent(name)}${smaller ? '?smaller=1' : ''}`, {}, LARGE_SECONDS);
     if (!response.ok) throw await refusal(response);
     const fileName = /filename="([^"]+)"/.exec(response.headers.get('Content-Disposition') ?? '')?.[1];
     if (!fileName) throw untrusted();
-    return new File([await response.blob()], fileName, { type: 'application/zip' });
+    const [made, roomless] = ['Smaller', 'Roomless'].map((each) => Number(response.headers.get(`Swaptrail-${each}`)));
+    return { file: new File([await response.blob()], fileName, { type: 'application/zip' }), smaller: made, roomless };
   }
 
   /**

@@ -173,3 +173,13 @@ def test_a_sensor_from_other_work_is_introduced_and_named(core, driver):
     said = core("record", unit="", jobs=[JOB], told=told, elsewhere=[spare, bare])["compared"]["elsewhere"]
     code = driver.codes[9][:3] + "-" + driver.codes[9][3:]
     assert said == f"{code} and a sensor without a label came from other work, which is not in this file."
+
+
+def test_what_has_no_room_is_told_apart_from_what_is_not_there(core):
+    megabyte = 1024 * 1024
+    full = core("record_room", sizes=[30 * megabyte, 30 * megabyte, None, megabyte], text=megabyte)
+    assert full["fits"] == [True, False, False, True]
+    assert 14 * megabyte < full["over"] < 15 * megabyte
+    roomy = core("record_room", sizes=[30 * megabyte, None, megabyte], text=megabyte)
+    assert roomy["fits"] == [True, False, True]
+    assert roomy["over"] < 0

@@ -25,10 +25,10 @@ class RecordOperations(ViewOperations):
         return file.parts(self.fold, unit, job, lambda jobs: self.op_record_told(unit, jobs))
 
     def op_record_room(self, sizes, text):
-        """Tell which photos go into a record, by their sizes, beside so many bytes of text."""
+        """Tell which photos of these sizes fit into a record beside so much text, and how much is over."""
         from ..record import file
 
-        return file.with_room(sizes, text)
+        return {"fits": file.with_room(sizes, text), "over": file.over(sizes, text)}
 
     def op_record_seal(self, sizes, text):
         """Return whose seal this is and what its signature is over, or the first `fault`, after `sizes`."""
@@ -62,6 +62,7 @@ class RecordOperations(ViewOperations):
             "record": sound.record,
             "events": comparison.stand_ins(sound.record["elsewhere"]) + sound.events,
             "photos": sound.photos,
+            "smaller": sound.smaller,
             "signatures": [
                 {
                     "by": each.by,

@@ -18,13 +18,13 @@ from . import signed
 from .file import ENTRIES
 from .file import FIELD
 from .file import HASHES
+from .file import LATEST
 from .file import MOST_TEXT
 from .file import PHONE_APP
 from .file import PHONE_SEAL_APP
 from .file import RECORD
 from .file import SEAL
 from .file import SEAL_APP
-from .file import VERSION
 from .file import photo_member
 from .form import Hashes
 from .form import NotOfTheForm
@@ -42,9 +42,10 @@ _DEEPEST_EVENT = 12  # as a server takes it in
 
 # A seal as it is written: who made it, with which key, over which text, and the digest of each part.
 Seal = namedtuple("Seal", ("by", "key", "signature", "text", "digests"))
-# A record that is as it was sealed: what it says, its events, the photos in it that an entry names, and the
+# A record that is as it was sealed: what it says, its events, the photos in it that an entry names, [photo,
+# version] of those that are in it smaller (that both show the same, only who sealed it says), and the
 # signatures of phones in it, which the host checks.
-Sound = namedtuple("Sound", ("record", "events", "photos", "signatures"))
+Sound = namedtuple("Sound", ("record", "events", "photos", "smaller", "signatures"))
 
 
 class Altered(Exception):
@@ -106,13 +107,13 @@ def check(seal: Seal, found: list, texts: dict, read) -> Sound:
     record = _record(texts[RECORD], seal)
     hashes = _hashes(texts[HASHES], members, seal)
     events = _events(texts[ENTRIES], members, seal, hashes, read)
-    photos = _photos(members, seal, events)
+    photos, smaller = _photos(members, seal, events, hashes.smaller)
     _all_there(found, seal)
     other = signed.fault(hashes)
     if other:
         raise Altered(other[0], other[1], other[2])
     by_phone = record["installation"] if seal.by == PHONE else ""
-    return Sound(record, events, photos, signed.signatures(hashes, by_phone, seal.key))
+    return Sound(record, events, photos, smaller, signed.signatures(hashes, by_phone, seal.key))
 
 
 def read_event(event: dict) -> str:
@@ -129,7 +130,7 @@ def _record(text: str, seal: Seal) -> dict:
     except NotOfTheForm:
         raise _altered("record-changed-form", file=RECORD)
     version = record.get("v")
-    if isinstance(version, int) and version > VERSION:
+    if isinstance(version, int) and version > LATEST:
         raise Later(message("record-later", version=str(version)))
     fields = {}
     for name in seal.digests:
@@ -207,28 +208,37 @@ def _event(line: str, place: tuple, hashes, read) -> dict:
     return event
 
 
-def _photos(members: dict, seal: Seal, events: list) -> list:
-    """Return the photos in here that an entry names, each as it was then."""
-    shown = []
+def _photos(members: dict, seal: Seal, events: list, versions: dict) -> tuple:
+    """Return the photos in here that an entry names, each as it was then, and those in smaller versions."""
+    shown, smaller = [], []
     for event in events:
-        digest = named.photo(event)
-        name = photo_member(digest) if digest else ""
-        if digest is None or name not in seal.digests:
+        photo = named.photo(event)
+        if photo is None:
             continue
-        if name not in members:
+        whole = photo_member(photo) in seal.digests
+        digest = photo if whole else versions.get(photo)
+        if digest is None or photo_member(digest) not in seal.digests:
+            continue
+        if photo_member(digest) not in members:
             raise Altered(event["device"], event["seq"], message("record-photo-missing", photo=digest))
-        if members[name] != digest:
+        if members[photo_member(digest)] != digest:
             raise Altered(event["device"], event["seq"], message("record-photo-changed", photo=digest))
-        if digest not in shown:
-            shown.append(digest)
-    return shown
+        if whole and photo not in shown:
+            shown.append(photo)
+        if not whole and [photo, digest] not in smaller:
+            smaller.append([photo, digest])
+    return shown, smaller
 
 
 def _all_there(found: list, seal: Seal) -> None:
     there = [name for name, _ in found]
-    for name in there:
-        if name not in (RECORD, SEAL) and name not in seal.digests:
+    for name, digest in found:
+        if name in (RECORD, SEAL):
+            continue
+        if name not in seal.digests:
             raise _altered("record-put-in", file=name)
+        if digest != seal.digests[name]:
+            raise _altered("record-changed", file=name)
     for name in sorted(seal.digests):
         if not name.startswith(FIELD) and name not in there:
             raise _altered("record-not-in", file=name)

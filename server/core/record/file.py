@@ -3,6 +3,8 @@
 An installation seals with its own key, a phone without a server with the phone's: two beginnings, for
 who knows only the first is not to take the other for an altered one. For the same reason the version is
 another since conclusions are told in messages and codes: in records of version 1 they are sentences.
+One with smaller versions of photos in it is of version 3: programs from before check no photo that no
+entry names, and are not to call a record intact in which such a one was changed.
 """
 
 from ..codes import labels
@@ -13,7 +15,7 @@ from . import named
 from .entries import FoldedLog
 from .entries import gather
 
-APP, VERSION = "swaptrail record", 2
+APP, VERSION, LATEST = "swaptrail record", 2, 3
 PHONE_APP = "swaptrail phone record"
 RECORD, ENTRIES, HASHES, SEAL = "record.json", "entries.jsonl", "hashes.json", "seal.json"
 
@@ -25,7 +27,10 @@ MOST_BYTES = 48 * 1024 * 1024  # of the whole file
 MOST_TEXT = 16 * 1024 * 1024  # of one member that is no photo, so that reading it stays bounded
 MOST_MEMBERS = 2000
 
-_PHOTO_OVERHEAD = 512  # what a photo takes beside its own bytes: its heads, its digests
+# How a picture is drawn again that has no room as it is: its long side in pixels, and per cent of quality.
+SMALLER_SIDE, SMALLER_QUALITY = 1280, 65
+
+_PHOTO_OVERHEAD = 640  # what a photo takes beside its own bytes: its heads, its digests
 _OTHER_MEMBERS = 4
 _OTHER_BYTES = 64 * 1024
 
@@ -57,6 +62,15 @@ def with_room(sizes: list, text: int) -> list[bool]:
             count += 1
         kept.append(fits)
     return kept
+
+
+def over(sizes: list, text: int) -> int:
+    """Return how many bytes too many all these photos would be, beside so much text; 0 or less: none."""
+    total = text + _OTHER_BYTES
+    for size in sizes:
+        if size is not None:
+            total += size + _PHOTO_OVERHEAD
+    return total - MOST_BYTES
 
 
 def title(state, unit: str, job: str) -> dict:
@@ -100,6 +114,7 @@ def parts(fold, unit: str, job: str, told) -> dict:
         "title": title(state, unit, job),
         "name": file_name(state, unit, job),
         "most_text": MOST_TEXT,
+        "smaller": {"v": LATEST, "side": SMALLER_SIDE, "quality": SMALLER_QUALITY},
         "names": {"record": RECORD, "entries": ENTRIES, "hashes": HASHES, "seal": SEAL},
         "seal": {"app": PHONE_SEAL_APP, "v": SEAL_VERSION, "field": FIELD},
     }

@@ -24,9 +24,11 @@ class NotOfTheForm(Exception):
     """A part of a record is not written as a record is."""
 
 
-class Hashes(namedtuple("Hashes", ("order", "devices", "certificates", "signed_heads"))):
+class Hashes(namedtuple("Hashes", ("order", "devices", "smaller", "certificates", "signed_heads"))):
     """The order of the entries, of each device its first number here and its hashes from there, and what
     proves whose they are.
+
+    `smaller` gives of a photo that is in the file as a smaller version the hash of that version.
     """
 
     def of(self, device: str, seq: int) -> str | None:
@@ -85,13 +87,16 @@ def read_hashes(text: str) -> Hashes:
             first, hashes = devices[device]
             sound = sound and isinstance(first, int) and first > 0 and isinstance(hashes, list)
             sound = sound and all([is_hash(digest) for digest in hashes])
+        smaller = value.get("smaller", {})
+        sound = sound and isinstance(smaller, dict)
+        sound = sound and all([is_hash(digest) and is_hash(smaller[digest]) for digest in smaller])
         certificates, heads = value.get("certificates", []), value.get("signed_heads", [])
         sound = sound and are_sound(certificates, heads)
     except (TypeError, ValueError, KeyError, AttributeError):
         sound = False
     if not sound:
         raise NotOfTheForm
-    return Hashes(order, devices, certificates, heads)
+    return Hashes(order, devices, smaller, certificates, heads)
 
 
 def identity(line: str) -> tuple | None:

@@ -11,9 +11,13 @@ A plain zip file, nothing in it compressed, so that any unpacking program opens 
     seal.json       the digest of every part, signed with the key of the installation, or of the phone
     photos/…        each under the SHA-256 of its bytes
 
-`server/core/record/entries.py` picks the entries and `gather` finds them, `make` writes the file,
-`container` is the zip, `check` finds the first place that is not as it was sealed. Whoever holds another
-key can seal another record: who made one is told by the fingerprint of its key, and by nothing else.
+Photos that bring the file over its limit may lie in it as smaller versions. `hashes.json` says which
+version is whose; `record.json` lists these photos as missing, for as they are they are not in the file.
+
+`server/core/record/entries.py` picks the entries and `gather` finds them, `pictures` takes the photos, `make`
+writes the file, `container` is the zip, `check` finds the first place that is not as it was sealed. Whoever
+holds another key can seal another record: who made one is told by the fingerprint of its key, and by
+nothing else.
 
 A phone without a server writes the same file (`static/record/`) and seals it with a key of its own. That
 names itself as such in `record.json` and `seal.json`; a program from before knows neither and says that

@@ -52,13 +52,14 @@ class Sound(NamedTuple):
     """A record that is as it was sealed: what it says, its events, where in it each photo lies.
 
     `by` is who sealed it, an installation or a phone; `photos` is digest -> [offset, length], so that
-    whoever has the file can show them.
+    whoever has the file can show them. Of those in `smaller` a smaller version lies there.
     """
 
     record: dict
     by: str
     events: list[dict]
     photos: dict[str, list[int]]
+    smaller: list[str]
 
 
 def begins(head: bytes) -> bool:
@@ -88,7 +89,8 @@ def check(data: bytes) -> Sound:
         raise _altered(difference)
     places = offsets(members)
     photos = {digest: places[photo_member(digest)] for digest in sound.photos}
-    return Sound(sound.record, seal.by, sound.events, photos)
+    photos |= {digest: places[photo_member(version)] for digest, version in sound.smaller}
+    return Sound(sound.record, seal.by, sound.events, photos, [digest for digest, _ in sound.smaller])
 
 
 def _checked(members: list[Member]) -> tuple[record_check.Seal, record_check.Sound]:

@@ -14,37 +14,48 @@ from server.core.record import file as record_file
 from server.core.record.file import APP
 from server.core.record.file import ENTRIES
 from server.core.record.file import HASHES
+from server.core.record.file import LATEST
 from server.core.record.file import MOST_TEXT
 from server.core.record.file import RECORD
 from server.core.record.file import SEAL
-from server.core.record.file import photo_member
 from server.folded import FoldedState
 from server.folded import catch_up
 from server.keeping.record import gather
+from server.keeping.record import pictures
 from server.keeping.record import seal
 from server.keeping.record.container import Member
 from server.keeping.record.container import pieces
 from server.phones.installation import installation_id
 from server.phones.signing import Signer
-from server.photos import store as photo_store
 from server.refusals import CommandRefused
 from server.storage import at_one_moment
 from server.web.shell import core_digest
 
 
 class Made(NamedTuple):
-    """A record, the name it is sent under, and what is to be said of it."""
+    """A record, the name it is sent under, and what is to be said of it.
+
+    `photos` are in it, `smaller` of them as smaller versions; `absent` are not, `roomless` of them for want
+    of room alone.
+    """
 
     data: bytes
     name: str
     title: dict
     entries: int
     photos: int
+    smaller: int
     absent: int
+    roomless: int
 
 
-def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Made:
-    """Returns the record of what `name` means: a unit's id, the code on a label or a job's id."""
+def make(
+    db: Database, photos: Path, name: str, signer: Signer, now: int, *, make_smaller: bool = False
+) -> Made:
+    """Returns the record of what `name` means: a unit's id, the code on a label or a job's id.
+
+    With `make_smaller` photos without room go in as smaller versions.
+    """
     catch_up(db)
     with at_one_moment(db):
         state = FoldedState(db)
@@ -56,36 +67,40 @@ def make(db: Database, photos: Path, name: str, signer: Signer, now: int) -> Mad
         installation = installation_id(db)
     title = record_file.title(state, unit, job)
     entries = "".join(f"{entry.body}\n" for entry in gathered.entries).encode()
-    hashes = canon.dumps(
-        {"devices": chains, "order": [[entry.device, entry.seq] for entry in gathered.entries], **proofs}
-    ).encode()
-    text = len(entries) + len(hashes) + len(canon.dumps(told))
+    places = [[entry.device, entry.seq] for entry in gathered.entries]
+    listed: dict = {"devices": chains, "order": places, **proofs}
+    text = len(entries) + len(canon.dumps(listed)) + len(canon.dumps(told))
     if text > MOST_TEXT:
         raise CommandRefused(
             message("keeping-record-large", name=name, size=text >> 20, most=MOST_TEXT >> 20)
         )
-    pictures, absent = _pictures(photos, record_file.photos(gathered.entries), text)
+    taken = pictures.take(photos, record_file.photos(gathered.entries), text, make_smaller=make_smaller)
+    if taken.smaller:
+        listed["smaller"] = taken.smaller
+    hashes = canon.dumps(listed).encode()
     record = {
         **record_file.fields(state, unit, job, gathered, told),
+        **({"v": LATEST} if taken.smaller else {}),
         "app": APP,
         "made_at": now,
         "installation": installation,
         "key": signer.key,
         "core": core_digest(),
-        "missing": absent,
+        "missing": taken.missing,
     }
-    members: dict[str, bytes] = {ENTRIES: entries, HASHES: hashes, **pictures}
+    members: dict[str, bytes] = {ENTRIES: entries, HASHES: hashes, **taken.members}
     sealed = seal.sealed(seal.digests(record, members), signer)
     order: list[Member] = [
         (RECORD, canon.dumps(record).encode()),
         (ENTRIES, entries),
         (HASHES, hashes),
         (SEAL, sealed.encode()),
-        *pictures.items(),
+        *taken.members.items(),
     ]
     file = b"".join(bytes(piece) for _, piece in pieces(order))
     file_name = record_file.file_name(state, unit, job)
-    return Made(file, file_name, title, len(gathered.entries), len(pictures), len(absent))
+    smaller, absent = len(taken.smaller), len(taken.missing) - len(taken.smaller)
+    return Made(file, file_name, title, len(gathered.entries), taken.photos, smaller, absent, taken.roomless)
 
 
 def _told(state: FoldedState, unit: str, jobs: list[str]) -> dict:
@@ -101,24 +116,3 @@ def _told(state: FoldedState, unit: str, jobs: list[str]) -> dict:
         "value"
     ]
     return told
-
-
-def _pictures(folder: Path, digests: list[str], text: int) -> tuple[dict[str, bytes], list[str]]:
-    """Returns the photos' bytes by member, and the digests of those not here or without room."""
-    sizes = [_size(photo_store.path_of(folder, digest)) for digest in digests]
-    pictures: dict[str, bytes] = {}
-    absent = []
-    for digest, fits in zip(digests, record_file.with_room(sizes, text), strict=True):
-        data = photo_store.whole(folder, digest) if fits else None
-        if data is None:
-            absent.append(digest)
-        else:
-            pictures[photo_member(digest)] = data
-    return pictures, absent
-
-
-def _size(path: Path) -> int | None:
-    try:
-        return path.stat().st_size
-    except OSError:
-        return None

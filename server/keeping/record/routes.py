@@ -59,11 +59,16 @@ def key() -> Response:
 
 @blueprint.get("/api/records/<name>")
 def take_along(name: str) -> Response:
-    """Sends the record of a sensor (by id or label) or of a job."""
+    """Sends the record of a sensor (by id or label) or of a job.
+
+    `?smaller=1` puts pictures without room in as smaller versions. `Swaptrail-Smaller` says how many those
+    are, `Swaptrail-Roomless` how many had no room.
+    """
     folder = data_folder()
     try:
         with _turn():
-            made = make(database(), folder.photos, name, signer(folder), now_ms())
+            smaller = bool(request.args.get("smaller"))
+            made = make(database(), folder.photos, name, signer(folder), now_ms(), make_smaller=smaller)
     except Unknown as error:
         raise NotFound("name", shorten(name), "a sensor or job that is on record", error.message) from None
     except BadName as error:
@@ -74,6 +79,8 @@ def take_along(name: str) -> Response:
         raise TooLarge("record", "too much", "the record of one job", error.message) from None
     response = Response(made.data, mimetype="application/zip")
     response.headers["Content-Disposition"] = f'attachment; filename="{made.name}"'
+    response.headers["Swaptrail-Smaller"] = str(made.smaller)
+    response.headers["Swaptrail-Roomless"] = str(made.roomless)
     return response
 
 
@@ -111,6 +118,7 @@ def look_at() -> Response:
             "same_core": record["core"] == core_digest(),
             "events": [*stand_ins(record["elsewhere"]), *sound.events],
             "photos": sound.photos,
+            "smaller": sound.smaller,
         }
     )
 

@@ -34,12 +34,14 @@ def first_fault(path: Path) -> Fault | None:
 
 
 def maker(path: Path) -> str:
-    """Says what sealed a record: whose key it is, a record cannot say."""
+    """Says what sealed a record (whose key it is, it cannot say), and what only that one vouches for."""
     sound = _checked(path)
     maker_key = fingerprint(sound.record["key"])
-    if sound.by == record_check.PHONE:
-        return say("keeping-sealed-phone", key=maker_key)
-    return say("keeping-sealed", key=maker_key)
+    by_phone = sound.by == record_check.PHONE
+    said = say("keeping-sealed-phone" if by_phone else "keeping-sealed", key=maker_key)
+    if not sound.smaller:
+        return said
+    return said + "\n" + say("keeping-smaller", count=len(sound.smaller))
 
 
 def _checked(path: Path) -> Sound:

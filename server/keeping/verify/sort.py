@@ -15,4 +15,4 @@ class Sort(NamedTuple):
     fits: Callable[[Path], bool]
     first_fault: Callable[[Path], Fault | None]
     lost_photos: Callable[[Path], Iterator[Fault]] | None = None  # all, where a phone may still have them
-    maker: Callable[[Path], str] | None = None  # a sentence on who made an intact one, where it says so
+    maker: Callable[[Path], str] | None = None  # sentences on who made an intact one, where it says so

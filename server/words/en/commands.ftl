@@ -76,7 +76,7 @@ commands-reason-help =
 ## record
 
 commands-record-help =
-    Write the record of a sensor or a job as a file of its own.
+    Write the record of a sensor or a job as a file of its own. Pictures without room go in as smaller versions.
 
     UNIT-OR-JOB is the code on a label, a sensor's id or a job's id.
 commands-record-out = A file that does not exist yet.
@@ -91,6 +91,11 @@ commands-record-written = { $file }: the record of { $title }, { $entries ->
     [one] { $photos } photo
    *[other] { $photos } photos
 }.
+# $photos (count): 2
+commands-record-smaller = In it as a smaller version, for want of room: { $photos ->
+    [one] { $photos } photo. The original stays here.
+   *[other] { $photos } photos. The originals stay here.
+}
 # $photos (count): 2
 commands-record-absent = Named in it, but not here or too large for it: { $photos ->
     [one] { $photos } photo

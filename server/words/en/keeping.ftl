@@ -59,6 +59,11 @@ keeping-changed = { $file } was changed
 keeping-sealed-phone = Sealed by a phone, fingerprint { $key }. Whose phone it is, the file cannot say.
 # $key: 1a2b 3c4d
 keeping-sealed = Sealed by an installation, fingerprint { $key }.
+# $count (count): 2
+keeping-smaller = { $count ->
+    [one] { $count } picture in it is a smaller version. That it shows
+   *[other] { $count } pictures in it are smaller versions. That they show
+} the same as the original, only the seal says.
 # $entries (count): 3
 # $of_entries (count): 9
 # $photos (count): 0

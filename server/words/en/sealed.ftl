@@ -40,6 +40,16 @@ sealed-view-missing = { $count ->
     [one] { $count } picture is
    *[other] { $count } pictures are
 } named in it and not in the file.
+# $count (count): 2
+sealed-view-smaller = { $count ->
+    [one] { $count } picture in it is a smaller version. That it shows
+   *[other] { $count } pictures in it are smaller versions. That they show
+} the same as the original, only the seal says.
+# $maker: phone
+sealed-view-smaller-one = Smaller version; the original is on the { $maker ->
+    [phone] phone
+   *[installation] server
+} that sealed it.
 sealed-view-no-label = no label
 # $vehicle: Blue estate
 sealed-view-job = The job on { $vehicle }
@@ -84,5 +94,21 @@ sealed-take-unsent-what = { $content } on this phone { $count ->
    *[other] are
 } not in the record.
 sealed-take-make = Make the file
+# $count (count): 2
+sealed-take-roomless = { $count ->
+    [one] { $count } picture has no room in it
+   *[other] { $count } pictures have no room in it
+}
+sealed-take-roomless-what = The file is full. Smaller pictures would fit, or more of them.
+sealed-take-smaller-make = With smaller pictures
+# $count (count): 2
+# $maker: server
+sealed-take-smaller = { $count ->
+    [one] { $count } picture is in it as a smaller version. The original stays
+   *[other] { $count } pictures are in it as smaller versions. The originals stay
+} on { $maker ->
+    [server] the server
+   *[phone] this phone
+}.
 sealed-take-save = Save it
 sealed-take-share = Share it

@@ -66,7 +66,7 @@ commands-reason-help =
 ## record
 
 commands-record-help =
-    Escribe el registro de un sensor o de un trabajo en un fichero propio.
+    Escribe el registro de un sensor o de un trabajo en un fichero propio. Las fotos que no caben van en versión más pequeña.
 
     UNIT-OR-JOB es el código de una etiqueta, o el identificador de un sensor o de un trabajo.
 commands-record-out = Un fichero que aún no existe.
@@ -77,6 +77,10 @@ commands-record-written = { $file }: el registro de { $title }, { $entries ->
     [one] { $photos } foto
    *[other] { $photos } fotos
 }.
+commands-record-smaller = En él, por falta de sitio, en versión más pequeña: { $photos ->
+    [one] { $photos } foto. El original queda aquí.
+   *[other] { $photos } fotos. Los originales quedan aquí.
+}
 commands-record-absent = Se nombran en él, pero no están aquí o son demasiado grandes: { $photos ->
     [one] { $photos } foto
    *[other] { $photos } fotos

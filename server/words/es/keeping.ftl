@@ -33,6 +33,10 @@ keeping-put-in = se le añadió { $file }
 keeping-changed = se cambió { $file }
 keeping-sealed-phone = Sellado por un teléfono, huella { $key }. De quién es el teléfono, el fichero no puede decirlo.
 keeping-sealed = Sellado por una instalación, huella { $key }.
+keeping-smaller = { $count ->
+    [one] { $count } imagen es una versión más pequeña. Que muestra
+   *[other] { $count } imágenes son versiones más pequeñas. Que muestran
+} lo mismo que el original, solo lo dice el sello.
 keeping-cut-off = se cortó: hay { $entries } de { $of_entries } anotaciones y { $photos } de { $of_photos } fotos
 keeping-photo-missing = falta la foto { $photo }
 keeping-photo-changed = la foto { $photo } es otra, o se cambió

@@ -35,6 +35,14 @@ sealed-view-missing = { $count ->
     [one] { $count } imagen se nombra en él y no está
    *[other] { $count } imágenes se nombran en él y no están
 } en el archivo.
+sealed-view-smaller = { $count ->
+    [one] { $count } imagen es una versión más pequeña. Que muestra
+   *[other] { $count } imágenes son versiones más pequeñas. Que muestran
+} lo mismo que el original, solo lo dice el sello.
+sealed-view-smaller-one = Versión más pequeña; el original está en el { $maker ->
+    [phone] teléfono
+   *[installation] servidor
+} que lo selló.
 sealed-view-no-label = sin etiqueta
 sealed-view-job = El trabajo de { $vehicle }
 sealed-view-closed = cerrado
@@ -72,5 +80,18 @@ sealed-take-unsent-what = { $content } de este teléfono no { $count ->
    *[other] están
 } en el registro.
 sealed-take-make = Hacer el archivo
+sealed-take-roomless = { $count ->
+    [one] { $count } imagen no cabe en él
+   *[other] { $count } imágenes no caben en él
+}
+sealed-take-roomless-what = El archivo está lleno. Más pequeñas cabrían, o más de ellas.
+sealed-take-smaller-make = Con imágenes más pequeñas
+sealed-take-smaller = { $count ->
+    [one] { $count } imagen está en él en versión más pequeña. El original queda
+   *[other] { $count } imágenes están en él en versión más pequeña. Los originales quedan
+} en { $maker ->
+    [server] el servidor
+   *[phone] este teléfono
+}.
 sealed-take-save = Guardarlo
 sealed-take-share = Compartirlo

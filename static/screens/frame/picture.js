@@ -34,6 +34,16 @@ export function picture({ photos }, sha256, { alt, large = false, small = false 
 }
 
 /**
+ * What is to be said of a photo that is not here as it was taken.
+ * @param {import('./context.js').Services} services
+ * @param {string} sha256
+ */
+export function pictureNote({ photos }, sha256) {
+  const note = photos.note(sha256);
+  return note ? html`<br /><span class="soft">${note}</span>` : nothing;
+}
+
+/**
  * A photo that is not on record yet.
  * @param {import('../../log/log.js').Photo} photo
  * @param {string} alt

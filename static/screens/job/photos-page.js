@@ -9,7 +9,7 @@ import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { capture, takingParts } from '../scan/capture.js';
 import { jobQuestion, loadJob } from './job-data.js';
-import { picture } from '../frame/picture.js';
+import { picture, pictureNote } from '../frame/picture.js';
 import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
@@ -60,7 +60,7 @@ export function pictureList({ services }, view, { opens = false } = {}) {
       <ul class="photos photos-wide">
         ${rows(photos, (photo) => {
           const shown = html`${picture(services, photo.sha256, { alt: photo.words, small: true })}
-            <span class="photo-words">${sentenceCase(photo.moment)}<br /><span class="soft">${dayAndTime(photo.at)}</span></span>`;
+            <span class="photo-words">${sentenceCase(photo.moment)}<br /><span class="soft">${dayAndTime(photo.at)}</span>${pictureNote(services, photo.sha256)}</span>`;
           return opens
             ? html`<li><a class="photo" href=${linkTo(to.photo(view.id, photo.sha256))}>${shown}</a></li>`
             : html`<li class="photo">${shown}</li>`;

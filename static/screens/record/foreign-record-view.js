@@ -30,7 +30,7 @@ export function foreignRecord(ctx, { answer, view, photos: own }) {
   // The pictures in here are neither on this phone nor on the server.
   const within = { ...ctx, services: { ...ctx.services, photos: /** @type {any} */ (own) } };
   return html`
-    ${sealed(answer)} ${worked(view.compared, answer.missing.length)}
+    ${sealed(answer)} ${worked(view.compared, answer)}
     <div class="foreign">
       <p class="foreign-mark">${markWords(answer.maker)}</p>
       ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {JobView} */ job) => jobPart(within, job))}
@@ -68,9 +68,11 @@ function knownWords({ own, known_since: since }) {
 
 /**
  * @param {any} compared
- * @param {number} missing
+ * @param {any} answer
  */
-function worked({ same, sentence: told, differs, elsewhere }, missing) {
+function worked({ same, sentence: told, differs, elsewhere }, answer) {
+  const smaller = answer.smaller.length;
+  const missing = answer.missing.length - smaller;
   return html`<section class=${same ? 'card' : 'panel panel-ask'}>
     ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} ${say('sealed-view-otherwise')}</p>`}
     <p>${told}</p>
@@ -80,6 +82,7 @@ function worked({ same, sentence: told, differs, elsewhere }, missing) {
         </ul>`
       : nothing}
     ${elsewhere ? html`<p>${sentence(elsewhere)}</p>` : nothing}
+    ${smaller ? html`<p>${say('sealed-view-smaller', { count: smaller })}</p>` : nothing}
     ${missing ? html`<p>${say('sealed-view-missing', { count: missing })}</p>` : nothing}
   </section>`;
 }

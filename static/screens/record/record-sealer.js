@@ -12,13 +12,14 @@ import { phoneKey } from '../../log/phone-key.js';
 import { say } from '../../words/words.js';
 
 /**
- * @typedef {{file: File, key?: import('../../log/phone-key.js').PhoneKey}} Sealed
+ * @typedef {{file: File, smaller: number, roomless: number, key?: import('../../log/phone-key.js').PhoneKey}} Sealed
  *
  * @typedef {object} Sealer
  * @property {() => string} busy     while it is being made
  * @property {() => string} sealed   when it is there
  * @property {() => unknown} about
- * @property {(services: import('../frame/context.js').Services, subject: {unit: string} | {job: string}) => Promise<Sealed>} seal
+ * @property {(services: import('../frame/context.js').Services, subject: {unit: string} | {job: string}, smaller: boolean) => Promise<Sealed>} seal
+ *     smaller: pictures without room go in as smaller versions
  * @property {(error: unknown) => string | null} problem  why none was made; null for a fault
  */
 
@@ -30,9 +31,9 @@ const server = {
       ${say('sealed-server-lead')}
     </p>
     <p>${say('sealed-server-seal')}</p>`,
-  async seal({ sync }, subject) {
+  async seal({ sync }, subject, smaller) {
     await sync.now();
-    return { file: await sync.api.record('unit' in subject ? subject.unit : subject.job) };
+    return sync.api.record('unit' in subject ? subject.unit : subject.job, smaller);
   },
   problem(error) {
     if (!(error instanceof ApiError)) return null;
@@ -52,11 +53,11 @@ const phone = {
     <p>
       ${say('sealed-phone-seal')}
     </p>`,
-  async seal(services, subject) {
+  async seal(services, subject, smaller) {
     const key = await phoneKey(services.store);
     // Hardly ever wanted, and never where there is a server.
     const { makeRecord } = await import('../../record/make-record.js');
-    return { file: await makeRecord(services, key, subject), key };
+    return { ...(await makeRecord(services, key, subject, smaller)), key };
   },
   problem: (error) => (error instanceof NoRecord ? error.sentence : null),
 };

@@ -6,6 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
+import { HAS_SERVER } from '../../place.js';
 import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
@@ -46,7 +47,7 @@ export const takeRecordPage = {
       key: file ? 'taken' : '',
       body: html`
         <h1>${file ? say('sealed-take-ready') : say('sealed-take-heading')}</h1>
-        ${here ? ready(here) : sealer.about()} ${unsent(ctx)}
+        ${here ? html`${ready(here)} ${room(ctx, here)} ${here.key ? phoneSeal(here.key) : nothing}` : sealer.about()} ${unsent(ctx)}
         ${trouble
           ? html`<section class="panel panel-ask" role="alert">
               <p class="panel-kicker">${icon('ask')} ${say('sealed-take-none')}</p>
@@ -65,13 +66,31 @@ function titleOf({ shown }) {
 }
 
 /** @param {import('./record-sealer.js').Sealed} sealed */
-function ready({ file, key }) {
+function ready({ file }) {
   return html`<section class="card card-now">
       <p class="panel-kicker">${icon('tick')} ${sealer.sealed()}</p>
       <p class="record-file">${file.name}</p>
       <p class="soft">${size(file.size)}</p>
-    </section>
-    ${key ? phoneSeal(key) : nothing}`;
+    </section>`;
+}
+
+/**
+ * What of the pictures is in it otherwise than it was taken, or not at all.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {{name: string} & import('./record-sealer.js').Sealed} made
+ */
+function room(ctx, { name, smaller, roomless }) {
+  const words = making ? sealer.busy() : say('sealed-take-smaller-make');
+  return html`${smaller ? html`<p>${say('sealed-take-smaller', { count: smaller, maker: HAS_SERVER ? 'server' : 'phone' })}</p>` : nothing}
+    ${roomless
+      ? html`<section class="panel panel-ask">
+          <p class="panel-kicker">${icon('camera')} ${say('sealed-take-roomless', { count: roomless })}</p>
+          ${smaller
+            ? nothing
+            : html`<p>${say('sealed-take-roomless-what')}</p>
+                <button class="small-button wide-button" type="button" ?disabled=${making !== ''} @click=${() => make(ctx, name, true)}>${words}</button>`}
+        </section>`
+      : nothing}`;
 }
 
 /** What this phone has not sent is not in it. @param {import('../frame/context.js').Context} ctx */
@@ -92,23 +111,30 @@ function makeButton(ctx, name) {
   return {
     words: making === name ? sealer.busy() : say('sealed-take-make'),
     disabled: making !== '',
-    run: async () => {
-      making = name;
-      problem = null;
-      ctx.redraw();
-      try {
-        const subject = ctx.params.unit ? { unit: name } : { job: name };
-        taken = { name, ...(await sealer.seal(ctx.services, subject)) };
-      } catch (error) {
-        const sentence = sealer.problem(error);
-        if (sentence === null) throw error;
-        problem = { name, sentence };
-      } finally {
-        making = '';
-      }
-      await ctx.reload();
-    },
+    run: () => make(ctx, name, false),
   };
+}
+
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {string} name
+ * @param {boolean} smaller
+ */
+async function make(ctx, name, smaller) {
+  making = name;
+  problem = null;
+  ctx.redraw();
+  try {
+    const subject = ctx.params.unit ? { unit: name } : { job: name };
+    taken = { name, ...(await sealer.seal(ctx.services, subject, smaller)) };
+  } catch (error) {
+    const sentence = sealer.problem(error);
+    if (sentence === null) throw error;
+    problem = { name, sentence };
+  } finally {
+    making = '';
+  }
+  await ctx.reload();
 }
 
 /** @param {File} file */

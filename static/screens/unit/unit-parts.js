@@ -9,7 +9,7 @@ import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
 import { correctLink, correctMark } from '../frame/correct-link.js';
-import { picture } from '../frame/picture.js';
+import { picture, pictureNote } from '../frame/picture.js';
 import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -132,7 +132,7 @@ export function photos({ services }, unit, { opens = false } = {}) {
     <ul class="photos photos-wide">
       ${unit.photos.map((photo) => {
         const shown = html`${picture(services, photo.sha256, { alt: photo.words, small: true })}
-          <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}</span>`;
+          <span class="photo-words">${photo.words}<br />${dayAndTime(photo.at)}${pictureNote(services, photo.sha256)}</span>`;
         return opens
           ? html`<li><a class="photo" href=${linkTo(to.photo(photo.job, photo.sha256))}>${shown}</a></li>`
           : html`<li class="photo">${shown}</li>`;

@@ -18,7 +18,7 @@ from hypothesis import strategies as st
 from server.commands.cli import main
 from server.core.log import canon
 from server.core.log import envelope
-from server.core.record.file import VERSION
+from server.core.record.file import LATEST
 from server.keeping.record import container
 from server.keeping.record import seal
 from server.keeping.record.check import Altered
@@ -422,11 +422,11 @@ def test_one_larger_than_any_record_is_refused(verified, data, monkeypatch):
 
 def test_a_record_of_a_later_version_is_refused_and_says_so(verified, yard, data):
     members = members_of(data)
-    record = {**json.loads(members.pop("record.json")), "v": VERSION + 1}
+    record = {**json.loads(members.pop("record.json")), "v": LATEST + 1}
     del members["seal.json"]
     text = seal.sealed(seal.digests(record, members), signer(yard.folder))
     status, said = verified(resealed(record, members, text))
-    assert (status, f"version {VERSION + 1}" in said) == (2, True)
+    assert (status, f"version {LATEST + 1}" in said) == (2, True)
 
 
 def test_what_is_no_record_is_told_from_an_altered_one(verified):
