@@ -7,6 +7,7 @@ from collections import Counter
 
 import pytest
 
+from tests.browser import phone_log
 from tests.browser.phone import Phone
 from tests.browser.phone import label_picture
 from tests.browser.returned import put_on_server
@@ -117,7 +118,7 @@ def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
     clerk.phone.tap("Scan returns")
     for number, code in enumerate(row):
         clerk.holds(code, serials[code], part="PS-9" if number == MOVED else "PS-1")
-        wrong = {MOVED: "The label is on another part", TWICE + 5: "Returned before"}.get(number)
+        wrong = {MOVED: "The label is on another part", TWICE + 5: "Accepted before"}.get(number)
         clerk.sees(code, "refuse" if wrong else "accept")
         if wrong:
             assert wrong in page.locator(".proposal-head").inner_text()
@@ -170,7 +171,20 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
 
     phone.hold(codes[1])
     clerk.sees(codes[1], "hold")
-    phone.hold(codes[2])  # the next lies there already: the one before it waits
+    assert page.get_by_role("button", name="Decide later").count() == 0, "nobody took it in yet"
+    before = len(phone_log.entries(page))
+    phone.hold(codes[2])  # the one before it was only looked at
+    clerk.sees(codes[2], "hold")
+    phone.see("was only looked at")
+    clerk.looks()
+    phone.tap("Only looked")
+    assert len(phone_log.entries(page)) == before
+    phone.hold(codes[1])
+    clerk.sees(codes[1], "hold")
+    phone.tap("Take it in")
+    phone.tap("Decide later")
+    assert len(phone_log.entries(page)) == before + 1
+    phone.hold(codes[2])
     clerk.sees(codes[2], "hold")
     phone.tap("It is another part")
     clerk.sees(codes[2], "refuse")
@@ -193,6 +207,12 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     assert "Handed back" in page.locator(".decided").inner_text()
     clerk.looks()
     page.get_by_role("button", name="Close the camera").tap()
+    phone.tap("Type a code")
+    page.get_by_label("Code").fill(codes[3])
+    phone.tap("Look it up")
+    clerk.sees(codes[3], "refuse")  # at once, and it says what was decided
+    assert "Refused before" in page.locator(".proposal-head").inner_text()
+    phone.tap("Only looked")
 
     page.get_by_role("link", name=f"{codes[0][:3]}-").tap()
     clerk.sees(codes[0], "accept")

@@ -320,7 +320,7 @@ def test_a_unit_that_comes_a_second_time_is_refused_with_the_first_decision(core
     clerk = Clerk(core)
     clerk.decide(clerk.ask(bad, read=READ))
     again = clerk.ask(bad, read=READ, now=NOW + 3 * DAY_MS)
-    assert (again["proposed"], again["headline"]) == ("refuse", "Returned before")
+    assert (again["proposed"], again["headline"]) == ("refuse", "Accepted before")
     assert "Accepted 4 days ago, signed by Jo" in said(again, "before")
     clerk.decide(again)
     assert core("conflicts")["conflicts"] == [], "who refuses it knows of the first"
@@ -336,7 +336,10 @@ def test_what_was_decided_goes_on_with_a_handover_of_its_own(core, bad):
     clerk.fact(back["kind"], **back["data"])
     assert core("unit", unit=BAD)["where"] == "with the customer"
     again = clerk.ask(bad, read=READ)
-    assert again["headline"] == "Returned before"
+    assert again["headline"] == "Refused before"
+    also_wrong = clerk.ask(bad, read={"part": "PS-9"})
+    assert also_wrong["against"][0] == "part"
+    assert also_wrong["headline"] == "Refused before", "what was decided comes before all else"
     assert standing(again, "custody") == "pass"
 
 

@@ -13,6 +13,7 @@ def look(state, case):
     finals = [entry for entry in past if is_final(entry)]
     if finals:
         last = finals[-1]["decision"]
+        title = message("returns-before-decided-title", decision=last["decision"])
         sentence = message(
             "returns-before-decided",
             decision=last["decision"],
@@ -25,8 +26,9 @@ def look(state, case):
                 message("returns-before-signed", decision=each["decision"], signed=each["signed"])
                 for each in made
             ]
+            title = message("returns-before-title")
             sentence = message("returns-before-twice", decisions=all_of(said))
-        return check("fail", message("returns-before-title"), sentence)
+        return check("fail", title, sentence)
     if past and past[-1]["decision"]:
         last = past[-1]["decision"]
         return check(

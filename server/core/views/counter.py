@@ -203,9 +203,11 @@ def _origin(unit, job: Job | None):
 
 
 def _headline(proposal, made):
+    """Return what a proposal is for in a few words: what was decided before comes before all else."""
     wanted = {"accept": "pass", "hold": "hold", "refuse": "fail"}[proposal]
     titles = [each["title"] for each in made if each["state"] == wanted]
-    return message("views-counter-all-for-it") if proposal == "accept" else titles[0]
+    decided = [each["title"] for each in made if each["state"] == wanted and each["rule"] == "before"]
+    return message("views-counter-all-for-it") if proposal == "accept" else (decided + titles)[0]
 
 
 def _picture(job: Job | None, photo) -> dict:

@@ -40,6 +40,11 @@ counter-decide = Decide
 counter-decide-on = { $decision } { $code }
 counter-as-proposed = As proposed
 counter-later = Decide later
+counter-receive = Take it in
+counter-leave = Only looked
+counter-only-looked = Nothing recorded
+# $code: K7F-3M
+counter-only-looked-at = { $code } was only looked at. Scan it again to decide.
 counter-whole-record = Its whole record
 counter-otherwise = Otherwise
 counter-look-up = Look it up

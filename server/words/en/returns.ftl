@@ -13,6 +13,12 @@ returns-about-job = job not closed
 returns-about-window = return window
 returns-before-title = Returned before
 # $decision: accept
+returns-before-decided-title = { $decision ->
+    [accept] Accepted before
+    [hold] Held before
+   *[refuse] Refused before
+}
+# $decision: accept
 # $ago: 3 days ago
 # $signed: Kim
 returns-before-decided = { $decision ->

@@ -12,6 +12,11 @@ returns-about-record = registro alterado
 returns-about-job = trabajo sin cerrar
 returns-about-window = plazo de devolución
 returns-before-title = Ya devuelto antes
+returns-before-decided-title = { $decision ->
+    [accept] Ya aceptado antes
+    [hold] Ya retenido antes
+   *[refuse] Ya rechazado antes
+}
 returns-before-decided = { $decision ->
     [accept] Aceptado
     [hold] Retenido

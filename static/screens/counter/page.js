@@ -191,7 +191,10 @@ function decideParts(work, { answer }) {
     <div class="ways-row">
       ${answer.waiting
         ? nothing
-        : html`<button class="link-button" type="button" @click=${work.later}>${say('counter-later')}</button>`}
+        : html`<button class="link-button" type="button" @click=${work.receive}>${say('counter-receive')}</button>`}
+      <button class="link-button" type="button" @click=${work.leave}>
+        ${answer.waiting ? say('counter-later') : say('counter-leave')}
+      </button>
       ${answer.job
         ? html`<a class="link-button" href=${linkTo(to.unit(answer.unit))}>${say('counter-whole-record')}</a>`
         : nothing}

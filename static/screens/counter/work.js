@@ -14,7 +14,7 @@ import { LABEL_HOST } from '../../phone/label-place.js';
 import { Turns } from '../../phone/turns.js';
 import { say } from '../../words/words.js';
 
-/** A label that was just decided on and is still in view does not come in again. */
+/** A label that was just decided on, or left, and is still in view does not come in again. */
 const JUST_DECIDED_MS = 6000;
 
 /** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
@@ -111,20 +111,24 @@ export class Work {
     const { form } = this.ctx;
     form.told = null;
     form.which = labels.length > 1 ? labels.map(({ text, answer }) => ({ text, shown: answer.shown })) : null;
-    if (labels.length === 1) await this.#next(labels[0]);
+    if (labels.length === 1) this.#next(labels[0]);
     if (others.length && this.current && !form.which) await this.#symbol(others.map(({ text }) => text));
     else if (others.length && !labels.length) form.told = others[0].answer;
     this.ctx.redraw();
   }
 
   /** @param {import('./asking.js').Current} following */
-  async #next(following) {
+  #next(following) {
     const { form } = this.ctx;
     const { unit } = following.answer;
-    if (unit === this.current?.answer.unit) return;
-    if (unit === form.done?.unit && Date.now() - form.done.at < JUST_DECIDED_MS) return;
-    // The next one lies there already: the one before it waits.
-    if (this.current) await this.#putAside(this.current);
+    const before = this.current?.answer;
+    if (unit === before?.unit) return;
+    // Only a camera sees by itself what still lies there; who types a code asks for it.
+    const seenAgain = following.how === 'scanned' ? [form.done, form.left].filter((each) => each?.unit === unit) : [];
+    if (seenAgain.some(({ at }) => Date.now() - at < JUST_DECIDED_MS)) return;
+    if (before && !before.waiting) {
+      form.told = { title: say('counter-only-looked'), sentence: say('counter-only-looked-at', { code: before.shown }) };
+    }
     form.mode = form.mode === 'type' ? '' : form.mode;
     form.typed = '';
     form.done = null;
@@ -164,8 +168,20 @@ export class Work {
   /** @param {'same' | 'other'} compared  the part beside its pictures, by eye */
   compare = (compared) => this.#atHand((current) => this.#read(current, { compared }));
 
-  /** Put the unit at hand into the queue: it is received, and nothing is decided. */
-  later = () => this.#atHand((current) => this.#putAside(current));
+  /** The clerk has the unit: it goes on record as received, and stays at hand. */
+  receive = () =>
+    this.#atHand(async (current) => {
+      const { answer } = current;
+      if (await this.ctx.act([answer.received], { job: answer.job })) await this.#read(current, {});
+    });
+
+  /** Leave the unit at hand as it is; nothing is recorded. */
+  leave = () =>
+    this.#atHand(async ({ answer }) => {
+      this.ctx.form.left = { unit: answer.unit, at: Date.now() };
+      this.#set(null);
+      if (this.ctx.data.given) this.ctx.go('#/');
+    });
 
   /**
    * Do something with the unit at hand; not with the next one, which may have come in its place before its turn.
@@ -180,13 +196,6 @@ export class Work {
       if (now && now.answer.unit === unit) await work(now);
     });
     this.ctx.redraw();
-  }
-
-  /** @param {import('./asking.js').Current} current */
-  async #putAside(current) {
-    const { answer } = current;
-    this.#set(null);
-    if (!current.unit) await this.ctx.act([answer.received], { job: answer.job });
   }
 
   /**
@@ -207,7 +216,8 @@ export class Work {
     const chosen = answer.decisions.find((each) => each.decision === decision);
     if (!chosen) return;
     const signed = ctx.services.device.actor;
-    const received = current.unit ? [] : [answer.received];
+    // Of one that waits already only what was read off it since is news.
+    const received = current.unit && !Object.values(current.read).some(Boolean) ? [] : [answer.received];
     const drafts = [...received, ...draftsWith(chosen.events, { signed, overrule })];
     const recorded = await ctx.act(drafts, { job: answer.job });
     if (!recorded) return;
