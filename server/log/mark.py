@@ -10,15 +10,15 @@ import logging
 import os
 import sqlite3
 import threading
-from collections.abc import Iterator
+from contextlib import AbstractContextManager
 from contextlib import closing
-from contextlib import contextmanager
 from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple
 
 from sqlite_utils import Database
 
+from server.beside import beside
 from server.log import epoch
 from server.storage import DataFolder
 from server.storage import writing
@@ -54,17 +54,9 @@ def notice(db: Database, folder: DataFolder) -> int:
     return marked.n
 
 
-@contextmanager
-def kept(folder: DataFolder) -> Iterator[None]:
+def kept(folder: DataFolder) -> AbstractContextManager[None]:
     """Keeps the mark up to date until the end."""
-    ended = threading.Event()
-    thread = threading.Thread(target=_follow, args=(folder, ended), name="marks the log")
-    thread.start()
-    try:
-        yield
-    finally:
-        ended.set()
-        thread.join()
+    return beside("marks the log", lambda ended: _follow(folder, ended))
 
 
 def read(file: Path) -> Place | None:

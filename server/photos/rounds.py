@@ -6,13 +6,13 @@ When each was looked at is on record: after a restart the round goes on where it
 import logging
 import sqlite3
 import threading
-from collections.abc import Iterator
+from contextlib import AbstractContextManager
 from contextlib import closing
-from contextlib import contextmanager
 from pathlib import Path
 
 from sqlite_utils import Database
 
+from server.beside import beside
 from server.clock import now_ms
 from server.core.words.words import DAY_MS
 from server.photos import lost
@@ -27,17 +27,9 @@ IDLE_SECONDS = 60.0  # where none is due
 _AT_ONCE = 20
 
 
-@contextmanager
-def going(folder: DataFolder) -> Iterator[None]:
+def going(folder: DataFolder) -> AbstractContextManager[None]:
     """Goes round the photos of a folder until the end."""
-    ended = threading.Event()
-    thread = threading.Thread(target=_go, args=(folder, ended), name="looks at photos")
-    thread.start()
-    try:
-        yield
-    finally:
-        ended.set()
-        thread.join()
+    return beside("looks at photos", lambda ended: _go(folder, ended))
 
 
 def due(db: Database, now: int, most: int) -> list[str]:
