@@ -8,6 +8,7 @@ import pytest
 from server.core.facts.fields import MOST_COUNT
 from server.core.facts.kinds import KINDS
 from server.core.log import envelope
+from server.words.visible import visible
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
@@ -72,7 +73,7 @@ def test_what_some_host_could_not_show_is_not_recorded(job, kind, data, field, f
     draft = {"kind": kind, "data": data, **({"job": "j2"} if kind == "job_opened" else {})}
     stop = job.check(draft)
     assert (stop["rule"], stop["title"]) == ("bounds", "This can't be recorded")
-    line = f"{field}: found {found}, wanted {wanted}"
+    line = f"{field}: found {visible(found)}, wanted {wanted}"
     assert stop["fault"] == {"field": field, "found": found, "wanted": wanted, "message": line}
 
 

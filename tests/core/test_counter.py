@@ -74,7 +74,7 @@ def test_a_serial_of_another_sensor_on_one_that_has_none_on_record_is_refused(co
     other = job.labels["u00000000new1"]
     answer = Clerk(core).ask(job.labels[BAD], read={**READ, "serial": text})
     assert (answer["proposed"], answer["against"]) == ("refuse", ["serial"])
-    assert answer["headline"] == "The serial number is another sensor's"
+    assert answer["headline"] == "The serial number is another's"
     assert f"{other[:3]}-{other[3:]}" in said(answer, "serial")
 
 

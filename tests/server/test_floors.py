@@ -30,7 +30,7 @@ FLOORS = (
     ("web",),  # HTTP as all routes share it
     ("folded",),
     ("storage",),
-    ("core", "refusals", "clock"),  # the domain; what everything may use
+    ("core", "refusals", "clock", "beside"),  # the domain; what everything may use
     ("words",),  # what people read
     ("deploy",),  # files alone
 )

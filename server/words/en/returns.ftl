@@ -136,7 +136,7 @@ returns-part-unknown-title = No part number on record
 returns-part-unknown = Nothing says which part is claimed. Compare the pictures.
 returns-part-unread-title = Is it the part claimed?
 returns-part-unread = No serial number read off it yet. Scan the maker's symbol on the part or its bag, or compare the pictures.
-returns-part-alone = No serial number of it is on record, and many sensors have the same part number. Compare the pictures.
+returns-part-alone = No serial number of it is on record, and others have the same part number. Compare the pictures.
 returns-photos-none-title = No picture
 returns-photos-none = No picture of it or of where it sat is on record.
 returns-photos-title = Pictures there
@@ -177,8 +177,8 @@ returns-record-title = Record intact
 returns-record = No event of it was changed, none is missing.
 returns-serial-title = Serial number on no other
 # $serial: A-17
-returns-serial = Serial number { $serial } is on record for no other sensor.
-returns-serial-other-title = The serial number is another sensor's
+returns-serial = Serial number { $serial } is on record for no other.
+returns-serial-other-title = The serial number is another's
 # $serial: A-17
 # $codes: P4C-8T and K7F-3M
 returns-serial-other = Serial number { $serial } is on record as { $codes }.
