@@ -17,6 +17,7 @@ from server.log.proof import Proofs
 from server.log.senders import Senders
 from server.log.senders import incoming
 from server.phones import certificates
+from server.phones.devices import used_by
 from server.storage import writing
 from server.words.spoken import text
 
@@ -87,7 +88,7 @@ def take_in(
         if handling.action == "store":
             handling = intake.judge_bounds(event) or handling
         if handling.action == "store" and judged_as:
-            target = _target(db, new, event, _owner(db, device) if each.is_relayed else session)
+            target = _target(db, new, event, None if each.is_relayed else session)
             handling = intake.judge_role(judged_as, event, target) or handling
         if handling.action == "store":
             senders.note(device)
@@ -153,7 +154,7 @@ def _target(db: Database, new: _New, event: dict, session: int | None) -> dict |
     """Returns what a well-formed correction names, as `roles.against` takes it; None for other events.
 
     A phone that had to take a new device id still recorded what stands under its earlier one. `session` is
-    that of the phone which recorded the correction.
+    whose phone sends the correction, None where it is passed on for the phone that recorded it.
     """
     data = event["data"]
     if event["kind"] not in KINDS_OF_CORRECTION or KINDS[event["kind"]].problem(data):
@@ -161,20 +162,13 @@ def _target(db: Database, new: _New, event: dict, session: int | None) -> dict |
     device, seq = data["device"], data["seq"]
     row = db.conn.execute("SELECT kind FROM events WHERE device = ? AND seq = ?", [device, seq]).fetchone()
     kind = row[0] if row else new.kinds.get((device, seq), "")
-    row = db.conn.execute(
-        "SELECT session, role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
-    ).fetchone()
-    owner, role = row or (None, "")
+    owner, role = used_by(db, device)
     if not role and (known := certificates.of(db, device)):
         role = known[0].role
+    if session is None:
+        session, _ = used_by(db, event["device"])
     own = device == event["device"] or (owner is not None and owner == session)
     return {"kind": kind, "own": own, "role": role}
-
-
-def _owner(db: Database, device: str) -> int | None:
-    """Returns the session of a device id, None where it has none."""
-    row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
-    return row[0] if row else None
 
 
 def head(db: Database, device: str) -> intake.Head:

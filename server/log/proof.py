@@ -14,13 +14,12 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.errors import shorten
-from server.core.log import canon
+from server.core.record.signed import head_text
 from server.phones import certificates
 from server.phones.certificates import Certificate
 from server.phones.signing import is_signed_by_phone
 from server.web.errors import BadRequest
 
-APP, VERSION = "swaptrail-head", 1
 MOST = 500  # as many phones as one batch may speak of
 
 
@@ -34,10 +33,7 @@ class SignedHead(NamedTuple):
 
     def is_by(self, key: str) -> bool:
         """Tells whether the phone with this public key signed it."""
-        text = canon.dumps(
-            {"app": APP, "v": VERSION, "device": self.device, "seq": self.seq, "hash": self.hash}
-        )
-        return is_signed_by_phone(text, self.signature, key)
+        return is_signed_by_phone(head_text(self.device, self.seq, self.hash), self.signature, key)
 
 
 class Proofs(NamedTuple):
@@ -137,19 +133,23 @@ def keep_heads(db: Database, heads: Iterable[SignedHead]) -> None:
     )
 
 
-def handed_out(db: Database, devices: Iterable[str]) -> dict[str, list[dict]]:
+def handed_out(db: Database, phones: Iterable[str]) -> dict[str, list[dict]]:
     """Returns the certificates and the latest signed heads of phones, as any phone may pass them on."""
-    held: list[dict] = []
+    devices = sorted(phones)
     heads: list[dict] = []
-    for device in sorted(devices):
-        held += [each.written() for each in certificates.of(db, device)[:1]]
+    for device in devices:
         row = db.conn.execute(
             "SELECT device, seq, hash, signature FROM heads WHERE device = ? ORDER BY seq DESC LIMIT 1",
             [device],
         ).fetchone()
         if row:
             heads.append(SignedHead(*row)._asdict())
-    return {"certificates": held, "signed_heads": heads}
+    return {"certificates": newest_certificates(db, devices), "signed_heads": heads}
+
+
+def newest_certificates(db: Database, devices: Iterable[str]) -> list[dict]:
+    """Returns the certificate of each of these phones that has one, the newest, as it is handed out."""
+    return [each.written() for device in devices for each in certificates.of(db, device)[:1]]
 
 
 def covered(heads: list[SignedHead], chain: Iterable[Link]) -> set[str]:

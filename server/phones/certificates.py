@@ -16,11 +16,12 @@ from sqlite_utils import Database
 
 from server.core.errors import BadInput
 from server.core.log import canon
+from server.core.record.signed import CERTIFICATE_APP
+from server.core.record.signed import VERSION
 from server.phones.signing import Signer
 from server.phones.signing import is_signed
 from server.phones.signing import is_signed_by_phone
 
-APP, VERSION = "swaptrail-certificate", 1
 PAIRING_APP = "swaptrail-pairing"
 _KEY = re.compile("04[0-9a-f]{128}")
 
@@ -51,12 +52,12 @@ class Certificate(NamedTuple):
     def _body(self) -> dict:
         fields = self._asdict()
         del fields["signature"]
-        return {"app": APP, "v": VERSION, **fields}
+        return {"app": CERTIFICATE_APP, "v": VERSION, **fields}
 
 
 def read(value: object) -> Certificate | None:
     """Returns a certificate that somebody brings, its signature not looked at; None where it is none."""
-    if not isinstance(value, dict) or value.get("app") != APP or value.get("v") != VERSION:
+    if not isinstance(value, dict) or value.get("app") != CERTIFICATE_APP or value.get("v") != VERSION:
         return None
     fields = {name: value.get(name) for name in Certificate._fields}
     since = fields.pop("since")

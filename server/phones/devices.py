@@ -80,12 +80,12 @@ def take_over(db: Database, device: str, session: int, now: int) -> None:
     )
 
 
-def role_of(db: Database, device: str) -> str:
-    """Returns the role of the phone that used a device id last, "" where none did."""
+def used_by(db: Database, device: str) -> tuple[int | None, str]:
+    """Returns the session of the phone that used a device id last and its role, (None, "") where none did."""
     row = db.conn.execute(
-        "SELECT role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
+        "SELECT session, role FROM devices JOIN sessions ON sessions.id = session WHERE device = ?", [device]
     ).fetchone()
-    return row[0] if row else ""
+    return row or (None, "")
 
 
 def note_app(db: Database, device: str, app: str) -> None:

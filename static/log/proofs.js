@@ -29,7 +29,7 @@ const KEPT_AS = 'proofs';
  * @param {import('./store.js').Store} store
  * @returns {Promise<KeptProofs>}
  */
-export async function keptProofs(store) {
+async function keptProofs(store) {
   return (await store.getMeta(KEPT_AS)) ?? {};
 }
 

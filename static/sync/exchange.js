@@ -6,7 +6,7 @@
 
 import { isInstalled } from '../log/device.js';
 import { startNewDevice } from '../log/fork.js';
-import { hasLostKey, keptProofs, proofsOf } from '../log/proofs.js';
+import { hasLostKey, proofsOf } from '../log/proofs.js';
 import { makingRoom } from '../log/space.js';
 import { ApiError } from './api.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
@@ -71,8 +71,8 @@ export class EventExchange {
     let startedOver = 0;
     if (await hasLostKey(this.#store, this.#device.id)) await startNewDevice(this.#store, this.#device, { as: 'renewed' });
     for (;;) {
-      if (!sentUpTo) await this.#layBy();
       const batch = await this.#batch(sentUpTo);
+      if (!sentUpTo) await this.#layBy(batch);
       const reply = await this.#post(batch);
       const startOver = reply === 'not ours' ? 'forked' : await this.#take(reply);
       if (startOver) {
@@ -110,9 +110,9 @@ export class EventExchange {
   /**
    * What one batch does not hold of other phones' chains goes ahead as proof alone: their signatures cover chains that
    * are whole. Then all is sent in its order.
+   * @param {import('../log/store.js').StoredEvent[]} batch  the first one
    */
-  async #layBy() {
-    let batch = await this.#batch(0);
+  async #layBy(batch) {
     for (let first = true; batch.length; first = false) {
       const next = await this.#batch(batch[batch.length - 1].unsent ?? 0);
       if (first && !next.length) return;
@@ -129,7 +129,8 @@ export class EventExchange {
    */
   async #post(batch, onlyProve = false) {
     const { id } = this.#device;
-    const kept = await keptProofs(this.#store);
+    const proofs = await proofsOf(this.#store, id, batch);
+    const certified = proofs.certificates?.map(({ device }) => device) ?? [];
     const cursor = (await this.#store.getMeta('cursor')) ?? 0;
     const epoch = (await this.#store.getMeta('installation')) ?? '';
     const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
@@ -142,13 +143,13 @@ export class EventExchange {
         // A server whose log is another one sees it by this, also where that log is the longer one.
         seen: { epoch, hash: last?.hash ?? '' },
         ...(onlyProve ? { only_prove: true } : {}),
-        ...(await proofsOf(this.#store, id, batch)),
+        ...proofs,
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one, nor does what an earlier key signed.
         events: batch.map(({ event, hash, own, device }) => ({
           event,
           hash,
-          ...(own && (device === id || !kept[device]?.certificate) ? {} : { relayed: true }),
+          ...(own && (device === id || !certified.includes(device)) ? {} : { relayed: true }),
         })),
       });
       if (await isSound(reply)) return reply;

@@ -10,6 +10,7 @@ import pytest
 from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
+from server.commands.cli import main
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests import netns
@@ -73,15 +74,37 @@ def db(folder):
 
 
 @pytest.fixture
-def new_phone(app, db):
-    """Makes paired phones."""
+def said(capsys):
+    """Runs a command; returns (its status, all that it printed)."""
 
-    def make(device="d00000000000000aa", name="Mara", role="bench"):
-        phone = Phone(app, device)
+    def run(*arguments):
+        capsys.readouterr()
+        status = main([str(argument) for argument in arguments])
+        out, err = capsys.readouterr()
+        return status, out + err
+
+    return run
+
+
+@pytest.fixture
+def let_in(db):
+    """Pairs a phone in a name and a role; returns it."""
+
+    def pair(phone, name, role):
         answer = phone.pair_by(make_link(db, BASE, now_ms(), role=role), name)
         assert answer.status_code == 200, answer.get_data(as_text=True)
         phone.ask_session()
         return phone
+
+    return pair
+
+
+@pytest.fixture
+def new_phone(app, let_in):
+    """Makes paired phones."""
+
+    def make(device="d00000000000000aa", name="Mara", role="bench"):
+        return let_in(Phone(app, device), name, role)
 
     return make
 

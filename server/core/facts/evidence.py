@@ -4,6 +4,7 @@ from ..log import envelope
 from ..messages import message
 from ..messages import sentences
 from ..meter import figure
+from ..state import contradictions
 from ..state import stories
 from ..state.state import is_hanging
 from .fields import Choice
@@ -15,6 +16,7 @@ from .kind import Kind
 from .naming import Position
 from .naming import Positions
 from .naming import Unit
+from .places import fitted_on
 from .several import Codes
 from .several import RepairedCause
 
@@ -32,11 +34,7 @@ def _test_run(state, event, job) -> None:
     """Keep the test with what sat where; places in dispute are noted, their readings count for nobody."""
     data = event["data"]
     holds = state.vehicles[job["vehicle"]]["holds"]
-    fitted = {}
-    for position in job["positions"]:
-        unit = holds.get(position["id"])
-        if unit:
-            fitted[position["id"]] = unit
+    fitted = fitted_on(state, job)
     job["tests"].append(
         {
             "event": envelope.identity(event),
@@ -51,7 +49,7 @@ def _test_run(state, event, job) -> None:
             "came_and_went": data["came_and_went"],
             "note": data["note"],
             "fitted": fitted,
-            "disputed": disputed_positions(state, job),
+            "disputed": contradictions.disputed_positions(state, job["vehicle"]),
             "cleaned": job["pending"]["cleaned"],
             "repaired": job["pending"]["repaired"],
         }
@@ -124,19 +122,6 @@ def _fit_checked(state, event, job) -> None:
         unit["moves"][-1]["hanging"] = False
 
 
-def disputed_positions(state, job) -> list[str]:
-    """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
-    found = []
-    for unit in state.claimed_at(job["vehicle"]):
-        for claim in state.units[unit]["claims"]:
-            if claim["vehicle"] == job["vehicle"]:
-                _once(found, claim["position"])
-    for unit in state.sharing_a_label():
-        if state.units[unit]["place"] == "fitted" and state.units[unit]["vehicle"] == job["vehicle"]:
-            _once(found, state.units[unit]["position"])
-    return sorted(found)
-
-
 def _once(items, item) -> None:
     if item not in items:
         items.append(item)
@@ -158,17 +143,17 @@ def _tell_result(names, data) -> dict:
 
 
 def _tell_circuit_measured(names, data) -> dict:
-    said = [_tell_reading(names, data)]
+    check = names.sort.circuit_check(data["check"])
+    said = [_tell_reading(names, data, check)]
     if data.get("compared"):
-        unit = _unit_told(names, data, "compared")
+        unit = figure.unit_told(data["compared"], check["unit"] if check else "")
         said.append(message("facts-measured-compared", value=data["compared"], unit=unit))
     if data.get("override"):
         said.append(message("facts-measured-all-the-same", reason=data["override"]))
     return said[0] if len(said) == 1 else sentences(said)
 
 
-def _tell_reading(names, data) -> dict:
-    check = names.sort.circuit_check(data["check"])
+def _tell_reading(names, data, check) -> dict:
     title = check["title"] if check else data["check"]
     place, reads = names.position(data["position"]), data["reads"]
     if not (data["value"] and check):
@@ -179,14 +164,8 @@ def _tell_reading(names, data) -> dict:
         position=place,
         reads=reads,
         value=data["value"],
-        unit=_unit_told(names, data, "value"),
+        unit=figure.unit_told(data["value"], check["unit"]),
     )
-
-
-def _unit_told(names, data, field: str) -> str:
-    """Return the unit that a figure was typed without, "none" where it has one."""
-    check = names.sort.circuit_check(data["check"])
-    return check["unit"] if check and check["unit"] and figure.is_bare(data[field]) else "none"
 
 
 KINDS = (

@@ -1,23 +1,20 @@
 """What was heard of units that work on their own: no self-test, and nothing taken apart."""
 
 from ..messages import message
-from .evidence import disputed_positions
+from ..state import contradictions
 from .kind import Kind
 from .naming import Positions
+from .places import fitted_on
 
 
 def _listened(state, event, job) -> None:
     """Keep what was heard where, with the units that sat there; of a place in dispute nothing is known."""
-    holds = state.vehicles[job["vehicle"]]["holds"]
-    fitted = {}
-    for position in job["positions"]:
-        if holds.get(position["id"]):
-            fitted[position["id"]] = holds[position["id"]]
+    fitted = fitted_on(state, job)
     heard = {}
     for name in ("ticks", "silent"):
         for place in event["data"][name]:
             heard[place] = name
-    for place in disputed_positions(state, job):
+    for place in contradictions.disputed_positions(state, job["vehicle"]):
         heard.pop(place, None)
     # Only a job on which somebody listened has the list.
     job.setdefault("listened", []).append(

@@ -5,6 +5,12 @@ from ..state.state import new_unit
 from .conflicts import flag
 
 
+def fitted_on(state, job) -> dict:
+    """Return the units that sit at the positions of a job, by position."""
+    holds = state.vehicles[job["vehicle"]]["holds"]
+    return {each["id"]: holds[each["id"]] for each in job["positions"] if holds.get(each["id"])}
+
+
 def put(state, event, job, unit, place, position, how):
     """Take the unit from where it was and put it where the fact says."""
     if unit["place"] == "fitted" and unit["vehicle"]:

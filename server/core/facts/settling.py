@@ -73,7 +73,7 @@ def right_tests(state, job, unit: str, told: list, true: list) -> None:
     claimed = contradictions.claimed_positions(told, job["vehicle"])
     believed = [each for each in told if stories.key_of(each) in true and each.unit == unit]
     untrue = [each for each in told if stories.key_of(each) not in true and _is_denied(state, each, unit)]
-    still = _still_claimed(state, job)
+    still = contradictions.disputed_positions(state, job["vehicle"])
     for test in job["tests"]:
         if test["n"] <= start:
             continue
@@ -129,19 +129,6 @@ def _put_right(test: dict, unit: str, here: str | None, claimed: list, still: li
             if fitted[place] == unit:
                 del fitted[place]
         fitted[here] = unit
-
-
-def _still_claimed(state, job) -> list[str]:
-    """Return the positions that are contested by what is not settled yet."""
-    found = []
-    for identity in state.claimed_at(job["vehicle"]):
-        for claim in state.units[identity]["claims"]:
-            if claim["vehicle"] == job["vehicle"]:
-                found.append(claim["position"])
-    for identity in state.sharing_a_label():
-        if state.units[identity]["vehicle"] == job["vehicle"]:
-            found.append(state.units[identity]["position"])
-    return found
 
 
 def _end_move(state, job) -> None:

@@ -50,21 +50,14 @@ def _place(job: Job, contested: Contested) -> dict:
     labelled = [each for each in contested.units if job.unit(each).is_labelled()]
     tests = contradictions.waiting_for(job.facts, contested)
     choices = [] if labelled else true_place.answers(job, unit, "tapped")
-    return step(
-        "settle",
-        told.heading(job, contested),
-        message("stories-scan") if labelled else message("stories-asked", sort=job.sort.identity),
-        form="contradiction",
-        action=action(message("stories-scan-now")) if labelled else None,
-        choices=choices,
-        expects={
-            "do": "settle",
-            "unit": unit,
-            "units": labelled,
-            "stories": told.lines(job, contested),
-            "waits": _waits(tests),
-        },
-    )
+    made = _card("settle", told.heading(job, contested), told.lines(job, contested), _waits(tests), choices)
+    made["expects"].update(unit=unit, units=labelled)
+    if labelled:
+        made["text"] = message("stories-scan")
+        made["action"] = action(message("stories-scan-now"))
+    else:
+        made["text"] = message("stories-asked", sort=job.sort.identity)
+    return made
 
 
 def card(job: Job, unit: str, how: str) -> dict | None:
@@ -111,23 +104,10 @@ def _tests(job: Job, group: list) -> dict:
                 "job": job.id,
             }
         )
-    return step(
-        "settle.tests",
-        message("stories-tests-title"),
-        "",
-        form="contradiction",
-        choices=choices,
-        expects={
-            "do": "settle",
-            "unit": "",
-            "units": [],
-            "stories": [
-                {"at": test["at"], "actor": test["actor"], "words": told.test_line(job, test)}
-                for _, test in tests
-            ],
-            "waits": _waits(group),
-        },
-    )
+    lines = [
+        {"at": test["at"], "actor": test["actor"], "words": told.test_line(job, test)} for _, test in tests
+    ]
+    return _card("settle.tests", message("stories-tests-title"), lines, _waits(group), choices)
 
 
 def _closing(job: Job, reopened: dict) -> dict:
@@ -144,24 +124,18 @@ def _closing(job: Job, reopened: dict) -> dict:
                 "job": job.id,
             }
         )
-    return step(
-        "settle.closing",
-        message("stories-closed-title"),
-        "",
-        form="contradiction",
-        choices=choices,
-        expects={
-            "do": "settle",
-            "unit": "",
-            "units": [],
-            "stories": [
-                {"at": closed["at"], "actor": closed["actor"], "words": message("stories-closed")},
-                {
-                    "at": went_on["at"],
-                    "actor": went_on["actor"],
-                    "words": sentences.sentence(job, went_on["kind"], went_on["data"]),
-                },
-            ],
-            "waits": "",
+    lines = [
+        {"at": closed["at"], "actor": closed["actor"], "words": message("stories-closed")},
+        {
+            "at": went_on["at"],
+            "actor": went_on["actor"],
+            "words": sentences.sentence(job, went_on["kind"], went_on["data"]),
         },
-    )
+    ]
+    return _card("settle.closing", message("stories-closed-title"), lines, "", choices)
+
+
+def _card(identity: str, title, lines: list, waits, choices: list) -> dict:
+    """Return the step of a contradiction with its stories side by side, settled by a tap on a choice."""
+    expects = {"do": "settle", "unit": "", "units": [], "stories": lines, "waits": waits}
+    return step(identity, title, "", form="contradiction", choices=choices, expects=expects)

@@ -81,8 +81,9 @@ def _stories(job: Job, unit: str) -> list:
     found = []
     for contested in contradictions.places(job.state, job.facts):
         if unit in contested.units:
-            told = contested.stories + stories.told(job.state, unit)
-            found += [story for n, story in enumerate(told) if story not in found + told[:n]]
+            for story in contested.stories + stories.told(job.state, unit):
+                if story not in found:
+                    found.append(story)
     return found
 
 

@@ -2,6 +2,6 @@
 
 `figure` reads a typed figure exactly, in millionths of a volt or ohm; `copper` knows the resistance of a wire
 by size, length and temperature; `limits` says which reading a figure stands for. None knows the log.
-Public: `figure.read`, `figure.offered`, `figure.is_bare`, `copper.resistance`, `limits.AtMost`,
+Public: `figure.read`, `figure.offered`, `figure.unit_told`, `copper.resistance`, `limits.AtMost`,
 `limits.Beside`, `limits.judge`.
 """

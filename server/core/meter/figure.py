@@ -55,9 +55,10 @@ def offered(unit: str) -> list[str]:
     return list(_OFFERED.get(unit, (unit,))) if unit else []
 
 
-def is_bare(text: str) -> bool:
-    """Tell whether a figure was typed without a unit."""
-    return not [each for each in text if each not in _DIGITS + _MINUS + "+., "]
+def unit_told(text: str, unit: str) -> str:
+    """Return the unit to be told beside a figure as it was typed; "none" where it has one or needs none."""
+    has_one = [each for each in text if each not in _DIGITS + _MINUS + "+., "]
+    return "none" if has_one or not unit else unit
 
 
 def _plain(text: str) -> str:

@@ -54,11 +54,11 @@ class Listening:
         quiet, scales = self._heard(place)
         ticks = quiet * self.belief.expect(scales)
         chances = [ticks, 1.0 - ticks]
-        outcomes = []
-        for n, share in enumerate(apportion(chances)):
-            if share > 0:
-                then = self._then(place, entries, n, chances[n])
-                outcomes.append((-share, n, {"reads": _READS[n], "chance": share, "then": then}))
+        rows = sorted([(-share, n) for n, share in enumerate(apportion(chances)) if share > 0])
+        outcomes = [
+            {"reads": _READS[n], "chance": -less, "then": self._then(place, entries, n, chances[n])}
+            for less, n in rows
+        ]
         told = bits(chances)
         total = 0.0
         for weight, _ in entries:
@@ -66,7 +66,7 @@ class Listening:
         for weight, mask in entries:
             here = self._ticks(place, mask)
             told = told - weight / total * bits([here, 1.0 - here])
-        return [outcome for _, _, outcome in sorted(outcomes, key=_first)], thousandths(max(0.0, told))
+        return outcomes, thousandths(max(0.0, told))
 
     def _heard(self, place: int) -> tuple:
         """Return (the chance to tick with no suspect present, [(suspect, its chance to let it tick)])."""
@@ -105,7 +105,3 @@ class Listening:
         if not causes:
             return reasons.OPEN
         return reasons.leading([reasons.cause(self.model, cause) for cause in causes], parts(best / chance))
-
-
-def _first(row: tuple) -> tuple:
-    return row[:2]

@@ -10,7 +10,7 @@ from collections import namedtuple
 from ..log import canon
 from ..messages import message
 
-CERTIFICATE_APP, HEAD_APP = "swaptrail-certificate", "swaptrail-head"
+CERTIFICATE_APP, HEAD_APP, VERSION = "swaptrail-certificate", "swaptrail-head", 1
 _CERTIFICATE = ("app", "v", "device", "role", "name", "key", "since", "issuer", "signature")
 _HEAD = ("device", "seq", "hash", "signature")
 _NUMBERS = ("v", "since", "seq")
@@ -28,7 +28,7 @@ def are_sound(certificates: list, heads: list) -> bool:
             if not isinstance(value[name], int if name in _NUMBERS else str):
                 return False
     for each in certificates:
-        if each["app"] != CERTIFICATE_APP or each["v"] != 1:
+        if each["app"] != CERTIFICATE_APP or each["v"] != VERSION:
             return False
     return True
 
@@ -46,11 +46,14 @@ def signatures(hashes, sealed_by_phone: str, key: str) -> list:
         found.append(Signature("installation", each["issuer"], each["signature"], text, each["device"], 1))
     for head in hashes.signed_heads:
         device, seq = head["device"], head["seq"]
-        body = {"app": HEAD_APP, "v": 1, "device": device, "seq": seq, "hash": head["hash"]}
-        found.append(
-            Signature("phone", keys.get(device, ""), head["signature"], canon.dumps(body), device, seq)
-        )
+        text = head_text(device, seq, head["hash"])
+        found.append(Signature("phone", keys.get(device, ""), head["signature"], text, device, seq))
     return found
+
+
+def head_text(device: str, seq: int, digest: str) -> str:
+    """Return what a phone signs of the end of its chain."""
+    return canon.dumps({"app": HEAD_APP, "v": VERSION, "device": device, "seq": seq, "hash": digest})
 
 
 def fault(hashes) -> tuple | None:

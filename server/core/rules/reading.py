@@ -26,7 +26,7 @@ def refuse(fold, draft, job):
         message(
             "rules-reading",
             value=data["value"],
-            unit=check["unit"] if figure.is_bare(data["value"]) else "none",
+            unit=figure.unit_told(data["value"], check["unit"]),
             position=words.position_name(job, data["position"]),
             says=says,
             limit=check[says],

@@ -121,6 +121,19 @@ def waiting_for(job: dict, contested: Contested) -> list[int]:
     return [n for n, test in enumerate(job["tests"]) if test["n"] > start]
 
 
+def disputed_positions(state, vehicle: str) -> list[str]:
+    """Return the positions at which a unit sits, or is claimed to sit, whose place or name is in doubt."""
+    found = {}
+    for unit in state.claimed_at(vehicle):
+        for claim in state.units[unit]["claims"]:
+            if claim["vehicle"] == vehicle:
+                found[claim["position"]] = True
+    for unit in [state.units[identity] for identity in state.sharing_a_label()]:
+        if unit["place"] == "fitted" and unit["vehicle"] == vehicle:
+            found[unit["position"]] = True
+    return sorted(found)
+
+
 def claimed_positions(told: list, vehicle: str) -> list[str]:
     """Return the positions of a vehicle that stories are about, each once."""
     claimed = []

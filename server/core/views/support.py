@@ -56,14 +56,14 @@ def _groups(case, found) -> list:
         if same:
             same[0]["tests"].append(str(entry["test"] + 1))
             continue
-        groups.append({"entry": entry, "tests": [str(entry["test"] + 1)], "check": None, "heard": None})
+        groups.append({"entry": entry, "tests": [str(entry["test"] + 1)]})
     for entry in found["meter"]:
         if entry["effect"] != "stands":
             check = case["meter"][entry["n"]]["position"]
-            groups.append({"entry": entry, "tests": [], "check": check, "heard": None})
+            groups.append({"entry": entry, "at": check, "carries": "views-support-checks-carry"})
     for entry in found["listen"]:
         if entry["effect"] != "stands":
-            groups.append({"entry": entry, "tests": [], "check": None, "heard": entry["position"]})
+            groups.append({"entry": entry, "at": entry["position"], "carries": "views-support-heard-carries"})
     for group in groups:
         entry = group["entry"]
         group["rank"] = entry["left"] if entry["effect"] == "changes" else entry["probability"]
@@ -85,13 +85,12 @@ def _of_tests(which: str, numbers: list) -> dict:
 def _line(job: Job, found, group) -> dict:
     """Return what carries it, what would be said without, and which readings of a test it is about."""
     entry = group["entry"]
-    if group["check"]:
-        carrier = message("views-support-checks-carry", position=words.position_name(job, group["check"]))
-    elif group["heard"]:
-        carrier = message("views-support-heard-carries", position=words.position_name(job, group["heard"]))
+    about = ""
+    if "at" in group:
+        carrier = message(group["carries"], position=words.position_name(job, group["at"]))
     else:
         carrier = _of_tests("views-support-tests-carry", group["tests"])
-    about = _about(job, entry) if len(group["tests"]) == 1 else ""
+        about = _about(job, entry) if len(group["tests"]) == 1 else ""
     return sentences([_without(job, found, entry, carrier), about])
 
 

@@ -127,10 +127,10 @@ def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
 
     Of each phone its certificate, and the last signed end in each run of its entries without a gap.
     """
-    found = proof.handed_out(db, {entry.device for entry in entries})
+    devices = sorted({entry.device for entry in entries})
     there = {(entry.device, entry.seq) for entry in entries}
     heads: list[dict] = []
-    for device in sorted({entry.device for entry in entries}):
+    for device in devices:
         rows = db.conn.execute(
             "SELECT device, seq, hash, signature FROM heads WHERE device = ? ORDER BY seq", [device]
         )
@@ -143,5 +143,5 @@ def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
             run = head
         if run:
             heads.append(run._asdict())
-    found["signed_heads"] = heads
+    found = {"certificates": proof.newest_certificates(db, devices), "signed_heads": heads}
     return {name: held for name, held in found.items() if held}

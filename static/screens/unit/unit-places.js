@@ -38,7 +38,6 @@ export function otherPlaces(ctx, unit) {
  */
 export function dispute(ctx, unit, how) {
   const { settle } = unit;
-  const scan = html`<div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-now')}</a></div>`;
   if (settle) {
     const shown = html`<h2>${sentence(settle.title)}</h2>
       ${storyCard(settle.stories, settle.waits)}`;
@@ -53,7 +52,7 @@ export function dispute(ctx, unit, how) {
     <p class="panel-kicker">${icon('stop')} ${say('unit-two-places')}</p>
     ${how === 'tapped'
       ? html`<p>${say('unit-two-places-scan')}</p>
-          ${scan}`
+          <div class="card-actions"><a class="small-button" href=${linkTo(to.find())}>${say('unit-scan-now')}</a></div>`
       : html`<p>${say('unit-two-places-where')}</p>
           ${placeAnswers(ctx, unit, how, unit.claims)}
           <details class="more">

@@ -71,19 +71,6 @@ def backup(data, tmp_path):
     return tmp_path / "b.zip"
 
 
-@pytest.fixture
-def said(capsys):
-    """Runs a command; returns (its status, all that it printed)."""
-
-    def run(*arguments):
-        capsys.readouterr()
-        status = main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        return status, out + err
-
-    return run
-
-
 def tamper(folder, *statements):
     """Changes a database behind the program's back."""
     with closing(sqlite3.connect(DataFolder(folder).database)) as connection:

@@ -45,15 +45,11 @@ RECEIVED = {
 
 
 @pytest.fixture
-def new_signed(app, db):
+def new_signed(app, let_in):
     """Makes paired phones with keys of their own."""
 
     def make(device=MARA, name="Mara", role="bench", key=None, on=app):
-        phone = SignedPhone(on, device, key)
-        answer = phone.pair_by(make_link(db, BASE, now_ms(), role=role), name)
-        assert answer.status_code == 200, answer.get_data(as_text=True)
-        phone.ask_session()
-        return phone
+        return let_in(SignedPhone(on, device, key), name, role)
 
     return make
 

@@ -7,7 +7,6 @@ from contextlib import closing
 
 import pytest
 
-from server.commands.cli import main
 from server.core.words.words import DAY_MS
 from server.log.sync import MOST_PHOTOS_WANTED
 from server.photos import lost
@@ -76,17 +75,6 @@ def damage(request):
         return what
 
     return do
-
-
-@pytest.fixture
-def said(capsys):
-    def run(*arguments):
-        capsys.readouterr()
-        status = main([str(argument) for argument in arguments])
-        out, err = capsys.readouterr()
-        return status, out + err
-
-    return run
 
 
 def until(condition):
