@@ -33,7 +33,7 @@ log = logging.getLogger(__name__)
 
 
 class Announcer:
-    """Announces one name while it is entered; `changed` hears of new addresses."""
+    """Announces one name while it is entered; `changed` hears of new addresses before the network does."""
 
     def __init__(
         self,
@@ -137,11 +137,12 @@ class Announcer:
             print(f"swaptrail: {refusal}", file=sys.stderr, flush=True)
 
     def _move(self, interface: Interface) -> None:
+        """Announces the name where it is now; who hears of an address must find a certificate for it."""
         self._be_silent()
+        self._changed(interface.addresses)
         refuse_taken(self.name, interface)
         self._announce(interface.addresses)
         log.info("announced at %s", interface.addresses)
-        self._changed(interface.addresses)
         self._warned.clear()
 
 

@@ -45,11 +45,13 @@ class Network:
     ],
 )
 def test_it_is_announced_anew(monkeypatch, found, announced):
-    told, certified = [], []
+    told, certified, unfit = [], [], []
 
     def tell(announcer, addresses):
         told.append(addresses)
         announcer._addresses = addresses
+        if certified != told[1:]:
+            unfit.append(addresses)
 
     monkeypatch.setattr(Announcer, "_announce", tell)
     monkeypatch.setattr(announce, "refuse_taken", lambda name, interface: None)
@@ -60,6 +62,7 @@ def test_it_is_announced_anew(monkeypatch, found, announced):
 
     assert told == announced
     assert certified == announced[1:]
+    assert unfit == [], "a phone that comes at once would meet a certificate for the address before"
 
 
 def test_a_name_that_cannot_be_told_anew_is_said_once_and_tried_again(monkeypatch, capsys):
@@ -106,7 +109,7 @@ class Failing:
 def test_whatever_fails_is_said_once_and_the_name_is_announced_all_the_same(
     monkeypatch, capsys, place, error, said
 ):
-    told, certified = [], threading.Event()
+    told, certified, told_anew = [], threading.Event(), threading.Event()
 
     def failing(here, then):
         return Failing(error, 2, then) if here == place else then
@@ -114,6 +117,8 @@ def test_whatever_fails_is_said_once_and_the_name_is_announced_all_the_same(
     def tell(announcer, addresses):
         told.append(addresses)
         announcer._addresses = addresses
+        if addresses == NEW:
+            told_anew.set()
 
     announcing = failing("announced", lambda *_: None)
     looks = failing("interface", Network(OLD, NEW))
@@ -132,6 +137,7 @@ def test_whatever_fails_is_said_once_and_the_name_is_announced_all_the_same(
         announcer._interface = looks
         monkeypatch.setattr(Announcer, "_announce", lambda self, at: (announcing(), tell(self, at)))
         assert certified.wait(10)
+        assert told_anew.wait(10)
 
     assert told[-1] == NEW
     errors = capsys.readouterr().err.splitlines()
