@@ -11,6 +11,7 @@ from server.words.files import FIRST
 from server.words.files import FOLDER
 from server.words.files import languages
 from server.words.source import Source
+from server.words.source import of_area
 from server.words.source import sources
 from server.words.speech import Speech
 from server.words.speech import bundle_of
@@ -62,7 +63,7 @@ def example(speech: Speech, source: Source) -> str:
 def area(name: str, language: str) -> dict[str, str]:
     """Returns the messages of an area that need no arguments, by id."""
     speech = Speech(language)
-    own = [source for source in sources(language) if source.area == name and not source.arguments]
+    own = [source for source in of_area(name, language) if not source.arguments]
     return {source.id: speech.say(source.id) for source in own}
 
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from dataclasses import field
+from functools import lru_cache
 
 from fluent.syntax import FluentParser
 from fluent.syntax import ast
@@ -63,18 +64,32 @@ class _Found(visitor.Visitor):
 def sources(language: str) -> Iterator[Source]:
     """Yields all messages of a language; a file with a fault raises `ValueError` with file and place."""
     for file in sorted((FOLDER / language).glob("*.ftl")):
-        for entry in FluentParser().parse(file.read_text("utf-8")).body:
-            if isinstance(entry, ast.Junk):
-                wrong = entry.annotations[0]
-                raise ValueError(
-                    f"{language}/{file.name}: {wrong.message}: {(entry.content or '').strip()[:60]!r}"
-                )
-            if isinstance(entry, ast.Message):
-                comment = (entry.comment.content or "") if entry.comment else ""
-                if entry.value:
-                    yield _source(file.stem, entry.id.name, entry.value, comment)
-                for each in entry.attributes:
-                    yield _source(file.stem, f"{entry.id.name}.{each.id.name}", each.value, comment)
+        yield from of_area(file.stem, language)
+
+
+def of_area(area: str, language: str) -> tuple[Source, ...]:
+    """Returns the messages of one area, as `sources` yields them."""
+    return _parsed(area, language, (FOLDER / language / f"{area}.ftl").read_text("utf-8"))
+
+
+@lru_cache(maxsize=256)  # more than there are files; parsing takes a second, and every app that is made asks
+def _parsed(area: str, language: str, text: str) -> tuple[Source, ...]:
+    return tuple(_messages(area, language, text))
+
+
+def _messages(area: str, language: str, text: str) -> Iterator[Source]:
+    for entry in FluentParser().parse(text).body:
+        if isinstance(entry, ast.Junk):
+            wrong = entry.annotations[0]
+            raise ValueError(
+                f"{language}/{area}.ftl: {wrong.message}: {(entry.content or '').strip()[:60]!r}"
+            )
+        if isinstance(entry, ast.Message):
+            comment = (entry.comment.content or "") if entry.comment else ""
+            if entry.value:
+                yield _source(area, entry.id.name, entry.value, comment)
+            for each in entry.attributes:
+                yield _source(area, f"{entry.id.name}.{each.id.name}", each.value, comment)
 
 
 def _source(area: str, name: str, pattern: ast.Pattern, comment: str) -> Source:
