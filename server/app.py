@@ -24,6 +24,7 @@ from server.photos import routes as photos
 from server.photos.store import MOST_BYTES
 from server.queries import projection
 from server.queries import returns
+from server.register import routes as register
 from server.storage import DataFolder
 from server.web import assets
 from server.web import bodies
@@ -89,6 +90,6 @@ def create_app(config: Config) -> Flask:
     assets.init_app(app, shell)
     board.init_app(app)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (brought, installation, labelling, news, paired, pairing, photos, returns, sync):
+    for part in (brought, installation, labelling, news, paired, pairing, photos, register, returns, sync):
         app.register_blueprint(part.blueprint)
     return app

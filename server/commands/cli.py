@@ -38,6 +38,7 @@ COMMANDS = {
     "take-in": "commands-take-in",
     "rebuild": "commands-rebuild",
     "rejoin": "commands-rejoin",
+    "register": "commands-register",
 }
 # Which variable names the language, in the order in which POSIX has them decide.
 _LANGUAGE_VARIABLES = ("LC_ALL", "LC_MESSAGES", "LANG")

@@ -15,6 +15,7 @@ from server.core.facts.roles import ROLES
 from server.core.messages import all_of
 from server.core.messages import message
 from server.refusals import CommandRefused
+from server.register.address import checked
 from server.serving.base_address import DEFAULT_HOST
 from server.serving.base_address import DEFAULT_PORT
 from server.storage.kept_days import RETURN_WINDOW
@@ -40,6 +41,7 @@ class _Options(NamedTuple):
     key: Path | None
     behind_proxy: bool
     bind: str | None
+    register: str | None
 
 
 _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
@@ -61,6 +63,7 @@ _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
     "--return-days", "commands-serve-return-days", about={"days": RETURN_WINDOW.first}, type=int, metavar="N"
 )
 @option("--warranty-days", "commands-serve-warranty-days", type=int, metavar="N")
+@option("--register", "commands-serve-register", metavar="URL")
 @option("--lan", "commands-serve-lan", section=_LAN, is_flag=True)
 @option("--name", "commands-serve-name", section=_LAN, metavar="NAME")
 @option("--trust-port", "commands-serve-trust-port", section=_LAN, type=int, metavar="N")
@@ -75,6 +78,7 @@ def command(**given: Any) -> None:
     way = _way(options)
     days = Days(options.return_days, options.warranty_days)
     _refuse_stray(options, way)
+    register = checked(options.register) if options.register else None
     if way == "--lan":
         from server.serving.lan import serve_lan  # here: only this way needs a certificate authority
 
@@ -87,19 +91,20 @@ def command(**given: Any) -> None:
                 options.interface,
                 options.pair,
                 days,
+                register,
             )
         )
         return
     from server.serving import beyond
     from server.serving import serve
 
-    own = beyond.Options(options.data, options.host, options.port, options.bind, options.pair, days)
+    own = beyond.Options(options.data, options.host, options.port, options.bind, options.pair, days, register)
     if options.cert and options.key:
         beyond.run_with_certificate(own, options.cert, options.key)
     elif way == "--behind-proxy":
         beyond.run_behind_proxy(own)
     else:
-        serve.run(options.data, options.host, options.port, pair=options.pair, days=days)
+        serve.run(options.data, options.host, options.port, pair=options.pair, days=days, register=register)
 
 
 def _way(options: _Options) -> str | None:

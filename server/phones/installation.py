@@ -42,6 +42,8 @@ def session() -> Response:
             "name": current.name if current else "",
             "role": current.role if current else "",
             "return_days": RETURN_WINDOW.of(database()),
+            # Whether other counters of a chain are asked: `server.register`.
+            "register": "register" in current_app.extensions,
             "warranty_days": WARRANTY.of(database()),
             "installation": installation_id(database()),
             "build": current_shell().build,

@@ -12,7 +12,12 @@ from server.web.errors import NotAllowed
 __all__ = ["BENCH", "COUNTER", "ROLES", "check", "check_may_grant"]
 
 # Beginning of a path -> the one role that it answers.
-_ALONE = {"/api/labels": BENCH, "/api/returns": COUNTER, "/api/search": COUNTER}
+_ALONE = {
+    "/api/labels": BENCH,
+    "/api/register": COUNTER,
+    "/api/returns": COUNTER,
+    "/api/search": COUNTER,
+}
 
 
 def check(role: str, path: str) -> None:

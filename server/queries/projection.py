@@ -80,6 +80,12 @@ class Projection:
         """Returns the returns that wait for a decision as canonical JSON."""
         return self._fresh(db, {"op": "waiting"}, lambda state: state.add_linked("waiting"))
 
+    def entered(self, db: Database, unit: str, host: str) -> dict | None:
+        """Returns what the register of a chain has to say of a unit (`op_entered`); None of one unknown."""
+        question = {"op": "entered", "unit": unit, "host": host}
+        entered: dict | None = json.loads(self._fresh(db, question, lambda state: None))
+        return entered
+
     def find(self, db: Database, text: str) -> str:
         """Returns the units that a text finds as canonical JSON.
 

@@ -11,6 +11,8 @@ from server.app import Config
 from server.app import create_app
 from server.core.messages import message
 from server.refusals import CommandRefused
+from server.register.address import RegisterAddress
+from server.register.keeper import joined
 from server.serving import base_address
 from server.serving.connections import CertificateFiles
 from server.serving.connections.limits import Limits
@@ -36,6 +38,7 @@ class Options(NamedTuple):
     bind: str | None = None
     pair: str | None = None
     days: Days = AS_KEPT
+    register: RegisterAddress | None = None
 
 
 def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
@@ -46,7 +49,7 @@ def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
     base = settled_base(options.data, options.host, options.port, "https")
     check_port(bind, base_address.port_of(base))
     app = create_app(Config(options.data, base))
-    with held_open(DataFolder(options.data), options.days):
+    with held_open(DataFolder(options.data), options.days), joined(app, base, options.register):
         serve(
             app,
             base,
@@ -69,7 +72,7 @@ def run_behind_proxy(options: Options) -> None:
     app = create_app(Config(options.data, base, behind_proxy=True))
     limits = Limits()
     lines = [say("serving-proxy-finds", address=f"http://{base_address.in_brackets(bind)}:{port}"), ""]
-    with held_open(DataFolder(options.data), options.days):
+    with held_open(DataFolder(options.data), options.days), joined(app, base, options.register):
         serve(
             app,
             base,

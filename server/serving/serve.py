@@ -28,6 +28,8 @@ from server.photos import lost
 from server.photos import rounds
 from server.photos.sweep import sweep
 from server.refusals import CommandRefused
+from server.register.address import RegisterAddress
+from server.register.keeper import joined
 from server.serving import base_address
 from server.serving.connections import Certificate
 from server.serving.connections import HttpServer
@@ -51,14 +53,15 @@ def run(
     *,
     pair: str | None = None,
     days: Days = AS_KEPT,
+    register: RegisterAddress | None = None,
 ) -> None:
     """Serves `data`; prints a pairing link when no phone is paired yet, or for the role in `pair`.
 
-    `days` changes what the data folder keeps.
+    `days` changes what the data folder keeps; `register` is the one that a chain's counters share.
     """
     base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
-    with held_open(DataFolder(data), days):
+    with held_open(DataFolder(data), days), joined(app, base, register):
         serve(app, base, lambda: print("\n".join(greeting(app, base, data, pair)), flush=True))
 
 

@@ -1113,11 +1113,13 @@ export interface CounterCard {
   received: Draft;
   photos: Picture[];
   waiting: boolean;
+  /** By what other counters of a chain find it again. */
+  keys: string[];
 }
 
 export interface CounterCheck {
   rule: string;
-  state: 'pass' | 'hold' | 'fail';
+  state: 'pass' | 'hold' | 'fail' | 'note';
   title: string;
   sentence: string;
 }

@@ -49,7 +49,11 @@ def machines():
 @pytest.fixture
 def small_static(tmp_path):
     """A phone app of a few files: what the server does with one does not depend on its size."""
-    folder = tmp_path / "static"
+    return write_app(tmp_path / "static")
+
+
+def write_app(folder):
+    """Write that app into a folder; return the folder."""
     for name, text in SMALL_APP.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(text)

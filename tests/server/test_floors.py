@@ -16,7 +16,7 @@ FLOORS = (
     ("serving.lan",),
     ("serving",),  # runs the app
     ("app",),  # puts all routes together
-    ("labelling", "site", "building"),
+    ("labelling", "site", "building", "register"),  # register: routes and a thread over the core's answers
     ("keeping",),
     ("keeping.verify",),
     ("keeping.record", "keeping.manifest"),

@@ -2,6 +2,7 @@
 
 from ..errors import BadInput
 from ..messages import message
+from ..returns.keys import entry
 from ..views import counter
 from ..views import counter_lists
 from .held import Held
@@ -11,7 +12,16 @@ class CounterOperations(Held):
     """Answers a clerk."""
 
     def op_counter(
-        self, now, text="", unit="", how="scanned", host="", read=None, window_days=0, record=None
+        self,
+        now,
+        text="",
+        unit="",
+        how="scanned",
+        host="",
+        read=None,
+        window_days=0,
+        record=None,
+        register=None,
     ):
         """Propose what to do with a unit, named by its label's text or, of one that waits, by its id."""
         state = self.fold.state
@@ -24,8 +34,26 @@ class CounterOperations(Held):
             label = counter.read_label(state, text, host)
         if label["outcome"] != "unit":
             return label
-        asked = {"how": how, "read": read, "now": now, "window_days": window_days, "record": record}
+        asked = {
+            "how": how,
+            "read": read,
+            "now": now,
+            "window_days": window_days,
+            "host": host,
+            "record": record,
+            "register": register,
+        }
         return counter.look(state, label, asked, self._reasoned)
+
+    def op_entered(self, unit, host):
+        """Return what the register of a chain has to say of a unit; None where it is not known here."""
+        state = self.fold.state
+        identity = state.now(unit)
+        if identity not in state.units:
+            return None
+        entered = entry(state, state.units[identity], host)
+        entered["shown"] = counter.label_of(state, state.units[identity])["shown"]
+        return entered
 
     def op_waiting(self):
         """Return the returns that wait for a decision."""

@@ -2,12 +2,14 @@
 
 In this order: `label` (is it on record), `place` (may it be here), `part` (is it the part claimed),
 `serial` (is its serial number no other's), `verdict` (what proves that it is bad), `custody` (was its
-label read at every handover), `photos`, `before` (was it returned before), `record` (is the log as it was
-written), `job` (is it closed), `window` (is it in time).
+label read at every handover), `photos`, `before` (was it returned before), `others` (did it come back at
+another counter of the chain), `unasked` (could those be asked), `record` (is the log as it was written),
+`job` (is it closed), `window` (is it in time).
 
 A rule is `look(state, case) -> check | None`; None where it has nothing to look at, which is so for
 most rules when no record is here. A check is made by `check()`: "pass", "hold" where something is
-missing that may still come, "fail" where the record speaks against it. One "fail" proposes to
+missing that may still come, "fail" where the record speaks against it, "note"
+where something is to be known that speaks neither way. One "fail" proposes to
 refuse, else one "hold" to hold, else the unit is accepted. The clerk decides.
 """
 
@@ -15,11 +17,13 @@ from . import before
 from . import custody
 from . import job
 from . import label
+from . import others
 from . import part
 from . import photos
 from . import place
 from . import record
 from . import serial
+from . import unasked
 from . import verdict
 from . import window
 
@@ -32,6 +36,8 @@ RULES = (
     ("custody", custody),
     ("photos", photos),
     ("before", before),
+    ("others", others),
+    ("unasked", unasked),
     ("record", record),
     ("job", job),
     ("window", window),
@@ -47,6 +53,8 @@ ABOUT = {
     "custody": "returns-about-custody",
     "photos": "returns-about-photos",
     "before": "returns-about-before",
+    "others": "returns-about-others",
+    "unasked": "returns-about-unasked",
     "record": "returns-about-record",
     "job": "returns-about-job",
     "window": "returns-about-window",

@@ -2,5 +2,5 @@
 
 
 def check(standing: str, title: dict, sentence: dict) -> dict:
-    """Return a check, its words as messages; `standing` is "pass", "hold" or "fail"."""
+    """Return a check, its words as messages; `standing` is "pass", "hold", "fail" or "note"."""
     return {"state": standing, "title": title, "sentence": sentence}

@@ -12,6 +12,7 @@ from ..guide.step import action
 from ..log import canon
 from ..messages import message
 from ..parts import sorts
+from ..returns.keys import keys
 from ..returns.photos import pictures
 from ..state import own_label
 from ..state.job import Job
@@ -50,9 +51,10 @@ def read_label(state, text: str, host: str) -> dict:
 def look(state, label: dict, asked: dict, reasoned) -> dict:
     """Return the proposal for a unit: what it is, how each check stands, what a decision records.
 
-    `label` is what `read_label` made, `asked` has how, read, now, window_days and record (the faults of
-    its record as {device, seq, what: changed|missing|other}, None where nobody checked); `reasoned` gives
-    the reasoning over a job.
+    `label` is what `read_label` made, `asked` has how, read, now, window_days, host, record (the faults of
+    its record as {device, seq, what: changed|missing|other}, None where nobody checked) and register (what
+    other counters of the chain have, as {"asked", "found": [{place, decision, settled, at}]}, None where
+    there are none); `reasoned` gives the reasoning over a job.
     """
     unit = state.units.get(label["unit"])
     job = _job_of(state, unit)
@@ -78,6 +80,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "now": asked["now"],
         "window_days": asked["window_days"],
         "record": asked["record"],
+        "register": asked["register"],
         "returns": _past(state, label, unit),
     }
     made = returns.checks(state, case)
@@ -99,6 +102,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "checks": made,
         "against": against,
         "waiting": waiting is not None,
+        "keys": keys(state, unit, label["code"], read["serial"], asked["host"]),
         "photos": [_picture(job, photo) for photo in pictures(unit, job)] if unit else [],
         "reasons": [message(each) for each in REASONS],
         "received": _received(label, how, read),

@@ -19,6 +19,8 @@ from server.phones import pairing
 from server.phones import roles
 from server.phones import sessions
 from server.refusals import CommandRefused
+from server.register.address import RegisterAddress
+from server.register.keeper import joined
 from server.serving.connections import CertificateFiles
 from server.serving.connections import HttpServer
 from server.serving.connections.limits import Limits
@@ -57,6 +59,7 @@ class Options(NamedTuple):
     interface: str | None = None
     pair: str | None = None
     days: Days = AS_KEPT
+    register: RegisterAddress | None = None
 
 
 class _Place(NamedTuple):
@@ -91,7 +94,7 @@ def run(options: Options) -> None:
         where = options.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
     start = greeting.Greeting(options.data, planned, authority, is_new, interface, instants.now())
-    with held_open(folder, options.days):
+    with held_open(folder, options.days), joined(app, planned.base, options.register):
         serve(
             app,
             planned.base,

@@ -45,6 +45,7 @@ commands-restore = a new data folder from a backup
 commands-take-in = what a phone recorded, from the file it made
 commands-rebuild = make what follows from the log anew, and compare
 commands-rejoin = say of a data folder that it came back from elsewhere
+commands-register = the register of returns that the counters of a chain share
 
 ## backup, restore, rebuild, rejoin, take-in, verify, site, reason
 
@@ -58,6 +59,7 @@ commands-restore-help =
     FILE.zip is the backup.
 commands-rebuild-help = Make everything that follows from the log anew, and say what differed.
 commands-rejoin-help = Say of a data folder that it came back from elsewhere. Phones then send again what they have, and fetch everything.
+commands-register-help = Make the register of returns that the counters of a chain share (init), or say how it stands (check). URL is postgresql://USER@HOST/DATABASE.
 commands-take-in-help =
     Take in what a phone recorded: what it could not send, or all of it. Twice is harmless.
 
@@ -141,6 +143,7 @@ commands-serve-pair = Print a pairing link although a phone is paired, for a pho
 commands-serve-warranty-days = How many days the yard answers for its work, on all its phones (kept; at 0 each has its own).
 # $days (count): 30
 commands-serve-return-days = How many days after it came off a sensor is taken back (kept; { $days }).
+commands-serve-register = Ask the other counters of a chain, by this register (postgresql://USER@HOST/DATABASE).
 commands-serve-lan = For the phones in the same network, over HTTPS of its own.
 commands-serve-name = NAME.local, a DNS name of your own, or a private address; fixed at first start (a new name).
 commands-serve-trust-port = Of the page for phones (one above --port).

@@ -11,6 +11,8 @@ returns-about-before = returned before
 returns-about-record = record altered
 returns-about-job = job not closed
 returns-about-window = return window
+returns-about-others = other counters
+returns-about-unasked = other counters not asked
 returns-before-title = Returned before
 # $decision: accept
 returns-before-decided-title = { $decision ->
@@ -41,6 +43,26 @@ returns-before-held-title = Not decided before
 returns-before-held = Held { $ago }, signed by { $signed }.
 returns-before-not-title = Not returned before
 returns-before-not = No earlier return is on record.
+returns-others-title = At no other counter
+returns-others = No other counter of the chain has decided on it.
+returns-others-begun-title = Another counter has it in hand
+# $place: north.example
+# $ago: 3 days ago
+returns-others-begun = The counter { $place } began to accept it { $ago }. Its record has not come yet.
+# $decision: accept
+returns-others-decided-title = { $decision ->
+    [accept] Accepted at another counter
+   *[refuse] Refused at another counter
+}
+# $decision: accept
+# $place: north.example
+# $ago: 3 days ago
+returns-others-decided = { $decision ->
+    [accept] Accepted
+   *[refuse] Refused
+} { $ago } at { $place }.
+returns-unasked-title = Other counters not asked
+returns-unasked = They could not be reached. Your own record decides. They are asked later, and what contradicts is shown.
 returns-gap-out = not scanned when it came into the hand
 returns-gap-fitted = not scanned when it was fitted
 returns-gap-stock = not scanned when it went into stock

@@ -35,6 +35,7 @@ commands-restore = una carpeta de datos nueva a partir de una copia de seguridad
 commands-take-in = lo que anotó un teléfono, del fichero que creó
 commands-rebuild = vuelve a crear lo que se deduce de las anotaciones, y compara
 commands-rejoin = dice de una carpeta de datos que ha vuelto de otro sitio
+commands-register = el registro de devoluciones que comparten los mostradores de una cadena
 
 ## backup, restore, rebuild, rejoin, take-in, verify, site, reason
 
@@ -48,6 +49,7 @@ commands-restore-help =
     FILE.zip es la copia de seguridad.
 commands-rebuild-help = Vuelve a crear todo lo que se deduce de las anotaciones, y dice qué era distinto.
 commands-rejoin-help = Dice de una carpeta de datos que ha vuelto de otro sitio. Los teléfonos vuelven a enviar entonces lo que tienen, y lo piden todo.
+commands-register-help = Crea el registro de devoluciones que comparten los mostradores de una cadena (init) o dice cómo está (check). URL es postgresql://USUARIO@HOST/BASE.
 commands-take-in-help =
     Recoge lo que anotó un teléfono: lo que no pudo enviar, o todo. Hacerlo dos veces no daña nada.
 
@@ -118,6 +120,7 @@ commands-serve-host = Nombre en la dirección; queda fijado en el primer arranqu
 commands-serve-pair = Escribe un enlace de emparejamiento aunque ya haya un teléfono emparejado, para un teléfono del banco o, con ROLE counter, del mostrador de recambios.
 commands-serve-warranty-days = Cuántos días responde el taller por su trabajo, en todos sus teléfonos (se guarda; con 0 cada uno tiene los suyos).
 commands-serve-return-days = Cuántos días después de desmontarlo se admite la devolución de un sensor (se guarda; { $days }).
+commands-serve-register = Consulta a los demás mostradores de una cadena por este registro (postgresql://USUARIO@HOST/BASE).
 commands-serve-lan = Para los teléfonos de la misma red, con HTTPS propio.
 commands-serve-name = NAME.local, un nombre DNS propio o una dirección privada; queda fijado en el primer arranque (un nombre nuevo).
 commands-serve-trust-port = El de la página para los teléfonos (uno más que --port).

@@ -11,6 +11,8 @@ returns-about-before = ya devuelto
 returns-about-record = registro alterado
 returns-about-job = trabajo sin cerrar
 returns-about-window = plazo de devolución
+returns-about-others = otros mostradores
+returns-about-unasked = otros mostradores sin consultar
 returns-before-title = Ya devuelto antes
 returns-before-decided-title = { $decision ->
     [accept] Ya aceptado antes
@@ -32,6 +34,26 @@ returns-before-held-title = Sin decisión anterior
 returns-before-held = Retenido { $ago }, firmado por { $signed }.
 returns-before-not-title = No devuelto antes
 returns-before-not = No hay ninguna devolución anterior registrada.
+returns-others-title = En ningún otro mostrador
+returns-others = Ningún otro mostrador de la cadena ha decidido sobre él.
+returns-others-begun-title = Otro mostrador lo tiene en la mano
+# $place: north.example
+# $ago: hace 3 días
+returns-others-begun = El mostrador { $place } empezó a aceptarlo { $ago }. Su registro aún no ha llegado.
+# $decision: accept
+returns-others-decided-title = { $decision ->
+    [accept] Aceptado en otro mostrador
+   *[refuse] Rechazado en otro mostrador
+}
+# $decision: accept
+# $place: north.example
+# $ago: hace 3 días
+returns-others-decided = { $decision ->
+    [accept] Aceptado
+   *[refuse] Rechazado
+} { $ago } en { $place }.
+returns-unasked-title = Otros mostradores sin consultar
+returns-unasked = No se ha podido llegar a ellos. Decide el registro propio. Se les consulta después, y lo que contradiga se muestra.
 returns-gap-out = sin leer cuando llegó a la mano
 returns-gap-fitted = sin leer cuando se montó
 returns-gap-stock = sin leer cuando entró en el almacén

@@ -70,6 +70,10 @@ ROUTES = {
     "GET /api/returns/waiting": COUNTER_ALONE,
     "GET /api/returns.csv": COUNTER_ALONE,
     "GET /api/search": COUNTER_ALONE,
+    "GET /api/register": COUNTER_ALONE,
+    "POST /api/register/ask": COUNTER_ALONE,
+    "POST /api/register/claim": COUNTER_ALONE,
+    "POST /api/register/release": COUNTER_ALONE,
 }
 PHOTO = jpeg()
 DIGEST = hashlib.sha256(PHOTO).hexdigest()
@@ -93,6 +97,9 @@ SENT = {
     "POST /api/pair": {"json": {"token": "t" * 32, "device": "d00000000000000ee", "name": "Sam"}},
     "POST /api/news": {"json": {"v": 1, "window": "00000001", "at": None, "cursor": 0, "stamp": ""}},
     "POST /api/labels": {"json": {"count": 1}},
+    "POST /api/register/ask": {"json": {"keys": ["serial S1"], "part": ""}},
+    "POST /api/register/claim": {"json": {"keys": ["serial S1"], "part": "", "unit": "u000000000001"}},
+    "POST /api/register/release": {"json": {"unit": "u000000000001"}},
     "POST /api/records/check": {"data": b"no record", "content_type": "application/zip"},
 }
 
