@@ -14,6 +14,7 @@ export interface Answers {
   make_findable: boolean;
   others: string;
   evidence: EvidenceView;
+  beside: EntriesView;
   entry: EntryView;
   righted: RightedView;
   assumptions: AssumptionsView;
@@ -375,7 +376,7 @@ export interface HistoryEntry {
   at: number;
   actor: string;
   kind: string;
-  /** Where it shows, "test:2", "reading:1", "photo:DIGEST", "position:ID", "unit:ID"; nowhere once it was taken back. */
+  /** Where it shows, "test:2", "reading:1", "photo:DIGEST", "position:ID", "unit:ID", "vehicle:ID"; nowhere once it was taken back. */
   about: string[];
   sentence: string;
   undone: { actor: string; reason: string } | null;
@@ -385,7 +386,15 @@ export interface HistoryEntry {
   may_right: boolean;
 }
 
-/** An entry as it can be entered anew. */
+/** What was recorded of a unit outside any job, and the jobs that have to do with it. */
+export interface EntriesView {
+  unit: string;
+  shown: string;
+  jobs: { id: string; title: string }[];
+  history: HistoryEntry[];
+}
+
+/** An entry as it can be entered anew; a field "vehicle.plate" is the plate of its vehicle. */
 export interface EntryView {
   kind: string;
   data: Record<string, any>;

@@ -151,6 +151,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int, photo: 
         f"job/{jobs['moves']}/position/rear-right-outer",
         f"job/{job}/file", f"job/{job}/report",
         f"vehicle/{unit.partition('.')[0]}",
+        f"unit/{unit}/entries",
         f"unit/{unit}", f"unit/{unit}/file", f"unit/{unit}/slip", f"unit/{unit}/paper",
         f"return/{unit}", "returns", f"returns/{DATED}",
         "labels", "labels/print", f"labels/{batch}", f"labels/{batch}/sheet",

@@ -89,3 +89,36 @@ def test_what_shows_at_a_position_is_the_choice_there(take_screens):
     page = phone.show(f"/#/unit/{home(OUTER)}")
     page.get_by_role("link", name="Something here is wrong", exact=True).click()
     page.get_by_role("button", name="pulled from right outer").wait_for()
+
+
+def test_what_was_recorded_of_a_spare_outside_any_job_is_corrected_from_its_page(take_screens):
+    driver = job_driver().begin()
+    spare = {
+        "unit": "u0000000stock",
+        "part": "PS-1",
+        "serial": "",
+        "code": "",
+        "how": "tapped",
+        "place": "stock",
+    }
+    driver.core("add", events=[{"event": driver.envelope("unit_added", spare, job=None)}])
+    phone = take_screens().holds(driver)
+    page = phone.show("/#/unit/u0000000stock")
+    page.get_by_role("link", name="Something here is wrong").click()
+    page.get_by_role("button", name="PS-1").click()
+    phone.tap("Enter what is right")
+    page.get_by_label("Part number").fill("PS-2")
+    phone.tap("See what it changes")
+    page.get_by_text("part number PS-2").wait_for()
+    phone.tap("Save the correction")
+    page.locator(".history-struck").first.wait_for()
+    assert righted(page)["part"] == "PS-2"
+
+
+def test_the_plate_of_a_vehicle_is_corrected_from_its_page(take_screens):
+    phone = take_screens().holds(after_a_test())
+    page = phone.show("/#/vehicle/v1")
+    page.get_by_role("link", name="Something here is wrong").click()
+    page.get_by_label("Plate").fill("KL 4711")
+    save(phone)
+    assert righted(page)["vehicle"]["plate"] == "KL 4711"

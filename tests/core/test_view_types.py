@@ -78,6 +78,15 @@ def entered_anew(core, job, entry):
         core("righted", event={"kind": "put_right", "job": job, "data": data})
 
 
+def spare_beside(core):
+    """Put a spare into stock outside any job, and ask for what was recorded of it."""
+    job = Driver(core).begin()
+    spare = {"unit": "s1", "part": "PS-1", "serial": "", "code": "", "how": "tapped", "place": "stock"}
+    core("add", events=[{"event": job.envelope("unit_added", spare, job=None)}])
+    core("beside", unit="s1")
+    core("beside", unit=home(OUTER))
+
+
 def at_the_counter(core):
     """Hold a return, find it, decide it otherwise, look at the day."""
     clerk = Clerk(core)
@@ -204,6 +213,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         scenario(job)
         ask_for_all(core, job.job)
     for go_through in (
+        spare_beside,
         at_the_counter,
         mixed_up,
         taken_back,

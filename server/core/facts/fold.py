@@ -129,6 +129,25 @@ class Fold:
             raise NotLoaded([])
         return None
 
+    def beside(self, unit: str) -> list[dict]:
+        """Return what was recorded of a unit outside any job, in order and as a job's history has it."""
+        self.connected.catch_up(self.whole())
+        names_unit, found = {unit: True}, []
+        names_unit.update({each: True for each in self.state.aliases if self.state.now(each) == unit})
+        places, _ = self.connected.around(self.events, [], sorted(names_unit))
+        for place in places:
+            event = self.events[place]
+            kind = KINDS.get(event["kind"])
+            if event["job"] or not kind or kind.name in KINDS_OF_CORRECTION:
+                continue
+            withdrawn, righted = self.corrections.of(envelope.identity(event))
+            now = right(event, righted)
+            if _not_understood(kind, now, None):
+                continue
+            if [each for each in kind.names(now["data"])[1] if each in names_unit]:
+                found.append(history_entry(now, event["data"], withdrawn, righted, True, False))
+        return found
+
     def _supposing(self, identity: str, corrections: Corrections, named: list) -> State:
         """Return the state under other corrections of one event, which then may name what is `named`."""
         self.connected.catch_up(self.whole())

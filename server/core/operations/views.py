@@ -8,6 +8,7 @@ from ..facts.corrections import target_of
 from ..guide import scan
 from ..messages import message
 from ..state.job import known_job
+from ..views import beside
 from ..views import correcting
 from ..views import job as view
 from ..views import others
@@ -81,10 +82,17 @@ class ViewOperations(Held):
             told["verdict"] = {key: found["verdict"][key] for key in ("causes", "probability")}
         return told
 
+    def op_beside(self, unit):
+        """Return what was recorded of a unit outside any job, each entry to be put right."""
+        identity = self.fold.state.now(unit)
+        if identity not in self.fold.state.units:
+            raise BadInput("unit", unit, message("refusals-unit"))
+        return beside.entries_view(self.fold, identity)
+
     def op_entry(self, job, device, seq):
-        """Return what of an entry of a job can be entered anew: {"kind", "data", "fields"}."""
-        found = self._job(job)
-        entry = correcting.of_history(found, device, seq)
+        """Return what of an entry of a job, or None, can be entered anew: {"kind", "data", "fields"}."""
+        found = None if job is None else self._job(job)
+        entry = correcting.of_history(found, device, seq) if found else beside.find(self.fold, device, seq)
         if entry is None or not correcting.may_be_put_right(entry):
             raise BadInput("seq", seq, message("refusals-entry"))
         return {"kind": entry["kind"], "data": entry["data"], "fields": correcting.fields(found, entry)}
@@ -95,6 +103,10 @@ class ViewOperations(Held):
         if refusal:
             told = {name: refusal[name] for name in ("rule", "title", "sentence", "do")}
             return {"refusal": told, "sentence": "", "unfit": []}
+        if event["job"] is None:
+            told = beside.changes(self.fold, event)
+            told["refusal"] = None
+            return told
         after = self.fold.with_right(target_of(event["data"]), event["data"]["entry"])
         before, then = self._job(event["job"]), known_job(after, event["job"])
         results = self.conclusions.concluded(before), Conclusions().concluded(then)

@@ -10,7 +10,7 @@ from ..words import words
 
 # By kind: the fields that can be entered anew, in the order in which they are asked for.
 FIELDS = {
-    "job_opened": ("complaint",),
+    "job_opened": ("complaint", "vehicle.name", "vehicle.plate", "vehicle.vin", "part"),
     "test_run": ("faulted", "silent", "heard", "note"),
     "cleaned": ("position", "note"),
     "connector_locked": ("position",),
@@ -18,26 +18,35 @@ FIELDS = {
     "circuit_measured": ("position", "reads", "value"),
     "unit_labelled": ("code",),
     "part_noted": ("part", "serial"),
-    "unit_added": ("part", "serial"),
+    "unit_added": ("part", "serial", "code"),
+    "label_voided": ("reason",),
     "unit_pulled": ("unit", "position"),
     "unit_fitted": ("unit", "position"),
     "unit_moved": ("unit", "place"),
 }
 _PLACES = ("stock", "out", "counter", "customer", "scrapped")
 _MANY = ("faulted", "silent")
+_OF_A_JOB = ("unit", "position", "faulted", "silent")
 
 
-def fields(job: Job, entry: dict) -> list[dict]:
-    """Return {"name", "words", "form", "value", "options"} of each field of an entry of the history."""
+def fields(job: Job | None, entry: dict) -> list[dict]:
+    """Return {"name", "words", "form", "value", "options"} of each field of an entry of the history.
+
+    "vehicle.plate" is the `plate` of `vehicle`. Outside a job positions and units are not asked for.
+    """
     found = []
     for name in FIELDS.get(entry["kind"], ()):
+        if job is None and name in _OF_A_JOB:
+            continue
+        outer, _, inner = name.partition(".")
+        value = entry["data"][outer]
         options = _options(job, name)
         found.append(
             {
                 "name": name,
-                "words": message("views-correct-field", field=name),
+                "words": message("views-correct-field", field=inner or name),
                 "form": "many" if name in _MANY else "one" if options else "text",
-                "value": entry["data"][name],
+                "value": value.get(inner, "") if inner else value,
                 "options": options,
             }
         )
@@ -62,15 +71,19 @@ def changes(before: Job, after: Job, result_before, result_after, find) -> dict:
 
     `find(identity)` is the event with an identity.
     """
-    was, now = _verdict(before, result_before), _verdict(after, result_after)
-    if was == now:
-        sentence = message("views-correct-stays", verdict=now)
-    else:
-        sentence = message("views-correct-verdict", before=was, after=now)
+    sentence = verdict_changes(before, after, result_before, result_after)
     unfit = {}
     for identity, _, _ in troubles(before.state, after.state):
         unfit[identity] = True
     return {"sentence": sentence, "unfit": [_told(after, find(identity)) for identity in sorted(unfit)]}
+
+
+def verdict_changes(before: Job, after: Job, result_before, result_after) -> dict:
+    """Return in a sentence what the verdict of a job was and is, from what was concluded of either."""
+    was, now = _verdict(before, result_before), _verdict(after, result_after)
+    if was == now:
+        return message("views-correct-stays", verdict=now)
+    return message("views-correct-verdict", before=was, after=now)
 
 
 def _verdict(job: Job, result):
@@ -89,10 +102,10 @@ def _told(job: Job, event: dict) -> dict:
     }
 
 
-def _options(job: Job, name: str) -> list[dict]:
-    if name in _MANY or name == "position":
+def _options(job: Job | None, name: str) -> list[dict]:
+    if job and (name in _MANY or name == "position"):
         return [_option(each["id"], words.called(job, each)) for each in job.positions]
-    if name == "unit":
+    if job and name == "unit":
         return [_option(each, words.unit_name(job.unit(each))) for each in job.state.units_of(job.id)]
     if name == "place":
         return [_option(each, words.place_name(each)) for each in _PLACES]

@@ -58,6 +58,8 @@ def _about(job: Job, entry: dict, counted: dict) -> list[str]:
             return number
     positions, units = KINDS[entry["kind"]].names(data)
     about = ["position:" + each for each in positions if each]
+    if entry["kind"] == "job_opened":
+        about.append("vehicle:" + data["vehicle"]["id"])
     about.extend(["unit:" + job.state.now(each) for each in units if each])
     if entry["kind"] == "photo_taken":
         return ["photo:" + data["sha256"]] + about

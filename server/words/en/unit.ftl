@@ -32,6 +32,10 @@ unit-signed = Signed: { $name }, { $moment }.
 unit-undecided = Not decided yet.
 unit-pictures = Pictures
 unit-jobs = Jobs
+unit-entries = Recorded outside any job
+unit-entries-none = Nothing was recorded of it outside a job.
+unit-entries-jobs = On its jobs
+unit-entries-link = What was recorded of it outside any job
 unit-no-test = No test with it on this job.
 # $where: in stock
 unit-now = Now: { $where }

@@ -511,6 +511,10 @@ views-summary-moved = { CAP($unit) } now sits at { $position }; it came from { $
 
 # $field: faulted
 views-correct-field = { $field ->
+    [name] Vehicle
+    [plate] Plate
+    [vin] VIN
+    [reason] Reason
     [complaint] Complaint
     [faulted] Faults at
     [silent] Said nothing about
@@ -542,3 +546,20 @@ views-correct-verdict = The verdict was: { $before } Now it is: { $after }
 # $verdict: Sensor X9T-2C is bad.
 views-correct-stays = The verdict stays: { $verdict }
 views-correct-untested = no test counted yet
+# $before: K7F-3M, PS-1, is in stock
+# $now: K7F-3M, PS-2, is in stock
+views-correct-unit = On record until now: { $before }. Afterwards: { $now }.
+# $now: K7F-3M, PS-1, is in stock
+views-correct-unit-stays = On record stays: { $now }.
+views-correct-unit-none = nothing
+# $unit: K7F-3M
+# $part: PS-1
+# $serial: 40021
+# $numbers: both
+# $where: in stock
+views-correct-unit-is = { $numbers ->
+    [both] { $unit }, part number { $part }, serial number { $serial }, is { $where }
+    [part] { $unit }, part number { $part }, is { $where }
+    [serial] { $unit }, serial number { $serial }, is { $where }
+   *[none] { $unit } is { $where }
+}

@@ -359,6 +359,10 @@ views-summary-moved = { CAP($unit) } está ahora en { $position }; vino de { $be
 ## Putting an entry right.
 
 views-correct-field = { $field ->
+    [name] Vehículo
+    [plate] Matrícula
+    [vin] VIN
+    [reason] Motivo
     [complaint] Queja
     [faulted] Fallos en
     [silent] No dijo nada de
@@ -385,3 +389,12 @@ views-correct-heard = { $heard ->
 views-correct-verdict = El veredicto era: { $before } Ahora es: { $after }
 views-correct-stays = El veredicto se mantiene: { $verdict }
 views-correct-untested = aún no contaba ninguna prueba
+views-correct-unit = Hasta ahora consta: { $before }. Después: { $now }.
+views-correct-unit-stays = Sigue constando: { $now }.
+views-correct-unit-none = nada
+views-correct-unit-is = { $numbers ->
+    [both] { $unit }, número de pieza { $part }, número de serie { $serial }, está { $where }
+    [part] { $unit }, número de pieza { $part }, está { $where }
+    [serial] { $unit }, número de serie { $serial }, está { $where }
+   *[none] { $unit } está { $where }
+}

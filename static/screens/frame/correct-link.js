@@ -24,11 +24,10 @@ export function correctMark() {
 
 /**
  * What shows here is not right.
- * @param {string} job
- * @param {string} about  as an entry of the history has it
+ * @param {string} where  the address that leads to the entries, one of `to`
  */
-export function correctLink(job, about) {
-  return html`<a class="link-button" href=${linkTo(to.correct(job, about))}>${say('job-right-here')}</a>`;
+export function correctLink(where) {
+  return html`<a class="link-button" href=${linkTo(where)}>${say('job-right-here')}</a>`;
 }
 
 /**

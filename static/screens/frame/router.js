@@ -34,6 +34,7 @@ export const SCREENS = [
   [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
   [/^vehicle\/([^/]+)$/, 'vehicle', ['vehicle']],
   [/^unit\/([^/]+)$/, 'unit', ['unit']],
+  [/^unit\/([^/]+)\/entries$/, 'entries', ['unit']],
   [/^unit\/([^/]+)\/file$/, 'takeRecord', ['unit']],
   [/^job\/([^/]+)\/file$/, 'takeRecord', ['job']],
   [/^record$/, 'checkRecord', []],
@@ -107,6 +108,8 @@ export const to = {
   /** What was done on a vehicle, and what is on it. */
   vehicle: (/** @type {string} */ vehicle) => `#/vehicle/${encodeURIComponent(vehicle)}`,
   unit: (/** @type {string} */ unit) => `#/unit/${encodeURIComponent(unit)}`,
+  /** What was recorded of it outside any job. */
+  unitEntries: (/** @type {string} */ unit) => `${to.unit(unit)}/entries`,
   /** The record as a file. */
   unitFile: (/** @type {string} */ unit) => `${to.unit(unit)}/file`,
   jobFile: (/** @type {string} */ job) => `${to.job(job)}/file`,

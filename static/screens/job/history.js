@@ -53,14 +53,10 @@ export const historyPage = {
         ${view.out.length > 1
           ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'hand'))}>${say('job-history-mixed')}</a>`
           : nothing}
-        ${ctx.form.told ? would(ctx.form.told) : nothing} ${clockNotice(ctx)} ${byDay(view.history).map(
-          ({ words, entries }) => html`<section>
-            <h2>${words}</h2>
-            <ol class="list">
-              ${rows(entries, (entry) => row(ctx, entry))}
-            </ol>
-          </section>`,
-        )}
+        ${ctx.form.told ? would(ctx.form.told) : nothing} ${clockNotice(ctx)} ${entriesByDay(ctx, view.history)}
+        ${about?.startsWith('unit:')
+          ? html`<a class="link-button" href=${linkTo(to.unitEntries(about.slice(5)))}>${say('unit-entries-link')}</a>`
+          : nothing}
         ${about ? html`<a class="link-button" href=${linkTo(to.jobPart(view.id, 'history'))}>${say('job-link-history')}</a>` : nothing}
       `,
       main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
@@ -68,11 +64,28 @@ export const historyPage = {
   },
 };
 
+/**
+ * Entries under the day that they are of, each with its forms.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {HistoryEntry[]} history
+ */
+export function entriesByDay(ctx, history) {
+  return byDay(history).map(
+    ({ words, entries }) => html`<section>
+      <h2>${words}</h2>
+      <ol class="list">
+        ${rows(entries, (entry) => row(ctx, entry))}
+      </ol>
+    </section>`,
+  );
+}
+
 /** Where it shows. @param {string} job @param {string} about */
 function whence(job, about) {
   const [what, id] = about.split(/:(.*)/s);
   if (what === 'photo') return to.photo(job, id);
   if (what === 'position') return to.position(job, id);
+  if (what === 'vehicle') return to.vehicle(id);
   return what === 'unit' ? to.unit(id) : to.jobPart(job, 'trail');
 }
 

@@ -51,7 +51,7 @@ export const picturePage = {
       ...head,
       title: photos[at].words,
       key: `${ctx.params.photo} ${beside}`,
-      body: viewer(ctx, { at, count: photos.length, shown, turn, right: correctLink(view.id, `photo:${ctx.params.photo}`) }),
+      body: viewer(ctx, { at, count: photos.length, shown, turn, right: correctLink(to.correct(view.id, `photo:${ctx.params.photo}`)) }),
       main: all,
       second: pair
         ? {

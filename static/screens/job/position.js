@@ -71,7 +71,7 @@ function positionBody(ctx) {
     ${view.closed ? nothing : part(() => reachCard(ctx))}
     ${unit ? part(() => sensorCard(ctx, unit)) : html`<p>${say('job-position-no-sensor')}</p>`} ${part(() => readings(view, position))}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
-    ${anyAbout(view, `position:${position.id}`) ? correctLink(view.id, `position:${position.id}`) : nothing}
+    ${anyAbout(view, `position:${position.id}`) ? correctLink(to.correct(view.id, `position:${position.id}`)) : nothing}
   `;
 }
 

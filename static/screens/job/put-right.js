@@ -141,6 +141,18 @@ function flipped(options, chosen, value) {
 const textKey = (name) => `right-${name}`;
 
 /**
+ * Set a field, or the one inside another that `vehicle.plate` names; what older entries lack stays out while empty.
+ * @param {Record<string, any>} data
+ * @param {string} name
+ * @param {string} value
+ */
+function place(data, name, value) {
+  const [outer, inner] = name.split('.');
+  if (!inner) data[outer] = value;
+  else if (value !== (data[outer][inner] ?? '')) data[outer] = { ...data[outer], [inner]: value };
+}
+
+/**
  * The data that the form comes to. A scan of another sensor or label was none of this one.
  * @param {Context} ctx
  */
@@ -148,7 +160,7 @@ function dataOf({ form }) {
   const { entry, values } = form;
   const data = { ...entry.data };
   for (const { name, form: kind } of entry.fields) {
-    if (kind === 'text') data[name] = form[textKey(name)];
+    if (kind === 'text') place(data, name, form[textKey(name)]);
     else if (name in values) data[name] = values[name];
   }
   const other = ['unit', 'code'].some((name) => data[name] !== entry.data[name]);

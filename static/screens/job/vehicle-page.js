@@ -9,6 +9,7 @@ import { board } from '../../shapes/board.js';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { correctLink } from '../frame/correct-link.js';
 import { textField } from '../frame/field.js';
 import { part, rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
@@ -65,7 +66,7 @@ export const vehiclePage = {
             ${rows(told.jobs, jobRow, ({ id }) => to.job(id))}
           </ul>
         </section>
-        ${warranty(ctx)}
+        ${told.jobs.length ? correctLink(to.correct(told.jobs[0].id, `vehicle:${told.id}`)) : nothing} ${warranty(ctx)}
       `,
     };
   },

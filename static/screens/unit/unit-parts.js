@@ -62,7 +62,7 @@ export function tests({ tests: read, tests_words: counted }, corrects = false) {
 }
 
 /** Who held it, newest first. @param {UnitView} unit @param {boolean} [corrects]  with the way to enter one anew */
-export function custody({ id, jobs: all, custody: entries, custody_words: told }, corrects = false) {
+export function custody({ id, job: now, jobs: all, custody: entries, custody_words: told }, corrects = false) {
   return html`<section>
     <h2>${say('unit-custody')}</h2>
     <p>${told}</p>
@@ -78,7 +78,11 @@ export function custody({ id, jobs: all, custody: entries, custody_words: told }
         </li>`,
       )}
     </ol>
-    ${corrects && all.length ? correctLink(all[all.length - 1].id, `unit:${id}`) : nothing}
+    ${!corrects
+      ? nothing
+      : now && all.length === 1
+        ? correctLink(to.correct(now, `unit:${id}`))
+        : correctLink(to.unitEntries(id))}
   </section>`;
 }
 
