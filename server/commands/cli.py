@@ -32,6 +32,7 @@ COMMANDS = {
     "reason": "commands-reason",
     "labels": "commands-labels",
     "record": "commands-record",
+    "lessons": "commands-lessons",
     "verify": "commands-verify",
     "backup": "commands-backup",
     "restore": "commands-restore",

@@ -32,6 +32,7 @@ CACHES = (
     "job_cache",
     "unit_cache",
     "search",
+    "lessons",
 )
 
 _AT_ONCE = 4096  # entries folded before they are written

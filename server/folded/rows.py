@@ -104,6 +104,7 @@ class Rows:
             if kind == "job":
                 self._list_job(name, json.loads(new))
         self.conn.executemany("UPDATE job_list SET line = NULL WHERE job = ?", [(job,) for job in stale])
+        self.conn.executemany("DELETE FROM lessons WHERE job = ?", [(job,) for job in stale])
 
     def keep_leads(self, leads: set[tuple[str, str]]) -> None:
         """Keeps those links that are no more: by them an old entry, folded again, finds its job's."""

@@ -41,7 +41,7 @@ def decisions_csv(lines: list[dict], zone: tzinfo) -> str:
     writer = csv.writer(file, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
     writer.writerow(COLUMNS)
     for line in lines:
-        writer.writerow([_harmless(cell) for cell in _cells(line, zone)])
+        writer.writerow([harmless(cell) for cell in _cells(line, zone)])
     return file.getvalue()
 
 
@@ -70,5 +70,6 @@ def _cells(line: dict, zone: tzinfo) -> list[str]:
     ]
 
 
-def _harmless(cell: str) -> str:
+def harmless(cell: str) -> str:
+    """Returns a cell that no spreadsheet runs."""
     return f"'{cell}" if cell.startswith(_FORMULA) else cell

@@ -394,3 +394,15 @@ def make_certificates(db: Database) -> None:
             UNIQUE (device, seq, hash)
         ) STRICT"""
     )
+
+
+@migrations()
+def make_lessons(db: Database) -> None:
+    """What each closed job contributes to the yard's figures, by the version of what worked it out."""
+    db.conn.execute(
+        """CREATE TABLE lessons (
+            job TEXT PRIMARY KEY,
+            version TEXT NOT NULL,
+            body TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID"""
+    )

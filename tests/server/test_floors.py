@@ -20,6 +20,7 @@ FLOORS = (
     ("keeping",),
     ("keeping.verify",),
     ("keeping.record", "keeping.manifest"),
+    ("lessons",),  # what the closed jobs teach
     ("queries",),  # the core's answers
     ("news",),  # what is new to a phone that asks
     ("log",),

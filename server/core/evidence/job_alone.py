@@ -42,15 +42,21 @@ def bare_case(job: Job) -> dict:
     }
 
 
+def tested_case(job: Job) -> dict:
+    """Return the bare case of a job, without readings of circuits that no test has seen."""
+    bare = bare_case(job)
+    bare["units"] = []
+    bare["meter"] = [each for each in bare["meter"] if _was_tested(bare["tests"], each)]
+    return bare
+
+
 def verdict(job: Job) -> dict | None:
     """Return the verdict of a job; None where it has none, or no test."""
     return kept(job, job.id, lambda: _verdict(job)) if job.tests else None
 
 
 def _verdict(job: Job) -> dict | None:
-    bare = bare_case(job)
-    bare["units"] = []
-    bare["meter"] = [each for each in bare["meter"] if _was_tested(bare["tests"], each)]
+    bare = tested_case(job)
     assignments = ways.assignments(job, bare)
     if assignments:
         return identity_assignments.reasoned(bare, assignments, plan=False)["verdict"]

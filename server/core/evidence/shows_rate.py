@@ -28,8 +28,9 @@ def estimate(job: Job, result: dict | None) -> dict | None:
         test, before = tests[index], tests[index - 1]
         if not readings.repeats(test, before) or readings.is_at_once(test):
             continue
-        for place in _acted_on(job, tests, index, result["verdict"]["causes"]):
-            if place in test["silent"] or place in test["unplugged"]:
+        acting = acted_on(job, tests, index, result["verdict"]["causes"])
+        for place in sorted(acting):
+            if acting[place] > 1 or place in test["silent"] or place in test["unplugged"]:
                 continue
             repeats += 1
             shown += 1 if place in test["faulted"] else 0
@@ -39,13 +40,13 @@ def estimate(job: Job, result: dict | None) -> dict | None:
     return {"shown": shown, "repeats": repeats, "ppm": ppm}
 
 
-def _acted_on(job, tests, index, verdict) -> list:
-    """Return the positions that exactly one cause of the verdict acted on in a test, in their order."""
-    acting = {}
+def acted_on(job: Job, tests: list, index: int, verdict: list) -> dict:
+    """Return position -> how many causes of a verdict acted on it in a test, where any did."""
+    acting: dict = {}
     for cause in verdict:
         for place in _places(job, tests, index, cause):
             acting[place] = acting.get(place, 0) + 1
-    return [position["id"] for position in job.positions if acting.get(position["id"]) == 1]
+    return acting
 
 
 def _places(job, tests, index, cause) -> list:

@@ -39,6 +39,7 @@ commands-site = the app alone as static files: one person, no server
 commands-reason = the engine alone: JSON in, JSON out
 commands-labels = labels to print, and what became of the printed ones
 commands-record = the record of a sensor or a job as a file of its own
+commands-lessons = what the closed jobs teach: rates, minutes, how they came out
 commands-verify = whether what is kept is as it was recorded
 commands-backup = the whole data folder in one file, while it is served
 commands-restore = a new data folder from a backup
@@ -238,3 +239,14 @@ commands-labels-out-ending = --out { $file } ends in neither .svg nor .pdf. Give
 # $file: paper/labels.pdf
 # $folder: paper
 commands-labels-out-folder = --out { $file }: the folder { $folder } does not exist. Make it first.
+
+## lessons
+
+commands-lessons-help = Print what the closed jobs of a data folder teach: rates, minutes, and how the work came out.
+commands-lessons-json = as JSON: chances in parts per million, minutes in hundredths
+commands-lessons-csv = as CSV, with the same figures
+commands-lessons-since = jobs closed from this day on, such as 2026-03-01
+commands-lessons-date = a day such as 2026-03-01
+# $words: Self-test
+# $figure: 1.4 min
+commands-lessons-row = { "" }  { $words }: { $figure }

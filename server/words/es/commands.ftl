@@ -29,6 +29,7 @@ commands-site = la aplicación sola en ficheros estáticos: una persona, sin ser
 commands-reason = solo el razonamiento: entra JSON, sale JSON
 commands-labels = etiquetas para imprimir, y qué fue de las impresas
 commands-record = el registro de un sensor o de un trabajo en un fichero propio
+commands-lessons = lo que enseñan los trabajos cerrados: tasas, minutos, cómo salieron
 commands-verify = si lo guardado está como se anotó
 commands-backup = toda la carpeta de datos en un fichero, mientras se sirve
 commands-restore = una carpeta de datos nueva a partir de una copia de seguridad
@@ -188,3 +189,14 @@ commands-labels-gone = { $count ->
 commands-labels-out-missing = Falta --out. Indica el fichero que se escribe; acaba en .svg o .pdf.
 commands-labels-out-ending = --out { $file } no acaba en .svg ni en .pdf. Dale una de las dos.
 commands-labels-out-folder = --out { $file }: la carpeta { $folder } no existe. Créala primero.
+
+## lessons
+
+commands-lessons-help = Muestra lo que enseñan los trabajos cerrados de una carpeta de datos: tasas, minutos y cómo salió el trabajo.
+commands-lessons-json = como JSON: probabilidades en partes por millón, minutos en centésimas
+commands-lessons-csv = como CSV, con las mismas cifras
+commands-lessons-since = trabajos cerrados desde este día, como 2026-03-01
+commands-lessons-date = un día como 2026-03-01
+# $words: Autodiagnóstico
+# $figure: 1,4 min
+commands-lessons-row = { "" }  { $words }: { $figure }

@@ -58,6 +58,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "fold_again_in_part",
         "note_lost_photos",
         "make_certificates",
+        "make_lessons",
     ]
 
 

@@ -1,0 +1,68 @@
+"""`swaptrail lessons`: what the closed jobs of a data folder teach, as text, JSON or CSV."""
+
+import json
+from contextlib import closing
+from datetime import UTC
+from datetime import date
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import click
+
+from server.clock import now_ms
+from server.commands.options import DataCommand
+from server.commands.options import data_option
+from server.commands.options import option
+from server.core.errors import BadInput
+from server.core.messages import message
+from server.lessons.figures import figures
+from server.lessons.page import page
+from server.lessons.table import as_csv
+from server.storage import folder_with_data
+from server.words.spoken import say
+from server.words.spoken import text
+
+
+@click.command("lessons", cls=DataCommand, help="commands-lessons-help")
+@option("--json", "commands-lessons-json", is_flag=True)
+@option("--csv", "commands-lessons-csv", is_flag=True)
+@option("--since", "commands-lessons-since", metavar="DATE")
+@data_option
+def command(json: bool, csv: bool, since: str | None, data: Path) -> None:
+    """Prints what the closed jobs teach."""
+    run(data, _since(since), as_json=json, as_table=csv)
+
+
+def run(data: Path, since: int, *, as_json: bool, as_table: bool) -> None:
+    """Prints the figures over the jobs closed since a moment in ms, 0 for all."""
+    folder = folder_with_data(data)
+    folder.prepare()
+    with closing(folder.open()) as db:
+        found = figures(db, now_ms(), since)
+    if as_json:
+        print(json.dumps(found, ensure_ascii=False, indent=2))
+    elif as_table:
+        print(as_csv(found), end="")
+    else:
+        _tell(page(found, ""))
+
+
+def _since(typed: str | None) -> int:
+    if typed is None:
+        return 0
+    try:
+        day = date.fromisoformat(typed)
+    except ValueError:
+        raise BadInput("--since", typed, message("commands-lessons-date")) from None
+    return int(datetime(day.year, day.month, day.day, tzinfo=UTC).timestamp() * 1000)
+
+
+def _tell(told: dict[str, Any]) -> None:
+    for sentence in told["summary"]:
+        print(text(sentence))
+    for section in told["sections"]:
+        print(f"\n{text(section['title'])}")
+        for row in section["rows"]:
+            note = f"  {text(row['note'])}" if row["note"] else ""
+            print(say("commands-lessons-row", words=row["words"], figure=row["figure"]) + note)

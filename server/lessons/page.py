@@ -1,0 +1,276 @@
+"""The page of what the jobs teach: sections of rows, every sentence a message.
+
+{"title", "span", "spans": [{"id", "words", "on"}], "summary": [sentences], "sections": [section],
+"jobs": {id: {"name", "closed"}}}. A section is {"id", "title", "note", "rows", "board"}; a row
+{"words", "figure", "note", "jobs": [ids behind it], "band"}. A band is {"low", "value", "high", "mark",
+"most"}, whole numbers on one scale from 0 to `most`; `mark` is what the value stands beside. `board` has the
+positions of the vehicle with what was found at each, as the app draws a board; None where nothing is drawn.
+"""
+
+from typing import Any
+
+from server.core import returns
+from server.core.evidence.assumptions import exact
+from server.core.infer.variations import CLASSES
+from server.core.messages import decimal
+from server.core.messages import message
+from server.core.messages import sentences
+from server.core.parts import sorts
+from server.lessons.shares import PRIOR_JOBS
+from server.lessons.spans import SPANS
+from server.lessons.work import COMEBACK_DAYS
+from server.lessons.work import ENOUGH
+
+_LATER = "evidence-rate-"  # the messages that say what a rate is the chance of
+
+
+def page(found: dict[str, Any], span: str) -> dict[str, Any]:
+    """Returns the page of figures over a span."""
+    sections = [
+        _reliability(found),
+        _comebacks(found),
+        _causes(found),
+        _rates(found),
+        _minutes(found),
+        *_reaches(found),
+        _parts(found),
+        _returns(found),
+        _left_out(found),
+    ]
+    return {
+        "title": message("lessons-title"),
+        "span": span,
+        "spans": [
+            {"id": each, "words": message(f"lessons-span-{each}"), "on": each == span} for each in SPANS
+        ],
+        "summary": _summary(found),
+        "sections": [section for section in sections if section["rows"]],
+        "jobs": {job: {"name": name, "closed": closed} for job, (name, closed) in found["names"].items()},
+    }
+
+
+def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
+    """Returns the rates as rows, each beside its default."""
+    rows = []
+    for rate in found["rates"]:
+        said = message(_LATER + rate["id"].replace("_", "-"), **_sort_words())
+        note = [message("lessons-default", default=exact(rate["default_ppm"])), _count_of(rate)]
+        band = None
+        if rate["tries"] >= ENOUGH:
+            bounds = {"low": _percent(rate["low_ppm"]), "high": _percent(rate["high_ppm"])}
+            note.append(message("lessons-between", **bounds))
+            band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
+        value = _percent(rate["value_ppm"]) if rate["tries"] >= ENOUGH else _count_of(rate)
+        rows.append(_row(said, value, sentences(_as_sentences(note)), [], band))
+    return rows
+
+
+def _summary(found: dict[str, Any]) -> list[dict]:
+    said = [message("lessons-none")]
+    if found["closed"]:
+        counts = {"counted": len(found["counted"]), "proven": len(found["proven"])}
+        said = [message("lessons-summary", closed=found["closed"], **counts)]
+    if found["waiting"]:
+        said.append(message("lessons-waiting", count=found["waiting"]))
+    return said
+
+
+def _reliability(found: dict[str, Any]) -> dict[str, Any]:
+    rows = []
+    for each in found["reliability"]:
+        note, band = message("lessons-expected", expected=decimal((each["expected"] + 5) // 10, 1)), None
+        if each["number"] >= ENOUGH:
+            allowed = message("lessons-chance-allows", low=each["low"], high=each["high"])
+            note = sentences([note, allowed])
+            band = _band(
+                each["low"], each["right"], each["high"], (each["expected"] + 50) // 100, each["number"]
+            )
+        figure = _share(each["right"], each["number"])
+        rows.append(_row(_claimed(each["start"], each["end"]), figure, note, each["jobs"], band))
+    return _section("reliability", rows)
+
+
+def _claimed(start: int, end: int) -> dict:
+    first, last = exact(start * 1000), exact(end * 1000)
+    if not start:
+        return message("lessons-claimed-under", end=last)
+    if end > 1000:
+        return message("lessons-claimed-over", start=first)
+    return message("lessons-claimed", start=first, end=last)
+
+
+def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
+    repaired, came = len(found["repaired"]), found["comebacks"]
+    jobs = [job for pair in came for job in pair if job in found["names"]]
+    rows = [_row(message("lessons-came-back"), _share(len(came), repaired), "", jobs)] if repaired else []
+    return _section("comebacks", rows, days=COMEBACK_DAYS)
+
+
+def _causes(found: dict[str, Any]) -> dict[str, Any]:
+    rows = []
+    total = len(found["causes"])
+    for kind in CLASSES:
+        jobs = [job for known, _, job in found["causes"] if known == kind]
+        if jobs:
+            rows.append(_row(message("lessons-class", what=kind), _share(len(jobs), total), "", jobs))
+    board = []
+    for index, (identity, called, edge) in enumerate(found["positions"]):
+        jobs = [job for _, place, job in found["causes"] if place == identity]
+        word = message("lessons-causes-count", count=len(jobs))
+        mark = "fault" if jobs else "clean"
+        board.append({"id": identity, "name": called, "edge": edge, "index": index, "mark": mark,
+                      "word": word, "unit": None})  # fmt: skip
+        if jobs:
+            rows.append(_row(called, word, "", jobs))
+    edges = {each["edge"] for each in board}
+    kind = next(iter(edges)) if len(edges) == 1 and edges <= {"rear", "front"} else "around"
+    drawn = {"kind": kind, "positions": board} if rows and len(board) <= _MOST_DRAWN else None
+    return _section("causes", rows) | {"board": drawn}
+
+
+_MOST_DRAWN = 24
+
+
+def _rates(found: dict[str, Any]) -> dict[str, Any]:
+    return _section("rates", rate_rows(found) if found["counted"] else [], jobs=int(PRIOR_JOBS))
+
+
+def _minutes(found: dict[str, Any]) -> dict[str, Any]:
+    rows = []
+    work = sorted(found["work"], key=lambda each: each[1])
+    if work:
+        took, plan = (sorted(each[n] for each in work)[len(work) // 2] for n in (1, 2))
+        note = message("lessons-work-plan", plan=_tenths(plan), count=len(work))
+        jobs = [each[0] for each in work]
+        band = None
+        if len(work) >= ENOUGH:
+            low, high = work[len(work) // 4][1], work[len(work) * 3 // 4][1]
+            band = _band(low, took, high, plan)
+        rows.append(_row(message("lessons-work"), _min(took), note, jobs, band))
+    for each in found["minutes"]:
+        note = message("lessons-minutes-plan", plan=_tenths(each["default_x100"]), count=each["count"])
+        rows.append(_timed(message("lessons-action", what=each["id"]), each, note, each["default_x100"]))
+    return _section("minutes", rows)
+
+
+def _reaches(found: dict[str, Any]) -> list[dict[str, Any]]:
+    called = {identity: name for identity, name, _ in found["positions"]}
+    layouts = {each["layout"] for each in found["reach"]}
+    by_position = []
+    for each in found["reach"]:
+        name = called.get(each["position"], each["position"])
+        note = _layout_name(each["layout"]) if len(layouts) > 1 else ""
+        by_position.append(_timed(name, each, note, each["median_x100"]))
+    by_model = [_timed(each["name"], each, "", each["median_x100"]) for each in found["models"]]
+    by_model.sort(key=lambda row: -row["count"])
+    enough = [row for row in by_model if row["count"] >= ENOUGH]
+    return [_section("reach", by_position), _section("models", enough)]
+
+
+def _layout_name(layout: str) -> object:
+    names = {each["id"]: each["name"] for each in sorts.all_layouts()}
+    return names.get(layout, layout)
+
+
+def _timed(said: object, spread: dict[str, Any], note: object, mark: int) -> dict[str, Any]:
+    cut = [message("lessons-cut", count=spread["cut"])] if spread["cut"] else []
+    enough = spread["count"] >= ENOUGH
+    figure = _min(spread["median_x100"]) if enough else message("lessons-times", count=spread["count"])
+    band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], mark) if enough else None
+    told = [each for each in [note, *cut] if each]
+    row = _row(said, figure, sentences(_as_sentences(told)) if told else "", [], band)
+    return row | {"count": spread["count"]}
+
+
+def _parts(found: dict[str, Any]) -> dict[str, Any]:
+    rows = []
+    for name, place, note in (("bought", 1, ""), ("saved", 2, message("lessons-saved-note"))):
+        jobs = [each[0] for each in found["parts"] if each[place]]
+        count = sum(each[place] for each in found["parts"])
+        if count:
+            figure = message("lessons-pieces", count=count)
+            rows.append(_row(message(f"lessons-{name}"), figure, note, jobs))
+    return _section("parts", rows)
+
+
+def _returns(found: dict[str, Any]) -> dict[str, Any]:
+    rows = []
+    for decision, reason, count in found["returns"]:
+        said = message("lessons-decision", decision=decision)
+        if reason:
+            about = message(returns.ABOUT[reason]) if reason in returns.ABOUT else reason
+            said = message("lessons-decision-for", decision=said, reason=about)
+        rows.append(_row(said, message("lessons-pieces", count=count), "", []))
+    return _section("returns", rows)
+
+
+def _left_out(found: dict[str, Any]) -> dict[str, Any]:
+    rows = [
+        _row(message("lessons-why", why=why), message("lessons-jobs", count=len(jobs)), "", jobs)
+        for why, jobs in sorted(found["left_out"].items())
+    ]
+    if found["times_left_out"]:
+        times = message("lessons-times", count=found["times_left_out"])
+        rows.append(_row(message("lessons-times-left-out"), times, "", []))
+    return _section("left-out", rows)
+
+
+def _section(name: str, rows: list[dict[str, Any]], **args: int) -> dict[str, Any]:
+    noted = {"reliability", "comebacks", "causes", "rates", "minutes", "left-out"}
+    note = message(f"lessons-{name}-note", **args) if name in noted else ""
+    return {"id": name, "title": message(f"lessons-{name}"), "note": note, "rows": rows, "board": None}
+
+
+def _row(
+    said: object, figure: object, note: object, jobs: list[str], band: dict | None = None
+) -> dict[str, Any]:
+    return {"words": said, "figure": figure, "note": note, "jobs": jobs, "band": band}
+
+
+def _band(low: int, value: int, high: int, mark: int, most: int = 0) -> dict[str, int]:
+    """Returns a band; its scale ends a little beyond what stands on it where nothing else ends it."""
+    end = most or max(low, value, high, mark) * 11 // 10 + 1
+    return {"low": low, "value": value, "high": high, "mark": mark, "most": end}
+
+
+def _share(part: int, whole: int) -> dict:
+    """Returns a part of a whole: as a percentage too where there are enough."""
+    if whole < ENOUGH:
+        return message("lessons-of", right=part, count=whole)
+    return message("lessons-share-of", share=_percent(part * 1_000_000 // whole), right=part, count=whole)
+
+
+def _count_of(rate: dict[str, Any]) -> dict:
+    if rate["id"] in CLASSES:
+        return message("lessons-found", count=decimal((rate["hits_x100"] + 5) // 10, 1))
+    return message("lessons-readings", count=rate["hits_x100"] // 100, readings=rate["tries"])
+
+
+def _as_sentences(said: list) -> list:
+    return [each if _ends(each) else message("lessons-sentence", said=each) for each in said]
+
+
+def _ends(said: object) -> bool:
+    return isinstance(said, dict) and said.get("msg") in {"lessons-between", "lessons-cut"}
+
+
+def _percent(ppm: int) -> dict:
+    """Returns parts per million as a percentage of two figures that tell."""
+    for places, least in ((0, 100_000), (1, 10_000), (2, 1_000), (3, 100)):
+        if ppm >= least:
+            step = 10 ** (4 - places)
+            return exact((ppm + step // 2) // step * step)
+    return exact(ppm)
+
+
+def _tenths(hundredths: int) -> dict:
+    return decimal((hundredths + 5) // 10, 1)
+
+
+def _min(hundredths: int) -> dict:
+    return message("lessons-minutes-of", minutes=_tenths(hundredths))
+
+
+def _sort_words() -> dict:
+    sort = sorts.PARKING_SENSOR
+    return {"sort": sort.identity, "blocked": sort.obstruction.words}

@@ -1,0 +1,165 @@
+### What the yard's own jobs teach: said by the server, to phones and in the terminal.
+
+lessons-title = What your jobs teach
+lessons-span-all = All
+lessons-span-year = A year
+lessons-span-quarter = A quarter
+# $closed (count): 48
+# $counted (count): 45
+# $proven (count): 40
+lessons-summary = { $closed ->
+    [one] One job closed
+   *[other] { $closed } jobs closed
+}; { $counted } count, { $proven } with a proven cause.
+# $count (count): 3
+lessons-waiting = { $count ->
+    [one] One job is
+   *[other] { $count } jobs are
+} not counted in yet. Look again in a moment.
+lessons-none = No job is closed in this time.
+
+## Of so many; a percentage only where there are enough.
+
+# $right (count): 18
+# $count (count): 19
+lessons-of = { $right } of { $count }
+# $share: 94.7 %
+# $right (count): 18
+# $count (count): 19
+lessons-share-of = { $share } ({ $right } of { $count })
+# $count (count): 4
+lessons-jobs = { $count ->
+    [one] { $count } job
+   *[other] { $count } jobs
+}
+
+lessons-reliability = Were the verdicts right?
+lessons-reliability-note = What was likeliest before the repair, beside what was proven after it.
+# $start: 80 %
+# $end: 95 %
+lessons-claimed = Claimed from { $start } to { $end }
+# $start: 99 %
+lessons-claimed-over = Claimed from { $start }
+# $end: 80 %
+lessons-claimed-under = Claimed up to { $end }
+# $low (count): 17
+# $high (count): 19
+lessons-chance-allows = { $low ->
+    [0] Chance allows { $high } at most.
+   *[other] Chance allows { $low } to { $high }.
+}
+# $expected: 17.6
+lessons-expected = { $expected } were to be expected.
+
+lessons-comebacks = Comebacks
+# $days (count): 90
+lessons-comebacks-note = The same position of the same vehicle shows a fault again within { $days } days.
+lessons-came-back = Came back
+
+lessons-causes = What was wrong
+lessons-causes-note = By class and by position: what was proven, and where nothing was, what is likeliest.
+# $what: unit
+lessons-class = { $what ->
+    [unit] Sensor
+    [circuit] Wiring of a position
+    [blocked] Dirt, ice, paint or aim
+    [feed] Supply or ground of a bumper
+   *[control] Control unit
+}
+# $count (count): 4
+lessons-causes-count = { $count ->
+    [0] no cause
+    [one] { $count } cause
+   *[other] { $count } causes
+}
+
+lessons-rates = Rates by your own jobs
+# $jobs (count): 20
+lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs. The bar is where the rate lies by your jobs alone, nine times in ten.
+# $default: 5 %
+lessons-default = Default { $default }
+# $low: 4.1 %
+# $high: 6.2 %
+lessons-between = { $low } to { $high } by your jobs alone.
+# $count: 43.5
+lessons-found = { $count } found
+# $count (count): 43
+# $readings (count): 45
+lessons-readings = { $count } of { $readings } readings
+
+lessons-minutes = Minutes of work
+lessons-minutes-note = From one entry of a phone to its next. The middle of them, and in the bar the middle half; pauses are left out.
+# $what: pull
+lessons-action = { $what ->
+    [reach] Reach and pull a sensor
+    [pull] Pull it again
+    [plug] Plug it in, hanging
+    [fit] Fit it
+    [test] Self-test
+    [clean] Clean a position
+    [meter] One check of the wiring
+    [listen] Listen
+   *[repair] Repair
+}
+# $minutes: 4.3
+lessons-minutes-of = { $minutes } min
+# $plan: 3.5
+# $count (count): 120
+lessons-minutes-plan = Plan { $plan } min · { $count ->
+    [one] once
+   *[other] { $count } times
+}
+# $count (count): 2
+lessons-cut = { $count ->
+    [one] One pause left out.
+   *[other] { $count } pauses left out.
+}
+lessons-work = A job
+# $plan: 15.4
+# $count (count): 40
+lessons-work-plan = Plan { $plan } min for the same work · { $count ->
+    [one] one job
+   *[other] { $count } jobs
+}
+lessons-reach = Reach and pull, by position
+lessons-models = Reach and pull, by model
+
+lessons-parts = Parts
+lessons-bought = Bought
+lessons-saved = Saved by a test
+lessons-saved-note = Positions that showed a fault and got no new sensor.
+# $count (count): 12
+lessons-pieces = { $count ->
+    [one] { $count } sensor
+   *[other] { $count } sensors
+}
+
+lessons-returns = Returns
+# $decision: accept
+lessons-decision = { $decision ->
+    [accept] Accepted
+    [hold] Held
+   *[refuse] Refused
+}
+# $decision: Held
+# $reason: custody
+lessons-decision-for = { $decision }: { $reason }
+
+lessons-left-out = Left out
+lessons-left-out-note = Closed jobs that do not count towards the rates, and times that do not count.
+# $why: untested
+lessons-why = { $why ->
+    [untested] No self-test that counts
+    [mixed_up] Sensors got mixed up
+    [another_sort] Another sort of part
+    [impossible] Readings that contradict the rates set on the job
+   *[wrong_clock] A clock that was wrong
+}
+lessons-times-left-out = Times that run backwards, or were taken back
+# $count (count): 4
+lessons-times = { $count ->
+    [one] { $count } time
+   *[other] { $count } times
+}
+# $said: Default 5 %
+lessons-sentence = { $said }.

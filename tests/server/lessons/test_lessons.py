@@ -1,0 +1,213 @@
+"""Figures from the log of a yard whose truth is known: what counts, what is left out, and what is kept."""
+
+import csv
+import io
+import json
+from contextlib import closing
+
+import pytest
+
+from server.commands.cli import main
+from server.lessons import kept
+from server.lessons.figures import figures
+from server.log import events
+from server.storage import DataFolder
+from tests.made_up_yard import DAY_MS
+from tests.made_up_yard import START
+from tests.made_up_yard import Yard
+
+NOW = START + 400 * DAY_MS
+JOBS = 40
+
+
+@pytest.fixture(scope="module")
+def yard():
+    return Yard("known", JOBS)
+
+
+@pytest.fixture
+def db(tmp_path, yard):
+    folder = DataFolder(tmp_path / "data")
+    folder.prepare()
+    with closing(folder.open()) as db:
+        receive(db, yard.entries)
+        yield db
+
+
+def receive(db, entries):
+    assert events.receive(db, entries, None, 1).refused == []
+
+
+def more(yard):
+    """The yard going on, with its own copy of the chain."""
+    later = Yard("known", 0)
+    later.entries = list(yard.entries)
+    return later
+
+
+def of(rows, identity):
+    return next(row for row in rows if row["id"] == identity)
+
+
+def test_a_proven_cause_is_the_true_one(db, yard):
+    found = {job["job"]: job for job in kept.contributions(db)[0]}
+
+    proven = [name for name in found if found[name]["proven"]]
+    assert len(proven) > JOBS / 2
+    for name in proven:
+        assert [kind for kind, _ in found[name]["causes"]] == [yard.causes[name][0]]
+
+
+def test_readings_whose_cause_is_proven_are_counted_but_for_those_that_opened_the_job(db):
+    found = figures(db, NOW)
+
+    shows, alarm = of(found["rates"], "shows"), of(found["rates"], "false_alarm")
+    assert 0 < shows["hits_x100"] <= shows["tries"] * 100
+    assert shows["low_ppm"] < 950_000 < shows["high_ppm"] + 60_000
+    assert alarm["tries"] > 5 * shows["tries"]
+    assert alarm["value_ppm"] < 20_000
+
+
+def test_minutes_are_those_of_the_hand_and_not_of_the_plan(db):
+    found = figures(db, NOW)
+
+    test = of(found["minutes"], "test")
+    assert test["default_x100"] == 100
+    assert 125 < test["median_x100"] < 160  # the hands of the yard: 1.4 minutes
+    assert test["low_x100"] < test["median_x100"] < test["high_x100"]
+    assert {each["position"] for each in found["reach"]} > {"rear-left-outer"}
+
+
+def test_what_a_test_saved_and_what_was_bought_add_up_to_the_faults(db):
+    found = figures(db, NOW)
+
+    bought = {job: count for job, count, _ in found["parts"]}
+    assert all(count <= 1 for count in bought.values())
+    assert sum(saved for _, _, saved in found["parts"]) > 0
+
+
+def test_a_job_that_is_corrected_after_it_was_counted_is_counted_again(db, yard):
+    before = figures(db, NOW)
+    job = next(name for name in before["proven"])
+    replaced = [each["event"] for each in yard.entries if each["event"]["job"] == job][-1]
+    assert replaced["kind"] == "job_closed"
+    later = more(yard)
+
+    reason = {"device": replaced["device"], "seq": replaced["seq"], "reason": "not closed"}
+    receive(db, [later.record(job, "corrected", reason, NOW)])
+
+    after = figures(db, NOW)
+    assert after["closed"] == before["closed"] - 1
+    assert job not in after["counted"]
+
+
+def test_only_what_changed_is_worked_out_again(db, yard, monkeypatch):
+    figures(db, NOW)
+    worked = []
+    real = kept.contribution.of_job
+    monkeypatch.setattr(kept.contribution, "of_job", lambda job: worked.append(job.id) or real(job))
+    later = more(yard)
+    job = yard.entries[0]["event"]["job"]
+
+    receive(db, [later.record(job, "walk_checked", {"positions": [], "missed": []}, NOW)])
+    receive(db, [later.record(job, "job_closed", {"note": ""}, NOW)])
+    figures(db, NOW)
+    figures(db, NOW)
+
+    assert worked == [job]
+
+
+def test_a_clock_that_ran_backwards_is_left_out_and_said(db, yard):
+    later = more(yard)
+    unit = "vback.rear-left-outer"
+    opened = {**yard.entries[0]["event"]["data"], "vehicle": {"id": "vback", "name": "Red van", "vin": ""}}
+    pulled = {"unit": unit, "position": "rear-left-outer", "how": "tapped"}
+    test = {"heard": True, "faulted": [], "silent": [], "unplugged": [], "codes": [], "came_and_went": False,
+            "note": ""}  # fmt: skip
+    at = NOW + 40 * DAY_MS  # the phone's clock is weeks ahead, then it is put right
+    entries = [
+        later.record("jback", "job_opened", opened, at),
+        later.record("jback", "unit_pulled", pulled, at + 60_000),
+        later.record("jback", "test_run", test, NOW),
+        later.record("jback", "job_closed", {"note": ""}, NOW + 60_000),
+    ]
+    before = figures(db, NOW)
+
+    receive(db, entries)
+
+    after = figures(db, NOW)
+    assert after["left_out"]["wrong_clock"] == ["jback"]
+    assert after["times_left_out"] == before["times_left_out"] + 1
+    assert of(after["minutes"], "reach") == of(before["minutes"], "reach")
+
+
+def test_a_job_without_a_test_is_left_out_and_said(db, yard):
+    later = more(yard)
+    opened = {**yard.entries[0]["event"]["data"], "vehicle": {"id": "vbare", "name": "Red van", "vin": ""}}
+    receive(db, [later.record("jbare", "job_opened", opened, NOW),
+                 later.record("jbare", "job_closed", {"note": "", "why": "customer"}, NOW + 1)])  # fmt: skip
+
+    assert figures(db, NOW)["left_out"]["untested"] == ["jbare"]
+
+
+def test_a_label_that_died_changes_no_figure(db, yard):
+    before = figures(db, NOW)
+    labelled = next(each["event"] for each in yard.entries if each["event"]["kind"] == "unit_labelled")
+    later = more(yard)
+
+    died = {"unit": labelled["data"]["unit"], "code": labelled["data"]["code"], "reason": "torn"}
+    receive(db, [later.record(labelled["job"], "label_voided", died, NOW)])
+
+    after = figures(db, NOW)
+    assert {**after, "upto": 0} == {**before, "upto": 0}
+
+
+def test_a_span_takes_only_the_jobs_closed_in_it(db):
+    since = START + 30 * DAY_MS
+
+    found = figures(db, NOW, since)
+
+    assert found["closed"] == JOBS - 30
+    assert all(closed >= since for _, closed in found["names"].values())
+
+
+def test_a_fault_at_the_same_position_within_ninety_days_is_a_comeback(db, yard):
+    first = next(each for each in kept.contributions(db)[0] if each["proven"])
+    opened = next(each["event"]["data"] for each in yard.entries if each["event"]["job"] == first["job"])
+    later = more(yard)
+    test = {"heard": True, "faulted": first["faulted"], "silent": [], "unplugged": [], "codes": [],
+            "came_and_went": False, "note": ""}  # fmt: skip
+    for number, days in ((1, 100), (2, 130)):
+        at = first["closed"] + days * DAY_MS - (DAY_MS * 20 if number == 1 else 0)
+        receive(db, [later.record(f"jagain{number}", "job_opened", opened, at),
+                     later.record(f"jagain{number}", "test_run", test, at + 1),
+                     later.record(f"jagain{number}", "job_closed", {"note": ""}, at + 2)])  # fmt: skip
+
+    assert figures(db, NOW)["comebacks"] == [[first["job"], "jagain1"], ["jagain1", "jagain2"]]
+
+
+def test_the_command_prints_the_same_figures_in_three_ways(tmp_path, db, capsys):
+    data = str(tmp_path / "data")
+
+    assert main(["lessons", "--data", data, "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    assert main(["lessons", "--data", data, "--csv"]) == 0
+    rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out, newline="")))
+    assert main(["lessons", "--data", data]) == 0
+    text = capsys.readouterr().out
+
+    assert told["closed"] == JOBS
+    by_name = {row["name"]: row for row in rows if row["figure"] == "rate_ppm"}
+    assert {name: int(row["value"]) for name, row in by_name.items()} == {
+        rate["id"]: rate["value_ppm"] for rate in told["rates"]
+    }
+    assert f"{JOBS} jobs closed" in text
+    assert "Self-test" in text
+
+
+def test_a_day_that_is_none_is_refused_in_one_line(tmp_path, db, capsys):
+    assert main(["lessons", "--data", str(tmp_path / "data"), "--since", "soon"]) == 2
+
+    refused = capsys.readouterr().err
+    assert refused.count("\n") == 1
+    assert "--since" in refused
