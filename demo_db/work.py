@@ -122,6 +122,7 @@ class Work:
             "codes": [self.car.code(position) for position in faulted],
             "came_and_went": False,
             "note": "",
+            "open_list": True,
         }
         place = self.record({"kind": "test_run", "data": {**data, **more}})
         if photo:

@@ -26,6 +26,7 @@ export interface Answers {
   units: UnitPlaced[];
   scan: ScanAnswer;
   code: CodeAnswer;
+  code_typed: CodeTyped;
   maker_symbol: SymbolAnswer;
   counter: CounterAnswer;
   waiting: WaitingReturn[];
@@ -516,10 +517,21 @@ export interface TestStep extends PlainStep {
     unplugged: string[];
     empty: string[];
     asks: TestWords;
+    /** Whether a control unit of this sort stores trouble codes. */
+    codes: boolean;
     /** What may have brought out a fault that comes and goes; `chosen` stands until somebody chooses. */
     provoking: { of: { id: string; words: string }[]; chosen: string } | null;
   };
   choices: TestAnswer[];
+}
+
+/** What is said of a trouble code while it is typed; `before` is what people here said of it, the latest first. */
+export interface CodeTyped {
+  code: string;
+  failure_type: string;
+  ok: boolean;
+  sentence: string;
+  before: { means: string; words: string }[];
 }
 
 /** A likely answer of a test, with the whole fact. */

@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * The screens that are opened rarely, in one script of their own: labels, paper, records, the counter, help.
+ * The screens, and parts of one, that are opened rarely, in one script: labels, paper, records, the counter, help.
  * pages.js reads it after the first screen stands; the service worker keeps it, on a first visit after the others.
  */
 
@@ -10,6 +10,7 @@ export { assumptionsPage } from './job/assumptions.js';
 export { checkRecordPage } from './record/check-record.js';
 export { counterPage } from './counter/page.js';
 export { returnsPage } from './counter/returns-page.js';
+export { codeFields, codesOf } from './job/steps/test-codes.js';
 export { searchPage } from './counter/search-page.js';
 export { entriesPage } from './job/entries-page.js';
 export { listenPage } from './job/listen-page.js';

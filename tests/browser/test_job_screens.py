@@ -82,8 +82,12 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     page.get_by_role("button", name="left outer").dblclick()
     page.get_by_text("More: codes, picture, note").click()
     page.get_by_text("Enter the codes on the screen").click()
-    page.get_by_label("Code", exact=True).fill("c1a2b-13")
-    page.get_by_text("open circuit").wait_for()
+    page.get_by_label("Code", exact=True).first.fill("c1a2b-13")
+    page.get_by_text("13 is kept as it is.").wait_for()
+    page.get_by_label("The failure types follow the open list").check()
+    page.get_by_text("13: open circuit.").wait_for()
+    page.get_by_label("What it means, as you know it").fill("lower loom")
+    assert phone.lacks_room() == []
     phone.tap("Photograph the screen")
     phone.sees()
     phone.tap("Take the picture")
@@ -100,6 +104,7 @@ def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens
     assert recorded["faulted"] == ["rear-right-outer"]
     assert recorded["silent"] == ["rear-left-outer"]
     assert recorded["codes"] == [{"position": "rear-right-outer", "code": "C1A2B", "failure_type": "13"}]
+    assert (recorded["open_list"], recorded["means"]) == (True, [{"code": "C1A2B", "means": "lower loom"}])
     assert last(page, "photo_taken")["shows"] == "screen"
 
 

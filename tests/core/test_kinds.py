@@ -37,6 +37,7 @@ SOUND = {
     naming.Positions: [HERE, THERE],
     several.Findings: [{"position": HERE, "found": "dirt"}],
     several.Codes: [{"position": HERE, "code": "B1", "failure_type": ""}],
+    several.Meanings: [{"code": "B1", "means": "wire"}],
     several.RepairedCause: f"circuit:{HERE}",
     naming.Unit: UNIT,
     naming.NewUnit: UNIT,

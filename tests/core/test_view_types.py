@@ -129,7 +129,9 @@ def taken_back(core):
     code = {"position": OUTER, "code": "C1A01", "failure_type": "13"}
     job.test(OUTER, codes=[code], came_and_went=True)
     job.fact("corrected", device=job.device, seq=job.seq, reason="the wrong car")
-    job.test(OUTER, codes=[code], came_and_went=True)
+    means = [{"code": code["code"], "means": "wire"}]
+    job.test(OUTER, codes=[code], open_list=True, means=means, came_and_went=True)
+    core("code_typed", job=job.job, code=code["code"])
     job.photograph()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     job.test(INNER)

@@ -1,11 +1,16 @@
-"""Trouble codes: their structure, and what a failure type byte says in general.
+"""Trouble codes: their structure, and what a failure type says where it follows the open list.
 
 Structure: two bytes; bits 15-14 the letter P C B U, bits 13-12 the first digit 0 to 3, then three
-hex digits; a third byte is the failure type (SAE J2012 / ISO 15031-6, as openly explained).
-What single failure types mean is from memory, the standard's own list is not open.
+hex digits; a third byte is the failure type (SAE J2012 / ISO 15031-6, as openly explained). Whose a
+code is says the first digit: 0 the standard's, 1 the maker's; the rest is from memory. So is what
+single failure types mean, for the standard's own list is not open.
+
+Makers' older failure types use the same numbers with other meanings (common practice, no source): one is
+put in words only where somebody said that it follows the open list. What a maker's code means is never here.
 """
 
 from ..messages import message
+from ..messages import sentences
 
 _HEX = "0123456789ABCDEF"
 _LETTERS = "PCBU"
@@ -20,15 +25,27 @@ _TYPES = {
     "11": "codes-failure-short-to-ground",
     "12": "codes-failure-short-to-battery",
     "13": "codes-failure-open",
+    "14": "codes-failure-ground-or-open",
+    "15": "codes-failure-battery-or-open",
     "1F": "codes-failure-comes-and-goes",
+    "31": "codes-failure-no-signal",
     "49": "codes-failure-electronic",
+    "76": "codes-failure-wrong-place",
+    "87": "codes-failure-no-message",
+    "92": "codes-failure-performance",
+    "93": "codes-failure-no-operation",
     "96": "codes-failure-component",
     "97": "codes-failure-blocked",
 }
+# Of P, C, B and U; what the first digit does not say for certain is from memory.
+_STANDARD, _MAKER, _MAKER_MEMORY, _RESERVED = "standard", "maker", "maker-memory", "reserved"
 
 
-def look(code: str, failure_type: str = "") -> dict:
-    """Return {"code", "failure_type", "ok", "sentence"} for a code as typed, e.g. B1234 or C1E1A-13."""
+def look(code: str, failure_type: str = "", open_list: bool = False) -> dict:
+    """Return {"code", "failure_type", "ok", "sentence"} for a code as typed, e.g. B1234 or C1E1A-13.
+
+    `open_list` says that the failure type follows the open list; without that it stays as it is.
+    """
     text = "".join([c for c in code.upper() if c not in " "])
     kind = failure_type.upper().strip()
     if "-" in text and not kind:
@@ -40,18 +57,52 @@ def look(code: str, failure_type: str = "") -> dict:
     if len(text) != 5 or text[0] not in _LETTERS or text[1] not in "0123" or not _hex(text[2:]):
         answer["sentence"] = message("codes-trouble-form", code=text)
         return answer
+    said = [message("codes-trouble-whose", letter=text[0], whose=_whose(text))]
     if kind and not (len(kind) == 2 and _hex(kind)):
         answer["sentence"] = message("codes-failure-form", type=kind)
         return answer
     answer["ok"] = True
-    answer["sentence"] = words(kind)
+    if kind:
+        meant = words(kind) if open_list else ""
+        said.append(message("codes-failure-meant", type=kind, meant=meant) if meant
+                    else message("codes-failure-as-it-is", type=kind))  # fmt: skip
+    answer["sentence"] = sentences(said)
     return answer
 
 
 def words(failure_type: str) -> dict | str:
-    """Return what a failure type says, "" when nothing is known of it."""
-    known = _TYPES.get(failure_type) or _GROUPS.get(failure_type[:1])
+    """Return what a failure type of the open list says, "" when nothing is known of it."""
+    kind = failure_type.upper()
+    known = _TYPES.get(kind) or (_GROUPS.get(kind[:1]) if len(kind) == 2 else None)
     return message(known) if known else ""
+
+
+def in_one(code: dict) -> str:
+    """Return a code of a test with its failure type, as it is written."""
+    return "-".join([each for each in (code["code"], code["failure_type"]) if each])
+
+
+def told(test: dict, position) -> dict | None:
+    """Return what codes a test showed, as sentences; None without any, and of a test from before that.
+
+    `test` has "codes" and, since it is told, "open_list", with "means" what was said of them;
+    `position(id)` is the name of a position.
+    """
+    if "open_list" not in test:
+        return None
+    means = {entry["code"]: entry["means"] for entry in test.get("means", [])}
+    said = []
+    for code in test["codes"]:
+        item: str | dict = in_one(code)
+        failure = words(code["failure_type"]) if test["open_list"] else ""
+        if failure:
+            item = message("codes-told-failure", code=item, failure=failure)
+        if code["position"]:
+            item = message("codes-told-at", code=item, position=position(code["position"]))
+        if means.get(code["code"]):
+            item = message("codes-told-means", code=item, means=means[code["code"]])
+        said.append(message("codes-told", code=item))
+    return sentences(said) if said else None
 
 
 def from_bytes(high: int, low: int) -> str:
@@ -59,6 +110,17 @@ def from_bytes(high: int, low: int) -> str:
     word = high * 256 + low
     digits = [word >> 14, word >> 12 & 3, word >> 8 & 15, word >> 4 & 15, word & 15]
     return _LETTERS[digits[0]] + "".join([_HEX[digit] for digit in digits[1:]])
+
+
+def _whose(text: str) -> str:
+    """Return whose a well-formed code is; sources differ on 2 and 3 of C, B and U."""
+    if text[1] == "0":
+        return _STANDARD
+    if text[1] == "1":
+        return _MAKER
+    if text[0] != "P":
+        return _MAKER_MEMORY if text[1] == "2" else _RESERVED
+    return _STANDARD if text[1] == "2" or text[2] > "3" else _MAKER
 
 
 def _hex(text: str) -> bool:

@@ -7,6 +7,7 @@ three moves a cause without deciding anything by itself, since a sensor that sho
 a short on its wire too.
 """
 
+from ..codes import troublecode
 from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
@@ -18,16 +19,16 @@ ELECTRICAL, INSIDE, BLOCKED = "electrical", "inside", "blocked"
 _OPEN_SOURCE = message("evidence-type-open-source")
 _MEMORY = message("evidence-type-memory")
 
-# failure type -> (what it speaks for, its plain meaning, where that is from)
+# What single failure types speak for; what they mean is from memory.
 _TYPES = {
-    "11": (ELECTRICAL, message("evidence-type-11"), _MEMORY),
-    "12": (ELECTRICAL, message("evidence-type-12"), _MEMORY),
-    "13": (ELECTRICAL, message("evidence-type-13"), _MEMORY),
-    "14": (ELECTRICAL, message("evidence-type-14"), _MEMORY),
-    "15": (ELECTRICAL, message("evidence-type-15"), _MEMORY),
-    "49": (INSIDE, message("evidence-type-49"), _MEMORY),
-    "96": (INSIDE, message("evidence-type-96"), _MEMORY),
-    "97": (BLOCKED, message("evidence-type-97"), _MEMORY),
+    "11": ELECTRICAL,
+    "12": ELECTRICAL,
+    "13": ELECTRICAL,
+    "14": ELECTRICAL,
+    "15": ELECTRICAL,
+    "49": INSIDE,
+    "96": INSIDE,
+    "97": BLOCKED,
 }
 # It says when the fault is there, not where.
 _NO_PLACE = ("1F",)
@@ -43,15 +44,15 @@ def meaning(failure_type: str, sort: Sort) -> dict | None:
     """Return what a failure type speaks for, how much and why; None when it says nothing."""
     kind = failure_type.upper()
     if kind in _TYPES:
-        speaks_for, said, source = _TYPES[kind]
+        speaks_for, source = _TYPES[kind], _MEMORY
     elif len(kind) == 2 and kind[0] == "1" and kind not in _NO_PLACE:
-        speaks_for, said, source = ELECTRICAL, message("evidence-type-electrical"), _OPEN_SOURCE
+        speaks_for, source = ELECTRICAL, _OPEN_SOURCE
     else:
         return None
     factor = _FACTORS[speaks_for]
     return {
         "speaks_for": speaks_for,
-        "words": said,
+        "words": troublecode.words(kind),
         "factor": factor,
         "why": message(_WHY[speaks_for], factor=factor, sort=sort.identity, blocked=sort.obstruction.words),
         "source": source,
@@ -71,7 +72,9 @@ def code_weights(job: Job) -> list[dict]:
     for index in range(len(cases)):
         test = cases[index]
         repaired = repaired + test["repaired"]
-        if not readings.counts(test):
+        # A type that is not of the open list means something else; whoever recorded before that was asked
+        # was shown what it would mean.
+        if not readings.counts(test) or not job.tests[index].get("open_list", True):
             continue
         for code in job.tests[index]["codes"]:
             place = code["position"]

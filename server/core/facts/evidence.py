@@ -1,5 +1,6 @@
 """Folding of evidence: tests, meter readings, cleaning, repairs, and how parts were fitted."""
 
+from ..codes import troublecode
 from ..log import envelope
 from ..messages import message
 from ..messages import sentences
@@ -18,6 +19,7 @@ from .naming import Positions
 from .naming import Unit
 from .places import fitted_on
 from .several import Codes
+from .several import Meanings
 from .several import RepairedCause
 
 AT_ONCE = "at_once"
@@ -60,6 +62,9 @@ def _test_run(state, event, job) -> None:
         job["tests"][-1]["apart"] = apart
     if "provoked" in data:
         job["tests"][-1]["provoked"] = data["provoked"]
+    for name in ("open_list", "means"):
+        if name in data:
+            job["tests"][-1][name] = data[name]
     job["pending"] = {"cleaned": [], "repaired": []}
     job["plugged_off"] = [place for place in sorted(data["unplugged"]) if place in fitted]
     if data["came_and_went"] and data["heard"]:
@@ -128,10 +133,12 @@ def _once(items, item) -> None:
 
 
 def _tell_test_run(names, data) -> dict:
-    said = _tell_result(names, data)
-    if "provoked" not in data:
-        return said
-    return sentences([said, message("facts-test-provoked", what=provoked_words(data["provoked"]))])
+    said, codes = [_tell_result(names, data)], troublecode.told(data, names.position)
+    if codes:
+        said.append(codes)
+    if "provoked" in data:
+        said.append(message("facts-test-provoked", what=provoked_words(data["provoked"])))
+    return said[0] if len(said) == 1 else sentences(said)
 
 
 def _tell_result(names, data) -> dict:
@@ -181,6 +188,9 @@ KINDS = (
         Choice("provoked", PROVOKED, later=True),
         # The last entry of each phone on the job that this one knew of.
         Names("knows", later=True),
+        # Whether the failure types of the codes follow the open list, and what codes mean, as somebody said.
+        Flag("open_list", later=True),
+        Meanings("means", later=True),
         does=_test_run,
         tells=_tell_test_run,
     ),

@@ -1,9 +1,10 @@
-"""Naming fields that hold several things: findings, codes, a planned fitting, a repaired cause."""
+"""Fields that hold several things: findings, codes and what they mean, a planned fitting, a cause."""
 
 from ..errors import BadInput
 from ..messages import message
 from ..parts import sorts
 from ..state.state import position_of
+from .fields import Field
 from .fields import bound_id
 from .fields import check_list
 from .fields import check_name
@@ -42,6 +43,23 @@ class Codes(NamingField):
     def misfit(self, value, job):
         """Return None: they are kept."""
         return
+
+
+class Meanings(Field):
+    """What trouble codes mean, as somebody said: [{"code", "means"}, ...], each code once."""
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        known = {}
+        for index in range(len(value)):
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("code", "means"))
+            for field in ("code", "means"):
+                check_name(item + "." + field, value[index][field])
+            if value[index]["code"] in known:
+                raise BadInput(item + ".code", value[index]["code"], message("refusals-name-once"))
+            known[value[index]["code"]] = True
 
 
 class Findings(NamingField):

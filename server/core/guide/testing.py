@@ -47,6 +47,7 @@ def test_step(job: Job, title: dict) -> dict:
             "empty": empty,
             "number": len(job.tests) + 1,
             "provoking": _provoking(job),
+            "codes": job.sort.codes,
             "asks": {
                 "question": asks.question,
                 "asked": asks.asked,

@@ -31,9 +31,9 @@ class QuestionOperations:
         """Look at a vehicle identification number."""
         return vin_numbers.look(vin)
 
-    def op_trouble_code(self, code, failure_type=""):
-        """Look at a trouble code."""
-        return troublecode.look(code, failure_type)
+    def op_trouble_code(self, code, failure_type="", open_list=False):
+        """Look at a trouble code; `open_list` says that its failure type follows the open list."""
+        return troublecode.look(code, failure_type, open_list)
 
     def op_trouble_code_bytes(self, high, low):
         """Return the text of a two-byte trouble code."""

@@ -9,6 +9,7 @@ from ..guide import scan
 from ..messages import message
 from ..state.job import known_job
 from ..views import beside
+from ..views import code_meanings
 from ..views import correcting
 from ..views import job as view
 from ..views import others
@@ -88,6 +89,10 @@ class ViewOperations(Held):
         if identity not in self.fold.state.units:
             raise BadInput("unit", unit, message("refusals-unit"))
         return beside.entries_view(self.fold, identity)
+
+    def op_code_typed(self, job, code, failure_type="", open_list=False):
+        """Look at a trouble code typed on a job, and at what people said of it on earlier ones."""
+        return code_meanings.look(self._job(job), code, failure_type, open_list)
 
     def op_entry(self, job, device, seq):
         """Return what of an entry of a job, or None, can be entered anew: {"kind", "data", "fields"}."""

@@ -97,6 +97,7 @@ class Sort:
         caution_in_report: str,
         sounder: Sounder | None = None,
         listen: Listen | None = None,
+        codes: bool = True,
         rates: dict | None = None,
         minutes: dict | None = None,
         position_names: dict | None = None,
@@ -110,7 +111,7 @@ class Sort:
         with a unit may have a "limit" (`meter/limits.py`) and a "wire", whose resistance is told beside it.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
-        `listen` where one that works makes no noise.
+        `listen` where one that works makes no noise; `codes` is False where nothing stores trouble codes.
         `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names` is
         what logs call a ready-made position -> the id of the message that names it.
         """
@@ -131,6 +132,7 @@ class Sort:
         self.caution_in_report = caution_in_report
         self.sounder = sounder
         self.listen = listen
+        self.codes = codes
         self.rates = rates or {}
         self.minutes = minutes or {}
 

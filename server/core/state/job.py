@@ -28,6 +28,11 @@ class Job:
         return self.facts["complaint"]
 
     @property
+    def layout(self) -> str:
+        """The id of the layout that it was opened with."""
+        return self.facts["layout"]
+
+    @property
     def part(self) -> str:
         """The part number that its units were opened with, "" where it was not known."""
         return self.facts["part"]

@@ -26,6 +26,7 @@ def kept_line(job: dict) -> dict:
     line = line_of(job)
     line["people"] = people_of(job)
     line["codes"] = codes_of(job)
+    line["means"] = means_of(job)
     return line
 
 
@@ -42,6 +43,15 @@ def codes_of(job: dict) -> list[str]:
         for shown in test["codes"]:
             codes[shown["code"]] = True
     return sorted(codes)
+
+
+def means_of(job: dict) -> dict:
+    """Return what was said on a job of the codes of its tests: code -> {"means", "at"}, the latest."""
+    means = {}
+    for test in job["tests"]:
+        for said in test.get("means", []):
+            means[said["code"]] = {"means": said["means"], "at": test["at"]}
+    return means
 
 
 # Ids of jobs, the newest first; `vehicles` has those of the vehicles of all, by the opening of each job.

@@ -9,6 +9,7 @@ from ..facts.corrections import KINDS_OF_CORRECTION
 from ..state.jobs_in_part import Order
 from ..state.jobs_in_part import codes_of
 from ..state.jobs_in_part import in_order
+from ..state.jobs_in_part import means_of
 from ..state.jobs_in_part import people_of
 from ..state.state import State
 from . import search
@@ -81,6 +82,7 @@ class Findable:
         people, codes = said_of(self.state, line)
         texts, numbers = search.of_job(self.state.vehicles[line["vehicle"]], line)
         numbers.extend(codes)
+        texts.extend(means_said(self.state, line))
         for unit in self.state.index.of_job.get(identity, {}):
             numbers.extend(search.numbers_of_unit(self.state.units[unit]))
         return search.raw(texts + people, numbers)
@@ -179,3 +181,9 @@ def said_of(state, line: dict) -> tuple[list[str], list[str]]:
         return line["people"], line["codes"]
     job = state.jobs[line["id"]]
     return people_of(job), codes_of(job)
+
+
+def means_said(state, line: dict) -> list[str]:
+    """Return what was said on a job of its trouble codes, in order."""
+    means = line["means"] if "means" in line else means_of(state.jobs[line["id"]])
+    return [means[code]["means"] for code in sorted(means)]

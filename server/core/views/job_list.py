@@ -12,6 +12,7 @@ from ..state.job import known_job
 from ..state.serials import serials_of
 from ..words import results
 from . import search
+from .findable import means_said
 from .findable import said_of
 from .job import small_board
 from .job import unit_line
@@ -105,6 +106,7 @@ def _found_by(state, line: dict, asked) -> list[dict]:
         said.extend([("sensor", code) for code in search.codes_of_unit(state.units[unit])])
         said.extend([("serial", serial) for serial in serials_of(state.units[unit])])
     said.extend([("code", code) for code in codes] + [("person", name) for name in people])
+    said.extend([("means", means) for means in means_said(state, line)])
     found = [each for each in said if each[1] and asked.touches(search.words_of([], [each[1]]))]
     return [message("views-list-found", sort=sort, what=what) for sort, what in found[:_MOST_SAID]]
 

@@ -1,5 +1,6 @@
 """What was done on a job, test by test, as a customer reads it."""
 
+from ..codes import troublecode
 from ..messages import all_of
 from ..messages import message
 from ..messages import sentences
@@ -43,7 +44,9 @@ def _read(job, index) -> dict:
     if not test["heard"]:
         return message("views-work-not-heard", number=number, why=job.sort.self_test.was_not_heard)
     if test["faulted"]:
-        return message("views-work-fault", number=number, positions=_places(job, test["faulted"]))
+        said = message("views-work-fault", number=number, positions=_places(job, test["faulted"]))
+        codes = troublecode.told(test, lambda position: words.position_name(job, position))
+        return sentences([said, codes]) if codes else said
     return message("views-work-clean", number=number)
 
 

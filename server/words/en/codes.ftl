@@ -96,12 +96,41 @@ codes-symbol-unreadable-title = This symbol does not fit
 # $most (count): 80
 codes-symbol-unreadable = It holds characters that no number has, or more than { $most } of them. Type the numbers.
 
-## Trouble codes, and what a failure type says in general.
+## Trouble codes, and what a failure type of the open list says.
 
 # $code: B12
 codes-trouble-form = { $code } is not the form of a trouble code: a letter P, C, B or U, a digit 0 to 3, then three of 0-9 A-F. It is kept as typed.
 # $type: G1
 codes-failure-form = { $type } is not a failure type: two of 0-9 A-F are wanted.
+# $letter: B
+# $whose: maker
+codes-trouble-whose = { $letter ->
+    [P] Powertrain code
+    [C] Chassis code
+    [B] Body code
+   *[U] Network code
+}, { $whose ->
+    [standard] of the standard
+    [maker] the maker's own
+    [maker-memory] the maker's own (from memory)
+   *[reserved] of a reserved range (from memory)
+}.
+# $type: 13
+# $meant: open circuit
+codes-failure-meant = { $type }: { $meant }.
+# $type: 13
+codes-failure-as-it-is = { $type } is kept as it is.
+# $code: B1A2B-13
+# $failure: open circuit
+codes-told-failure = { $code } ({ $failure })
+# $code: B1A2B-13
+# $position: right outer
+codes-told-at = { $code } at { $position }
+# $code: B1A2B-13
+# $means: wire to the right outer one
+codes-told-means = { $code }: “{ $means }”
+# $code: B1A2B-13 at right outer
+codes-told = Code { $code }.
 codes-failure-general = general
 codes-failure-electrical = electrical: short, open, voltage or current
 codes-failure-signal = signal: level, rate or shape
@@ -110,6 +139,13 @@ codes-failure-mechanical = mechanical
 codes-failure-short-to-ground = short to ground
 codes-failure-short-to-battery = short to battery
 codes-failure-open = open circuit
+codes-failure-ground-or-open = short to ground or open
+codes-failure-battery-or-open = short to battery or open
+codes-failure-no-signal = no signal
+codes-failure-wrong-place = wrong mounting position
+codes-failure-no-message = message missing
+codes-failure-performance = wrong operation
+codes-failure-no-operation = no operation
 codes-failure-comes-and-goes = comes and goes
 codes-failure-electronic = electronic failure inside
 codes-failure-component = component failure inside

@@ -163,15 +163,6 @@ evidence-code-counts = It counts
 evidence-code-aside = It does not count
 evidence-code-leave-out = Leave it out
 evidence-code-let-count = Let it count
-evidence-type-11 = short to ground
-evidence-type-12 = short to battery
-evidence-type-13 = open circuit
-evidence-type-14 = short to ground or open
-evidence-type-15 = short to battery or open
-evidence-type-49 = electronic failure inside
-evidence-type-96 = component failure inside
-evidence-type-97 = blocked or obstructed
-evidence-type-electrical = electrical: short, open, voltage or current
 evidence-type-open-source = that 1x means electrical is openly explained; how much it counts is common practice, no source
 evidence-type-memory = what it means is from memory; how much it counts is common practice, no source
 # $factor (count): 3

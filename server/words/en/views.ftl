@@ -395,6 +395,9 @@ views-list-fault = { $count ->
 }
 views-list-find = Find the cause
 views-list-see = Prove it and close
+# $means: wire to the right outer one
+# $vehicle: Blue van
+views-code-means = “{ $means }”, as said at { $vehicle }
 # $sort: vin
 # $what: 1M8GDM9AXKP042788
 views-list-found = { $sort ->
@@ -403,6 +406,7 @@ views-list-found = { $sort ->
     [sensor] Sensor { $what }
     [serial] Serial { $what }
     [code] Code { $what }
+    [means] Said of a code: { $what }
    *[person] Worked on by { $what }
 }
 

@@ -66,22 +66,46 @@ codes-which = Compara con lo impreso y toca lo que quieres anotar.
 codes-symbol-unreadable-title = Este símbolo no encaja
 codes-symbol-unreadable = Contiene caracteres que ningún número tiene, o más de { $most }. Teclea los números.
 
-## Códigos de avería, y lo que un tipo de fallo dice en general.
+## Códigos de avería, y lo que dice un tipo de fallo de la lista abierta.
 
 codes-trouble-form = { $code } no tiene la forma de un código de avería: una letra P, C, B o U, una cifra de 0 a 3 y tres de 0-9 A-F. Se guarda como lo tecleaste.
 codes-failure-form = { $type } no es un tipo de fallo: son dos de 0-9 A-F.
+codes-trouble-whose = { $letter ->
+    [P] Código de motor y transmisión
+    [C] Código de chasis
+    [B] Código de carrocería
+   *[U] Código de red
+}, { $whose ->
+    [standard] de la norma
+    [maker] propio del fabricante
+    [maker-memory] propio del fabricante (de memoria)
+   *[reserved] de un rango reservado (de memoria)
+}.
+codes-failure-meant = { $type }: { $meant }.
+codes-failure-as-it-is = { $type } se guarda tal cual.
+codes-told-failure = { $code } ({ $failure })
+codes-told-at = { $code } en { $position }
+codes-told-means = { $code }: «{ $means }»
+codes-told = Código { $code }.
 codes-failure-general = general
-codes-failure-electrical = eléctrico: cortocircuito, circuito abierto, tensión o corriente
+codes-failure-electrical = eléctrico: corto, abierto, tensión o corriente
 codes-failure-signal = señal: nivel, ritmo o forma
 codes-failure-control-unit = dentro de la unidad de control
 codes-failure-mechanical = mecánico
 codes-failure-short-to-ground = cortocircuito a masa
-codes-failure-short-to-battery = cortocircuito a batería
+codes-failure-short-to-battery = cortocircuito a positivo
 codes-failure-open = circuito abierto
+codes-failure-ground-or-open = cortocircuito a masa o circuito abierto
+codes-failure-battery-or-open = cortocircuito a positivo o circuito abierto
+codes-failure-no-signal = sin señal
+codes-failure-wrong-place = montado en mal sitio
+codes-failure-no-message = falta un mensaje
+codes-failure-performance = funciona mal
+codes-failure-no-operation = no funciona
 codes-failure-comes-and-goes = va y viene
 codes-failure-electronic = fallo electrónico interno
-codes-failure-component = fallo interno del componente
-codes-failure-blocked = bloqueado u obstruido
+codes-failure-component = fallo de un componente interno
+codes-failure-blocked = tapado u obstruido
 
 ## El número de identificación del vehículo.
 

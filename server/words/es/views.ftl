@@ -270,12 +270,14 @@ views-list-fault = { $count ->
 }
 views-list-find = Busca la causa
 views-list-see = Compruébalo y cierra
+views-code-means = «{ $means }», como se dijo en { $vehicle }
 views-list-found = { $sort ->
     [vin] VIN { $what }
     [part] Pieza { $what }
     [sensor] Sensor { $what }
     [serial] N.º de serie { $what }
     [code] Código { $what }
+    [means] Se dijo de un código: { $what }
    *[person] Trabajó en él { $what }
 }
 

@@ -16,9 +16,11 @@ import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
 import { afterProvoking, provokedField } from './provoked.js';
 import { answers } from './test-answers.js';
-import { codeFields, codesOf } from './test-codes.js';
 
 /** @typedef {import('../../../core/views.js').TestStep} TestStep */
+
+/** What codes are entered with, once somebody has opened it. @type {typeof import('../../rare-pages.js') | null} */
+let codes = null;
 
 /** A tap on a position goes on to the next of these. */
 const NEXT = { clean: 'fault', fault: 'silent', silent: 'clean' };
@@ -42,12 +44,13 @@ export function testEntryStep(ctx) {
   }
   if (ctx.step.choices.length && !form.whole) return answers(ctx);
   const { photo } = screen;
-  const record = (/** @type {boolean} */ heard) => {
+  const record = async (/** @type {boolean} */ heard) => {
+    if (Object.keys(form.codes).length && !(await readCodes(ctx))) return;
     form.heard = heard;
     if (heard) openSeries(`photo ${ctx.job}`);
     const test = afterProvoking(ctx, testRun(ctx));
     const drafts = photo ? [test, photoTaken(photo, { shows: 'screen' })] : [test];
-    return act(drafts, { photo: photo ?? undefined });
+    await act(drafts, { photo: photo ?? undefined });
   };
   const said = form.none || named(ctx, 'fault').length > 0 || form.unplugged.length > 0;
   return {
@@ -111,7 +114,7 @@ function readings(ctx) {
 
 /** @param {import('./step-context.js').StepContext<TestStep>} ctx @param {import('../../scan/capture.js').Capture} screen */
 function more(ctx, screen) {
-  const { form, redraw } = ctx;
+  const { form, step, redraw } = ctx;
   const open = Boolean(form.note || form.cameAndWent || screen.photo || form.unplugged.length || Object.keys(form.codes).length);
   return html`<details class="more" ?open=${open}>
       <summary>${say('steps-test-more')}</summary>
@@ -129,7 +132,7 @@ function more(ctx, screen) {
             redraw();
           })}
         </div>
-        ${codeFields(ctx, named(ctx, 'fault'))}
+        ${step.expects.codes ? codesPart(ctx) : nothing}
         ${screen.photo
           ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>${say('steps-test-again')}</button>`
           : html`<button class="small-button wide-button" type="button" @click=${screen.open}>${say('steps-test-photograph')}</button>`}
@@ -147,6 +150,35 @@ function more(ctx, screen) {
         </label>
       </div>
     </details>`;
+}
+
+/**
+ * Read what codes are entered with; tells whether it is there.
+ * @param {import('./step-context.js').StepContext<TestStep>} ctx
+ */
+async function readCodes(ctx) {
+  try {
+    codes ??= await import('../../rare-pages.js');
+    ctx.form.codesFault = '';
+  } catch {
+    ctx.form.codesFault = say('frame-screen-missing');
+  }
+  ctx.redraw();
+  return codes !== null;
+}
+
+/** The codes, one optional part of the form. @param {import('./step-context.js').StepContext<TestStep>} ctx */
+function codesPart(ctx) {
+  const { form } = ctx;
+  const opened = (/** @type {{target: HTMLDetailsElement}} */ { target }) => {
+    if (target.open && !codes) readCodes(ctx);
+  };
+  return html`<details class="more" ?open=${Object.keys(form.codes).length} @toggle=${opened}>
+    <summary>${say('steps-codes-enter')}</summary>
+    <div class="screen-stack">
+      ${codes ? codes.codeFields(ctx, named(ctx, 'fault')) : html`<p class="field-fault" role="status">${form.codesFault ?? ''}</p>`}
+    </div>
+  </details>`;
 }
 
 /**
@@ -192,7 +224,7 @@ function testRun(ctx) {
       faulted: ids('fault'),
       silent: ids('silent'),
       unplugged: [...form.unplugged, ...reportedThoughEmpty(ctx)],
-      codes: form.heard ? codesOf(ctx, ids('fault')) : [],
+      ...(form.heard && codes ? codes.codesOf(ctx, ids('fault')) : { codes: [] }),
       came_and_went: Boolean(form.cameAndWent),
       note: (form.note ?? '').trim(),
       knows: ctx.view.knows,
