@@ -11,6 +11,7 @@ from tests import netns
 from tests.hosts import Core
 from tests.hosts import PhoneAnswers
 from tests.hosts import PhoneHost
+from tests.postgres import Postgres
 from tests.static.app_server import AppServer
 from tests.static.builds import OwnApp
 from tests.wheels import built
@@ -120,6 +121,14 @@ def compiled_core(compiled_answers):
     """Give the core with an empty log beside the phone's host with the compiled core."""
     yield Core(compiled_answers)
     compiled_answers.compare()
+
+
+@pytest.fixture(scope="session")
+def postgres():
+    """Give one PostgreSQL for the whole run."""
+    server = Postgres()
+    yield server
+    server.close()
 
 
 @pytest.fixture(scope="session")

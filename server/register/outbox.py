@@ -43,9 +43,11 @@ def due(db: Database) -> Due | None:
 
 
 def waiting(db: Database) -> int:
-    """Returns how many decisions are not entered yet."""
+    """Returns how many decisions are not entered yet; what is held is entered nowhere."""
     count: int = db.conn.execute(
-        "SELECT count(*) FROM events WHERE n > ? AND kind = 'return_decided'", [entered_upto(db)]
+        "SELECT count(*) FROM events WHERE n > ? AND kind = 'return_decided' "
+        "AND json_extract(body, '$.data.decision') != 'hold'",
+        [entered_upto(db)],
     ).fetchone()[0]
     return count
 

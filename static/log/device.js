@@ -58,6 +58,8 @@ export class Device {
     this.role = observable(/** @type {Role} */ ('bench'));
     /** How many days a sensor is taken back at the counter; 0 is at any time. */
     this.returnDays = RETURN_DAYS;
+    /** Whether the server asks other counters of a chain. */
+    this.asksOthers = false;
     this.notice = observable(/** @type {DeviceNotice} */ (UNTOLD));
     /** What the browser answered when asked to keep our data; undefined before. */
     this.kept = observable(/** @type {boolean | undefined} */ (undefined));
@@ -98,14 +100,19 @@ export class Device {
   /** Read again what this phone is for. */
   async rereadStanding() {
     this.returnDays = (await this.setting('return_days')) ?? RETURN_DAYS;
+    this.asksOthers = Boolean(await this.setting('register'));
     this.role.set((await this.setting('role')) ?? 'bench');
   }
 
   /**
    * Keep what the server says this phone is for.
-   * @param {{role?: string, return_days?: number, warranty_days?: number}} session
+   * @param {{role?: string, return_days?: number, warranty_days?: number, register?: boolean}} session
    */
-  async keepStanding({ role, return_days: days, warranty_days: warranty }) {
+  async keepStanding({ role, return_days: days, warranty_days: warranty, register = false }) {
+    if (register !== this.asksOthers) {
+      await this.saveSetting('register', register);
+      this.asksOthers = register;
+    }
     if (warranty !== undefined) await this.saveSetting('yard_warranty_days', warranty);
     if (days !== undefined && days !== this.returnDays) {
       await this.saveSetting('return_days', days);

@@ -47,6 +47,7 @@ export class ApiError extends Error {
  * @property {string} name
  * @property {string} [role]         "bench" or "counter"
  * @property {number} [return_days]
+ * @property {boolean} [register]     whether other counters of a chain are asked
  * @property {number} [warranty_days]  0: each phone has its own
  * @property {string} build
  * @property {string} installation

@@ -23,6 +23,12 @@ counter-no-record = No record here
 # $name: Sam
 counter-signed-by = { $moment }, signed by { $name }
 counter-twice = Decided at two counters; both stay on record
+counter-others-not-asked = Other counters are not reached
+# $count (count): 3
+counter-others-waiting = { $count ->
+    [one] One decision
+   *[other] { $count } decisions
+} not told to other counters yet
 
 ## Scanning one after the other.
 

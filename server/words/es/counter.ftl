@@ -14,6 +14,11 @@ counter-reason-wanted = Di qué decides y da un motivo.
 counter-no-record = Sin registro aquí
 counter-signed-by = { $moment }, firmado por { $name }
 counter-twice = Decidido en dos mostradores; ambas decisiones quedan en el registro
+counter-others-not-asked = No se llega a otros mostradores
+counter-others-waiting = { $count ->
+    [one] Una decisión
+   *[other] { $count } decisiones
+} aún sin comunicar a otros mostradores
 
 ## Leer una tras otra.
 

@@ -16,6 +16,8 @@ import { chainFaults } from '../../log/chain-check.js';
  * @property {string} [unit]      its id, where its label is not at hand
  * @property {string} [how]       scanned or typed
  * @property {{part: string, serial: string, compared: string}} read
+ * @property {import('./others.js').Heard | null} [register]  what other counters have of it; null as long as nobody said
+ * @property {string} [heard]     for which keys they were asked
  *
  * @typedef {Asked & {answer: CounterCard}} Current
  */
@@ -29,9 +31,9 @@ export const nothingRead = () => ({ part: '', serial: '', compared: '' });
  * @param {Asked} asked
  * @returns {Promise<CounterAnswer>}
  */
-export async function proposal({ core, device, store }, { text = '', unit = '', how = '', read }) {
+export async function proposal({ core, device, store }, { text = '', unit = '', how = '', read, register = null }) {
   const question = { text, unit, how, host: LABEL_HOST, read, now: Date.now(), window_days: device.returnDays };
   const first = await core.call('counter', question);
   if (first.outcome !== 'unit') return first;
-  return core.call('counter', { ...question, record: await chainFaults(store, first.job) });
+  return core.call('counter', { ...question, register, record: await chainFaults(store, first.job) });
 }

@@ -19,7 +19,12 @@ export const DECISION_MARKS = /** @type {Record<string, string>} */ ({
   hold: 'aside',
   refuse: 'fault',
 });
-const CHECK_MARKS = /** @type {Record<string, string>} */ ({ pass: 'clean', hold: 'aside', fail: 'fault' });
+const CHECK_MARKS = /** @type {Record<string, string>} */ ({
+  pass: 'clean',
+  hold: 'aside',
+  fail: 'fault',
+  note: 'untested',
+});
 
 /**
  * @param {import('./work.js').Work} work

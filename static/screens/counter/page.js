@@ -20,6 +20,7 @@ import { scanHost } from '../scan/scan-host.js';
 import { sentence } from '../frame/sentence.js';
 import { ago } from '../frame/when.js';
 import { nothingRead, proposal } from './asking.js';
+import { standingWithOthers } from './others.js';
 import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
 import { Work } from './work.js';
@@ -52,6 +53,7 @@ export const counterPage = {
   draw(ctx) {
     const work = new Work(ctx);
     if (!ctx.data.actor) return askName(ctx);
+    void work.hear();
     if (work.current) return decideParts(work, work.current);
     if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
     if (ctx.form.mode === 'type') return typeParts(work);
@@ -246,6 +248,7 @@ function homeParts(work) {
     key: 'home',
     body: html`
       ${phoneNotices(ctx)} ${said ? told(/** @type {any} */ ({ ctx: { form: { told: said } } })) : nothing}
+      ${standingWithOthers(ctx)}
       <h1>${say('counter-wait', { count: waiting.length })}</h1>
       ${waiting.length ? waitingList(waiting) : html`<p class="lead">${say('counter-scan-lead')}</p>`}
       <h2 class="list-head">${say('counter-today')}</h2>

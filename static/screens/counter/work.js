@@ -10,6 +10,7 @@ import { alarm } from '../scan/alarm.js';
 import { draftsWith } from '../frame/drafts-with.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
+import { claim, heardOf, release } from './others.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { Turns } from '../../phone/turns.js';
 import { say } from '../../words/words.js';
@@ -23,6 +24,9 @@ const sightings = new Turns();
 const waiting = new Set();
 /** Whatever changes the unit at hand, or records, takes turns too: a tap and a label may come at one moment. */
 const changes = new Turns();
+
+/** Proposals for which other counters are being asked. @type {WeakSet<object>} */
+const asking = new WeakSet();
 
 /** One drawing's view of the counter. */
 export class Work {
@@ -162,6 +166,40 @@ export class Work {
     if (answer.proposed === 'refuse' && before !== 'refuse') alarm();
   }
 
+  /** Ask the other counters of the chain, where that is due; the proposal stands meanwhile, and changes with what they have. */
+  async hear() {
+    const { current } = this;
+    if (!current || current.heard === String(current.answer.keys) || asking.has(current.answer)) return;
+    asking.add(current.answer);
+    const register = await heardOf(this.ctx.services, current.answer);
+    if (!register) return;
+    await changes.run(async () => {
+      const now = this.current;
+      // Its number may have been read meanwhile: then others are asked by that one too.
+      if (now?.answer.unit === current.answer.unit && String(now.answer.keys) === String(current.answer.keys)) {
+        await this.#learn(now, register);
+      }
+    });
+    this.ctx.redraw();
+  }
+
+  /**
+   * What other counters have is known now.
+   * @param {import('./asking.js').Current} current
+   * @param {import('./others.js').Heard} register
+   * @returns {Promise<import('./asking.js').Current>}
+   */
+  async #learn(current, register) {
+    const answer = await proposal(this.ctx.services, { ...current, register });
+    if (answer.outcome !== 'unit') return current;
+    const { otherwise } = this.ctx.form;
+    const learned = { ...current, register, heard: String(answer.keys), answer };
+    this.#set(learned);
+    if (answer.proposed === current.answer.proposed) this.ctx.form.otherwise = otherwise;
+    else if (answer.proposed === 'refuse') alarm();
+    return learned;
+  }
+
   /** @param {{part: string, serial: string}} choice  of several numbers on a bag */
   choose = (choice) => this.#atHand((current) => this.#read(current, choice));
 
@@ -212,7 +250,9 @@ export class Work {
    */
   async #decide(current, decision, overrule) {
     const { ctx } = this;
-    const { answer } = current;
+    const mine = await this.#claimed(current, decision);
+    if (!mine) return;
+    const { answer } = mine;
     const chosen = answer.decisions.find((each) => each.decision === decision);
     if (!chosen) return;
     const signed = ctx.services.device.actor;
@@ -220,11 +260,30 @@ export class Work {
     const received = current.unit && !Object.values(current.read).some(Boolean) ? [] : [answer.received];
     const drafts = [...received, ...draftsWith(chosen.events, { signed, overrule })];
     const recorded = await ctx.act(drafts, { job: answer.job });
-    if (!recorded) return;
+    if (!recorded) {
+      await release(ctx.services, answer.unit);
+      return;
+    }
     this.#set(null);
     const { unit, shown } = answer;
     ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after, at: Date.now() };
     if (ctx.data.given) ctx.go('#/');
+  }
+
+  /**
+   * Of what is accepted the other counters are told first: one that has the part already gets the better of it.
+   * @param {import('./asking.js').Current} current
+   * @param {string} decision
+   * @returns {Promise<import('./asking.js').Current | null>} null where this counter may not decide so unknowing
+   */
+  async #claimed(current, decision) {
+    const { against } = current.answer;
+    if (decision !== 'accept' || against.includes('others')) return current;
+    const register = await claim(this.ctx.services, current.answer);
+    if (!register) return current;
+    const known = current.register?.asked === register.asked && !register.found.length;
+    const learned = known ? current : await this.#learn(current, register);
+    return register.found.length ? null : learned;
   }
 
   /** @param {{words: string, events: import('../../log/log.js').Draft[]}} handover  of the unit that was decided last */

@@ -2,16 +2,6 @@
 
 import pytest
 
-from tests.postgres import Postgres
-
-
-@pytest.fixture(scope="session")
-def postgres():
-    """Give one server for the whole run."""
-    server = Postgres()
-    yield server
-    server.close()
-
 
 @pytest.fixture
 def empty_url(postgres):
