@@ -406,3 +406,11 @@ def make_lessons(db: Database) -> None:
             body TEXT NOT NULL
         ) STRICT, WITHOUT ROWID"""
     )
+
+
+@migrations()
+def confirm_record_makers(db: Database) -> None:
+    """Whose a met key is, by whom and how its fingerprint was confirmed; "" where nobody did."""
+    for column in ("name", "how", "confirmed_by"):
+        db.conn.execute(f"ALTER TABLE record_makers ADD COLUMN {column} TEXT NOT NULL DEFAULT ''")
+    db.conn.execute("ALTER TABLE record_makers ADD COLUMN confirmed_at INTEGER")

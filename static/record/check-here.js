@@ -17,6 +17,7 @@ const BEGINNINGS = ['record.json{"app":"swaptrail record"', 'record.json{"app":"
 const NAMES = /^(record\.json|entries\.jsonl|hashes\.json|seal\.json|photos\/[0-9a-f]{64}\.jpg)$/;
 const TEXTS = ['record.json', 'entries.jsonl', 'hashes.json', 'seal.json'];
 const MAKERS = 'record_makers';
+const CONFIRMED = 'record_makers_confirmed';
 
 /** A place in the file where it can't be taken apart. */
 class Broken extends Error {}
@@ -118,7 +119,7 @@ async function answerOf(store, { record, events, photos, smaller }, { by, key },
   return {
     outcome: 'intact',
     unit, job, code, jobs, made_at, elsewhere, missing, told,
-    maker: { kind: by, fingerprint: await fingerprintOf(key), own, known_since: own ? null : await metBefore(store, key) },
+    maker: { kind: by, fingerprint: await fingerprintOf(key), own, known_since: own ? null : await metBefore(store, key), confirmed: own ? null : await confirmedHere(store, key) },
     same_core: record.core === (await coreDigest()),
     events,
     photos: Object.fromEntries(
@@ -129,6 +130,27 @@ async function answerOf(store, { record, events, photos, smaller }, { by, key },
     ),
     smaller: smaller.map((/** @type {[string, string]} */ [photo]) => photo),
   };
+}
+
+/**
+ * Keep whose a seal is: a person has compared its fingerprint.
+ * @param {import('../log/store.js').Store} store
+ * @param {string} fingerprint
+ * @param {Omit<import('./foreign-record.js').Confirmed, 'at'>} confirmed
+ * @returns {Promise<import('./foreign-record.js').Confirmed>}
+ */
+export async function confirmHere(store, fingerprint, confirmed) {
+  const kept = { ...confirmed, at: Date.now() };
+  await store.setMeta(CONFIRMED, { ...(await store.getMeta(CONFIRMED)), [fingerprint]: kept });
+  return kept;
+}
+
+/**
+ * @param {import('../log/store.js').Store} store
+ * @param {string} key
+ */
+async function confirmedHere(store, key) {
+  return (await store.getMeta(CONFIRMED))?.[await fingerprintOf(key)] ?? null;
 }
 
 /**

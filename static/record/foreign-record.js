@@ -29,6 +29,8 @@ export class RecordProblem extends Error {
 }
 
 /**
+ * @typedef {{name: string, how: string, by: string, at: number}} Confirmed   whose a seal is, and who found out how
+ *
  * @typedef {object} ForeignRecord
  * @property {any} answer   what the server found: who made it, when, of what
  * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`
@@ -54,6 +56,19 @@ export async function openForeignRecord({ sync, store }, file) {
   } finally {
     core.stop();
   }
+}
+
+/**
+ * Keep whose the seal of a record is, once a person has compared its fingerprint: where the records are checked.
+ * @param {import('../screens/frame/context.js').Services} services
+ * @param {ForeignRecord} record
+ * @param {{name: string, how: string}} given
+ */
+export async function confirmMaker({ sync, store, device }, { answer: { maker } }, { name, how }) {
+  const { fingerprint } = maker;
+  maker.confirmed = HAS_SERVER
+    ? await sync.api.post('/api/records/makers', { fingerprint, name, how })
+    : await (await import('./check-here.js')).confirmHere(store, fingerprint, { name, how, by: device.actor });
 }
 
 /**

@@ -21,6 +21,7 @@ from tests.server.keeping.record_yard import BAD_CODE
 from tests.server.keeping.record_yard import filled
 
 SHOWN = f"{BAD_CODE[:3]}-{BAD_CODE[3:]}"
+UNCONFIRMED = "Nobody has confirmed whose seal this is"
 
 
 def served(data: Path, package: Path):
@@ -111,7 +112,7 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     choose(clerk, file)
     page.get_by_text("Not changed since it was sealed").wait_for()
     page.get_by_text(own_fingerprint(yard)).wait_for()
-    page.get_by_text("This seal is seen here for the first time.").wait_for()
+    page.get_by_text(UNCONFIRMED).wait_for()
     page.get_by_text("it comes to the same").wait_for()
     page.get_by_text("From another installation").wait_for()
     foreign = page.locator(".foreign")
@@ -128,7 +129,18 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     page.goto(f"{clerk.base}/#/")
     page.get_by_role("heading", name="Nothing waits").wait_for()
     choose_again(clerk, file)
+    page.get_by_text(UNCONFIRMED).wait_for()  # as loudly as the first time
     page.get_by_text("This seal was first seen here on").wait_for()
+    page.get_by_text("Confirm the fingerprint").click()
+    page.get_by_role("button", name="The fingerprint is the same").click()
+    page.get_by_text("Say whose seal it is, and how you compared it.").wait_for()
+    page.get_by_label("Whose seal it is").fill("North yard")
+    page.get_by_role("radio", name="They were here").check()
+    page.get_by_role("button", name="The fingerprint is the same").click()
+    page.get_by_text("The seal of North yard").wait_for()
+    assert page.get_by_text(UNCONFIRMED).count() == 0
+    choose_again(clerk, file)
+    page.get_by_text("The seal of North yard").wait_for()
 
 
 def choose_again(phone, file):

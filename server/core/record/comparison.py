@@ -1,8 +1,7 @@
 """A record from another installation: folded by itself, and held against what was concluded there.
 
 A record holds whole jobs, and of sensors that came into them from other work only what they were
-when they came. Where that other work would have counted too, the answers can differ; then both are
-told.
+when they came. Where the answers differ, that is said with what differs, and no reason is made up for it.
 
 What is compared is what was decided: codes, ids and figures. The sentence of a job is compared only where
 the very core that runs here said it, in the same form: another version may say the same otherwise. Records
@@ -33,12 +32,6 @@ _UNIT = (
 _CODES = {"tests": ("job", "n", "at", "mark"), "lost": ("at", "count", "settled")}
 _ELSEWHERE = ("tests", "passed", "faulted", "explained", "vehicles", "condemned", "chance")
 _FIGURES = ("probability", "clear", "causes")
-
-# Why it may read otherwise, by whether the same core concluded.
-_WHY = {
-    True: "record-why-other-work",
-    False: "record-why-other-core",
-}
 
 
 def stand_ins(elsewhere: list) -> list[dict]:
@@ -105,7 +98,7 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     if unit and isinstance(there.get("unit"), dict):
         for name, what in _UNIT + (("elsewhere", "record-what-elsewhere"),):
             if name in there["unit"] and not _alike(there["unit"][name], here["unit"][name]):
-                differs.append(message(what))
+                differs.append(_unlike_values(what, there["unit"][name], here["unit"][name]))
     for job in jobs:
         other = there["jobs"].get(job["id"])
         if other is not None and _unlike(other, here["jobs"][job["id"]], same_core):
@@ -113,13 +106,29 @@ def compared(there: dict, unit: dict | None, jobs: list, elsewhere: list, same_c
     if not differs:
         said = message("record-same")
     else:
-        said = message("record-otherwise", why=message(_WHY[same_core]))
+        said = message("record-otherwise")
     return {
         "same": not differs,
         "sentence": said,
         "differs": differs,
         "elsewhere": _elsewhere(elsewhere),
     }
+
+
+def concluded(jobs: list) -> list[dict]:
+    """Return what the jobs of a record come to, a message each; `jobs` are views."""
+    said = told(None, jobs)["jobs"]
+    return [
+        message("record-concludes", title=job["title"], standing=_standing(said[job["id"]])) for job in jobs
+    ]
+
+
+def _unlike_values(what: str, there, here) -> dict:
+    """Return what differs, with both readings where these are texts."""
+    if isinstance(there, str) and isinstance(here, str):
+        none = message("record-nothing")
+        return message("record-value", what=message(what), there=there or none, here=here or none)
+    return message(what)
 
 
 def _only(names: tuple, view: dict) -> dict:

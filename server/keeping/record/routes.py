@@ -22,12 +22,17 @@ from server.keeping.record.check import check
 from server.keeping.record.gather import BadName
 from server.keeping.record.gather import Unknown
 from server.keeping.record.make import make
+from server.keeping.record.makers import HOWS
+from server.keeping.record.makers import confirm
 from server.keeping.record.makers import meet
+from server.phones.sessions import require_session
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
 from server.refusals import CommandRefused
 from server.web.answers import json_answer
+from server.web.bodies import json_object
 from server.web.bodies import larger_bodies
+from server.web.bodies import text_field
 from server.web.database import data_folder
 from server.web.database import database
 from server.web.errors import BadRequest
@@ -40,6 +45,7 @@ from server.words.spoken import say
 blueprint = Blueprint("records", __name__)
 
 _CHECK = "/api/records/check"
+_MOST_CONFIRM_BYTES = 2048
 # A record is held in memory whole, so one at a time; and who waits for that keeps a thread from others.
 _one_at_a_time = threading.Lock()
 _in_line = threading.BoundedSemaphore(3)
@@ -121,6 +127,22 @@ def look_at() -> Response:
             "smaller": sound.smaller,
         }
     )
+
+
+@blueprint.post("/api/records/makers")
+def confirm_maker() -> Response:
+    """Keeps whose a seal is, once a person has compared its fingerprint: {"fingerprint", "name", "how"}."""
+    body = json_object(_MOST_CONFIRM_BYTES)
+    shown, name = text_field(body, "fingerprint", 80, 1), text_field(body, "name", 80, 1).strip()
+    how = text_field(body, "how", 10)
+    if not name:
+        raise BadRequest("name", "", "whose seal it is")
+    if how not in HOWS:
+        raise BadRequest("how", shorten(how), " or ".join(HOWS))
+    kept = confirm(database(), shown, name=name, how=how, by=require_session().name, now=now_ms())
+    if kept is None:
+        raise NotFound("fingerprint", shorten(shown), "the fingerprint of a record that was checked here")
+    return json_answer(kept)
 
 
 @contextmanager

@@ -43,14 +43,19 @@ def examine(path: Path) -> Found:
     raise CommandRefused(message("keeping-not-ours", file=str(path), wanted=_wanted()))
 
 
-def run(path: Path) -> int:
-    """Prints what is found; returns 0 for intact and 1 for altered."""
+def run(path: Path, data: Path | None = None) -> int:
+    """Prints what is found; returns 0 for intact, 1 for altered or for what does not follow from the entries.
+
+    `data` is the data folder that knows whose seals are whose.
+    """
     sort, fault = examine(path)
     if fault is None:
         print(say("keeping-intact", file=str(path), sort=sort.name))
-        if sort.maker:
-            print(sort.maker(path))
-        return 0
+        if sort.told is None:
+            return 0
+        telling = sort.told(path, data)
+        print("\n".join(telling.lines))
+        return 0 if telling.agrees else 1
     print(say("keeping-altered", file=str(path), sort=sort.name, place=fault.told()))
     if sort.lost_photos:
         tell_lost(list(sort.lost_photos(path)))

@@ -8,6 +8,13 @@ from typing import NamedTuple
 from server.log.fault import Fault
 
 
+class Telling(NamedTuple):
+    """What an intact file says, line by line; `agrees` is whether it says what follows from what is in it."""
+
+    lines: list[str]
+    agrees: bool
+
+
 class Sort(NamedTuple):
     """A sort of file that can be verified; `name`, a message, is what one is called."""
 
@@ -15,4 +22,5 @@ class Sort(NamedTuple):
     fits: Callable[[Path], bool]
     first_fault: Callable[[Path], Fault | None]
     lost_photos: Callable[[Path], Iterator[Fault]] | None = None  # all, where a phone may still have them
-    maker: Callable[[Path], str] | None = None  # sentences on who made an intact one, where it says so
+    # What an intact one says, where it says more than that, by what the data folder beside it knows, if any.
+    told: Callable[[Path, Path | None], Telling] | None = None

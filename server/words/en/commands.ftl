@@ -69,6 +69,7 @@ commands-verify-help =
     Tell whether what is kept is as it was recorded, and where it is not.
 
     FILE is a record, a backup, a phone's file, or a data folder. Ends with 0 when it is intact, with 1 when it was altered, with 2 when it is none of these.
+commands-verify-data = The data folder that knows whose seals are whose.
 commands-site-help = Write the app alone as static files: one person, no server.
 commands-site-out = A new folder, or one with an earlier site.
 commands-reason-help =

@@ -59,6 +59,18 @@ keeping-changed = { $file } was changed
 keeping-sealed-phone = Sealed by a phone, fingerprint { $key }. Whose phone it is, the file cannot say.
 # $key: 1a2b 3c4d
 keeping-sealed = Sealed by an installation, fingerprint { $key }.
+keeping-unconfirmed = Whose key that is, the file cannot say. Let its owner read the fingerprint out, each time until you have compared it.
+keeping-own-seal = This data folder sealed it itself.
+# $name: North Street yard
+# $how: called
+# $by: Jo
+keeping-confirmed = It is the seal of { $name }; { $by } compared the fingerprint { $how ->
+    [called] by telephone
+    [written] with what its owner wrote
+   *[met] with its owner there
+}.
+# $unit: K7F-3M
+keeping-of-unit = It is the record of sensor { $unit }.
 # $count (count): 2
 keeping-smaller = { $count ->
     [one] { $count } picture in it is a smaller version. That it shows

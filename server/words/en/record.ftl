@@ -62,11 +62,16 @@ record-what-disputed = Whether two places are on record.
 record-what-tests = Its tests.
 record-what-lost = Whether it got mixed up.
 record-what-elsewhere = What it did elsewhere.
-record-why-other-work = Other work that is not in this file counted there.
-record-why-other-core = There, another version of this app was used, or other work that is not in this file counted.
 record-same = Worked out again here from these entries alone, it comes to the same.
-# $why: Other work that is not in this file counted there.
-record-otherwise = Worked out again here from these entries alone, something reads otherwise. { $why }
+record-otherwise = Worked out again here from these entries alone, it does not come to what was sealed.
+# $what: Its serial.
+# $there: S-1
+# $here: S-7
+record-value = { $what } There: { $there }. Here: { $here }.
+record-nothing = nothing
+# $title: Estate, blue
+# $standing: No test.
+record-concludes = { $title }: { $standing }
 # $title: Estate, blue
 # $there: No test.
 # $here: No test.

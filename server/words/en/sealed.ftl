@@ -32,9 +32,31 @@ sealed-view-from-installation = From another installation
 sealed-view-own-server = This server sealed it itself.
 sealed-view-own-phone = This phone sealed it itself.
 # $since: 28 Nov 2026
-sealed-view-known = This seal was first seen here on { $since }.
-sealed-view-new = This seal is seen here for the first time. Let its owner read out the fingerprint before you rely on it.
-sealed-view-otherwise = It reads otherwise here
+sealed-view-known = This seal was first seen here on { $since }. That proves nothing of whose it is.
+sealed-whose-unknown = Nobody has confirmed whose seal this is
+sealed-whose-unknown-do = Anyone can seal a record. Let its owner read the fingerprint out to you before you rely on it.
+sealed-whose-confirm = Confirm the fingerprint
+sealed-whose-name = Whose seal it is
+sealed-whose-ask = How did you compare it?
+# $how: called
+sealed-whose-way = { $how ->
+    [called] They read it out by telephone
+    [written] They wrote it, in something I know to be theirs
+   *[met] They were here
+}
+sealed-whose-same = The fingerprint is the same
+sealed-whose-wanted = Say whose seal it is, and how you compared it.
+# $name: North Street yard
+sealed-whose-confirmed = The seal of { $name }
+# $how: called
+# $by: Jo
+# $at: 28 Nov 2026
+sealed-whose-how = { $by } compared the fingerprint on { $at }, { $how ->
+    [called] by telephone
+    [written] with what its owner wrote
+   *[met] with its owner here
+}.
+sealed-view-otherwise = It does not come to what was sealed
 # $count (count): 2
 sealed-view-missing = { $count ->
     [one] { $count } picture is

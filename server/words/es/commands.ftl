@@ -59,6 +59,7 @@ commands-verify-help =
     Dice si lo guardado está como se anotó, y dónde no.
 
     FILE es un registro, una copia de seguridad, el fichero de un teléfono o una carpeta de datos. Termina con 0 si está intacto, con 1 si fue alterado, con 2 si no es nada de eso.
+commands-verify-data = La carpeta de datos que sabe de quién es cada sello.
 commands-site-help = Escribe la aplicación sola en ficheros estáticos: una persona, sin servidor.
 commands-site-out = Una carpeta nueva, o una con un sitio anterior.
 commands-reason-help =

@@ -33,6 +33,14 @@ keeping-put-in = se le añadió { $file }
 keeping-changed = se cambió { $file }
 keeping-sealed-phone = Sellado por un teléfono, huella { $key }. De quién es el teléfono, el fichero no puede decirlo.
 keeping-sealed = Sellado por una instalación, huella { $key }.
+keeping-unconfirmed = De quién es esa clave, el fichero no puede decirlo. Pide a su dueño que te lea la huella, cada vez hasta que la hayas comparado.
+keeping-own-seal = Esta carpeta de datos lo selló ella misma.
+keeping-confirmed = Es el sello de { $name }; { $by } comparó la huella { $how ->
+    [called] por teléfono
+    [written] con lo que escribió su dueño
+   *[met] con su dueño presente
+}.
+keeping-of-unit = Es el registro del sensor { $unit }.
 keeping-smaller = { $count ->
     [one] { $count } imagen es una versión más pequeña. Que muestra
    *[other] { $count } imágenes son versiones más pequeñas. Que muestran

@@ -28,9 +28,26 @@ sealed-view-from-phone = De un teléfono que funciona solo
 sealed-view-from-installation = De otra instalación
 sealed-view-own-server = Este mismo servidor lo selló.
 sealed-view-own-phone = Este mismo teléfono lo selló.
-sealed-view-known = Este sello se vio aquí por primera vez el { $since }.
-sealed-view-new = Es la primera vez que este sello se ve aquí. Antes de fiarte, pide a su dueño que te lea la huella.
-sealed-view-otherwise = Aquí se entiende de otro modo
+sealed-view-known = Este sello se vio aquí por primera vez el { $since }. Eso no prueba de quién es.
+sealed-whose-unknown = Nadie ha confirmado de quién es este sello
+sealed-whose-unknown-do = Cualquiera puede sellar un registro. Antes de fiarte, pide a su dueño que te lea la huella.
+sealed-whose-confirm = Confirmar la huella
+sealed-whose-name = De quién es el sello
+sealed-whose-ask = ¿Cómo la has comparado?
+sealed-whose-way = { $how ->
+    [called] Me la leyó por teléfono
+    [written] La escribió en algo que sé que es suyo
+   *[met] Estaba aquí
+}
+sealed-whose-same = La huella es la misma
+sealed-whose-wanted = Di de quién es el sello y cómo has comparado la huella.
+sealed-whose-confirmed = El sello de { $name }
+sealed-whose-how = { $by } comparó la huella el { $at }, { $how ->
+    [called] por teléfono
+    [written] con lo que escribió su dueño
+   *[met] con su dueño presente
+}.
+sealed-view-otherwise = No sale lo que se selló
 sealed-view-missing = { $count ->
     [one] { $count } imagen se nombra en él y no está
    *[other] { $count } imágenes se nombran en él y no están

@@ -16,8 +16,9 @@ import { pictureList } from '../job/photos-page.js';
 import { sentence } from '../frame/sentence.js';
 import { custody, elsewhereTold, labels, lost, photos, returns, tests } from '../unit/unit-parts.js';
 import { unitStations } from '../unit/unit-stations.js';
+import { whoseSeal } from './whose-seal.js';
 import { verdictCard } from '../job/verdict-card.js';
-import { day, dayAndTime } from '../frame/when.js';
+import { dayAndTime } from '../frame/when.js';
 
 /** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -26,11 +27,12 @@ import { day, dayAndTime } from '../frame/when.js';
  * @param {import('../frame/context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
  */
-export function foreignRecord(ctx, { answer, view, photos: own }) {
+export function foreignRecord(ctx, record) {
+  const { answer, view, photos: own } = record;
   // The pictures in here are neither on this phone nor on the server.
   const within = { ...ctx, services: { ...ctx.services, photos: /** @type {any} */ (own) } };
   return html`
-    ${sealed(answer)} ${worked(view.compared, answer)}
+    ${sealed(answer)} ${answer.maker.own ? nothing : whoseSeal(ctx, record)} ${worked(view.compared, answer)}
     <div class="foreign">
       <p class="foreign-mark">${markWords(answer.maker)}</p>
       ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {JobView} */ job) => jobPart(within, job))}
@@ -44,7 +46,7 @@ function sealed({ maker, made_at: at }) {
     <p class="panel-kicker">${icon('tick')} ${say('sealed-view-unchanged')}</p>
     <p>${say('sealed-view-sealed', { maker: maker.kind, at: dayAndTime(at) })}</p>
     <p class="fingerprint">${maker.fingerprint}</p>
-    <p>${knownWords(maker)}</p>
+    ${maker.own ? html`<p>${HAS_SERVER ? say('sealed-view-own-server') : say('sealed-view-own-phone')}</p>` : nothing}
     ${maker.kind === 'phone'
       ? html`<p>
           ${say('sealed-view-phone')}
@@ -59,13 +61,6 @@ function markWords({ own, kind }) {
   return kind === 'phone' ? say('sealed-view-from-phone') : say('sealed-view-from-installation');
 }
 
-/** @param {{own: boolean, known_since: number | null}} maker */
-function knownWords({ own, known_since: since }) {
-  if (own) return HAS_SERVER ? say('sealed-view-own-server') : say('sealed-view-own-phone');
-  if (since) return say('sealed-view-known', { since: day(since) });
-  return say('sealed-view-new');
-}
-
 /**
  * @param {any} compared
  * @param {any} answer
@@ -73,8 +68,8 @@ function knownWords({ own, known_since: since }) {
 function worked({ same, sentence: told, differs, elsewhere }, answer) {
   const smaller = answer.smaller.length;
   const missing = answer.missing.length - smaller;
-  return html`<section class=${same ? 'card' : 'panel panel-ask'}>
-    ${same ? nothing : html`<p class="panel-kicker">${icon('ask')} ${say('sealed-view-otherwise')}</p>`}
+  return html`<section class=${same ? 'card' : 'panel panel-stop'} role=${same ? 'status' : 'alert'}>
+    ${same ? nothing : html`<p class="panel-kicker">${icon('stop')} ${say('sealed-view-otherwise')}</p>`}
     <p>${told}</p>
     ${differs.length
       ? html`<ul class="plain-list">

@@ -88,9 +88,29 @@ def entry(lines, n):
 
 def test_what_is_intact_passes(verified, data):
     status, text = verified(data)
-    first, second = text.splitlines()
+    first, second, whose, what, job, same, other = text.splitlines()
     assert (status, first.startswith("Intact: "), first.endswith(", a record.")) == (0, True, True)
     assert re.fullmatch("Sealed by an installation, fingerprint [0-9a-f ]{24}[.]", second)
+    assert whose.startswith("Whose key that is, the file cannot say.")
+    assert what == f"It is the record of sensor {BAD_CODE[:3]}-{BAD_CODE[3:]}."
+    assert job.startswith("Grey estate: ")
+    assert same == "Worked out again here from these entries alone, it comes to the same."
+    assert other.endswith("came from other work, which is not in this file.")
+
+
+def test_a_well_sealed_record_that_concludes_what_does_not_follow_is_a_mismatch(yard, data, verified):
+    members = members_of(data)
+    record = json.loads(members.pop("record.json"))
+    del members["seal.json"]
+    record["told"]["unit"]["serial"] = "S-9"
+    record["core"] = "0" * 64
+    text = seal.sealed(seal.digests(record, members), signer(yard.folder))
+    status, said = verified(resealed(record, members, text))
+    assert status == 1
+    assert said.splitlines()[-2:] == [
+        "Worked out again here from these entries alone, it does not come to what was sealed.",
+        "Its serial. There: S-9. Here: nothing.",
+    ]
 
 
 def byte_of_an_entry(lines):

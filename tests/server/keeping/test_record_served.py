@@ -88,6 +88,7 @@ def test_another_server_verifies_it_and_keeps_nothing_but_whose_key_it_met(taken
         "fingerprint": fingerprint(own),
         "own": False,
         "known_since": None,
+        "confirmed": None,
     }
     assert found["same_core"] is True
     assert look(counter, taken).get_json()["maker"]["known_since"] is not None

@@ -59,6 +59,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "note_lost_photos",
         "make_certificates",
         "make_lessons",
+        "confirm_record_makers",
     ]
 
 

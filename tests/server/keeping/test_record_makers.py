@@ -1,0 +1,50 @@
+"""Whose a seal is: nobody knows until a person has compared its fingerprint, and every check says so."""
+
+import pytest
+
+from server.keeping.record.makers import HOWS
+from server.phones.signing import fingerprint
+from server.phones.signing import signer
+from tests.server.keeping.record_yard import BAD_CODE
+from tests.server.keeping.record_yard import filled
+from tests.server.phone import assert_refused
+
+
+@pytest.fixture
+def record(tmp_path, said):
+    """A record of another yard, as a file, and its fingerprint."""
+    folder = filled(tmp_path / "other").stored().folder
+    file = tmp_path / "record.zip"
+    assert said("record", BAD_CODE, "--out", file, "--data", folder.root)[0] == 0
+    return file, fingerprint(signer(folder).key)
+
+
+def checked(phone, record):
+    return phone.write("POST", "/api/records/check", data=record[0].read_bytes()).get_json()["maker"]
+
+
+def test_every_check_says_that_nobody_confirmed_it_until_somebody_did(counter, record, folder, said):
+    assert [checked(counter, record)["confirmed"] for _ in range(3)] == [None] * 3
+    assert "cannot say" in said("verify", record[0], "--data", folder.root)[1]
+    given = {"fingerprint": record[1], "name": " North yard ", "how": "called"}
+    kept = counter.post("/api/records/makers", given).get_json()
+    assert {**kept, "at": 0} == {"name": "North yard", "how": "called", "by": "Jo", "at": 0}
+    assert checked(counter, record)["confirmed"] == kept
+    out = said("verify", record[0], "--data", folder.root)[1]
+    assert "the seal of North yard; Jo compared the fingerprint by telephone" in out
+    assert "cannot say" in said("verify", record[0])[1]
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [("name", "  "), ("name", "x" * 81), ("how", "guessed"), ("how", 1), ("fingerprint", "")],
+)
+def test_what_confirms_nothing_is_refused(counter, record, field, value):
+    checked(counter, record)
+    given = {"fingerprint": record[1], "name": "North", "how": HOWS[0], field: value}
+    assert_refused(counter.post("/api/records/makers", given), 400, field)
+
+
+def test_a_fingerprint_that_was_never_met_is_refused(counter):
+    given = {"fingerprint": "0000 1111", "name": "North", "how": "met"}
+    assert_refused(counter.post("/api/records/makers", given), 404, "fingerprint")
