@@ -11,6 +11,7 @@ from flask_wtf.csrf import CSRFProtect
 
 from server.keeping.record import routes as records
 from server.labelling import routes as labelling
+from server.lessons import routes as lessons
 from server.log import brought
 from server.log import sync
 from server.news import board
@@ -90,6 +91,9 @@ def create_app(config: Config) -> Flask:
     assets.init_app(app, shell)
     board.init_app(app)
     projection.init_app(app, shell.assets[CORE_URL].sha256)
-    for part in (brought, installation, labelling, news, paired, pairing, photos, register, returns, sync):
+    for part in (
+        brought, installation, labelling, lessons, news, paired, pairing,
+        photos, register, returns, sync,
+    ):  # fmt: skip
         app.register_blueprint(part.blueprint)
     return app

@@ -53,7 +53,10 @@ def figures(db: Database, now: int, since: int = 0, seconds: float | None = None
             [job, _hundredths(took), _hundredths(plan)] for job, took, plan in work.beside_plan(clocked)
         ],
         "parts": [[job["job"], job["bought"], job["saved"]] for job in jobs if job["bought"] or job["saved"]],
-        "returns": [[*key, count] for key, count in sorted(work.returns(db, since).items())],
+        "returns": [
+            [*key, len(behind), sorted(set(behind))]
+            for key, behind in sorted(work.returns(db, since).items())
+        ],
         "names": {job["job"]: [job["name"], job["closed"]] for job in jobs},
         "positions": _positions(jobs),
     }
@@ -96,10 +99,17 @@ def _minutes(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
     times = work.times_by(jobs, lambda job, action, position: action)
     found = []
     for action in minutes.ACTIONS:
-        spread = minutes.spread(times.get(action, []))
+        spread = minutes.spread(times[action].ms) if action in times else None
         if spread:
             planned = MINUTES[action] + (MINUTES["pull"] if action == minutes.REACH else 0.0)
-            found.append({"id": action, **_spread(spread), "default_x100": _hundredths(planned)})
+            found.append(
+                {
+                    "id": action,
+                    **_spread(spread),
+                    "jobs": times[action].jobs,
+                    "default_x100": _hundredths(planned),
+                }
+            )
     return found
 
 
@@ -122,12 +132,12 @@ def _models(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return [each | {"name": names[each["layout"]]} for each in _grouped(work.times_by(jobs, opened))]
 
 
-def _grouped(times: dict[tuple[str, str], list[int]]) -> list[dict[str, Any]]:
+def _grouped(times: dict[tuple[str, str], work.Times]) -> list[dict[str, Any]]:
     found = []
     for (layout, position), each in sorted(times.items()):
-        spread = minutes.spread(each)
+        spread = minutes.spread(each.ms)
         if spread:
-            found.append({"layout": layout, "position": position, **_spread(spread)})
+            found.append({"layout": layout, "position": position, **_spread(spread), "jobs": each.jobs})
     return found
 
 

@@ -1,10 +1,11 @@
 """The page of what the jobs teach: sections of rows, every sentence a message.
 
-{"title", "span", "spans": [{"id", "words", "on"}], "summary": [sentences], "sections": [section],
-"jobs": {id: {"name", "closed"}}}. A section is {"id", "title", "note", "rows", "board"}; a row
-{"words", "figure", "note", "jobs": [ids behind it], "band"}. A band is {"low", "value", "high", "mark",
-"most"}, whole numbers on one scale from 0 to `most`; `mark` is what the value stands beside. `board` has the
-positions of the vehicle with what was found at each, as the app draws a board; None where nothing is drawn.
+{"title", "words", "spans": [{"id", "words", "on"}], "summary": [sentences], "sections": [section], "jobs":
+[[id, name, closed at]]}. A section is {"id", "title", "note", "rows", "board"}; a row {"words", "figure",
+"note", "jobs": [numbers in the list of jobs], "band"}. A band is {"low", "value", "high", "mark", "most"},
+whole numbers on one scale from 0 to `most`; `mark` is what the value stands beside. `board` has the
+positions of the vehicle with what was found at each and the jobs behind it, as the app draws a board; None
+where nothing is drawn.
 """
 
 from typing import Any
@@ -16,6 +17,7 @@ from server.core.messages import decimal
 from server.core.messages import message
 from server.core.messages import sentences
 from server.core.parts import sorts
+from server.core.parts.layouts import MOST_POSITIONS
 from server.lessons.shares import PRIOR_JOBS
 from server.lessons.spans import SPANS
 from server.lessons.work import COMEBACK_DAYS
@@ -37,15 +39,21 @@ def page(found: dict[str, Any], span: str) -> dict[str, Any]:
         _returns(found),
         _left_out(found),
     ]
+    numbers = {job: number for number, job in enumerate(found["names"])}
+    for section in sections:
+        for row in section["rows"]:
+            row["jobs"] = [numbers[job] for job in row["jobs"]]
+        for position in section["board"]["positions"] if section["board"] else ():
+            position["jobs"] = [numbers[job] for job in position["jobs"]]
     return {
         "title": message("lessons-title"),
-        "span": span,
+        "words": {name: message(f"lessons-{name}") for name in ("csv", "json", "print", "axis", "behind")},
         "spans": [
             {"id": each, "words": message(f"lessons-span-{each}"), "on": each == span} for each in SPANS
         ],
         "summary": _summary(found),
         "sections": [section for section in sections if section["rows"]],
-        "jobs": {job: {"name": name, "closed": closed} for job, (name, closed) in found["names"].items()},
+        "jobs": [[job, name, closed] for job, (name, closed) in found["names"].items()],
     }
 
 
@@ -61,8 +69,15 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
             note.append(message("lessons-between", **bounds))
             band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
         value = _percent(rate["value_ppm"]) if rate["tries"] >= ENOUGH else _count_of(rate)
-        rows.append(_row(said, value, sentences(_as_sentences(note)), [], band))
+        rows.append(_row(said, value, sentences(_as_sentences(note)), _behind(found, rate["id"]), band))
     return rows
+
+
+def _behind(found: dict[str, Any], rate: str) -> list[str]:
+    """Returns the jobs behind a rate: those with a cause of the class, or those whose cause is proven."""
+    if rate not in CLASSES:
+        return list(found["proven"])
+    return list(dict.fromkeys(job for kind, _, job in found["causes"] if kind == rate))
 
 
 def _summary(found: dict[str, Any]) -> list[dict]:
@@ -107,7 +122,7 @@ def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
 
 
 def _causes(found: dict[str, Any]) -> dict[str, Any]:
-    rows = []
+    rows: list[dict[str, Any]] = []
     total = len(found["causes"])
     for kind in CLASSES:
         jobs = [job for known, _, job in found["causes"] if known == kind]
@@ -117,18 +132,13 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
     for index, (identity, called, edge) in enumerate(found["positions"]):
         jobs = [job for _, place, job in found["causes"] if place == identity]
         word = message("lessons-causes-count", count=len(jobs))
-        mark = "fault" if jobs else "clean"
-        board.append({"id": identity, "name": called, "edge": edge, "index": index, "mark": mark,
-                      "word": word, "unit": None})  # fmt: skip
-        if jobs:
-            rows.append(_row(called, word, "", jobs))
+        board.append({"id": identity, "name": called, "edge": edge, "index": index,
+                      "mark": "fault" if jobs else "clean", "word": word, "unit": None,
+                      "jobs": jobs})  # fmt: skip
     edges = {each["edge"] for each in board}
     kind = next(iter(edges)) if len(edges) == 1 and edges <= {"rear", "front"} else "around"
-    drawn = {"kind": kind, "positions": board} if rows and len(board) <= _MOST_DRAWN else None
+    drawn = {"kind": kind, "positions": board} if rows and len(board) <= MOST_POSITIONS else None
     return _section("causes", rows) | {"board": drawn}
-
-
-_MOST_DRAWN = 24
 
 
 def _rates(found: dict[str, Any]) -> dict[str, Any]:
@@ -178,7 +188,7 @@ def _timed(said: object, spread: dict[str, Any], note: object, mark: int) -> dic
     figure = _min(spread["median_x100"]) if enough else message("lessons-times", count=spread["count"])
     band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], mark) if enough else None
     told = [each for each in [note, *cut] if each]
-    row = _row(said, figure, sentences(_as_sentences(told)) if told else "", [], band)
+    row = _row(said, figure, sentences(_as_sentences(told)) if told else "", spread["jobs"], band)
     return row | {"count": spread["count"]}
 
 
@@ -195,12 +205,13 @@ def _parts(found: dict[str, Any]) -> dict[str, Any]:
 
 def _returns(found: dict[str, Any]) -> dict[str, Any]:
     rows = []
-    for decision, reason, count in found["returns"]:
+    for decision, reason, count, jobs in found["returns"]:
         said = message("lessons-decision", decision=decision)
         if reason:
             about = message(returns.ABOUT[reason]) if reason in returns.ABOUT else reason
             said = message("lessons-decision-for", decision=said, reason=about)
-        rows.append(_row(said, message("lessons-pieces", count=count), "", []))
+        known = [job for job in jobs if job in found["names"]]
+        rows.append(_row(said, message("lessons-pieces", count=count), "", known))
     return _section("returns", rows)
 
 

@@ -42,7 +42,7 @@ def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:
         yield {"figure": "job_minutes_x100", "name": job, "value": took, "default": plan}
     for job, bought, saved in found["parts"]:
         yield {"figure": "parts", "name": job, "value": bought, "count": saved}
-    for decision, reason, count in found["returns"]:
+    for decision, reason, count, _ in found["returns"]:
         yield {"figure": "returns", "name": decision, "place": reason, "count": count}
     for why, jobs in sorted(found["left_out"].items()):
         yield {"figure": "left_out", "name": why, "count": len(jobs)}

@@ -1,6 +1,7 @@
 """How the work came out: comebacks, causes by position, minutes beside the plan, parts, returns."""
 
 import json
+from collections.abc import Callable
 from typing import Any
 
 from sqlite_utils import Database
@@ -43,21 +44,36 @@ def causes(jobs: list[dict[str, Any]]) -> list[tuple[str, str, str]]:
     return [(kind, place, job["job"]) for job in jobs for kind, place in job.get("causes", [])]
 
 
-def times_by(jobs: list[dict[str, Any]], key) -> dict[Any, list[int]]:
-    """Returns key -> times in milliseconds; `key(job, action, position)` is None for what is left out."""
-    found: dict[Any, list[int]] = {}
+class Times:
+    """Times in milliseconds of one kind, and the jobs that they are of."""
+
+    def __init__(self) -> None:
+        """Starts with none."""
+        self.ms: list[int] = []
+        self.jobs: list[str] = []
+
+    def add(self, job: str, ms: int) -> None:
+        """Adds a time of a job; those of one job come together."""
+        self.ms.append(ms)
+        if self.jobs[-1:] != [job]:
+            self.jobs.append(job)
+
+
+def times_by(jobs: list[dict[str, Any]], key: Callable[[dict, str, str], Any]) -> dict[Any, Times]:
+    """Returns key -> times; `key(job, action, position)` is None for what is left out."""
+    found: dict[Any, Times] = {}
     for job in jobs:
         for action, position, ms in job["times"]:
             name = key(job, action, position)
             if name is not None:
-                found.setdefault(name, []).append(ms)
+                found.setdefault(name, Times()).add(job["job"], ms)
     return found
 
 
 def beside_plan(jobs: list[dict[str, Any]]) -> list[tuple[str, float, float]]:
     """Returns (job, minutes that its timed work took, minutes that the plan reckons for the same work)."""
     fences = {
-        action: minutes.fence(times)
+        action: minutes.fence(times.ms)
         for action, times in times_by(jobs, lambda job, action, position: action).items()
     }
     found = []
@@ -70,17 +86,20 @@ def beside_plan(jobs: list[dict[str, Any]]) -> list[tuple[str, float, float]]:
     return found
 
 
-def returns(db: Database, since: int) -> dict[tuple[str, str], int]:
-    """Returns (decision, reason) -> how many decisions of the counter stand with it, "" for no reason."""
-    found: dict[tuple[str, str], int] = {}
+def returns(db: Database, since: int) -> dict[tuple[str, str], list[str]]:
+    """Returns (decision, reason) -> the last job of each unit of which such a decision stands.
+
+    "" is for no reason, and for a unit without a job.
+    """
+    found: dict[tuple[str, str], list[str]] = {}
     rows = Rows(db)
     units = db.conn.execute("SELECT DISTINCT id FROM folded_links WHERE link LIKE 'decided:%' ORDER BY id")
     for (unit,) in units.fetchall():
-        for entry in json.loads(rows.read("unit", unit) or '{"returns": []}')["returns"]:
+        facts = json.loads(rows.read("unit", unit) or '{"returns": [], "jobs": []}')
+        for entry in facts["returns"]:
             made = entry["decision"]
             if made is None or made["at"] < since:
                 continue
             for reason in made["reasons"] or [""]:
-                key = (made["decision"], reason)
-                found[key] = found.get(key, 0) + 1
+                found.setdefault((made["decision"], reason), []).append((facts["jobs"] or [""])[-1])
     return found

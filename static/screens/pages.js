@@ -87,6 +87,7 @@ const PAGES = {
   help: later((rare) => rare.helpPage),
   find: findPage,
   code: codePage,
+  lessons: later((rare) => rare.lessonsPage),
   labels: later((rare) => rare.batchesPage),
   print: later((rare) => rare.printPage),
   batch: later((rare) => rare.batchPage),

@@ -15,6 +15,7 @@ export { searchPage } from './counter/search-page.js';
 export { entriesPage } from './job/entries-page.js';
 export { listenPage } from './job/listen-page.js';
 export { helpPage } from './help/help-page.js';
+export { lessonsPage } from './lessons/page.js';
 export { installPage } from './phone/install-page.js';
 export { batchPage } from './labels/batch-page.js';
 export { batchesPage } from './labels/batches-page.js';

@@ -14,7 +14,7 @@ DATED = "2026-01-31"
 AT_COUNTER = ("", "returns", f"returns/{DATED}", "search", "new", "you", "find")
 ALONE = (
     "", "you", "file", "take-in", "outbox", "pair", "install", "labels", "labels/print", "record", "search",
-    "returns", "phones",
+    "returns", "phones", "lessons",
 )  # fmt: skip
 
 # WCAG 2.2 to AA and axe's best practices, with the contrast that looks like ours keep: 7:1.
@@ -138,6 +138,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int, photo: 
     job = jobs["done"]
     return [
         "", "new", "you", "outbox", "install", "pair", "find", "record", "search", "phones",
+        "lessons", "lessons/year",
         *(f"job/{each}" for each in jobs.values()),
         *(f"job/{jobs['moves']}/{part}" for part in ("moves", "trail", "history", "assumptions")),
         f"job/{jobs['moves']}/correct/test:1", f"job/{jobs['moves']}/correct/position:rear-right-outer",

@@ -28,7 +28,7 @@ FLOORS = (
         "screens.labels",
         "screens.paper",
     ),
-    ("screens.unit",),
+    ("screens.unit", "screens.lessons"),
     ("screens.scan", "screens.phone"),
     ("screens.frame",),  # what all screens share
     ("alone", "record"),

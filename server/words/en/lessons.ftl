@@ -163,3 +163,8 @@ lessons-times = { $count ->
 }
 # $said: Default 5 %
 lessons-sentence = { $said }.
+lessons-csv = Save as CSV
+lessons-json = Save as JSON
+lessons-print = Print
+lessons-axis = The bar is what the figure says it may be, the dot the figure, the diamond the plan, the default or what was expected.
+lessons-behind = Jobs behind it

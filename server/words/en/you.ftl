@@ -32,6 +32,7 @@ you-name-note = Stands beside everything you record from now on.
 you-use-name = Use this name
 you-labels = Labels
 you-print-labels = Print labels, see what became of them
+you-lessons = What your jobs teach
 you-theme = Light or dark
 you-tone = When a code was read
 you-tone-sound = Sound a short tone

@@ -163,3 +163,8 @@ lessons-times = { $count ->
 }
 # $said: Valor previo 5 %
 lessons-sentence = { $said }.
+lessons-csv = Guardar como CSV
+lessons-json = Guardar como JSON
+lessons-print = Imprimir
+lessons-axis = La barra es donde puede estar la cifra, el punto la cifra, el rombo el plan, el valor previo o lo esperado.
+lessons-behind = Los trabajos detrás

@@ -29,6 +29,7 @@ you-name-note = Va junto a todo lo que registras desde ahora.
 you-use-name = Usar este nombre
 you-labels = Etiquetas
 you-print-labels = Imprimir etiquetas, ver qué fue de ellas
+you-lessons = Lo que enseñan tus trabajos
 you-theme = Claro u oscuro
 you-tone = Cuando se leyó un código
 you-tone-sound = Dar un tono corto

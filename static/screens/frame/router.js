@@ -54,6 +54,8 @@ export const SCREENS = [
   [/^returns\/(\d{4}-\d{2}-\d{2})$/, 'returns', ['day']],
   [/^search$/, 'search', []],
   [/^phones$/, 'phones', []],
+  [/^lessons$/, 'lessons', []],
+  [/^lessons\/(all|year|quarter)$/, 'lessons', ['span']],
   [/^labels$/, 'labels', []],
   [/^labels\/print$/, 'print', []],
   [/^labels\/(\d+)$/, 'batch', ['batch']],
@@ -134,6 +136,8 @@ export const to = {
   returns: (day) => (day ? `#/returns/${day}` : '#/returns'),
   search: () => '#/search',
   phones: () => '#/phones',
+  /** @param {string} [span]  what the page looks back over; all when left out */
+  lessons: (span) => (span ? `#/lessons/${span}` : '#/lessons'),
   labels: () => '#/labels',
   printLabels: () => '#/labels/print',
   batch: (/** @type {number} */ batch) => `#/labels/${batch}`,

@@ -1,0 +1,64 @@
+"""The figures over HTTP: the page in the language of the request, and the same figures as JSON and CSV."""
+
+from datetime import UTC
+from datetime import datetime
+from typing import Any
+
+from flask import Blueprint
+from flask import Response
+from flask import request
+
+from server.clock import now_ms
+from server.core.errors import shorten
+from server.core.log import canon
+from server.core.messages import message
+from server.lessons.figures import figures
+from server.lessons.page import page
+from server.lessons.spans import DAY_MS
+from server.lessons.spans import SPANS
+from server.lessons.table import as_csv
+from server.queries.projection import said
+from server.web.answers import json_answer
+from server.web.database import database
+from server.web.errors import BadRequest
+
+blueprint = Blueprint("lessons", __name__)
+
+SECONDS = 1.5  # a phone waits no longer for jobs that are worked out for the first time
+
+
+@blueprint.get("/api/lessons")
+def shown() -> Response:
+    """Answers with the page over `?span=`, all when left out."""
+    span, found = _found()
+    return said(canon.dumps(page(found, span)))
+
+
+@blueprint.get("/api/lessons.json")
+def as_json() -> Response:
+    """Gives the figures as they are: chances in parts per million, minutes in hundredths."""
+    return _file(json_answer(_found()[1]), "json")
+
+
+@blueprint.get("/api/lessons.csv")
+def as_table() -> Response:
+    """Gives the same figures as a file for a spreadsheet."""
+    response = Response(as_csv(_found()[1]), mimetype="text/csv")
+    response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
+    return _file(response, "csv")
+
+
+def _found() -> tuple[str, dict[str, Any]]:
+    span = request.args.get("span", "all")
+    if span not in SPANS:
+        wanted = message("refusals-one-of", choices=", ".join(SPANS))
+        raise BadRequest("span", shorten(span), wanted)
+    now = now_ms()
+    since = now - SPANS[span] * DAY_MS if SPANS[span] else 0
+    return span, figures(database(), now, since, SECONDS)
+
+
+def _file(response: Response, kind: str) -> Response:
+    day = datetime.now(UTC).date().isoformat()
+    response.headers["Content-Disposition"] = f'attachment; filename="lessons-{day}.{kind}"'
+    return response

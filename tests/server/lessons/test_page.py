@@ -1,0 +1,104 @@
+"""The page over HTTP: what it says with many jobs and with few, and the jobs behind each figure."""
+
+import csv
+import io
+
+import pytest
+
+from server.commands.cli import main
+from server.log import events
+from tests.made_up_yard import Yard
+from tests.server.phone import assert_refused
+
+
+def fill(db, count):
+    assert events.receive(db, Yard("page", count).entries, None, 1).refused == []
+
+
+def sections(page):
+    return {each["id"]: each for each in page["sections"]}
+
+
+def test_nothing_is_told_of_a_yard_without_a_closed_job(phone):
+    page = phone.get("/api/lessons").get_json()
+
+    assert page["sections"] == []
+    assert page["summary"] == ["No job is closed in this time."]
+
+
+def test_with_fewer_than_ten_jobs_a_figure_is_the_count_it_is(phone, db):
+    fill(db, 5)
+
+    page = phone.get("/api/lessons").get_json()
+
+    figures = [row["figure"] for each in page["sections"] for row in each["rows"] if each["id"] != "rates"]
+    assert not [figure for figure in figures if "%" in figure]
+    classes = sections(page)["rates"]["rows"][:5]
+    assert all(row["band"] is None and "%" not in row["figure"] for row in classes)
+
+
+def test_every_figure_of_work_has_the_jobs_behind_it(phone, db):
+    fill(db, 30)
+
+    page = phone.get("/api/lessons").get_json()
+
+    known = len(page["jobs"])
+    assert known == 30
+    for name in ("reliability", "causes", "minutes", "reach", "parts"):
+        for row in sections(page)[name]["rows"]:
+            assert row["jobs"], row["words"]
+            assert all(0 <= number < known for number in row["jobs"])
+    drawn = sections(page)["causes"]["board"]["positions"]
+    assert {each["mark"] for each in drawn} <= {"fault", "clean"}
+    assert sum(len(each["jobs"]) for each in drawn) > 10
+
+
+def test_a_band_lies_on_its_scale_and_holds_its_middle(phone, db):
+    fill(db, 30)
+
+    bands = [row["band"] for each in phone.get("/api/lessons").get_json()["sections"] for row in each["rows"]]
+
+    assert len([band for band in bands if band]) > 8
+    for band in filter(None, bands):
+        assert 0 <= band["low"] <= band["high"] <= band["most"]
+        assert 0 <= band["value"] <= band["most"]
+        assert 0 <= band["mark"] <= band["most"]
+
+
+def test_the_page_speaks_the_language_of_the_phone(phone, db):
+    fill(db, 12)
+
+    page = phone.get("/api/lessons", headers={"Accept-Language": "es"}).get_json()
+
+    assert page["title"] == "Lo que enseñan tus trabajos"
+    assert "minutes" in sections(page)
+
+
+@pytest.mark.parametrize("span", ["all", "year", "quarter"])
+def test_the_files_hold_the_jobs_of_the_span(phone, db, span):
+    fill(db, 12)
+
+    figures = phone.get(f"/api/lessons.json?span={span}").get_json()
+    table = phone.get(f"/api/lessons.csv?span={span}")
+
+    assert table.headers["Content-Disposition"].startswith('attachment; filename="lessons-20')
+    rows = list(csv.DictReader(io.StringIO(table.get_data(as_text=True), newline="")))
+    work = [row["name"] for row in rows if row["figure"] == "job_minutes_x100"]
+    assert work == [job for job, _, _ in figures["work"]]
+
+
+def test_a_span_that_is_none_is_refused(phone):
+    assert_refused(phone.get("/api/lessons?span=week"), 400, "span")
+
+
+def test_the_command_says_the_same_in_rows(phone, db, folder, capsys):
+    fill(db, 12)
+    page = phone.get("/api/lessons").get_json()
+
+    assert main(["lessons", "--data", str(folder.root)]) == 0
+
+    told = capsys.readouterr().out
+    for each in page["sections"]:
+        assert each["title"] in told
+        for row in each["rows"]:
+            assert row["figure"] in told
