@@ -8,6 +8,7 @@ questions of one test are put together, at its end.
 
 import hashlib
 import json
+import re
 import tempfile
 import threading
 from collections import OrderedDict
@@ -119,7 +120,8 @@ class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
     @classmethod
     def of(cls, before: "Asked | None", question: dict) -> "Asked":
         """Put a question; `key` is the same exactly when log and question are."""
-        op, text = question["op"], json.dumps(question, ensure_ascii=False)
+        op = question["op"]
+        text = _HALF.sub(lambda half: json.dumps(half[0])[1:-1], json.dumps(question, ensure_ascii=False))
         if op == "reset" and not question.get("more"):
             before = None
         stands = before.key if before else b""
@@ -136,6 +138,8 @@ class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
             texts.append(_EMPTY)
         return texts[::-1]
 
+
+_HALF = re.compile("[\ud800-\udfff]")  # escaped in a browser's JSON, as all others are not
 
 _UNKNOWN = Asked(None, "", b"unknown", True)
 

@@ -19,6 +19,8 @@ from .operations.questions import QuestionOperations
 from .operations.record import RecordOperations
 from .state import snapshot
 
+_SEARCHES = ("job_list", "vehicles", "find")  # what is typed there is looked for as far as it is whole
+
 
 class Host(
     LogOperations, KeptOperations, RecordOperations, CounterOperations, LabelOperations, QuestionOperations
@@ -36,6 +38,7 @@ class Host(
                 raise BadInput("call", asked, message("refusals-object"))
             if "compact" in asked:
                 asked.update(compact.opened(asked.pop("compact")))
+            _hold_whole(text, asked)
             operation = getattr(self, "op_" + str(asked.pop("op", "")), None)
             if operation is None:
                 raise BadInput("op", None, message("refusals-operation"))
@@ -52,3 +55,17 @@ class Host(
             return canon.dumps({"ok": False, "missing": self.missing(error.jobs)})
         except BadInput as error:
             return canon.dumps({"ok": False, "error": error.as_dict()})
+
+
+def _hold_whole(text: str, asked: dict) -> None:
+    """Refuse half a character in an argument by its name, before anything is done with it.
+
+    Drafts are refused by the rule on bounds, as a sentence for a person, and a search leaves it out.
+    """
+    if not ("\\ud" in text or "\\uD" in text) or asked.get("op") in ("check", "check_and_add"):
+        return
+    if asked.get("op") in _SEARCHES and isinstance(asked.get("text"), str):
+        asked["text"] = canon.whole(asked["text"])
+    where = canon.half_at(asked, "")
+    if where:
+        raise BadInput(where, message("refusals-found-half-pair"), message("refusals-whole-characters"))

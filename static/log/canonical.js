@@ -18,11 +18,13 @@ export class NotCanonical extends TypeError {
   /**
    * @param {string} path
    * @param {string} why
+   * @param {boolean} [typed]  a person can have typed it: half a character, as a keyboard leaves it
    */
-  constructor(path, why) {
+  constructor(path, why, typed = false) {
     super(`${path || 'value'}: ${why}`);
     this.name = 'NotCanonical';
     this.path = path;
+    this.typed = typed;
   }
 }
 
@@ -46,7 +48,7 @@ function hold(value, path) {
   if (typeof value === 'number') {
     if (!Number.isSafeInteger(value)) throw new NotCanonical(path, `${value} is not an integer within ±(2^53 - 1)`);
   } else if (typeof value === 'string') {
-    if (LONE_SURROGATE.test(value)) throw new NotCanonical(path, 'text with half a character in it');
+    if (LONE_SURROGATE.test(value)) throw new NotCanonical(path, 'text with half a character in it', true);
   } else if (Array.isArray(value)) {
     // By number: what was never set in a list has to be met, too.
     for (let index = 0; index < value.length; index += 1) hold(value[index], `${path}[${index}]`);

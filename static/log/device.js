@@ -75,7 +75,7 @@ export class Device {
    * @param {string} name  up to 80 characters
    */
   async setActor(name) {
-    const actor = Array.from(name.trim()).slice(0, 80).join('');
+    const actor = Array.from(name.replace(/\p{Surrogate}/gu, '').trim()).slice(0, 80).join('');
     await this.#store.setMeta('actor', actor);
     this.actor = actor;
   }

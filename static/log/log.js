@@ -9,12 +9,14 @@
 
 import { CoreError } from '../core/client.js';
 import { appended, chain } from './append.js';
+import { NotCanonical } from './canonical.js';
 import { CoreFeed } from './core-feed.js';
 import { LOG_LOCK, withLock } from '../phone/locks.js';
 import { observable } from '../phone/observable.js';
 import { SaveError } from './save-error.js';
 import { SnapshotMaker } from './snapshot-maker.js';
 import { isQuotaError, makingRoom } from './space.js';
+import { say } from '../words/words.js';
 
 /**
  * @typedef {object} Draft
@@ -127,7 +129,8 @@ export class EventLog {
   async #record(drafts, photo, following) {
     const at = Date.now();
     const head = await this.#store.getMeta('head');
-    const entries = await chain(drafts, head, this.#device.actor, at, false);
+    const entries = await chain(drafts, head, this.#device.actor, at, false).catch(refusalOf);
+    if ('refusal' in entries) return entries;
     const { refusal, conflicts, unchecked } = await this.#check(drafts, entries, following);
     if (refusal) return { refusal };
     try {
@@ -203,6 +206,19 @@ export class EventLog {
       this.#catchingUp = false;
     }
   }
+}
+
+/**
+ * What cannot be chained because of how it was typed, refused in the core's words: it runs behind the chain, or not at all.
+ * @param {unknown} error
+ * @returns {{refusal: Refusal}}
+ */
+function refusalOf(error) {
+  if (!(error instanceof NotCanonical && error.typed)) throw error;
+  const fault = { field: error.path, found: say('refusals-found-half-pair'), wanted: say('refusals-whole-characters') };
+  const message = say('refusals-bad-input', fault);
+  const words = { title: say('rules-not-recorded-title'), sentence: message, do: say('rules-form-do') };
+  return { refusal: { rule: 'bounds', ...words, override: false, draft: 0, fault: { ...fault, message } } };
 }
 
 /**

@@ -143,3 +143,34 @@ def test_odd_entries_that_the_server_takes_are_drawn_as_the_server_tells_them(ta
 def bare(texts):
     """Return texts as they are shown, without their blanks: a code in a sentence is set apart."""
     return ["".join(visible(text).split()) for text in texts]
+
+
+def spare(at):
+    data = {"unit": "s1", "part": "PS-1", "serial": "", "code": "", "how": "tapped", "place": "stock"}
+    return {"kind": "unit_added", "data": data, "job": None, "at": at}
+
+
+def test_a_part_of_a_sheet_that_cannot_be_drawn_says_so_and_the_rest_is_printed(take_screens):
+    phone = take_screens()
+    keep(phone, [spare(1000)])
+    phone.context.add_init_script(f"({_NO_ROW})()")
+
+    for sheet, parts, stands in (("paper", 2, "Tests"), ("slip", 1, "Decision")):
+        page = phone.show(f"/#/unit/s1/{sheet}")
+        page.locator(".sheet [data-broken]").first.wait_for()
+        assert page.locator(".sheet [data-broken]").count() == parts
+        page.get_by_role("heading", name=stands, exact=True).wait_for()
+        page.locator(".sheet-foot").wait_for()
+        page.get_by_role("button", name="Print").first.wait_for()
+
+
+def test_a_batch_of_labels_that_cannot_be_drawn_says_so_and_the_others_stand(take_screens):
+    phone = take_screens()
+    counts = {"on paper": 5, "on a sensor": 1, "void": 0}
+    batch = {"made_at": START, "layout": "A4", "finished": True}
+    batches = [{**batch, "id": each, "counts": None if each == 2 else counts} for each in (1, 2, 3)]
+    phone.page.route("**/api/labels", lambda route: route.fulfill(json={"batches": batches}))
+    page = phone.show("/#/labels")
+    page.get_by_role("link", name="Batch 3").wait_for()
+    assert page.locator("li [data-broken]").count() == 1
+    page.get_by_role("button", name="Print labels").wait_for()

@@ -12,6 +12,7 @@ from server.words.visible import visible
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.hosts import CoreError
 from tests.said import english
 from tests.said import refusing
 
@@ -187,3 +188,47 @@ def test_what_comes_in_has_bounds_that_what_was_kept_has_not(core, field, value,
     assert core("envelope", event=event)  # well-formed, and folded where it was kept
     with refusing(f"event.{field}: found .*, wanted {wanted}"):
         envelope.bound(event)
+
+
+HALF = "dirty \ud83d"  # half of a character, as a keyboard leaves it that was cut off
+
+
+@pytest.mark.parametrize("kind", ["cleaned", "unit_added"])
+def test_half_a_character_is_refused_by_the_name_of_its_field(core, kind):
+    job = Driver(core).begin()
+    data = {"cleaned": {"position": RIGHT, "note": HALF}, "unit_added": {**added("u1"), "serial": HALF}}[kind]
+    stop = job.check({"kind": kind, "data": data})
+    assert stop["rule"] == "bounds"
+    assert stop["fault"]["field"] == {"cleaned": "data.note", "unit_added": "data.serial"}[kind]
+
+
+@pytest.mark.parametrize(
+    ("op", "arguments", "field"),
+    [
+        ("unit", {"unit": HALF}, "unit"),
+        ("unit", {"code": HALF}, "code"),
+        ("job", {"job": HALF}, "job"),
+        ("vehicle", {"vehicle": HALF}, "vehicle"),
+        ("scan", {"text": HALF, "how": "typed"}, "text"),
+        ("code", {"text": HALF}, "text"),
+        ("others", {"job": JOB, "people": [{"name": HALF, "doing": "", "positions": []}]}, "people[0].name"),
+    ],
+)
+def test_half_a_character_in_a_question_is_refused_by_the_name_of_its_argument(core, op, arguments, field):
+    Driver(core).begin()
+    with pytest.raises(CoreError, match="whole Unicode characters") as refused:
+        core(op, **arguments)
+    assert str(refused.value).startswith(f"{field}: ")
+
+
+@pytest.mark.parametrize("op", ["job_list", "vehicles", "find"])
+def test_a_search_leaves_half_a_character_out(core, op):
+    Driver(core).begin()
+    assert core(op, text="estate \ud83d") == core(op, text="estate ")
+
+
+def test_whole_characters_of_two_halves_and_their_spelling_stay(core):
+    job = Driver(core).begin()
+    assert (
+        job.check({"kind": "cleaned", "data": {"position": RIGHT, "note": "dry \U0001f600 \\ud83d"}}) is None
+    )

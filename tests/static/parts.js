@@ -20,6 +20,8 @@ export * from '../../static/photos/photos.js';
 export * from '../../static/photos/picture-file.js';
 export * from '../../static/photos/prepare-photo.js';
 export * from '../../static/photos/small-pictures.js';
+export { render as renderInto } from 'lit-html';
+export * from '../../static/screens/counter/card.js';
 export * from '../../static/screens/frame/router.js';
 export * from '../../static/screens/scan/alarm.js';
 export * from '../../static/screens/scan/label-reader.js';

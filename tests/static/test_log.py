@@ -293,3 +293,25 @@ def test_a_full_phone_drops_photos_that_the_server_has_and_no_others(make_profil
         "Promise.all([confirmed, waiting, photo.sha256].map((sha) => store.photoBytes(sha)))"
     )
     assert [photo is not None for photo in kept] == [False, True, True]
+
+
+HALF = """async () => {
+  const note = `wet ${String.fromCharCode(0xd83d)}`;
+  const draft = stock('a');
+  draft.data.serial = note;
+  const { refusal } = await log.record([draft]);
+  return refusal;
+}"""
+
+
+def test_half_a_character_is_refused_by_its_field_and_nothing_is_lost(bare_page):
+    start_parts(bare_page)
+    refusal = bare_page.evaluate(HALF)
+    assert refusal["fault"]["field"] == "data.serial"
+    assert "whole Unicode characters" in refusal["sentence"]
+    assert records(bare_page) == []
+    bare_page.evaluate("log.record([stock('b')])")
+    assert is_whole(records(bare_page))
+    bare_page.evaluate("device.setActor('Zoë ' + String.fromCharCode(0xd83d))")
+    bare_page.evaluate("log.record([stock('c')])")
+    assert records(bare_page)[-1]["event"]["actor"] == "Zoë"

@@ -56,6 +56,27 @@ def check(value, where: str) -> None:
     _refuse(value, where)
 
 
+def whole(text: str) -> str:
+    """Return a text without the halves of characters that JSON can hold and no text may."""
+    return "".join([character for character in text if not 0xD800 <= ord(character) <= 0xDFFF])
+
+
+def half_at(value, where: str) -> str:
+    """Return the path to the first text that holds half a character, "" where all are whole."""
+    if isinstance(value, str):
+        return where if whole(value) != value else ""
+    inner = []
+    if isinstance(value, dict):
+        inner = [(value[key], where + "." + key if where else key) for key in sorted(value)]
+    elif isinstance(value, (list, tuple)):
+        inner = [(value[index], "{}[{}]".format(where, index)) for index in range(len(value))]
+    for item, path in inner:
+        found = half_at(item, path)
+        if found:
+            return found
+    return ""
+
+
 def sha256_hex(text: str) -> str:
     """Return the SHA-256 of the UTF-8 bytes of `text` as 64 lower-case hex digits (FIPS 180-4)."""
     digest = hashlib.sha256(text.encode("utf-8")).digest()

@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark, markShape } from '../../shapes/marks.js';
+import { part, rows } from '../frame/part.js';
 import { picture } from '../frame/picture.js';
 import { sentence } from '../frame/sentence.js';
 import { say } from '../../words/words.js';
@@ -41,19 +42,19 @@ export function proposalCard(work, answer) {
     </header>
     <p class="proposal-unit">
       ${code(answer.shown, { size: 'large' })}
-      <span>${partAndPlace(answer)}</span>
+      <span>${part(() => partAndPlace(answer))}</span>
     </p>
     ${against.length
       ? html`<ul class="check-list">
-          ${against.map((each) => check(each, answer.headline))}
+          ${rows(against, (each) => check(each, answer.headline))}
         </ul>`
       : nothing}
-    ${comparing(work, answer)}
+    ${part(() => comparing(work, answer))}
     ${against.length < answer.checks.length
       ? html`<details class="more">
           <summary>${say('counter-all-checks', { count: answer.checks.length })}</summary>
           <ul class="check-list">
-            ${answer.checks.map((each) => check(each))}
+            ${rows(answer.checks, (each) => check(each))}
           </ul>
         </details>`
       : nothing}
@@ -83,8 +84,8 @@ function check({ state, title, sentence: words }, headline = '') {
  * @param {CounterCard} answer
  */
 function comparing(work, answer) {
-  const part = answer.checks.find((each) => each.rule === 'part');
-  if (part?.state !== 'hold') return nothing;
+  const claimed = answer.checks.find((each) => each.rule === 'part');
+  if (claimed?.state !== 'hold') return nothing;
   return html`<section class="compare">
     ${answer.photos.length
       ? html`<ul class="compare-pictures">

@@ -10,6 +10,7 @@ import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
 import { say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
+import { part, rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { countWords } from './batches-page.js';
 import { press } from './press.js';
@@ -47,8 +48,11 @@ export const batchPage = {
         <h1>${countWords(counts)}</h1>
         <p class="lead">${layout}</p>
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing} ${told}
-        ${by['on paper'].length ? html`${printAgain(ctx, by['on paper'])} ${press.takeOut ? takeOut(ctx, by['on paper']) : nothing}` : nothing}
-        ${by['on a sensor'].length ? onSensors(by['on a sensor']) : nothing} ${by.void.length ? outOfUse(by.void) : nothing}
+        ${by['on paper'].length
+          ? html`${part(() => printAgain(ctx, by['on paper']))} ${press.takeOut ? part(() => takeOut(ctx, by['on paper'])) : nothing}`
+          : nothing}
+        ${by['on a sensor'].length ? part(() => onSensors(by['on a sensor'])) : nothing}
+        ${by.void.length ? part(() => outOfUse(by.void)) : nothing}
       `,
       main: main ?? { words: say('labels-batch-new'), run: () => ctx.go(to.printLabels()) },
       second: { words: say('labels-batch-all'), run: () => ctx.go(to.labels()) },
@@ -134,7 +138,8 @@ function onSensors(labels) {
   return html`<section>
     <h2>${say('labels-on-sensor')}</h2>
     <ul class="list">
-      ${labels.map(
+      ${rows(
+        labels,
         ({ shown, unit }) => html`<li><a class="list-row" href=${linkTo(to.unit(unit ?? ''))}>${code(shown)}</a></li>`,
       )}
     </ul>
@@ -146,7 +151,8 @@ function outOfUse(labels) {
   return html`<section>
     <h2>${say('labels-void')}</h2>
     <ul class="list">
-      ${labels.map(
+      ${rows(
+        labels,
         ({ shown, unit, reason }) => html`<li>
           ${unit
             ? html`<a class="list-row" href=${linkTo(to.unit(unit ?? ''))}

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { helpLink } from '../frame/help-link.js';
+import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { day } from '../frame/when.js';
 import { press } from './press.js';
@@ -26,7 +27,7 @@ export const batchesPage = {
     body: ctx.data.batches.length
       ? html`<p class="lead">${say('labels-lead')}</p>
           <ul class="list">
-            ${ctx.data.batches.map(batchRow)}
+            ${rows(ctx.data.batches, batchRow, ({ id }) => to.batch(id))}
           </ul>`
       : html`<section class="nothing">
           ${icon('ask', { size: 'large' })}

@@ -9,6 +9,7 @@ import { markKey, mark } from '../../shapes/marks.js';
 import { trail, trailOnPaper } from '../../shapes/trail.js';
 import { say } from '../../words/words.js';
 import { paperParts, TESTS_ACROSS } from './paper.js';
+import { part, rows } from '../frame/part.js';
 import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -37,12 +38,12 @@ export const reportPage = {
       kept: 'report',
       before: report.photos.after.length ? nothing : wantsPicture(report),
       body: (paper) => html`
-        ${head(report)}
+        ${part(() => head(report))}
         <section class="sheet-part">
           <h1 class="sheet-verdict">${report.headline}</h1>
           ${sentences(report.found)} ${report.sure ? html`<p>${sentence(report.sure)}</p>` : nothing}
         </section>
-        ${pictures(ctx, say('paper-report-before'), report.photos.before)}
+        ${part(() => pictures(ctx, say('paper-report-before'), report.photos.before))}
         ${report.trail.tests.length
           ? html`<section class="sheet-part">
               <h2>${say('paper-report-trail')}</h2>
@@ -50,14 +51,14 @@ export const reportPage = {
                 ${say('paper-report-trail-lead')}
               </p>
               ${markKey(['clean', 'fault'])}
-              <div class="on-screen">${trail(report.trail)}</div>
-              <div class="on-paper">${trailOnPaper(report.trail, TESTS_ACROSS[paper])}</div>
+              <div class="on-screen">${part(() => trail(report.trail))}</div>
+              <div class="on-paper">${part(() => trailOnPaper(report.trail, TESTS_ACROSS[paper]))}</div>
             </section>`
           : nothing}
-        ${done(report)} ${part(say('paper-report-replaced'), report.replaced)}
-        ${pictures(ctx, say('paper-report-during'), report.photos.during)}
-        ${pictures(ctx, say('paper-report-after'), report.photos.after)}
-        ${part(say('paper-report-proof'), report.proof)} ${part(say('paper-report-note'), report.cautions)} ${foot(report)}
+        ${part(() => done(report))} ${told(say('paper-report-replaced'), report.replaced)}
+        ${part(() => pictures(ctx, say('paper-report-during'), report.photos.during))}
+        ${part(() => pictures(ctx, say('paper-report-after'), report.photos.after))}
+        ${told(say('paper-report-proof'), report.proof)} ${told(say('paper-report-note'), report.cautions)} ${part(() => foot(report))}
       `,
     });
   },
@@ -99,7 +100,7 @@ function sentences(said) {
  * @param {string} title
  * @param {string[]} said
  */
-function part(title, said) {
+function told(title, said) {
   if (!said.length) return nothing;
   return html`<section class="sheet-part">
     <h2>${title}</h2>
@@ -113,7 +114,8 @@ function done({ done: steps }) {
   return html`<section class="sheet-part">
     <h2>${say('paper-report-done')}</h2>
     <ol class="sheet-steps">
-      ${steps.map(
+      ${rows(
+        steps,
         (step) => html`<li>
           ${mark(step.mark, { word: '' })}
           <p>${step.at ? html`<span class="sheet-when">${dayOnPaper(step.at)}</span> ` : nothing}${sentence(step.sentence)}</p>

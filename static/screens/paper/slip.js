@@ -8,6 +8,7 @@ import { html } from 'lit-html';
 
 import { say } from '../../words/words.js';
 import { paperParts } from './paper.js';
+import { part } from '../frame/part.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
@@ -34,17 +35,17 @@ export const slipPage = {
       papers: ['a5', '80', '58'],
       kept: KEPT,
       body: () => html`
-        ${sheetHead(say('paper-slip'), unit)}
+        ${part(() => sheetHead(say('paper-slip'), unit))}
         <section class="sheet-part">
           <h2>${say('paper-tests')}</h2>
-          ${sheetFinding(unit.finding)}
+          ${part(() => sheetFinding(unit.finding))}
         </section>
         <section class="sheet-part">
           <h2>${say('paper-custody')}</h2>
           <p>${unit.custody_words}</p>
-          <p>${last(unit.custody)}</p>
+          <p>${part(() => last(unit.custody))}</p>
         </section>
-        ${decision(unit.returns)} ${sheetFoot(ctx)}
+        ${part(() => decision(unit.returns))} ${part(() => sheetFoot(ctx))}
       `,
     });
   },

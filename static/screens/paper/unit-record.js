@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { markKey } from '../../shapes/marks.js';
 import { say } from '../../words/words.js';
 import { paperParts, TESTS_ACROSS } from './paper.js';
+import { part, rows } from '../frame/part.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { loadUnitSheet, sheetFinding, sheetFoot, sheetHead } from './sheet-parts.js';
@@ -34,17 +35,17 @@ export const unitRecordPage = {
       papers: ['a5', 'page'],
       kept: KEPT,
       body: (paper) => html`
-        ${sheetHead(say('paper-record'), unit)}
+        ${part(() => sheetHead(say('paper-record'), unit))}
         <section class="sheet-part">
           <h2>${say('paper-tests')}</h2>
-          ${sheetFinding(unit.finding)}
+          ${part(() => sheetFinding(unit.finding))}
           <p>${sentence(say('paper-record-where', { where: unit.where }))}</p>
         </section>
         <section class="sheet-part">
           <h2>${say('paper-record-trail')}</h2>
-          ${markKey(['clean', 'fault', 'aside'])} ${unitStations(unit.trail, { across: TESTS_ACROSS[paper] })}
+          ${markKey(['clean', 'fault', 'aside'])} ${part(() => unitStations(unit.trail, { across: TESTS_ACROSS[paper] }))}
         </section>
-        ${tests(unit)} ${custody(unit)} ${labels(unit)} ${returns(unit)} ${lost(unit)} ${sheetFoot(ctx)}
+        ${[tests, custody, labels, returns, lost].map((each) => part(() => each(unit)))} ${part(() => sheetFoot(ctx))}
       `,
     });
   },
@@ -56,7 +57,7 @@ function tests({ tests: read, tests_words: counted }) {
     <h2>${say('paper-record-tests')}</h2>
     <p>${counted}</p>
     <ul class="sheet-list">
-      ${read.map((test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
+      ${rows(read, (test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
     </ul>
   </section>`;
 }
@@ -96,7 +97,8 @@ function labels({ labels: all }) {
   return html`<section class="sheet-part">
     <h2>${say('paper-record-labels')}</h2>
     <ul class="sheet-list">
-      ${all.map(
+      ${rows(
+        all,
         (each) => html`<li>
           ${sentence(labelWords(each))}
         </li>`,
@@ -117,7 +119,8 @@ function returns({ returns: all }) {
   return html`<section class="sheet-part">
     <h2>${say('paper-record-returns')}</h2>
     <ul class="sheet-list">
-      ${all.map(
+      ${rows(
+        all,
         ({ at, actor, received, decision }) => html`<li>
           <span class="sheet-when">${momentOnPaper(at)}</span> ${received} ${actor}.
           ${decision
