@@ -130,6 +130,7 @@ export interface JobLine {
   vehicle: string;
   plate: string;
   complaint: string;
+  sort: string;
   opened_at: number;
   closed: boolean;
   /** 0 while it is open. */
@@ -176,14 +177,16 @@ export interface JobListView {
 }
 
 export interface SmallBoard {
-  kind: 'rear' | 'front' | 'around';
-  positions: { id: string; edge: Edge; index: number; mark: Mark }[];
+  kind: BoardKind;
+  positions: { id: string; edge: Edge; index: number; mark: Mark; x: number; y: number }[];
 }
 
 export interface JobView {
   id: string;
   title: string;
   complaint: string;
+  /** The sort of part, as PART() takes it. */
+  sort: string;
   vehicle: { id: string; name: string; vin: string };
   /** What earlier jobs on the vehicle say; null on a first visit. */
   back: ReturningView | null;
@@ -246,8 +249,11 @@ export interface WaysView {
   };
 }
 
+/** The last two are plans on which each position has its place. */
+export type BoardKind = 'rear' | 'front' | 'around' | 'vehicle' | 'engine';
+
 export interface BoardView {
-  kind: 'rear' | 'front' | 'around';
+  kind: BoardKind;
   positions: BoardPosition[];
 }
 
@@ -257,6 +263,9 @@ export interface BoardPosition {
   edge: Edge;
   index: number;
   count_on_edge: number;
+  /** In thousandths from the left and the top of a plan; 0 where there is none. */
+  x: number;
+  y: number;
   mark: Mark;
   word: string;
   unit: UnitBrief | null;
@@ -676,6 +685,7 @@ export interface EvidenceView {
 
 export interface AssumptionsView {
   closed: boolean;
+  sort: string;
   rates: RateView[];
   confidence: FigureView;
   confidence_ppm: number;
@@ -767,6 +777,7 @@ export interface MoneyView {
 
 export interface ReportView {
   id: string;
+  sort: string;
   vehicle: string;
   vin: string;
   complaint: string;
@@ -793,10 +804,14 @@ export interface LayoutPosition {
   edge: Edge;
   group: string;
   reach_minutes: number;
+  x?: number;
+  y?: number;
 }
 
 export interface LayoutView {
   id: string;
+  outline: 'vehicle' | 'engine';
+  complaints: string[];
   name: string;
   positions: LayoutPosition[];
   /** What the positions are called, by id; their `name` is what an entry keeps. */
@@ -863,6 +878,7 @@ export interface VehicleJob {
 
 export interface UnitView {
   id: string;
+  sort: string;
   code: string;
   shown: string;
   was: string[];

@@ -9,9 +9,9 @@ import { DRAWING_WIDTH } from "./vehicle.js";
 
 /**
  * @typedef {{id: string, name: string, edge: "rear"|"front"|"left"|"right", index: number,
- *   mark: string, word: string, unit: {id: string, shown: string, part?: string}|null,
+ *   x?: number, y?: number, mark: string, word: string, unit: {id: string, shown: string, part?: string}|null,
  *   photo?: string}} Position
- * @typedef {Position & {number: number, x: number, y: number, size: number,
+ * @typedef {Omit<Position, "x" | "y"> & {number: number, x: number, y: number, size: number,
  *   numberX: number, numberY: number, anchor: "start"|"middle"|"end"}} Spot
  */
 
@@ -120,6 +120,33 @@ export function aroundGeometry(positions) {
   spots.push(...down(right, { ...side, x: box.right - 2, outward: 1, first }));
   first += right.length;
   spots.push(...across(rear, { ...extent(rear.length), ...ends, y: box.bottom - 4, outward: 1, first }));
+  return { spots, box, height: box.bottom + 36 };
+}
+
+/** What positions with a place are drawn on, in the units of the drawing. */
+const PLANS = {
+  vehicle: { left: 52, right: DRAWING_WIDTH - 52, top: 44, bottom: 280 },
+  engine: { left: 14, right: DRAWING_WIDTH - 14, top: 24, bottom: 128 },
+};
+
+/**
+ * A plan on which each position lies where it was put, in thousandths of its box.
+ * @param {Position[]} positions
+ * @param {"vehicle" | "engine"} outline
+ */
+export function planGeometry(positions, outline) {
+  const box = PLANS[outline];
+  const placed = positions.map((position) => ({
+    x: box.left + ((box.right - box.left) * (position.x ?? 0)) / 1000,
+    y: box.top + ((box.bottom - box.top) * (position.y ?? 0)) / 1000,
+  }));
+  const apart = placed.flatMap((one, n) => placed.slice(0, n).map(({ x, y }) => Math.hypot(one.x - x, one.y - y)));
+  const size = Math.max(14, Math.min(30, ...apart.map((each) => each - 4)));
+  /** @type {Spot[]} */
+  const spots = positions.map((position, n) => ({
+    ...position, ...placed[n], number: n + 1, size,
+    numberX: placed[n].x, numberY: placed[n].y + size / 2 + 14, anchor: "middle",
+  }));
   return { spots, box, height: box.bottom + 36 };
 }
 

@@ -8,16 +8,16 @@
  */
 import { html, nothing, svg } from "lit-html";
 
-import { EDGES, aroundGeometry, endGeometry, namesFitFrom } from "./board-geometry.js";
+import { EDGES, aroundGeometry, endGeometry, namesFitFrom, planGeometry } from "./board-geometry.js";
 import { code } from "./code.js";
 import { icon } from "./icons.js";
 import { mark, markShape, markWord } from "./marks.js";
-import { DRAWING_WIDTH, vehicleAbove, vehicleEnd } from "./vehicle.js";
+import { DRAWING_WIDTH, engineAbove, vehicleAbove, vehicleEnd } from "./vehicle.js";
 import { say } from "../words/words.js";
 
 /** @typedef {import("./board-geometry.js").Position} Position */
 /** @typedef {import("./board-geometry.js").Spot} Spot */
-/** @typedef {{kind: "rear"|"front"|"around", positions: Position[]}} BoardView */
+/** @typedef {{kind: import("../core/views.js").BoardKind, positions: Position[]}} BoardView */
 /** @typedef {{start: string, goal: string}} Arrow  `start` is empty for what comes from elsewhere */
 /**
  * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
@@ -26,11 +26,8 @@ import { say } from "../words/words.js";
  *   to those who hear the screen, but for the chosen ones; "units" the missing labels alone
  */
 
-const SEEN = {
-  rear: "shapes-seen-rear",
-  front: "shapes-seen-front",
-  around: "shapes-seen-around",
-};
+const FROM_ABOVE = "shapes-seen-around";
+const SEEN = { rear: "shapes-seen-rear", front: "shapes-seen-front", around: FROM_ABOVE, vehicle: FROM_ABOVE, engine: FROM_ABOVE };
 
 /** @type {Record<string, string>} */
 const EDGES_SAID = {
@@ -94,6 +91,19 @@ function cell(spot, chosen, onPick, quiet) {
         data-chosen=${chosen ? "true" : nothing}>${inside}</div>`}</li>`;
 }
 
+/**
+ * @param {BoardView} view
+ * @returns {{spots: Spot[], height: number, outline: unknown}}
+ */
+function drawn({ kind, positions }) {
+  if (kind === "rear" || kind === "front") {
+    const { spots, height, bottom } = endGeometry(positions, kind);
+    return { spots, height, outline: vehicleEnd(kind, bottom) };
+  }
+  const { spots, height, box } = kind === "around" ? aroundGeometry(positions) : planGeometry(positions, kind);
+  return { spots, height, outline: kind === "engine" ? engineAbove(box) : svg`${vehicleAbove(box)}${aboveWords({ box })}` };
+}
+
 /** @param {{box: {left: number, right: number, top: number, bottom: number}}} geometry */
 function aboveWords({ box }) {
   const roof = box.top + (box.bottom - box.top) * 0.3 + 54;
@@ -110,12 +120,9 @@ function aboveWords({ box }) {
 export function smallBoard({ kind, positions }) {
   /** @type {Position[]} */
   const placed = positions.map((each) => ({ ...each, name: "", word: "", unit: null }));
-  const around = kind === "around";
-  const end = kind === "front" ? "front" : "rear";
-  const geometry = around ? aroundGeometry(placed) : endGeometry(placed, end);
-  return html`<svg class="board-small" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}">
-    ${"box" in geometry ? vehicleAbove(geometry.box) : vehicleEnd(end, geometry.bottom)}
-    ${geometry.spots.map((spot) => markShape(spot.mark, spot))}
+  const { spots, height, outline } = drawn({ kind, positions: placed });
+  return html`<svg class="board-small" viewBox="0 0 ${DRAWING_WIDTH} ${height}">
+    ${outline} ${spots.map((spot) => markShape(spot.mark, spot))}
   </svg>`;
 }
 
@@ -128,29 +135,28 @@ export function smallBoard({ kind, positions }) {
 export function board(view, { onPick = null, chosen = [], arrows = [], quiet = false, folded = false } = {}) {
   const picked = new Set(typeof chosen === "string" ? [chosen] : chosen);
   const around = view.kind === "around";
-  const end = view.kind === "front" ? "front" : "rear";
-  const geometry = around ? aroundGeometry(view.positions) : endGeometry(view.positions, end);
-  const fit = around ? 0 : namesFitFrom(view.positions);
+  const ofAnEnd = view.kind === "rear" || view.kind === "front";
+  const geometry = drawn(view);
+  const fit = ofAnEnd ? namesFitFrom(view.positions) : 0;
   const groups = around
     ? EDGES.map((edge) => ({ edge, spots: geometry.spots.filter((spot) => spot.edge === edge) }))
       .filter((group) => group.spots.length)
-    : [{ edge: end, spots: geometry.spots }];
+    : [{ edge: "", spots: geometry.spots }];
   // Seen from the front, the vehicle's left is on the right of the picture.
-  const [first, last] = end === "front" ? ["shapes-right", "shapes-left"] : ["shapes-left", "shapes-right"];
-  return html`<figure class="board board-${view.kind} ${
+  const [first, last] = view.kind === "front" ? ["shapes-right", "shapes-left"] : ["shapes-left", "shapes-right"];
+  return html`<figure class="board board-${ofAnEnd ? view.kind : "around"} ${
     fit ? `board-fit-${String(fit).replace(".", "-")}` : "board-keyed"}">
     <figcaption class="board-caption">
-      <span class="board-side">${say(first)}</span>
+      ${view.kind === "engine" ? nothing : html`<span class="board-side">${say(first)}</span>`}
       <span class="board-seen">${say(SEEN[view.kind])}</span>
-      <span class="board-side">${say(last)}</span>
+      ${view.kind === "engine" ? nothing : html`<span class="board-side">${say(last)}</span>`}
     </figcaption>
     <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}" aria-hidden="true">
-      ${"box" in geometry ? svg`${vehicleAbove(geometry.box)}${aboveWords(geometry)}`
-        : vehicleEnd(end, geometry.bottom)}
+      ${geometry.outline}
       ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
       ${arrows.map((arrow) => arrowShape(arrow, geometry.spots))}
     </svg>
-    ${folded && around ? html`<details class="more board-more"><summary>${say("shapes-positions", { count: view.positions.length })}</summary>${lists()}</details>`
+    ${folded && !ofAnEnd ? html`<details class="more board-more"><summary>${say("shapes-positions", { count: view.positions.length })}</summary>${lists()}</details>`
       : lists()}
   </figure>`;
 

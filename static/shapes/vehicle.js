@@ -40,6 +40,19 @@ export function vehicleEnd(end, bottom) {
 }
 
 /**
+ * An engine from above, lying across the picture.
+ * @param {{left: number, right: number, top: number, bottom: number}} box
+ */
+export function engineAbove({ left, right, top, bottom }) {
+  const [width, height] = [right - left, bottom - top];
+  return svg`<g class="car">
+    <rect class="car-tyre" x=${left - 8} y=${top + height / 4} width=${width + 16} height=${height / 2} rx="4" />
+    <rect class="car-body" x=${left} y=${top} width=${width} height=${height} rx="12" />
+    <path class="car-line" d="M${left + 10} ${top + 14}h${width - 20}M${left + 10} ${bottom - 14}h${width - 20}" />
+  </g>`;
+}
+
+/**
  * The vehicle from above, front at the top.
  * @param {{left: number, right: number, top: number, bottom: number}} box
  */

@@ -62,7 +62,7 @@ class Finger:
         count.type(page.get_by_label("Vehicle", exact=True), VEHICLE)
         count.tap(page.get_by_role("radio", name=COMPLAINT))
         count.tap(page.get_by_role("radio", name=self.car.story.layout))
-        count.type(page.get_by_label("Part number of the sensors"), PART)
+        count.type(page.get_by_label("Part number"), PART)
         count.main()
 
     def looks(self) -> None:

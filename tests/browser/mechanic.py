@@ -22,7 +22,7 @@ class Mechanic:
         self.page.get_by_label("Vehicle", exact=True).fill(vehicle)
         self.page.get_by_role("radio", name="Beeps without reason").tap()
         self.page.get_by_role("radio", name=layout).tap()
-        self.page.get_by_label("Part number of the sensors").fill(part)
+        self.page.get_by_label("Part number").fill(part)
         phone.tap("Open the job")
         self.looks_around()
 

@@ -132,7 +132,7 @@ def opens_the_first_job(mechanic, name="Mara", vehicle="Blue estate"):
     mechanic.page.get_by_label("Vehicle", exact=True).fill(vehicle)
     mechanic.page.get_by_role("radio", name="Beeps without reason").tap()
     mechanic.page.get_by_role("radio", name="Rear, 4 sensors").tap()
-    mechanic.page.get_by_label("Part number of the sensors").fill("PS-4711")
+    mechanic.page.get_by_label("Part number").fill("PS-4711")
     mechanic.phone.tap("Open the job")
     mechanic.looks_around()
 

@@ -59,7 +59,7 @@ def stands_again(page, form: tuple) -> None:
 def open_a_job(phone):
     page = phone.show("/#/new")
     page.get_by_label("Vehicle", exact=True).fill("Green van")
-    page.get_by_text("In other words").click()
+    page.get_by_text("Something else").click()
     page.get_by_label("What is wrong").fill("beeps in the rain")
 
 

@@ -30,7 +30,7 @@ def test_bad_input_is_named_at_its_field_and_nothing_is_recorded(take_screens):
     }.items():
         assert page.get_by_label(field, exact=True).get_attribute("aria-invalid") == "true"
         assert page.get_by_text(said).is_visible()
-    assert page.get_by_text("Choose where the sensors sit.").is_visible()
+    assert page.get_by_text("Choose which parts, and where they sit.").is_visible()
     assert page.get_by_text("Character 12 is O. A VIN uses digits and letters").is_visible()
     assert page.evaluate("document.activeElement.labels[0].textContent") == "Your name"
 
@@ -51,7 +51,7 @@ def test_the_check_digit_is_explained_while_the_number_is_typed(take_screens):
 def test_what_was_typed_is_there_after_the_phone_ended_the_page(take_screens):
     phone = take_screens()
     page = phone.show("/#/new")
-    page.get_by_text("In other words").click()
+    page.get_by_text("Something else").click()
     fill(page, Your_name="Mara", Vehicle="Blue estate", VIN=GOOD_VIN, What_is_wrong="Says nothing")
     page.get_by_role("radio", name="Front, 6 sensors").check()
     wait_for_draft(page, "Mara", "Blue estate", GOOD_VIN, "Says nothing", "front-6")
@@ -76,7 +76,7 @@ def test_own_positions_are_named_one_on_a_line(take_screens):
     phone = take_screens()
     page = phone.show("/#/new")
     fill(page, Your_name="Mara", Vehicle="Trailer")
-    page.get_by_role("radio", name="My own positions").check()
+    page.get_by_role("radio", name="My own").check()
     fill(page, Names_of_the_positions="by the tow bar\n\nright corner\nright corner")
     page.get_by_text('Name 3 is "right corner"; wanted is a name that no other position has.').wait_for()
     phone.tap("Open the job")
@@ -107,7 +107,7 @@ def test_a_known_vehicle_brings_its_positions(take_screens):
     page.get_by_role("radio", name="Blue estate").click()
     page.get_by_text("A job on this vehicle is still open.").wait_for()
     assert page.get_by_label("Vehicle", exact=True).count() == 0
-    page.get_by_text("In other words").click()
+    page.get_by_text("Something else").click()
     fill(page, What_is_wrong="Again")
     phone.tap("Open the job")
     page.get_by_role("heading", name="Before you start").wait_for()

@@ -56,10 +56,10 @@ def test_a_full_phone_keeps_the_form_and_the_picture_and_saves_them_once_there_i
     makes_room = begins_full(phone)
     phone.tap("Open a job")
     page.get_by_label("Vehicle", exact=True).fill("Grey van")
-    page.get_by_text("In other words").tap()
+    page.get_by_text("Something else").tap()
     page.get_by_label("What is wrong").fill("Silent at the left")
     page.get_by_role("radio", name="Rear, 4 sensors").tap()
-    page.get_by_label("Part number of the sensors").fill("PS-4711")
+    page.get_by_label("Part number").fill("PS-4711")
     phone.tap("Open the job")
 
     page.get_by_role("heading", name="Not saved: this phone is full").wait_for()

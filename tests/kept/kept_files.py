@@ -24,6 +24,12 @@ REWORDED = (
         "good; the fault is in the connector, the wire or the control unit's input of that position",
         "good. The fault is in that position's connector, wire or control-unit input",
     ),
+    # What belongs to a position beside its sensor, a sort of part says once.
+    (
+        "the connector, the wire or the control-unit channel of",
+        "the connector, wire or control-unit input of",
+    ),
+    ("is bad: connector, wire or channel", "is bad: connector, wire or control-unit input"),
     # The numbers are read where they are asked for; the step says what matters.
     (
         "Read the part number off the old sensor and off the new one. They have to match. "

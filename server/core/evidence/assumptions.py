@@ -50,10 +50,13 @@ def in_words(job: Job, result: dict | None) -> dict:
     """Return the assumptions of a job, each with the drafts that switch it or set it back."""
     return {
         "closed": job.is_closed(),
+        "sort": job.sort.identity,
         "rates_ppm": job.rates_ppm,
         "confidence_ppm": job.confidence_ppm,
         "rates": [
-            _rate(job, name, meaning) for name, meaning in _MEANINGS + (_HEARD if job.listened else ())
+            _rate(job, name, meaning)
+            for name, meaning in _MEANINGS + (_HEARD if job.listened else ())
+            if name not in job.sort.without
         ],
         "confidence": _confidence(job),
         "comes_and_goes": _comes_and_goes(job, result),
@@ -83,7 +86,7 @@ def exact(ppm: int) -> dict:
 
 def _of(sort: Sort, name: str) -> dict:
     """Return a message of this module in the words of a sort of part."""
-    return message(name, sort=sort.identity, blocked=sort.obstruction.words)
+    return sort.says(name, blocked=sort.obstruction.words)
 
 
 def rates_set(job: Job, changes: dict, confidence_ppm: int = 0) -> dict:
@@ -156,7 +159,7 @@ def _comes_and_goes(job, result) -> dict:
     return {
         "value": value,
         "words": message("evidence-comes-and-goes" if value else "evidence-there-all-the-time"),
-        "note": message("evidence-comes-and-goes-note"),
+        "note": job.sort.says("evidence-comes-and-goes-note"),
         "switch_words": message(switch),
         "events": [draft("comes_and_goes_set", value=not value)],
         "estimate": offered,

@@ -143,10 +143,10 @@ def _tell_test_run(names, data) -> dict:
 
 def _tell_result(names, data) -> dict:
     if not data["heard"]:
-        return message("facts-test-not-heard", proof=names.sort.self_test.not_heard)
+        return names.sort.says("facts-test-not-heard", proof=names.sort.self_test.not_heard)
     if data["faulted"]:
-        return message("facts-test-fault", positions=names.positions(data["faulted"]))
-    return message("facts-test-good")
+        return names.sort.says("facts-test-fault", positions=names.positions(data["faulted"]))
+    return names.sort.says("facts-test-good")
 
 
 def _tell_circuit_measured(names, data) -> dict:

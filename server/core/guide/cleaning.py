@@ -15,7 +15,7 @@ def all_of(job: Job, positions: list) -> dict | None:
     waiting = [position for position in positions if position not in job.cleaned_since_test]
     if not waiting:
         return None
-    then = message("guide-clean-then-test")
+    then = job.sort.says("guide-clean-then-test")
     if len(waiting) > 1:
         then = message("guide-clean-then-next", position=words.position_name(job, waiting[1]))
     made = _step(job, waiting[0], job.sort.obstruction.clean, then)

@@ -36,7 +36,7 @@ def nothing_shown(job: Job, result: dict) -> tuple:
             message("guide-nothing-enough-title", count=clean),
             message("guide-nothing-enough-text"),
             action=close,
-            second=action(message("guide-test-again"), test),
+            second=action(job.sort.says("guide-test-again"), test),
         )
     if job.comes_and_goes:
         again = testing.test_step(job, message("guide-test-no-fault"))
@@ -46,7 +46,7 @@ def nothing_shown(job: Job, result: dict) -> tuple:
         return "test", again
     return "test", step(
         "nothing",
-        message("guide-nothing-title"),
+        job.sort.says("guide-nothing-title"),
         message("guide-nothing-text"),
         action=action(message("guide-nothing-comes-and-goes"), draft("comes_and_goes_set", value=True)),
         second=close,

@@ -148,6 +148,8 @@ def _fit(job: Job, now) -> dict:
 
 def _lock(job: Job, now) -> dict:
     places = now["positions"]
+    if not job.sort.hangs:
+        return seat(job, places)
     drafts = [draft("connector_locked", position=place) for place in places]
     return step(
         "lock",

@@ -35,7 +35,7 @@ def fix_step(job: Job, cause: str, moves: list) -> dict:
             made = stuck.nothing_found(job, what, moves)
     else:
         made = _shared(job, cause, base)
-    made["also"] = ways_out()
+    made["also"] = ways_out(job)
     return made
 
 
@@ -94,11 +94,11 @@ def start_replacing(position: str, unit: str) -> dict:
     return draft("move_started", move="replace", fitted={position: unit}, position=position, reason="")
 
 
-def ways_out() -> list:
+def ways_out(job: Job) -> list:
     """Return what can be done instead of the fix: test again. Closing unrepaired is among the `ways`."""
     return [
         action(
-            message("guide-test-again"),
+            job.sort.says("guide-test-again"),
             draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
         ),
     ]
@@ -169,11 +169,11 @@ def shared_step(job: Job, found: list) -> dict:
     return step(
         "wiring.several",
         message("guide-shared-several-title"),
-        sentences([causes.fix(job, cause) for cause in live] + [message("guide-shared-several-text")]),
+        sentences([causes.fix(job, cause) for cause in live] + [job.sort.says("guide-shared-several-text")]),
         form="choices",
         choices=choices,
         second=action(message("guide-moves-other")),
-        also=ways_out(),
+        also=ways_out(job),
     )
 
 

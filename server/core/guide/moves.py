@@ -116,7 +116,7 @@ def title_of(job: Job, entry: dict) -> dict:
     if move == "exchange":
         return _exchange(job, entry["fitted"])
     if move == "retest":
-        return message("guide-move-retest")
+        return job.sort.says("guide-move-retest")
     if move == "clean":
         names = [words.position_name(job, position) for position in _cleaned(entry)]
         return message("guide-move-clean", positions=all_of(names), count=len(names))

@@ -27,7 +27,7 @@ def thinking() -> dict:
 def choose(job: Job, moves: list) -> dict:
     """Return the step that proposes the best move; the others are behind its second button."""
     if not moves:
-        return testing.test_step(job, message("guide-test-again"))
+        return testing.test_step(job, job.sort.says("guide-test-again"))
     best = moves[0]
     return step(
         "move",

@@ -60,7 +60,7 @@ def without_reasoning(job: Job) -> dict | None:
     if under_way:
         return under_way[1]
     if needs_test(job):
-        return testing.test_step(job, message("guide-test-run"))
+        return testing.test_step(job, job.sort.says("guide-test-run"))
     return sounder.unproven(job)
 
 
@@ -142,12 +142,12 @@ def _retest(job: Job, result) -> tuple:
         # What hangs is pushed home before the proof, so that the proof speaks of the last fitting.
         return "prove", fitting.seat(job, job.hanging())
     stage = "prove" if again or proof_of_repair else "swap"
-    return stage, testing.test_step(job, message("guide-test-run"))
+    return stage, testing.test_step(job, job.sort.says("guide-test-run"))
 
 
 def _after_test(job: Job, result, moves) -> tuple:
     if len(result["ignored"]) == len(job.tests):
-        return "test", testing.test_step(job, message("guide-test-again"))
+        return "test", testing.test_step(job, job.sort.says("guide-test-again"))
     suspects = [e for e in result["explanations"] if e["causes"]]
     clear = verdict.is_clear(job, result)
     if (clear or not suspects) and mixups.doubtful(job, result):

@@ -26,7 +26,7 @@ def beginning(job: Job) -> tuple | None:
         lamps = [lamp for lamp in job.sort.lamps if not job.was_lamp_checked(lamp.when)]
         if lamps or not job.was_looked_at():
             return "look", _first_look(job, lamps)
-        return "test", testing.test_step(job, message("guide-test-run"))
+        return "test", testing.test_step(job, job.sort.says("guide-test-run"))
     return None
 
 

@@ -23,17 +23,17 @@ def unproven(job: Job) -> dict | None:
     if not unheard or table is None:
         return None
     if unheard == 1 and len(job.tests) > 1:
-        return testing.test_step(job, message("guide-test-again"))
+        return testing.test_step(job, job.sort.says("guide-test-again"))
     since = len(job.tests) - unheard
     done = [entry for entry in job.sounder_checks if entry["tests_before"] > since]
     if done and done[-1]["found"] == "mended" and done[-1]["tests_before"] == len(job.tests):
-        return testing.test_step(job, message("guide-test-again"))
+        return testing.test_step(job, job.sort.says("guide-test-again"))
     gone_through = {entry["check"]: True for entry in done if entry["found"] != "mended"}
     order = _order(job, table)
     left = [check for check in order if check not in gone_through]
     if not left:
-        return _rest(table, unheard)
-    return _check(table, left[0], len(order) - len(left) + 1, len(order))
+        return _rest(job, table, unheard)
+    return _check(job, table, left[0], len(order) - len(left) + 1, len(order))
 
 
 def _unheard(job: Job) -> int:
@@ -54,7 +54,7 @@ def _order(job: Job, table: Sounder) -> tuple:
     return ()
 
 
-def _check(table: Sounder, identity: str, now: int, total: int) -> dict:
+def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dict:
     check = {each["id"]: each for each in table.checks}[identity]
     choices = [
         {
@@ -73,12 +73,12 @@ def _check(table: Sounder, identity: str, now: int, total: int) -> dict:
         check["text"],
         form="choices",
         choices=choices,
-        also=[_again()],
+        also=[_again(job)],
         progress={"now": now, "total": total, "word": message("guide-progress-check")},
     )
 
 
-def _rest(table: Sounder, unheard: int) -> dict:
+def _rest(job: Job, table: Sounder, unheard: int) -> dict:
     """All was gone through: the control unit is left, or somebody who knows this vehicle."""
     return step(
         "sounder.rest",
@@ -95,12 +95,12 @@ def _rest(table: Sounder, unheard: int) -> dict:
                 "events": [draft("job_paused", why="help", part="", note="")],
             },
         ],
-        also=[_again()],
+        also=[_again(job)],
     )
 
 
-def _again() -> dict:
+def _again(job: Job) -> dict:
     return action(
-        message("guide-test-again"),
+        job.sort.says("guide-test-again"),
         draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
     )

@@ -20,7 +20,7 @@ def unfit(job: Job, position: str, identity: str) -> dict | None:
     if bad:
         return message("guide-spare-bad", unit=name, vehicle=bad)
     if faulted_last(job.state, unit.id):
-        return message("guide-spare-faulted", unit=name)
+        return job.sort.says("guide-spare-faulted", unit=name)
     if unit.mixup():
         return message("guide-spare-mixed", unit=name)
     if unit.id not in job.at_hand():

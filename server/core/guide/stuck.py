@@ -15,10 +15,10 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     _, complete = checks.now(job, position)
     cause = "circuit:" + position
     others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
-    return step(
+    made = step(
         "wiring.stuck",
         message("guide-stuck-title", position=name, count=complete),
-        message("guide-stuck-text"),
+        job.sort.says("guide-stuck-text"),
         form="choices",
         choices=[
             {
@@ -52,3 +52,10 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
         ],
         second=action(message("guide-moves-other")) if others else None,
     )
+    if "control" in job.sort.without:
+        made["choices"] = [each for each in made["choices"] if not _repairs(each, "control")]
+    return made
+
+
+def _repairs(choice: dict, cause: str) -> bool:
+    return len([each for each in choice["events"] if each["data"].get("cause") == cause]) > 0

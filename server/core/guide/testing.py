@@ -31,7 +31,7 @@ def test_step(job: Job, title: dict) -> dict:
     asks = job.sort.self_test
     text = asks.start
     if unplugged:
-        text = message("guide-test-unplugged", position=words.position_name(job, unplugged[0]))
+        text = job.sort.says("guide-test-unplugged", position=words.position_name(job, unplugged[0]))
     empty = [position["id"] for position in job.positions if not holds.get(position["id"])]
     choices = [] if unplugged or empty else _answers(job)
     if choices:

@@ -103,6 +103,7 @@ def _repair(job: Job) -> dict:
     found = ["circuit:" + position["id"] for position in job.positions]
     groups = {position["group"]: True for position in job.positions}
     found += ["feed:" + group for group in sorted(groups)] + ["control"]
+    found = [cause for cause in found if causes.split(cause)[0] not in job.sort.without]
     return {
         "text": message("ways-repair-text"),
         "choices": [

@@ -34,6 +34,8 @@ def read(raw) -> Case:
     validate.an_object(raw, "", _KEYS, ["positions"])
     sort = _sort(raw.get("sort", sorts.PARKING_SENSOR.identity))
     rates = _rates(raw.get("rates", {}))
+    for kind in sort.without:
+        rates[kind] = 0.0
     money = cost.read(raw.get("money"), "money")
     minutes = _minutes(raw.get("minutes", {}), money)
     positions, where = _positions(raw["positions"], minutes["reach"])
@@ -64,7 +66,7 @@ def read(raw) -> Case:
 
 
 def _sort(raw) -> Sort:
-    """Return the sort of part that the sentences speak of; it changes no figure."""
+    """Return the sort of part that the sentences speak of; it leaves out the causes that it has none of."""
     sort = sorts.by_identity(raw) if isinstance(raw, str) else None
     if sort is None:
         choices = ", ".join([known.identity for known in sorts.SORTS])

@@ -25,9 +25,9 @@ def labelled(sort: Sort, unit) -> dict:
     return message("causes-unit", sort=sort.identity, unit=unit, count=1)
 
 
-def circuit(position, generation: int = 1) -> dict:
+def circuit(sort: Sort, position, generation: int = 1) -> dict:
     """Return the wiring of a position; a generation above 1 is what came after a repair."""
-    return message("causes-circuit" if generation == 1 else "causes-circuit-again", position=position)
+    return sort.says("causes-circuit" if generation == 1 else "causes-circuit-again", position=position)
 
 
 def blocked(sort: Sort, position) -> dict:

@@ -103,7 +103,7 @@ def cause(model, number: int):
         return causes_named.blocked(sort, case.positions[model.blocked.index(number)].name)
     for place, rows in enumerate(model.circuits):
         if number in rows:
-            return causes_named.circuit(case.positions[place].name)
+            return causes_named.circuit(sort, case.positions[place].name)
     return causes_named.control()
 
 

@@ -2,11 +2,15 @@
 
 A position is {"id", "name", "group", "edge", "reach_minutes"}: `edge` is where it is drawn, `group`
 has those that share a supply and ground (for parking sensors, a bumper), reach is minutes until a hand is
-on the unit. Which layouts are ready-made, each sort of part declares.
+on the unit. One that lies on a plan has "x" and "y" besides, in thousandths of its width from the left and
+of its length from the top. Which layouts are ready-made, each sort of part declares.
 """
 
 from ..errors import BadInput
 from ..messages import message
+
+# The far end of the plan, in both directions.
+FAR_END = 1000
 
 EDGES = ("rear", "front", "left", "right")
 MOST_POSITIONS = 24
@@ -39,8 +43,15 @@ def check_positions(positions, where: str = "positions") -> None:
             raise BadInput(path + ".id", position["id"], message("refusals-id-taken"))
         if position["name"] in names:
             raise BadInput(path + ".name", position["name"], message("refusals-name-taken"))
+        for field in ("x", "y"):
+            if field in position and not _is_place(position[field]):
+                raise BadInput(path + "." + field, position[field], message("refusals-place-on-plan"))
         ids[position["id"]] = True
         names[position["name"]] = True
+
+
+def _is_place(value) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and 0 <= value <= FAR_END
 
 
 def own_position(index: int, name: str, edge: str) -> dict:
@@ -51,9 +62,17 @@ def own_position(index: int, name: str, edge: str) -> dict:
     return position("{}{}-{}".format(OWN, edge, index + 1), name.strip(), edge, edge, 3)
 
 
-def position(identity: str, name: str, group: str, edge: str, reach: int) -> dict:
-    """Return a position of a ready-made layout."""
-    return {"id": identity, "name": name, "group": group, "edge": edge, "reach_minutes": reach}
+def position(identity: str, name: str, group: str, edge: str, reach: int, place: tuple = ()) -> dict:
+    """Return a position of a ready-made layout; `place` is (x, y) on the plan where it has one."""
+    made = {"id": identity, "name": name, "group": group, "edge": edge, "reach_minutes": reach}
+    if place:
+        made["x"], made["y"] = place
+    return made
+
+
+def are_placed(positions: list) -> bool:
+    """Tell whether each of some positions has its place on the plan."""
+    return not [each for each in positions if "x" not in each or "y" not in each]
 
 
 def layout(identity: str, name: dict, positions: list[dict]) -> dict:

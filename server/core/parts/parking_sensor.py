@@ -284,6 +284,11 @@ PARKING_SENSOR = Sort(
     },
     caution_in_report="aid",
     sounder=SOUNDER,
+    complaints=(
+        message("parking-sensor-complaint-beeps"),
+        message("parking-sensor-complaint-silent"),
+        message("parking-sensor-complaint-lamp"),
+    ),
     listen=Listen(
         text=message("parking-sensor-listen-text"),
         ticks=message("parking-sensor-listen-ticks"),

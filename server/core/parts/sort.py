@@ -101,6 +101,10 @@ class Sort:
         rates: dict | None = None,
         minutes: dict | None = None,
         position_names: dict | None = None,
+        complaints: tuple = (),
+        outline: str = "vehicle",
+        without: tuple = (),
+        hangs: bool = True,
     ):
         """Declare a sort.
 
@@ -113,7 +117,11 @@ class Sort:
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
         `listen` where one that works makes no noise; `codes` is False where nothing stores trouble codes.
         `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names` is
-        what logs call a ready-made position -> the id of the message that names it.
+        what logs call a ready-made position -> the id of the message that names it. `complaints` are what
+        customers mostly say; `outline` is what positions with a place are drawn on, "vehicle" or "engine"
+        (static/shapes/vehicle.js). `without` are the kinds of cause that it has none of, "feed" and
+        "control"; `hangs` tells whether a unit may hang on its wire for a test: else each is pushed home
+        before it.
         """
         self.identity = identity
         self.layouts = layouts
@@ -135,6 +143,10 @@ class Sort:
         self.codes = codes
         self.rates = rates or {}
         self.minutes = minutes or {}
+        self.complaints = complaints
+        self.outline = outline
+        self.without = without
+        self.hangs = hangs
 
     def called(self, position: dict):
         """Return what a position of a job is called: a ready-made one by a message, others as named."""
@@ -142,6 +154,10 @@ class Sort:
         if position["id"].startswith(OWN) or name not in self.position_names:
             return name
         return message(self.position_names[name])
+
+    def says(self, identity: str, **args) -> dict:
+        """Return a message that names this sort: its `$sort` picks the forms of `part-IDENTITY`."""
+        return message(identity, sort=self.identity, **args)
 
     def finding(self, identity: str) -> str | None:
         """Return the words for what was found by a look from outside; None where it is none of its own."""

@@ -3,10 +3,11 @@
 A further sort is a module beside this one and its name in `SORTS`.
 """
 
+from .ignition_coil import IGNITION_COIL
 from .parking_sensor import PARKING_SENSOR
 from .sort import Sort
 
-SORTS = [PARKING_SENSOR]
+SORTS = [PARKING_SENSOR, IGNITION_COIL]
 
 
 def by_identity(identity: str) -> Sort | None:
@@ -28,15 +29,18 @@ def by_layout(layout: str) -> Sort:
 
 
 def all_layouts() -> list[dict]:
-    """Return the ready-made layouts of every sort as [{"id", "name", "positions", "called"}].
+    """Return the ready-made layouts of every sort as [{"id", "name", "positions", "called", ...}].
 
-    The positions are as a job that begins on them is recorded; `called` is what they are called, by id.
+    The positions are as a job that begins on them is recorded; `called` is what they are called, by id,
+    `outline` what they are drawn on, `complaints` what customers mostly say of such parts.
     """
     listed = []
     for sort in SORTS:
         for each in sort.layouts():
             if sort is not PARKING_SENSOR:
                 each["id"] = sort.identity + "/" + each["id"]
+            each["outline"] = sort.outline
+            each["complaints"] = list(sort.complaints)
             each["called"] = {known["id"]: sort.called(known) for known in each["positions"]}
             listed.append(each)
     return listed

@@ -55,7 +55,9 @@ def _live_suspects(belief) -> list:
 
 
 def _causes(belief) -> list:
-    rows = []
+    rows, model = [], belief.model
     for cause, chance in enumerate(belief.marginals()):
-        rows.append((-parts(chance), belief.model.names[cause]))
+        if model.kinds[cause] in model.case.sort.without:
+            continue
+        rows.append((-parts(chance), model.names[cause]))
     return [{"cause": name, "probability": -less} for less, name in sorted(rows)]

@@ -12,6 +12,7 @@ from ..guide import next_step
 from ..guide import ways
 from ..messages import message
 from ..parts import cautions
+from ..parts import layouts
 from ..rules.closing import blocked_by
 from ..state import own_label
 from ..state.job import Job
@@ -39,6 +40,7 @@ def job_view(job: Job, result: dict | None) -> dict:
         "id": job.id,
         "title": vehicle["name"],
         "complaint": job.complaint,
+        "sort": job.sort.identity,
         "vehicle": {"id": vehicle["id"], "name": vehicle["name"], "vin": vehicle["vin"]},
         "back": returning.returning(job),
         "stage": stage,
@@ -75,7 +77,7 @@ def job_view(job: Job, result: dict | None) -> dict:
 def small_board(job: Job) -> dict:
     """Return the board as a list of jobs has it: where each position lies and its mark, without reasoning."""
     whole = board(job, None)
-    names = ("id", "edge", "index", "mark")
+    names = ("id", "edge", "index", "mark", "x", "y")
     positions = [{name: position[name] for name in names} for position in whole["positions"]]
     return {"kind": whole["kind"], "positions": positions}
 
@@ -86,6 +88,9 @@ def board(job: Job, result: dict | None) -> dict:
     for position in job.positions:
         edges[position["edge"]] = edges.get(position["edge"], 0) + 1
     kind = sorted(edges)[0] if len(edges) == 1 and sorted(edges)[0] in ("rear", "front") else "around"
+    placed = layouts.are_placed(job.positions)
+    if placed:
+        kind = job.sort.outline
     seen, shown = {}, []
     photos = {photo["position"]: photo["sha256"] for photo in job.photos
               if photo["shows"] == "position"}  # fmt: skip
@@ -100,6 +105,8 @@ def board(job: Job, result: dict | None) -> dict:
                 "edge": edge,
                 "index": seen.get(edge, 0),
                 "count_on_edge": edges[edge],
+                "x": position["x"] if placed else 0,
+                "y": position["y"] if placed else 0,
                 "mark": mark,
                 "word": message("views-job-mark", mark=mark),
                 "unit": _unit_brief(job.state, unit) if unit else None,

@@ -7,6 +7,7 @@ be thousands of jobs long, so only the rows that are asked for are made.
 
 from ..guide import next_step
 from ..messages import message
+from ..parts import sorts
 from ..state.job import Job
 from ..state.job import known_job
 from ..state.serials import serials_of
@@ -121,6 +122,7 @@ def _row(state, line: dict) -> dict:
         "vehicle": vehicle["id"],
         "plate": vehicle.get("plate", ""),
         "complaint": line["complaint"],
+        "sort": sorts.by_layout(line["layout"]).identity,
         "opened_at": line["opened_at"],
         "closed": line["closed"],
         "closed_at": line["closed_at"],
@@ -163,5 +165,5 @@ def _next(job: Job):
         return step["title"]
     last = job.last_test()
     if not last["heard"]:
-        return message("guide-test-again")
+        return job.sort.says("guide-test-again")
     return message("views-list-find" if last["faulted"] else "views-list-see")

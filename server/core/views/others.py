@@ -70,4 +70,4 @@ def _line(job: Job, person: dict) -> dict:
         return message(
             "views-others-at", person=person["name"], what=person["doing"], positions=all_of(places)
         )
-    return message("views-others", person=person["name"], what=person["doing"])
+    return job.sort.says("views-others", person=person["name"], what=person["doing"])

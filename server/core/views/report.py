@@ -26,6 +26,7 @@ def report(job: Job, result: dict | None) -> dict:
     told = verdict.reasoning(job, result) if result else None
     return {
         "id": job.id,
+        "sort": job.sort.identity,
         "vehicle": vehicle["name"],
         "vin": vehicle["vin"],
         "complaint": job.complaint,
@@ -134,7 +135,7 @@ def _first_fault(job) -> list[dict]:
     for test in job.tests:
         if test["heard"] and test["faulted"]:
             places = [words.position_name(job, position) for position in test["faulted"]]
-            return [message("views-report-first-fault", positions=all_of(places))]
+            return [job.sort.says("views-report-first-fault", positions=all_of(places))]
     return []
 
 
@@ -155,7 +156,7 @@ def _circuit_found(job: Job, cause, position) -> dict:
     there = words.position_name(job, position)
     if len(verdict.faulted_units(job, position)) > 1:
         return message("views-report-circuit-stayed", sort=job.sort.identity, position=there)
-    return message("views-report-circuit-left", position=there)
+    return job.sort.says("views-report-circuit-left", position=there)
 
 
 def _blocked_found(job: Job, cause, position) -> dict:
@@ -190,7 +191,7 @@ def _sure(job, result, told):
         return ""
     ignored = {entry["test"]: True for entry in result["ignored"]}
     counted = len([n for n in range(len(job.tests)) if n not in ignored])
-    rests = message("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
+    rests = job.sort.says("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
     if told["verdict"]:
         said = [message("views-report-sure", sure=percent(result["verdict"]["probability"]), rests=rests)]
         other = _instead(job, result)
@@ -224,7 +225,7 @@ def _proof(job: Job, result, told) -> list[dict]:
     said = []
     clean = proof.clean_in_a_row(job, result)
     if clean and _faulted(job):
-        said.append(message("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
+        said.append(job.sort.says("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
         done = proof.against(job, result)
         if done:
             said.append(message("views-report-against", against=all_of(done)))

@@ -42,12 +42,12 @@ def _mark(test) -> str:
 def _read(job, index) -> dict:
     test, number = job.tests[index], str(index + 1)
     if not test["heard"]:
-        return message("views-work-not-heard", number=number, why=job.sort.self_test.was_not_heard)
+        return job.sort.says("views-work-not-heard", number=number, why=job.sort.self_test.was_not_heard)
     if test["faulted"]:
-        said = message("views-work-fault", number=number, positions=_places(job, test["faulted"]))
+        said = job.sort.says("views-work-fault", number=number, positions=_places(job, test["faulted"]))
         codes = troublecode.told(test, lambda position: words.position_name(job, position))
         return sentences([said, codes]) if codes else said
-    return message("views-work-clean", number=number)
+    return job.sort.says("views-work-clean", number=number)
 
 
 def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[dict]:

@@ -44,6 +44,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
     returns = returned.returns(unit)
     return {
         "id": identity,
+        "sort": Unit(state, identity, job).sort.identity,
         "shown": labels.shown(unit["code"]),
         "part": unit["part"],
         "serial": unit["serial"],

@@ -35,7 +35,7 @@ def phrase(job: Job, cause: str):
         unit = job.unit(what)
         return causes_named.labelled(sort, unit_name(unit)) if unit.is_labelled() else unit_name(unit)
     if kind == "circuit":
-        return causes_named.circuit(words.position_name(job, what), generation)
+        return causes_named.circuit(sort, words.position_name(job, what), generation)
     if kind == "blocked":
         return causes_named.blocked(sort, words.position_name(job, what))
     if kind == "feed":
@@ -54,7 +54,7 @@ def fix(job: Job, cause: str) -> dict:
     if kind == "unit":
         return message("causes-fix-unit", cause=phrase(job, cause))
     if kind == "circuit":
-        return message("causes-fix-circuit", position=words.position_name(job, what))
+        return job.sort.says("causes-fix-circuit", position=words.position_name(job, what))
     if kind == "blocked":
         position = words.position_name(job, what)
         return message("causes-fix-blocked", position=position, check=job.sort.obstruction.check)

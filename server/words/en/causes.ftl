@@ -7,10 +7,12 @@ causes-unit = { $count ->
     [one] { PART($sort) }
    *[other] { PART($sort, form: "many") }
 } { $unit }
+# $sort: parking-sensor
 # $position: right outer
-causes-circuit = the wiring at { $position }
+causes-circuit = { PART($sort, form: "circuit") } at { $position }
+# $sort: parking-sensor
 # $position: right outer
-causes-circuit-again = the wiring at { $position } (after the repair)
+causes-circuit-again = { PART($sort, form: "circuit") } at { $position } (after the repair)
 # $blocked: dirt, ice, paint or aim
 # $position: right outer
 causes-blocked = { $blocked } at { $position }
@@ -33,8 +35,9 @@ causes-group = { $group ->
 }
 # $cause: sensor K7F-3M
 causes-fix-unit = Replace { $cause }.
+# $sort: parking-sensor
 # $position: right outer
-causes-fix-circuit = Look for it in the connector, the wire or the control-unit channel of { $position }.
+causes-fix-circuit = Look for it in the { PART($sort, form: "wiring") } of { $position }.
 # $position: right outer
 # $check: check its aim
 causes-fix-blocked = Clean { $position } and { $check }.

@@ -117,13 +117,15 @@ evidence-rate-of = { $what ->
 }
 # $sort: parking-sensor
 evidence-rate-unit = { CAP(PART($sort, form: "a")) } is bad, before any test
-evidence-rate-circuit = The wiring of one position is bad: connector, wire or channel
+# $sort: parking-sensor
+evidence-rate-circuit = The wiring of one position is bad: { PART($sort, form: "wiring") }
 # $blocked: dirt, ice, paint or aim
 evidence-rate-blocked = One position is blocked: { $blocked }
 # $sort: parking-sensor
 evidence-rate-feed = The supply or ground that one { PART($sort, form: "shares-a-feed") } shares is bad
 evidence-rate-control = The control unit is bad
-evidence-rate-shows = A fault that is there shows in one self-test
+# $sort: parking-sensor
+evidence-rate-shows = A fault that is there shows in one { PART($sort, form: "test") }
 evidence-rate-again = A clean test straight after another, as part of a full one
 evidence-rate-false-alarm = A position with no fault shows one all the same
 evidence-rate-meter-sees = The wiring checks find a wiring fault
@@ -149,7 +151,8 @@ evidence-confidence = How sure a verdict has to be before it is called one
 evidence-use = Use { $share }
 evidence-comes-and-goes = The fault comes and goes.
 evidence-there-all-the-time = The fault is there all the time.
-evidence-comes-and-goes-note = A present fault then shows in half of the self-tests only, so proof takes more of them.
+# $sort: parking-sensor
+evidence-comes-and-goes-note = A present fault then shows in half of the { PART($sort, form: "tests") } only, so proof takes more of them.
 evidence-switch-all-the-time = It is there all the time
 evidence-switch-comes-and-goes = It comes and goes
 # $code: B1A2B-13

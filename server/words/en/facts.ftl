@@ -96,11 +96,14 @@ facts-picture = Picture of { $shows ->
 # $heard: left inner stayed quiet
 facts-walk = { CAP($walk) }: { $heard }.
 
+# $sort: parking-sensor
 # $proof: sounder not heard
-facts-test-not-heard = Self-test, { $proof }.
+facts-test-not-heard = { CAP(PART($sort, form: "test")) }, { $proof }.
+# $sort: parking-sensor
 # $positions: left outer and left inner
-facts-test-fault = Self-test: fault at { $positions }.
-facts-test-good = Self-test: no fault.
+facts-test-fault = { CAP(PART($sort, form: "test")) }: fault at { $positions }.
+# $sort: parking-sensor
+facts-test-good = { CAP(PART($sort, form: "test")) }: no fault.
 # $what: water
 facts-test-provoked = Before it: { $what }.
 # $what: water

@@ -36,13 +36,16 @@ guide-look-all-right = All as it should be
 
 ## The self-test.
 
-guide-test-run = Run the self-test
-guide-test-again = Run the self-test again
+# $sort: parking-sensor
+guide-test-run = Run the { PART($sort, form: "test") }
+# $sort: parking-sensor
+guide-test-again = Run the { PART($sort, form: "test") } again
 guide-test-mixed-up = Test again: they got mixed up
 guide-test-prove = Test again, to prove it
 guide-test-no-fault = No fault shown yet
+# $sort: parking-sensor
 # $position: right outer
-guide-test-unplugged = Key off, unplug { $position }, key on, then start the self-test.
+guide-test-unplugged = Key off, unplug { $position }, key on, then start the { PART($sort, form: "test") }.
 guide-test-more-than-one = A fault that comes and goes needs more than one test.
 guide-test-enter = Enter the result
 ## The likely answers of a test, one tap each; all but the last say that the sounder was heard.
@@ -58,7 +61,8 @@ guide-test-gone = Gone: no fault anywhere
 guide-test-not-heard = { CAP($proof) }
 
 ## Tests that show nothing.
-guide-nothing-title = The self-test shows no fault
+# $sort: parking-sensor
+guide-nothing-title = The { PART($sort, form: "test") } shows no fault
 guide-nothing-text = Either it is gone or it comes and goes.
 guide-nothing-comes-and-goes = It comes and goes
 guide-nothing-close = Close without a finding
@@ -83,7 +87,8 @@ guide-start-replace = Fit a new { PART($sort, form: "one") }
 
 # $cause: the wiring of right outer
 guide-move-repair = Find and repair { $cause }
-guide-move-retest = Run the self-test again
+# $sort: parking-sensor
+guide-move-retest = Run the { PART($sort, form: "test") } again
 # $positions: left outer and right inner
 # $count (count): 2
 guide-move-clean = { $count ->
@@ -155,7 +160,8 @@ guide-impossible-text = { CAP($unit) } is { $place }.
 
 # $position: right outer
 guide-clean-title = Clean { $position }
-guide-clean-then-test = Then run the self-test again.
+# $sort: parking-sensor
+guide-clean-then-test = Then run the { PART($sort, form: "test") } again.
 # $position: left outer
 guide-clean-then-next = Then go on to { $position }.
 guide-clean-then-check = Then test again.
@@ -282,8 +288,9 @@ guide-spare-takes = { $code } goes to { $position }.
 # $unit: K7F-3M
 # $vehicle: Red van
 guide-spare-bad = { CAP($unit) } was found bad on { $vehicle }.
+# $sort: parking-sensor
 # $unit: K7F-3M
-guide-spare-faulted = { CAP($unit) } showed a fault in its last self-test.
+guide-spare-faulted = { CAP($unit) } showed a fault in its last { PART($sort, form: "test") }.
 # $unit: K7F-3M
 guide-spare-mixed = { CAP($unit) } got mixed up with others: which one it is is not known.
 # $unit: K7F-3M
@@ -297,7 +304,8 @@ guide-repaired = I have repaired it
 guide-shared-title = Check { $cause }
 guide-shared-text = Measure the voltage drop under load, on the supply side and on the ground side. It tells more than ohms on a dead wire.
 guide-shared-several-title = Check what they all share
-guide-shared-several-text = No self-test can tell these apart.
+# $sort: parking-sensor
+guide-shared-several-text = No { PART($sort, form: "test") } can tell these apart.
 # $cause: the control unit
 guide-shared-several-repaired = Found and repaired: { $cause }
 
@@ -447,7 +455,8 @@ guide-stuck-title = { $count ->
     [one] { CAP($position) }: the checks found nothing
    *[other] { CAP($position) }: checked { $count } times, nothing found
 }
-guide-stuck-text = A break that comes and goes is left, or the channel of the control unit.
+# $sort: parking-sensor
+guide-stuck-text = A break that comes and goes is left, or { PART($sort, form: "channel") }.
 guide-stuck-again = Check again, moving the wires
 guide-stuck-found = Found it and repaired it
 guide-stuck-control = The control unit was replaced

@@ -10,10 +10,11 @@ job-link-moves = Other moves
 # $count (count): 4
 job-link-moves-note = { $count } to choose from
 job-link-hand = In hand
+# $sort: parking-sensor
 # $count (count): 2
 job-link-hand-note = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensors
+    [one] { $count } { PART($sort) }
+   *[other] { $count } { PART($sort, form: "many") }
 }
 job-link-photos = Pictures
 # $count (count): 3
@@ -101,10 +102,11 @@ job-list-standing = { $opened } · { $count ->
     [yes] {""} · closed
    *[no] {""}
 }
+# $sort: parking-sensor
 # $count (count): 2
 job-list-out = { $count ->
-    [one] { $count } sensor is out
-   *[other] { $count } sensors are out
+    [one] { $count } { PART($sort) } is out
+   *[other] { $count } { PART($sort, form: "many") } are out
 }
 # $count (count): 1
 job-list-disputed = { $count } in dispute
@@ -114,7 +116,7 @@ job-list-disputed = { $count } in dispute
 # $job: Blue estate
 job-history-title = History · { $job }
 job-history-lead = Nothing is ever deleted. Tap an entry that was a mistake to put it right.
-job-history-mixed = Sensors in hand got mixed up
+job-history-mixed = They got mixed up in hand
 job-back = Back to the job
 job-go-on = Go on with the job
 job-history-no-name = no name
@@ -150,11 +152,13 @@ job-proof-proven = Proven
 job-proof-so-far = Proof so far
 job-trail-key = Key to the picture
 job-trail-suspect = the suspect
-job-trail-moved = a sensor that changed places
+# $sort: parking-sensor
+job-trail-moved = { PART($sort, form: "a") } that changed places
 job-trail-maybe = mixed up: one of these
 job-trail-band = where the fault went
 job-trail-none = No test yet
-job-trail-none-lead = The trail begins with the first self-test.
+# $sort: parking-sensor
+job-trail-none-lead = The trail begins with the first { PART($sort, form: "test") }.
 
 ## The moves
 
@@ -181,7 +185,8 @@ job-hand-mixed-kicker = Mixed up
 job-hand-from = pulled from { $from }
 job-mixing-heading = Which ones got mixed up?
 job-mixing-lead = Those whose label is gone, or that you can no longer tell apart. The tests so far keep counting.
-job-mixing-group = Sensors in hand
+# $sort: parking-sensor
+job-mixing-group = { CAP(PART($sort, form: "many")) } in hand
 # $from: right outer
 job-mixing-from = , from { $from }
 job-mixing-note = What happened
@@ -193,7 +198,8 @@ job-mixing-none = Nothing got mixed up
 
 ## What the figures rest on
 
-job-assumptions-lead = No published figures were found for how often sensors and wires fail; these are common practice. Change what you know better.
+# $sort: parking-sensor
+job-assumptions-lead = No published figures were found for how often { PART($sort, form: "many") } and wires fail; these are common practice. Change what you know better.
 job-assumptions-chances = Chances
 job-assumptions-sure = How sure
 job-assumptions-codes = What the codes speak for
@@ -224,12 +230,9 @@ job-open-actor = Your name
 job-open-actor-note = Stands beside everything you record on this phone. Asked once.
 job-open-actor-fault = Say who is working.
 job-open-complaint = What is wrong
-job-open-complaint-beeps = Beeps without reason
-job-open-complaint-silent = Stays silent
-job-open-complaint-lamp = Shows a fault
-job-open-complaint-own = In other words
-job-open-part = Part number of the sensors
-job-open-part-note = If you know it.
+job-open-complaint-own = Something else
+job-open-part = Part number
+job-open-part-note = If known.
 job-open-button = Open the job
 job-open-name-fault = Give the vehicle a name that you will recognise.
 job-open-vin-fault = Correct the number, or leave it empty.
@@ -247,8 +250,8 @@ job-open-vin = VIN
 job-open-vin-note = If you have it. It ties later jobs to this vehicle.
 # $count (count): 4
 job-open-known = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensors
+    [one] { $count } position
+   *[other] { $count } positions
 }
 job-open-still = A job on this vehicle is still open.
 job-open-still-go = Go on with it
@@ -256,14 +259,14 @@ job-edge-rear = Along the rear
 job-edge-front = Along the front
 job-edge-left = Left side
 job-edge-right = Right side
-job-layout-heading = Where are its sensors?
+job-layout-heading = Which parts?
 # $count (count): 4
 job-layout-as-before = As last time, { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensors
+    [one] { $count } position
+   *[other] { $count } positions
 }
-job-layout-own = My own positions
-job-layout-fault = Choose where the sensors sit.
+job-layout-own = My own
+job-layout-fault = Choose which parts, and where they sit.
 job-layout-no-names = Write one name on each line.
 job-layout-checking = The names are still being checked. Tap again.
 job-layout-edge = Which edge of the vehicle?
@@ -305,15 +308,19 @@ job-picture-small = Small version. The whole one needs the network.
 
 ## A position
 
-job-position-guide = The sensor and the paint around it
+# $sort: parking-sensor
+job-position-guide = { CAP(PART($sort, form: "the")) } and what is around it
 job-position-again = Take another picture
 job-position-job = The job
 job-position-no-picture = No picture of this position yet.
-job-position-no-sensor = No sensor sits here now.
+# $sort: parking-sensor
+job-position-no-sensor = No { PART($sort) } sits here now.
 job-position-reach = Until a hand is on it
-job-position-sensor = The sensor here
+# $sort: parking-sensor
+job-position-sensor = { CAP(PART($sort, form: "the")) } here
 job-position-no-label = no label yet
-job-position-all = Everything about this sensor
+# $sort: parking-sensor
+job-position-all = Everything about this { PART($sort) }
 job-position-read = Read here
 # $position: right outer
 job-reach-group = Minutes to get to { $position }

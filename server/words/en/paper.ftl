@@ -17,7 +17,8 @@ paper-size = Paper
 paper-report-title = Report · { $vehicle }
 paper-report-before = Before the work
 paper-report-trail = The tests as a picture
-paper-report-trail-lead = Each column is a self-test, each row a place on the vehicle, each line a sensor. The broad band shows where the fault was.
+# $sort: parking-sensor
+paper-report-trail-lead = Each column is a { PART($sort, form: "test") }, each row a place on the vehicle, each line { PART($sort, form: "a") }. The broad band shows where the fault was.
 paper-report-replaced = What was replaced
 paper-report-during = While working
 paper-report-after = After the work
@@ -25,7 +26,8 @@ paper-report-proof = What proves it
 paper-report-note = Please note
 paper-report-no-picture = There is no picture from after the work yet.
 paper-report-take = Take one
-paper-report-kind = Report on the parking sensors
+# $sort: parking-sensor
+paper-report-kind = Report on the { PART($sort, form: "full-many") }
 paper-report-vin = Vehicle number
 paper-report-complaint = Complaint
 paper-report-no-complaint = none noted
@@ -86,10 +88,13 @@ paper-slip-signature = Signature
 
 ## The record of a sensor
 
+# $sort: parking-sensor
 # $code: 4KD-7F
-paper-record-title = Record of sensor { $code }
-paper-record-title-unlabelled = Record of sensor
-paper-record = Record of a sensor
+paper-record-title = Record of { PART($sort) } { $code }
+# $sort: parking-sensor
+paper-record-title-unlabelled = Record of { PART($sort, form: "a") }
+# $sort: parking-sensor
+paper-record = Record of { PART($sort, form: "a") }
 # $where: at right outer
 paper-record-where = It is { $where }.
 paper-record-trail = Its trail

@@ -10,6 +10,12 @@ part-parking-sensor =
     .full-many = parking sensors
     .system = parking aid
     .shares-a-feed = bumper
+    .test = self-test
+    .tests = self-tests
+    .whose-test = the control unit's self-test
+    .circuit = the wiring
+    .wiring = connector, wire or control-unit input
+    .channel = the channel of the control unit
 
 ## What the layouts are called.
 
@@ -20,6 +26,11 @@ parking-sensor-layout-front-6 = Front, 6 sensors
 parking-sensor-layout-both-8 = Front and rear, 8 sensors
 parking-sensor-layout-both-12 = Front and rear, 12 sensors
 parking-sensor-layout-around-12 = All round, 12 sensors
+
+# What a customer mostly says.
+parking-sensor-complaint-beeps = Beeps without reason
+parking-sensor-complaint-silent = Stays silent
+parking-sensor-complaint-lamp = Shows a fault
 
 ## The lamps, before the first test.
 

@@ -28,6 +28,7 @@ refusals-list-at-most = a list of at most { $most }
 refusals-positions = a list of 1 to { $most } positions
 # $most (count): 600
 refusals-minutes = whole minutes from 0 to { $most }
+refusals-place-on-plan = a whole number from 0 to 1000
 refusals-id-taken = an id that no other position has
 refusals-name-taken = a name that no other position has
 refusals-flag = true or false

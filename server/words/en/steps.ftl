@@ -16,7 +16,8 @@ steps-close-add-note = Add a last word
 steps-done-trail = See the trail
 steps-done-history = History
 steps-summary-replaced = Replaced
-steps-summary-where = Where each sensor is
+# $sort: parking-sensor
+steps-summary-where = Where each { PART($sort) } is
 steps-summary-more = What it came to
 
 ## Looking, picture, repair
@@ -25,7 +26,8 @@ steps-look-note = Anything to add
 steps-look-record = Record what I saw
 # $position: right outer
 steps-look-group = What you see at { $position }
-steps-photo-guide = Sensor and paint
+# $sort: parking-sensor
+steps-photo-guide = { CAP(PART($sort)) } and around
 steps-photo-open = Open the camera
 # $position: right outer
 steps-photo-shutter = Take { $position }
@@ -56,25 +58,30 @@ steps-moves-outlook = What results mean
 
 ## A new sensor
 
-steps-new-label = Label the new sensor
+# $sort: parking-sensor
+steps-new-label = Label the new { PART($sort) }
 steps-type = Type the code
 steps-write = Write a code by hand
 # $code: K7F-3M
 steps-new-fit = Fit { $code }
 steps-new-scan = Scan its new label
 steps-new-at-hand = At hand already
+# $sort: parking-sensor
 # $position: right outer
-steps-new-old-at = Old sensor, at { $position }
-steps-new-read = New sensor: read it off
+steps-new-old-at = Old { PART($sort) }, at { $position }
+# $sort: parking-sensor
+steps-new-read = New { PART($sort) }: read it off
 # $part: PS-1
 steps-new-same = It reads { $part } too
-steps-new-part-fault = Read the part number off the new sensor first.
+# $sort: parking-sensor
+steps-new-part-fault = Read the part number off the new { PART($sort) } first.
 steps-new-reason = Why it is used all the same
 steps-new-reason-fault = Another part number needs a reason.
 steps-new-reason-note = It stays on record with the fit.
 steps-new-serial = Serial number, if it has one
 steps-new-ways = Other ways, serial number
-steps-new-old-read = Old sensor: read it off
+# $sort: parking-sensor
+steps-new-old-read = Old { PART($sort) }: read it off
 steps-new-old-note = Its part number is not on record yet.
 steps-compare-same = Same part number
 # $count (count): 3
@@ -101,7 +108,8 @@ steps-bad-fault = Say why: in stock it could be taken for a good one.
 steps-where-note = Note, if one helps
 steps-where-save = Save where it goes
 steps-where-not-scanned = Not scanned
-steps-where-unproven = Nobody has checked which sensor this is. The record will say so.
+# $sort: parking-sensor
+steps-where-unproven = Nobody has checked which { PART($sort) } this is. The record will say so.
 # $code: 4KD-7F
 # $how: scanned
 steps-where-proven = This is { $code }, { $how ->
@@ -130,7 +138,8 @@ steps-test-screen = The screen of the test
 steps-test-photograph = Photograph the screen
 steps-test-take = Take the picture
 steps-test-back = Go back
-steps-test-help = How to start the self-test
+# $sort: parking-sensor
+steps-test-help = How to start the { PART($sort, form: "test") }
 # $proof: sounder heard
 steps-test-record = { CAP($proof) }: record
 steps-test-empty = empty

@@ -1,8 +1,10 @@
 ### A sensor: its page, its label, its places.
 
+# $sort: parking-sensor
 # $code: 7K2-M4
-unit-title = Sensor { $code }
-unit-title-unlabelled = A sensor without a label
+unit-title = { CAP(PART($sort)) } { $code }
+# $sort: parking-sensor
+unit-title-unlabelled = { CAP(PART($sort, form: "a")) } without a label
 unit-no-label = no label yet
 # $where: in stock
 unit-lead = It is { $where }.

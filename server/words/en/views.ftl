@@ -116,10 +116,12 @@ views-report-uncertain = The cause is not certain yet.
 views-report-unit = One of the { PART($sort, form: "full-many") } is bad.
 # $sort: parking-sensor
 views-report-unit-over = One of the { PART($sort, form: "full-many") } was bad and has been taken out.
+# $sort: parking-sensor
 # $where: right outer
-views-report-circuit = The wiring at { $where } is at fault.
+views-report-circuit = { CAP(PART($sort, form: "circuit")) } at { $where } is at fault.
+# $sort: parking-sensor
 # $where: right outer
-views-report-circuit-over = The wiring at { $where } was at fault and has been repaired.
+views-report-circuit-over = { CAP(PART($sort, form: "circuit")) } at { $where } was at fault and has been repaired.
 # $sort: parking-sensor
 # $where: right outer
 # $state: covered or misaligned
@@ -136,8 +138,9 @@ views-report-feed = The supply of the { $where } { PART($sort, form: "many") } i
 views-report-feed-over = The supply of the { $where } { PART($sort, form: "many") } was at fault.
 views-report-control = The control unit is at fault.
 views-report-control-over = The control unit was at fault.
+# $sort: parking-sensor
 # $positions: right inner and right outer
-views-report-first-fault = The control unit's self-test showed a fault at { $positions }.
+views-report-first-fault = { CAP(PART($sort, form: "whose-test")) } showed a fault at { $positions }.
 # $sort: parking-sensor
 # $unit: sensor K7F-3M
 # $first: right outer
@@ -147,9 +150,10 @@ views-report-unit-moved = { CAP($unit) } was moved from { $first } to { $last },
 views-report-unit-left = { CAP($unit) } is bad: that is what the tests leave as the explanation.
 # $sort: parking-sensor
 # $position: right outer
-views-report-circuit-stayed = Another { PART($sort) } was fitted at { $position }, and the fault stayed there. So the { PART($sort) } is good. The fault is in that position's connector, wire or control-unit input.
+views-report-circuit-stayed = Another { PART($sort) } was fitted at { $position }, and the fault stayed there. So the { PART($sort) } is good. The fault is in that position's { PART($sort, form: "wiring") }.
+# $sort: parking-sensor
 # $position: right outer
-views-report-circuit-left = The fault is in the connector, the wire or the control unit's input at { $position }.
+views-report-circuit-left = The fault is in the { PART($sort, form: "wiring") } at { $position }.
 # $sort: parking-sensor
 # $obstruction: dirt, ice, thick paint or a wrong aim
 # $position: right outer
@@ -159,11 +163,12 @@ views-report-blocked-found = { CAP($obstruction) } at { $position } kept a good 
 views-report-feed-found = The { $group } { PART($sort, form: "many") } share one supply and ground. The fault is there, not in the { PART($sort, form: "many") }.
 # $sort: parking-sensor
 views-report-control-found = The { PART($sort, form: "many") } and their wires are good. The fault is in the control unit or its own supply.
+# $sort: parking-sensor
 # $count (count): 3
 # $heard: whose sounder was heard
 views-report-rests = worked out from { $count ->
-    [one] { $count } self-test
-   *[other] { $count } self-tests
+    [one] { $count } { PART($sort, form: "test") }
+   *[other] { $count } { PART($sort, form: "tests") }
 } { $heard }
 # $sure: 98.8 %
 # $rests: worked out from 3 self-tests whose sounder was heard
@@ -174,11 +179,12 @@ views-report-else = What else it could be: { $cause }, { $chance }.
 # $sure: 98.8 %
 # $rests: worked out from 3 self-tests whose sounder was heard
 views-report-clear = That nothing is left to fix: { $sure } sure, { $rests }.
+# $sort: parking-sensor
 # $count (count): 2
 # $sure: 98.8 %
 views-report-clean-tests = { $count ->
-    [one] { $count } self-test
-   *[other] { $count } self-tests in a row
+    [one] { $count } { PART($sort, form: "test") }
+   *[other] { $count } { PART($sort, form: "tests") } in a row
 } without any fault at the end. That nothing is left to fix: { $sure } sure.
 # $against: water, wiggling the wiring and another day
 views-report-against = Tested after: { $against }.
@@ -194,21 +200,24 @@ views-report-not-back = Not every { PART($sort) } is back in its place yet.
 # $sort: parking-sensor
 # $shows: screen
 views-report-photo = { $shows ->
-    [screen] Screen of the self-test
+    [screen] Screen of the { PART($sort, form: "test") }
     [work] The work
    *[unit] { CAP(PART($sort, form: "a")) }
 }
 
 ## What was done, test by test, for the customer.
 
+# $sort: parking-sensor
 # $number: 2
 # $why: its sounder was not heard
-views-work-not-heard = Self-test { $number }: { $why }, so it does not count.
+views-work-not-heard = { CAP(PART($sort, form: "test")) } { $number }: { $why }, so it does not count.
+# $sort: parking-sensor
 # $number: 2
 # $positions: right inner and right outer
-views-work-fault = Self-test { $number }: fault at { $positions }.
+views-work-fault = { CAP(PART($sort, form: "test")) } { $number }: fault at { $positions }.
+# $sort: parking-sensor
 # $number: 2
-views-work-clean = Self-test { $number }: no fault.
+views-work-clean = { CAP(PART($sort, form: "test")) } { $number }: no fault.
 views-work-not-tested = Not tested since.
 # $position: right outer
 views-work-cleaned = Cleaned { $position }.
@@ -424,13 +433,14 @@ views-picture-after-test = after test { $number }
 
 # $person: Ben
 # $what: test
+# $sort: parking-sensor
 views-others = { $what ->
     [look] { $person } is looking it over.
-    [test] { $person } is running the self-test.
+    [test] { $person } is running the { PART($sort, form: "test") }.
     [photo] { $person } is taking pictures.
-    [exchange] { $person } is exchanging sensors.
-    [replace] { $person } is replacing a sensor.
-    [home] { $person } is putting sensors back.
+    [exchange] { $person } is exchanging { PART($sort, form: "many") }.
+    [replace] { $person } is replacing { PART($sort, form: "a") }.
+    [home] { $person } is putting { PART($sort, form: "many") } back.
     [clean] { $person } is cleaning.
     [meter] { $person } is checking the wiring.
     [unplug] { $person } is unplugging for a test.

@@ -4,8 +4,8 @@ causes-unit = { $count ->
     [one] { PART($sort, form: "the") }
    *[other] { PART($sort, form: "the-many") }
 } { $unit }
-causes-circuit = el cableado en { $position }
-causes-circuit-again = el cableado en { $position } (tras la reparación)
+causes-circuit = { PART($sort, form: "circuit") } en { $position }
+causes-circuit-again = { PART($sort, form: "circuit") } en { $position } (tras la reparación)
 causes-blocked = { $blocked } en { $position }
 causes-feed = la alimentación o la masa de { PART($sort, form: "the-many") } del lado { $group }
 causes-feed-again = la alimentación o la masa de { PART($sort, form: "the-many") } del lado { $group } (tras la reparación)
@@ -19,7 +19,7 @@ causes-group = { $group ->
    *[right] derecho
 }
 causes-fix-unit = Sustituye { $cause }.
-causes-fix-circuit = Búscalo en el conector, el cable o el canal de la unidad de control en { $position }.
+causes-fix-circuit = Búscalo en { PART($sort, form: "wiring") } de { $position }.
 causes-fix-blocked = Limpia { $position } y { $check }.
 causes-fix-feed = Mide la alimentación y la masa que comparten { PART($sort, form: "the-many") } del lado { $group }.
 causes-fix-control = Revisa la alimentación, la masa y el conector de la propia unidad de control antes de sospechar de ella.

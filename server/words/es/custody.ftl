@@ -60,10 +60,10 @@ custody-short-several = { $count ->
 
 ## Its labels.
 
-custody-label-now = Está ahora en el { PART($sort) }.
+custody-label-now = Está ahora en { PART($sort, form: "the") }.
 custody-label-void = Anulada.
 custody-label-void-note = Anulada: { $note }.
-custody-label-double = { $codes } están registradas para un solo { PART($sort) }. Mira qué etiqueta lleva; anula la otra.
+custody-label-double = { $codes } están registradas en { PART($sort, form: "a") } a la vez. Mira qué etiqueta lleva; anula la otra.
 custody-label-shared = Dos { PART($sort, form: "many") } llevan la etiqueta { $code }. Quítala de uno de ellos y anúlala ahí.
 
 ## Where it could be.

@@ -65,11 +65,12 @@ evidence-rate-of = { $what ->
    *[false_alarm] las falsas alarmas
 }
 evidence-rate-unit = { CAP(PART($sort, form: "a")) } está mal, antes de cualquier prueba
-evidence-rate-circuit = El cableado de una posición está mal: conector, cable o canal
+evidence-rate-circuit = El cableado de una posición está mal: { PART($sort, form: "wiring") }
 evidence-rate-blocked = Una posición está tapada: { $blocked }
 evidence-rate-feed = La alimentación o masa que comparte un { PART($sort, form: "shares-a-feed") } está mal
 evidence-rate-control = La unidad de control está mal
-evidence-rate-shows = Un fallo presente se muestra en un autodiagnóstico
+# $sort: parking-sensor
+evidence-rate-shows = Un fallo presente se muestra en una sola prueba
 evidence-rate-again = Una prueba sin fallo justo después de otra, como parte de una completa
 evidence-rate-false-alarm = Una posición sin fallo muestra uno de todos modos
 evidence-rate-meter-sees = Las mediciones del cableado encuentran un fallo del cableado
@@ -87,7 +88,8 @@ evidence-confidence = Cuánta seguridad hace falta para llamarlo veredicto
 evidence-use = Usar { $share }
 evidence-comes-and-goes = El fallo va y viene.
 evidence-there-all-the-time = El fallo está siempre.
-evidence-comes-and-goes-note = Un fallo presente se muestra entonces solo en la mitad de los autodiagnósticos: demostrarlo lleva más pruebas.
+# $sort: parking-sensor
+evidence-comes-and-goes-note = Un fallo presente se muestra entonces solo en la mitad de las pruebas: demostrarlo lleva más.
 evidence-switch-all-the-time = Está siempre
 evidence-switch-comes-and-goes = Va y viene
 evidence-code = { $code } en { $position }: { $words }; por eso { $why }.
@@ -139,7 +141,7 @@ evidence-who-may = { CAP($unit) } puede ser { $others }.
 evidence-who-several = cualquiera de { $count }
 evidence-who-then = { $unit } es { $was }
 evidence-who-open = sigue sin saberse cuál es cuál
-evidence-mixed-involved = { $count } { PART($sort, form: "many") } afectados{ $settled }
+evidence-mixed-involved = { $count } { PART($sort, form: "many") } en la mezcla{ $settled }
 evidence-unit-condemned = { CAP($unit) } salió malo en { $vehicle }; probabilidad de que esté mal: { $share }.
 evidence-unit-untested = { CAP($unit) } no tiene pruebas en otro trabajo; probabilidad de que esté mal: { $share }, como cualquier { PART($sort) }.
 evidence-unit-passed = superó { $count ->
@@ -175,7 +177,7 @@ evidence-lamp = { $result ->
    *[flashes] El testigo parpadea
 }: la unidad de control o su alimentación cuenta como { $factor } veces más probable.
 
-evidence-comeback-replaced = { CAP($position) }: allí se cambió un { PART($sort) } { $days ->
+evidence-comeback-replaced = { CAP($position) }: allí se cambió { PART($sort, form: "a") } { $days ->
     [0] el día en que empezó este trabajo
     [one] un día antes de este trabajo
    *[other] { $days } días antes de este trabajo

@@ -68,9 +68,9 @@ facts-picture = Foto { $shows ->
 }.
 facts-walk = { CAP($walk) }: { $heard }.
 
-facts-test-not-heard = Autodiagnóstico, { $proof }.
-facts-test-fault = Autodiagnóstico: fallo en { $positions }.
-facts-test-good = Autodiagnóstico: sin fallo.
+facts-test-not-heard = { CAP(PART($sort, form: "test")) }, { $proof }.
+facts-test-fault = { CAP(PART($sort, form: "test")) }: fallo en { $positions }.
+facts-test-good = { CAP(PART($sort, form: "test")) }: sin fallo.
 facts-test-provoked = Antes: { $what }.
 facts-provoked = { $what ->
     [at_once] nada, justo después de la prueba anterior

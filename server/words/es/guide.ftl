@@ -27,12 +27,12 @@ guide-look-title = Testigos y un vistazo
 guide-look-text = Toca lo que no sea así.
 guide-look-all-right = Todo como debe ser
 
-guide-test-run = Haz el autodiagnóstico
-guide-test-again = Repite el autodiagnóstico
+guide-test-run = Haz { PART($sort, form: "the-test") }
+guide-test-again = Repite { PART($sort, form: "the-test") }
 guide-test-mixed-up = Prueba de nuevo: se mezclaron
 guide-test-prove = Prueba de nuevo, para comprobarlo
 guide-test-no-fault = Aún no ha salido ningún fallo
-guide-test-unplugged = Quita el contacto, desenchufa { $position }, da el contacto y empieza el autodiagnóstico.
+guide-test-unplugged = Quita el contacto, desenchufa { $position }, da el contacto y empieza { PART($sort, form: "the-test") }.
 guide-test-more-than-one = Un fallo que va y viene pide más de una prueba.
 guide-test-enter = Anotar el resultado
 ## Las respuestas probables de una prueba, con un toque; todas menos la última dicen que se oyó el avisador.
@@ -44,7 +44,7 @@ guide-test-gone = Ha desaparecido: ningún fallo
 guide-test-not-heard = { CAP($proof) }
 
 ## Pruebas que no muestran nada.
-guide-nothing-title = El autodiagnóstico no muestra ningún fallo
+guide-nothing-title = { CAP(PART($sort, form: "the-test")) } no muestra ningún fallo
 guide-nothing-text = O ha desaparecido, o va y viene.
 guide-nothing-comes-and-goes = Va y viene
 guide-nothing-close = Cerrar sin hallazgo
@@ -63,7 +63,7 @@ guide-start-listen = Escuchar
 guide-start-replace = Montar { PART($sort, form: "a-new") }
 
 guide-move-repair = Busca y repara { $cause }
-guide-move-retest = Repite el autodiagnóstico
+guide-move-retest = Repite { PART($sort, form: "the-test") }
 guide-move-clean = { $count ->
     [one] Limpia { $positions } y prueba de nuevo
    *[other] Limpia { $positions } y después prueba de nuevo
@@ -98,7 +98,7 @@ guide-impossible-title = Este movimiento no se puede terminar
 guide-impossible-text = { CAP($unit) } está { $place }.
 
 guide-clean-title = Limpia { $position }
-guide-clean-then-test = Después repite el autodiagnóstico.
+guide-clean-then-test = Después repite { PART($sort, form: "the-test") }.
 guide-clean-then-next = Después sigue con { $position }.
 guide-clean-then-check = Después prueba de nuevo.
 guide-clean-done = { CAP($position) }: limpio
@@ -166,11 +166,12 @@ guide-replace-use = Usar { $unit }
 guide-fill-title = { CAP($position) }: no hay nada
 guide-fill-text = Monta { PART($sort, form: "a") }: una pieza nueva o una que tengas a mano.
 guide-fill-leave = Dejarlo vacío
-guide-spare-not-title = ALTO: este { PART($sort, form: "one") } no
+guide-spare-not-title = ALTO: { PART($sort, form: "this") } no
 guide-spare-not-more = Toma uno bueno, o uno nuevo con una etiqueta nueva.
 guide-spare-takes = { $code } va en { $position }.
 guide-spare-bad = { CAP($unit) } salió malo en { $vehicle }.
-guide-spare-faulted = { CAP($unit) } dio fallo en su último autodiagnóstico.
+# $sort: parking-sensor
+guide-spare-faulted = { CAP($unit) } dio fallo en su última prueba.
 guide-spare-mixed = { CAP($unit) } se mezcló con otros: no se sabe cuál es.
 guide-spare-sort = { CAP($unit) } es otro tipo de pieza.
 guide-spare-part = { CAP($unit) } tiene el número de pieza { $part }; aquí va { $wanted }.
@@ -178,7 +179,8 @@ guide-repaired = Lo he reparado
 guide-shared-title = Revisa { $cause }
 guide-shared-text = La caída de tensión bajo carga, en la alimentación y en la masa, dice más que los ohmios de un cable sin tensión.
 guide-shared-several-title = Revisa lo que todos comparten
-guide-shared-several-text = Ningún autodiagnóstico puede distinguirlos.
+# $sort: parking-sensor
+guide-shared-several-text = Ninguna prueba puede distinguirlos.
 guide-shared-several-repaired = Encontrado y reparado: { $cause }
 
 guide-done-title = Este trabajo está cerrado
@@ -265,7 +267,7 @@ guide-stuck-title = { $count ->
     [one] { CAP($position) }: las revisiones no dieron nada
    *[other] { CAP($position) }: revisado { $count } veces, sin hallazgo
 }
-guide-stuck-text = Queda un corte que va y viene, o el canal de la unidad de control.
+guide-stuck-text = Queda un corte que va y viene, o { PART($sort, form: "channel") }.
 guide-stuck-again = Revisar otra vez, moviendo los cables
 guide-stuck-found = Lo encontré y lo reparé
 guide-stuck-control = Se cambió la unidad de control

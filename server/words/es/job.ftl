@@ -10,8 +10,8 @@ job-link-moves = Otros movimientos
 job-link-moves-note = { $count } para elegir
 job-link-hand = En la mano
 job-link-hand-note = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensores
+    [one] { $count } { PART($sort) }
+   *[other] { $count } { PART($sort, form: "many") }
 }
 job-link-photos = Imágenes
 job-link-photos-note = { $count ->
@@ -87,8 +87,8 @@ job-list-standing = { $opened } · { $count ->
    *[no] {""}
 }
 job-list-out = { $count ->
-    [one] { $count } sensor está fuera
-   *[other] { $count } sensores están fuera
+    [one] { $count } { PART($sort) } está fuera
+   *[other] { $count } { PART($sort, form: "many") } están fuera
 }
 job-list-disputed = { $count } en disputa
 
@@ -96,7 +96,7 @@ job-list-disputed = { $count } en disputa
 
 job-history-title = Historial · { $job }
 job-history-lead = Nunca se borra nada. Si una anotación fue un error, tócala para corregirla.
-job-history-mixed = Se mezclaron sensores en la mano
+job-history-mixed = Se mezclaron en la mano
 job-back = Volver al trabajo
 job-go-on = Seguir con el trabajo
 job-history-no-name = sin nombre
@@ -128,11 +128,12 @@ job-proof-proven = Comprobado
 job-proof-so-far = Comprobación hasta ahora
 job-trail-key = Leyenda del dibujo
 job-trail-suspect = el sospechoso
-job-trail-moved = un sensor que cambió de lugar
+job-trail-moved = { PART($sort, form: "a") } que cambió de lugar
 job-trail-maybe = se mezclaron: uno de estos
 job-trail-band = por dónde fue el fallo
 job-trail-none = Ninguna prueba todavía
-job-trail-none-lead = El rastro empieza con el primer autodiagnóstico.
+# $sort: parking-sensor
+job-trail-none-lead = El rastro empieza con la primera prueba.
 
 ## The moves
 
@@ -155,7 +156,7 @@ job-hand-mixed-kicker = Confundidos
 job-hand-from = quitado de { $from }
 job-mixing-heading = ¿Cuáles se mezclaron?
 job-mixing-lead = Los que perdieron la etiqueta o ya no distingues. Las pruebas hechas siguen contando.
-job-mixing-group = Sensores en la mano
+job-mixing-group = { CAP(PART($sort, form: "many")) } en la mano
 job-mixing-from = , de { $from }
 job-mixing-note = Qué pasó
 job-mixing-note-why = Si quieres que quede registrado.
@@ -165,7 +166,7 @@ job-mixing-none = No se mezcló nada
 
 ## What the figures rest on
 
-job-assumptions-lead = No se encontraron cifras publicadas de cuánto fallan sensores y cables; estas son la práctica común. Cambia lo que sepas mejor.
+job-assumptions-lead = No se encontraron cifras publicadas de cuánto fallan { PART($sort, form: "many") } y cables; estas son la práctica común. Cambia lo que sepas mejor.
 job-assumptions-chances = Probabilidades
 job-assumptions-sure = Con qué seguridad
 job-assumptions-codes = A favor de qué hablan los códigos
@@ -193,11 +194,8 @@ job-open-actor = Tu nombre
 job-open-actor-note = Aparece junto a todo lo que registras en este teléfono. Se pide una vez.
 job-open-actor-fault = Di quién trabaja.
 job-open-complaint = Qué está mal
-job-open-complaint-beeps = Pita sin motivo
-job-open-complaint-silent = No suena
-job-open-complaint-lamp = Muestra un fallo
-job-open-complaint-own = Con otras palabras
-job-open-part = Número de pieza de los sensores
+job-open-complaint-own = Otra cosa
+job-open-part = Número de pieza
 job-open-part-note = Si lo sabes.
 job-open-button = Abrir el trabajo
 job-open-name-fault = Dale al vehículo un nombre que reconozcas.
@@ -214,8 +212,8 @@ job-open-another = Otro vehículo
 job-open-vin = VIN
 job-open-vin-note = Si lo tienes. Une trabajos posteriores a este vehículo.
 job-open-known = { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensores
+    [one] { $count } posición
+   *[other] { $count } posiciones
 }
 job-open-still = Un trabajo de este vehículo sigue abierto.
 job-open-still-go = Seguir con él
@@ -223,13 +221,13 @@ job-edge-rear = A lo largo de la parte trasera
 job-edge-front = A lo largo de la parte delantera
 job-edge-left = Lado izquierdo
 job-edge-right = Lado derecho
-job-layout-heading = ¿Dónde están sus sensores?
+job-layout-heading = ¿Qué piezas?
 job-layout-as-before = Como la última vez, { $count ->
-    [one] { $count } sensor
-   *[other] { $count } sensores
+    [one] { $count } posición
+   *[other] { $count } posiciones
 }
-job-layout-own = Mis propias posiciones
-job-layout-fault = Elige dónde están los sensores.
+job-layout-own = Las mías
+job-layout-fault = Elige qué piezas y dónde están.
 job-layout-no-names = Escribe un nombre en cada línea.
 job-layout-checking = Los nombres aún se están revisando. Toca otra vez.
 job-layout-edge = ¿Qué borde del vehículo?
@@ -266,15 +264,15 @@ job-picture-small = Versión pequeña. La entera necesita la red.
 
 ## A position
 
-job-position-guide = El sensor y la pintura de alrededor
+job-position-guide = { CAP(PART($sort, form: "the")) } y lo que hay alrededor
 job-position-again = Hacer otra foto
 job-position-job = El trabajo
 job-position-no-picture = Ninguna imagen de esta posición todavía.
-job-position-no-sensor = Aquí no hay sensor ahora.
+job-position-no-sensor = Aquí no hay { PART($sort, form: "none") } ahora.
 job-position-reach = Hasta poner la mano en él
-job-position-sensor = El sensor de aquí
+job-position-sensor = { CAP(PART($sort, form: "the")) } de aquí
 job-position-no-label = sin etiqueta
-job-position-all = Todo sobre este sensor
+job-position-all = Todo sobre { PART($sort, form: "this") }
 job-position-read = Leído aquí
 job-reach-group = Minutos para llegar a { $position }
 job-reach-less = Un minuto menos

@@ -1,6 +1,6 @@
 ### Cómo se llaman los sensores, las posiciones y los lugares.
 
-names-unit-unknown = { PART($sort, form: "a") } que no está registrado
+names-unit-unknown = { PART($sort, form: "a") } sin registrar
 names-unit-mixed = uno de los { $count } que se mezclaron
 names-unit-from = { $count ->
     [one] { PART($sort, form: "the") }

@@ -16,7 +16,7 @@ paper-size = Papel
 paper-report-title = Informe · { $vehicle }
 paper-report-before = Antes del trabajo
 paper-report-trail = Las pruebas en un dibujo
-paper-report-trail-lead = Cada columna es un autodiagnóstico, cada fila un lugar del vehículo, cada línea un sensor. La banda ancha muestra dónde estaba el fallo.
+paper-report-trail-lead = Cada columna es una prueba, cada fila un lugar del vehículo, cada línea { PART($sort, form: "a") }. La banda ancha muestra dónde estaba el fallo.
 paper-report-replaced = Qué se cambió
 paper-report-during = Durante el trabajo
 paper-report-after = Después del trabajo
@@ -24,7 +24,7 @@ paper-report-proof = Qué lo comprueba
 paper-report-note = Ten en cuenta
 paper-report-no-picture = Todavía no hay imagen de después del trabajo.
 paper-report-take = Hacer una
-paper-report-kind = Informe sobre los sensores de aparcamiento
+paper-report-kind = Informe sobre { PART($sort, form: "the-full-many") }
 paper-report-vin = Número del vehículo
 paper-report-complaint = Queja
 paper-report-no-complaint = ninguna anotada
@@ -67,9 +67,9 @@ paper-slip-signature = Firma
 
 ## The record of a sensor
 
-paper-record-title = Registro del sensor { $code }
-paper-record-title-unlabelled = Registro del sensor
-paper-record = Registro de un sensor
+paper-record-title = Registro de { PART($sort) } { $code }
+paper-record-title-unlabelled = Registro de { PART($sort, form: "a") }
+paper-record = Registro de { PART($sort, form: "a") }
 paper-record-where = Está { $where }.
 paper-record-trail = Su rastro
 paper-record-tests = Pruebas

@@ -16,6 +16,16 @@ part-parking-sensor =
     .new-many = sensores nuevos
     .another = otro sensor
     .none = ningún sensor
+    .this = este sensor
+    .one-of = uno de los sensores de aparcamiento
+    .the-full-many = los sensores de aparcamiento
+    .test = autodiagnóstico
+    .tests = autodiagnósticos
+    .the-test = el autodiagnóstico
+    .whose-test = el autodiagnóstico de la unidad de control
+    .circuit = el cableado
+    .wiring = el conector, el cable o la entrada de la unidad de control
+    .channel = el canal de la unidad de control
 
 parking-sensor-layout-rear-4 = Detrás, 4 sensores
 parking-sensor-layout-rear-6 = Detrás, 6 sensores
@@ -24,6 +34,10 @@ parking-sensor-layout-front-6 = Delante, 6 sensores
 parking-sensor-layout-both-8 = Delante y detrás, 8 sensores
 parking-sensor-layout-both-12 = Delante y detrás, 12 sensores
 parking-sensor-layout-around-12 = Todo alrededor, 12 sensores
+
+parking-sensor-complaint-beeps = Pita sin motivo
+parking-sensor-complaint-silent = No suena
+parking-sensor-complaint-lamp = Muestra un fallo
 
 parking-sensor-key-on-heading = Con el contacto: el testigo de la ayuda
 parking-sensor-key-on-text = Si no se enciende nunca: puede que la unidad de control no tenga alimentación. O el testigo o su botón no está conectado.

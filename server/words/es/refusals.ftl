@@ -20,6 +20,7 @@ refusals-list = una lista
 refusals-list-at-most = una lista de { $most } como máximo
 refusals-positions = una lista de 1 a { $most } posiciones
 refusals-minutes = minutos enteros de 0 a { $most }
+refusals-place-on-plan = un número entero de 0 a 1000
 refusals-id-taken = un id que no tenga otra posición
 refusals-name-taken = un nombre que no tenga otra posición
 refusals-flag = true o false

@@ -96,9 +96,9 @@ returns-label-void-title = Esta etiqueta está anulada
 returns-label-void = { $code } se anuló; { PART($sort, form: "the") } que la tenía lleva ahora { $now }.
 returns-label-void-none = { $code } se anuló; { PART($sort, form: "the") } que la tenía ya no lleva etiqueta.
 returns-label-two-title = Lleva dos etiquetas
-returns-label-two = { $codes } están registradas para un mismo { PART($sort) }.
+returns-label-two = { $codes } están registradas para { PART($sort, form: "a") } a la vez.
 returns-label-unread-title = Etiqueta sin leer
-returns-label-unread = Solo su etiqueta dice con seguridad qué { PART($sort) } es este.
+returns-label-unread = Solo la etiqueta dice con seguridad qué { PART($sort) } es.
 returns-label-title = Etiqueta conocida
 returns-label = { $code } está registrada, { $how ->
     [scanned] leída

@@ -18,22 +18,22 @@ rules-closing-plug = El conector en { $position } está quitado. Vuelve a enchuf
 
 ## A label code.
 
-rules-bad-stock-title = Este { PART($sort, form: "one") } está mal
+rules-bad-stock-title = { CAP(PART($sort, form: "this")) } está mal
 rules-bad-stock = { CAP($unit) } salió malo en { $vehicle }. En el almacén parecería bueno.
 rules-bad-stock-do = Di por qué va allí, o elige otro sitio.
 rules-code-none-title = No es un código de etiqueta
 rules-code-none = { $code } no es ningún código de etiqueta.
 rules-code-none-do = Léelo otra vez.
 rules-code-same-title = Ya tiene esta etiqueta
-rules-code-same = { $code } ya está en este { PART($sort) }.
+rules-code-same = { $code } ya está en { PART($sort, form: "this") }.
 rules-code-void-title = Esta etiqueta está anulada
 rules-code-void = { $code } fue anulada.
 rules-code-void-do = Toma una etiqueta nueva.
-rules-code-other-title = Esta etiqueta está en otro { PART($sort) }
-rules-code-other-do = Toma una etiqueta nueva y comprueba que tienes en la mano el { PART($sort) } que crees.
+rules-code-other-title = Esta etiqueta está en { PART($sort, form: "another") }
+rules-code-other-do = Toma una etiqueta nueva y comprueba que tienes en la mano { PART($sort, form: "the") } que crees.
 rules-code-second-title = Ya tiene una etiqueta
-rules-code-second = { $code } está en este { PART($sort) }.
-rules-code-second-do = Si { $code } está rota o perdida, anúlala primero, en la página del { PART($sort) }.
+rules-code-second = { $code } está en { PART($sort, form: "this") }.
+rules-code-second-do = Si { $code } está rota o perdida, anúlala primero, en la página { JOIN("de", PART($sort, form: "the")) }.
 
 ## Taking back an entry.
 
@@ -45,7 +45,7 @@ rules-correction-opening = Todo lo demás del trabajo depende de su apertura.
 rules-correction-opening-do = Cierra el trabajo en su lugar.
 rules-correction-later = Hay anotaciones posteriores que dependen de esta.
 rules-correction-later-do = Retira primero las posteriores, de la más nueva a la más antigua.
-rules-correction-bare = { CAP(PART($sort, form: "a")) } que no está montado se quedaría sin su etiqueta.
+rules-correction-bare = { CAP(PART($sort, form: "a")) } sin montar se quedaría sin su etiqueta.
 rules-correction-bare-do = Ponle otra etiqueta en su lugar.
 rules-correction-right-title = Esto no se puede corregir
 rules-correction-kind = Una corrección dice lo que la anotación tenía que decir, no otra cosa.
@@ -120,14 +120,14 @@ rules-mixed-do = Lee su etiqueta vieja si aún la tiene, o usa la etiqueta nueva
 rules-mixed-which-title = ¿Cuáles se mezclaron?
 rules-mixed-which = Hacen falta al menos dos { PART($sort, form: "many") }.
 rules-mixed-which-do = Tócalos.
-rules-mixed-unknown = { CAP(PART($sort, form: "a")) } no está registrado.
+rules-mixed-unknown = { CAP(PART($sort, form: "a")) } no está en el registro.
 rules-mixed-unknown-do = Vuelve atrás.
 rules-mixed-elsewhere-title = No está en tu mano
 rules-mixed-elsewhere-do = Solo se puede mezclar lo que está junto.
 
 ## A unit is at one place.
 
-rules-place-added-title = Este { PART($sort) } está registrado
+rules-place-added-title = { CAP(PART($sort, form: "this")) } ya está en el registro
 rules-place-added = Se añadió antes.
 rules-place-added-do = Sigue con él.
 rules-place-disputed-title = Hay dos lugares registrados
@@ -137,7 +137,7 @@ rules-place-not-there-title = No está montado ahí
 rules-place-not-there = { CAP($unit) } está { $place }, no en { $position }.
 rules-place-not-there-do = Mira otra vez qué { PART($sort) } tienes en la mano.
 rules-place-read-title = Lee su etiqueta
-rules-place-read = Solo la etiqueta dice con seguridad qué { PART($sort) } es este.
+rules-place-read = Solo la etiqueta dice con seguridad qué { PART($sort) } es.
 rules-place-read-do = Léela o teclea su código.
 rules-place-fitted-title = Sigue montado
 rules-place-fitted-do = Quítalo primero.
@@ -150,7 +150,7 @@ rules-place-taken-do = Quita ese primero.
 
 ## The unit that an exchange names.
 
-rules-planned-title = ALTO: tienes otro { PART($sort) } en la mano
+rules-planned-title = ALTO: tienes { PART($sort, form: "another") } en la mano
 rules-planned = Este es { $unit }. Aquí va { $planned }.
 rules-planned-do = Deja { $unit } y toma { $planned }.
 
@@ -186,14 +186,14 @@ rules-rates-certain-do = Da una confianza por debajo del 100 %.
 ## A decision at the counter.
 
 rules-returns-title = Esto aún no se puede decidir
-rules-returns-not-received = Nadie ha recibido este { PART($sort) } en el mostrador.
+rules-returns-not-received = Nadie ha recibido { PART($sort, form: "this") } en el mostrador.
 rules-returns-not-received-do = Lee primero su etiqueta.
 rules-returns-decided = { CAP($unit) } ya fue { $decision ->
     [accept] aceptado
     [hold] retenido
    *[refuse] rechazado
 }, con la firma de { $signed }.
-rules-returns-decided-do = Retira primero esa decisión, o lee otra vez el { PART($sort) } si volvió a entrar.
+rules-returns-decided-do = Retira primero esa decisión, o lee otra vez { PART($sort, form: "the") } si volvió a entrar.
 rules-returns-against = Va en contra de lo que dice el registro.
 rules-returns-against-do = Da tu motivo en pocas palabras.
 

@@ -14,7 +14,7 @@ steps-close-add-note = Añadir una última palabra
 steps-done-trail = Ver el rastro
 steps-done-history = Historial
 steps-summary-replaced = Cambiado
-steps-summary-where = Dónde está cada sensor
+steps-summary-where = Dónde está cada { PART($sort) }
 steps-summary-more = En qué quedó
 
 ## Looking, picture, repair
@@ -22,7 +22,7 @@ steps-summary-more = En qué quedó
 steps-look-note = Algo que añadir
 steps-look-record = Registrar lo que vi
 steps-look-group = Qué ves en { $position }
-steps-photo-guide = Sensor y pintura
+steps-photo-guide = { CAP(PART($sort)) } y alrededor
 steps-photo-open = Abrir la cámara
 steps-photo-shutter = Foto: { $position }
 steps-photo-retake = Otra vez: { $position }
@@ -51,22 +51,22 @@ steps-moves-outlook = Qué significa cada resultado
 
 ## A new sensor
 
-steps-new-label = Etiqueta el sensor nuevo
+steps-new-label = Etiqueta { PART($sort, form: "the-new") }
 steps-type = Escribir el código
 steps-write = Escribir un código a mano
 steps-new-fit = Montar { $code }
 steps-new-scan = Leer su etiqueta nueva
 steps-new-at-hand = Ya a mano
-steps-new-old-at = Sensor viejo, en { $position }
-steps-new-read = Sensor nuevo: léelo en la pieza
+steps-new-old-at = { CAP(PART($sort, form: "the-old")) }, en { $position }
+steps-new-read = { CAP(PART($sort, form: "the-new")) }: léelo en la pieza
 steps-new-same = También dice { $part }
-steps-new-part-fault = Lee primero el número de pieza en el sensor nuevo.
+steps-new-part-fault = Lee primero el número de pieza en { PART($sort, form: "the-new") }.
 steps-new-reason = Por qué se usa de todos modos
 steps-new-reason-fault = Otro número de pieza necesita un motivo.
 steps-new-reason-note = Queda registrado con el montaje.
 steps-new-serial = Número de serie, si lo tiene
 steps-new-ways = De otro modo, número de serie
-steps-new-old-read = Sensor viejo: léelo en la pieza
+steps-new-old-read = { CAP(PART($sort, form: "the-old")) }: léelo en la pieza
 steps-new-old-note = Su número de pieza aún no está registrado.
 steps-compare-same = El mismo número de pieza
 steps-compare-so-far = Igual hasta aquí, { $count ->
@@ -90,7 +90,7 @@ steps-bad-fault = Di por qué: en el almacén parecería bueno.
 steps-where-note = Nota, si ayuda
 steps-where-save = Guardar adónde va
 steps-where-not-scanned = Sin leer
-steps-where-unproven = Nadie ha comprobado qué sensor es. El registro lo dirá.
+steps-where-unproven = Nadie ha comprobado qué { PART($sort) } es. El registro lo dirá.
 steps-where-proven = Este es { $code }, { $how ->
     [scanned] leído
     [typed] escrito
@@ -116,7 +116,7 @@ steps-test-screen = La pantalla de la prueba
 steps-test-photograph = Fotografiar la pantalla
 steps-test-take = Hacer la foto
 steps-test-back = Volver
-steps-test-help = Cómo iniciar el autodiagnóstico
+steps-test-help = Cómo iniciar { PART($sort, form: "the-test") }
 steps-test-record = { CAP($proof) }: registrar
 steps-test-empty = vacío
 steps-test-empty-but = vacío, { $reading }

@@ -1,7 +1,7 @@
 ### Un sensor: su página, su etiqueta, sus lugares.
 
-unit-title = Sensor { $code }
-unit-title-unlabelled = Un sensor sin etiqueta
+unit-title = { CAP(PART($sort)) } { $code }
+unit-title-unlabelled = { CAP(PART($sort, form: "a")) } sin etiqueta
 unit-no-label = aún sin etiqueta
 unit-lead = Está { $where }.
 unit-trail = Su recorrido

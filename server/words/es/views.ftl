@@ -55,8 +55,8 @@ views-returned-signed = Lo registró { $actor }, en nombre de { $signed }.
 ## What the tests of a job say about a unit.
 
 views-finding-sure = { $sure } de seguridad.
-views-finding-cleared = No fue este { PART($sort) }.
-views-finding-chance = Probabilidad de que este { PART($sort) } esté mal: { $chance }.
+views-finding-cleared = No fue { PART($sort, form: "this") }.
+views-finding-chance = Probabilidad de que { PART($sort, form: "this") } esté mal: { $chance }.
 
 ## A job.
 
@@ -85,12 +85,12 @@ views-report-several-over = Se encontraron los fallos y se repararon.
 views-report-no-fault = Ninguna prueba ha mostrado un fallo.
 views-report-gone = El fallo ha desaparecido.
 views-report-uncertain = La causa aún no es segura.
-views-report-unit = Uno de los { PART($sort, form: "full-many") } está mal.
-views-report-unit-over = Uno de los { PART($sort, form: "full-many") } estaba mal y se ha quitado.
-views-report-circuit = El cableado en { $where } tiene un fallo.
-views-report-circuit-over = El cableado en { $where } tenía un fallo y se ha reparado.
-views-report-blocked = El { PART($sort) } en { $where } está { $state }.
-views-report-blocked-over = El { PART($sort) } en { $where } estaba { $state }.
+views-report-unit = { CAP(PART($sort, form: "one-of")) } está mal.
+views-report-unit-over = { CAP(PART($sort, form: "one-of")) } estaba mal; ya no está en el vehículo.
+views-report-circuit = { CAP(PART($sort, form: "circuit")) } en { $where } tiene un fallo.
+views-report-circuit-over = { CAP(PART($sort, form: "circuit")) } en { $where } tenía un fallo y se ha reparado.
+views-report-blocked = { CAP(PART($sort, form: "the")) } en { $where }: { $state }.
+views-report-blocked-over = Así estaba { PART($sort, form: "the") } en { $where }: { $state }.
 views-report-feed = La alimentación { JOIN("de", PART($sort, form: "the-many")) } { $where ->
     [front] delanteros
     [rear] traseros
@@ -103,12 +103,12 @@ views-report-feed-over = La alimentación { JOIN("de", PART($sort, form: "the-ma
 } tenía un fallo.
 views-report-control = La unidad de control tiene un fallo.
 views-report-control-over = La unidad de control tenía un fallo.
-views-report-first-fault = El autodiagnóstico de la unidad de control mostró un fallo en { $positions }.
-views-report-unit-moved = { CAP($unit) } se pasó de { $first } a { $last }, y el fallo pasó con él. Un fallo del cableado se habría quedado en su sitio. Así que el propio { PART($sort) } está mal.
+views-report-first-fault = { CAP(PART($sort, form: "whose-test")) } mostró un fallo en { $positions }.
+views-report-unit-moved = { CAP($unit) } se pasó de { $first } a { $last }, y el fallo fue detrás. Un fallo del cableado se habría quedado en su sitio. Así que lo que está mal es { PART($sort, form: "the") }.
 views-report-unit-left = { CAP($unit) } está mal: es la explicación que dejan las pruebas.
-views-report-circuit-stayed = Se montó otro { PART($sort) } en { $position }, y el fallo se quedó allí. Así que el { PART($sort) } está bien. El fallo está en el conector, el cable o la entrada de la unidad de control de esa posición.
-views-report-circuit-left = El fallo está en el conector, en el cable o en la entrada de la unidad de control de { $position }.
-views-report-blocked-found = { CAP($obstruction) } en { $position } no dejaba funcionar a un { PART($sort) } bueno.
+views-report-circuit-stayed = Se montó { PART($sort, form: "another") } en { $position }, y el fallo se quedó allí. Así que { PART($sort, form: "the") } está bien. El fallo está en { PART($sort, form: "wiring") } de esa posición.
+views-report-circuit-left = El fallo está en { PART($sort, form: "wiring") } de { $position }.
+views-report-blocked-found = { CAP($obstruction) } en { $position } no dejaba funcionar { JOIN("a", PART($sort, form: "the")) }, que está bien.
 views-report-feed-found = { CAP(PART($sort, form: "the-many")) } { $group ->
     [front] delanteros
     [rear] traseros
@@ -116,16 +116,14 @@ views-report-feed-found = { CAP(PART($sort, form: "the-many")) } { $group ->
 } comparten alimentación y masa. El fallo está ahí, no en { PART($sort, form: "the-many") }.
 views-report-control-found = { CAP(PART($sort, form: "the-many")) } y sus cables están bien. El fallo está en la unidad de control o en su propia alimentación.
 views-report-rests = según { $count ->
-    [one] { $count } autodiagnóstico
-   *[other] { $count } autodiagnósticos
+    [one] { $count } { PART($sort, form: "test") }
+   *[other] { $count } { PART($sort, form: "tests") }
 } { $heard }
 views-report-sure = Lo seguro que es: { $sure }, { $rests }.
 views-report-else = Qué más podría ser: { $cause }, { $chance }.
 views-report-clear = Que no queda nada por reparar: { $sure } de seguridad, { $rests }.
-views-report-clean-tests = { $count ->
-    [one] { $count } autodiagnóstico
-   *[other] { $count } autodiagnósticos seguidos
-} sin ningún fallo al final. Que no queda nada por reparar: { $sure } de seguridad.
+# $sort: parking-sensor
+views-report-clean-tests = Pruebas sin ningún fallo al final: { $count }. Que no queda nada por reparar: { $sure } de seguridad.
 views-report-against = Probado después de: { $against }.
 views-report-walk = { $check }: { $heard }.
 views-report-unproven = Aún nada comprueba una reparación.
@@ -133,16 +131,16 @@ views-report-not-proven = La reparación no está comprobada. Hasta entonces, no
 views-report-came-and-went = Este fallo iba y venía. Si vuelve, anota el tiempo que hacía y qué hacías, y ven de nuevo.
 views-report-not-back = Aún no todos { PART($sort, form: "the-many") } están en su sitio.
 views-report-photo = { $shows ->
-    [screen] Pantalla del autodiagnóstico
+    [screen] Pantalla { JOIN("de", PART($sort, form: "the-test")) }
     [work] El trabajo
    *[unit] { CAP(PART($sort, form: "a")) }
 }
 
 ## What was done, test by test, for the customer.
 
-views-work-not-heard = Autodiagnóstico { $number }: { $why }; no cuenta.
-views-work-fault = Autodiagnóstico { $number }: fallo en { $positions }.
-views-work-clean = Autodiagnóstico { $number }: sin fallo.
+views-work-not-heard = { CAP(PART($sort, form: "test")) } { $number }: { $why }; no cuenta.
+views-work-fault = { CAP(PART($sort, form: "test")) } { $number }: fallo en { $positions }.
+views-work-clean = { CAP(PART($sort, form: "test")) } { $number }: sin fallo.
 views-work-not-tested = Sin probar desde entonces.
 views-work-cleaned = Limpiado: { $position }.
 views-work-repaired = Reparado: { $cause }.
@@ -295,11 +293,11 @@ views-picture-after-test = después de la prueba { $number }
 
 views-others = { $what ->
     [look] { $person } está mirando el coche.
-    [test] { $person } está haciendo el autodiagnóstico.
+    [test] { $person } está haciendo { PART($sort, form: "the-test") }.
     [photo] { $person } está haciendo fotos.
-    [exchange] { $person } está intercambiando sensores.
-    [replace] { $person } está cambiando un sensor.
-    [home] { $person } está devolviendo sensores a su sitio.
+    [exchange] { $person } está intercambiando { PART($sort, form: "many") }.
+    [replace] { $person } está cambiando { PART($sort, form: "a") }.
+    [home] { $person } está devolviendo { PART($sort, form: "many") } a su sitio.
     [clean] { $person } está limpiando.
     [meter] { $person } está revisando el cableado.
     [unplug] { $person } está desenchufando para una prueba.
@@ -336,7 +334,7 @@ views-back = { $count ->
        *[other] hace { $days } días
     }.
 }
-views-back-replaced = Se cambió entonces: el { PART($sort) } en { $positions }.
+views-back-replaced = Se cambió entonces: { PART($sort, form: "the") } en { $positions }.
 views-back-nothing = Entonces no hubo ninguna causa segura.
 
 views-vehicle-empty = vacía
@@ -351,7 +349,7 @@ views-vehicle-warranty-over = { $days ->
    *[other] La garantía de este trabajo terminó hace { $days } días.
 }
 
-views-report-only-spare = Nada habla ya en contra de los { PART($sort, form: "many") } con los que vino tu vehículo.
+views-report-only-spare = Nada habla ya en contra de { PART($sort, form: "the-many") } con los que vino tu vehículo.
 views-report-spare = { CAP($unit) }, un repuesto nuestro, resultó estar mal { $still ->
     [yes] y sigue en tu vehículo. Se pone otro.
    *[no] y no está en tu vehículo. No era un fallo de tu vehículo.

@@ -43,7 +43,7 @@ export const assumptionsPage = {
       back: to.job(job),
       body: html`
         <p class="lead">
-          ${say('job-assumptions-lead')}
+          ${say('job-assumptions-lead', { sort: told.sort })}
         </p>
         ${comesAndGoes(ctx, told.comes_and_goes)} ${comeback(ctx, told.comeback)} ${lamps(told.lamps)}
         ${codes(ctx, told.codes)}

@@ -124,7 +124,7 @@ function mixing(ctx, view) {
     body: html`
       <h1>${say('job-mixing-heading')}</h1>
       <p class="lead">${say('job-mixing-lead')}</p>
-      <div class="choices" role="group" aria-label=${say('job-mixing-group')}>
+      <div class="choices" role="group" aria-label=${say('job-mixing-group', { sort: view.sort })}>
         ${view.out.map(
           ({ id, name, shown, came_from: from }) => html`<label class="choice">
             <input

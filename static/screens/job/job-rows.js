@@ -83,7 +83,7 @@ function standing({ opened_at: at, tests, closed }) {
 }
 
 /** @param {ListedJob} job */
-function loose({ out, disputed }) {
-  const said = [out ? say('job-list-out', { count: out }) : '', disputed ? say('job-list-disputed', { count: disputed }) : ''];
+function loose({ out, disputed, sort }) {
+  const said = [out ? say('job-list-out', { count: out, sort }) : '', disputed ? say('job-list-disputed', { count: disputed }) : ''];
   return html`${icon('out')} ${said.filter(Boolean).join(', ')}`;
 }

@@ -227,7 +227,7 @@ function wasHere({ back, trail }) {
 }
 
 /** What lies behind the step. @param {JobView} view */
-function links({ id, vehicle, trail, photos, history, moves, step, out, ways }) {
+function links({ id, sort, vehicle, trail, photos, history, moves, step, out, ways }) {
   return html`<nav class="job-links" aria-label=${say('job-links')}>
     <details class="more">
     <summary>${say('job-links-more')}</summary>
@@ -237,7 +237,7 @@ function links({ id, vehicle, trail, photos, history, moves, step, out, ways }) 
         ? link(to.jobPart(id, 'moves'), 'list', say('job-link-moves'), say('job-link-moves-note', { count: moves.length }))
         : nothing}
       ${out.length
-        ? link(to.jobPart(id, 'hand'), 'out', say('job-link-hand'), say('job-link-hand-note', { count: out.length }))
+        ? link(to.jobPart(id, 'hand'), 'out', say('job-link-hand'), say('job-link-hand-note', { count: out.length, sort }))
         : nothing}
       ${ways ? link(to.jobPart(id, 'ways'), 'more', say('ways-link'), say('ways-link-note')) : nothing}
       ${link(to.jobPart(id, 'photos'), 'camera', say('job-link-photos'), say('job-link-photos-note', { count: photos.length }))}

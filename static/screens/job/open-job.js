@@ -10,7 +10,7 @@ import { say } from '../../words/words.js';
 import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
-import { chosenPositions, knownVehicle, layoutSection } from './open-layout.js';
+import { chosenPositions, chosenReady, knownVehicle, layoutSection } from './open-layout.js';
 import { vehicleSection } from './open-vehicle.js';
 import { reachSection, withReach } from './reach.js';
 import { to } from '../frame/router.js';
@@ -53,8 +53,7 @@ export const openJobPage = {
               most: LONGEST_NAME,
             })}
         ${vehicleSection(ctx, faults)}
-        ${complaintSection(ctx)}
-        ${layoutSection(ctx, faults)} ${reachSection(ctx, chosenPositions(ctx))}
+        ${layoutSection(ctx, faults)} ${complaintSection(ctx)} ${reachSection(ctx, chosenPositions(ctx))}
         ${textField(ctx, 'part', say('job-open-part'), {
           note: say('job-open-part-note'),
           most: LONGEST_NAME,
@@ -73,7 +72,7 @@ export const openJobPage = {
  */
 function complaintSection(ctx) {
   const { form } = ctx;
-  const said = [say('job-open-complaint-beeps'), say('job-open-complaint-silent'), say('job-open-complaint-lamp')];
+  const said = chosenReady(ctx).complaints;
   return html`<fieldset class="asked">
     <legend class="asked-words">${say('job-open-complaint')}</legend>
     ${oneOf({

@@ -54,7 +54,7 @@ export function layoutSection(ctx, faults) {
         ${known
           ? tile(AS_BEFORE, say('job-layout-as-before', { count: known.positions.length }), layoutTile(known.positions))
           : nothing}
-        ${data.layouts.map((/** @type {LayoutView} */ each) => tile(each.id, each.name, layoutTile(each.positions)))}
+        ${data.layouts.map((/** @type {LayoutView} */ each) => tile(each.id, each.name, layoutTile(each.positions, each.outline)))}
         ${tile(OWN, say('job-layout-own'), layoutTile([]))}
       </div>
       ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
@@ -76,6 +76,17 @@ function chosenLayout(ctx) {
   const { layout } = ctx.form;
   if (!knownVehicle(ctx)) return layout === AS_BEFORE ? undefined : layout;
   return layout ?? AS_BEFORE;
+}
+
+/**
+ * The ready layout that was chosen or that the vehicle had; until then the first one, whose sort comes first.
+ * @param {import('../frame/context.js').Context} ctx
+ * @returns {LayoutView}
+ */
+export function chosenReady(ctx) {
+  const layout = chosenLayout(ctx);
+  const wanted = layout === AS_BEFORE ? knownVehicle(ctx)?.layout : layout;
+  return ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === wanted) ?? ctx.data.layouts[0];
 }
 
 /**

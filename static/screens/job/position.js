@@ -46,7 +46,7 @@ export const positionPage = {
   draw(ctx) {
     const { view, position, unit } = ctx.data;
     const head = { title: sentenceCase(position.name), titled: true, back: to.job(view.id) };
-    const taking = capture(ctx, { words: say('job-position-guide'), alt: position.name });
+    const taking = capture(ctx, { words: say('job-position-guide', { sort: view.sort }), alt: position.name });
     const parts = takingParts(ctx, taking, head, { shows: 'position', position: position.id });
     if (parts) return parts;
     return {
@@ -69,7 +69,7 @@ function positionBody(ctx) {
       : html`<p class="soft">${say('job-position-no-picture')}</p>`}
     <p class="standing">${mark(position.mark, { word: position.word, size: 'large' })}</p>
     ${view.closed ? nothing : part(() => reachCard(ctx))}
-    ${unit ? part(() => sensorCard(ctx, unit)) : html`<p>${say('job-position-no-sensor')}</p>`} ${part(() => readings(view, position))}
+    ${unit ? part(() => sensorCard(ctx, unit)) : html`<p>${say('job-position-no-sensor', { sort: view.sort })}</p>`} ${part(() => readings(view, position))}
     ${unit && !view.closed ? printedOn(ctx, unit) : nothing}
     ${anyAbout(view, `position:${position.id}`) ? correctLink(to.correct(view.id, `position:${position.id}`)) : nothing}
   `;
@@ -92,10 +92,10 @@ function reachCard(ctx) {
  */
 function sensorCard({ data }, unit) {
   return html`<section class="card">
-    <p class="kicker">${say('job-position-sensor')}</p>
+    <p class="kicker">${say('job-position-sensor', { sort: data.view.sort })}</p>
     <p>${code(unit.shown, { size: 'large', none: say('job-position-no-label') })}</p>
     ${partFacts(unit)}
-    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>${say('job-position-all')}</a>
+    <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>${say('job-position-all', { sort: data.view.sort })}</a>
   </section>`;
 }
 

@@ -39,7 +39,7 @@ export const trailPage = {
       titled: true,
       back: to.job(view.id),
       stages: view.stages,
-      body: view.trail.tests.length ? told(view) : noneYet(),
+      body: view.trail.tests.length ? told(view) : noneYet(view.sort),
       main: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
     };
   },
@@ -56,7 +56,7 @@ function told(view) {
     <section class="trail-key" aria-label=${say('job-trail-key')}>
       ${markKey([...marks])}
       <p class="trail-key-line"><span class="key-line key-line-suspect" aria-hidden="true"></span>${say('job-trail-suspect')}</p>
-      <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>${say('job-trail-moved')}</p>
+      <p class="trail-key-line"><span class="key-line key-line-moved" aria-hidden="true"></span>${say('job-trail-moved', { sort: view.sort })}</p>
       ${view.trail.joins.length ? html`<p class="trail-key-line"><span class="key-line key-line-maybe" aria-hidden="true"></span>${say('job-trail-maybe')}</p>` : nothing}
       <p class="trail-key-line"><span class="key-band" aria-hidden="true"></span>${say('job-trail-band')}</p>
     </section>
@@ -68,9 +68,10 @@ function told(view) {
   `;
 }
 
-function noneYet() {
+/** @param {string} sort */
+function noneYet(sort) {
   return html`<div class="nothing">
     <h2>${say('job-trail-none')}</h2>
-    <p>${say('job-trail-none-lead')}</p>
+    <p>${say('job-trail-none-lead', { sort })}</p>
   </div>`;
 }

@@ -48,7 +48,7 @@ export const reportPage = {
           ? html`<section class="sheet-part">
               <h2>${say('paper-report-trail')}</h2>
               <p class="sheet-lead">
-                ${say('paper-report-trail-lead')}
+                ${say('paper-report-trail-lead', { sort: report.sort })}
               </p>
               ${markKey(['clean', 'fault'])}
               <div class="on-screen">${part(() => trail(report.trail))}</div>
@@ -73,10 +73,10 @@ function wantsPicture({ id }) {
 }
 
 /** @param {ReportView} report */
-function head({ vehicle, vin, complaint, opened_at: opened, closed, standing }) {
+function head({ sort, vehicle, vin, complaint, opened_at: opened, closed, standing }) {
   return html`<header class="sheet-head">
     <div class="sheet-name">
-      <p class="sheet-kind">${say('paper-report-kind')}</p>
+      <p class="sheet-kind">${say('paper-report-kind', { sort })}</p>
       <p class="sheet-vehicle">${vehicle}</p>
       <dl class="facts">
         ${vin ? html`<dt>${say('paper-report-vin')}</dt><dd>${vin}</dd>` : nothing}

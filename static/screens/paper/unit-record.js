@@ -30,12 +30,12 @@ export const unitRecordPage = {
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {
-      title: unit.shown ? say('paper-record-title', { code: unit.shown }) : say('paper-record-title-unlabelled'),
+      title: unit.shown ? say('paper-record-title', { code: unit.shown, sort: unit.sort }) : say('paper-record-title-unlabelled', { sort: unit.sort }),
       back: to.unit(unit.id),
       papers: ['a5', 'page'],
       kept: KEPT,
       body: (paper) => html`
-        ${part(() => sheetHead(say('paper-record'), unit))}
+        ${part(() => sheetHead(say('paper-record', { sort: unit.sort }), unit))}
         <section class="sheet-part">
           <h2>${say('paper-tests')}</h2>
           ${part(() => sheetFinding(unit.finding))}

@@ -47,7 +47,7 @@ export function unitParts(ctx, unit, how) {
   const job = unit.jobs[unit.jobs.length - 1];
   const atBench = ctx.services.device.role.value !== 'counter';
   return {
-    title: unit.shown ? say('unit-title', { code: unit.shown }) : say('unit-title-unlabelled'),
+    title: unit.shown ? say('unit-title', { code: unit.shown, sort: unit.sort }) : say('unit-title-unlabelled', { sort: unit.sort }),
     titled: true,
     back: job ? to.job(job.id) : to.jobs(),
     body: html`

@@ -18,7 +18,7 @@ import { comparison, partsDiffer } from './part-compare.js';
 export function newUnitStep(ctx) {
   const { step, form } = ctx;
   const { reader, parts } = labelReader(ctx, {
-    heading: say('steps-new-label'),
+    heading: say('steps-new-label', { sort: ctx.view.sort }),
     mayWrite: true,
     carry: ctx.job,
     expects: { do: 'new', position: ctx.step.expects.position },
@@ -93,14 +93,14 @@ function fields(ctx) {
   return html`
     <section class="card card-now compare">
       ${step.expects.part
-        ? html`<p class="field-name">${say('steps-new-old-at', { position: step.expects.position_name })}</p>
+        ? html`<p class="field-name">${say('steps-new-old-at', { position: step.expects.position_name, sort: ctx.view.sort })}</p>
             <p class="part-number">${old}</p>`
-        : oldField(form.oldPart ?? '', set('oldPart'))}
+        : oldField(form.oldPart ?? '', ctx.view.sort, set('oldPart'))}
       <label class="field">
-        <span class="field-name">${say('steps-new-read')}</span>
+        <span class="field-name">${say('steps-new-read', { sort: ctx.view.sort })}</span>
         ${partInput({ value: part, invalid: asked === 'part', onInput: set('part') })}
         ${asked === 'part'
-          ? html`<span class="field-fault" role="alert">${say('steps-new-part-fault')}</span>`
+          ? html`<span class="field-fault" role="alert">${say('steps-new-part-fault', { sort: ctx.view.sort })}</span>`
           : nothing}
       </label>
       ${old && !part
@@ -128,11 +128,12 @@ function fields(ctx) {
 
 /**
  * @param {string} value
+ * @param {string} sort
  * @param {(event: any) => void} onInput
  */
-function oldField(value, onInput) {
+function oldField(value, sort, onInput) {
   return html`<label class="field">
-    <span class="field-name">${say('steps-new-old-read')}</span>
+    <span class="field-name">${say('steps-new-old-read', { sort })}</span>
     ${partInput({ value, onInput })}
     <span class="field-note">${say('steps-new-old-note')}</span>
   </label>`;

@@ -19,7 +19,7 @@ export function photoStep(ctx) {
   const { positions } = step.expects;
   const position = form.again ?? step.expects.position;
   const camera = shutter(ctx, `photo ${job}`, {
-    words: say('steps-photo-guide'),
+    words: say('steps-photo-guide', { sort: ctx.view.sort }),
     keep: (photo) => {
       delete form.again;
       return ctx.act([photoTaken(photo, { shows: 'position', position })], { photo });

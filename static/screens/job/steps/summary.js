@@ -31,17 +31,17 @@ export function summary(ctx) {
           <ul class="sentences">${view.replaced.map((/** @type {string} */ each) => html`<li>${sentence(each)}</li>`)}</ul>
         </section>`
       : nothing}
-    ${proofCard(view)} ${whereabouts(view.units)}
+    ${proofCard(view)} ${whereabouts(view)}
     </div>
     </details>
   `;
 }
 
-/** @param {Array<{id: string, shown: string, name: string, where: string}>} units */
-function whereabouts(units) {
+/** @param {import('../../../core/views.js').JobView} view */
+function whereabouts({ units, sort }) {
   if (!units.length) return nothing;
   return html`<section>
-    <h2>${say('steps-summary-where')}</h2>
+    <h2>${say('steps-summary-where', { sort })}</h2>
     <ul class="list">
       ${units.map(
         ({ id, shown, name, where }) =>

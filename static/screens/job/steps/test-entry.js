@@ -55,7 +55,7 @@ export function testEntryStep(ctx) {
   const said = form.none || named(ctx, 'fault').length > 0 || form.unplugged.length > 0;
   return {
     body: html`${provokedField(ctx)} ${readings(ctx)} ${said ? summary(ctx) : nothing} ${more(ctx, screen)}
-    ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help'))}`,
+    ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help', { sort: ctx.view.sort }))}`,
     main: { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), disabled: !said, run: () => record(true) },
     second: { words: say('steps-test-not-heard-button', { proof: ctx.step.expects.asks.not_heard }), run: () => record(false) },
   };

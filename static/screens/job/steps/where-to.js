@@ -63,7 +63,7 @@ function placeParts(ctx) {
   };
   return {
     body: html`
-      ${proof(form)}
+      ${proof(form, ctx.view.sort)}
       <fieldset class="places">
         <legend class="field-name">${say('steps-where-asked')}</legend>
         <div class="choices">
@@ -95,12 +95,12 @@ function placeParts(ctx) {
   };
 }
 
-/** @param {any} form */
-function proof({ proven }) {
+/** @param {any} form @param {string} sort */
+function proof({ proven }, sort) {
   if (!proven) {
     return html`<div class="panel panel-ask">
       <p class="panel-kicker">${icon('ask')}<span>${say('steps-where-not-scanned')}</span></p>
-      <p>${say('steps-where-unproven')}</p>
+      <p>${say('steps-where-unproven', { sort })}</p>
     </div>`;
   }
   return html`<div class="panel panel-good">
