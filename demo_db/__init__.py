@@ -1,4 +1,4 @@
-"""The demo data set: three vehicles and five jobs of our own, run through the real core."""
+"""The demo data set: eight jobs of our own on six vehicles, run through the real core."""
 
 from demo_db.build import FolderInUse
 from demo_db.build import build

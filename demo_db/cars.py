@@ -3,6 +3,8 @@
 from demo_db.dice import identity
 from demo_db.pictures import Finish
 
+# Of vehicles that nobody photographs.
+_BARE = Finish(bumper=(60, 62, 64), body=(60, 62, 64), painted=False, dirt=0.2)
 _CODE = "B1F{:02X}"  # the form of a code; what it stands for is ours
 
 
@@ -53,6 +55,21 @@ def white_van() -> Car:
     """Return the van with two bumpers of bare plastic."""
     finish = Finish(bumper=(58, 60, 63), body=(222, 222, 218), painted=False, dirt=0.8)
     return Car("White van", "", "ST-0522", finish)
+
+
+def grey_saloon() -> Car:
+    """Return the saloon with four ignition coils."""
+    return Car("Grey saloon", "00SWAPTR0CXDEM003", "IC-0206", _BARE)
+
+
+def green_pickup() -> Car:
+    """Return the pick-up with a sender at each wheel."""
+    return Car("Green pick-up", "", "WS-0311", _BARE)
+
+
+def black_estate() -> Car:
+    """Return the estate with a loudspeaker in each door."""
+    return Car("Black estate", "", "DL-0165", _BARE)
 
 
 def red_hatchback() -> Car:

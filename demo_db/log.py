@@ -89,6 +89,10 @@ class Log:
         """Take the next label off the roll; returns its code."""
         return self._codes.pop(0)
 
+    def last_label(self) -> str:
+        """Take the last label of the roll; returns its code."""
+        return self._codes.pop()
+
     def label_text(self, code: str) -> str:
         """Return what a phone reads off a label."""
         return f"{self.base}/U/{code}".upper()

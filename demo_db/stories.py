@@ -1,10 +1,11 @@
-"""The five jobs of the demo, told in the order in which they happened, three weeks in all.
+"""The jobs of the demo, told in the order in which they happened, three weeks in all.
 
 A story that the core would lead elsewhere raises StoryBroken: then the story or the core is wrong,
 and a test says so before anyone sees a demo that lies.
 """
 
 from demo_db import cars
+from demo_db import other_parts
 from demo_db import pictures
 from demo_db.cars import Car
 from demo_db.dice import identity
@@ -33,6 +34,9 @@ def tell(log: Log, start: int = START) -> None:
     estate, van, hatchback = cars.blue_estate(), cars.white_van(), cars.red_hatchback()
     _spares(log, ivo, start, (estate, estate, hatchback))
     _closed(Work(log, mara, estate, "closed"), start + 90 * _MINUTE)
+    other_parts.coils(log, mara, start + 4 * _DAY + 200 * _MINUTE)
+    other_parts.doors(log, ivo, start + 7 * _DAY + 90 * _MINUTE)
+    other_parts.wheels(log, mara, start + 9 * _DAY + 310 * _MINUTE)
     comes_and_goes = Work(log, ivo, van, "comes and goes")
     _comes_and_goes(comes_and_goes, start + 16 * _DAY + 450 * _MINUTE)
     _next_morning(comes_and_goes, mara, start + 17 * _DAY + 40 * _MINUTE)

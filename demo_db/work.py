@@ -23,8 +23,14 @@ _GUIDED = ("take", "pull", "fit", "lock", "seat")
 class Work:
     """One job, seen and done through the core."""
 
-    def __init__(self, log: Log, phone: Phone, car: Car, name: str):
-        """Begin with nothing recorded; `name` tells the jobs of the demo apart."""
+    def __init__(
+        self, log: Log, phone: Phone, car: Car, name: str, take_label: Callable[[], str] | None = None
+    ):
+        """Begin with nothing recorded; `name` tells the jobs of the demo apart.
+
+        `take_label` says where its labels come from: the front of the roll unless told otherwise.
+        """
+        self.take_label = take_label or log.fresh_label
         self.log = log
         self.phone = phone
         self.car = car
@@ -119,7 +125,7 @@ class Work:
             "faulted": faulted,
             "silent": [],
             "unplugged": step["expects"]["unplugged"],
-            "codes": [self.car.code(position) for position in faulted],
+            "codes": [self.car.code(position) for position in faulted] if step["expects"]["codes"] else [],
             "came_and_went": False,
             "note": "",
             "open_list": True,
@@ -180,8 +186,12 @@ class Work:
             if mix_up and step["id"] == "fit":
                 self._hold_up_the_wrong_one(expects)
                 mix_up = False
-            self.scan(self.label_on(expects["unit"]) or self.log.fresh_label(), expects)
+            self.scan(self.label_on(expects["unit"]) or self.take_label(), expects)
         raise StoryBroken(f"{self.name}: the move does not end")
+
+    def repair(self, cause: str) -> None:
+        """Say that a cause was found and put right."""
+        self.record({"kind": "circuit_repaired", "data": {"cause": cause, "what": "repaired"}})
 
     def scan(self, code: str, expects: dict, outcome: str = "ours") -> None:
         """Scan a label and record what the core makes of it."""
@@ -196,7 +206,7 @@ class Work:
     def fit_new(self, serial: str) -> str:
         """Label a new sensor and begin to replace the bad one with it; returns the new one's id."""
         expects = self.step("replace")["expects"]
-        code = self.log.fresh_label()
+        code = self.take_label()
         unit = identity("u", code)
         self.scan(code, {"do": "new"})
         added = {"unit": unit, "part": expects["part"], "serial": serial, "code": code,

@@ -7,6 +7,7 @@ import pytest
 
 import demo_db
 from demo_db import stories
+from demo_db.cars import blue_estate
 from tests.browser.paper import PIXELS_A_MM
 from tests.browser.paper import Paper
 from tests.browser.seeded_job import job_driver
@@ -53,8 +54,7 @@ def page(demo, screen_browser):
 @pytest.fixture(scope="module")
 def bad_unit(page):
     """Give the id of the sensor that the closed job found bad and sent to the counter."""
-    row = page.get_by_role("link").filter(has_text="at the parts counter").first
-    return row.get_attribute("href").removeprefix("/#/unit/")
+    return blue_estate().first_unit("rear-right-outer")
 
 
 def show(page, demo, address):

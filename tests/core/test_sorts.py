@@ -7,6 +7,7 @@ import pytest
 from server.core.parts import sorts
 from server.words.source import sources
 from server.words.speech import Speech
+from tests.core.driver import Driver
 from tests.core.test_another_sort import Reader
 
 # What only a parking sensor has, is called or does.
@@ -16,6 +17,8 @@ OF_THE_FIRST_SORT = re.compile(
 )
 SORTS = {
     "ignition-coil/row-4": ("cylinder-2", "cylinder-3"),
+    "wheel-sender/wheels-4": ("wheel-rear-left", "wheel-rear-right"),
+    "door-speaker/doors-4": ("door-front-left", "door-front-right"),
 }
 
 
@@ -74,3 +77,52 @@ def test_it_is_told_in_each_language_without_a_gap(layout, language):
     said = [speech.text(words) for words in each["called"].values()]
     assert len(set(said)) == len(each["positions"])
     assert all(speech.text(words) for words in [each["name"], *each["complaints"]])
+
+
+def test_what_nothing_shares_is_no_cause_anywhere(core):
+    """Loudspeakers have no control unit and share no supply: neither is suspected, priced or repaired."""
+    layout = "door-speaker/doors-4"
+    bad, good = SORTS[layout]
+    job = begun(Driver(core), layout)
+    assert job.step()["expects"]["codes"] is False
+    job.test(bad)
+
+    kinds = {cause["cause"].partition(":")[0] for cause in core("reasoned", job=job.job)["causes"]}
+    assert kinds == {"unit", "circuit", "blocked"}
+    assert not {"feed", "control"} & {rate["id"] for rate in core("assumptions", job=job.job)["rates"]}
+    repaired = [way["id"].partition(":")[0] for way in job.view()["ways"]["repair"]["choices"]]
+    assert set(repaired) == {"circuit"}
+
+    job.photograph()
+    job.exchange(**{bad: f"v1.{good}", good: f"v1.{bad}"})
+    job.test(bad)
+    job.exchange(**{bad: "v1.door-rear-left", "door-rear-left": f"v1.{good}"})
+    job.test(bad)
+    while job.step()["id"] == "wiring.measure":
+        job.choose(0)
+    assert job.step()["id"] == "wiring.stuck"
+    assert "output of the radio" in job.step()["text"]
+    assert [each for each in job.step()["choices"] if "control" in each["words"]] == []
+
+
+def test_every_door_silent_is_never_put_down_to_something_shared(core):
+    job = begun(Driver(core), "door-speaker/doors-4")
+    job.test(*(each["id"] for each in job.view()["board"]["positions"]))
+    assert not [m for m in job.view()["moves"] if "control" in m["title"] or "supply" in m["title"]]
+
+
+@pytest.mark.parametrize("layout", ["ignition-coil/row-4", "wheel-sender/wheels-4"])
+def test_what_may_not_hang_is_pushed_home_before_its_test(core, layout):
+    bad, good = SORTS[layout]
+    job = begun(Driver(core), layout)
+    job.test(bad)
+    job.photograph()
+    job.fact("move_started", move="exchange", position="", reason="to see",
+             fitted={bad: f"v1.{good}", good: f"v1.{bad}"})  # fmt: skip
+    for _ in range(4):
+        job.scan(job._label_for(job.step()["expects"]))
+
+    assert (job.step()["id"], job.step()["form"]) == ("seat", "checklist")
+    job.tap()
+    assert job.step()["form"] == "test"
+    assert core("job", job=job.job)["board"]["positions"][0]["x"] > 0

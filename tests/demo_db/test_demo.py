@@ -11,8 +11,11 @@ import zxingcpp
 from PIL import Image
 
 import demo_db
+from demo_db import other_parts
 from demo_db import stories
+from demo_db.cars import black_estate
 from demo_db.cars import blue_estate
+from demo_db.cars import grey_saloon
 from demo_db.dice import identity
 from server.core.host import Host
 from server.core.log import envelope
@@ -30,6 +33,7 @@ JOBS = {
     "two faults": stories.TWO_FAULTS,
     "follows": stories.FOLLOWS,
 }
+OTHER_PARTS = {"coils": other_parts.COILS, "doors": other_parts.DOORS, "wheels": other_parts.WHEELS}
 
 
 class Demo:
@@ -68,12 +72,28 @@ def demo(tmp_path_factory):
     return demo
 
 
-def test_five_jobs_on_three_vehicles(demo):
+def test_eight_jobs_on_six_vehicles(demo):
     jobs = demo.ask("jobs")
 
-    assert {job["id"] for job in jobs} == set(JOBS.values())
-    assert len({job["vehicle"] for job in jobs}) == 3
-    assert [job["id"] for job in jobs if job["closed"]] == [stories.CLOSED]
+    assert {job["id"] for job in jobs} == {*JOBS.values(), *OTHER_PARTS.values()}
+    assert len({job["vehicle"] for job in jobs}) == 6
+    assert {job["id"] for job in jobs if job["closed"]} == {stories.CLOSED, *OTHER_PARTS.values()}
+
+
+@pytest.mark.parametrize(
+    ("name", "sort", "cause"),
+    [
+        ("coils", "ignition-coil", f"unit:{grey_saloon().first_unit('cylinder-2')}"),
+        ("doors", "door-speaker", f"unit:{black_estate().first_unit('door-rear-right')}"),
+        ("wheels", "wheel-sender", "circuit:wheel-rear-left"),
+    ],
+)
+def test_each_other_sort_of_part_has_a_job_from_open_to_close(demo, name, sort, cause):
+    job = demo.ask("job", job=OTHER_PARTS[name])
+
+    assert (job["sort"], job["closed"]) == (sort, True)
+    assert [each["cause"] for each in job["reasoning"]["verdict"]] == [cause]
+    assert demo.ask("report", job=job["id"])["headline"]
 
 
 def test_nothing_contradicts_and_everything_is_understood(demo):

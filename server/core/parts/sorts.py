@@ -3,11 +3,13 @@
 A further sort is a module beside this one and its name in `SORTS`.
 """
 
+from .door_speaker import DOOR_SPEAKER
 from .ignition_coil import IGNITION_COIL
 from .parking_sensor import PARKING_SENSOR
 from .sort import Sort
+from .wheel_sender import WHEEL_SENDER
 
-SORTS = [PARKING_SENSOR, IGNITION_COIL]
+SORTS = [PARKING_SENSOR, IGNITION_COIL, WHEEL_SENDER, DOOR_SPEAKER]
 
 
 def by_identity(identity: str) -> Sort | None:

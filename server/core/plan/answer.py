@@ -29,9 +29,10 @@ def reason(raw: dict, most: int = MOST_EXPLANATIONS, plan: bool = True) -> dict:
 def concluded(belief, entries: list, variations, most: int, plan: bool) -> dict:
     """Return what a belief, or a mixture of several, says with its likeliest `entries`."""
     model = belief.model
+    causes = _causes(belief)
     listed = explanations.named(belief, entries)
     answer = {
-        "causes": _causes(belief),
+        "causes": causes,
         "explanations": listed,
         "clear": parts(belief.absent(model.live())),
         "ignored": [{"test": n, "reason": why} for n, why in model.ignored],
@@ -40,6 +41,8 @@ def concluded(belief, entries: list, variations, most: int, plan: bool) -> dict:
     answer.update(holds.judged(answer, variations, model.case, _live_suspects(belief)))
     if plan:
         answer["next"] = next_moves(belief, entries, answer, variations)
+    without = model.case.sort.without
+    answer["causes"] = [each for each in causes if _kind(each["cause"]) not in without]
     if len(entries) == most:
         total = 0.0
         for chance, _ in entries:
@@ -54,10 +57,13 @@ def _live_suspects(belief) -> list:
     return [belief.model.names[cause] for cause in belief.suspects if live[cause]]
 
 
+def _kind(cause: str) -> str:
+    """Return the kind of a cause by name, of what came after a repair too."""
+    return cause.partition(":")[0].partition("#")[0]
+
+
 def _causes(belief) -> list:
-    rows, model = [], belief.model
+    rows = []
     for cause, chance in enumerate(belief.marginals()):
-        if model.kinds[cause] in model.case.sort.without:
-            continue
-        rows.append((-parts(chance), model.names[cause]))
+        rows.append((-parts(chance), belief.model.names[cause]))
     return [{"cause": name, "probability": -less} for less, name in sorted(rows)]

@@ -1,0 +1,116 @@
+### Altavoces de puerta: lo que solo esta pieza tiene o cómo se llama.
+
+part-door-speaker =
+    .one = altavoz
+    .many = altavoces
+    .a = un altavoz
+    .the = el altavoz
+    .the-many = los altavoces
+    .full-many = altavoces de puerta
+    .system = sonido
+    .the-system = el sonido
+    .shares-a-feed = par de puertas
+    .a-new = un altavoz nuevo
+    .the-new = el altavoz nuevo
+    .the-old = el altavoz viejo
+    .new-many = altavoces nuevos
+    .another = otro altavoz
+    .none = ningún altavoz
+    .this = este altavoz
+    .one-of = uno de los altavoces de puerta
+    .the-full-many = los altavoces de puerta
+    .test = prueba de escucha
+    .tests = pruebas de escucha
+    .the-test = la prueba de escucha
+    .whose-test = la prueba de escucha
+    .circuit = el cableado
+    .wiring = el conector, los cables o la salida de la radio
+    .channel = la salida de la radio
+
+door-speaker-layout = 4 altavoces de puerta
+door-speaker-at-front-left = puerta delantera izquierda
+door-speaker-at-front-right = puerta delantera derecha
+door-speaker-at-rear-left = puerta trasera izquierda
+door-speaker-at-rear-right = puerta trasera derecha
+door-speaker-complaint-silent = Uno no suena
+door-speaker-complaint-rattles = Uno vibra
+door-speaker-complaint-crackles = Chasquea en los baches
+
+door-speaker-look-heading = Mira cada puerta
+door-speaker-look-text = Una rejilla mojada o tapada, un panel flojo. Toca lo que veas.
+door-speaker-found-dirt = rejilla mojada o tapada
+door-speaker-found-pushed-in = panel flojo
+door-speaker-photograph = La puerta abierta, antes de que nadie toque sus cables.
+
+door-speaker-test-start = Pon voz, tono al centro. Lleva el balance a una puerta tras otra.
+door-speaker-test-start-again = Pon voz, ve de puerta en puerta y escucha.
+door-speaker-test-provoke = Abre y cierra la puerta, golpea el panel, sube el volumen y escucha otra vez.
+door-speaker-test-question = ¿Oíste la radio?
+door-speaker-test-asked = La radio sonaba, y el fallo…
+door-speaker-test-ran = la prueba se hizo
+door-speaker-test-not-proven = nada prueba que se hizo
+door-speaker-test-heard = se oyó la radio
+door-speaker-test-not-heard = no se oyó nada
+door-speaker-test-was-not-heard = no se oyó nada
+door-speaker-test-whose-heard = en las que se oyó la radio
+
+door-speaker-take-out = Radio y contacto quitados. Quita el panel, desenchúfalo y suelta sus tornillos.
+door-speaker-put-in = Atornilla cada uno en cruz. Después pon su panel.
+door-speaker-plug = Enchúfalo hasta que haga clic. Que no toque metal.
+door-speaker-fit-foil = La lámina contra la humedad está pegada
+door-speaker-fit-seal = Su junta está plana
+door-speaker-fit-screws = Sus tornillos están apretados
+door-speaker-fit-lock = Su conector está puesto y cerrado
+
+door-speaker-check-connector = mira dentro del conector
+door-speaker-check-connector-text = Contactos rectos, ninguno hundido, sin costra. Mueve los cables: no puede salirse ninguno.
+door-speaker-check-connector-good = Limpio y firme
+door-speaker-check-connector-bad = Doblado, flojo, mojado o corroído
+door-speaker-check-wires = mide sus cables
+door-speaker-check-wires-text = Radio apagada y desenchufada, altavoz desenchufado. Ohmios por cada cable, de punta a punta.
+door-speaker-check-wires-good = 2 Ω o menos por cada uno
+door-speaker-check-wires-bad = Más, o abierto
+door-speaker-check-hinge = mira la bisagra
+door-speaker-check-hinge-text = Abre bien la puerta y retira el fuelle de goma. Dobla cada cable mientras alguien escucha.
+door-speaker-check-hinge-good = Enteros, nada cambia
+door-speaker-check-hinge-bad = Rotos, pelados o chasquean
+door-speaker-check-output = cambia las salidas
+door-speaker-check-output-text = Radio apagada. En su conector pon estos dos cables en la salida de una puerta que suena.
+door-speaker-check-output-good = Sigue sin sonar: la salida está bien
+door-speaker-check-output-bad = Ahora suena: la salida está mal
+
+door-speaker-blocked = una rejilla mojada o tapada
+door-speaker-blocked-for-customer = agua o suciedad en la rejilla
+door-speaker-blocked-state = tapado o mojado
+door-speaker-blocked-check = mira su rejilla y su lámina
+door-speaker-clean = Cepilla la rejilla, sécala y escucha de cerca.
+door-speaker-clean-and-look = Cepilla la rejilla, sécala y mira por dónde entró agua.
+
+door-speaker-walk-heading = Escucha con todo cerrado
+door-speaker-walk-text = Paneles puestos, puertas cerradas, graves, volumen alto. Toca el que suene apagado o vibre.
+door-speaker-walk-all = Los cuatro suenan claros
+door-speaker-walk-again-heading = Escucha otra vez
+door-speaker-walk-again-text = Sin sonido claro en { $positions } con el panel puesto. Mira tornillos, junta y grapas, y escucha otra vez.
+door-speaker-walk-works = claro
+door-speaker-walk-fails = no claro
+door-speaker-walk-left = por escuchar
+door-speaker-walk-first = Escucha primero los demás.
+door-speaker-walk-accepted = no claro a volumen alto
+door-speaker-walk-name = escucha con las puertas cerradas
+door-speaker-walk-missed = sin sonido claro en { $positions }
+door-speaker-walk-all-well = todos claros
+door-speaker-walk-report-name = Escucha con las puertas cerradas
+door-speaker-walk-report-all-well = todas las puertas suenan claras
+
+door-speaker-caution-ground = Suelo llano, freno de mano puesto, motor parado.
+door-speaker-caution-ground-short = Llano, freno
+door-speaker-caution-airbag = No toques el airbag lateral, sus cables ni su captador de presión en la puerta.
+door-speaker-caution-airbag-short = No tocar el airbag
+door-speaker-caution-key-off = Radio y contacto quitados antes de desenchufar nada.
+door-speaker-caution-key-off-short = Radio y contacto quitados
+door-speaker-caution-window = La chapa corta y el cristal puede caer. Guantes puestos, manos fuera.
+door-speaker-caution-window-short = Chapa y cristal
+door-speaker-caution-ears = Baja el volumen antes de acercar el oído.
+door-speaker-caution-ears-short = Antes, baja el volumen
+door-speaker-caution-local = Las normas locales y la práctica autorizada van primero.
+door-speaker-caution-local-short = Primero, las normas locales

@@ -1,0 +1,126 @@
+### Captadores de rueda: lo que solo esta pieza tiene o cómo se llama.
+
+part-wheel-sender =
+    .one = captador
+    .many = captadores
+    .a = un captador
+    .the = el captador
+    .the-many = los captadores
+    .full-many = captadores de velocidad de rueda
+    .system = control de frenos
+    .the-system = el control de frenos
+    .shares-a-feed = eje
+    .a-new = un captador nuevo
+    .the-new = el captador nuevo
+    .the-old = el captador viejo
+    .new-many = captadores nuevos
+    .another = otro captador
+    .none = ningún captador
+    .this = este captador
+    .one-of = uno de los captadores de velocidad de rueda
+    .the-full-many = los captadores de velocidad de rueda
+    .test = prueba de rodadura
+    .tests = pruebas de rodadura
+    .the-test = la prueba de rodadura
+    .whose-test = la prueba de rodadura
+    .circuit = el cableado o la corona
+    .wiring = el conector, el cable, el canal de la unidad de control o la corona
+    .channel = el canal de la unidad de control
+
+wheel-sender-layout = 4 captadores de rueda
+wheel-sender-at-front-left = rueda delantera izquierda
+wheel-sender-at-front-right = rueda delantera derecha
+wheel-sender-at-rear-left = rueda trasera izquierda
+wheel-sender-at-rear-right = rueda trasera derecha
+wheel-sender-complaint-lamp = Testigo de frenos
+wheel-sender-complaint-pulses = El pedal pulsa
+wheel-sender-complaint-speed = El velocímetro salta
+
+wheel-sender-key-on-heading = Con el contacto: el testigo antibloqueo
+wheel-sender-key-on-text = Se enciende con el contacto y se apaga a los pocos segundos.
+wheel-sender-key-on-right = Se enciende y luego se apaga
+wheel-sender-key-on-stays = Se queda encendido
+wheel-sender-key-on-never = No se enciende nunca
+wheel-sender-key-on-not-sure = No lo sé
+
+wheel-sender-look-heading = Mira detrás de cada rueda
+wheel-sender-look-text = Suciedad en un captador, uno flojo, un cable que roza. Toca lo que veas.
+wheel-sender-found-dirt = polvo de hierro o suciedad
+wheel-sender-found-pushed-in = flojo, o su cable roza
+wheel-sender-photograph = Captador y cable, antes de que nadie los toque.
+
+wheel-sender-test-start = Muestra las cuatro velocidades en el equipo. Rueda recto 20 m al paso.
+wheel-sender-test-start-again = Rueda recto y lee las cuatro velocidades.
+wheel-sender-test-provoke = Gira la dirección de tope a tope, mueve el cable, pasa un bache y prueba otra vez.
+wheel-sender-test-question = ¿Mostró velocidades el equipo?
+wheel-sender-test-asked = Se mostraron velocidades, y el fallo…
+wheel-sender-test-ran = la prueba se hizo
+wheel-sender-test-not-proven = nada prueba que se hizo
+wheel-sender-test-heard = se mostraron velocidades
+wheel-sender-test-not-heard = sin velocidades
+wheel-sender-test-was-not-heard = no mostró velocidades
+wheel-sender-test-whose-heard = que mostraron velocidades
+
+wheel-sender-take-out = Quita el contacto. Desenchúfalo, suelta su tornillo y sácalo recto, sin palanca.
+wheel-sender-put-in = Mete cada uno a mano. Aprieta su tornillo y sujeta su cable.
+wheel-sender-plug = Asiéntalo y enchúfalo hasta que haga clic.
+wheel-sender-fit-seat = Su asiento está sin óxido
+wheel-sender-fit-tip = Su punta está entera y limpia
+wheel-sender-fit-bolt = Asienta plano, tornillo apretado
+wheel-sender-fit-wire = Su cable está en todas las grapas
+wheel-sender-fit-lock = Su conector está puesto y cerrado
+
+wheel-sender-check-connector = mira dentro del conector
+wheel-sender-check-connector-text = Contactos rectos, ninguno hundido, sin costra, con junta. Mueve los cables: no puede salirse ninguno.
+wheel-sender-check-connector-good = Limpio y firme
+wheel-sender-check-connector-bad = Doblado, flojo, mojado o corroído
+wheel-sender-check-ring = mira la corona
+wheel-sender-check-ring-text = Rueda en alto, sobre caballete. Gírala a mano y mira la corona que lee el captador.
+wheel-sender-check-ring-good = Entera, limpia, gira centrada
+wheel-sender-check-ring-bad = Con grietas, óxido o suelta
+wheel-sender-check-supply = mide la alimentación
+wheel-sender-check-supply-text = Captador desenchufado, contacto dado. Voltios entre los dos contactos de su conector. Compara con una rueda que funciona.
+wheel-sender-check-supply-good = Menos de 0,5 V de diferencia con la que funciona
+wheel-sender-check-supply-bad = Menos, o nada
+wheel-sender-check-signal = mide sus cables
+wheel-sender-check-signal-text = Contacto quitado y el conector de la unidad de control también fuera. Ohmios por cada cable, de punta a punta.
+wheel-sender-check-signal-good = 2 Ω o menos por cada uno
+wheel-sender-check-signal-bad = Más, o abierto
+
+wheel-sender-blocked = polvo de hierro o suciedad
+wheel-sender-blocked-for-customer = polvo de hierro o suciedad entre captador y corona
+wheel-sender-blocked-state = cubierto de suciedad
+wheel-sender-blocked-check = mira su corona
+wheel-sender-clean = Limpia la punta del captador y la corona que lee.
+wheel-sender-clean-and-look = Limpia la punta del captador y su corona, y mira la corona.
+
+wheel-sender-walk-heading = Condúcelo
+wheel-sender-walk-text = Un trayecto corto con curvas y una frenada firme. Toca la rueda cuya velocidad desaparezca.
+wheel-sender-walk-all = Las cuatro van a la par
+wheel-sender-walk-again-heading = Condúcelo otra vez
+wheel-sender-walk-again-text = Sin velocidad a ratos en { $positions }, aunque la prueba salió limpia. Mira su cable y su corona y conduce otra vez.
+wheel-sender-walk-works = va a la par
+wheel-sender-walk-fails = desaparece
+wheel-sender-walk-left = por leer
+wheel-sender-walk-first = Lee primero las demás.
+wheel-sender-walk-accepted = desaparece en marcha
+wheel-sender-walk-name = prueba en marcha
+wheel-sender-walk-missed = sin velocidad a ratos en { $positions }
+wheel-sender-walk-all-well = todas fueron a la par
+wheel-sender-walk-report-name = Prueba en marcha con curvas y frenada
+wheel-sender-walk-report-all-well = todas las ruedas fueron a la par
+
+wheel-sender-caution-ground = Suelo llano, las demás ruedas calzadas.
+wheel-sender-caution-ground-short = Llano, calzos
+wheel-sender-caution-stand = Nadie debajo de un vehículo que solo está sobre un gato. Usa caballetes.
+wheel-sender-caution-stand-short = Caballetes, nunca un gato solo
+wheel-sender-caution-brakes = Los frenos siguen calientes tras conducir. No respires su polvo.
+wheel-sender-caution-brakes-short = Frenos calientes, polvo
+wheel-sender-caution-key-off = Quita el contacto antes de desenchufar nada.
+wheel-sender-caution-key-off-short = Contacto quitado
+wheel-sender-caution-roll = Una persona conduce, otra lee. Nadie delante ni detrás.
+wheel-sender-caution-roll-short = Dos personas, paso libre
+wheel-sender-caution-braking = Con su testigo encendido, las ruedas pueden bloquearse al frenar. Conduce con calma.
+wheel-sender-caution-braking-short = Ruedas: pueden bloquearse
+wheel-sender-caution-local = Las normas locales y la práctica autorizada van primero.
+wheel-sender-caution-local-short = Primero, las normas locales
