@@ -27,7 +27,6 @@ LIT_MODULES = (
     "directive.js",
     "directive-helpers.js",
     "async-directive.js",
-    "directives/keyed.js",
     "directives/live.js",
 )
 

@@ -29,6 +29,7 @@ const LINEAR = new Set(['code_128']);
  *
  * @typedef {object} ScannerOptions
  * @property {(texts: string[]) => void} onTexts  the texts of all codes in view, once until they change
+ * @property {(texts: string[]) => void} [onPicture]  the texts in each picture that is looked at, before `onTexts`
  * @property {string[]} [formats]                what is read; the QR of our labels when left out
  * @property {() => void} [onType]                the person wants to type the code; left out where the screen
  *     has its own button for it
@@ -53,8 +54,8 @@ const LINEAR = new Set(['code_128']);
  * @returns {CameraHandle}
  */
 export function openScanner(host, options) {
-  const { onTexts, onType, formats, words = say('scan-hold-code') } = options;
-  const seen = new Sighting(onTexts);
+  const { onTexts, onPicture, onType, formats, words = say('scan-hold-code') } = options;
+  const seen = new Sighting(onTexts, onPicture);
   const finder = new Finder(host, {
     ...options,
     words,
@@ -166,12 +167,17 @@ class DecodingLoop {
 
 /** Tells each set of codes once, however many frames it stays in view. */
 class Sighting {
-  /** @param {(texts: string[]) => void} onTexts */
-  constructor(onTexts) {
+  /**
+   * @param {(texts: string[]) => void} onTexts
+   * @param {(texts: string[]) => void} [onPicture]
+   */
+  constructor(onTexts, onPicture) {
     this.#onTexts = onTexts;
+    this.#onPicture = onPicture;
   }
 
   #onTexts;
+  #onPicture;
   #last = '';
   #lastAt = 0;
   /** Whether a picture since then showed none: a busy phone looks at one in seconds. */
@@ -185,6 +191,7 @@ class Sighting {
 
   /** @param {import('./decoding/code-reader.js').Found[]} found */
   report(found) {
+    this.#onPicture?.(found.map(({ text }) => text));
     const now = performance.now();
     if (now - this.#lastAt > GONE_MS && this.#missed) this.forget();
     const before = this.#linear;

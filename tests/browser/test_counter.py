@@ -173,8 +173,8 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     clerk.sees(codes[1], "hold")
     assert page.get_by_role("button", name="Decide later").count() == 0, "nobody took it in yet"
     before = len(phone_log.entries(page))
-    phone.hold(codes[2])  # the one before it was only looked at
-    clerk.sees(codes[2], "hold")
+    phone.hold(codes[3])  # the one before it was only looked at
+    clerk.sees(codes[3], "hold")
     phone.see("was only looked at")
     clerk.looks()
     phone.tap("Only looked")
@@ -233,6 +233,49 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.see("all sent")
     phone.tap("Search")
     phone.see("1 found on the server")
+
+
+def test_what_still_lies_there_after_its_decision_is_no_new_event(clerk_at):
+    clerk, codes = clerk_at(2)
+    page, phone = clerk.page, clerk.phone
+    clerk.holds(codes[0], serial_of(0))
+    phone.tap("Scan returns")
+    clerk.sees(codes[0], "accept")
+    clerk.decides("Accept")
+    page.wait_for_timeout(6500)  # longer than a decided label was passed over before
+    bags = [symbol(envelope("1PPS-1", f"S{serial_of(number)}"), DATA_MATRIX) for number in range(2)]
+    phone.camera.show(label_picture(codes[0], clerk.server.base), bags[0], bags[1])
+    page.wait_for_timeout(1500)
+    assert page.locator(".proposal").count() == 0
+
+    phone.camera.show(label_picture(codes[1], clerk.server.base), bags[1])
+    clerk.sees(codes[1], "accept")
+    clerk.decides("Accept")
+    phone.camera.show(bags[1])
+    page.wait_for_timeout(1800)
+    clerk.holds(codes[0], serial_of(0))  # it had left the picture
+    clerk.sees(codes[0], "refuse")
+
+
+def test_the_camera_is_off_on_the_next_screen(clerk_at):
+    clerk, codes = clerk_at(1)
+    clerk.page.evaluate("""() => {
+      window.tracks = [];
+      const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
+      navigator.mediaDevices.getUserMedia = async (asked) => {
+        const stream = await open(asked);
+        tracks.push(...stream.getTracks());
+        return stream;
+      };
+    }""")
+    clerk.phone.hold(codes[0])
+    clerk.phone.tap("Scan returns")
+    clerk.sees(codes[0], "hold")
+    assert clerk.page.evaluate("tracks.map((each) => each.readyState)") == ["live"]
+
+    clerk.page.goto(f"{clerk.server.base}/#/returns")
+
+    wait_until(clerk.page, "() => tracks.every((each) => each.readyState === 'ended')")
 
 
 def test_a_record_that_was_altered_on_this_phone_is_refused(clerk_at):

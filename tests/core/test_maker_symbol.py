@@ -37,6 +37,14 @@ def test_an_envelope_fills_part_number_and_serial(core, text, part, serial):
         assert value in read["sentence"]
 
 
+@pytest.mark.parametrize("left_out", ["\x1d", "\x1e", "\x1d\x1e\x04"])
+def test_an_envelope_without_its_separators_gives_no_numbers(core, left_out):
+    """Scanners that type leave them out in some settings (OCA/stock-logistics-barcode#230)."""
+    typed = "".join(sign for sign in envelope("1PPS-1", "SSN-1") if sign not in left_out)
+
+    assert core("maker_symbol", texts=[typed])["outcome"] == "broken"
+
+
 @pytest.mark.parametrize("text", [PARSERS_EXAMPLE, NOTES_EXAMPLE, envelope("P12345678", "SABC123")])
 @pytest.mark.parametrize("symbol", [zxingcpp.BarcodeFormat.DataMatrix, zxingcpp.BarcodeFormat.QRCode])
 def test_an_independent_reader_takes_them_for_envelopes_too(text, symbol):

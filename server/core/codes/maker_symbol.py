@@ -88,11 +88,7 @@ def _read_one(text, host: str, known) -> dict:
 def _envelope(text: str, known) -> dict:
     """Read the elements of an ISO/IEC 15434 envelope."""
     if not text.startswith(_HEADER):
-        return _told(
-            "broken",
-            message("codes-symbol-not-whole-title"),
-            message("codes-symbol-not-whole"),
-        )
+        return _not_whole()
     found = []
     formats = []
     for part in text[len(_HEADER) :].split(_RS):
@@ -101,6 +97,8 @@ def _envelope(text: str, known) -> dict:
             continue
         formats.append(part[:2])
         if part[:2] == _ELEMENTS:
+            if part[2:3] not in ("", _GS):  # its separators were left out: nothing tells where a number ends
+                return _not_whole()
             found += [_element(each) for each in part[2:].split(_GS) if each]
     numbers = []
     for identifier, value in found:
@@ -119,6 +117,10 @@ def _envelope(text: str, known) -> dict:
         return _numbers(parts[0] if parts else "", serials[0] if serials else "")
     choices = [_choice(field, value, _noted(field, name, "")) for field, name, value in numbers]
     return _choices(_known_first(choices, known))
+
+
+def _not_whole() -> dict:
+    return _told("broken", message("codes-symbol-not-whole-title"), message("codes-symbol-not-whole"))
 
 
 def _nothing_of_use(found: list, formats: list) -> dict:

@@ -102,3 +102,37 @@ counter-found = { $count ->
     [server] on the server
    *[phone] on this phone
 }.
+
+## A symbol and the part it is on.
+
+counter-whose = Which sensor is this symbol on?
+# $code: K7F-3M
+counter-whose-why = It was not read together with label { $code }.
+# $code: K7F-3M
+counter-whose-this = On { $code }
+counter-whose-other = On another one
+counter-label-first = The label first
+counter-label-first-do = Read the label of that sensor, then its symbol.
+counter-serial = Type its serial number
+counter-serial-field = Serial number, as printed on the part
+counter-serial-enter = Compare it
+
+## A hand scanner that types.
+
+# $what: layout
+counter-keys-title = { $what ->
+    [caps] Caps Lock is on
+    [separators] The scanner leaves separators out
+   *[layout] The scanner types for another keyboard
+}
+# $what: layout
+counter-keys-do = { $what ->
+    [caps] It turns capitals and small letters around. Switch it off, and scan again.
+    [separators] Set it to send control characters as Ctrl keys, and scan again.
+   *[layout] Set it to the keyboard layout of this device, and scan again.
+} Nothing was taken from this scan.
+counter-hand-scanner = Hand scanner
+counter-hand-scanner-is = One that types needs no tap: scan on any screen here.
+counter-prefix = What it types before each code
+counter-prefix-note = Leave it empty where it types nothing more.
+counter-prefix-keep = Keep this

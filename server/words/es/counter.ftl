@@ -82,3 +82,33 @@ counter-found = { $count ->
     [server] en el servidor
    *[phone] en este teléfono
 }.
+
+## Un símbolo y la pieza en la que está.
+
+counter-whose = ¿En qué sensor está este símbolo?
+counter-whose-why = No se leyó junto con la etiqueta { $code }.
+counter-whose-this = En { $code }
+counter-whose-other = En otro
+counter-label-first = Primero la etiqueta
+counter-label-first-do = Lee la etiqueta de ese sensor y luego su símbolo.
+counter-serial = Teclear su número de serie
+counter-serial-field = Número de serie, como está impreso en la pieza
+counter-serial-enter = Compararlo
+
+## Un lector de mano que teclea.
+
+counter-keys-title = { $what ->
+    [caps] Las mayúsculas están bloqueadas
+    [separators] El lector omite los separadores
+   *[layout] El lector teclea para otro teclado
+}
+counter-keys-do = { $what ->
+    [caps] El bloqueo cambia mayúsculas y minúsculas. Desactívalo y lee otra vez.
+    [separators] Ajústalo para que envíe los caracteres de control como teclas Ctrl y lee otra vez.
+   *[layout] Ajústalo a la distribución del teclado de este equipo y lee otra vez.
+} De esta lectura no se tomó nada.
+counter-hand-scanner = Lector de mano
+counter-hand-scanner-is = Uno que teclea no pide ningún toque: lee en cualquier pantalla de aquí.
+counter-prefix = Lo que teclea antes de cada código
+counter-prefix-note = Déjalo vacío si no teclea nada más.
+counter-prefix-keep = Guardarlo

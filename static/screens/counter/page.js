@@ -9,7 +9,6 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
-import { mark } from '../../shapes/marks.js';
 import { textField } from '../frame/field.js';
 import { checkRow } from '../frame/file-link.js';
 import { helpRow } from '../frame/help-link.js';
@@ -17,18 +16,17 @@ import { phoneNotices } from '../phone/phone-notices.js';
 import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { scanHost } from '../scan/scan-host.js';
-import { sentence } from '../frame/sentence.js';
 import { ago } from '../frame/when.js';
 import { nothingRead, proposal } from './asking.js';
 import { standingWithOthers } from './others.js';
-import { DECISION_MARKS, otherwiseCard, proposalCard } from './card.js';
+import { otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
+import { handScanner } from './hand-scanner.js';
+import { counterSettings, settingsCard } from './settings.js';
+import { decided, told, which, whose } from './told.js';
 import { Work } from './work.js';
 import { say } from '../../words/words.js';
 
-/** @typedef {import('../../core/views.js').Action} Action */
-/** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
-/** @typedef {import('../../core/views.js').SymbolChoice} SymbolChoice */
 /** @typedef {import('../../core/views.js').WaitingReturn} WaitingReturn */
 
 const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
@@ -40,26 +38,34 @@ export const counterPage = {
    */
   async load(services, { code: text = '', how = 'scanned', unit = '' }) {
     const { start, end } = localDay();
-    const [waiting, today] = await Promise.all([
+    const [waiting, today, settings] = await Promise.all([
       services.core.call('waiting'),
       services.core.call('decided', { start, end }),
+      counterSettings(services),
     ]);
-    return { waiting, today, actor: services.device.actor, ...(await given(services, text, how, unit)) };
+    return { waiting, today, settings, actor: services.device.actor, ...(await given(services, text, how, unit)) };
   },
 
   formKey: () => 'counter',
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
-    const work = new Work(ctx);
     if (!ctx.data.actor) return askName(ctx);
+    const work = new Work(ctx);
     void work.hear();
-    if (work.current) return decideParts(work, work.current);
-    if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
-    if (ctx.form.mode === 'type') return typeParts(work);
-    return homeParts(work);
+    const parts = partsOf(work);
+    return { ...parts, body: html`${parts.body}${handScanner(ctx, work.keyed)}` };
   },
 };
+
+/** @param {Work} work */
+function partsOf(work) {
+  const { ctx } = work;
+  if (work.current) return decideParts(work, work.current);
+  if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
+  if (ctx.form.mode === 'type') return typeParts(work);
+  return homeParts(work);
+}
 
 /**
  * @param {import('../frame/context.js').Services} services
@@ -96,74 +102,20 @@ function live(work, below) {
     key: 'live',
     body: html`<div class="counter-live" data-at-hand=${work.current !== null}>
         ${form.mode === 'camera'
-          ? scanHost(work.ctx, { words: say('counter-aim'), formats: FORMATS, onTexts: work.take }, 'counter')
+          ? scanHost(work.ctx, { words: say('counter-aim'), formats: FORMATS, onTexts: work.show, onPicture: work.see }, 'counter')
           : nothing}
       </div>
-      ${told(work)} ${which(work)} ${below === nothing ? ready(work) : below}`,
+      ${told(work.ctx.form.told, work)} ${which(work)} ${whose(work)} ${below === nothing ? ready(work) : below}`,
   };
 }
 
 /** @param {Work} work */
 function ready(work) {
-  const { form, data } = work.ctx;
-  const { done } = form;
-  const last = done && data.today.lines.find((/** @type {DecidedLine} */ line) => line.unit === done.unit);
-  return html`${done
-      ? html`<section class="card decided" role="status">
-          <p class="decided-word">${mark(DECISION_MARKS[done.decision], { word: done.word, size: 'large' })} ${code(done.shown)}</p>
-          ${done.handed ? html`<p>${icon('tick')} ${done.handed}</p>` : nothing}
-          <div class="ways-row">
-            ${(done.after ?? []).map(
-              (/** @type {Action} */ handover) =>
-                html`<button class="small-button" type="button" @click=${() => work.handOn(handover)}>${handover.words}</button>`,
-            )}
-          </div>
-          ${last && !done.handed
-            ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>
-                ${icon('undo')} ${say('counter-take-back')}
-              </button>`
-            : nothing}
-        </section>`
-      : nothing}
-    <p class="lead">${done ? say('counter-ready') : say('counter-show-label')}</p>
+  return html`${decided(work)}
+    <p class="lead">${work.ctx.form.done ? say('counter-ready') : say('counter-show-label')}</p>
     <div class="ways-row">
       <button class="link-button" type="button" @click=${work.close}>${say('scan-close')}</button>
     </div>`;
-}
-
-/** @param {Work} work */
-function told(work) {
-  const { told: said } = work.ctx.form;
-  if (!said) return nothing;
-  return html`<section class="panel panel-ask" role="alert">
-    <p class="panel-kicker">${icon('ask')}<span>${said.title}</span></p>
-    <p class="told-holds">${sentence(said.sentence)}</p>
-    ${said.choices
-      ? html`<div class="answers">
-          ${said.choices.map(
-            (/** @type {SymbolChoice} */ choice) =>
-              html`<button class="answer" type="button" @click=${() => work.choose(choice)}><span>${choice.words}</span></button>`,
-          )}
-        </div>`
-      : nothing}
-  </section>`;
-}
-
-/** @param {Work} work */
-function which(work) {
-  const { which: labels } = work.ctx.form;
-  if (!labels) return nothing;
-  return html`<section class="panel panel-ask" role="alert">
-    <h2>${say('scan-which', { count: labels.length })}</h2>
-    <p>${say('scan-which-ask')}</p>
-    <ul class="which">
-      ${labels.map(
-        (/** @type {{text: string, shown: string}} */ { text, shown }) => html`<li>
-          <button class="which-button" type="button" @click=${() => work.take([text])}>${code(shown, { size: 'large' })}</button>
-        </li>`,
-      )}
-    </ul>
-  </section>`;
 }
 
 /**
@@ -189,7 +141,7 @@ function decideParts(work, { answer }) {
       second: { words: say('counter-as-proposed'), run: () => setOtherwise(ctx, null) },
     };
   }
-  const below = html`${proposalCard(work, answer)}
+  const below = html`${proposalCard(work, answer)} ${serialField(work)}
     <div class="ways-row">
       ${answer.waiting
         ? nothing
@@ -208,6 +160,26 @@ function decideParts(work, { answer }) {
     second: { words: say('counter-otherwise'), run: () => setOtherwise(ctx, { decision: '', reason: '' }) },
   };
 }
+
+/**
+ * The serial number as printed on the part, where no symbol can be read.
+ * @param {Work} work
+ */
+function serialField(work) {
+  const { ctx } = work;
+  const enter = () => {
+    const serial = (ctx.form.serial ?? '').trim();
+    return serial ? work.serial(serial) : undefined;
+  };
+  return html`<details class="more">
+    <summary>${say('counter-serial')}</summary>
+    <div @keydown=${onEnter(enter)}>${textField(ctx, 'serial', say('counter-serial-field'), { most: 80, capitals: true })}</div>
+    <button class="small-button" type="button" @click=${enter}>${say('counter-serial-enter')}</button>
+  </details>`;
+}
+
+/** @param {() => unknown} run */
+const onEnter = (run) => (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && run();
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -231,8 +203,10 @@ function typeParts(work) {
     ...head(ctx),
     key: 'type',
     body: html`<h1>${say('scan-type')}</h1>
-      ${textField(ctx, 'typed', say('scan-code'), { note: say('scan-code-note'), capitals: true })}
-      ${told(work)}
+      <div @keydown=${onEnter(look)}>
+        ${textField(ctx, 'typed', say('scan-code'), { note: say('scan-code-note'), capitals: true })}
+      </div>
+      ${told(ctx.form.told, work)}
       <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>${say('frame-back')}</button></div>`,
     main: { words: say('counter-look-up'), run: look },
     second: { words: say('scan-use-camera'), run: work.open },
@@ -247,7 +221,7 @@ function homeParts(work) {
     ...head(ctx),
     key: 'home',
     body: html`
-      ${phoneNotices(ctx)} ${said ? told(/** @type {any} */ ({ ctx: { form: { told: said } } })) : nothing}
+      ${phoneNotices(ctx)} ${told(ctx.form.told ?? said, work)} ${which(work)} ${decided(work)}
       ${standingWithOthers(ctx)}
       <h1>${say('counter-wait', { count: waiting.length })}</h1>
       ${waiting.length ? waitingList(waiting) : html`<p class="lead">${say('counter-scan-lead')}</p>`}
@@ -258,6 +232,7 @@ function homeParts(work) {
         <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">${say('counter-search-records')}</span><span class="list-end">${icon('forward')}</span></a></li>
         ${checkRow()} ${helpRow()}
       </ul>
+      ${settingsCard(ctx)}
     `,
     main: { words: say('counter-scan-returns'), run: work.open },
     second: typeButton(work),

@@ -3,25 +3,26 @@
  * The clerk's work at the counter: labels and symbols come in, decisions go on record.
  *
  * Everything that lasts is in `ctx.form`: the unit at hand (`current`), what was decided last (`done`),
- * what a code said that is no label (`told`), several labels in view (`which`).
+ * what a code said that is no label (`told`), several labels in view (`which`), a symbol of which nobody has said
+ * what part it is on (`whose`).
  */
 
 import { alarm } from '../scan/alarm.js';
 import { draftsWith } from '../frame/drafts-with.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
+import { InView } from './in-view.js';
+import { keysFault, withoutMarks } from './keys-read.js';
 import { claim, heardOf, release } from './others.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { Turns } from '../../phone/turns.js';
 import { say } from '../../words/words.js';
 
-/** A label that was just decided on, or left, and is still in view does not come in again. */
-const JUST_DECIDED_MS = 6000;
-
 /** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
 const sightings = new Turns();
 /** What waits for its turn; seen once more it is no other. @type {Set<string>} */
 const waiting = new Set();
+const inView = new InView();
 /** Whatever changes the unit at hand, or records, takes turns too: a tap and a label may come at one moment. */
 const changes = new Turns();
 
@@ -45,6 +46,7 @@ export class Work {
   /** @param {import('./asking.js').Current | null} current */
   #set(current) {
     const { form, data } = this.ctx;
+    if (current?.answer.unit !== this.current?.answer.unit) Object.assign(form, { serial: '', whose: null });
     if (data.given) form.given = current;
     else form.current = current;
     form.otherwise = null;
@@ -55,6 +57,7 @@ export class Work {
   /** Open the camera; what was entered is written down first. */
   open = async () => {
     prepareTones();
+    inView.forget();
     this.ctx.form.mode = 'camera';
     await this.ctx.keep();
     this.ctx.redraw();
@@ -70,8 +73,26 @@ export class Work {
     this.ctx.redraw();
   };
 
+  /** What each picture of the camera shows. @param {string[]} texts */
+  see = (texts) => inView.picture(texts);
+
+  /** What the camera shows anew. @param {string[]} texts */
+  show = (texts) => {
+    const fresh = texts.filter((text) => !inView.isDoneWith(text));
+    return fresh.length ? this.take(fresh) : undefined;
+  };
+
+  /** What a hand scanner typed. @param {import('./hand-scanner.js').Keyed} keyed */
+  keyed = async (keyed) => {
+    prepareTones();
+    const { services } = this.ctx;
+    const fault = await keysFault(services, keyed);
+    if (fault) this.#tell(fault);
+    else await this.take([await withoutMarks(services, keyed.text)], keyed.how);
+  };
+
   /**
-   * Texts of codes in view: a label is the next unit, anything else the maker's symbol of the one at hand.
+   * Texts of codes read at one time: a label is the next unit, anything else the maker's symbol of the one at hand.
    * @param {string[]} texts
    * @param {string} [how]
    */
@@ -114,10 +135,17 @@ export class Work {
   async #come(labels, others) {
     const { form } = this.ctx;
     form.told = null;
+    form.whose = null;
     form.which = labels.length > 1 ? labels.map(({ text, answer }) => ({ text, shown: answer.shown })) : null;
     if (labels.length === 1) this.#next(labels[0]);
-    if (others.length && this.current && !form.which) await this.#symbol(others.map(({ text }) => text));
-    else if (others.length && !labels.length) form.told = others[0].answer;
+    const { current } = this;
+    const symbols = others.map(({ text }) => text);
+    if (symbols.length && current && !form.which) {
+      // Beside a label that is not the one at hand, it is that one's.
+      const beside = labels.length && labels[0].answer.unit !== current.answer.unit;
+      if (labels.length ? !beside : inView.isSameLook) await this.#symbol(symbols);
+      else if (!beside) form.whose = symbols;
+    } else if (symbols.length && !labels.length) form.told = others[0].answer;
     this.ctx.redraw();
   }
 
@@ -126,10 +154,8 @@ export class Work {
     const { form } = this.ctx;
     const { unit } = following.answer;
     const before = this.current?.answer;
+    inView.look(following.text ?? '');
     if (unit === before?.unit) return;
-    // Only a camera sees by itself what still lies there; who types a code asks for it.
-    const seenAgain = following.how === 'scanned' ? [form.done, form.left].filter((each) => each?.unit === unit) : [];
-    if (seenAgain.some(({ at }) => Date.now() - at < JUST_DECIDED_MS)) return;
     if (before && !before.waiting) {
       form.told = { title: say('counter-only-looked'), sentence: say('counter-only-looked-at', { code: before.shown }) };
     }
@@ -145,6 +171,7 @@ export class Work {
   async #symbol(texts) {
     const current = this.current;
     if (!current) return;
+    inView.look(current.text ?? '', texts);
     const read = await this.ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
     if (read.outcome === 'numbers') await this.#read(current, { part: read.part, serial: read.serial });
     else this.ctx.form.told = read;
@@ -203,6 +230,28 @@ export class Work {
   /** @param {{part: string, serial: string}} choice  of several numbers on a bag */
   choose = (choice) => this.#atHand((current) => this.#read(current, choice));
 
+  /** The symbol that was asked about is on the part at hand. */
+  itsOwn = () =>
+    this.#atHand(async () => {
+      const { form } = this.ctx;
+      const texts = form.whose ?? [];
+      form.whose = null;
+      await this.#symbol(texts);
+    });
+
+  /** It is on another part, whose label is wanted first. */
+  anothers = () => {
+    this.ctx.form.whose = null;
+    this.#tell({ title: say('counter-label-first'), sentence: say('counter-label-first-do') });
+  };
+
+  /** A serial number that somebody read with their own eyes. @param {string} serial */
+  serial = (serial) =>
+    this.#atHand(async (current) => {
+      this.ctx.form.serial = '';
+      await this.#read(current, { serial });
+    });
+
   /** @param {'same' | 'other'} compared  the part beside its pictures, by eye */
   compare = (compared) => this.#atHand((current) => this.#read(current, { compared }));
 
@@ -215,8 +264,8 @@ export class Work {
 
   /** Leave the unit at hand as it is; nothing is recorded. */
   leave = () =>
-    this.#atHand(async ({ answer }) => {
-      this.ctx.form.left = { unit: answer.unit, at: Date.now() };
+    this.#atHand(async () => {
+      inView.done();
       this.#set(null);
       if (this.ctx.data.given) this.ctx.go('#/');
     });
@@ -264,9 +313,10 @@ export class Work {
       await release(ctx.services, answer.unit);
       return;
     }
+    inView.done();
     this.#set(null);
     const { unit, shown } = answer;
-    ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after, at: Date.now() };
+    ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after };
     if (ctx.data.given) ctx.go('#/');
   }
 

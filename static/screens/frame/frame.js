@@ -4,9 +4,9 @@
  */
 
 import { html, nothing } from 'lit-html';
-import { keyed } from 'lit-html/directives/keyed.js';
 
 import { icon } from '../../shapes/icons.js';
+import { keyed } from './keyed.js';
 import { goBack, linkTo, to } from './router.js';
 import { say } from '../../words/words.js';
 

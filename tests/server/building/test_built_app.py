@@ -125,7 +125,7 @@ def test_the_core_is_all_there_and_compiled(visitor):
 
 
 def test_the_licences_of_what_is_bundled_come_along(static):
-    bundled = (static / "main.js").read_text("utf-8")
+    bundled = "".join(file.read_text("utf-8") for file in static.glob("*.js"))
 
     assert "SPDX-License-Identifier: BSD-3-Clause" in bundled
     licences = {file.parent.name for file in static.glob("vendor/*/LICENSE")}

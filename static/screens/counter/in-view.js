@@ -1,0 +1,71 @@
+// @ts-check
+/**
+ * What the camera has in view just now, and what of it is done with: a label that still lies there after its
+ * decision is no new event until it has left the picture.
+ */
+
+/** Not seen for this long, and not in the last picture either, a code has left. */
+const GONE_MS = 1500;
+/**
+ * How long one look at a part lasts: label and symbol read within it, and no other label between, are of one part.
+ * Common practice, no source.
+ */
+const LOOK_MS = 5000;
+
+/** The codes in view. */
+export class InView {
+  /** When each was seen last. @type {Map<string, number>} */
+  #seen = new Map();
+  /** @type {Set<string>} */
+  #doneWith = new Set();
+  /** When the label at hand, or a symbol of its part, was seen last. */
+  #lookedAt = -LOOK_MS;
+  /** The label at hand, then the symbols that were read with it. @type {string[]} */
+  #own = [];
+
+  /** @param {string[]} texts  of one picture */
+  picture(texts) {
+    const now = performance.now();
+    for (const text of texts) this.#seen.set(text, now);
+    for (const [text, at] of this.#seen) {
+      if (now - at <= GONE_MS) continue;
+      this.#seen.delete(text);
+      this.#doneWith.delete(text);
+    }
+    if (texts.includes(this.#own[0])) this.#lookedAt = now;
+  }
+
+  /** The part at hand was decided on, or put aside; it may stay in view. */
+  done() {
+    for (const text of this.#own) if (this.#seen.has(text)) this.#doneWith.add(text);
+    this.#own = [];
+    this.#lookedAt = -LOOK_MS;
+  }
+
+  /** The camera is opened or closed: whatever it shows next is shown on purpose. */
+  forget() {
+    this.#seen.clear();
+    this.#doneWith.clear();
+  }
+
+  /** @param {string} text */
+  isDoneWith(text) {
+    return this.#doneWith.has(text);
+  }
+
+  /**
+   * The part at hand is looked at.
+   * @param {string} label
+   * @param {string[]} [symbols]  read with it
+   */
+  look(label, symbols = []) {
+    if (this.#own[0] !== label) this.#own = [label];
+    this.#own.push(...symbols);
+    this.#lookedAt = performance.now();
+  }
+
+  /** Whether what is read now belongs to the part whose label was read last. */
+  get isSameLook() {
+    return performance.now() - this.#lookedAt < LOOK_MS;
+  }
+}

@@ -1,0 +1,193 @@
+"""A hand scanner that types, at the counter: nothing is tapped, however it sends its separators."""
+
+import pytest
+
+from server.core.codes.labels import address
+from tests.browser import phone_log
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
+from tests.browser.returned import serial_of
+from tests.browser.test_counter import Clerk
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+from tests.static.symbols import envelope
+
+GS, RS, EOT = "\x1d", "\x1e", "\x04"
+_SHIFTED = dict(zip(')!@#$%^&*(_+{}|:"~<>?', "0123456789-=[]\\;'`,./", strict=True))
+_NAMES = ["Minus", "Equal", "BracketLeft", "BracketRight", "Semicolon", "Quote"]
+_NAMES += ["Backquote", "Backslash", "Comma", "Period", "Slash"]
+_CODES = dict(zip("-=[];'`\\,./", _NAMES, strict=True))
+# What the German layout makes of the keys that a US scanner presses (xkb).
+_GERMAN = {":": "Ö", "/": "-", "-": "ß", "[": "ü", ")": "=", ">": ":", "]": "+", "Y": "Z", "Z": "Y"}
+_ARROWS = {GS: "ArrowLeft", RS: "ArrowUp", EOT: "F4"}
+
+
+class Wedge:
+    """Presses keys as a scanner does that was set up for a US keyboard."""
+
+    def __init__(self, page):
+        """Talk to the browser below its own keyboard: no library presses what scanners press."""
+        self.session = page.context.new_cdp_session(page)
+
+    def scans(self, text, separators="ctrl", end="Enter", layout=None):
+        """Type a code; `separators` is how it sends those, `layout` what the machine makes of its keys."""
+        for sign in text:
+            if sign < " ":
+                getattr(self, f"_{separators}")(sign)
+            else:
+                self._key(sign, (layout or {}).get(sign, sign))
+        if end:
+            self._press(end, end, text="\r" if end == "Enter" else "")
+
+    def _key(self, sign, key):
+        plain = _SHIFTED.get(sign, sign.lower())
+        code = _CODES.get(plain) or (f"Digit{plain}" if plain.isdigit() else f"Key{plain.upper()}")
+        self._press(key, code, text=key, modifiers=8 if plain != sign else 0)
+
+    def _ctrl(self, sign):
+        """Ctrl and the key 64 places on (npm @point-of-sale/keyboard-barcode-scanner)."""
+        key = chr(ord(sign) + 64)
+        code = {"]": "BracketRight", "^": "Digit6"}.get(key, f"Key{key}")
+        self._press(key if key in "]^" else key.lower(), code, modifiers=2 | (8 if key == "^" else 0))
+
+    def _alt(self, sign):
+        """Alt held while its number is typed on the block of digits, NumLock off (odoo/odoo#99730)."""
+        named = {"0": "Insert", "2": "ArrowDown", "3": "PageDown", "4": "ArrowLeft", "9": "PageUp"}
+        self._press("Alt", "AltLeft", modifiers=1, up=False)
+        for digit in f"0{ord(sign)}":
+            self._press(named[digit], f"Numpad{digit}", modifiers=1)
+        self.session.send("Input.dispatchKeyEvent", {"type": "keyUp", "key": "Alt", "code": "AltLeft"})
+
+    def _raw(self, sign):
+        """The bare character: a key press without a name (facts read off Chromium)."""
+        self._press("", "", text=sign)
+
+    def _arrows(self, sign):
+        """Function keys in their place, as some makers map them; from memory."""
+        self._press(_ARROWS[sign], _ARROWS[sign])
+
+    def _none(self, sign):
+        """Left out by the device (OCA/stock-logistics-barcode#230)."""
+
+    def _press(self, key, code, text="", modifiers=0, up=True):
+        known = {"Enter": 13, "Tab": 9, "F4": 115, "F2": 113}
+        event = {"key": key, "code": code, "modifiers": modifiers, "windowsVirtualKeyCode": known.get(key, 0)}
+        self.session.send("Input.dispatchKeyEvent", {"type": "keyDown", "text": text, **event})
+        if up:
+            self.session.send("Input.dispatchKeyEvent", {"type": "keyUp", **event})
+
+
+@pytest.fixture
+def counter(tmp_path):
+    """Give a clerk with a hand scanner, and the labels of eight sensors."""
+    server = AppServer(tmp_path / "data")
+    entries, codes = returned(8)
+    put_on_server(server, entries)
+    clerk = Clerk(tmp_path / "clerk", server, size=(1280, 800))
+    clerk.comes_to_the_counter()
+    clerk.wedge = Wedge(clerk.page)
+    yield clerk, codes
+    clerk.leaves()
+    server.close()
+
+
+def received(clerk, code):
+    """Return part number and serial that went on record with a label's return."""
+    found = [each["data"] for each in phone_log.facts(clerk.page) if each["kind"] == "return_received"]
+    return [(each["part"], each["serial"], each["how"]) for each in found if each["code"] == code]
+
+
+def test_every_way_of_sending_separators_ends_in_the_same_numbers(counter):
+    clerk, codes = counter
+    wedge = clerk.wedge
+    ways = ["ctrl", "alt", "raw", "arrows"]
+    for number, way in enumerate(ways):
+        code = codes[number]
+        # The sign of the sort of symbol before it, as AIM has them: ]Q1 QR, ]d1 Data Matrix, ]C0 Code 128.
+        wedge.scans(f"]Q1{address(code, clerk.server.base)}", end="Enter" if number % 2 else "")
+        clerk.sees(code, "hold")
+        sort = "]d1" if number < 2 else "]C0"
+        wedge.scans(
+            sort + envelope("1PPS-1", f"S{serial_of(number)}"),
+            separators=way,
+            end="Tab" if number % 2 else "",
+        )
+        clerk.sees(code, "accept")
+        clerk.phone.tap("Accept ")
+        clerk.page.locator(".decided").wait_for()
+        assert received(clerk, code) == [("PS-1", serial_of(number), "scanned")], way
+
+    # Without separators nothing tells where a number ends: nothing is guessed.
+    wedge.scans(address(codes[4], clerk.server.base))
+    clerk.sees(codes[4], "hold")
+    wedge.scans(envelope("1PPS-1", f"S{serial_of(4)}"), separators="none")
+    clerk.phone.see("The scanner leaves separators out")
+    clerk.sees(codes[4], "hold")
+    # In bars that say nothing but the number, the record says what it is.
+    wedge.scans(f"]C0{serial_of(4)}")
+    clerk.sees(codes[4], "accept")
+    assert clerk.page.evaluate("document.activeElement.tagName") != "INPUT"
+
+
+def test_it_reads_on_every_screen_and_its_enter_presses_no_button(counter):
+    clerk, codes = counter
+    page, wedge, phone = clerk.page, clerk.wedge, clerk.phone
+    wedge.scans(address(codes[0], clerk.server.base).lower(), layout=None)
+    clerk.sees(codes[0], "hold")
+    before = len(phone_log.entries(page))
+    page.get_by_role("button", name="Hold ").focus()
+    wedge.scans(address(codes[1], clerk.server.base))
+    clerk.sees(codes[1], "hold")
+    page.get_by_role("button", name="Hold ").focus()
+    wedge.scans(codes[2][:3])  # too short for a code
+    page.wait_for_timeout(300)
+    assert len(phone_log.entries(page)) == before, "no Enter of a code decided anything"
+
+    for screen in ("returns", "search", "you"):
+        page.goto(f"{clerk.server.base}/#/{screen}")
+        page.locator(".proposal").wait_for(state="detached")
+        if screen == "search":
+            page.get_by_label("What do you look for").fill("estate")
+            page.get_by_label("What do you look for").focus()
+        wedge.scans(address(codes[3 + len(screen) % 2], clerk.server.base))
+        clerk.sees(codes[3 + len(screen) % 2], "hold")
+    page.goto(f"{clerk.server.base}/#/search")
+    assert page.get_by_label("What do you look for").input_value() == "estate", "what a person typed is left"
+
+    page.goto(f"{clerk.server.base}/#/")
+    german = address(codes[5], clerk.server.base).upper()
+    wedge.scans(german, layout=_GERMAN)
+    phone.see("The scanner types for another keyboard")
+    phone.tap("Only looked")
+    page.get_by_text("Hand scanner", exact=True).click()
+    page.get_by_label("What it types before each code").fill("~9")
+    phone.tap("Keep this")
+    wedge.scans(f"~9{codes[5]}")
+    clerk.sees(codes[5], "hold")
+    assert not [each for each in phone_log.facts(page) if each["kind"] == "return_decided"]
+
+
+def test_a_symbol_counts_for_the_label_it_was_read_with_and_else_is_asked_about(counter):
+    clerk, codes = counter
+    page, wedge, phone = clerk.page, clerk.wedge, clerk.phone
+    wedge.scans(address(codes[0], clerk.server.base))
+    clerk.sees(codes[0], "hold")
+    page.wait_for_timeout(5200)  # longer than one look at a part
+    wedge.scans(serial_of(1))  # the next part's bag, before its label
+    phone.see("Which sensor is this symbol on?")
+    clerk.sees(codes[0], "hold")
+    phone.tap("On another one")
+    phone.see("The label first")
+    clerk.sees(codes[0], "hold")
+    wedge.scans(serial_of(0))
+    phone.see("Which sensor is this symbol on?")
+    phone.tap(f"On {codes[0][:3]}-")
+    clerk.sees(codes[0], "accept")
+
+    wedge.scans(address(codes[2], clerk.server.base))
+    clerk.sees(codes[2], "hold")
+    page.get_by_text("Type its serial number").click()
+    page.get_by_label("Serial number, as printed").press_sequentially(serial_of(2), delay=90)
+    page.keyboard.press("Enter")
+    clerk.sees(codes[2], "accept")
+    wait_until(page, "() => !document.querySelector('.compare')")
