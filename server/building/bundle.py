@@ -17,6 +17,8 @@ MAIN = "main.js"
 # Works where the others do not; it imports nothing.
 PLAIN = "plain"
 WORKERS = ("core/worker.js", "scan/decoding/code-worker.js")
+# Beside the sound, when somebody listens: nothing asks for it at once.
+LATE_WORKERS = ("hear/ticks-worklet.js",)
 STYLES = "styles/app.css"
 
 # Fetched beside the script instead of after it: without them nothing can be concluded.
@@ -61,7 +63,7 @@ def _scripts(static: Path, out: Path) -> list[str]:
         meta = Path(folder, "meta.json")
         _esbuild(
             static,
-            *(str(static / name) for name in (BEGIN, MAIN, f"{PLAIN}.js", *WORKERS)),
+            *(str(static / name) for name in (BEGIN, MAIN, f"{PLAIN}.js", *WORKERS, *LATE_WORKERS)),
             *aliases(static),
             *(f"--external:{name}" for name in _OF_NODE),
             "--splitting",
@@ -105,7 +107,7 @@ def _reached(imports: dict[str, list[str]], names: list[str]) -> set[str]:
 
 def _close_templates(script: Path) -> None:
     """Takes the indentation out of a script's templates: minified, it has lines nowhere else."""
-    if script.suffix == ".js" and not script.as_posix().endswith(WORKERS):
+    if script.suffix == ".js" and not script.as_posix().endswith(WORKERS + LATE_WORKERS):
         script.write_text(_INDENTED.sub(" ", script.read_text("utf-8")), "utf-8")
 
 

@@ -19,7 +19,6 @@ _NOT_USED = (
     "geolocation",
     "gyroscope",
     "magnetometer",
-    "microphone",
     "midi",
     "payment",
     "serial",
@@ -42,7 +41,7 @@ def content_security_policy(script_hashes: list[str]) -> str:
 def init_app(app: Flask, base: str, script_hashes: list[str]) -> None:
     """Puts the headers on every response and keeps requests to the installation's own address."""
     policy = content_security_policy(script_hashes)
-    permissions = ", ".join(["camera=(self)", *(f"{name}=()" for name in _NOT_USED)])
+    permissions = ", ".join(["camera=(self)", "microphone=(self)", *(f"{name}=()" for name in _NOT_USED)])
     own_host = base.partition("://")[2]
 
     @app.before_request

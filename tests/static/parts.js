@@ -7,6 +7,8 @@ export * from '../../static/alone/take-in-history.js';
 export * from '../../static/core/client.js';
 export * from '../../static/core/compact.js';
 export * from '../../static/log/append.js';
+export * from '../../static/hear/levels.js';
+export * from '../../static/hear/rhythm.js';
 export * from '../../static/log/canonical.js';
 export * from '../../static/log/device.js';
 export * from '../../static/log/log.js';

@@ -33,7 +33,7 @@ FLOORS = (
     ("screens.frame",),  # what all screens share
     ("alone", "record"),
     ("photos",),
-    ("sync", "scan"),
+    ("sync", "scan", "hear"),
     ("log",),
     ("core", "shapes"),
     ("phone",),  # what the browser gives

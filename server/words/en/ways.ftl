@@ -54,6 +54,18 @@ ways-repair-save = Record the repair
 ways-listen = Listen at the sensors
 ways-listen-none = Tap what you hear, at each that you tried.
 ways-listen-save = Save what you heard
+ways-hear = Let the phone listen
+ways-hear-stop = Stop listening
+ways-hear-listening = Listening. Hold it close and still.
+# $count (count): 14
+ways-hear-ticks = Ticks { $count } times a second
+ways-hear-nothing = Nothing regular
+ways-hear-yours = It is your word that counts: tap it above.
+ways-hear-altered = This phone smooths its sound, so faint ticks may be lost. Trust your ear.
+ways-hear-not-allowed = The microphone is not allowed. Allow it in the browser’s settings for this page, or listen by ear.
+ways-hear-none = This device has no microphone. Listen by ear.
+ways-hear-busy = The microphone gives no sound; another app may hold it. Close that, or listen by ear.
+ways-hear-not-offered = This browser lets no page listen here. Listen by ear.
 
 ## The end without a repair.
 

@@ -41,6 +41,17 @@ ways-repair-save = Anotar la reparación
 ways-listen = Escuchar los sensores
 ways-listen-none = Toca lo que oyes en cada uno que pruebes.
 ways-listen-save = Guardar lo que has oído
+ways-hear = Que escuche el teléfono
+ways-hear-stop = Dejar de escuchar
+ways-hear-listening = Escuchando. Tenlo cerca y quieto.
+ways-hear-ticks = { $count } tictacs por segundo
+ways-hear-nothing = Nada regular
+ways-hear-yours = Cuenta tu palabra: tócala arriba.
+ways-hear-altered = Este teléfono suaviza el sonido y puede perder tictacs débiles. Fíate del oído.
+ways-hear-not-allowed = El micrófono no está permitido. Permítelo en los ajustes del navegador para esta página, o escucha de oído.
+ways-hear-none = Este aparato no tiene micrófono. Escucha de oído.
+ways-hear-busy = El micrófono no da sonido; quizá lo usa otra aplicación. Ciérrala o escucha de oído.
+ways-hear-not-offered = Este navegador no deja que la página escuche. Escucha de oído.
 
 ways-close = Cerrar sin reparar
 ways-close-text = ¿Por qué acaba aquí? El motivo queda registrado.

@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * Listening at the positions: what each does is one tap; what was heard at several is one entry.
+ * Listening at the positions, by ear or with the phone's help: what each does is one tap; what was heard at
+ * several is one entry.
  */
 
 import { html, nothing } from 'lit-html';
@@ -9,6 +10,7 @@ import { say } from '../../words/words.js';
 import { oneOf } from '../frame/one-of.js';
 import { to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
+import { hearPanel } from './hear-panel.js';
 import { jobQuestion, loadJob } from './job-data.js';
 import { cautionList } from './steps/cautions.js';
 
@@ -72,5 +74,6 @@ function asked(ctx, { answers }, { position, words, heard: before }, heard) {
       },
       two: true,
     })}
+    ${hearPanel(ctx, position)}
   </section>`;
 }

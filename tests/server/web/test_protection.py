@@ -40,6 +40,7 @@ def test_every_response_carries_the_policy(stranger, path):
     assert policy["base-uri"] == "'none'"
     assert policy["frame-ancestors"] == "'none'"
     assert "camera=(self)" in headers["Permissions-Policy"]
+    assert "microphone=(self)" in headers["Permissions-Policy"]
     assert "geolocation=()" in headers["Permissions-Policy"]
     assert headers["X-Content-Type-Options"] == "nosniff"
 
