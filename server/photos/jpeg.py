@@ -17,10 +17,14 @@ MOST_SCANS = 64  # a progressive file may repeat scans without end to keep a dec
 
 MOST_PROFILE = 4096
 
+_END_BYTES = 64  # of a scan: so many show several blocks, however even the picture
+
 _JFIF_BYTES, _ADOBE_BYTES = 14, 12
 _ICC = b"ICC_PROFILE\0"
 
 _START, _END, _SCAN = 0xD8, 0xD9, 0xDA
+_QUANTIZATION, _HUFFMAN, _INTERVAL = 0xDB, 0xC4, 0xDD
+_BASELINE = (0xC0, 0xC1)
 _FRAMES = {*range(0xC0, 0xD0)} - {0xC4, 0xC8, 0xCC}
 _RESTARTS = range(0xD0, 0xD8)
 
@@ -35,6 +39,8 @@ class Picture(NamedTuple):
     width: int
     height: int
     extras: list[str]
+    scan: tuple[int, int] | None
+    """Where the entropy-coded data of the one scan of a sequential picture begins and ends."""
 
 
 def read(data: bytes) -> Picture:
@@ -43,8 +49,14 @@ def read(data: bytes) -> Picture:
         raise NotJpeg(message("server-jpeg-begin"))
     at, scans, size = 2, 0, None
     extras: list[str] = []
+    unused: set[tuple[int, int]] = set()
+    scan = None
+    sequential = False
     while True:
+        before = at
         marker, at = _marker(data, at)
+        if at - before > 2:
+            extras.append("filling between segments")
         if marker == _END:
             break
         body, at = _body(data, at)
@@ -52,11 +64,19 @@ def read(data: bytes) -> Picture:
             if size is not None or len(body) < 5:
                 raise NotJpeg(message("server-jpeg-one"))
             size = (int.from_bytes(body[3:5]), int.from_bytes(body[1:3]))
+            sequential = marker in _BASELINE
         elif marker == _SCAN:
             scans += 1
             if scans > MOST_SCANS:
                 raise NotJpeg(message("server-jpeg-scans"))
-            at = _after_scan(data, at)
+            scan = at, _after_scan(data, at)
+            at = scan[1]
+            unused.clear()
+        elif marker in (_QUANTIZATION, _HUFFMAN):
+            for table in _tables(marker, body):
+                if table in unused:
+                    extras.append("a table that nothing uses")
+                unused.add(table)
         else:
             extra = _extra(marker, body)
             if extra:
@@ -65,7 +85,35 @@ def read(data: bytes) -> Picture:
         raise NotJpeg(message("server-jpeg-empty"))
     if at != len(data):
         extras.append("data behind the picture")
-    return Picture(*size, extras)
+    if unused:
+        extras.append("a table that nothing uses")
+    return Picture(*size, extras, scan if sequential and scans == 1 else None)
+
+
+def without_end(data: bytes, scan: tuple[int, int]) -> bytes | None:
+    """Returns a JPEG without the last bytes of its scan; None where a picture may be done without so many.
+
+    A decoder makes the blocks that are missing grey (T.81 leaves it open; so does libjpeg), so a picture that
+    shows the same has all its blocks before these bytes.
+    """
+    start, end = scan
+    return data[: end - _END_BYTES] + data[end:] if end - start >= 2 * _END_BYTES else None
+
+
+def _tables(marker: int, body: bytes) -> list[tuple[int, int]]:
+    """Returns the tables of a segment, each by its sort and destination (B.2.4.1 and B.2.4.2)."""
+    found, at = [], 0
+    while at < len(body):
+        which = body[at]
+        if marker == _HUFFMAN:
+            found.append((marker, which))
+            at += 17 + sum(body[at + 1 : at + 17])
+        else:
+            found.append((marker, which & 0x0F))
+            at += 129 if which >> 4 else 65
+    if at != len(body):
+        raise NotJpeg(message("server-jpeg-end"))
+    return found
 
 
 def _marker(data: bytes, at: int) -> tuple[int, int]:
@@ -105,6 +153,8 @@ def _extra(marker: int, body: bytes) -> str | None:
         return "IPTC"
     if marker == 0xFE:
         return "a comment"
+    if not 0xE0 <= marker <= 0xEF and marker != _INTERVAL:
+        return f"a segment {marker:02X} that no picture needs"
     if 0xE0 <= marker <= 0xEF and not _is_needed(marker, body):
         return f"an application segment {marker - 0xE0}"
     return None

@@ -19,6 +19,7 @@ from server.web.errors import TooLarge
 MOST_BYTES = 4 * 1024 * 1024
 # The app scales to 2048 on the long side; this leaves room and still bounds the memory to decode.
 MOST_PIXELS = 16_777_216
+_GREY = (128, 128, 128)  # of a block that says nothing
 
 
 def check(data: bytes) -> jpeg.Picture:
@@ -34,23 +35,40 @@ def check(data: bytes) -> jpeg.Picture:
     if picture.width * picture.height > MOST_PIXELS:
         size = f"{picture.width} x {picture.height} pixels"
         raise TooLarge("photo", size, f"at most {MOST_PIXELS} pixels")
-    if picture.extras:
-        extras = ", ".join(sorted(set(picture.extras)))
+    _refuse_extras(picture.extras)
+    decoded = _decoded(data)
+    if decoded is None or decoded.size != (picture.width, picture.height):
+        raise NotTaken("photo", "a damaged JPEG", "a whole one", message("server-photo-damaged"))
+    if picture.scan and _is_done_without_end(data, picture.scan, decoded):
+        _refuse_extras(["data behind the picture"])
+    return picture
+
+
+def _is_done_without_end(data: bytes, scan: tuple[int, int], decoded: Image.Image) -> bool:
+    """Tells whether there are bytes behind the last block; one of plain grey does not show it."""
+    shorter = jpeg.without_end(data, scan)
+    last = decoded.crop((decoded.width - 1, decoded.height - 1, decoded.width, decoded.height)).convert("RGB")
+    if shorter is None or last.getpixel((0, 0)) == _GREY:
+        return False
+    other = _decoded(shorter)
+    return other is not None and other.tobytes() == decoded.tobytes()
+
+
+def _refuse_extras(extras: list[str]) -> None:
+    if extras:
+        told = ", ".join(sorted(set(extras)))
         raise NotTaken(
-            "photo",
-            extras,
-            "a JPEG without added data",
-            message("server-photo-extras", extras=extras),
+            "photo", told, "a JPEG without added data", message("server-photo-extras", extras=told)
         )
+
+
+def _decoded(data: bytes) -> Image.Image | None:
     try:
         with Image.open(io.BytesIO(data), formats=["JPEG"]) as image:
             image.load()
-            decoded = image.size
+            return image
     except (OSError, ValueError, SyntaxError):
-        decoded = None
-    if decoded != (picture.width, picture.height):
-        raise NotTaken("photo", "a damaged JPEG", "a whole one", message("server-photo-damaged"))
-    return picture
+        return None
 
 
 def path_of(folder: Path, digest: str) -> Path:

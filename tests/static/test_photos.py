@@ -45,7 +45,7 @@ def test_location_and_everything_else_beside_the_picture_is_gone(bare_page):
     assert photo["mime"] == "image/jpeg"
     for trace in (b"Exif", b"TEST", b"http://ns.adobe.com"):
         assert trace not in photo["bytes"]
-    assert jpeg.read(photo["bytes"]) == (400, 300, [])
+    assert jpeg.read(photo["bytes"])[:3] == (400, 300, [])
     assert photo["sha256"] == hashlib.sha256(photo["bytes"]).hexdigest()
     assert (photo["width"], photo["height"]) == (400, 300)
 

@@ -145,7 +145,8 @@ def test_a_broken_picture_is_refused(phone, data, message):
 def test_a_picture_that_cannot_be_decoded_is_refused(phone):
     data = bytearray(jpeg())
     table = data.index(b"\xff\xc4") + 5
-    data[table : table + 16] = b"\xff" * 16  # more codes than a Huffman table can have
+    data[table : table + 2] = bytes([sum(data[table : table + 16]), 0])  # more codes of a bit than there are
+    data[table + 2 : table + 16] = b"\0" * 14
 
     error = assert_refused(phone.put(url(bytes(data)), bytes(data)), 422, "photo")
 
@@ -333,3 +334,49 @@ def test_a_stranger_gets_no_small_version(phone, stranger):
     phone.put(url(data), data)
 
     assert stranger.get(f"{url(data)}/small").status_code == 401
+
+
+SECRET = b"where and when it was taken " * 300
+
+
+def segment(marker, body):
+    return b"\xff" + bytes([marker]) + (len(body) + 2).to_bytes(2) + body
+
+
+def spare_tables():
+    """Return one quantization table again and again, of which a decoder uses the last."""
+    return segment(0xDB, b"".join(b"\3" + SECRET[at : at + 64] for at in range(0, 6400, 64)))
+
+
+@pytest.mark.parametrize(
+    ("before_scan", "behind_scan", "named"),
+    [
+        pytest.param(b"\xff" * 5000, b"", "filling between segments", id="filling"),
+        pytest.param(spare_tables(), b"", "a table that nothing uses", id="tables"),
+        pytest.param(b"", segment(0xDB, b"\0" + SECRET[:64]), "a table that nothing uses", id="late table"),
+        pytest.param(segment(0xCC, SECRET), b"", "a segment CC that no picture needs", id="other coding"),
+        pytest.param(b"", segment(0xDC, SECRET), "a segment DC that no picture needs", id="lines"),
+        pytest.param(b"", SECRET, "data behind the picture", id="behind the last block"),
+        pytest.param(b"", b"\xff\xd0" + SECRET, "data behind the picture", id="behind a restart"),
+    ],
+)
+def test_what_nobody_sees_is_not_hidden_where_a_decoder_passes_over_it(
+    phone, before_scan, behind_scan, named
+):
+    plain = jpeg()
+    scan = plain.index(b"\xff\xda")
+    data = plain[:scan] + before_scan + plain[scan:-2] + behind_scan + plain[-2:]
+    with Image.open(io.BytesIO(data)) as image, Image.open(io.BytesIO(plain)) as shown:
+        if named != "a segment CC that no picture needs":
+            assert image.tobytes() == shown.tobytes()
+
+    error = assert_refused(phone.put(url(data), data), 422, "photo")
+
+    assert error["found"] == named
+
+
+@pytest.mark.parametrize("size", [(1, 1), (7, 9), (640, 480)])
+@pytest.mark.parametrize("colour", [(128, 128, 128), (0, 0, 0), (255, 0, 0)])
+@pytest.mark.parametrize("options", [{}, {"optimize": True}, {"progressive": True}, {"subsampling": 0}])
+def test_a_picture_of_one_colour_has_nothing_that_is_not_shown(size, colour, options):
+    assert photo_store.check(jpeg(*size, colour, **options)).extras == []
