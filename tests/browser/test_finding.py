@@ -1,11 +1,9 @@
 """Finding a job, a vehicle, a sensor on a phone with years of work; Back keeps the place."""
 
-import os
 import re
 
 import pytest
 
-from tests.bench.reasoning import spent_ms
 from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.browser.yard import put_yard
@@ -16,27 +14,7 @@ from tests.many_jobs import WAITING
 
 ROWS = ".job-list a"
 JOBS = 60
-MOST_MS = 300
 SIZES = [(390, 844, 100), (320, 640, 100), (390, 844, 200), (844, 390, 100)]
-# Taps or types, and waits until what is asked for is drawn.
-_UNTIL_DRAWN = """async ([act, text, wanted]) => {
-  const drawn = new Promise((resolve, reject) => {
-    setTimeout(() => reject(new Error('not drawn: ' + wanted)), 20000);
-    const look = () => {
-      const found = [...document.querySelectorAll('h1, .job-list .list-title, .choice-word, label')];
-      if (found.some((each) => each.textContent.trim() === wanted)) resolve();
-      else requestAnimationFrame(look);
-    };
-    requestAnimationFrame(look);
-  });
-  const target = document.querySelector(act);
-  if (text === null) target.click();
-  else {
-    target.value = text;
-    target.dispatchEvent(new Event('input'));
-  }
-  await drawn;
-}"""
 
 
 @pytest.fixture
@@ -212,27 +190,3 @@ def test_an_address_of_what_is_not_there_is_a_sentence_with_a_way_on(take_screen
     assert "wanted" not in page.locator("main").inner_text()
     phone.tap("Show the jobs")
     page.locator(ROWS).wait_for()
-
-
-def test_with_two_thousand_jobs_list_search_and_open_a_job_take_three_tenths_of_a_second(take_screens):
-    """Of the browser's processor time, which other work on the machine stretches less; at best of a few."""
-    phone = take_screens()
-    yard = put_yard(phone.page, phone.base, 2000)
-    page = phone.show()
-    page.locator(ROWS).first.wait_for(timeout=120_000)
-    search(page, yard.jobs[3]["vehicle"]["plate"], 1)
-    took = {"search": [], "open a job": [], "list": []}
-
-    def do(what, act, text, wanted):
-        begun = spent_ms(os.getpid())
-        page.evaluate(_UNTIL_DRAWN, [act, text, wanted])
-        took[what].append(spent_ms(os.getpid()) - begun)
-
-    for job in yard.jobs[100:1900:300]:
-        do("search", "#job-search", job["vehicle"]["plate"], job["vehicle"]["name"])
-    page.get_by_role("button", name="Clear the search").click()
-    page.get_by_role("heading", name="Open jobs").wait_for()
-    for _ in range(5):
-        do("open a job", ".main-button", None, "Vehicle")
-        do("list", ".screen-back", None, "Open jobs")
-    assert {name: each for name, each in took.items() if min(each) > MOST_MS} == {}
