@@ -414,3 +414,16 @@ def confirm_record_makers(db: Database) -> None:
     for column in ("name", "how", "confirmed_by"):
         db.conn.execute(f"ALTER TABLE record_makers ADD COLUMN {column} TEXT NOT NULL DEFAULT ''")
     db.conn.execute("ALTER TABLE record_makers ADD COLUMN confirmed_at INTEGER")
+
+
+@migrations()
+def keep_records(db: Database) -> None:
+    """Records from elsewhere that are evidence for a returned sensor, whole and with their seals."""
+    db.conn.execute(
+        """CREATE TABLE records_kept (
+            sha256 TEXT PRIMARY KEY,
+            key TEXT NOT NULL,
+            kept_at INTEGER NOT NULL,
+            body BLOB NOT NULL
+        ) STRICT"""
+    )

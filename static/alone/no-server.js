@@ -30,6 +30,7 @@ class NoApi {
   putPhoto = refuse;
   record = refuse;
   checkRecord = refuse;
+  keepRecord = refuse;
   recordFingerprint = refuse;
 
   /** A picture that is not on this phone is nowhere else. @returns {Promise<null>} */

@@ -30,6 +30,7 @@ export interface Answers {
   maker_symbol: SymbolAnswer;
   counter: CounterAnswer;
   waiting: WaitingReturn[];
+  record_weighed: RecordWeighed;
   decided: DecidedView;
   find: FoundReturn[];
   label_batches: BatchLine[];
@@ -1150,6 +1151,8 @@ export interface CounterCard {
   received: Draft;
   photos: Picture[];
   waiting: boolean;
+  /** The digest of its record from another shop, where one is kept here; '' where none is. */
+  record_file: string;
   /** By what other counters of a chain find it again. */
   keys: string[];
 }
@@ -1159,6 +1162,15 @@ export interface CounterCheck {
   state: 'pass' | 'hold' | 'fail' | 'note';
   title: string;
   sentence: string;
+}
+
+/** What a record from elsewhere is evidence of: the rules that it passes, leaves open, fails. */
+export interface RecordWeighed {
+  part: string;
+  serial: string;
+  passes: string[];
+  holds: string[];
+  fails: string[];
 }
 
 export interface CounterDecision {

@@ -33,7 +33,8 @@ export class RecordProblem extends Error {
  *
  * @typedef {object} ForeignRecord
  * @property {any} answer   what the server found: who made it, when, of what
- * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`
+ * @property {any} view     what the core makes of it: `unit`, `jobs`, `compared`; of a sensor also what it is evidence of, `weighed`
+ * @property {File} file
  * @property {{url: (sha256: string) => Promise<string | null>, absent: string, note: (sha256: string) => string}} photos
  * @property {() => void} close
  */
@@ -44,7 +45,7 @@ export class RecordProblem extends Error {
  * @param {File} file
  * @returns {Promise<ForeignRecord>}
  */
-export async function openForeignRecord({ sync, store }, file) {
+export async function openForeignRecord({ sync, store, device }, file) {
   if (file.size > MOST_BYTES) {
     throw new RecordProblem('none', say('troubles-record-none'), say('troubles-record-larger', { file: file.name }));
   }
@@ -52,7 +53,7 @@ export async function openForeignRecord({ sync, store }, file) {
   try {
     if (!core.available) throw new RecordProblem('later', say('troubles-record-not-here'), core.trouble.value.sentence);
     const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
-    return { answer, view: await folded(core, answer), ...picturesOf(file, answer) };
+    return { answer, view: await folded(core, answer, device.returnDays), file, ...picturesOf(file, answer) };
   } finally {
     core.stop();
   }
@@ -75,12 +76,16 @@ export async function confirmMaker({ sync, store, device }, { answer: { maker } 
  * What the core makes of a record that is as it was sealed.
  * @param {Core} core
  * @param {any} answer
+ * @param {number} days  of the return window here
  */
-async function folded(core, answer) {
+async function folded(core, answer, days) {
   try {
     await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
     const { unit, jobs, told, elsewhere, same_core } = answer;
-    return await core.call('record', { unit, jobs, told, elsewhere, same_core });
+    const view = await core.call('record', { unit, jobs, told, elsewhere, same_core });
+    if (!unit) return view;
+    const asked = { unit, now: Date.now(), window_days: days, agrees: view.compared.same };
+    return { ...view, weighed: await core.call('record_weighed', asked) };
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
     throw new RecordProblem('none', say('troubles-record-not-shown'), say('troubles-record-unread', { why: said }));

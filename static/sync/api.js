@@ -216,8 +216,26 @@ export class Api {
    * @returns {Promise<any>}
    */
   checkRecord(file) {
+    return this.#sendRecord('/api/records/check', file);
+  }
+
+  /**
+   * Let the server keep a record as evidence.
+   * @param {Blob} file
+   * @returns {Promise<{file: string}>} its digest
+   */
+  keepRecord(file) {
+    return this.#sendRecord('/api/records/kept', file);
+  }
+
+  /**
+   * @param {string} path
+   * @param {Blob} file
+   * @returns {Promise<any>}
+   */
+  #sendRecord(path, file) {
     return this.#json(
-      '/api/records/check',
+      path,
       {
         method: 'POST',
         headers: { 'Content-Type': 'application/zip', 'X-CSRFToken': this.#csrf },

@@ -131,7 +131,7 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     choose_again(clerk, file)
     page.get_by_text(UNCONFIRMED).wait_for()  # as loudly as the first time
     page.get_by_text("This seal was first seen here on").wait_for()
-    page.get_by_text("Confirm the fingerprint").click()
+    page.get_by_text("Confirm the fingerprint", exact=True).click()
     page.get_by_role("button", name="The fingerprint is the same").click()
     page.get_by_text("Say whose seal it is, and how you compared it.").wait_for()
     page.get_by_label("Whose seal it is").fill("North yard")
@@ -141,6 +141,39 @@ def test_a_record_taken_from_one_server_is_verified_and_shown_on_another(yard, c
     assert page.get_by_text(UNCONFIRMED).count() == 0
     choose_again(clerk, file)
     page.get_by_text("The seal of North yard").wait_for()
+
+
+def test_a_record_that_a_counter_keeps_is_evidence_for_its_sensor(
+    yard, record, take_phone, tmp_path, installed
+):
+    here = served(tmp_path / "here", installed)
+    try:
+        clerk = take_phone(here, COUNTER)
+        page = clerk.show()
+        page.get_by_role("button", name="Type a code").click()
+        page.get_by_label("Code").fill(f"{yard.base}/U/{BAD_CODE}")
+        page.get_by_role("button", name="Look it up").click()
+        page.get_by_text("A label from elsewhere").first.wait_for()
+        page.get_by_role("button", name="Take it in").click()
+        page.get_by_role("button", name="Decide later").wait_for()
+        page.get_by_role("link", name="Check a record").click()
+        choose(clerk, record)
+        page.get_by_text("Confirm the fingerprint first.").wait_for()
+        page.get_by_text("Confirm the fingerprint", exact=True).click()
+        page.get_by_label("Whose seal it is").fill("North yard")
+        page.get_by_role("radio", name="They were here").check()
+        page.get_by_role("button", name="The fingerprint is the same").click()
+        page.get_by_role("button", name="Keep the record for the one from").click()
+        page.get_by_text("The record that North yard sealed").first.wait_for()
+        assert page.get_by_text("A label from elsewhere", exact=True).count() == 0
+        assert page.get_by_role("link", name="Check a record").count() == 0
+        with page.expect_download() as download:
+            page.get_by_role("button", name="Its record as a file").click()
+        assert download.value.path().read_bytes() == record.read_bytes()
+        with closing(DataFolder(here.data).open()) as db:
+            assert db.conn.execute("SELECT body FROM records_kept").fetchall() == [(record.read_bytes(),)]
+    finally:
+        here.stop()
 
 
 def choose_again(phone, file):

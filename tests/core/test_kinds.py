@@ -24,6 +24,7 @@ SOUND = {
     fields.Flag: True,
     fields.Count: 3,
     fields.Minutes: 3,
+    fields.Digest: "0a" * 32,
     fields.Photo: "0a" * 32,
     fields.Names: ["named"],
     fields.Rates: {"unit": 50000},

@@ -96,6 +96,7 @@ def at_the_counter(core):
     core("waiting")
     clerk.decide(clerk.ask(unit=BAD), "refuse", "it is bent")
     core("find", text="estate")
+    core("record_weighed", unit=BAD, now=NOW, window_days=30, agrees=True)
     core("decided", start=0, end=2 * NOW)
     for text in ("no label of ours", f"{label}{label}", f"HTTPS://OTHER.EXAMPLE.ORG/U/{label}"):
         clerk.ask(text)

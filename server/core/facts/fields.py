@@ -141,13 +141,17 @@ class Minutes(Count):
         return minutes(value * 100)
 
 
-class Photo(Field):
-    """The digest by which a picture is kept."""
+class Digest(Field):
+    """The digest by which a file is kept."""
 
     def check(self, path, value):
         """Refuse what is no SHA-256 in lower-case hex digits."""
         if not isinstance(value, str) or len(value) != 64 or value.strip("0123456789abcdef"):
             raise BadInput(path, value, message("refusals-hex", count=64))
+
+
+class Photo(Digest):
+    """The digest by which a picture is kept."""
 
 
 class Id(Name):

@@ -13,6 +13,7 @@ from .conflicts import flag
 from .conflicts import remark
 from .fields import HOW
 from .fields import Choice
+from .fields import Digest
 from .fields import Name
 from .fields import Names
 from .fields import Text
@@ -91,6 +92,19 @@ def _return_decided(state, event, job) -> None:
     entry["decisions"].append(made)
 
 
+def _record_received(state, event, job) -> None:
+    data = event["data"]
+    unit = state.units.get(data["unit"])
+    if unit is None:
+        flag(state, event, job, None, "return", None)
+        return
+    fields = ("maker", "fingerprint", "file", "passes", "holds", "fails")
+    unit["evidence"] = {field: data[field] for field in fields}
+    # As the record has them: the part in hand is held against these.
+    unit["part"] = data["part"] or unit["part"]
+    unit["serial"] = data["serial"] or unit["serial"]
+
+
 _DECISIONS = ("accept", "hold", "refuse")
 
 
@@ -129,6 +143,24 @@ KINDS = (
         Text("note"),
         does=_return_received,
         tells=_tell_return_received,
+        job=MAY_HAVE_JOB,
+        role=COUNTER,
+        after_closing=RECORDED,
+    ),
+    Kind(
+        "record_received",
+        Unit("unit"),
+        Name("maker"),
+        Name("fingerprint"),
+        Digest("file"),
+        Text("part"),
+        Text("serial"),
+        # What the record passes, leaves open and fails of what a counter looks at.
+        Names("passes"),
+        Names("holds"),
+        Names("fails"),
+        does=_record_received,
+        tells=("facts-record-received", "unit", "maker"),
         job=MAY_HAVE_JOB,
         role=COUNTER,
         after_closing=RECORDED,

@@ -2,6 +2,7 @@
 
 from ..errors import BadInput
 from ..messages import message
+from ..returns import evidence
 from ..returns.keys import entry
 from ..views import counter
 from ..views import counter_lists
@@ -54,6 +55,20 @@ class CounterOperations(Held):
         entered = entry(state, state.units[identity], host)
         entered["shown"] = counter.label_of(state, state.units[identity])["shown"]
         return entered
+
+    def op_record_weighed(self, unit, now, window_days, agrees):
+        """Return what the record that makes up this whole log is evidence of, for a unit of it.
+
+        {"part", "serial", "passes", "holds", "fails"}; `agrees` tells whether it came to what was sealed.
+        """
+        state = self.fold.state
+        known = state.units[state.now(unit)]
+        asked = {"how": "scanned", "read": None, "now": now, "window_days": window_days}
+        asked.update(host="", record=[], register=None)
+        view = counter.look(state, counter.label_of(state, known), asked, self._reasoned)
+        weighed = evidence.weighed(view["checks"], agrees)
+        weighed.update(part=known["part"], serial=known["serial"])
+        return weighed
 
     def op_waiting(self):
         """Return the returns that wait for a decision."""

@@ -1,6 +1,7 @@
 """What the counter looks at in a returned unit, one rule a file.
 
-In this order: `label` (is it on record), `place` (may it be here), `part` (is it the part claimed),
+In this order: `label` (is it on record), `evidence` (what its record from another shop proves), `place`
+(may it be here), `part` (is it the part claimed),
 `serial` (is its serial number no other's), `verdict` (what proves that it is bad), `custody` (was its
 label read at every handover), `photos`, `before` (was it returned before), `others` (did it come back at
 another counter of the chain), `unasked` (could those be asked), `record` (is the log as it was written),
@@ -15,6 +16,7 @@ refuse, else one "hold" to hold, else the unit is accepted. The clerk decides.
 
 from . import before
 from . import custody
+from . import evidence
 from . import job
 from . import label
 from . import others
@@ -26,9 +28,11 @@ from . import serial
 from . import unasked
 from . import verdict
 from . import window
+from .about import ABOUT as ABOUT
 
 RULES = (
     ("label", label),
+    ("evidence", evidence),
     ("place", place),
     ("part", part),
     ("serial", serial),
@@ -42,23 +46,6 @@ RULES = (
     ("job", job),
     ("window", window),
 )
-
-# What a rule is about, for lists, search and paper: ids of messages.
-ABOUT = {
-    "label": "returns-about-label",
-    "place": "returns-about-place",
-    "part": "returns-about-part",
-    "serial": "returns-about-serial",
-    "verdict": "returns-about-verdict",
-    "custody": "returns-about-custody",
-    "photos": "returns-about-photos",
-    "before": "returns-about-before",
-    "others": "returns-about-others",
-    "unasked": "returns-about-unasked",
-    "record": "returns-about-record",
-    "job": "returns-about-job",
-    "window": "returns-about-window",
-}
 
 
 def checks(state, case: dict) -> list[dict]:

@@ -4,12 +4,20 @@ from ..codes import labels
 from ..messages import all_of
 from ..messages import message
 from ..state.unit import Unit
+from . import evidence
 from .check import check
 
 
 def look(state, case):
     """Hold a label that is on no record, out of use, on two units, or was not read."""
     name, unit = case["shown"], case["unit"]
+    kept = evidence.of(unit) if case["elsewhere"] else None
+    if kept:
+        return check(
+            "pass",
+            message("returns-label-evidence-title"),
+            message("returns-label-evidence", host=case["elsewhere"], maker=kept["maker"]),
+        )
     if case["elsewhere"]:
         return check(
             "hold",

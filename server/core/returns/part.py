@@ -8,13 +8,14 @@ from ..codes.numbers import plain
 from ..messages import all_of
 from ..messages import message
 from ..state.unit import Unit
+from . import evidence
 from .check import check
 
 
 def look(state, case):
     """Refuse another part number or serial; hold what nobody has compared yet."""
     unit, read = case["unit"], case["read"]
-    if unit is None or case["unknown"]:
+    if unit is None or (case["unknown"] and evidence.of(unit) is None):
         return None
     if read["compared"] == "other":
         return check(

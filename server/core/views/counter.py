@@ -12,6 +12,7 @@ from ..guide.step import action
 from ..log import canon
 from ..messages import message
 from ..parts import sorts
+from ..returns import evidence
 from ..returns.keys import keys
 from ..returns.photos import pictures
 from ..state import own_label
@@ -83,6 +84,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "register": asked["register"],
         "returns": _past(state, label, unit),
     }
+    kept = evidence.of(unit)
     made = returns.checks(state, case)
     proposal = returns.proposed(made)
     against = [each["rule"] for each in made if each["state"] != "pass"]
@@ -102,6 +104,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "checks": made,
         "against": against,
         "waiting": waiting is not None,
+        "record_file": kept["file"] if kept else "",
         "keys": keys(state, unit, label["code"], read["serial"], asked["host"]),
         "photos": [_picture(job, photo) for photo in pictures(unit, job)] if unit else [],
         "reasons": [message(each) for each in REASONS],

@@ -3,9 +3,9 @@
 Each is a view of the units' returns, so a counter without a network has them too.
 """
 
-from .. import returns
 from ..facts.returns import open_return
 from ..messages import message
+from ..returns.about import about
 from ..state.job import known_job
 from ..state.unit import Unit
 from ..words import words
@@ -106,10 +106,5 @@ def _decision(made) -> dict:
     line["word"] = word_of(made["decision"])
     line["past"] = past_of(made["decision"])
     line["proposed_word"] = word_of(made["proposed"])
-    line["about"] = [_about(rule) for rule in made["reasons"]]
+    line["about"] = [about(rule) for rule in made["reasons"]]
     return line
-
-
-def _about(rule: str):
-    """Return what a rule is about; the rule itself where it is a later version's."""
-    return message(returns.ABOUT[rule]) if rule in returns.ABOUT else rule

@@ -1,4 +1,4 @@
-"""Records over HTTP: one to take along, and one from elsewhere to look at, which is not kept here."""
+"""Records over HTTP: one to take along, and one from elsewhere to look at, or to keep as evidence."""
 
 import shutil
 import tempfile
@@ -21,9 +21,12 @@ from server.keeping.record.check import begins
 from server.keeping.record.check import check
 from server.keeping.record.gather import BadName
 from server.keeping.record.gather import Unknown
+from server.keeping.record.kept import keep
+from server.keeping.record.kept import kept
 from server.keeping.record.make import make
 from server.keeping.record.makers import HOWS
 from server.keeping.record.makers import confirm
+from server.keeping.record.makers import confirmed
 from server.keeping.record.makers import meet
 from server.phones.sessions import require_session
 from server.phones.signing import fingerprint
@@ -45,6 +48,7 @@ from server.words.spoken import say
 blueprint = Blueprint("records", __name__)
 
 _CHECK = "/api/records/check"
+_KEEP = "/api/records/kept"
 _MOST_CONFIRM_BYTES = 2048
 # A record is held in memory whole, so one at a time; and who waits for that keeps a thread from others.
 _one_at_a_time = threading.Lock()
@@ -52,8 +56,9 @@ _in_line = threading.BoundedSemaphore(3)
 
 
 def init_app(app: Flask) -> None:
-    """Adds the routes; one of them takes a whole record."""
-    larger_bodies(app)["POST", _CHECK] = MOST_BYTES
+    """Adds the routes; two of them take a whole record."""
+    for path in (_CHECK, _KEEP):
+        larger_bodies(app)["POST", path] = MOST_BYTES
     app.register_blueprint(blueprint)
 
 
@@ -127,6 +132,42 @@ def look_at() -> Response:
             "smaller": sound.smaller,
         }
     )
+
+
+@blueprint.post(_KEEP)
+def keep_one() -> Response:
+    """Keeps a record from elsewhere as evidence, {"file"} is its digest.
+
+    Only one that is as it was sealed, with a seal whose owner a person has confirmed.
+    """
+    with tempfile.TemporaryFile() as file:
+        shutil.copyfileobj(request.stream, file)
+        with _turn():
+            file.seek(0)
+            data = file.read()
+            try:
+                sound = check(data)
+            except (Altered, CommandRefused) as error:
+                raise BadRequest("record", "another file", "a record as it was sealed", str(error)) from None
+            if confirmed(database(), sound.record["key"]) is None:
+                raise BadRequest(
+                    "maker",
+                    fingerprint(sound.record["key"]),
+                    "a confirmed seal",
+                    say("server-seal-unconfirmed"),
+                )
+            return json_answer({"file": keep(database(), data, sound.record["key"], now_ms())})
+
+
+@blueprint.get(f"{_KEEP}/<digest>")
+def kept_one(digest: str) -> Response:
+    """Sends a record that is kept here, byte for byte as it came."""
+    data = kept(database(), digest)
+    if data is None:
+        raise NotFound("file", shorten(digest), "a record that is kept here")
+    response = Response(data, mimetype="application/zip")
+    response.headers["Content-Disposition"] = f'attachment; filename="swaptrail-record-{digest[:12]}.zip"'
+    return response
 
 
 @blueprint.post("/api/records/makers")

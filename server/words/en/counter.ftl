@@ -19,6 +19,8 @@ counter-your-reason = Your reason, kept on record
 counter-own-words = Or in your own words
 counter-reason-wanted = Say what you decide, and give a reason.
 counter-no-record = No record here
+counter-record-file = Its record as a file
+counter-record-not-here = The record did not come
 # $moment: 28 Nov, 09:05
 # $name: Sam
 counter-signed-by = { $moment }, signed by { $name }

@@ -272,6 +272,9 @@ facts-return-received = { CAP($unit) } is at the parts counter, in the clerk's h
 # $numbers: 4L0014 0815
 facts-return-numbers = Read off it: { $numbers }.
 # $unit: K7F-3M
+# $maker: North yard
+facts-record-received = The record of { $unit } that { $maker } sealed was checked and is kept here.
+# $unit: K7F-3M
 # $decision: accept
 # $signed: R. Clerk
 facts-return-decided = { CAP($unit) } { $decision ->

@@ -147,6 +147,7 @@ refusals-kind = { $kind ->
     [money_set] Labour and prices, in minor units of the user's currency; 0 is not given
     [labels_printed] Labels were printed, by a phone without a server
     [return_received] A clerk at the parts counter has the unit in hand
+    [record_received] A record from elsewhere was checked for a returned unit
     [return_decided] A clerk took a returned unit back, held it or refused it, and signed
    *[other] An entry of the kind { $kind }
 }

@@ -1,6 +1,7 @@
 ### What a clerk checks of a returned unit: how each check stands, in a heading and a sentence.
 
 returns-about-label = label
+returns-about-evidence = record from another shop
 returns-about-place = place on record
 returns-about-part = part number
 returns-about-serial = serial number
@@ -63,6 +64,22 @@ returns-others-decided = { $decision ->
 } { $ago } at { $place }.
 returns-unasked-title = Other counters not asked
 returns-unasked = They could not be reached. Your own record decides. They are asked later, and what contradicts is shown.
+returns-evidence-title = Its record is here
+# $maker: North yard
+# $rules: proof that it is bad and custody
+returns-evidence = The record that { $maker } sealed stands for it: { $rules }.
+returns-evidence-hold-title = Its record leaves something open
+# $maker: North yard
+# $rules: pictures
+returns-evidence-hold = In the record that { $maker } sealed this is open: { $rules }.
+returns-evidence-fail-title = Its record speaks against it
+# $maker: North yard
+# $rules: proof that it is bad
+returns-evidence-fail = In the record that { $maker } sealed this speaks against it: { $rules }.
+returns-label-evidence-title = A label from elsewhere, with its record
+# $host: shop.example
+# $maker: North yard
+returns-label-evidence = Its record from { $host } is kept here, with the seal of { $maker }.
 returns-gap-out = not scanned when it came into the hand
 returns-gap-fitted = not scanned when it was fitted
 returns-gap-stock = not scanned when it went into stock

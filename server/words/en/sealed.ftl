@@ -14,7 +14,7 @@ sealed-check-heading = Is this record as it was made?
 sealed-check-lead = Whoever recorded a sensor can hand over its record as a file. { $checker ->
     [server] The server
    *[phone] This phone
-} checks every byte of it and which seal it bears. Nothing of it is kept here.
+} checks every byte of it and which seal it bears. Nothing of it is kept here, unless a counter takes it as evidence.
 sealed-check-own = Your own records bear this fingerprint
 sealed-check-read-out = Read it out to whoever takes one of them.
 sealed-check-altered = It is not shown, for none of it can be relied on. Ask whoever made it for a fresh one.
@@ -83,6 +83,14 @@ sealed-view-entries = Every entry of it
 sealed-view-no-name = no name
 # $reason: wrong corner
 sealed-view-undone = Taken back: { $reason }
+
+## A record as evidence at the counter
+
+sealed-evidence-heading = As evidence here
+sealed-evidence-unconfirmed = Confirm the fingerprint first.
+sealed-evidence-none = No sensor with this label from another shop waits here. Scan it, and take it in.
+# $host: north.example
+sealed-evidence-use = Keep the record for the one from { $host }
 
 ## Taking a record along
 

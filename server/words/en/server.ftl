@@ -131,3 +131,4 @@ server-unread = This is no request that the server can read: { $found }. Send it
 server-request-large = The request carries { $found }; at most { $most } bytes are taken here. Send less at once.
 server-request-slow = The request did not arrive in time. Move to a better signal; it is sent again.
 server-crowded = The server takes in too much at once. Try again in a minute.
+server-seal-unconfirmed = Nobody has confirmed whose seal this is. Compare its fingerprint with its owner first.

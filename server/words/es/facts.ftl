@@ -173,6 +173,7 @@ facts-labels-printed = { $count ->
 
 facts-return-received = { CAP($unit) } está en el mostrador de recambios, en la mano del encargado ({ $how }).
 facts-return-numbers = Leído en la pieza: { $numbers }.
+facts-record-received = El registro de { $unit } que selló { $maker } se comprobó y se guarda aquí.
 facts-return-decided = { CAP($unit) } { $decision ->
     [accept] aceptado
     [hold] retenido

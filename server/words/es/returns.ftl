@@ -1,6 +1,7 @@
 ### Lo que el encargado revisa de una devolución: cómo está cada punto, en un título y una frase.
 
 returns-about-label = etiqueta
+returns-about-evidence = registro de otro taller
 returns-about-place = lugar registrado
 returns-about-part = número de pieza
 returns-about-serial = número de serie
@@ -54,6 +55,14 @@ returns-others-decided = { $decision ->
 } { $ago } en { $place }.
 returns-unasked-title = Otros mostradores sin consultar
 returns-unasked = No se ha podido llegar a ellos. Decide el registro propio. Se les consulta después, y lo que contradiga se muestra.
+returns-evidence-title = Su registro está aquí
+returns-evidence = El registro que selló { $maker } habla a su favor: { $rules }.
+returns-evidence-hold-title = Su registro deja algo abierto
+returns-evidence-hold = En el registro que selló { $maker } queda abierto: { $rules }.
+returns-evidence-fail-title = Su registro habla en contra
+returns-evidence-fail = En el registro que selló { $maker } habla en contra: { $rules }.
+returns-label-evidence-title = Una etiqueta de otro sitio, con su registro
+returns-label-evidence = Su registro de { $host } se guarda aquí, con el sello de { $maker }.
 returns-gap-out = sin leer cuando llegó a la mano
 returns-gap-fitted = sin leer cuando se montó
 returns-gap-stock = sin leer cuando entró en el almacén

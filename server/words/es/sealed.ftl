@@ -13,7 +13,7 @@ sealed-check-heading = ¿Está este registro como se hizo?
 sealed-check-lead = Quien registró un sensor puede entregar su registro como archivo. { $checker ->
     [server] El servidor
    *[phone] Este teléfono
-} comprueba cada byte y qué sello lleva. Aquí no se guarda nada de él.
+} comprueba cada byte y qué sello lleva. Aquí no se guarda nada de él, salvo que un mostrador lo tome como prueba.
 sealed-check-own = Tus propios registros llevan esta huella
 sealed-check-read-out = Léesela a quien reciba uno.
 sealed-check-altered = No se muestra, porque no se puede confiar en nada de él. Pide otro nuevo a quien lo hizo.
@@ -69,6 +69,13 @@ sealed-view-pictures = Imágenes
 sealed-view-entries = Todas sus anotaciones
 sealed-view-no-name = sin nombre
 sealed-view-undone = Retirada: { $reason }
+
+## A record as evidence at the counter
+
+sealed-evidence-heading = Como prueba aquí
+sealed-evidence-unconfirmed = Confirma antes la huella.
+sealed-evidence-none = Aquí no espera ningún sensor con esta etiqueta de otro taller. Escanéalo y recíbelo.
+sealed-evidence-use = Guardar el registro para el de { $host }
 
 ## Taking a record along
 

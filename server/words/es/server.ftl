@@ -90,3 +90,4 @@ server-unread = El servidor no puede leer esta petición: { $found }. Envíala o
 server-request-large = La petición trae { $found }; aquí se admiten { $most } bytes como máximo. Envía menos de una vez.
 server-request-slow = La petición no llegó a tiempo. Ve adonde haya mejor señal; se enviará de nuevo.
 server-crowded = El servidor recibe demasiado a la vez. Prueba otra vez en un minuto.
+server-seal-unconfirmed = Nadie ha confirmado de quién es este sello. Compara antes su huella con su dueño.

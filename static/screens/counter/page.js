@@ -149,6 +149,12 @@ function decideParts(work, { answer }) {
       <button class="link-button" type="button" @click=${work.leave}>
         ${answer.waiting ? say('counter-later') : say('counter-leave')}
       </button>
+      ${answer.code.includes('@') && answer.against.includes('label')
+        ? html`<a class="link-button" href=${linkTo(to.checkRecord())}>${say('frame-check-record')}</a>`
+        : nothing}
+      ${answer.record_file
+        ? html`<button class="link-button" type="button" @click=${work.saveRecord}>${say('counter-record-file')}</button>`
+        : nothing}
       ${answer.job
         ? html`<a class="link-button" href=${linkTo(to.unit(answer.unit))}>${say('counter-whole-record')}</a>`
         : nothing}

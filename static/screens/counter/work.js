@@ -16,6 +16,8 @@ import { keysFault, withoutMarks } from './keys-read.js';
 import { claim, heardOf, release } from './others.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { Turns } from '../../phone/turns.js';
+import { saveFile } from '../../phone/save-file.js';
+import { ApiError } from '../../sync/api.js';
 import { say } from '../../words/words.js';
 
 /** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
@@ -352,6 +354,20 @@ export class Work {
     const data = { device, seq: Number(seq), reason: say('counter-taken-back') };
     this.ctx.form.done = null;
     return changes.run(() => this.ctx.act([{ kind: 'corrected', data }], { job: line.job }));
+  };
+
+  /** Save the record from another shop that is kept for the unit at hand, as it came. */
+  saveRecord = async () => {
+    const { current } = this;
+    if (!current) return;
+    const { shown, record_file: digest } = current.answer;
+    try {
+      const kept = await this.ctx.services.sync.api.file(`/api/records/kept/${digest}`);
+      await saveFile(new File([kept], `swaptrail-record-${shown.replace('-', '')}.zip`, { type: 'application/zip' }));
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      this.#tell({ title: say('counter-record-not-here'), sentence: error.sentence });
+    }
   };
 
   /** @param {{title: string, sentence: string}} told */

@@ -1,7 +1,7 @@
 // @ts-check
 /**
  * Looking at a record from another installation: choose the file, see whether it is as it was sealed, by
- * whom, and what it says. Nothing of it is kept.
+ * whom, and what it says. Nothing of it is kept, unless a counter takes it as evidence.
  */
 
 import { html, nothing } from 'lit-html';
@@ -10,6 +10,7 @@ import { openForeignRecord, RecordProblem } from '../../record/foreign-record.js
 import { HAS_SERVER } from '../../place.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { waitingFor } from './as-evidence.js';
 import { foreignRecord } from './foreign-record-view.js';
 import { to } from '../frame/router.js';
 
@@ -23,7 +24,9 @@ let count = 0;
 
 export const checkRecordPage = {
   /** @param {import('../frame/context.js').Services} services */
-  load: async ({ sync, saved }) => {
+  load: async (services) => {
+    const { sync, saved } = services;
+    if (shown) return { fingerprint: '', waiting: await waitingFor(services, shown) };
     // Without a server the fingerprint is this phone's, on the page about it.
     if (saved) return { fingerprint: '' };
     try {

@@ -16,6 +16,7 @@ import { pictureList } from '../job/photos-page.js';
 import { sentence } from '../frame/sentence.js';
 import { custody, elsewhereTold, labels, lost, photos, returns, tests } from '../unit/unit-parts.js';
 import { unitStations } from '../unit/unit-stations.js';
+import { asEvidence } from './as-evidence.js';
 import { whoseSeal } from './whose-seal.js';
 import { verdictCard } from '../job/verdict-card.js';
 import { dayAndTime } from '../frame/when.js';
@@ -32,7 +33,7 @@ export function foreignRecord(ctx, record) {
   // The pictures in here are neither on this phone nor on the server.
   const within = { ...ctx, services: { ...ctx.services, photos: /** @type {any} */ (own) } };
   return html`
-    ${sealed(answer)} ${answer.maker.own ? nothing : whoseSeal(ctx, record)} ${worked(view.compared, answer)}
+    ${sealed(answer)} ${answer.maker.own ? nothing : whoseSeal(ctx, record)} ${worked(view.compared, answer)} ${asEvidence(ctx, record)}
     <div class="foreign">
       <p class="foreign-mark">${markWords(answer.maker)}</p>
       ${view.unit ? sensor(within, view) : nothing} ${view.jobs.map((/** @type {JobView} */ job) => jobPart(within, job))}

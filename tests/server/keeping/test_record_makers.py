@@ -48,3 +48,29 @@ def test_what_confirms_nothing_is_refused(counter, record, field, value):
 def test_a_fingerprint_that_was_never_met_is_refused(counter):
     given = {"fingerprint": "0000 1111", "name": "North", "how": "met"}
     assert_refused(counter.post("/api/records/makers", given), 404, "fingerprint")
+
+
+def kept(phone, record):
+    return phone.write("POST", "/api/records/kept", data=record[0].read_bytes())
+
+
+def test_a_record_is_kept_with_its_seal_once_that_is_confirmed(counter, record, db):
+    checked(counter, record)
+    refused = assert_refused(kept(counter, record), 400, "maker")
+    assert refused["message"].startswith("Nobody has confirmed whose seal this is")
+    assert db.conn.execute("SELECT count(*) FROM records_kept").fetchone() == (0,)
+    counter.post("/api/records/makers", {"fingerprint": record[1], "name": "North", "how": "met"})
+    file = kept(counter, record).get_json()["file"]
+    assert kept(counter, record).get_json()["file"] == file
+    assert counter.get(f"/api/records/kept/{file}").data == record[0].read_bytes()
+    assert counter.get(f"/api/records/kept/{'0' * 64}").status_code == 404
+
+
+def test_an_altered_record_is_not_kept(counter, record):
+    checked(counter, record)
+    counter.post("/api/records/makers", {"fingerprint": record[1], "name": "North", "how": "met"})
+    data = record[0].read_bytes()
+    at = data.index(b"rear-left", data.index(b"unit_pulled"))
+    record[0].write_bytes(data[:at] + b"n" + data[at + 1 :])
+    refused = assert_refused(kept(counter, record), 400, "record")
+    assert ", entry " in refused["message"]

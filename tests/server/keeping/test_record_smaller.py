@@ -208,7 +208,7 @@ def test_the_command_makes_them_smaller_and_says_so_and_verify_counts_them(fill,
     assert "In it as a smaller version, for want of room: 2 photos. The originals stay here." in said
     assert "not here or too large" not in said
     assert main(["verify", str(out)]) == 0
-    assert capsys.readouterr().out.splitlines()[2] == (
+    assert capsys.readouterr().out.splitlines()[-1] == (
         "2 pictures in it are smaller versions. That they show the same as the original, only the seal says."
     )
 

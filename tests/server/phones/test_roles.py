@@ -65,6 +65,8 @@ ROUTES = {
     "POST /api/labels/<row:batch>/void": (401, 400, 403),
     "GET /api/records/key": PAIRED,
     "POST /api/records/makers": (401, 404, 404),
+    "POST /api/records/kept": (401, 403, 400),
+    "GET /api/records/kept/<digest>": (401, 403, 404),
     "GET /api/records/<name>": (401, 404, 404),
     "POST /api/records/check": PAIRED,
     "GET /api/returns": COUNTER_ALONE,
@@ -104,6 +106,7 @@ SENT = {
     "POST /api/register/ask": {"json": {"keys": ["serial S1"], "part": ""}},
     "POST /api/register/claim": {"json": {"keys": ["serial S1"], "part": "", "unit": "u000000000001"}},
     "POST /api/register/release": {"json": {"unit": "u000000000001"}},
+    "POST /api/records/kept": {"data": b"no record", "content_type": "application/zip"},
     "POST /api/records/makers": {"json": {"fingerprint": "0000", "name": "North", "how": "met"}},
     "POST /api/records/check": {"data": b"no record", "content_type": "application/zip"},
 }
