@@ -13,6 +13,7 @@ from server.core.errors import shorten
 from server.core.log import canon
 from server.core.messages import message
 from server.lessons.figures import figures
+from server.lessons.offer import offer
 from server.lessons.page import page
 from server.lessons.spans import DAY_MS
 from server.lessons.spans import SPANS
@@ -31,7 +32,15 @@ SECONDS = 1.5  # a phone waits no longer for jobs that are worked out for the fi
 def shown() -> Response:
     """Answers with the page over `?span=`, all when left out."""
     span, found = _found()
-    return said(canon.dumps(page(found, span)))
+    told = page(found, span)
+    told["offer"] = offer(database(), found)
+    return said(canon.dumps(told))
+
+
+@blueprint.get("/api/lessons/offer")
+def offered() -> Response:
+    """Answers with the rates by the yard's own jobs, and what can be taken of them."""
+    return said(canon.dumps(offer(database(), _found()[1])))
 
 
 @blueprint.get("/api/lessons.json")

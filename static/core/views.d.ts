@@ -696,6 +696,8 @@ export interface AssumptionsView {
   lamps: { sentence: string; source: string }[];
   /** What earlier jobs on the vehicle speak for; null without any. */
   comeback: ComebackView | null;
+  /** What the yard has taken of its own jobs and this job has not; null for nothing. */
+  yard: { sentence: string; words: string; events: Draft[] } | null;
   codes: CodeWeightView[];
   money: MoneyView[];
 }

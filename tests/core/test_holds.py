@@ -17,7 +17,8 @@ from tests.hosts import CoreError
 
 CLOSE = 1e-9
 CLASSES = ("unit", "circuit", "blocked", "feed", "control")
-NAMES = [f"{what} {how}" for what in (*CLASSES, "miss", "false_alarm") for how in ("x3", "/3")]
+NAMED = (*CLASSES, "miss", "false_alarm")
+NAMES = [f"{what} {how}" for what in NAMED for how in ("x3", "/3")]
 # Up to four positions: every subset of all causes is weighed fifteen times and more.
 SEEDS = [seed for seed in range(80) if len(random_case(random.Random(seed))["positions"]) < 5]
 FOUR = ["a", "b", "c", "d"]
@@ -194,6 +195,24 @@ def test_a_doubt_of_one_switches_the_rule_off(core):
 def test_the_variation_is_named_with_the_doubt_as_written(core, doubt, when):
     answer = core("reason", case=case((FITTED, ["a", "b"]), (EXCHANGED, ["a", "b"]), doubt=doubt))
     assert answer["holds"]["when"] == when
+
+
+def test_a_doubt_may_be_another_for_each_class(core):
+    tests = (FITTED, ["a", "b"]), (EXCHANGED, ["a", "b"])
+    whole = core("reason", case=case(*tests, doubt=2))
+    each = core("reason", case=case(*tests, doubt=dict.fromkeys(NAMED, 2)))
+    assert each == whole
+    calm = core("reason", case=case(*tests, doubt=dict.fromkeys(NAMED, 1)))
+    assert calm == core("reason", case=case(*tests, doubt=1))
+    assert core("reason", case=case(*tests, doubt={})) == core("reason", case=case(*tests))
+    only = core("reason", case=case(*tests, doubt={**dict.fromkeys(NAMED, 1), "circuit": 4}))
+    assert only["holds"]["when"] in {"circuit x4", "circuit /4"}
+
+
+@pytest.mark.parametrize("doubt", [{"luck": 2}, {"unit": 0.5}, {"unit": "2"}])
+def test_a_doubt_of_a_class_that_is_none_is_refused(core, doubt):
+    with pytest.raises(CoreError, match="doubt"):
+        core("reason", case=case((FITTED, ["a"]), doubt=doubt))
 
 
 @pytest.mark.parametrize("doubt", [0, 0.99, 101, "3", None, True])

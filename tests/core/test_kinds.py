@@ -28,6 +28,7 @@ SOUND = {
     fields.Photo: "0a" * 32,
     fields.Names: ["named"],
     fields.Rates: {"unit": 50000},
+    fields.Counts: {"pull": 60},
     fields.Confidence: 950000,
     fields.Options: {"width": "60"},
     fields.Vehicle: {"id": "v1", "name": "Blue estate", "vin": ""},

@@ -5,6 +5,7 @@ is shown with its reason, and each can be set back.
 """
 
 from ..facts.draft import draft
+from ..facts.learned import RATES as RATES_LEARNED
 from ..infer.case import CONFIDENCE
 from ..infer.case import RATES
 from ..messages import decimal
@@ -12,6 +13,7 @@ from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
 from . import comeback
+from . import learned
 from . import priors
 from . import readings
 from . import shows_rate
@@ -68,6 +70,7 @@ def in_words(job: Job, result: dict | None) -> dict:
             for entry in priors.lamp_weights(job)
         ],
         "comeback": _comeback(job),
+        "yard": _yard(job),
         "codes": [_code(entry) for entry in priors.code_weights(job)],
         "money": [
             {"id": name, "words": _of(job.sort, said), "value": job.money.get(name, 0)}
@@ -113,14 +116,32 @@ def _rate(job, name, meaning) -> dict:
         "value_words": exact(value),
         "value_ppm": value,
         "changed": changed,
-        "source": COMMON,
+        "source": _source(job, name),
         "reset": [rates_set(job, {name: None})] if changed else [],
     }
 
 
 def _default(job: Job, name: str) -> float:
-    """Return a rate (0 to 1) of the job's sort of part, before anything is known of the job."""
-    return job.sort.rates.get(name, RATES[name])
+    """Return a rate (0 to 1) of the job's sort of part or as learned, before anything is known of the job."""
+    return learned.rates(job).get(name, job.sort.rates.get(name, RATES[name]))
+
+
+def _source(job: Job, name: str) -> dict:
+    if name not in learned.rates(job):
+        return COMMON
+    return message("evidence-learned", jobs=job.learned(RATES_LEARNED)["jobs"])
+
+
+def _yard(job: Job) -> dict | None:
+    """Return what the yard has taken and this job has not, with the drafts that take it; None for nothing."""
+    drafts = learned.not_on(job)
+    if not drafts:
+        return None
+    return {
+        "sentence": message("evidence-yard-learned", jobs=max([each["data"]["jobs"] for each in drafts])),
+        "words": message("evidence-yard-use"),
+        "events": drafts,
+    }
 
 
 def _confidence(job) -> dict:

@@ -12,6 +12,7 @@ from ..infer.variations import Variations
 from ..state import contradictions
 from ..state.job import Job
 from . import identity_assignments
+from . import learned
 from . import priors
 from . import readings
 from . import ways
@@ -32,7 +33,7 @@ def kept(job: Job, name: str, work):
 
 def bare_case(job: Job) -> dict:
     """Return the case of a job without histories."""
-    return {
+    case = {
         "positions": readings.positions(job),
         "tests": readings.tests(job),
         "meter": readings.meter(job),
@@ -40,6 +41,8 @@ def bare_case(job: Job) -> dict:
         "confidence": readings.confidence(job),
         "likelihoods": priors.likelihoods(job),
     }
+    case.update(learned.doubt(job))
+    return case
 
 
 def tested_case(job: Job) -> dict:

@@ -4,6 +4,7 @@ from ..parts import sorts
 from ..state.job import Job
 from ..words import words
 from . import comeback
+from . import learned
 from . import listening
 from . import priors
 from . import readings
@@ -26,8 +27,11 @@ def case_of(job: Job) -> dict:
     }
     if job.sort is not sorts.PARKING_SENSOR:
         case["sort"] = job.sort.identity
-    if job.sort.minutes:
-        case["minutes"] = job.sort.minutes
+    minutes = dict(job.sort.minutes)
+    minutes.update(learned.minutes(job))
+    if minutes:
+        case["minutes"] = minutes
+    case.update(learned.doubt(job))
     if job.money:
         case["money"] = readings.money(job)
     tilts = priors.likelihoods(job)

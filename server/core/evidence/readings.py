@@ -12,6 +12,7 @@ from ..state import contradictions
 from ..state.job import Job
 from ..words import words
 from . import checks
+from . import learned
 from . import listening
 
 SHOWS_COMES_AND_GOES = 0.5  # design default for a fault that comes and goes; common practice
@@ -33,7 +34,10 @@ def positions(job: Job) -> list[dict]:
 
 
 def reach(job: Job, position: dict) -> int:
-    """Return the minutes until a hand is on the sensor: as set on the job, else as it was opened."""
+    """Return the minutes until a hand is on the sensor: set on the job, learned, or as it was opened."""
+    known = learned.reach(job, position["id"])
+    if known is not None and position["id"] not in job.reach_set:
+        return min(known, MOST_MINUTES)
     return _minutes(job.reach_set, position)
 
 
@@ -128,6 +132,7 @@ def meter(job: Job) -> list[dict]:
 def rates(job: Job) -> dict:
     """Return the rates that differ on this job; what no rate can be is left out, older phones may say it."""
     found = dict(job.sort.rates)
+    found.update(learned.rates(job))
     if job.comes_and_goes:
         found["shows"] = SHOWS_COMES_AND_GOES
     for name in sorted(job.rates_ppm):

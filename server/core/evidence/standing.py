@@ -39,9 +39,17 @@ def _stands(job: Job, breaks: dict) -> dict:
 def _not_yet(job: Job, holds: dict) -> dict:
     what, how = holds["when"].split(" ")
     condition = message(
-        "evidence-if-common" if how[0] == "x" else "evidence-if-rare", rate=_rate(job, what), times=how[1:]
+        "evidence-if-common" if how[0] == "x" else "evidence-if-rare",
+        rate=_rate(job, what),
+        times=_times(how[1:]),
     )
     return message("evidence-not-yet", condition=condition, share=percent(holds["lowest"]))
+
+
+def _times(factor: str) -> dict:
+    """Return a factor as it is named, up to three decimals, as a figure."""
+    whole, _, rest = factor.partition(".")
+    return decimal(int(whole + rest), len(rest))
 
 
 def _rate(job: Job, what: str) -> dict:

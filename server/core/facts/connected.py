@@ -2,7 +2,7 @@
 
 What an entry does to the state, it does to what it names or to what hangs together with that, and it looks at
 nothing else. So entries that do not hang together can be folded apart from each other. All mix-ups hang
-together, and all printings: their order among themselves is part of the state.
+together, all printings, and all that the yard learned: their order among themselves is part of the state.
 """
 
 from ..log import envelope
@@ -11,10 +11,12 @@ from .corrections import ENTRY
 from .corrections import PUT_RIGHT
 from .job import first_units
 from .kinds import ALL
+from .learned import MINUTES
+from .learned import RATES
 from .mixups import body_id
 from .naming import LabelCode
 
-MIXED, PRINTED = "units_mixed", "labels_printed"
+MIXED, PRINTED, LEARNED = "units_mixed", "labels_printed", "learned"
 # The fields that name units, or the label on one, in whatever kind. What was held up by mistake is only kept.
 FIELDS = sorted(
     {field.name for kind in ALL for field in kind.fields if field.names_units or isinstance(field, LabelCode)}
@@ -152,4 +154,6 @@ def names(event: dict) -> list[str]:
             named.extend(first_units(data))
     if kind in (MIXED, PRINTED):
         named.append(kind)
+    if kind in (RATES, MINUTES) and not event.get("job"):
+        named.append(LEARNED)
     return [name for name in named if name and isinstance(name, str)]

@@ -224,6 +224,23 @@ class Rates(Field):
                 raise BadInput(path + "." + name, value[name], message("refusals-rate"))
 
 
+class Counts(Field):
+    """Whole numbers by name."""
+
+    def check(self, path, value):
+        """Refuse what is no such object."""
+        check_object(path, value, ())
+        for name in sorted(value):
+            check_name("{}.{}".format(path, name), name)
+            check_count("{}.{}".format(path, name), value[name])
+
+    def bound(self, path, value):
+        """Refuse names outside the pattern, and numbers that no count of ours reaches."""
+        for name in sorted(value):
+            bound_id("{}.{}".format(path, name), name)
+            Count("").bound("{}.{}".format(path, name), value[name])
+
+
 class Confidence(Field):
     """A confidence asked for, in parts per million; 0 leaves it as it was."""
 

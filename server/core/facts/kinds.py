@@ -8,6 +8,7 @@ from . import corrections
 from . import custody
 from . import evidence
 from . import job
+from . import learned
 from . import listening
 from . import looks
 from . import moves
@@ -31,6 +32,7 @@ ALL = (
     + apart.KINDS
     + moves.KINDS
     + settings.KINDS
+    + learned.KINDS
     + printing.KINDS
     + returns.KINDS
 )

@@ -1,5 +1,6 @@
 """Puts a part of the state that was folded afresh in the place of what it was before."""
 
+from .connected import LEARNED
 from .connected import MIXED
 from .connected import PRINTED
 
@@ -26,6 +27,8 @@ def replace(state, part, places: list, named: list, place_of) -> None:
         state.mixed = part.mixed
     if PRINTED in named:
         state.printed = part.printed
+    if LEARNED in named:
+        state.learned = part.learned
     within = {place: True for place in places}
     state.renew_conflicts(_in_order(state.conflicts, part.conflicts, within, place_of))
     state.not_understood = _in_order(state.not_understood, part.not_understood, within, place_of)

@@ -40,7 +40,8 @@ MINUTES = {
     "part": 60.0,
 }
 CONFIDENCE = 0.95
-# How many times wrong each class of rates may be before a conclusion that leans on it is none.
+# How many times wrong each class of rates may be before a conclusion that leans on it is none; a case may
+# say it class by class.
 DOUBT = 3.0
 NOBODY = -1
 

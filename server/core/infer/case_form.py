@@ -19,6 +19,8 @@ from .case import RATES
 from .case import Case
 from .case import Position
 from .case import Unit
+from .variations import CLASSES
+from .variations import READINGS
 
 _KEYS = ["positions", "units", "tests", "meter", "now", "rates", "minutes", "confidence"]
 _KEYS = _KEYS + ["doubt", "likelihoods", "priors", "money", "sort"]
@@ -54,7 +56,7 @@ def read(raw) -> Case:
         meter.append(case_readings.check(check, "meter[{}]".format(n), names))
     confidence = raw.get("confidence", CONFIDENCE)
     confidence = validate.a_number(confidence, "confidence", 1e-9, 1 - 1e-9, _CONFIDENCE_WANTED)
-    doubt = validate.a_number(raw.get("doubt", DOUBT), "doubt", 1, 100, _DOUBT_WANTED)
+    doubt = _doubt(raw.get("doubt", DOUBT))
     tilts = likelihoods.read(raw.get("likelihoods", []), "likelihoods", where, groups, who)
     own = likelihoods.read_priors(raw.get("priors", []), "priors", where, groups)
     case = Case(
@@ -84,6 +86,17 @@ def _rates(raw) -> dict:
     if rates["false_alarm"] == 1:
         raise BadInput("rates.false_alarm", raw["false_alarm"], message("case-false-alarm"))
     return rates
+
+
+def _doubt(raw):
+    """Return one factor for all that is varied, or one by name; what is left out has the default."""
+    if not isinstance(raw, dict):
+        return validate.a_number(raw, "doubt", 1, 100, _DOUBT_WANTED)
+    names = list(CLASSES + READINGS)
+    doubt = {name: DOUBT for name in names}
+    for name in sorted(validate.an_object(raw, "doubt", names, [])):
+        doubt[name] = validate.a_number(raw[name], "doubt." + name, 1, 100, _DOUBT_WANTED)
+    return doubt
 
 
 def _minutes(raw, money) -> dict:

@@ -13,16 +13,29 @@ _TENTHS = 10
 _MOST = 1000
 
 
-def varied(doubt: float) -> list:
-    """Return the variations as (what, factor, how it is named), in the order in which ties are told."""
-    if doubt == 1.0:
-        return []
-    text = _text(doubt)
+def varied(doubt) -> list:
+    """Return the variations as (what, factor, how it is named), in the order in which ties are told.
+
+    `doubt` is one factor, or one by name.
+    """
     rows = []
     for what in variations.CLASSES + variations.READINGS:
-        rows.append((what, doubt, "{} x{}".format(what, text)))
-        rows.append((what, 1.0 / doubt, "{} /{}".format(what, text)))
+        factor = doubt_of(doubt, what)
+        if factor != 1.0:
+            text = _text(factor)
+            rows.append((what, factor, "{} x{}".format(what, text)))
+            rows.append((what, 1.0 / factor, "{} /{}".format(what, text)))
     return rows
+
+
+def doubt_of(doubt, what: str) -> float:
+    """Return how many times wrong a class may be."""
+    return doubt[what] if isinstance(doubt, dict) else doubt
+
+
+def most_doubt(doubt) -> float:
+    """Return the largest factor of a doubt."""
+    return max(doubt.values()) if isinstance(doubt, dict) else doubt
 
 
 def _text(doubt: float) -> str:
@@ -38,7 +51,7 @@ def _text(doubt: float) -> str:
     return text
 
 
-def holds(source, event: tuple, chance: int, doubt: float) -> dict:
+def holds(source, event: tuple, chance: int, doubt) -> dict:
     """Return {"lowest", "when"}: the lowest chance (of `chance` now) under a variation, and under which.
 
     `source` is a Variations, or what answers like one. `when` is None where nothing is varied, and where
@@ -62,7 +75,7 @@ def stand(chance: int, held: dict, confidence: int) -> bool:
     return chance >= confidence and held["lowest"] >= least(confidence)
 
 
-def survives(source, event: tuple, confidence: int, doubt: float) -> bool:
+def survives(source, event: tuple, confidence: int, doubt) -> bool:
     """Tell whether an event keeps what it has to under every variation."""
     for what, factor, _ in varied(doubt):
         if parts(source.chance(what, factor, event)) < least(confidence):

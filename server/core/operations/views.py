@@ -3,6 +3,7 @@
 from .. import rules
 from ..errors import BadInput
 from ..evidence import assumptions
+from ..evidence import learned
 from ..evidence.conclusions import Conclusions
 from ..facts.corrections import target_of
 from ..guide import scan
@@ -44,6 +45,10 @@ class ViewOperations(Held):
     def op_vehicles(self, text="", most=0):
         """Return the vehicles that `text` finds, `most` of them where that is no 0, for a next job on one."""
         return vehicles_view(self.fold.state, self._findable(), text, most)
+
+    def op_learned(self):
+        """Return what is recorded with the opening of a job: what the yard has taken of its own jobs."""
+        return {"opens_with": learned.opens_with(self.fold.state)}
 
     def op_vehicle(self, vehicle, now=0, warranty_days=0):
         """Return the page of one vehicle; `now` and the days of warranty as the phone has them."""

@@ -7,6 +7,7 @@ more frequent. It is asked only where a result would be sure enough.
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.holds import least
+from ..infer.holds import most_doubt
 from ..infer.holds import varied
 from ..infer.likelihoods import tilted
 from ..infer.noisy_or import power
@@ -42,7 +43,7 @@ class Foreseen:
         if share < self.case.confidence:
             return False
         readings, pattern, fresh, chance = result
-        doubt = self.case.doubt
+        doubt = most_doubt(self.case.doubt)
         if share >= self.kept * (share + (1.0 - share) * power(doubt, _APART)):
             return True
         rows = []

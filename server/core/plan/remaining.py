@@ -6,6 +6,8 @@ gone, or that comes and goes, may be cheaper to prove or to wait for by clean te
 
 from collections import namedtuple
 
+from ..infer.holds import doubt_of
+from ..infer.holds import most_doubt
 from ..infer.variations import CLASSES
 from ..infer.variations import multiplied
 from ..infer.variations import of_class
@@ -41,13 +43,13 @@ class Remaining:
         self.fixing = fixing
         self.bearable = 2.0 * (1.0 - self.confidence)
         self.needed = 1.0 - self.bearable if doubted else self.confidence
-        self.doubt = 1.0 if doubted else self.case.doubt
+        self.doubt = 1.0 if doubted else most_doubt(self.case.doubt)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
         self.spares = Spares(observation)
-        masks = [of_class(observation.belief, what) for what in CLASSES]
-        self._classes = [mask for mask in masks if mask]
+        masks = [(of_class(observation.belief, what), doubt_of(self.case.doubt, what)) for what in CLASSES]
+        self._classes = [each for each in masks if each[0]]
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
         self._known = {}
@@ -91,8 +93,8 @@ class Remaining:
         # Two causes more or less of a class is as far as it nearly always goes.
         if doubt == 1.0 or doubt * doubt * others <= self.bearable * weight:
             return True
-        for mask in self._classes:
-            for factor in (doubt, 1.0 / doubt):
+        for mask, each in self._classes:
+            for factor in (each, 1.0 / each):
                 same = 0.0
                 total = max(1.0, factor) * outcome.total
                 for hypothesis, share in outcome.hypotheses:

@@ -30,7 +30,7 @@ def refuse(fold, draft, job):
     ):
         do = message("rules-rates-comeback-do", factor=MOST_FACTOR, months=MOST_MONTHS)
         return _refusal(message("rules-rates-comeback"), do)
-    if kind != "rates_set":
+    if kind not in ("rates_set", "rates_learned"):
         return None
     for name in sorted(data["rates_ppm"]):
         if name not in RATES:
@@ -38,7 +38,7 @@ def refuse(fold, draft, job):
         wanted = rate_problem(name, data["rates_ppm"][name])
         if wanted:
             return _refusal(message("rules-rates-chance"), message("rules-rates-chance-do", wanted=wanted))
-    if data["confidence_ppm"] >= _WHOLE:
+    if data.get("confidence_ppm", 0) >= _WHOLE:
         return _refusal(message("rules-rates-certain"), message("rules-rates-certain-do"))
     return None
 

@@ -142,6 +142,10 @@ class Job:
         """The rates that were set on it, in parts per million."""
         return self.facts["rates"]
 
+    def learned(self, kind: str) -> dict:
+        """Return what its yard had learned, as the data of an entry of a kind; {} for nothing."""
+        return self.facts.get("learned", {}).get(kind, {})
+
     @property
     def confidence_ppm(self) -> int:
         """The confidence asked for, in parts per million."""

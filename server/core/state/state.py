@@ -22,6 +22,7 @@ class State:
         self.codes = {}
         self.jobs: dict | JobsInPart = {}
         self.printed = []
+        self.learned = {}
         self.mixed = []
         self.aliases = {}
         self.conflicts = []
@@ -37,6 +38,7 @@ class State:
             "codes": self.codes,
             "jobs": self.jobs.all() if isinstance(self.jobs, JobsInPart) else self.jobs,
             "printed": self.printed,
+            "learned": self.learned,
             "mixed": self.mixed,
             "aliases": self.aliases,
             "conflicts": self.conflicts,
@@ -54,6 +56,7 @@ class State:
         other.codes = self.codes.copy()
         other.jobs = self.jobs.copy()
         other.printed = _copied(self.printed)
+        other.learned = dict(self.learned)
         other.mixed = _copied(self.mixed)
         other.aliases = self.aliases.copy()
         other.conflicts = [dict(conflict) for conflict in self.conflicts]

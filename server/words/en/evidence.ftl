@@ -146,6 +146,11 @@ evidence-money-part = Price of a new { PART($sort) }
 # $sort: parking-sensor
 evidence-money-wrong = What { PART($sort, form: "a") } bought for nothing costs you
 evidence-common = common practice, no source
+# $jobs (count): 52
+evidence-learned = from { $jobs } own jobs
+# $jobs (count): 52
+evidence-yard-learned = Your yard goes by { $jobs } own jobs; this job does not.
+evidence-yard-use = Take it for this job
 evidence-confidence = How sure a verdict has to be before it is called one
 # $share: 40 %
 evidence-use = Use { $share }

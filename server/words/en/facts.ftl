@@ -252,6 +252,10 @@ facts-move-dropped = Move given up: { $reason }.
 facts-comes-and-goes = The fault comes and goes.
 facts-stays = The fault does not come and go.
 facts-rates-set = Assumptions changed.
+# $jobs (count): 52
+facts-rates-learned = Rates taken from { $jobs } own jobs.
+# $jobs (count): 52
+facts-minutes-learned = Minutes taken from { $jobs } own jobs.
 # $position: left outer
 facts-code-counts = The failure type of the code at { $position } counts towards the cause.
 # $position: left outer

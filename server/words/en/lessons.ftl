@@ -168,3 +168,29 @@ lessons-json = Save as JSON
 lessons-print = Print
 lessons-axis = The bar is what the figure says it may be, the dot the figure, the diamond the plan, the default or what was expected.
 lessons-behind = Jobs behind it
+
+## What is offered to go by.
+
+# $what: unit
+lessons-rate = { $what ->
+    [unit] bad sensors
+    [circuit] wiring faults
+    [blocked] dirt, ice, paint or aim
+    [feed] faults in supply and ground
+    [control] bad control units
+    [shows] how often a fault shows
+    [false_alarm] false alarms
+    [meter_sees] wiring checks that find a fault
+    [meter_false] wiring checks that read bad on good wiring
+   *[tick] what listening hears
+}
+# $rates: false alarms
+lessons-unlike-default = Your jobs say something else than the default of: { $rates }.
+lessons-as-default = Your jobs agree with the defaults.
+# $what: rates_learned
+lessons-take = { $what ->
+    [rates_learned] Take these rates for your yard
+   *[minutes_learned] Take these minutes for your yard
+}
+lessons-take-back = Take it back
+lessons-jobs-to-come = Jobs opened from now on go by them. Open jobs keep theirs.

@@ -141,6 +141,8 @@ refusals-kind = { $kind ->
     [move_dropped] A move was given up
     [comes_and_goes_set] Whether the fault comes and goes
     [rates_set] Assumptions of this job, in parts per million
+    [rates_learned] Rates that the yard's own jobs taught
+    [minutes_learned] Minutes that the yard's own jobs taught
     [comeback_set] How far the earlier jobs of the vehicle count
     [code_weight_set] Whether the failure type of a position's code counts towards the cause
     [reach_set] How many minutes until a hand is on the unit at a position

@@ -84,6 +84,11 @@ evidence-money-labour = Mano de obra, por hora
 evidence-money-part = Precio de { PART($sort, form: "a-new") }
 evidence-money-wrong = Lo que te cuesta { PART($sort, form: "a") } comprado para nada
 evidence-common = práctica común, sin fuente
+# $jobs (count): 52
+evidence-learned = de { $jobs } trabajos propios
+# $jobs (count): 52
+evidence-yard-learned = Tu taller se guía por { $jobs } trabajos propios; este trabajo no.
+evidence-yard-use = Tomarlo para este trabajo
 evidence-confidence = Cuánta seguridad hace falta para llamarlo veredicto
 evidence-use = Usar { $share }
 evidence-comes-and-goes = El fallo va y viene.

@@ -162,6 +162,10 @@ facts-move-dropped = Paso abandonado: { $reason }.
 facts-comes-and-goes = El fallo va y viene.
 facts-stays = El fallo no va y viene.
 facts-rates-set = Supuestos cambiados.
+# $jobs (count): 52
+facts-rates-learned = Tasas tomadas de { $jobs } trabajos propios.
+# $jobs (count): 52
+facts-minutes-learned = Minutos tomados de { $jobs } trabajos propios.
 facts-code-counts = El tipo de fallo del código en { $position } cuenta para la causa.
 facts-code-does-not-count = El tipo de fallo del código en { $position } no cuenta para la causa.
 facts-reach-set = { CAP($position) }: { $minutes } hasta tener la mano en él.

@@ -168,3 +168,29 @@ lessons-json = Guardar como JSON
 lessons-print = Imprimir
 lessons-axis = La barra es donde puede estar la cifra, el punto la cifra, el rombo el plan, el valor previo o lo esperado.
 lessons-behind = Los trabajos detrás
+
+## Lo que se ofrece para guiarse.
+
+# $what: unit
+lessons-rate = { $what ->
+    [unit] sensores malos
+    [circuit] fallos del cableado
+    [blocked] suciedad, hielo, pintura u orientación
+    [feed] fallos de alimentación y masa
+    [control] unidades de control malas
+    [shows] cada cuánto se muestra un fallo
+    [false_alarm] falsas alarmas
+    [meter_sees] comprobaciones del cableado que hallan un fallo
+    [meter_false] comprobaciones que salen mal con el cableado bien
+   *[tick] lo que se oye al escuchar
+}
+# $rates: falsas alarmas
+lessons-unlike-default = Tus trabajos dicen otra cosa que el valor previo de: { $rates }.
+lessons-as-default = Tus trabajos coinciden con los valores previos.
+# $what: rates_learned
+lessons-take = { $what ->
+    [rates_learned] Tomar estas tasas para tu taller
+   *[minutes_learned] Tomar estos minutos para tu taller
+}
+lessons-take-back = Deshacerlo
+lessons-jobs-to-come = Los trabajos que se abran desde ahora se guían por ellos. Los abiertos conservan los suyos.

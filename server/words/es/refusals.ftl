@@ -119,6 +119,8 @@ refusals-kind = { $kind ->
     [move_dropped] Se abandonó un paso
     [comes_and_goes_set] Si el fallo va y viene
     [rates_set] Supuestos de este trabajo, en partes por millón
+    [rates_learned] Tasas que enseñaron los propios trabajos del taller
+    [minutes_learned] Minutos que enseñaron los propios trabajos del taller
     [comeback_set] Hasta dónde cuentan los trabajos anteriores del vehículo
     [code_weight_set] Si el tipo de fallo del código de una posición cuenta para la causa
     [reach_set] Cuántos minutos pasan hasta tener la mano en el sensor de una posición

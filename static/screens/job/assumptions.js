@@ -7,9 +7,12 @@
 
 import { html, nothing } from 'lit-html';
 
+import { HAS_SERVER } from '../../place.js';
+import { ApiError } from '../../sync/api.js';
 import { icon } from '../../shapes/icons.js';
 import { render, say } from '../../words/words.js';
 import { textField } from '../frame/field.js';
+import { figureRows, offered } from '../lessons/rows.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 
@@ -45,13 +48,14 @@ export const assumptionsPage = {
         <p class="lead">
           ${say('job-assumptions-lead', { sort: told.sort })}
         </p>
-        ${comesAndGoes(ctx, told.comes_and_goes)} ${comeback(ctx, told.comeback)} ${lamps(told.lamps)}
+        ${yard(ctx, told.yard)} ${comesAndGoes(ctx, told.comes_and_goes)} ${comeback(ctx, told.comeback)} ${lamps(told.lamps)}
         ${codes(ctx, told.codes)}
         <section>
           <h2>${say('job-assumptions-chances')}</h2>
           <ul class="list">
             ${told.rates.map((/** @type {RateView} */ rate) => row(ctx, rate))}
           </ul>
+          ${HAS_SERVER ? byOwnJobs(ctx) : nothing}
         </section>
         <section>
           <h2>${say('job-assumptions-sure')}</h2>
@@ -85,6 +89,44 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
           ${small(ctx, other, events)}
         </div>`}
     ${again ? html`<ul class="list">${row(ctx, again)}</ul>` : nothing}
+  </section>`;
+}
+
+/**
+ * The rates by the yard's own jobs, beside the defaults, which the server is asked for once somebody looks.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+function byOwnJobs(ctx) {
+  const { form, services } = ctx;
+  const ask = async () => {
+    try {
+      form.lessons = await services.sync.api.get('/api/lessons/offer');
+    } catch (error) {
+      if (!(error instanceof ApiError)) throw error;
+      form.lessons = { problem: error.sentence };
+    }
+    ctx.redraw();
+  };
+  const toggled = (/** @type {Event} */ event) => {
+    if (/** @type {HTMLDetailsElement} */ (event.target).open && !form.lessons) ask();
+  };
+  return html`<details class="more" @toggle=${toggled}>
+    <summary>${say('you-lessons')}</summary>
+    ${form.lessons?.problem ? html`<p class="field-fault" role="alert">${form.lessons.problem}</p>` : nothing}
+    ${form.lessons?.rows ? html`${offered(ctx, form.lessons, ask)} ${figureRows(ctx, 'lessons', form.lessons.rows, [])}` : nothing}
+  </details>`;
+}
+
+/**
+ * What the yard has taken of its own jobs since this one was opened.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {AssumptionsView['yard']} told
+ */
+function yard(ctx, told) {
+  if (!told) return nothing;
+  return html`<section class="card screen-stack">
+    <p>${sentence(told.sentence)}</p>
+    ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${small(ctx, told.words, told.events)}</div>`}
   </section>`;
 }
 

@@ -24,6 +24,7 @@ export const openJobPage = {
   load: async ({ core, device }) => ({
     layouts: await core.call('layouts'),
     latest: await core.call('vehicles', { most: LATEST }),
+    learned: (await core.call('learned')).opens_with,
     actor: device.actor,
   }),
 
@@ -125,8 +126,8 @@ async function openJob(ctx) {
   form.job ??= services.device.newId('j');
   form.newVehicle ??= services.device.newId('v');
   const { job } = form;
-  // On a vehicle that was here before, how its past counts is recorded with the opening.
-  await ctx.act([jobOpened(ctx), ...(knownVehicle(ctx)?.opens_with ?? [])], {
+  // How the past of a vehicle that was here before counts, and what the yard goes by, is recorded with the opening.
+  await ctx.act([jobOpened(ctx), ...(knownVehicle(ctx)?.opens_with ?? []), ...data.learned], {
     job,
     after: () => {
       ctx.forget();

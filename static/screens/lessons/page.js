@@ -11,7 +11,7 @@ import { saveFile } from '../../phone/save-file.js';
 import { board } from '../../shapes/board.js';
 import { linkTo, to } from '../frame/router.js';
 import { say } from '../../words/words.js';
-import { figureRows, jobList } from './rows.js';
+import { figureRows, jobList, offered } from './rows.js';
 
 /**
  * @typedef {object} Section
@@ -59,6 +59,7 @@ export const lessonsPage = {
         </nav>
         ${summary.map((/** @type {string} */ said) => html`<p class="lead">${said}</p>`)}
         ${words && sections.length ? html`<p class="soft">${words.axis}</p>` : nothing}
+        ${ctx.data.offer ? offered(ctx, ctx.data.offer, () => ctx.reload()) : nothing}
         ${sections.map((/** @type {Section} */ each) => section(ctx, each))}
         ${words
           ? html`<div class="card-actions">

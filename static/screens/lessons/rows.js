@@ -85,6 +85,45 @@ export function jobList(behind, jobs) {
 }
 
 /**
+ * What can be taken of the figures for the jobs to come, and what was.
+ * @typedef {{words: string, events: import('../../log/log.js').Draft[]}} Choice
+ * @typedef {{says: string, note: string, choices: Choice[], taken: Array<Choice & {says: string}>, rows: FigureRow[]}} Offer
+ *
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {Offer} offer
+ * @param {() => unknown} again  look once more, when something was taken
+ */
+export function offered(ctx, { says, note, choices, taken }, again) {
+  if (ctx.services.device.role.value === 'counter') return nothing;
+  const button = (/** @type {Choice} */ { words, events }) => html`<button
+    class="small-button"
+    type="button"
+    ?disabled=${ctx.busy}
+    @click=${() => take(ctx, events, again)}
+  >
+    ${words}
+  </button>`;
+  if (!says && !choices.length && !taken.length) return nothing;
+  return html`<div class="card screen-stack">
+    ${says ? html`<p>${says}</p>` : nothing}
+    ${taken.map((each) => html`<p>${each.says}</p><div class="card-actions">${button(each)}</div>`)}
+    ${choices.length ? html`<p>${note}</p><div class="card-actions">${choices.map(button)}</div>` : nothing}
+  </div>`;
+}
+
+/**
+ * The server has to hear of it before it is asked again.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {import('../../log/log.js').Draft[]} events
+ * @param {() => unknown} again
+ */
+async function take(ctx, events, again) {
+  if (!(await ctx.act(events, { job: null }))) return;
+  await ctx.services.sync.now();
+  await again();
+}
+
+/**
  * From `low` to `high` a bar, the figure a dot, and what it stands beside a diamond.
  * @param {Band} band
  */

@@ -74,6 +74,7 @@ ROUTES = {
     "GET /api/returns.csv": COUNTER_ALONE,
     "GET /api/search": COUNTER_ALONE,
     "GET /api/lessons": PAIRED,
+    "GET /api/lessons/offer": PAIRED,
     "GET /api/lessons.json": PAIRED,
     "GET /api/lessons.csv": PAIRED,
     "GET /api/register": COUNTER_ALONE,
