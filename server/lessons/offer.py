@@ -1,7 +1,8 @@
 """What the figures offer to go by: drafts for entries of the yard, never taken by themselves.
 
-A rate is offered once there are `ENOUGH` jobs, or readings, behind it. How far a class may be wrong is what
-its bounds span around the figure, between one and a half and three times (`evidence/learned.py` too).
+A rate is offered once there are `ENOUGH` jobs, or readings, behind it, and all jobs are counted in. How far
+a class may be wrong is what its bounds span around the figure, between one and a half and three times
+(`evidence/learned.py` too).
 """
 
 import json
@@ -36,7 +37,7 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
     rates, times = _rates(found), _minutes(found)
     state = FoldedState(db)
     for kind, data in ((RATES, rates), (MINUTES, times)):
-        if data:
+        if data and not found["waiting"]:
             data |= {"jobs": len(found["counted"]), "upto": upto}
             if _is_news(state.learned.get(kind), data):
                 events = [{"kind": kind, "job": None, "data": data}]

@@ -25,6 +25,7 @@ touches it there (expectation-maximization with a minorization, Dempster, Laird 
 Lange 2004): x_c = E_c / sum over jobs of |E| n_c / N. No step lowers the posterior.
 """
 
+from collections.abc import Sequence
 from math import log
 from typing import NamedTuple
 
@@ -117,7 +118,7 @@ def learned(jobs: list[Composed], others: tuple = ()) -> dict[str, Share]:
     """Returns each class with its rate and the bounds of 90 % that the jobs alone give it."""
     weighed = _alike(jobs)
     x = _maximum(weighed, others)
-    rates = _as_rates(x)
+    rates = scaled(x)
     tallies = [_Tally(c) for c in range(len(x))]
     for job, weight in weighed:
         expected = _expected(job, x)
@@ -171,10 +172,10 @@ class _Tally:
         if share in (0.0, 1.0):
             return share * sum(DEFAULTS)
         moved = tuple(each * odds(share) / mine if n == self.c else each for n, each in enumerate(x))
-        return _as_rates(moved)[self.c]
+        return scaled(moved)[self.c]
 
 
-def _as_rates(x: tuple[float, ...]) -> list[float]:
+def scaled(x: Sequence[float]) -> list[float]:
     """Returns the rates whose odds are as these, and whose sum is that of the defaults."""
     low, high = 0.0, odds(sum(DEFAULTS)) / min(each for each in x if each > 0.0)
     for _ in range(200):
