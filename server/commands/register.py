@@ -28,9 +28,9 @@ _NOBODYS_KEY = "serial"
 @click.argument("url", metavar="URL")
 def command(what: str, url: str) -> int:
     """Makes or looks at a register; 0 it is as it should be, 1 it has no tables or others."""
-    from server.register import tables  # here: it needs the driver, which `checked` looks for first
-
     address = checked(url)
+    from server.register import tables  # here: it needs the driver, which `checked` has looked for
+
     with _opened(address) as connection:
         if what == _INIT:
             tables.make(connection)

@@ -1,8 +1,11 @@
 """Two counters of one chain, each with a server of its own, and the register between them."""
 
 import itertools
+import subprocess
+import sys
 import threading
 from contextlib import suppress
+from pathlib import Path
 
 import pytest
 
@@ -23,6 +26,8 @@ from server.register.link import Link
 from server.register.trouble import NotReached
 from tests.server.conftest import write_app
 from tests.server.phone import Phone
+
+ROOT = Path(__file__).resolve().parents[3]
 
 _numbers = itertools.count(1)
 
@@ -256,3 +261,19 @@ def test_a_register_that_does_not_answer_is_named_without_its_password(said):
     assert status == 2
     assert "/nowhere/returns" in out
     assert "secret" not in out
+
+
+_WITHOUT = """
+import sys
+sys.modules["psycopg"] = None
+import server.app, server.serving.beyond, server.serving.lan.serve_lan, server.serving.serve
+from server.commands.cli import main
+sys.exit(main(["register", "check", "postgresql://x/y"]))
+"""
+
+
+def test_a_machine_without_the_driver_serves_all_the_same_and_says_what_a_register_needs():
+    ended = subprocess.run(
+        [sys.executable, "-c", _WITHOUT], capture_output=True, text=True, cwd=ROOT, check=False
+    )
+    assert (ended.returncode, "pip install 'swaptrail[register]'" in ended.stderr) == (2, True)
