@@ -27,6 +27,7 @@ export interface Answers {
   scan: ScanAnswer;
   code: CodeAnswer;
   code_typed: CodeTyped;
+  standing: StandingView;
   maker_symbol: SymbolAnswer;
   counter: CounterAnswer;
   waiting: WaitingReturn[];
@@ -613,8 +614,26 @@ export interface WalkWords {
 export interface WalkStep extends PlainStep {
   form: 'walk';
   action: Action;
-  expects: { positions: Named[]; clear_words: string; asks: WalkWords };
+  /** `pole`: whether it is done with a pole, so that it can be said where that stands. */
+  expects: { positions: Named[]; clear_words: string; asks: WalkWords; pole: boolean };
   choices: never[];
+}
+
+/** Where the pole stands, in cm, and what was measured there; `data` is recorded with the walk. */
+export interface StandingView {
+  problem: string;
+  edges: StandingEdge[];
+  sound: string;
+  judged: { position: string; words: string; fits: boolean }[];
+  data: { width?: number; celsius?: number; distances?: { position: string; left: number; tape: number; shown: number }[] };
+}
+
+/** `x` is from the left end of the bumper as one faces it; `measured`: width and all places were typed. */
+export interface StandingEdge {
+  edge: Edge;
+  width: number;
+  measured: boolean;
+  positions: { id: string; name: string; x: number; pole_x: number; pole_y: number }[];
 }
 
 export interface WhereToStep extends PlainStep {

@@ -11,6 +11,7 @@ export { checkRecordPage } from './record/check-record.js';
 export { counterPage } from './counter/page.js';
 export { returnsPage } from './counter/returns-page.js';
 export { codeFields, codesOf } from './job/steps/test-codes.js';
+export { standPart, standing } from './job/steps/stand.js';
 export { searchPage } from './counter/search-page.js';
 export { entriesPage } from './job/entries-page.js';
 export { listenPage } from './job/listen-page.js';

@@ -23,6 +23,7 @@ SOUND = {
     fields.Reason: "because",
     fields.Flag: True,
     fields.Count: 3,
+    fields.Celsius: -5,
     fields.Minutes: 3,
     fields.Digest: "0a" * 32,
     fields.Photo: "0a" * 32,
@@ -37,6 +38,7 @@ SOUND = {
     naming.LabelCodeOrNone: "JRMMA",
     naming.Position: HERE,
     naming.Positions: [HERE, THERE],
+    several.Distances: [{"position": HERE, "left": 20, "tape": 60, "shown": 62}],
     several.Findings: [{"position": HERE, "found": "dirt"}],
     several.Codes: [{"position": HERE, "code": "B1", "failure_type": ""}],
     several.Meanings: [{"code": "B1", "means": "wire"}],
@@ -51,6 +53,9 @@ UNKNOWN = {
     naming.Position: [("roof", "", "roof", A_POSITION)],
     naming.Positions: [([HERE, "roof"], "[1]", "roof", A_POSITION)],
     several.Findings: [([{"position": "roof", "found": "ice"}], "[0].position", "roof", A_POSITION)],
+    several.Distances: [
+        ([{"position": "roof", "left": 0, "tape": 1, "shown": 1}], "[0].position", "roof", A_POSITION)
+    ],
     several.Codes: [
         ([{"position": "roof", "code": "", "failure_type": ""}], "[0].position", "roof", A_POSITION)
     ],

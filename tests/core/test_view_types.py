@@ -176,6 +176,8 @@ def to_the_end(core):
     job.exchange(rear_right_outer=spare["unit"])
     while job.step()["form"] == "test":
         job.test()
+    row = {"left": "150", "tape": "60", "shown": "62"}
+    core("standing", job=job.job, typed={"width": "180", "celsius": "5", "at": {OUTER: row}})
     ask_for_all(core, job.job)
     job.tap("second")  # the spare stays, whether the one that came out is bad or not
     job.finish()

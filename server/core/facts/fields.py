@@ -106,6 +106,15 @@ class Count(Field):
         return str(value)
 
 
+class Celsius(Field):
+    """A temperature of the air in whole degrees."""
+
+    def check(self, path, value):
+        """Refuse what is no whole number, and what no weather is."""
+        if isinstance(value, bool) or not isinstance(value, int) or not -90 <= value <= 90:
+            raise BadInput(path, value, message("refusals-celsius", least=-90, most=90))
+
+
 class Choice(Field):
     """One of a few words; the message `told` says which, else a sentence takes the word itself."""
 

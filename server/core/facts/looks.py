@@ -2,7 +2,10 @@
 
 from ..messages import all_of
 from ..messages import message
+from ..messages import sentences
+from ..meter import sound
 from ..parts import sorts
+from .fields import Celsius
 from .fields import Choice
 from .fields import Count
 from .fields import Name
@@ -14,6 +17,7 @@ from .kind import Kind
 from .naming import Position
 from .naming import Positions
 from .naming import Unit
+from .several import Distances
 from .several import Findings
 
 
@@ -52,6 +56,26 @@ def _photos_skipped(state, event, job) -> None:
 def _walk_checked(state, event, job) -> None:
     data = event["data"]
     job["walk"] = {"positions": data["positions"], "missed": data["missed"]}
+    for name in ("distances", "celsius", "width"):
+        if name in data:
+            job["walk"][name] = data[name]
+
+
+def distances(walk: dict, position) -> list[dict]:
+    """Return a sentence for each distance that was shown beside a tape; `position(id)` is a name."""
+    celsius = walk.get("celsius", sound.COUNTED_WITH)
+    return [
+        told_distance(entry, position(entry["position"]), celsius)
+        for entry in walk.get("distances", [])
+        if entry["tape"] and entry["shown"]
+    ]
+
+
+def told_distance(entry: dict, position, celsius: int) -> dict:
+    """Return what a distance that was shown is worth, in a sentence."""
+    how = sound.judged(entry["tape"], entry["shown"], celsius)
+    shown, tape = str(entry["shown"]), str(entry["tape"])
+    return message("facts-distance", how=how, position=position, tape=tape, shown=shown, celsius=str(celsius))
 
 
 _FOUND = dict(sorts.findings())
@@ -81,7 +105,7 @@ def _tell_walk_checked(names, data) -> dict:
     heard = walk.all_well
     if data["missed"]:
         heard = message(walk.missed, positions=names.positions(data["missed"]))
-    return message("facts-walk", walk=walk.name, heard=heard)
+    return sentences([message("facts-walk", walk=walk.name, heard=heard)] + distances(data, names.position))
 
 
 KINDS = (
@@ -131,6 +155,10 @@ KINDS = (
         "walk_checked",
         Positions("positions", kept=True),
         Positions("missed", kept=True),
+        # Shown beside a tape, in cm; at which temperature of the air, and how wide the bumper is, in cm.
+        Distances("distances", later=True),
+        Celsius("celsius", later=True),
+        Count("width", later=True),
         does=_walk_checked,
         tells=_tell_walk_checked,
     ),

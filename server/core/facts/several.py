@@ -6,6 +6,7 @@ from ..parts import sorts
 from ..state.state import position_of
 from .fields import Field
 from .fields import bound_id
+from .fields import check_count
 from .fields import check_list
 from .fields import check_name
 from .fields import check_object
@@ -60,6 +61,43 @@ class Meanings(Field):
             if value[index]["code"] in known:
                 raise BadInput(item + ".code", value[index]["code"], message("refusals-name-once"))
             known[value[index]["code"]] = True
+
+
+class Distances(NamingField):
+    """What was measured at positions: [{"position", "left", "tape", "shown"}, ...], in cm; 0 is not measured.
+
+    `left` is from the left end of the bumper as one faces it, `tape` to the pole, `shown` by a display.
+    """
+
+    names_positions = True
+    _LENGTHS = ("left", "tape", "shown")
+
+    def check(self, path, value):
+        """Refuse what is no such list."""
+        check_list(path, value)
+        for index in range(len(value)):
+            item = "{}[{}]".format(path, index)
+            check_object(item, value[index], ("position",) + self._LENGTHS)
+            check_name(item + ".position", value[index]["position"])
+            for field in self._LENGTHS:
+                check_count(item + "." + field, value[index][field])
+
+    def bound(self, path, value):
+        """Refuse lengths that no car park has."""
+        super().bound(path, value)
+        for index in range(len(value)):
+            for field in self._LENGTHS:
+                if value[index][field] > 9999:
+                    where = "{}[{}].{}".format(path, index, field)
+                    raise BadInput(where, value[index][field], message("refusals-whole-most", most=9999))
+
+    def positions(self, value):
+        """Return the positions, in the order of the list."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
 
 
 class Findings(NamingField):

@@ -116,6 +116,7 @@ def _walk(job, result) -> dict:
         expects={
             "positions": testing.to_pick(job),
             "clear_words": percent(result["clear"]),
+            "pole": job.sort.pole,
             "asks": {
                 "works": job.sort.walk.works,
                 "fails": job.sort.walk.fails,

@@ -1,7 +1,8 @@
 """What a meter shows: figures as they are typed, what copper has, and the limits of the checks of a circuit.
 
 `figure` reads a typed figure exactly, in millionths of a volt or ohm; `copper` knows the resistance of a wire
-by size, length and temperature; `limits` says which reading a figure stands for. None knows the log.
+by size, length and temperature; `limits` says which reading a figure stands for; `sound` has the speed of
+sound and judges distances by it. None knows the log.
 Public: `figure.read`, `figure.offered`, `figure.unit_told`, `copper.resistance`, `limits.AtMost`,
-`limits.Beside`, `limits.judge`.
+`limits.Beside`, `limits.judge`, `sound.speed`, `sound.echo`, `sound.judged`.
 """

@@ -7,6 +7,7 @@ from ..evidence import learned
 from ..evidence.conclusions import Conclusions
 from ..facts.corrections import target_of
 from ..guide import scan
+from ..guide import standing
 from ..messages import message
 from ..state.job import known_job
 from ..views import beside
@@ -94,6 +95,10 @@ class ViewOperations(Held):
         if identity not in self.fold.state.units:
             raise BadInput("unit", unit, message("refusals-unit"))
         return beside.entries_view(self.fold, identity)
+
+    def op_standing(self, job, typed):
+        """Return where the pole stands at each position, and what was typed of distances: `standing`."""
+        return standing.standing(self._job(job), typed)
 
     def op_code_typed(self, job, code, failure_type="", open_list=False):
         """Look at a trouble code typed on a job, and at what people said of it on earlier ones."""

@@ -289,6 +289,7 @@ PARKING_SENSOR = Sort(
         message("parking-sensor-complaint-silent"),
         message("parking-sensor-complaint-lamp"),
     ),
+    pole=True,
     listen=Listen(
         text=message("parking-sensor-listen-text"),
         ticks=message("parking-sensor-listen-ticks"),

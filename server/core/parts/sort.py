@@ -98,6 +98,7 @@ class Sort:
         sounder: Sounder | None = None,
         listen: Listen | None = None,
         codes: bool = True,
+        pole: bool = False,
         rates: dict | None = None,
         minutes: dict | None = None,
         position_names: dict | None = None,
@@ -116,6 +117,7 @@ class Sort:
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
         `listen` where one that works makes no noise; `codes` is False where nothing stores trouble codes.
+        `pole` is True where the check in use is done with a pole before each (`guide/standing.py`).
         `rates` and `minutes` are those that differ from the defaults of `infer/case.py`. `position_names` is
         what logs call a ready-made position -> the id of the message that names it. `complaints` are what
         customers mostly say; `outline` is what positions with a place are drawn on, "vehicle" or "engine"
@@ -141,6 +143,7 @@ class Sort:
         self.sounder = sounder
         self.listen = listen
         self.codes = codes
+        self.pole = pole
         self.rates = rates or {}
         self.minutes = minutes or {}
         self.complaints = complaints

@@ -6,6 +6,7 @@ customer's calendar.
 
 from ..evidence import proof
 from ..evidence import verdict
+from ..facts.looks import distances
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
@@ -233,6 +234,7 @@ def _proof(job: Job, result, told) -> list[dict]:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
         heard = message(walk.missed, positions=all_of(names)) if names else walk.report_all_well
         said.append(message("views-report-walk", check=walk.report_name, heard=heard))
+        said.extend(distances(job.walk_check, lambda position: words.position_name(job, position)))
     return said or [message("views-report-unproven")]
 
 

@@ -95,6 +95,16 @@ facts-picture = Picture of { $shows ->
 # $walk: walk-behind check
 # $heard: left inner stayed quiet
 facts-walk = { CAP($walk) }: { $heard }.
+# $how: temperature
+# $position: right outer
+# $tape: 50
+# $shown: 54
+# $celsius: -20
+facts-distance = { CAP($position) }: { $shown } cm shown, { $tape } cm by tape. { $how ->
+    [fits] That fits
+    [temperature] Air of { $celsius } °C can explain it
+   *[off] That is off: look at its aim and seat, and at what else stands near
+}.
 
 # $sort: parking-sensor
 # $proof: sounder not heard

@@ -460,3 +460,30 @@ guide-stuck-text = A break that comes and goes is left, or { PART($sort, form: "
 guide-stuck-again = Check again, moving the wires
 guide-stuck-found = Found it and repaired it
 guide-stuck-control = The control unit was replaced
+
+## Where the pole stands, and distances.
+
+# $name: width
+# $typed: 1,8 m
+guide-stand-number = { $name ->
+    [celsius] “{ $typed }”: type whole degrees Celsius.
+   *[other] “{ $typed }”: type whole centimetres, without the unit.
+}
+# $name: width
+# $typed: 1800
+# $least: 60
+# $most: 300
+guide-stand-bounds = { $name ->
+    [celsius] “{ $typed }” is outside { $least } to { $most } °C.
+   *[other] “{ $typed }” is outside { $least } to { $most } cm.
+}
+# $position: right outer
+guide-stand-beyond = { CAP($position) } would lie beyond the bumper's end. Measure from the left end, facing it.
+# $celsius: 20
+# $speed: 343.2
+# $echo: 3.5
+# $far: 60
+guide-stand-sound = At { $celsius } °C sound goes { $speed } m a second. From { $far } cm the echo is back in { $echo } ms.
+# $far: 100
+# $shown: 108
+guide-stand-cold = A control unit that does not count that in shows { $shown } cm for { $far } cm.

@@ -48,6 +48,9 @@ refusals-whole-from = a whole number from { $least }
 # $most (count): 1000000000
 refusals-whole-most = a whole number of at most { $most }
 refusals-rate = 0 to 1000000 parts per million
+# $least (count): -90
+# $most (count): 90
+refusals-celsius = a whole number of degrees Celsius from { $least } to { $most }
 refusals-confidence = 0 (as it was) or 500000 to 999999 parts per million
 refusals-cause = circuit:POSITION, feed:GROUP or "control"
 refusals-position = a position of the job

@@ -181,3 +181,16 @@ steps-test-summary-went = The fault came and went.
 # $count (count): 1
 # $what: quiet
 steps-walk-save = Save: { $count } { $what }
+steps-stand = Where to stand, and distances
+steps-stand-alone = Alone? Engine off, parking brake on, a stand for the pole. Or a second person holds it.
+# $far: 60
+steps-stand-pole = Pole: 75 mm thick, 1 m high. It stands { $far } cm off; the grid has 10 cm, up to 1 m.
+# $far: 60
+steps-stand-memory = Pole, grid and 1 m follow ISO 17386 as far as it is openly known. { $far } cm and the turn at the ends are ours.
+steps-stand-even = Spread evenly until you measure: an assumption.
+steps-stand-drawing = Where the pole stands, from above
+steps-stand-width = Bumper's width, cm
+steps-stand-celsius = Air, °C
+steps-stand-left = From the left end, cm
+steps-stand-tape = By tape, cm
+steps-stand-shown = Shown, cm

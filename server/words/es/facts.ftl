@@ -67,6 +67,11 @@ facts-picture = Foto { $shows ->
    *[work] del trabajo
 }.
 facts-walk = { CAP($walk) }: { $heard }.
+facts-distance = { CAP($position) }: { $shown } cm en pantalla, { $tape } cm con cinta. { $how ->
+    [fits] Coincide
+    [temperature] El aire a { $celsius } °C puede explicarlo
+   *[off] No coincide: mira adónde apunta, cómo asienta y qué más hay cerca
+}.
 
 facts-test-not-heard = { CAP(PART($sort, form: "test")) }, { $proof }.
 facts-test-fault = { CAP(PART($sort, form: "test")) }: fallo en { $positions }.

@@ -145,3 +145,14 @@ steps-test-summary-went = El fallo iba y venía.
 ## The check in use
 
 steps-walk-save = Guardar: { $count } { $what }
+steps-stand = Dónde ponerse, y distancias
+steps-stand-alone = ¿A solas? Motor parado, freno de mano puesto y un pie para el poste. O lo sostiene otra persona.
+steps-stand-pole = Poste: 75 mm de grueso, 1 m de alto. Va a { $far } cm; la cuadrícula es de 10 cm, hasta 1 m.
+steps-stand-memory = Poste, cuadrícula y 1 m siguen ISO 17386 en lo que se conoce públicamente. { $far } cm y el giro en los extremos son nuestros.
+steps-stand-even = Repartidos por igual hasta que midas: es una suposición.
+steps-stand-drawing = Dónde va el poste, visto desde arriba
+steps-stand-width = Ancho del parachoques, cm
+steps-stand-celsius = Aire, °C
+steps-stand-left = Desde el extremo izquierdo, cm
+steps-stand-tape = Con cinta, cm
+steps-stand-shown = En pantalla, cm

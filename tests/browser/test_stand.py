@@ -1,0 +1,31 @@
+"""The pole walk says where to stand and takes distances; all heard stays one tap."""
+
+from tests.browser.test_exchange_screens import at_the_end
+from tests.browser.test_job_screens import last
+from tests.core.driver import JOB
+
+OUTER = "rear-right-outer"
+
+
+def test_where_to_stand_is_drawn_and_distances_go_with_the_walk(take_screens):
+    phone = take_screens(width=320).holds(at_the_end("walk"))
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_text("Where to stand, and distances").click()
+    page.get_by_role("img", name="Where the pole stands, from above").wait_for()
+    assert page.locator(".stand-pole").count() == 4
+    page.get_by_label("Bumper's width, cm").fill("1,7 m")
+    page.get_by_role("alert").get_by_text("type whole centimetres, without the unit").wait_for()
+    assert page.get_by_role("button", name="All of them sound").is_disabled()
+    page.get_by_label("Bumper's width, cm").fill("170")
+    page.get_by_label("Air, °C").fill("-20")
+    row = page.locator(f"[data-stand={OUTER}]")
+    row.get_by_label("By tape, cm").fill("150")
+    row.get_by_label("Shown, cm").fill("165")
+    row.get_by_text("Air of -20 °C can explain it").wait_for()
+    page.get_by_text("At -20 °C sound goes 318.9 m a second").wait_for()
+    assert phone.lacks_room() == []
+    phone.tap("All of them sound")
+    page.get_by_role("heading", name="Walk behind it with a pole").wait_for(state="detached")
+    walked = last(page, "walk_checked")
+    assert (walked["missed"], walked["width"], walked["celsius"]) == ([], 170, -20)
+    assert walked["distances"] == [{"position": OUTER, "left": 0, "tape": 150, "shown": 165}]
