@@ -22,6 +22,7 @@ export interface Answers {
   vehicles: VehicleView[];
   vehicle: VehiclePageView;
   layouts: LayoutView[];
+  sorts: SortView[];
   unit: UnitView;
   units: UnitPlaced[];
   scan: ScanAnswer;
@@ -268,6 +269,8 @@ export interface BoardPosition {
   /** In thousandths from the left and the top of a plan; 0 where there is none. */
   x: number;
   y: number;
+  /** What is where in its plug, as somebody typed it. */
+  pins: string;
   mark: Mark;
   word: string;
   unit: UnitBrief | null;
@@ -828,10 +831,37 @@ export interface LayoutPosition {
   reach_minutes: number;
   x?: number;
   y?: number;
+  part?: string;
+  pins?: string;
+}
+
+/** A position as a person drew it. */
+export interface DrawnPosition {
+  name: string;
+  group: string;
+  reach_minutes: number;
+  x: number;
+  y: number;
+  part: string;
+  pins: string;
+}
+
+export interface SortView {
+  id: string;
+  outline: 'vehicle' | 'engine';
+  /** What a job records that begins on a drawn layout. */
+  layout: string;
 }
 
 export interface LayoutView {
   id: string;
+  sort: string;
+  /** What a job records that begins on it. */
+  layout: string;
+  /** Of a drawn one, in a person's own words; else empty. */
+  model: string;
+  /** What it can be drawn on from. */
+  drawn: DrawnPosition[];
   outline: 'vehicle' | 'engine';
   complaints: string[];
   name: string;

@@ -13,6 +13,7 @@ export { returnsPage } from './counter/returns-page.js';
 export { codeFields, codesOf } from './job/steps/test-codes.js';
 export { standPart, standing } from './job/steps/stand.js';
 export { searchPage } from './counter/search-page.js';
+export { layoutEditor } from './job/draw-layout.js';
 export { entriesPage } from './job/entries-page.js';
 export { listenPage } from './job/listen-page.js';
 export { helpPage } from './help/help-page.js';

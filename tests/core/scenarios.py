@@ -266,9 +266,17 @@ def twelve(job):
     first_test(job, "front-left-outer", "rear-right-inner", "rear-left-middle", layout="both-12")
 
 
+def drawn(job, *names):
+    """Return positions drawn along the rear, from left to right."""
+    return job.core("drawn_positions", sort="parking-sensor", positions=[
+        {"name": name, "group": "rear", "reach_minutes": 3, "x": 300 + 200 * n, "y": 980}
+        for n, name in enumerate(names)
+    ])  # fmt: skip
+
+
 def own_names(job):
     """Name the positions as somebody would."""
-    positions = job.core("own_positions", names=["driver side", "tow bar", "passenger side"], edge="rear")
+    positions = drawn(job, "driver side", "tow bar", "passenger side")
     job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
              layout="own", part="", positions=positions)  # fmt: skip
     job.tap()
@@ -279,7 +287,7 @@ def own_names(job):
 
 def lone(job):
     """Have one position only."""
-    positions = job.core("own_positions", names=["middle"], edge="rear")
+    positions = drawn(job, "middle")
     job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
              layout="own", part="", positions=positions)  # fmt: skip
     job.tap()

@@ -3,7 +3,7 @@
 import pytest
 
 from server.core.parts import sorts
-from server.core.parts.layouts import own_position
+from server.core.parts.drawn import positions_of
 from server.core.parts.parking_sensor import PARKING_SENSOR
 from server.words.files import languages
 from server.words.speech import Speech
@@ -34,8 +34,10 @@ def test_spanish_calls_them_in_spanish():
 
 
 def test_what_a_person_typed_stays_even_where_a_layout_has_the_same_words():
-    assert PARKING_SENSOR.called(own_position(0, "left outer", "rear")) == "left outer"
-    assert PARKING_SENSOR.called(own_position(1, "by the hook", "rear")) == "by the hook"
+    drawn = [{"name": name, "group": "rear", "reach_minutes": 3, "x": 100 * n, "y": 990}
+             for n, name in enumerate(("left outer", "by the hook"))]  # fmt: skip
+    called = [PARKING_SENSOR.called(each) for each in positions_of(PARKING_SENSOR, drawn)]
+    assert called == ["left outer", "by the hook"]
 
 
 def test_the_next_job_on_a_vehicle_records_the_words_and_shows_the_names(core):

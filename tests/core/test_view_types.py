@@ -14,6 +14,8 @@ from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.scenarios import SCENARIOS
 from tests.core.test_comeback import Yard
+from tests.core.test_drawn_layouts import drawn
+from tests.core.test_drawn_layouts import opened
 from tests.core.view_types import FILE
 from tests.core.view_types import Declared
 from tests.core.view_types import answer_faults
@@ -50,6 +52,15 @@ def ask_for_all(core, job):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
     core("job_list", text="estate")
+
+
+def drawing(core):
+    """Draw a layout for a model of vehicle, so that the next job is offered it."""
+    opened(
+        core, core("drawn_positions", sort="parking-sensor", positions=drawn(pins="1 supply", part="PS-9"))
+    )
+    core("layouts")
+    core("sorts")
 
 
 def contradicting(core):
@@ -225,6 +236,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         printed_here,
         makers_symbols,
         contradicting,
+        drawing,
         to_the_end,
         two_in_hand,
         come_back,

@@ -188,7 +188,7 @@ class Names(Field):
 
 
 class Vehicle(Field):
-    """A vehicle: {"id", "name", "vin"}; with "plate", which came after release, where one was given."""
+    """A vehicle: {"id", "name", "vin"}; with "plate" and "model", both later, where they were given."""
 
     def check(self, path, value):
         """Refuse what is no such object."""
@@ -197,6 +197,7 @@ class Vehicle(Field):
         check_name(path + ".name", value["name"])
         check_text(path + ".vin", value["vin"])
         check_text(path + ".plate", value.get("plate", ""))
+        check_text(path + ".model", value.get("model", ""))
 
     def bound(self, path, value):
         """Refuse an id outside the pattern."""

@@ -48,13 +48,15 @@ def _job_opened(state, event, job) -> None:
     vehicle["vin"] = data["vehicle"]["vin"] or vehicle["vin"]
     if data["vehicle"].get("plate"):
         vehicle["plate"] = data["vehicle"]["plate"]
+    if data["vehicle"].get("model"):
+        vehicle["model"] = data["vehicle"]["model"]
     job = new_job(event["job"], data, event["at"])
     state.jobs[job["id"]] = job
     vehicle["jobs"].append(job["id"])
     for position in data["positions"]:
         place = position["id"]
         if place not in vehicle["holds"]:
-            unit = new_unit("{}.{}".format(vehicle["id"], place), data["part"])
+            unit = new_unit("{}.{}".format(vehicle["id"], place), position.get("part") or data["part"])
             unit["place"] = "fitted"
             unit["vehicle"] = vehicle["id"]
             unit["position"] = place

@@ -2,11 +2,14 @@
 
 from ..codes import troublecode
 from ..codes import vin as vin_numbers
+from ..errors import BadInput
 from ..log import canon
 from ..log import chain
 from ..log import envelope
-from ..parts import layouts
+from ..messages import message
+from ..parts import drawn
 from ..parts import sorts
+from ..parts.sort import Sort
 from ..plan.answer import reason
 
 
@@ -39,16 +42,33 @@ class QuestionOperations:
         """Return the text of a two-byte trouble code."""
         return troublecode.from_bytes(high, low)
 
-    def op_layouts(self):
-        """Return the ready-made layouts."""
-        return sorts.all_layouts()
+    def op_sorts(self):
+        """Return the sorts of part, with the `outline` to draw on and the `layout` that a drawn one is."""
+        return [
+            {"id": sort.identity, "outline": sort.outline, "layout": drawn.of_job(sort)}
+            for sort in sorts.SORTS
+        ]
 
-    def op_own_positions(self, names, edge):
-        """Return positions for own names, drawn along `edge` from left to right."""
-        positions = [layouts.own_position(index, names[index], edge) for index in range(len(names))]
-        layouts.check_positions(positions)
-        return positions
+    def op_drawn_positions(self, sort, positions):
+        """Return drawn positions as a job records them."""
+        return drawn.positions_of(_sort(sort), positions)
+
+    def op_layout_file(self, sort, model, positions):
+        """Return the text of the file of a drawn layout."""
+        return {"text": drawn.file_of(_sort(sort), model, positions)}
+
+    def op_read_layout(self, text):
+        """Return the drawn layout that a file holds."""
+        return drawn.read_file(text)
 
     def op_reason(self, case, plan=True):
         """Reason over a case, without the next moves unless `plan`; probabilities in parts per billion."""
         return reason(case, plan=plan)
+
+
+def _sort(identity: str) -> Sort:
+    sort = sorts.by_identity(identity)
+    if sort is None:
+        choices = ", ".join([known.identity for known in sorts.SORTS])
+        raise BadInput("sort", identity, message("refusals-one-of", choices=choices))
+    return sort

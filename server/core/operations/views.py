@@ -18,6 +18,7 @@ from ..views import others
 from ..views import support
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
+from ..views.kept_layouts import layouts_view
 from ..views.report import report
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
@@ -42,6 +43,10 @@ class ViewOperations(Held):
     def op_make_findable(self):
         """Make some of the words that a search of jobs needs; tell whether all of them are there."""
         return self._findable().make_some()
+
+    def op_layouts(self):
+        """Return the layouts to open a job on: ready-made ones, and those drawn for a model of vehicle."""
+        return layouts_view(self.fold.state)
 
     def op_vehicles(self, text="", most=0):
         """Return the vehicles that `text` finds, `most` of them where that is no 0, for a next job on one."""

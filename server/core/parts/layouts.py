@@ -3,7 +3,8 @@
 A position is {"id", "name", "group", "edge", "reach_minutes"}: `edge` is where it is drawn, `group`
 has those that share a supply and ground (for parking sensors, a bumper), reach is minutes until a hand is
 on the unit. One that lies on a plan has "x" and "y" besides, in thousandths of its width from the left and
-of its length from the top. Which layouts are ready-made, each sort of part declares.
+of its length from the top; "part" and "pins" are noted of some that a person drew. Which layouts are
+ready-made, each sort of part declares.
 """
 
 from ..errors import BadInput
@@ -14,6 +15,8 @@ FAR_END = 1000
 
 EDGES = ("rear", "front", "left", "right")
 MOST_POSITIONS = 24
+# Characters of a part number, and of what is said of the pins.
+MOST_NOTED = 80
 
 # How the id of a position begins that a person named.
 OWN = "own-"
@@ -46,20 +49,16 @@ def check_positions(positions, where: str = "positions") -> None:
         for field in ("x", "y"):
             if field in position and not _is_place(position[field]):
                 raise BadInput(path + "." + field, position[field], message("refusals-place-on-plan"))
+        for field in ("part", "pins"):
+            if not isinstance(position.get(field, ""), str) or len(position.get(field, "")) > MOST_NOTED:
+                wanted = message("refusals-text", least=0, most=MOST_NOTED)
+                raise BadInput(path + "." + field, position[field], wanted)
         ids[position["id"]] = True
         names[position["name"]] = True
 
 
 def _is_place(value) -> bool:
     return isinstance(value, int) and not isinstance(value, bool) and 0 <= value <= FAR_END
-
-
-def own_position(index: int, name: str, edge: str) -> dict:
-    """Return a position of an own layout: the name as typed, the id from its edge and place there.
-
-    The edge keeps two jobs on one vehicle apart: the first at the rear is not the first in front.
-    """
-    return position("{}{}-{}".format(OWN, edge, index + 1), name.strip(), edge, edge, 3)
 
 
 def position(identity: str, name: str, group: str, edge: str, reach: int, place: tuple = ()) -> dict:

@@ -41,6 +41,7 @@ def all_layouts() -> list[dict]:
         for each in sort.layouts():
             if sort is not PARKING_SENSOR:
                 each["id"] = sort.identity + "/" + each["id"]
+            each["sort"] = sort.identity
             each["outline"] = sort.outline
             each["complaints"] = list(sort.complaints)
             each["called"] = {known["id"]: sort.called(known) for known in each["positions"]}

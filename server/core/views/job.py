@@ -107,6 +107,7 @@ def board(job: Job, result: dict | None) -> dict:
                 "count_on_edge": edges[edge],
                 "x": position["x"] if placed else 0,
                 "y": position["y"] if placed else 0,
+                "pins": position.get("pins", ""),
                 "mark": mark,
                 "word": message("views-job-mark", mark=mark),
                 "unit": _unit_brief(job.state, unit) if unit else None,

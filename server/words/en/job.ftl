@@ -255,10 +255,6 @@ job-open-known = { $count ->
 }
 job-open-still = A job on this vehicle is still open.
 job-open-still-go = Go on with it
-job-edge-rear = Along the rear
-job-edge-front = Along the front
-job-edge-left = Left side
-job-edge-right = Right side
 job-layout-heading = Which parts?
 # $count (count): 4
 job-layout-as-before = As last time, { $count ->
@@ -267,18 +263,42 @@ job-layout-as-before = As last time, { $count ->
 }
 job-layout-own = My own
 job-layout-fault = Choose which parts, and where they sit.
-job-layout-no-names = Write one name on each line.
+job-layout-no-names = Put at least one position on the plan.
+job-draw-lead = Tap the plan where one sits, and drag it to its place.
+# $sort: parking-sensor
+job-draw-sort = { CAP(PART($sort, form: "full-many")) }
+job-draw-positions = Positions
+job-draw-add = Add one
+job-draw-move = Move the chosen one
+# $way: left
+job-draw-way = { $way ->
+    [left] To the left
+    [right] To the right
+    [up] Up
+   *[down] Down
+}
+# $number (count): 2
+job-draw-chosen = Position { $number }
+job-draw-name = Name
+job-draw-group = Shares supply and ground
+job-draw-part = Part number here, if another
+job-draw-pins = Pins of its plug
+job-draw-pins-note = Such as: 1 supply, 2 ground, 3 signal.
+job-draw-remove = Take it off
+job-draw-model = Which model of vehicle?
+job-draw-model-note = In your own words. The next one of them is offered this layout.
+job-draw-save = Save as a file
+job-draw-read = Read a file
+job-draw-change = Change this layout
+# $pins: 1 supply, 2 ground
+job-position-pins = Pins: { $pins }
 job-layout-checking = The names are still being checked. Tap again.
-job-layout-edge = Which edge of the vehicle?
-job-layout-names = Names of the positions
-job-layout-names-note = One on each line, from the left of the vehicle to the right, up to 24.
 # $wanted: 1 to 24 names
 job-layout-wanted = Wanted is { $wanted }.
 # $number (count): 2
 # $found: "left"
 # $wanted: a name that no other position has
 job-layout-wanted-of = Name { $number } is { $found }; wanted is { $wanted }.
-job-layout-untested = not tested
 
 ## Pictures
 

@@ -28,6 +28,10 @@ refusals-list-at-most = a list of at most { $most }
 refusals-positions = a list of 1 to { $most } positions
 # $most (count): 600
 refusals-minutes = whole minutes from 0 to { $most }
+refusals-layout-file = a file that holds a layout of Swaptrail
+refusals-layout-version = version 1: a newer app made this file
+# $most (count): 100000
+refusals-layout-size = at most { $most } characters
 refusals-place-on-plan = a whole number from 0 to 1000
 refusals-id-taken = an id that no other position has
 refusals-name-taken = a name that no other position has

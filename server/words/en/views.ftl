@@ -577,3 +577,9 @@ views-correct-unit-is = { $numbers ->
     [serial] { $unit }, serial number { $serial }, is { $where }
    *[none] { $unit } is { $where }
 }
+
+## Layouts that a person drew.
+
+# $model: Blue estate, long
+# $count (count): 10
+views-layout-kept = { $model }, { $count }

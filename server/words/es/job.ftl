@@ -217,10 +217,6 @@ job-open-known = { $count ->
 }
 job-open-still = Un trabajo de este vehículo sigue abierto.
 job-open-still-go = Seguir con él
-job-edge-rear = A lo largo de la parte trasera
-job-edge-front = A lo largo de la parte delantera
-job-edge-left = Lado izquierdo
-job-edge-right = Lado derecho
 job-layout-heading = ¿Qué piezas?
 job-layout-as-before = Como la última vez, { $count ->
     [one] { $count } posición
@@ -228,14 +224,34 @@ job-layout-as-before = Como la última vez, { $count ->
 }
 job-layout-own = Las mías
 job-layout-fault = Elige qué piezas y dónde están.
-job-layout-no-names = Escribe un nombre en cada línea.
+job-layout-no-names = Pon al menos una posición en el plano.
+job-draw-lead = Toca el plano donde hay una y arrástrala a su lugar.
+job-draw-sort = { CAP(PART($sort, form: "full-many")) }
+job-draw-positions = Posiciones
+job-draw-add = Añadir una
+job-draw-move = Mover la elegida
+job-draw-way = { $way ->
+    [left] A la izquierda
+    [right] A la derecha
+    [up] Arriba
+   *[down] Abajo
+}
+job-draw-chosen = Posición { $number }
+job-draw-name = Nombre
+job-draw-group = Comparte alimentación y masa
+job-draw-part = Número de pieza aquí, si es otro
+job-draw-pins = Contactos de su conector
+job-draw-pins-note = Por ejemplo: 1 alimentación, 2 masa, 3 señal.
+job-draw-remove = Quitarla
+job-draw-model = ¿Qué modelo de vehículo?
+job-draw-model-note = Con tus palabras. Al siguiente igual se le ofrece esta disposición.
+job-draw-save = Guardar como archivo
+job-draw-read = Leer un archivo
+job-draw-change = Cambiar esta disposición
+job-position-pins = Contactos: { $pins }
 job-layout-checking = Los nombres aún se están revisando. Toca otra vez.
-job-layout-edge = ¿Qué borde del vehículo?
-job-layout-names = Nombres de las posiciones
-job-layout-names-note = Uno en cada línea, de la izquierda del vehículo a la derecha, hasta 24.
 job-layout-wanted = Se pide { $wanted }.
 job-layout-wanted-of = El nombre { $number } es { $found }; se pide { $wanted }.
-job-layout-untested = sin probar
 
 ## Pictures
 

@@ -398,3 +398,7 @@ views-correct-unit-is = { $numbers ->
     [serial] { $unit }, número de serie { $serial }, está { $where }
    *[none] { $unit } está { $where }
 }
+
+## Layouts that a person drew.
+
+views-layout-kept = { $model }, { $count }

@@ -23,6 +23,7 @@ export const openJobPage = {
   /** @param {import('../frame/context.js').Services} services */
   load: async ({ core, device }) => ({
     layouts: await core.call('layouts'),
+    sorts: await core.call('sorts'),
     latest: await core.call('vehicles', { most: LATEST }),
     learned: (await core.call('learned')).opens_with,
     actor: device.actor,
@@ -141,14 +142,14 @@ function jobOpened(ctx) {
   const { form } = ctx;
   const known = knownVehicle(ctx);
   const plate = (form.plate ?? known?.plate ?? '').trim();
+  const { layout, model, positions } = chosenPositions(ctx);
   const vehicle = known
     ? { id: known.id, name: known.name, vin: known.vin }
     : { id: form.newVehicle, name: form.name.trim(), vin: (form.vin ?? '').replace(/[\s-]/g, '').toUpperCase() };
-  const { layout, positions } = chosenPositions(ctx);
   const part = (form.part ?? known?.part ?? '').trim();
   return {
     kind: 'job_opened',
-    data: { vehicle: plate ? { ...vehicle, plate } : vehicle, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
+    data: { vehicle: { ...vehicle, ...(plate && { plate }), ...(model && { model }) }, complaint: (form.complaint ?? '').trim(), layout, part, positions: withReach(form, positions) },
   };
 }
 

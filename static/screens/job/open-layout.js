@@ -5,25 +5,20 @@
 
 import { html, nothing } from 'lit-html';
 
-import { board } from '../../shapes/board.js';
 import { ask } from '../frame/ask.js';
-import { textField } from '../frame/field.js';
 import { layoutTile } from '../../shapes/layout-tile.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').LayoutPosition} LayoutPosition */
 /** @typedef {import('../../core/views.js').LayoutView} LayoutView */
+/** @typedef {import('../../core/views.js').SortView} SortView */
 /** @typedef {import('../../core/views.js').VehicleView} VehicleView */
 
 const OWN = 'own';
 const AS_BEFORE = 'as-before';
 
-const OWN_EDGES = [
-    { id: 'rear', says: 'job-edge-rear' },
-    { id: 'front', says: 'job-edge-front' },
-    { id: 'left', says: 'job-edge-left' },
-    { id: 'right', says: 'job-edge-right' },
-];
+/** What a layout is drawn with, once somebody draws one. @type {typeof import('../rare-pages.js') | null} */
+let rare = null;
 
 /**
  * @param {import('../frame/context.js').Context} ctx
@@ -33,6 +28,8 @@ export function layoutSection(ctx, faults) {
   const { data } = ctx;
   const known = knownVehicle(ctx);
   const layout = chosenLayout(ctx);
+  /** @type {LayoutView | undefined} */
+  const kept = data.layouts.find((/** @type {LayoutView} */ { id }) => id === layout);
   const tile = (/** @type {string} */ id, /** @type {string} */ name, /** @type {unknown} */ drawing) => html`<label
     class="layout-choice"
   >
@@ -41,6 +38,7 @@ export function layoutSection(ctx, faults) {
       name="layout"
       .checked=${layout === id}
       @change=${() => {
+        if (id === OWN) return draw(ctx);
         ctx.form.layout = id;
         ctx.redraw();
       }}
@@ -59,7 +57,8 @@ export function layoutSection(ctx, faults) {
       </div>
       ${faults.layout && layout !== OWN ? html`<p class="field-fault">${faults.layout}</p>` : nothing}
     </fieldset>
-    ${layout === OWN ? ownPositions(ctx, faults) : nothing}`;
+    ${layout === OWN ? ownPositions(ctx, faults) : nothing}
+    ${kept?.model ? html`<button class="small-button" type="button" @click=${() => draw(ctx, kept)}>${say('job-draw-change')}</button>` : nothing}`;
 }
 
 /**
@@ -84,29 +83,45 @@ function chosenLayout(ctx) {
  * @returns {LayoutView}
  */
 export function chosenReady(ctx) {
-  const layout = chosenLayout(ctx);
-  const wanted = layout === AS_BEFORE ? knownVehicle(ctx)?.layout : layout;
-  return ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === wanted) ?? ctx.data.layouts[0];
+  const { layouts } = ctx.data;
+  const chosen = chosenLayout(ctx);
+  const layout = chosen === AS_BEFORE ? knownVehicle(ctx)?.layout : chosen;
+  const sort = layout === OWN ? ctx.form.drawn?.sort : layout?.split('/')[0];
+  return layouts.find((/** @type {LayoutView} */ each) => each.id === layout) ?? layouts.find((/** @type {LayoutView} */ each) => each.sort === sort) ?? layouts[0];
 }
 
 /**
  * The positions that were chosen, or what stands against them.
  * @param {import('../frame/context.js').Context} ctx
- * @returns {{layout: string, positions: LayoutPosition[], called: Record<string, string>, fault: string}}
+ * @returns {{layout: string, model: string, positions: LayoutPosition[], called: Record<string, string>, fault: string}}
  */
 export function chosenPositions(ctx) {
   const layout = chosenLayout(ctx) ?? '';
-  const wrong = (/** @type {string} */ fault) => ({ layout, positions: [], called: {}, fault });
+  const wrong = (/** @type {string} */ fault) => ({ layout, model: '', positions: [], called: {}, fault });
   const known = knownVehicle(ctx);
-  if (layout === AS_BEFORE && known) return { layout: known.layout, positions: known.positions, called: known.called, fault: '' };
+  if (layout === AS_BEFORE && known) return { layout: known.layout, model: '', positions: known.positions, called: known.called, fault: '' };
   if (layout !== OWN) {
     const found = ctx.data.layouts.find((/** @type {LayoutView} */ { id }) => id === layout);
-    return found ? { layout, positions: found.positions, called: found.called, fault: '' } : wrong(say('job-layout-fault'));
+    return found ? { ...found, fault: '' } : wrong(say('job-layout-fault'));
   }
-  if (!namesOf(ctx).length) return wrong(say('job-layout-no-names'));
+  if (!ctx.form.drawn?.positions.length) return wrong(say('job-layout-no-names'));
   const answer = askOwn(ctx);
   if (!answer) return wrong(say('job-layout-checking'));
-  return answer.fault ? wrong(lineFault(answer.fault)) : { layout, positions: answer.value, called: {}, fault: '' };
+  const { sort, model } = ctx.form.drawn;
+  const recorded = ctx.data.sorts.find((/** @type {SortView} */ { id }) => id === sort).layout;
+  return answer.fault ? wrong(lineFault(answer.fault)) : { layout: recorded, model: model.trim(), positions: answer.value, called: {}, fault: '' };
+}
+
+/**
+ * Begin to draw, on what another layout has if one is named.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {LayoutView} [from]
+ */
+function draw({ form, data, redraw }, from) {
+  form.layout = OWN;
+  if (from) form.drawn = { sort: from.sort, model: from.model, positions: from.drawn, at: -1 };
+  form.drawn ??= { sort: data.sorts[0].id, model: '', positions: [], at: -1 };
+  redraw();
 }
 
 /**
@@ -114,75 +129,36 @@ export function chosenPositions(ctx) {
  * @param {Record<string, string>} faults
  */
 function ownPositions(ctx, faults) {
-  const { form } = ctx;
-  const edge = form.edge ?? 'rear';
-  const answer = namesOf(ctx).length ? askOwn(ctx) : null;
-  return html`<fieldset class="asked">
-      <legend class="asked-words">${say('job-layout-edge')}</legend>
-      <div class="choices choices-two">
-        ${OWN_EDGES.map(
-          ({ id, says }) => html`<label class="choice">
-            <input
-              type="radio"
-              name="edge"
-              .checked=${edge === id}
-              @change=${() => {
-                form.edge = id;
-                ctx.redraw();
-              }}
-            />
-            <span class="choice-word">${say(says)}</span>
-          </label>`,
-        )}
-      </div>
-    </fieldset>
-    ${textField(ctx, 'names', say('job-layout-names'), {
-      note: say('job-layout-names-note'),
-      lines: 5,
-      most: 1200,
-      fault: faults.layout || (answer?.fault ? lineFault(answer.fault) : ''),
-    })}
-    ${answer?.value ? board(asBoard(answer.value, edge)) : nothing}`;
-}
-
-/** @param {import('../frame/context.js').Context} ctx @returns {string[]} */
-function namesOf({ form }) {
-  return (form.names ?? '')
-    .split('\n')
-    .map((/** @type {string} */ line) => line.trim())
-    .filter(Boolean);
+  const { form, redraw } = ctx;
+  if (!rare) {
+    import('../rare-pages.js').then(
+      (read) => {
+        rare = read;
+        redraw();
+      },
+      () => {
+        form.drawnFault = say('frame-screen-missing');
+        redraw();
+      },
+    );
+    return html`<p role="status">${form.drawnFault ?? ''}</p>`;
+  }
+  const answer = form.drawn.positions.length ? askOwn(ctx) : null;
+  return rare.layoutEditor(ctx, faults.layout || (answer?.fault ? lineFault(answer.fault) : ''));
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
 function askOwn(ctx) {
-  return ask(ctx, 'own_positions', { names: namesOf(ctx), edge: ctx.form.edge ?? 'rear' });
+  const { sort, positions } = ctx.form.drawn;
+  return ask(ctx, 'drawn_positions', { sort, positions });
 }
 
 /**
  * The core counts from 0 inside its list; a person counts from 1.
  * @param {import('../../core/client.js').CoreError} fault
  */
-function lineFault({ field, found, wanted }) {
+export function lineFault({ field, found, wanted }) {
   const place = /\[(\d+)\]/.exec(field);
   if (!place) return say('job-layout-wanted', { wanted });
   return say('job-layout-wanted-of', { number: Number(place[1]) + 1, found, wanted });
-}
-
-/**
- * @param {LayoutPosition[]} positions
- * @param {string} edge
- */
-function asBoard(positions, edge) {
-  return {
-    kind: /** @type {'rear' | 'front' | 'around'} */ (edge === 'rear' || edge === 'front' ? edge : 'around'),
-    positions: positions.map((position, index) => ({
-      ...position,
-      index,
-      count_on_edge: positions.length,
-      mark: 'untested',
-      word: say('job-layout-untested'),
-      unit: null,
-      photo: '',
-    })),
-  };
 }

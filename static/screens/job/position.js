@@ -93,6 +93,7 @@ function reachCard(ctx) {
 function sensorCard({ data }, unit) {
   return html`<section class="card">
     <p class="kicker">${say('job-position-sensor', { sort: data.view.sort })}</p>
+    ${data.position.pins ? html`<p>${say('job-position-pins', { pins: data.position.pins })}</p>` : nothing}
     <p>${code(unit.shown, { size: 'large', none: say('job-position-no-label') })}</p>
     ${partFacts(unit)}
     <a class="link-button" href=${linkTo(to.unit(data.position.unit.id))}>${say('job-position-all', { sort: data.view.sort })}</a>
