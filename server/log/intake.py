@@ -16,8 +16,8 @@ from typing import NamedTuple
 import orjson
 
 from server.core.errors import BadInput
+from server.core.facts import bounds
 from server.core.facts import roles
-from server.core.facts.kinds import KINDS
 from server.core.log import envelope
 from server.core.messages import message
 from server.words.spoken import Told
@@ -135,18 +135,8 @@ def judge(event: dict, digest: str, claimed: object, head: Head, kept: str | Non
 
 
 def judge_bounds(event: dict) -> Handling | None:
-    """Returns the refusal of a new event that some host could not show; None lets it in.
-
-    What is kept already is never asked: it stays in the log, and phones draw it as what it is.
-    """
-    kind = None if envelope.is_newer(event) else KINDS.get(event["kind"])
-    fault = None
-    try:
-        envelope.bound(event)
-        if kind and not kind.problem(event["data"]):
-            fault = kind.out_of_bounds(event["data"])
-    except BadInput as error:
-        fault = error
+    """Returns the refusal of a new event that some host could not show; None lets it in."""
+    fault = bounds.outside(event)
     return Handling("refuse", "malformed", fault.message()) if fault else None
 
 

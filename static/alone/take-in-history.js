@@ -9,12 +9,13 @@
  */
 
 import { startNewDevice } from '../log/fork.js';
-import { takeIn } from '../log/take-in.js';
+import { holdInBounds, takeIn } from '../log/take-in.js';
 import { UnsentFileProblem } from '../log/unsent-file-problem.js';
 import { say } from '../words/words.js';
 
 /**
  * @param {object} parts
+ * @param {import('../core/client.js').Core} parts.core
  * @param {import('../log/store.js').Store} parts.store
  * @param {import('../log/device.js').Device} parts.device
  * @param {import('./saved.js').Saved} parts.saved
@@ -22,7 +23,7 @@ import { say } from '../words/words.js';
  * @param {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
  * @returns {Promise<import('../log/take-in.js').TakenIn>}  throws UnsentFileProblem where it may not be
  */
-export async function takeInHistory({ store, device, saved }, file, onPhoto) {
+export async function takeInHistory({ core, store, device, saved }, file, onPhoto) {
   await saved.count();
   const { held } = saved.standing.value;
   const wasEmpty = held.entries + held.photos === 0;
@@ -30,6 +31,7 @@ export async function takeInHistory({ store, device, saved }, file, onPhoto) {
   const taken = await takeIn(store, file, {
     onPhoto,
     before: async (entries) => {
+      await holdInBounds(core, entries);
       actor = entries[entries.length - 1]?.event.actor ?? '';
       const { parted } = await compared(store, device.id, entries);
       if (parted !== null) await startNewDevice(store, device, { from: parted });

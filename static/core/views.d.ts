@@ -15,6 +15,7 @@ export interface Answers {
   others: string;
   evidence: EvidenceView;
   beside: EntriesView;
+  outside: OutsideEntry | null;
   entry: EntryView;
   righted: RightedView;
   assumptions: AssumptionsView;
@@ -407,6 +408,13 @@ export interface EntriesView {
   shown: string;
   jobs: { id: string; title: string }[];
   history: HistoryEntry[];
+}
+
+/** An entry that no host could show, and why. */
+export interface OutsideEntry {
+  device: string;
+  seq: number;
+  message: string;
 }
 
 /** An entry as it can be entered anew; a field "vehicle.plate" is the plate of its vehicle. */

@@ -29,6 +29,22 @@ import { say } from '../words/words.js';
  * @property {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
  */
 
+/** So many entries are asked about at once. */
+const AT_ONCE = 500;
+
+/**
+ * Refuse what no phone could show, as a server does; a phone whose core does not run takes it as it is.
+ * @param {import('../core/client.js').Core} core
+ * @param {import('./unsent-file-reader.js').Entry[]} entries
+ */
+export async function holdInBounds(core, entries) {
+  for (let from = 0; core.available && from < entries.length; from += AT_ONCE) {
+    const envelopes = entries.slice(from, from + AT_ONCE).map(({ event }) => event);
+    const outside = await core.call('outside', { envelopes });
+    if (outside) throw new UnsentFileProblem(say('troubles-outside'), say('troubles-outside-do', { ...outside, seq: String(outside.seq) }));
+  }
+}
+
 /**
  * Take a file in, all of it or nothing; throws UnsentFileProblem where it may not be.
  * @param {import('./store.js').Store} store

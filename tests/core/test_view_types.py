@@ -95,6 +95,8 @@ def spare_beside(core):
     spare = {"unit": "s1", "part": "PS-1", "serial": "", "code": "", "how": "tapped", "place": "stock"}
     core("add", events=[{"event": job.envelope("unit_added", spare, job=None)}])
     core("beside", unit="s1")
+    late = {**job.events[0], "at": 9_000_000_000_000_000}
+    assert core("outside", envelopes=[job.events[0], late])["seq"] == late["seq"]
     core("beside", unit=home(OUTER))
 
 

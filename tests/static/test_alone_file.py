@@ -22,7 +22,7 @@ PARTS = """async () => {
   const { takeInHistory } = await import('/app/parts.js');
   window.takeIn = (text, name = 'swaptrail-try.txt') =>
     say(async () => {
-      const taken = await takeInHistory({ store, device, saved }, new File([text], name));
+      const taken = await takeInHistory({ core, store, device, saved }, new File([text], name));
       await log.catchUp();
       return taken;
     });
@@ -321,6 +321,27 @@ def test_a_bad_file_is_named_and_leaves_the_phone_as_it_was(take_phone):
         assert ("take it in again" if kind == "newer" else "Nothing was taken in.") in refused["sentence"]
         assert (new.names(), new.pictures()) == before
     assert new.takes_in(text)["entries"] == 5
+
+
+FORGED = """async (at) => {
+  const { chain, appended } = await import('/app/parts.js');
+  const head = await store.getMeta('head');
+  const drafts = [stock('x')];
+  const entries = await chain(drafts, head, 'Mallory', at, false);
+  await appended(store, { at, head, entries }, drafts, { unchecked: false, actor: 'Mallory' });
+}"""
+
+
+def test_what_no_phone_could_show_is_refused_by_its_entry_as_a_server_refuses_it(take_phone):
+    old, new = take_phone(), take_phone()
+    old.record("one")
+    old.page.evaluate(FORGED, 9_000_000_000_000_000)
+
+    refused = new.takes_in(old.file())
+
+    assert refused["title"] == "This file holds what no phone can show"
+    assert f"Entry 2 of phone {old.device} – event.at:" in refused["sentence"]
+    assert new.names() == []
 
 
 def test_a_file_that_was_cut_off_gives_what_is_there_and_the_rest_comes_later(take_phone):

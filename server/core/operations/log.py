@@ -2,6 +2,7 @@
 
 from .. import rules
 from ..errors import BadInput
+from ..facts import bounds
 from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.fold import apply
 from ..log import envelope
@@ -68,6 +69,15 @@ class LogOperations(Held):
             if events[index]["kind"] not in KINDS_OF_CORRECTION:
                 apply(trial.state, _provisional(events[index], index))
         return {"refusal": None}
+
+    def op_outside(self, envelopes):
+        """Return the first of envelopes that no host could show, {"device", "seq", "message"}, or None."""
+        for event in envelopes:
+            envelope.check(event)
+            fault = bounds.outside(event)
+            if fault:
+                return {"device": event["device"], "seq": event["seq"], "message": fault.message()}
+        return None
 
     def op_state(self):
         """Return the whole state."""

@@ -87,6 +87,11 @@ troubles-elsewhere = This phone holds something else there
 # $seq: 4
 # $device: d0123456789abcdef
 troubles-elsewhere-do = Entry { $seq } of phone { $device } is not the one that this phone has, or leaves a gap after it: two phones have used one identity. Nothing was taken in. Have the file taken in on the server: swaptrail take-in FILE.
+troubles-outside = This file holds what no phone can show
+# $seq: 4
+# $device: d0123456789abcdef
+# $message: data.position: found "ä", wanted letters from a to z
+troubles-outside-do = Entry { $seq } of phone { $device } – { $message }. Nothing was taken in.
 troubles-begins-middle = This file begins in the middle
 # $count (count): 3
 # $first: 2

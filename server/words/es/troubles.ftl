@@ -59,6 +59,8 @@ troubles-newer-file-do = Tiene la versión { $version }; este teléfono lee hast
 troubles-photo-line = La foto de la línea { $line }
 troubles-elsewhere = Este teléfono tiene otra cosa ahí
 troubles-elsewhere-do = La anotación { $seq } del teléfono { $device } no es la que tiene este teléfono, o deja un hueco: dos teléfonos usaron una misma identidad. No se recogió nada. Haz que se recoja el archivo en el servidor: swaptrail take-in FILE.
+troubles-outside = Este archivo tiene algo que ningún teléfono puede mostrar
+troubles-outside-do = Anotación { $seq } del teléfono { $device } – { $message }. No se recogió nada.
 troubles-begins-middle = Este archivo empieza por la mitad
 troubles-begins-middle-do = { $count ->
     [one] La anotación { $last } del teléfono { $device } no está

@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { canShare, saveFile, shareFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
-import { takeIn } from '../../log/take-in.js';
+import { holdInBounds, takeIn } from '../../log/take-in.js';
 import { unsentFile } from '../../log/unsent-file.js';
 import { countWords } from '../phone/phone-notices.js';
 import { outcomeOf, outcomePanel } from '../phone/taken-in.js';
@@ -88,9 +88,9 @@ export function takeInFile(ctx) {
  * @param {File} file
  */
 function take({ services }, file) {
-  const { store, log, sync } = services;
+  const { core, store, log, sync } = services;
   return outcomeOf(async () => {
-    const taken = await takeIn(store, file);
+    const taken = await takeIn(store, file, { before: (entries) => holdInBounds(core, entries) });
     await log.catchUp();
     sync.now();
     return taken;
