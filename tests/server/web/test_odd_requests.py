@@ -1,5 +1,6 @@
 """Whatever anyone sends ends in a refusal in the one shape, never in an error of the server."""
 
+import json
 import re
 from urllib.parse import quote
 
@@ -9,6 +10,7 @@ from server.phones.sessions import UNUSED_DAYS
 from tests.server.phone import assert_refused
 from tests.server.phone import job_opened
 from tests.server.phones.test_roles import ROUTES
+from tests.server.phones.test_roles import SENT as SENT_BY_ROUTE
 
 HALF = "\ud800"  # one half of a surrogate pair, which JSON can hold and UTF-8 can't
 DAY_MS = 86_400_000
@@ -136,3 +138,40 @@ def test_a_search_for_a_sign_finds_nothing_by_it(counter, phone):
 
     for sign in ("%", "_", "*", '" OR "', "' OR 1 --", "NEAR(", "serial: 7890"):
         assert counter.get(f"/api/search?text={quote(sign)}").get_json() == [], sign
+
+
+# What no body of the app has in place of any of its values.
+VALUES = [None, True, -1, 2**63, 10**400, 1.5, float("nan"), "", HALF, "x" * 3000, [[]], {"a": HALF}]
+BODIES = {
+    **{endpoint: sent["json"] for endpoint, sent in SENT_BY_ROUTE.items() if "json" in sent},
+    "POST /api/pairings": {"role": "bench"},
+    "POST /api/labels": {"count": 1, "layout": "a4", "distance": 20, "format": "pdf"},
+    "POST /api/labels/<row:batch>/void": {"codes": ["JRMMA"], "reason": "torn"},
+}
+
+
+def others(value):
+    """Give a body with each of its values, and the whole, replaced by each of VALUES."""
+    yield from VALUES
+    inner = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for key, item in list(inner):
+        for other in others(item):
+            changed = value.copy()
+            changed[key] = other
+            yield changed
+
+
+def test_no_route_fails_at_any_value_of_a_body(new_phone):
+    bench = new_phone("d00000000000000aa")
+    clerk = new_phone("d00000000000000cc", "Jo", "counter")
+    bench.record("job_opened", job_opened())
+    sync = {"app": "b1", "v": 1, "device": bench.device, "cursor": 0, "key": "", "events": bench.entries}
+    bodies = {**BODIES, "POST /api/sync": {**sync, "certificates": [], "signed_heads": [], "seen": {}}}
+    for endpoint, body in bodies.items():
+        method, _, path = endpoint.partition(" ")
+        address = re.sub("<.+?>", "99", path)
+        asker = clerk if "register" in path else bench
+        for other in others(body):
+            text = json.dumps(other)
+            answer = asker.write(method, address, data=text, content_type="application/json")
+            assert answer.status_code < 500, (endpoint, text[:300])
