@@ -96,7 +96,7 @@ def test_without_the_checks_a_picture_and_a_label_are_saved_unchecked(without_wa
     phone.sees()
     phone.tap("Take the picture")
     page.get_by_role("radio", name="right outer").check()
-    page.get_by_label("Label of the sensor in your hand").fill(labels.shown(CODE).lower())
+    page.get_by_label("Label of the part in your hand").fill(labels.shown(CODE).lower())
     phone.tap("Save it unchecked")
     page.get_by_text("Saved on this phone, unchecked.").wait_for()
 

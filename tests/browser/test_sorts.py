@@ -75,6 +75,7 @@ def test_ten_positions_are_drawn_kept_for_a_model_and_offered_again(phone, tmp_p
     page.locator(".file-button input").set_input_files(tmp_path / "layout.json")
     page.get_by_text("a file that holds a layout of Swaptrail").wait_for(state="detached")
     assert page.get_by_label("Which model of vehicle?").input_value() == "Long van"
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
 
 
 SORTS = (

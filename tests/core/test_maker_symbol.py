@@ -115,8 +115,8 @@ def test_a_text_parted_by_group_marks_is_offered_piece_by_piece(core):
         pytest.param("Größe 7", "broken", "characters", id="not printed on parts"),
         pytest.param("  ", "no_numbers", "empty", id="blank"),
         pytest.param("https://example.org/p/1", "foreign", "not opened", id="an address"),
-        pytest.param("HTTP://YARD:8765/U/DEFHM", "label", "which sensor", id="our own label"),
-        pytest.param("HTTP://OTHER/U/DEFHM", "label", "which sensor", id="a label from elsewhere"),
+        pytest.param("HTTP://YARD:8765/U/DEFHM", "label", "which part", id="our own label"),
+        pytest.param("HTTP://OTHER/U/DEFHM", "label", "which part", id="a label from elsewhere"),
     ],
 )
 def test_what_holds_no_numbers_says_what_to_do(core, text, outcome, says):

@@ -5,7 +5,7 @@
 codes-text-wanted = the text that was scanned or typed
 codes-elsewhere-title = A label from elsewhere
 # $host: yard.example
-codes-elsewhere = This label belongs to { $host }, not to this installation. Stick one of your own labels on the sensor.
+codes-elsewhere = This label belongs to { $host }, not to this installation. Stick on one of your own labels.
 codes-not-whole-title = Not a whole code
 # $code: K7F3
 # $count (count): 4
@@ -29,7 +29,7 @@ codes-foreign = It holds: { $text }
 codes-symbol-texts-wanted = a list of the texts that were read from symbols
 codes-symbol-text-wanted = the text that was read from a symbol
 codes-own-label-title = This is a label of your own
-codes-own-label = It says which sensor this is, not its numbers. Show the maker's symbol.
+codes-own-label = It says which part this is, not its numbers. Show the maker's symbol.
 codes-web-address-title = This symbol holds a web address
 codes-web-address = It is not opened, and holds no numbers. Show the other symbol, or type the numbers.
 codes-symbol-not-whole-title = This symbol is not whole

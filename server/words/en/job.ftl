@@ -397,7 +397,7 @@ job-shared-refused = Not kept
 
 ## While the checks do not run
 
-job-unchecked-guide = The sensor and its label
+job-unchecked-guide = The part and its label
 job-unchecked-alt = The picture just taken
 job-unchecked-take = Take the picture
 job-unchecked-back = Go back
@@ -405,7 +405,7 @@ job-unchecked-heading = Record a picture and a label
 # $later: when the checks run again
 job-unchecked-lead = The app cannot say what comes next. Pictures and labels are saved all the same; they are put in order { $later }.
 job-unchecked-again = Take it again
-job-unchecked-label = Label of the sensor in your hand
+job-unchecked-label = Label of the part in your hand
 job-unchecked-label-note = As it stands on the label. Leave it empty if none is in your hand.
 job-unchecked-saved = Saved on this phone, unchecked.
 job-unchecked-save = Save it unchecked

@@ -16,11 +16,11 @@ scan-close = Close the camera
 scan-code = Code on the label
 scan-code-note = Five characters. The hyphen may be left out.
 scan-no-label = There is no label: write a code by hand
-scan-write-lead = Write this code on a piece of tape with a felt pen, and stick it on the sensor now.
-scan-write-note = No other sensor has it. Compare it once, character by character, before you put the sensor down.
+scan-write-lead = Write this code on a piece of tape with a felt pen, and stick it on now.
+scan-write-note = Nothing else has it. Compare it once, character by character, before you put the part down.
 # $count (count): 2
 scan-which = { $count } labels are in view
-scan-which-ask = Which one is on the sensor in your hand?
+scan-which-ask = Which one is on the part in your hand?
 
 ## The maker's symbol.
 

@@ -4,7 +4,7 @@
 
 codes-text-wanted = el texto que se leyó o se tecleó
 codes-elsewhere-title = Una etiqueta de otro sitio
-codes-elsewhere = Esta etiqueta es de { $host }, no de esta instalación. Pega una de tus etiquetas en el sensor.
+codes-elsewhere = Esta etiqueta es de { $host }, no de esta instalación. Pega una de tus etiquetas.
 codes-not-whole-title = El código no está entero
 codes-not-whole = { $count ->
     [one] { $code } tiene { $count } carácter; un código tiene { $whole }. Lee otra vez la etiqueta.
@@ -21,7 +21,7 @@ codes-foreign = Contiene: { $text }
 codes-symbol-texts-wanted = una lista de los textos leídos en los símbolos
 codes-symbol-text-wanted = el texto leído en un símbolo
 codes-own-label-title = Esta es una etiqueta tuya
-codes-own-label = Dice qué sensor es, no sus números. Enseña el símbolo del fabricante.
+codes-own-label = Dice qué pieza es, no sus números. Enseña el símbolo del fabricante.
 codes-web-address-title = Este símbolo contiene una dirección web
 codes-web-address = No se abre, y no contiene números. Enseña el otro símbolo o teclea los números.
 codes-symbol-not-whole-title = Este símbolo no está entero

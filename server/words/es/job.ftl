@@ -337,14 +337,14 @@ job-shared-refused = Sin guardar
 
 ## While the checks do not run
 
-job-unchecked-guide = El sensor y su etiqueta
+job-unchecked-guide = La pieza y su etiqueta
 job-unchecked-alt = La imagen recién hecha
 job-unchecked-take = Hacer la foto
 job-unchecked-back = Volver
 job-unchecked-heading = Registra una imagen y una etiqueta
 job-unchecked-lead = La aplicación no puede decir qué viene ahora. Las imágenes y etiquetas se guardan igualmente; se ordenan { $later }.
 job-unchecked-again = Hacerla otra vez
-job-unchecked-label = Etiqueta del sensor que tienes en la mano
+job-unchecked-label = Etiqueta de la pieza que tienes en la mano
 job-unchecked-label-note = Tal como está en la etiqueta. Déjalo vacío si no tienes ninguno en la mano.
 job-unchecked-saved = Guardado en este teléfono, sin comprobar.
 job-unchecked-save = Guardar sin comprobar

@@ -16,10 +16,10 @@ scan-close = Cerrar la cámara
 scan-code = Código de la etiqueta
 scan-code-note = Cinco caracteres. El guion puede faltar.
 scan-no-label = No hay etiqueta: escribir un código a mano
-scan-write-lead = Escribe este código en un trozo de cinta con rotulador y pégalo ya en el sensor.
-scan-write-note = Ningún otro sensor lo tiene. Compáralo una vez, carácter a carácter, antes de soltar el sensor.
+scan-write-lead = Escribe este código en un trozo de cinta con rotulador y pégalo ya.
+scan-write-note = Ninguna otra pieza lo tiene. Compáralo una vez, carácter a carácter, antes de soltar la pieza.
 scan-which = Hay { $count } etiquetas a la vista
-scan-which-ask = ¿Cuál está en el sensor que tienes en la mano?
+scan-which-ask = ¿Cuál está en la pieza que tienes en la mano?
 
 ## El símbolo del fabricante.
 
