@@ -10,7 +10,7 @@ OUTER = "rear-right-outer"
 def test_where_to_stand_is_drawn_and_distances_go_with_the_walk(take_screens):
     phone = take_screens(width=320).holds(at_the_end("walk"))
     page = phone.show(f"/#/job/{JOB}")
-    page.get_by_text("Where to stand, and distances").click()
+    page.get_by_text("Where to stand", exact=True).click()
     page.get_by_role("img", name="Where the pole stands, from above").wait_for()
     assert page.locator(".stand-pole").count() == 4
     page.get_by_label("Bumper's width, cm").fill("1,7 m")

@@ -181,7 +181,7 @@ steps-test-summary-went = The fault came and went.
 # $count (count): 1
 # $what: quiet
 steps-walk-save = Save: { $count } { $what }
-steps-stand = Where to stand, and distances
+steps-stand = Where to stand
 steps-stand-alone = Alone? Engine off, parking brake on, a stand for the pole. Or a second person holds it.
 # $far: 60
 steps-stand-pole = Pole: 75 mm thick, 1 m high. It stands { $far } cm off; the grid has 10 cm, up to 1 m.
