@@ -5,12 +5,15 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from demo_db import year
 from demo_db.hints import hints
 from demo_db.log import Log
+from demo_db.log import Phone
 from demo_db.log import StoryBroken
 from demo_db.stories import MARAS_PHONE
 from demo_db.stories import START
 from demo_db.stories import tell
+from demo_db.year import YEARS_PHONE
 from server.log import events
 from server.photos import store as photo_store
 from server.storage import DataFolder
@@ -22,8 +25,11 @@ class FolderInUse(Exception):
     """The data folder holds something that is no demo; nothing was written to it."""
 
 
-def build(data_dir: Path, base_url: str, *, start: int = START) -> list[str]:
-    """Fill an empty data folder and return a few lines on what to try; a demo there stays as it is."""
+def build(data_dir: Path, base_url: str, *, start: int = START, with_year: bool = False) -> list[str]:
+    """Fill an empty data folder and return a few lines on what to try; a demo there stays as it is.
+
+    `with_year` puts a year of jobs before the demo's own, for the page of what jobs teach.
+    """
     folder = DataFolder(data_dir)
     folder.prepare()
     log = Log(base_url)
@@ -34,6 +40,8 @@ def build(data_dir: Path, base_url: str, *, start: int = START) -> list[str]:
         elif events.last_n(db):
             raise FolderInUse(f"{data_dir} holds data that is no demo. Name an empty folder.")
         else:
+            if with_year:
+                year.tell(log, Phone(YEARS_PHONE, "Mara"), start)
             tell(log, start)
             _store(db, folder, log)
     return hints(log)

@@ -93,6 +93,12 @@ class Log:
         """Take the last label of the roll; returns its code."""
         return self._codes.pop()
 
+    def more_labels(self, count: int) -> list[str]:
+        """Return the codes of another roll of labels."""
+        drawn = list(Dice("another roll").bytes(_CODE_BYTES * 4))
+        codes: list[str] = self.ask("codes", random=drawn, count=count, taken=self._codes)
+        return codes
+
     def label_text(self, code: str) -> str:
         """Return what a phone reads off a label."""
         return f"{self.base}/U/{code}".upper()

@@ -6,6 +6,7 @@ The demo's past year is made of such jobs, and so are the yards that the figures
 """
 
 from collections.abc import Callable
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from demo_db.dice import Dice
@@ -55,8 +56,20 @@ class Visit(NamedTuple):
 class Worker:
     """Somebody at work on one job; `steps` is what came of it."""
 
-    def __init__(self, visit: Visit, truth: Truth, hands: Hands, dice: Dice, label: Callable[[], str]):
-        """Draw the cause of a visit; `label` gives the next label off the roll."""
+    def __init__(
+        self,
+        visit: Visit,
+        truth: Truth,
+        hands: Hands,
+        dice: Dice,
+        label: Callable[[], str],
+        sits: dict[str, str] | None = None,
+        labelled: Sequence[str] = (),
+    ):
+        """Draw the cause of a visit; `label` gives the next label off the roll.
+
+        `sits` is what sits on a vehicle that was here before, `labelled` what of it has a label.
+        """
         self.visit = visit
         self.steps: list[Step] = []
         self._truth = truth
@@ -64,10 +77,10 @@ class Worker:
         self._dice = dice
         self._label = label
         self._places = [each["id"] for each in visit.positions]
-        self._sits = {place: f"{visit.vehicle['id']}.{place}" for place in self._places}
+        self._sits = sits or {place: f"{visit.vehicle['id']}.{place}" for place in self._places}
         self._fresh = {*self._places}
         self._opened: set[str] = set()
-        self._labelled: set[str] = set()
+        self._labelled = set(labelled)
         self.cause = self._drawn()
 
     def work(self) -> list[Step]:

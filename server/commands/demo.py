@@ -87,7 +87,7 @@ def _fill(data: Path, base: str) -> list[str]:
             raise CommandRefused(message("commands-demo-other-data", folder=str(data)))
         import demo_db  # here, because no other command needs what the scenario needs
 
-        hints: list[str] = demo_db.build(data, base)
+        hints: list[str] = demo_db.build(data, base, with_year=True)
         keep_setting(db, _MARK, "1")
         RETURN_WINDOW.change(db, 0)  # the story has its own dates; a window would shut on them
     return hints

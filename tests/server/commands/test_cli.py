@@ -286,7 +286,7 @@ import sys
 import demo_db
 from server.commands.cli import main
 
-demo_db.build = lambda data, base: ["A hint of the short demo."]
+demo_db.build = lambda data, base, **more: ["A hint of the short demo."]
 sys.exit(main(["demo", *sys.argv[1:]]))
 """
 
