@@ -26,6 +26,7 @@ from server.photos.store import MOST_BYTES
 from server.queries import projection
 from server.queries import returns
 from server.register import routes as register
+from server.slips import routes as slips
 from server.storage import DataFolder
 from server.web import assets
 from server.web import bodies
@@ -93,7 +94,7 @@ def create_app(config: Config) -> Flask:
     projection.init_app(app, shell.assets[CORE_URL].sha256)
     for part in (
         brought, installation, labelling, lessons, news, paired, pairing,
-        photos, register, returns, sync,
+        photos, register, returns, slips, sync,
     ):  # fmt: skip
         app.register_blueprint(part.blueprint)
     return app

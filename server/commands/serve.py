@@ -18,6 +18,7 @@ from server.refusals import CommandRefused
 from server.register.address import checked
 from server.serving.base_address import DEFAULT_HOST
 from server.serving.base_address import DEFAULT_PORT
+from server.slips import place
 from server.storage.kept_days import RETURN_WINDOW
 from server.storage.kept_days import Days
 
@@ -42,6 +43,7 @@ class _Options(NamedTuple):
     behind_proxy: bool
     bind: str | None
     register: str | None
+    printer: str | None
 
 
 _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
@@ -64,6 +66,7 @@ _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
 )
 @option("--warranty-days", "commands-serve-warranty-days", type=int, metavar="N")
 @option("--register", "commands-serve-register", metavar="URL")
+@option("--printer", "commands-serve-printer", metavar="LANGUAGE:PLACE")
 @option("--lan", "commands-serve-lan", section=_LAN, is_flag=True)
 @option("--name", "commands-serve-name", section=_LAN, metavar="NAME")
 @option("--trust-port", "commands-serve-trust-port", section=_LAN, type=int, metavar="N")
@@ -79,6 +82,7 @@ def command(**given: Any) -> None:
     days = Days(options.return_days, options.warranty_days)
     _refuse_stray(options, way)
     register = checked(options.register) if options.register else None
+    printer = place.checked(options.printer) if options.printer else None
     if way == "--lan":
         from server.serving.lan import serve_lan  # here: only this way needs a certificate authority
 
@@ -92,19 +96,30 @@ def command(**given: Any) -> None:
                 options.pair,
                 days,
                 register,
+                printer,
             )
         )
         return
     from server.serving import beyond
     from server.serving import serve
 
-    own = beyond.Options(options.data, options.host, options.port, options.bind, options.pair, days, register)
+    own = beyond.Options(
+        options.data, options.host, options.port, options.bind, options.pair, days, register, printer
+    )
     if options.cert and options.key:
         beyond.run_with_certificate(own, options.cert, options.key)
     elif way == "--behind-proxy":
         beyond.run_behind_proxy(own)
     else:
-        serve.run(options.data, options.host, options.port, pair=options.pair, days=days, register=register)
+        serve.run(
+            options.data,
+            options.host,
+            options.port,
+            pair=options.pair,
+            days=days,
+            register=register,
+            printer=printer,
+        )
 
 
 def _way(options: _Options) -> str | None:

@@ -16,6 +16,7 @@ _ALONE = {
     "/api/labels": BENCH,
     "/api/records/kept": COUNTER,
     "/api/register": COUNTER,
+    "/api/slips": COUNTER,
     "/api/returns": COUNTER,
     "/api/search": COUNTER,
 }

@@ -21,6 +21,8 @@ from server.serving.serve import greeting
 from server.serving.serve import held_open
 from server.serving.serve import serve
 from server.serving.serve import settled_base
+from server.slips.place import Printer
+from server.slips.spool import printing
 from server.storage import DataFolder
 from server.storage.kept_days import AS_KEPT
 from server.storage.kept_days import Days
@@ -39,6 +41,7 @@ class Options(NamedTuple):
     pair: str | None = None
     days: Days = AS_KEPT
     register: RegisterAddress | None = None
+    printer: Printer | None = None
 
 
 def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
@@ -49,7 +52,11 @@ def run_with_certificate(options: Options, cert: Path, key: Path) -> None:
     base = settled_base(options.data, options.host, options.port, "https")
     check_port(bind, base_address.port_of(base))
     app = create_app(Config(options.data, base))
-    with held_open(DataFolder(options.data), options.days), joined(app, base, options.register):
+    with (
+        held_open(DataFolder(options.data), options.days),
+        joined(app, base, options.register),
+        printing(app, options.printer),
+    ):
         serve(
             app,
             base,
@@ -72,7 +79,11 @@ def run_behind_proxy(options: Options) -> None:
     app = create_app(Config(options.data, base, behind_proxy=True))
     limits = Limits()
     lines = [say("serving-proxy-finds", address=f"http://{base_address.in_brackets(bind)}:{port}"), ""]
-    with held_open(DataFolder(options.data), options.days), joined(app, base, options.register):
+    with (
+        held_open(DataFolder(options.data), options.days),
+        joined(app, base, options.register),
+        printing(app, options.printer),
+    ):
         serve(
             app,
             base,

@@ -35,6 +35,8 @@ from server.serving.connections import Certificate
 from server.serving.connections import HttpServer
 from server.serving.connections.limits import Limits
 from server.serving.terminal import qr_lines
+from server.slips.place import Printer
+from server.slips.spool import printing
 from server.storage import DataFolder
 from server.storage.kept_days import AS_KEPT
 from server.storage.kept_days import Days
@@ -54,14 +56,16 @@ def run(
     pair: str | None = None,
     days: Days = AS_KEPT,
     register: RegisterAddress | None = None,
+    printer: Printer | None = None,
 ) -> None:
     """Serves `data`; prints a pairing link when no phone is paired yet, or for the role in `pair`.
 
-    `days` changes what the data folder keeps; `register` is the one that a chain's counters share.
+    `days` changes what the data folder keeps; `register` is the one that a chain's counters share,
+    `printer` prints slips.
     """
     base = settled_base(data, host, port, "http")
     app = create_app(Config(data, base))
-    with held_open(DataFolder(data), days), joined(app, base, register):
+    with held_open(DataFolder(data), days), joined(app, base, register), printing(app, printer):
         serve(app, base, lambda: print("\n".join(greeting(app, base, data, pair)), flush=True))
 
 

@@ -16,7 +16,7 @@ _EMPTY_BEFORE_A_MESSAGE = re.compile(r"\n(?: *\n)+(?=\S|$)")
 
 
 #: Areas that only the server's machine says, in a terminal or an answer; no phone needs them.
-AT_THE_SERVER = {"case", "commands", "keeping", "lessons", "register", "server", "serving"}
+AT_THE_SERVER = {"case", "commands", "keeping", "lessons", "register", "server", "serving", "slips"}
 #: Areas of which a page carries the words itself.
 IN_A_PAGE = {"plain"}
 

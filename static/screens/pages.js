@@ -17,9 +17,7 @@ import { movesPage } from './job/moves-page.js';
 import { openJobPage } from './job/open-job.js';
 import { outboxPage } from './you/outbox.js';
 import { pairPage } from './you/pair.js';
-import { photosPage } from './job/photos-page.js';
 import { positionPage } from './job/position.js';
-import { trailPage } from './job/trail-page.js';
 import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
 import { unitPage } from './unit/unit.js';
 import { youPage } from './you/you.js';
@@ -67,9 +65,9 @@ const PAGES = {
   job: jobPage,
   // A move chosen here is entered at the step, so both share its form.
   moves: { ...jobPage, load: loadJob, asks: jobQuestion, draw: (ctx) => movesPage({ ...ctx, ...stepContext(ctx.data) }) },
-  trail: trailPage,
+  trail: later((rare) => rare.trailPage),
   history: historyPage,
-  photos: photosPage,
+  photos: later((rare) => rare.photosPage),
   assumptions: later((rare) => rare.assumptionsPage),
   hand: handPage,
   ways: later((rare) => rare.waysPage),

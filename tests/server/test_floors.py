@@ -16,7 +16,13 @@ FLOORS = (
     ("serving.lan",),
     ("serving",),  # runs the app
     ("app",),  # puts all routes together
-    ("labelling", "site", "building", "register"),  # register: routes and a thread over the core's answers
+    (
+        "labelling",
+        "site",
+        "building",
+        "register",
+        "slips",
+    ),  # register: routes and a thread over the core's answers
     ("keeping",),
     ("keeping.verify",),
     ("keeping.record", "keeping.manifest"),

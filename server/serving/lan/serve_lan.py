@@ -42,6 +42,8 @@ from server.serving.lan.trust_page import create_trust_page
 from server.serving.serve import check_port
 from server.serving.serve import held_open
 from server.serving.serve import serve
+from server.slips.place import Printer
+from server.slips.spool import printing
 from server.storage import DataFolder
 from server.storage.kept_days import AS_KEPT
 from server.storage.kept_days import Days
@@ -60,6 +62,7 @@ class Options(NamedTuple):
     pair: str | None = None
     days: Days = AS_KEPT
     register: RegisterAddress | None = None
+    printer: Printer | None = None
 
 
 class _Place(NamedTuple):
@@ -94,7 +97,11 @@ def run(options: Options) -> None:
         where = options.interface and interface.name
         beside.append(Announcer(planned.host, planned.port, lambda: chosen_interface(where), renewal.look))
     start = greeting.Greeting(options.data, planned, authority, is_new, interface, instants.now())
-    with held_open(folder, options.days), joined(app, planned.base, options.register):
+    with (
+        held_open(folder, options.days),
+        joined(app, planned.base, options.register),
+        printing(app, options.printer),
+    ):
         serve(
             app,
             planned.base,

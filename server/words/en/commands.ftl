@@ -146,6 +146,7 @@ commands-serve-warranty-days = How many days the yard answers for its work, on a
 # $days (count): 30
 commands-serve-return-days = How many days after it came off a sensor is taken back (kept; { $days }).
 commands-serve-register = Ask the other counters of a chain, by this register (postgresql://USER@HOST/DATABASE).
+commands-serve-printer = Print a slip after each decision at the counter, in ZPL or ESC/POS: zpl:PLACE or escpos:PLACE, where PLACE is a file, a device or tcp://HOST:PORT.
 commands-serve-lan = For the phones in the same network, over HTTPS of its own.
 commands-serve-name = NAME.local, a DNS name of your own, or a private address; fixed at first start (a new name).
 commands-serve-trust-port = Of the page for phones (one above --port).

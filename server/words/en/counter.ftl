@@ -138,3 +138,34 @@ counter-hand-scanner-is = One that types needs no tap: scan on any screen here.
 counter-prefix = What it types before each code
 counter-prefix-note = Leave it empty where it types nothing more.
 counter-prefix-keep = Keep this
+
+## Several at once, and the screen of a counter with a computer.
+
+counter-queue = What waits
+# $count (count): 3
+# $why: serial number
+counter-together = Decide these { $count } together: { $why }
+# $why: serial number
+counter-several = Held for: { $why }
+counter-together-reason = Your reason, where you decide otherwise than proposed
+# $decision: Accept
+# $count (count): 3
+counter-decide-several = { $decision }: { $count }
+
+## Slips.
+
+counter-slip = A slip after each decision
+# $way: printer
+counter-slip-way = { $way ->
+    [printer] From the printer at the server
+    [paper] Show it, to print it here
+   *[none] None
+}
+# $state: waits
+counter-slip-state = { $state ->
+    [sent] Its slip is printed.
+    [waits] Decided. Its slip waits: the printer does not answer.
+   *[failed] Decided. Its slip was not printed: server or printer cannot be reached.
+}
+counter-slip-again = Print the slip again
+counter-slip-paper = Slip on paper

@@ -123,6 +123,7 @@ commands-serve-pair = Escribe un enlace de emparejamiento aunque ya haya un tel�
 commands-serve-warranty-days = Cuántos días responde el taller por su trabajo, en todos sus teléfonos (se guarda; con 0 cada uno tiene los suyos).
 commands-serve-return-days = Cuántos días después de desmontarlo se admite la devolución de un sensor (se guarda; { $days }).
 commands-serve-register = Consulta a los demás mostradores de una cadena por este registro (postgresql://USUARIO@HOST/BASE).
+commands-serve-printer = Imprime un resguardo tras cada decisión en el mostrador, en ZPL o ESC/POS: zpl:LUGAR o escpos:LUGAR, donde LUGAR es un archivo, un dispositivo o tcp://HOST:PORT.
 commands-serve-lan = Para los teléfonos de la misma red, con HTTPS propio.
 commands-serve-name = NAME.local, un nombre DNS propio o una dirección privada; queda fijado en el primer arranque (un nombre nuevo).
 commands-serve-trust-port = El de la página para los teléfonos (uno más que --port).

@@ -114,3 +114,27 @@ counter-hand-scanner-is = Uno que teclea no pide ningún toque: lee en cualquier
 counter-prefix = Lo que teclea antes de cada código
 counter-prefix-note = Déjalo vacío si no teclea nada más.
 counter-prefix-keep = Guardarlo
+
+## Varios a la vez, y la pantalla de un mostrador con ordenador.
+
+counter-queue = Lo que espera
+counter-together = Decidir estos { $count } juntos: { $why }
+counter-several = Retenidos por: { $why }
+counter-together-reason = Tu motivo, si decides otra cosa que lo propuesto
+counter-decide-several = { $decision }: { $count }
+
+## Resguardos.
+
+counter-slip = Un resguardo tras cada decisión
+counter-slip-way = { $way ->
+    [printer] De la impresora del servidor
+    [paper] Mostrarlo, para imprimirlo aquí
+   *[none] Ninguno
+}
+counter-slip-state = { $state ->
+    [sent] Su resguardo se imprime.
+    [waits] Decidido. Su resguardo espera: la impresora no responde.
+   *[failed] Decidido. Su resguardo no se imprimió: no se llega al servidor o a la impresora.
+}
+counter-slip-again = Imprimir otra vez el resguardo
+counter-slip-paper = Resguardo en papel

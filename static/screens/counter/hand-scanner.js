@@ -11,7 +11,9 @@ import { html } from 'lit-html';
 import { altDigit, controlOf, onUsKeyboard } from './keyed.js';
 
 /** A pause this long ends a code without an Enter; slow scanners leave 100 ms between two keys. */
-const QUIET_MS = 250;
+const QUIET_MS = 500;
+/** So much later than asked for, a look at the clock says that the computer was busy. */
+const BUSY_MS = 50;
 /** An Enter this soon after a code belongs to it. */
 const LATE_END_MS = 1000;
 /** Between two keys on average: people need 60 and more. A field takes what people type, so there it is less. */
@@ -166,7 +168,10 @@ class Keys {
 
   #wait() {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#finish(), QUIET_MS);
+    const due = performance.now() + QUIET_MS;
+    // Where this computer was busy, keys that were pressed meanwhile are still to come.
+    const look = () => (performance.now() - due > BUSY_MS ? this.#wait() : this.#finish());
+    this.#timer = setTimeout(look, QUIET_MS);
   }
 
   /** @param {KeyboardEvent} event  an Enter or Tab */

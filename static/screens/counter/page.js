@@ -7,27 +7,26 @@
 
 import { html, nothing } from 'lit-html';
 
-import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../frame/field.js';
 import { checkRow } from '../frame/file-link.js';
 import { helpRow } from '../frame/help-link.js';
 import { phoneNotices } from '../phone/phone-notices.js';
-import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { scanHost } from '../scan/scan-host.js';
-import { ago } from '../frame/when.js';
 import { nothingRead, proposal } from './asking.js';
 import { standingWithOthers } from './others.js';
 import { otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
+import { decisionButtons, decisionKeys } from './decision-keys.js';
 import { handScanner } from './hand-scanner.js';
+import { queue } from './queue.js';
 import { counterSettings, settingsCard } from './settings.js';
+import { severalParts } from './several.js';
+import { isWide, station } from './station.js';
 import { decided, told, which, whose } from './told.js';
 import { Work } from './work.js';
 import { say } from '../../words/words.js';
-
-/** @typedef {import('../../core/views.js').WaitingReturn} WaitingReturn */
 
 const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
 
@@ -53,8 +52,10 @@ export const counterPage = {
     if (!ctx.data.actor) return askName(ctx);
     const work = new Work(ctx);
     void work.hear();
+    decisionKeys(ctx, (decision) => press(work, decision));
     const parts = partsOf(work);
-    return { ...parts, body: html`${parts.body}${handScanner(ctx, work.keyed)}` };
+    const body = isWide(ctx) ? station(work, parts.body) : parts.body;
+    return { ...parts, body: html`${body}${handScanner(ctx, work.keyed)}` };
   },
 };
 
@@ -62,6 +63,7 @@ export const counterPage = {
 function partsOf(work) {
   const { ctx } = work;
   if (work.current) return decideParts(work, work.current);
+  if (ctx.form.several) return { ...head(ctx), ...severalParts(work) };
   if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
   if (ctx.form.mode === 'type') return typeParts(work);
   return homeParts(work);
@@ -141,7 +143,8 @@ function decideParts(work, { answer }) {
       second: { words: say('counter-as-proposed'), run: () => setOtherwise(ctx, null) },
     };
   }
-  const below = html`${proposalCard(work, answer)} ${serialField(work)}
+  const below = html`${isWide(ctx) ? decisionButtons(answer, (decision) => press(work, decision)) : nothing}
+    ${proposalCard(work, answer)} ${serialField(work)}
     <div class="ways-row">
       ${answer.waiting
         ? nothing
@@ -182,6 +185,25 @@ function serialField(work) {
     <div @keydown=${onEnter(enter)}>${textField(ctx, 'serial', say('counter-serial-field'), { most: 80, capitals: true })}</div>
     <button class="small-button" type="button" @click=${enter}>${say('counter-serial-enter')}</button>
   </details>`;
+}
+
+/**
+ * A decision by its key, or its button on a wide screen: as proposed at once, otherwise with its reason.
+ * @param {Work} work
+ * @param {string} decision
+ */
+function press(work, decision) {
+  const { current, ctx } = work;
+  if (!current || ctx.busy) return;
+  const { otherwise } = ctx.form;
+  if (decision === current.answer.proposed) void work.decide(decision);
+  else if (otherwise?.decision === decision && otherwise.reason.trim()) void work.decide(decision, otherwise.reason.trim());
+  else {
+    setOtherwise(ctx, { decision, reason: otherwise?.reason ?? '', asked: otherwise?.decision === decision });
+    /** @type {HTMLElement | null} */
+    const first = document.querySelector('input[name=reason]');
+    first?.focus();
+  }
 }
 
 /** @param {() => unknown} run */
@@ -229,10 +251,11 @@ function homeParts(work) {
     body: html`
       ${phoneNotices(ctx)} ${told(ctx.form.told ?? said, work)} ${which(work)} ${decided(work)}
       ${standingWithOthers(ctx)}
-      <h1>${say('counter-wait', { count: waiting.length })}</h1>
-      ${waiting.length ? waitingList(waiting) : html`<p class="lead">${say('counter-scan-lead')}</p>`}
-      <h2 class="list-head">${say('counter-today')}</h2>
-      ${dayCounts(today)}
+      ${isWide(ctx)
+        ? html`<h1>${say('counter-scan-lead')}</h1>`
+        : html`${queue(work, waiting)}
+            <h2 class="list-head">${say('counter-today')}</h2>
+            ${dayCounts(today)}`}
       <ul class="list">
         <li><a class="list-row" href=${linkTo(to.returns())}>${icon('list')}<span class="list-main">${say('counter-day-file')}</span><span class="list-end">${icon('forward')}</span></a></li>
         <li><a class="list-row" href=${linkTo(to.search())}>${icon('ask')}<span class="list-main">${say('counter-search-records')}</span><span class="list-end">${icon('forward')}</span></a></li>
@@ -243,29 +266,6 @@ function homeParts(work) {
     main: { words: say('counter-scan-returns'), run: work.open },
     second: typeButton(work),
   };
-}
-
-/** @param {WaitingReturn[]} waiting */
-function waitingList(waiting) {
-  return html`<ul class="list">
-    ${rows(
-      waiting,
-      (line) => html`<li>
-        <a class="list-row" href=${linkTo(to.return(line.unit))}>
-          ${code(line.shown)}
-          <span class="list-main">
-            <span class="list-title">${line.vehicle || say('counter-no-record')}</span>
-            <span class="list-note">
-              ${line.held
-                ? say('counter-held', { ago: ago(line.held.at), why: line.held.about.join(', ') || line.held.overrule })
-                : say('counter-received', { ago: ago(line.at) })}
-            </span>
-          </span>
-          <span class="list-end">${icon('forward')}</span>
-        </a>
-      </li>`,
-    )}
-  </ul>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx */

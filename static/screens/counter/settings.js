@@ -1,17 +1,19 @@
 // @ts-check
 /**
- * What this counter has beside the phone: how its hand scanner types.
+ * What this counter has beside the phone: how its hand scanner types, and what prints its slips.
  */
 
 import { html } from 'lit-html';
 
 import { textField } from '../frame/field.js';
 import { PREFIX_SETTING } from './keys-read.js';
+import { SLIP_SETTING } from './slips.js';
 import { say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Services} services */
 export async function counterSettings({ device }) {
-  return { prefix: /** @type {string} */ ((await device.setting(PREFIX_SETTING)) ?? '') };
+  const [prefix, slip] = await Promise.all([device.setting(PREFIX_SETTING), device.setting(SLIP_SETTING)]);
+  return { prefix: /** @type {string} */ (prefix ?? ''), slip: /** @type {string} */ (slip ?? '') };
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
@@ -21,7 +23,22 @@ export function settingsCard(ctx) {
     delete ctx.form.prefix;
     await ctx.reload();
   };
+  const choose = async (/** @type {string} */ slip) => {
+    await ctx.services.device.saveSetting(SLIP_SETTING, slip);
+    await ctx.reload();
+  };
   return html`<details class="more">
+      <summary>${say('counter-slip')}</summary>
+      <div class="choices" role="radiogroup" aria-label=${say('counter-slip')}>
+        ${['', 'printer', 'paper'].map(
+          (slip) => html`<label class="choice">
+            <input type="radio" name="slip" .checked=${ctx.data.settings.slip === slip} @change=${() => choose(slip)} />
+            <span class="choice-word">${say('counter-slip-way', { way: slip || 'none' })}</span>
+          </label>`,
+        )}
+      </div>
+    </details>
+    <details class="more">
     <summary>${say('counter-hand-scanner')}</summary>
     <p class="soft">${say('counter-hand-scanner-is')}</p>
     ${textField(ctx, 'prefix', say('counter-prefix'), { note: say('counter-prefix-note'), most: 10, initial: ctx.data.settings.prefix })}

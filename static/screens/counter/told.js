@@ -9,8 +9,10 @@ import { html, nothing } from 'lit-html';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { mark } from '../../shapes/marks.js';
+import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { DECISION_MARKS } from './card.js';
+import { onPrinter } from './slips.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').Action} Action */
@@ -84,6 +86,13 @@ export function decided(work) {
         (/** @type {Action} */ handover) =>
           html`<button class="small-button" type="button" @click=${() => work.handOn(handover)}>${handover.words}</button>`,
       )}
+    </div>
+    ${done.slip ? html`<p class="soft">${say('counter-slip-state', { state: done.slip })}</p>` : nothing}
+    <div class="ways-row">
+      ${done.slip === 'failed'
+        ? html`<button class="link-button" type="button" @click=${() => onPrinter(work.ctx, done.unit)}>${say('counter-slip-again')}</button>`
+        : nothing}
+      <a class="link-button" href=${linkTo(to.unitSheet(done.unit, 'slip'))}>${say('counter-slip-paper')}</a>
     </div>
     ${last && !done.handed
       ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>${icon('undo')} ${say('counter-take-back')}</button>`

@@ -4,7 +4,7 @@
  *
  * Everything that lasts is in `ctx.form`: the unit at hand (`current`), what was decided last (`done`),
  * what a code said that is no label (`told`), several labels in view (`which`), a symbol of which nobody has said
- * what part it is on (`whose`).
+ * what part it is on (`whose`), held sensors that are decided together (`several`).
  */
 
 import { alarm } from '../scan/alarm.js';
@@ -15,6 +15,7 @@ import { InView } from './in-view.js';
 import { keysFault, withoutMarks } from './keys-read.js';
 import { claim, heardOf, release } from './others.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
+import { slipOf } from './slips.js';
 import { Turns } from '../../phone/turns.js';
 import { saveFile } from '../../phone/save-file.js';
 import { ApiError } from '../../sync/api.js';
@@ -320,7 +321,45 @@ export class Work {
     const { unit, shown } = answer;
     ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after };
     if (ctx.data.given) ctx.go('#/');
+    void slipOf(ctx, unit);
   }
+
+  /**
+   * Look at several held sensors at once.
+   * @param {string} why  they are held
+   * @param {string[]} units
+   */
+  several = async (why, units) => {
+    const cards = await Promise.all(units.map((unit) => this.#asProposed(unit)));
+    this.ctx.form.several = { why, cards: cards.filter(Boolean), reason: '' };
+    this.ctx.redraw();
+  };
+
+  /** @param {string} unit  one that waits @returns {Promise<import('./asking.js').Current | null>} */
+  async #asProposed(unit) {
+    const asked = { unit, how: '', read: nothingRead() };
+    const answer = await proposal(this.ctx.services, asked);
+    return answer.outcome === 'unit' ? { ...asked, answer } : null;
+  }
+
+  /**
+   * Decide on several alike, one after the other; one of which something else is proposed by now is left.
+   * @param {import('./asking.js').Current[]} alike
+   * @param {string} decision
+   * @param {string} overrule
+   */
+  decideSeveral = (alike, decision, overrule) =>
+    changes.run(async () => {
+      for (const { unit = '', answer } of alike) {
+        const now = await this.#asProposed(unit);
+        if (now?.answer.proposed === answer.proposed) await this.#decide(now, decision, overrule);
+      }
+      const { form } = this.ctx;
+      const left = form.several.cards.filter((/** @type {import('./asking.js').Current} */ each) => !alike.includes(each));
+      form.several = left.length ? { ...form.several, cards: left } : null;
+      form.done = null;
+      this.ctx.redraw();
+    });
 
   /**
    * Of what is accepted the other counters are told first: one that has the part already gets the better of it.

@@ -1,0 +1,42 @@
+"""What stands on the slip of a decision: the decision large, then the sensor, then who signed it and why."""
+
+from datetime import datetime
+from typing import NamedTuple
+
+from server.core.codes import labels
+from server.words.spoken import say
+
+
+class Slip(NamedTuple):
+    """A slip as any printer can print it."""
+
+    heading: str
+    shown: str  # the code for people; "" where the sensor has no label
+    address: str  # the text of its QR symbol; "" where there is none
+    lines: list[str]
+
+
+def of_unit(unit: dict, base: str) -> Slip | None:
+    """Returns the slip of a unit's latest decision, from its view in words; None without one."""
+    decided = [each for each in unit["returns"] if each["decision"]]
+    if not decided:
+        return None
+    entry = decided[-1]
+    made = entry["decision"]
+    code = unit["code"] or entry["code"]
+    part, serial = entry["part"] or unit["part"], entry["serial"] or unit["serial"]
+    why = made["overrule"] or ", ".join(made["about"])
+    moment = datetime.fromtimestamp(made["at"] / 1000).astimezone().strftime("%Y-%m-%d %H:%M")
+    lines = [
+        say("slips-part", part=part) if part else "",
+        say("slips-serial", serial=serial) if serial else "",
+        say("slips-why", why=why) if why else "",
+        say("slips-signed", name=made["signed"], moment=moment),
+    ]
+    plain, _, host = code.partition("@")
+    return Slip(
+        made["past"],
+        labels.shown(plain) if code else "",
+        labels.address(plain, f"http://{host}" if host else base) if code else "",
+        [line for line in lines if line],
+    )

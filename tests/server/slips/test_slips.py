@@ -1,0 +1,206 @@
+"""Slips at the counter: what is printed, read by the published commands, and a printer that is not there.
+
+ZPL is read by its own grammar (^ and two letters, then parameters; ZPL II guide 45541L-004), ESC/POS by the
+lengths of its commands (1D 28 6B pL pH and so on); neither reader is the writer's.
+"""
+
+import io
+import re
+import socket
+import subprocess
+import sys
+import threading
+import time
+
+import pytest
+import zxingcpp
+from PIL import Image
+
+from server.refusals import CommandRefused
+from server.slips import escpos
+from server.slips import place
+from server.slips import zpl
+from server.slips.slip import Slip
+from server.slips.spool import Spool
+from server.words.spoken import text
+
+ADDRESS = "HTTP://COUNTER.EXAMPLE:8765/U/K7F3M"
+SLIP = Slip(
+    "Refused", "K7F-3M", ADDRESS, ["Part PS^1", "Serial S_1~2", "For: größer, ñandú", "Jo, 2026-11-28 09:05"]
+)
+
+
+def zpl_fields(data: bytes) -> list[tuple[list[str], str]]:
+    """Return the commands before each field's data, and the data with ^FH undone."""
+    fields = []
+    before: list[str] = []
+    for command in data.decode("ascii").strip().split("^")[1:]:
+        name, given = command[:2], command[2:]
+        if name == "FD":
+            raw = re.sub(r"_([0-9A-F]{2})", lambda hit: chr(int(hit[1], 16)), given)
+            fields.append((before, raw.encode("latin-1").decode()))
+            before = []
+        elif name != "FS":
+            before.append(name + given)
+    return fields
+
+
+def escpos_commands(data: bytes) -> tuple[str, list[tuple[int, bytes]]]:
+    """Return the text, and function and parameters of each command on a symbol."""
+    told, symbols, at = bytearray(), [], 0
+    lengths = dict.fromkeys([b"\x1b@", b"\x1b2"], 0)  # of all others, one parameter
+    while at < len(data):
+        if data[at : at + 3] == b"\x1d(k":
+            size = data[at + 3] + 256 * data[at + 4]
+            assert data[at + 5] == 0x31
+            symbols.append((data[at + 6], data[at + 7 : at + 5 + size]))
+            at += 5 + size
+        elif data[at] in (0x1B, 0x1D):
+            at += 2 + lengths.get(data[at : at + 2], 1)
+        else:
+            told.append(data[at])
+            at += 1
+    return told.decode("cp437"), symbols
+
+
+def test_zpl_says_all_of_it_and_nothing_in_it_is_taken_for_a_command():
+    fields = zpl_fields(zpl.bytes_of(SLIP))
+
+    said = [value for before, value in fields if not [each for each in before if each.startswith("BQ")]]
+    assert said == ["Refused", "K7F-3M", *SLIP.lines]
+    ((_, symbol),) = [field for field in fields if [each for each in field[0] if each.startswith("BQ")]]
+    assert symbol == "MA," + ADDRESS  # level, mode, then the text: ^BQ eats what stands before the comma
+    assert any(each.startswith("BY2,3,10") for each in fields[0][0]), (
+        "else it sinks by what an earlier label set"
+    )
+    places = [
+        [int(n) for n in each[2:].split(",")]
+        for before, _ in fields
+        for each in before
+        if each.startswith("FO")
+    ]
+    assert places == sorted(places, key=lambda each: each[1])
+
+
+def test_escpos_says_all_of_it_and_its_symbol_holds_the_label():
+    told, symbols = escpos_commands(escpos.bytes_of(SLIP))
+
+    assert [line for line in told.splitlines() if line.strip()][:2] == ["Refused", "K7F-3M"]
+    assert "Serial S_1~2" in told
+    assert "größer" in told
+    functions = dict(symbols)
+    assert functions[0x45] == b"1", "level M"
+    assert functions[0x50] == b"0" + ADDRESS.encode()
+    assert symbols[-1][0] == 0x51, "printed after it was stored"
+
+
+def test_the_symbol_on_paper_is_read():
+    """The printer draws it from text, level and size; qrcode stands in for it here."""
+    from server.labelling.symbol import matrix
+
+    (stored,) = [
+        given[1:] for function, given in escpos_commands(escpos.bytes_of(SLIP))[1] if function == 0x50
+    ]
+    modules = matrix(stored.decode())
+    side = len(modules) + 8
+    picture = Image.new("L", (side, side), 255)
+    for y, row in enumerate(modules):
+        for x, dark in enumerate(row):
+            picture.putpixel((x + 4, y + 4), 0 if dark else 255)
+    (read,) = zxingcpp.read_barcodes(picture.resize((side * 6, side * 6), Image.Resampling.NEAREST))
+    assert read.text == ADDRESS
+    assert side <= 33 + 8, "room for version 4 is kept on the ZPL label"
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        ("", "names no printer"),
+        ("zpl", "names no printer"),
+        ("pcl:/dev/lp0", "names no printer"),
+        ("zpl:tcp://printer", "most printers listen at 9100"),
+        ("zpl:tcp://:9100", "most printers listen at 9100"),
+        ("escpos:tcp://printer:99999", "most printers listen at 9100"),
+        ("zpl:/nowhere/lp0", "there is no folder"),
+        ("zpl:/tmp", "is a folder"),
+    ],
+)
+def test_what_can_never_print_is_refused_at_the_start(given, said):
+    with pytest.raises(CommandRefused) as refused:
+        place.checked(given)
+
+    assert said in text(refused.value.message)
+
+
+def test_serve_refuses_it_in_one_line(tmp_path):
+    command = [
+        sys.executable,
+        "-m",
+        "server.commands.cli",
+        "serve",
+        "--data",
+        str(tmp_path / "d"),
+        "--printer",
+        "zpl:",
+    ]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+
+    assert (done.returncode, done.stdout, len(done.stderr.splitlines())) == (2, "", 1)
+    assert not (tmp_path / "d").exists()
+
+
+def wait_until(holds, seconds=10):
+    ends = time.monotonic() + seconds
+    while not holds():
+        assert time.monotonic() < ends
+        time.sleep(0.01)
+
+
+@pytest.fixture
+def run():
+    """Run a spool as the server does."""
+    running = []
+
+    def start(printer):
+        spool, ended = Spool(printer), threading.Event()
+        thread = threading.Thread(target=spool.go, args=(ended,))
+        thread.start()
+        running.append((spool, ended, thread))
+        return spool
+
+    yield start
+    for spool, ended, thread in running:
+        ended.set()
+        spool.wake()
+        thread.join()
+
+
+def test_slips_go_to_a_file_one_after_the_other(tmp_path, run):
+    file = tmp_path / "slips.zpl"
+    spool = run(place.checked(f"zpl:{file}"))
+    for _ in range(3):
+        assert spool.add(SLIP)
+    wait_until(lambda: not spool.waiting)
+
+    assert file.read_bytes() == 3 * zpl.bytes_of(SLIP)
+
+
+def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(run, monkeypatch):
+    monkeypatch.setattr("server.slips.spool.AGAIN_SECONDS", 0.05)
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    spool = run(place.checked(f"escpos:tcp://127.0.0.1:{port}"))
+    assert spool.add(SLIP)
+    wait_until(lambda: spool.trouble)
+    assert spool.waiting == 1
+
+    with socket.create_server(("127.0.0.1", port)) as printer:
+        line, _ = printer.accept()
+        with line:
+            got = io.BytesIO()
+            while part := line.recv(4096):
+                got.write(part)
+    assert got.getvalue() == escpos.bytes_of(SLIP)
+    wait_until(lambda: not spool.waiting)
+    assert spool.trouble == ""
