@@ -7,9 +7,11 @@ vehicle's new name costs its jobs and not every unit that was ever on it.
 import json
 import sqlite3
 from collections.abc import Callable
+from functools import partial
 
 from sqlite_utils import Database
 
+from server.core.views import nearly
 from server.core.views import search
 
 _WORDS_OF_JOB = ("vehicle", "complaint", "part")  # what the words of a job come from
@@ -70,10 +72,15 @@ def units_found(db: Database, text: str, most: int) -> list[str]:
     asked = search.Asked(text)
     if asked.is_empty():
         return []
+    return _found(db, asked, most, _exactly) or _found(db, asked, most, partial(_nearly, db))
+
+
+def _found(db: Database, asked: search.Asked, most: int, matching: Callable[[str], str]) -> list[str]:
+    """Returns the units that have each piece; `matching` makes of a typed word what the index is asked."""
     words: list[str] = []
 
     def by_word(word: str) -> str:
-        words.append(f'"{word}"*')
+        words.append(matching(word))
         return f"SELECT id FROM ({_BY_ONE_WORD.replace('?1', f'?{len(words)}')})"
 
     pieces = [
@@ -84,6 +91,23 @@ def units_found(db: Database, text: str, most: int) -> list[str]:
     found = f"SELECT id FROM ({' INTERSECT '.join(pieces)}) UNION {by_word(asked.whole)}"
     query = f"SELECT id FROM ({found}) ORDER BY id LIMIT {most}"
     return [name for (name,) in db.conn.execute(query, words)]
+
+
+def _exactly(word: str) -> str:
+    return f'"{word}"*'
+
+
+def _nearly(db: Database, word: str) -> str:
+    """Returns what asks for the word and for every beginning in the index that is one slip away from it."""
+    if len(word) < nearly.SHORTEST:
+        return _exactly(word)
+    first, second, swapped = nearly.halves(word)
+    terms = db.conn.execute(
+        "SELECT term FROM search_terms WHERE instr(term, ?) OR substr(term, 1, ?) IN (?, ?)",
+        [second, len(first), first, swapped[: len(first)]],
+    )
+    begins = {nearly.beginning(term, word) for (term,) in terms} - {""}
+    return " OR ".join(map(_exactly, sorted(begins | {word})))
 
 
 def _unit_text(unit: dict | None) -> str:

@@ -25,6 +25,7 @@ from server.core.errors import shorten
 from server.core.host import Host
 from server.core.log import canon
 from server.core.messages import message
+from server.core.views import counter_lists
 from server.core.words.words import DAY_MS
 from server.folded import FoldedState
 from server.log import events
@@ -42,7 +43,6 @@ log = logging.getLogger(__name__)
 _UNIT = re.compile(r"u[0-9a-f]{12}$|v[0-9a-f]{12}\.")
 
 MOST_JOBS = 200  # in one answer
-MOST_FOUND = 200
 _MOST_BEYOND = 4096  # entries folded for an answer where they cannot be kept
 
 
@@ -93,7 +93,7 @@ class Projection:
         """
 
         def gather(state: FoldedState) -> None:
-            for name in folded.units_found(db, text, MOST_FOUND):
+            for name in folded.units_found(db, text, counter_lists.MOST_FOUND):
                 state.units.get(name)
 
         return self._fresh(db, {"op": "find", "text": text}, gather)

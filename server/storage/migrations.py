@@ -427,3 +427,9 @@ def keep_records(db: Database) -> None:
             body BLOB NOT NULL
         ) STRICT"""
     )
+
+
+@migrations()
+def list_search_terms(db: Database) -> None:
+    """The words of the search's index by themselves, to look for those that come near a typed one."""
+    db.conn.execute("CREATE VIRTUAL TABLE search_terms USING fts5vocab(search_fts, row)")

@@ -153,7 +153,7 @@ export interface JobLine {
 export interface ListedJob extends JobLine {
   /** Also what a list is filtered by. */
   stands: 'open' | 'waiting' | 'closed';
-  /** What a search found in it that its row does not say. */
+  /** What a search found in it that its row does not say, or what only comes near. */
   found_by: string[];
 }
 
@@ -172,6 +172,8 @@ export interface JobListView {
   units: UnitPlaced[];
   /** Vehicles whose name, plate or VIN was asked for. */
   vehicles: VehicleListed[];
+  /** Nothing has exactly what was typed: this comes close. */
+  near: boolean;
   /** Of all that were found, whatever is shown. */
   counts: { open: number; waiting: number; closed: number };
   /** How many rows there are besides. */
@@ -1278,6 +1280,10 @@ export interface WaitingReturn extends ReturnedUnit {
 
 export interface FoundReturn extends ReturnedUnit {
   decided: Decided | null;
+  /** None has exactly what was typed: this comes close. */
+  near: boolean;
+  /** What it was found by and its row does not say. */
+  found_by: string[];
 }
 
 export interface DecidedLine extends ReturnedUnit, Decided {

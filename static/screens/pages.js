@@ -15,7 +15,6 @@ import { jobsPage } from './job/jobs.js';
 import { jobQuestion, loadJob } from './job/job-data.js';
 import { movesPage } from './job/moves-page.js';
 import { openJobPage } from './job/open-job.js';
-import { outboxPage } from './you/outbox.js';
 import { pairPage } from './you/pair.js';
 import { positionPage } from './job/position.js';
 import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
@@ -91,10 +90,10 @@ const PAGES = {
   batch: later((rare) => rare.batchPage),
   labelSheet: later((rare) => rare.labelSheetPage),
   you: youPage,
-  outbox: outboxPage,
+  outbox: later((rare) => rare.outboxPage),
   // With a server both are there: what is sent needs no file, and one of another phone is taken in.
-  file: outboxPage,
-  takeIn: outboxPage,
+  file: later((rare) => rare.outboxPage),
+  takeIn: later((rare) => rare.outboxPage),
   pair: pairPage,
   install: later((rare) => rare.installPage),
   shared: later((rare) => rare.sharedPage),

@@ -23,6 +23,7 @@ export { batchPage } from './labels/batch-page.js';
 export { batchesPage } from './labels/batches-page.js';
 export { printPage } from './labels/print-page.js';
 export { labelSheetPage } from './labels/sheet-page.js';
+export { outboxPage } from './you/outbox.js';
 export { phonesPage } from './you/phones-page.js';
 export { photosPage } from './job/photos-page.js';
 export { picturePage } from './job/picture-page.js';

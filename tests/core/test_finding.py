@@ -65,7 +65,54 @@ def test_a_job_is_found_by_what_is_on_record_of_it(core, text):
     assert found(core, text) == [job.job]
 
 
-@pytest.mark.parametrize("text", ["ombi", "AB-CE", "kombi beep", "1234", "88 kombi", "C1A2C"])
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("komni", "Vehicle Škoda-grauer Kombi"),  # one is wrong
+        ("kobmi", "Vehicle Škoda-grauer Kombi"),  # two are swapped
+        ("kmobi", "Vehicle Škoda-grauer Kombi"),  # and in the middle, where the halves meet
+        ("ombi", "Vehicle Škoda-grauer Kombi"),  # one is missing, the first
+        ("komb1i", "Vehicle Škoda-grauer Kombi"),  # one is too many
+        ("SKODE grauer", "Vehicle Škoda-grauer Kombi"),
+        ("strase", "Complaint: Piept an der Straße"),  # ß is ss
+        ("ab-cd 124", "Plate AB-CD 123"),
+        ("BA CD 123", "Plate AB-CD 123"),
+        ("SN O0417", "Serial SN 00-417"),
+        ("sn0417", "Serial SN 00-417"),
+        ("C1A2C", "Code C1A2B"),
+        ("KP042798", f"VIN {VIN}"),
+        ("mrra", "Worked on by Mara"),
+    ],
+)  # fmt: skip
+def test_one_slip_is_forgiven_and_the_row_says_what_comes_close(core, text, said):
+    job = opened(core, plate="AB-CD 123")
+    answer = core("job_list", text=text)
+    assert answer["near"]
+    ((identity, found_by),) = [(row["id"], row["found_by"]) for row in answer["jobs"]]
+    assert identity == job.job
+    assert said in found_by
+
+
+def test_nothing_that_only_comes_close_stands_beside_what_is_there(core):
+    job = opened(core, plate="AB-CD 123")
+    other = {**job.events[0]["data"], "vehicle": {"id": "v2", "name": "Kompakt", "vin": ""}}
+    Driver(core, device="d00000000000000bb", job="j000000000009").force("job_opened", **other)
+    answer = core("job_list", text="komb")
+    assert (answer["near"], [row["id"] for row in answer["jobs"]]) == (False, [job.job])
+    assert not core("job_list")["near"]
+
+
+def test_every_single_slip_in_a_serial_number_is_forgiven(core):
+    typed = "sn00417"
+    slips = [typed[:at] + typed[at + 1 :] for at in range(len(typed))]
+    slips += [typed[:at] + "x" + typed[at + 1 :] for at in range(len(typed))]
+    slips += [typed[:at] + "x" + typed[at:] for at in range(len(typed))]
+    slips += [typed[:at] + typed[at + 1] + typed[at] + typed[at + 2 :] for at in range(len(typed) - 1)]
+    job = opened(core)
+    assert [text for text in slips if found(core, text) != [job.job]] == []
+
+
+@pytest.mark.parametrize("text", ["mbi", "ABE", "komni beep", "1234", "88 kombi", "komxx", "kxmxi"])
 def test_a_text_that_is_not_on_record_finds_nothing(core, text):
     opened(core, plate="AB-CD 123")
     answer = core("job_list", text=text)

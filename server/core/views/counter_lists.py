@@ -3,10 +3,12 @@
 Each is a view of the units' returns, so a counter without a network has them too.
 """
 
+from ..codes import labels
 from ..facts.returns import open_return
 from ..messages import message
 from ..returns.about import about
 from ..state.job import known_job
+from ..state.serials import serials_of
 from ..state.unit import Unit
 from ..words import words
 from . import search
@@ -14,6 +16,8 @@ from .counter import DECISIONS
 from .counter import past_of
 from .counter import shown
 from .counter import word_of
+
+MOST_FOUND = 200
 
 
 def waiting(state) -> list[dict]:
@@ -57,10 +61,22 @@ def decided(state, start: int, end: int) -> dict:
 
 
 def find(state, findable, text: str) -> list[dict]:
-    """Return the units that a text finds by what is on record of them and of their jobs."""
+    """Return the units that a text finds by what is on record of them and of their jobs.
+
+    Where none has exactly that, those that come near. Each line says by what it was found (`found_by`); more
+    than `MOST_FOUND` are no answer to look through.
+    """
     asked = search.Asked(text)
-    found = [] if asked.is_empty() else asked.among(findable.units())
-    lines = [found_line(state, identity) for identity in found]
+    if asked.is_empty():
+        return []
+    found = asked.among(findable.units())
+    near = not found
+    lines = []
+    for identity in sorted(found or asked.nearly_among(findable.units()))[:MOST_FOUND]:
+        line = found_line(state, identity)
+        line["near"] = near
+        line["found_by"] = search.reasons(asked, _facts(state, identity, near), near)
+        lines.append(line)
     return sorted(lines, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
 
 
@@ -71,6 +87,24 @@ def found_line(state, identity: str) -> dict:
     last = [entry["decision"] for entry in unit["returns"] if entry["decision"]]
     line["decided"] = _decision(last[-1]) if last else None
     return line
+
+
+def _facts(state, identity: str, near: bool) -> list[tuple[str, str]]:
+    """Return the (sort, text) of what a unit is found by and its line does not show, or all where `near`."""
+    unit = state.units[identity]
+    line = _unit_line(state, unit, unit["returns"][-1] if unit["returns"] else None)
+    on_it = [("sensor", code) for code in search.codes_of_unit(unit)]
+    on_it.extend([("serial", serial) for serial in serials_of(unit)])
+    on_it.extend([("part", part) for part in [unit["part"]] + [entry["part"] for entry in unit["returns"]]])
+    for job in unit["jobs"]:
+        known = state.job_line(job)
+        vehicle = state.vehicles[known["vehicle"]]
+        on_it.extend([("plate", vehicle.get("plate", "")), ("vehicle", vehicle["name"])])
+        on_it.extend([("vin", vehicle["vin"]), ("complaint", known["complaint"]), ("part", known["part"])])
+    for text in search.of_unit(unit)[0]:
+        on_it.append(("said", text))
+    shown_of_it = {line["vehicle"]: True, line["part"]: True, labels.shown(line["code"]): True}
+    return [fact for fact in on_it if near or fact[1] not in shown_of_it]
 
 
 def returns_of(unit: dict) -> list[dict]:

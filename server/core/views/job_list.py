@@ -21,7 +21,6 @@ from .job import unit_line
 OPEN, WAITING, CLOSED = "open", "waiting", "closed"
 _LATEST = 5  # closed jobs that the list shows however long ago it was
 _MOST_UNITS = _MOST_VEHICLES = 5
-_MOST_SAID = 2
 
 
 def jobs_view(state) -> list[dict]:
@@ -41,8 +40,9 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
     asked = search.Asked(text)
     order = findable.order()
     groups = {OPEN: order.open, WAITING: order.waiting, CLOSED: order.closed}
+    near, jobs, units, vehicles = found_in(findable, asked)
     if not asked.is_empty():
-        found = {identity: True for identity in asked.among(findable.jobs())}
+        found = {identity: True for identity in jobs}
         groups = {name: [each for each in groups[name] if each in found] for name in groups}
     counts = {name: len(groups[name]) for name in groups}
     if asked.is_empty() and not stands:
@@ -52,9 +52,10 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
         if stands in ("", name):
             listed.extend([(name, identity) for identity in groups[name]])
     return {
-        "jobs": [_found(state, name, identity, asked) for name, identity in listed[:most]],
-        "units": [] if asked.is_empty() else units_found(state, findable, asked),
-        "vehicles": [] if asked.is_empty() else vehicles_found(state, findable, asked),
+        "jobs": [_found(state, name, identity, asked, near) for name, identity in listed[:most]],
+        "units": _units(state, units),
+        "vehicles": _vehicles(state, findable, vehicles),
+        "near": near,
         "counts": counts,
         "more": max(0, len(listed) - most),
         "older": counts[CLOSED] - len(groups[CLOSED]),
@@ -71,45 +72,63 @@ def _lately(state, closed: list[str], since: int) -> list[str]:
     return shown
 
 
-def units_found(state, findable, asked) -> list[dict]:
-    """Return a few of the labelled units whose label or serial number is asked for, in order of id."""
-    found = [unit for unit in sorted(asked.among(findable.numbers())) if state.units[unit]["code"]]
-    return [unit_line(state, unit) for unit in found[:_MOST_UNITS]]
+def found_in(findable, asked) -> tuple[bool, list[str], list[str], list[str]]:
+    """Return (whether it only comes near, jobs, units, vehicles) that a text finds, by id and in no order."""
+    if asked.is_empty():
+        return False, [], [], []
+    tables = (findable.jobs(), findable.numbers(), findable.vehicles())
+    found = [asked.among(table) for table in tables]
+    near = not (found[0] or found[1] or found[2])
+    if near:
+        found = [asked.nearly_among(table) for table in tables]
+        near = bool(found[0] or found[1] or found[2])
+    return near, found[0], found[1], found[2]
 
 
-def vehicles_found(state, findable, asked) -> list[dict]:
-    """Return a few of the vehicles whose own words are asked for, the one whose job was opened last first."""
-    wanted = {identity: True for identity in asked.among(findable.vehicles())}
-    found = []
+def _units(state, found: list[str]) -> list[dict]:
+    """Return a few of the units that were found and have a label, in order of id."""
+    labelled = [unit for unit in sorted(found) if state.units[unit]["code"]]
+    return [unit_line(state, unit) for unit in labelled[:_MOST_UNITS]]
+
+
+def _vehicles(state, findable, found: list[str]) -> list[dict]:
+    """Return a few of the vehicles that were found, the one whose job was opened last first."""
+    wanted, told = {identity: True for identity in found}, []
     for identity in findable.order().vehicles if wanted else []:
         if wanted.pop(identity, False):
             vehicle = state.vehicles[identity]
-            told = {name: vehicle.get(name, "") for name in ("id", "name", "plate", "vin")}
-            told["jobs"] = len(vehicle["jobs"])
-            found.append(told)
-    return found[:_MOST_VEHICLES]
+            line = {name: vehicle.get(name, "") for name in ("id", "name", "plate", "vin")}
+            line["jobs"] = len(vehicle["jobs"])
+            told.append(line)
+    return told[:_MOST_VEHICLES]
 
 
-def _found(state, stands: str, identity: str, asked) -> dict:
-    """Return the row of a job with how it stands and, of a search, what in it is no word of its row."""
+def _found(state, stands: str, identity: str, asked, near: bool) -> dict:
+    """Return the row of a job with how it stands and, of a search, by what it was found."""
     line = state.job_line(identity)
     row = _row(state, line)
     row["stands"] = stands
-    row["found_by"] = [] if asked.is_empty() else _found_by(state, line, asked)
+    row["found_by"] = [] if asked.is_empty() else _found_by(state, line, asked, near)
     return row
 
 
-def _found_by(state, line: dict, asked) -> list[dict]:
-    """Return what was found and is not in the row itself: numbers, sensors, codes, people."""
+def _found_by(state, line: dict, asked, near: bool) -> list[dict]:
+    """Return what was found and is not in the row itself: numbers, sensors, codes, people.
+
+    What only comes near is said of the row's own words too, for nobody sees it there at once.
+    """
     people, codes = said_of(state, line)
-    said = [("vin", state.vehicles[line["vehicle"]]["vin"]), ("part", line["part"])]
+    vehicle, said = state.vehicles[line["vehicle"]], []
+    if near:
+        said = [("plate", vehicle.get("plate", "")), ("vehicle", vehicle["name"])]
+        said.append(("complaint", line["complaint"]))
+    said.extend([("vin", vehicle["vin"]), ("part", line["part"])])
     for unit in state.units_of(line["id"]):
         said.extend([("sensor", code) for code in search.codes_of_unit(state.units[unit])])
         said.extend([("serial", serial) for serial in serials_of(state.units[unit])])
     said.extend([("code", code) for code in codes] + [("person", name) for name in people])
     said.extend([("means", means) for means in means_said(state, line)])
-    found = [each for each in said if each[1] and asked.touches(search.words_of([], [each[1]]))]
-    return [message("views-list-found", sort=sort, what=what) for sort, what in found[:_MOST_SAID]]
+    return search.reasons(asked, said, near)
 
 
 def _row(state, line: dict) -> dict:

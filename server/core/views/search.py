@@ -2,18 +2,22 @@
 
 Folded means small letters without accents, signs as gaps: `Škoda`, `SKODA` and `skoda` are one word, `ß` is
 `ss`. Plates, numbers and codes are written with and without gaps and hyphens, so they have a word more: all
-their parts in one. A long number is found by its end too, as it is read off a windscreen.
+their parts in one. A long number is found by its end too, as it is read off a windscreen. Where nothing has
+exactly what was typed, `nearly.py` says what comes close.
 
 What is found by which words is a pair of texts first: all of it, and its numbers apart from each other. Many
 pairs are folded in one go, for MicroPython does one long text much faster than many short ones.
 """
 
 from ..codes import labels
+from ..messages import message
 from ..state.serials import serials_of
+from . import nearly
 from .folding import folded
 
 LONG = 10  # characters of a number that is found by its end
 _ENDS = (8, 7, 6, 5, 4)
+_MOST_REASONS = 2
 _NEXT, _BETWEEN = "\n", "\t"  # what no word holds: the end of a pair, and of a number
 
 
@@ -74,17 +78,54 @@ class Asked:
             left.extend([name for name in words if begins in words[name] and name not in have])
         return left
 
-    def touches(self, words: str) -> bool:
-        """Tell whether a part of what is asked for is in a text of `fold_all`."""
-        if " " + self.whole in words:
+    def nearly_among(self, words: dict) -> list[str]:
+        """Return the keys of those words that have all that is asked for, but for a slip in each piece."""
+        return [name for name in words if self._nearly_in(words[name])]
+
+    def _nearly_in(self, words: str) -> bool:
+        if not [
+            parts for parts in self.pieces if not (_piece_in(words, parts) or _piece_nearly_in(words, parts))
+        ]:
             return True
-        return bool([parts for parts in self.pieces if _piece_in(words, parts)])
+        return len(self.pieces) > 1 and nearly.is_in(words, self.whole)
+
+    def touches(self, words: str, near: bool = False) -> bool:
+        """Tell whether a part of what is asked for is in a text of `fold_all`, or comes `near` one."""
+        if " " + self.whole in words or (near and nearly.is_in(words, self.whole)):
+            return True
+        return bool(
+            [
+                parts
+                for parts in self.pieces
+                if _piece_in(words, parts) or (near and _piece_nearly_in(words, parts))
+            ]
+        )
 
 
 def _piece_in(words: str, parts: list[str]) -> bool:
     if " " + "".join(parts) in words:
         return True
     return not [part for part in parts if " " + part not in words]
+
+
+def _piece_nearly_in(words: str, parts: list[str]) -> bool:
+    if nearly.is_in(words, "".join(parts)):
+        return True
+    if len(parts) == 1:
+        return False
+    return not [part for part in parts if " " + part not in words and not nearly.is_in(words, part)]
+
+
+def reasons(asked: Asked, facts: list[tuple[str, str]], near: bool) -> list[dict]:
+    """Return the first few of (sort, text) by which something was found, as messages."""
+    said, seen = [], {}
+    for sort, what in facts:
+        if what and (sort, what) not in seen and asked.touches(words_of([], [what]), near):
+            seen[(sort, what)] = True
+            said.append(message("views-list-found", sort=sort, what=what))
+            if len(said) == _MOST_REASONS:
+                break
+    return said
 
 
 def numbers_of_unit(unit: dict) -> list[str]:

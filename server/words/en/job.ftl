@@ -58,6 +58,7 @@ job-list-found = { $count ->
    *[other] { $count } jobs found
 }
 job-list-found-none = Try fewer letters, or only a part of the plate or name.
+job-list-near = Nothing has exactly that. This comes close.
 job-list-sensors = Sensors
 job-list-vehicles = Vehicles
 # $count (count): 3

@@ -416,6 +416,10 @@ views-list-found = { $sort ->
     [serial] Serial { $what }
     [code] Code { $what }
     [means] Said of a code: { $what }
+    [vehicle] Vehicle { $what }
+    [plate] Plate { $what }
+    [complaint] Complaint: { $what }
+    [said] Said or signed: { $what }
    *[person] Worked on by { $what }
 }
 

@@ -50,6 +50,7 @@ job-list-found = { $count ->
    *[other] { $count } trabajos encontrados
 }
 job-list-found-none = Prueba con menos letras, o solo con parte de la matrícula o del nombre.
+job-list-near = Nada coincide del todo. Esto se parece.
 job-list-sensors = Sensores
 job-list-vehicles = Vehículos
 job-list-vehicle = { $count ->

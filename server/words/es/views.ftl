@@ -276,6 +276,10 @@ views-list-found = { $sort ->
     [serial] N.º de serie { $what }
     [code] Código { $what }
     [means] Se dijo de un código: { $what }
+    [vehicle] Vehículo { $what }
+    [plate] Matrícula { $what }
+    [complaint] Queja: { $what }
+    [said] Dicho o firmado: { $what }
    *[person] Trabajó en él { $what }
 }
 

@@ -28,6 +28,7 @@ export function decisionLine(line, decided, when) {
         <span class="list-note">${[line.vehicle, line.part].filter(Boolean).join(' · ') || say('counter-no-record')}</span>
         ${why ? html`<span class="list-note">${why}</span>` : nothing}
         ${decided ? html`<span class="list-note">${say('counter-signed-by', { moment: when, name: decided.signed })}</span>` : nothing}
+        ${line.found_by?.map((/** @type {string} */ words) => html`<span class="list-note">${words}</span>`)}
         ${line.twice
           ? html`<span class="list-note">${mark('fault', { word: say('counter-twice') })}</span>`
           : nothing}

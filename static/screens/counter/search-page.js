@@ -37,6 +37,7 @@ export const searchPage = {
         </div>
         ${found
           ? html`<p class="soft" role="status">${say('counter-found', { count: found.length, where })}</p>
+              ${found[0]?.near ? html`<p>${say('job-list-near')}</p>` : nothing}
               <ul class="list">
                 ${rows(found, (/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
               </ul>`

@@ -59,8 +59,9 @@ export const jobsPage = {
  * What a search has found, all in one.
  * @param {JobListView} list
  */
-function found({ jobs, units, vehicles, more: left }) {
+function found({ jobs, units, vehicles, near, more: left }) {
   return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
+    ${near ? html`<p role="status">${say('job-list-near')}</p>` : nothing}
     ${jobs.length ? jobRows(jobs) : html`<p>${say('job-list-found-none')}</p>`}
     ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}
     ${vehicles.length ? html`<h2 class="list-head">${say('job-list-vehicles')}</h2>${vehicleRows(vehicles)}` : nothing}`;

@@ -61,6 +61,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_lessons",
         "confirm_record_makers",
         "keep_records",
+        "list_search_terms",
     ]
 
 
