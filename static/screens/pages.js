@@ -16,7 +16,6 @@ import { jobQuestion, loadJob } from './job/job-data.js';
 import { movesPage } from './job/moves-page.js';
 import { openJobPage } from './job/open-job.js';
 import { pairPage } from './you/pair.js';
-import { positionPage } from './job/position.js';
 import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
 import { unitPage } from './unit/unit.js';
 import { youPage } from './you/you.js';
@@ -72,7 +71,7 @@ const PAGES = {
   ways: later((rare) => rare.waysPage),
   listen: later((rare) => rare.listenPage),
   photo: later((rare) => rare.picturePage),
-  position: positionPage,
+  position: later((rare) => rare.positionPage),
   vehicle: later((rare) => rare.vehiclePage),
   unit: unitPage,
   entries: later((rare) => rare.entriesPage),

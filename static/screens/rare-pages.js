@@ -27,6 +27,7 @@ export { outboxPage } from './you/outbox.js';
 export { phonesPage } from './you/phones-page.js';
 export { photosPage } from './job/photos-page.js';
 export { picturePage } from './job/picture-page.js';
+export { positionPage } from './job/position.js';
 export { reportPage } from './paper/report.js';
 export { sharedAtCounterPage, sharedPage } from './job/shared-page.js';
 export { slipPage } from './paper/slip.js';
