@@ -245,7 +245,9 @@ def served(folder, paths):
 def parsed(answers):
     """Return what each answer says; which cells of a table are quoted says nothing (RFC 4180, section 2)."""
     return {
-        path: json.loads(text) if text[0] in "{[" else list(csv.reader(io.StringIO(text, newline="")))
+        path: json.loads(text)
+        if text[0] in "{["
+        else list(csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline="")))
         for path, text in answers.items()
     }
 

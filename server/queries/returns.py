@@ -26,6 +26,7 @@ blueprint = Blueprint("returns", __name__)
 MOST_DAYS = 400  # in one list
 MOST_TEXT = 200
 _MOST_OFFSET = 16 * 60
+_MARK = "\ufeff"  # without it spreadsheets read the bytes of UTF-8 as letters of an older set
 # A day before the year 10000, which dates of the standard library do not reach, whatever the time zone.
 _LAST_MS = 253_402_214_400_000
 
@@ -50,7 +51,7 @@ def as_csv() -> Response:
     zone = timezone(timedelta(minutes=offset))
     answer: Any = spoken().render(json.loads(projection().decided(database(), start, end)))
     day = datetime.fromtimestamp(start / 1000, UTC).astimezone(zone).date().isoformat()
-    response = Response(decisions_csv(answer["lines"], zone), mimetype="text/csv")
+    response = Response(_MARK + decisions_csv(answer["lines"], zone), mimetype="text/csv")
     response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
     response.headers["Content-Disposition"] = f'attachment; filename="returns-{day}.csv"'
     return response
