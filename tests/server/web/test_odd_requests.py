@@ -137,7 +137,8 @@ def test_a_search_for_a_sign_finds_nothing_by_it(counter, phone):
     assert len(counter.get("/api/search?text=7890").get_json()) == 1
 
     for sign in ("%", "_", "*", '" OR "', "' OR 1 --", "NEAR(", "serial: 7890"):
-        assert counter.get(f"/api/search?text={quote(sign)}").get_json() == [], sign
+        found = counter.get(f"/api/search?text={quote(sign)}").get_json()
+        assert [line for line in found if not line["near"]] == [], sign  # "near" comes close to a "rear"
 
 
 # What no body of the app has in place of any of its values.
