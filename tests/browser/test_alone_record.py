@@ -37,7 +37,7 @@ TAKE_IN = """async (text) => {
   const { takeInHistory } = await import('/app/parts.js');
   const saved = new Saved(store);
   await saved.start(log);
-  await takeInHistory({ store, device, saved }, new File([text], 'swaptrail-yard.txt'));
+  await takeInHistory({ core, store, device, saved }, new File([text], 'swaptrail-yard.txt'));
 }"""
 # Keys that can't be kept: reported from private browsing and lockdown on iOS.
 NO_KEYS = """(() => {

@@ -37,7 +37,7 @@ TAKE_IN = """async (text) => {
   const { Saved, takeInHistory } = await import('/app/parts.js');
   const saved = new Saved(store);
   await saved.start(log);
-  await takeInHistory({ store, device, saved }, new File([text], 'swaptrail-yard.txt'));
+  await takeInHistory({ core, store, device, saved }, new File([text], 'swaptrail-yard.txt'));
 }"""
 SIZES = [(width, 844, percent) for width in (320, 390) for percent in (100, 140)]
 
