@@ -14,8 +14,8 @@ from tests.server.phone import job_opened
 BOTH = ("bench", "counter")
 
 # Who may record which kind. The bench does jobs, the counter decides returns.
-COUNTER_KINDS = {"return_received", "return_decided", "unit_moved", "unit_seen", "photo_taken"}
-COUNTER_ALONE = {"return_received", "return_decided"}
+COUNTER_ALONE = {"record_received", "return_received", "return_decided"}
+COUNTER_KINDS = COUNTER_ALONE | {"unit_moved", "unit_seen", "photo_taken"}
 
 
 @pytest.mark.parametrize("role", BOTH)
