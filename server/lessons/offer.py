@@ -61,8 +61,16 @@ def _rates(found: dict[str, Any]) -> dict[str, Any]:
         if name in told:
             doubts[what] = _doubt(_as_odds(told[name], away=name == "shows"))
     # At its ends a rate says nothing, or everything.
-    rates = {name: min(max(rate["value_ppm"], 1), _PPM - 1) for name, rate in told.items()}
+    rates = {name: min(max(rate["value_ppm"], 1), _most(rate)) for name, rate in told.items()}
     return {"rates_ppm": rates, "doubts_x100": doubts}
+
+
+def _most(rate: dict[str, Any]) -> int:
+    """Returns what is taken of a rate at most, in parts per million.
+
+    `shows` comes out high (`proven.readings_of`), and would make verdicts surer than they are.
+    """
+    return int(rate["default_ppm"]) if rate["id"] == "shows" else _PPM - 1
 
 
 def _as_odds(rate: dict[str, int], away: bool) -> dict[str, float]:
@@ -97,16 +105,18 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
 
 def _says(found: dict[str, Any]) -> dict | str:
     """Returns of what the jobs say something else than the default, "" for nothing."""
-    other = [
-        rate["id"]
-        for rate in found["rates"]
-        if rate["tries"] >= ENOUGH and not rate["low_ppm"] <= rate["default_ppm"] <= rate["high_ppm"]
-    ]
+    other = [rate["id"] for rate in found["rates"] if rate["tries"] >= ENOUGH and _stands_out(rate)]
     if not other:
         return message("lessons-as-default") if len(found["counted"]) >= ENOUGH else ""
     return message(
         "lessons-unlike-default", rates=all_of([message("lessons-rate", what=each) for each in other])
     )
+
+
+def _stands_out(rate: dict[str, Any]) -> bool:
+    """Tells whether the default is outside the bounds, on a side of it that may be taken."""
+    is_above = rate["default_ppm"] < rate["low_ppm"] and rate["default_ppm"] < _most(rate)
+    return is_above or rate["high_ppm"] < rate["default_ppm"]
 
 
 def _is_news(taken: dict[str, Any] | None, data: dict[str, Any]) -> bool:

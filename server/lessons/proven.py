@@ -64,7 +64,9 @@ def readings_of(job: Job, causes: list[str]) -> dict[str, list[int]]:
     """Returns what readings say where a proven cause acted or none did: rate -> [hits, readings].
 
     The first test that counts is left out: the job was opened for what it showed. So is one run straight
-    after another. A fault that comes and goes has a rate of its own, `shows_again`.
+    after another. A fault that comes and goes has a rate of its own, `shows_again`. A fault that hid in many
+    tests is proven in fewer jobs, so `shows` comes out high: in the simulated yards of
+    `tests/bench/lessons.py` at 98 % where 95 % were true.
     """
     found: dict[str, list[int]] = {}
     tests = readings.tests(job)
