@@ -152,13 +152,6 @@ def test_the_reader_has_the_wasm_that_its_script_wants(visitor):
     assert hashlib.sha256(wasm).hexdigest() in script
 
 
-def test_the_first_visit_stays_small(real_app):
-    """A phone on a bad line takes the whole app once; a megabyte and a half is a minute on 2G."""
-    transferred = real_app.extensions["shell"].precached_bytes()
-
-    assert transferred < 1_500_000, f"the first visit transfers {transferred} bytes"
-
-
 @pytest.mark.parametrize("path", ["/", "/pair", "/U/K7F3M", "/u/k7f-3m", "/job/j00000000000a", "/job/a/b"])
 def test_every_route_of_the_app_is_its_one_page_without_a_redirect(stranger, path):
     answer = stranger.get(path)
