@@ -162,8 +162,9 @@ export function board(view, { onPick = null, chosen = [], arrows = [], quiet = f
 
   function lists() {
     return groups.map((group) => html`
-      ${around ? html`<h3 class="board-edge">${say(EDGES_SAID[group.edge])}</h3>` : nothing}
-      <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}">${group.spots.map((spot) =>
+      ${around ? html`<p class="board-edge" aria-hidden="true">${say(EDGES_SAID[group.edge])}</p>` : nothing}
+      <ol class="board-list ${fit ? `board-columns board-count-${group.spots.length}` : ""}"
+        aria-label=${around ? say(EDGES_SAID[group.edge]) : nothing}>${group.spots.map((spot) =>
         cell(spot, picked.has(spot.id), onPick, quiet))}</ol>`);
   }
 }
