@@ -333,3 +333,6 @@ def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, 
     clerk.page.goto(f"{server.base}/#/")
     clerk.page.reload()
     clerk.phone.see("This phone is not paired")
+    # Whatever it asked for since then was refused; how much that was, and when, is not the same each time.
+    refused = "the server responded with a status of 401"
+    clerk.phone.complaints.heard = [each for each in clerk.phone.complaints.heard if refused not in each]

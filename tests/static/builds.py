@@ -30,11 +30,11 @@ class OwnApp(AppServer):
         self.start()
 
 
-# Whether what may come late has come, too.
+# Whether what may come late has come, too; asked on the first page of a built app.
 WHOLE = """async () => {
-  const worker = await (await fetch('/sw.js')).text();
+  const worker = await (await fetch('sw.js')).text();
   const { late } = JSON.parse(/JSON\\.parse\\('(.*?)'\\)/.exec(worker)[1]);
-  const found = await Promise.all(late.map(({ url }) => caches.match(`/${url}`)));
+  const found = await Promise.all(late.map(({ url }) => caches.match(new URL(url, location.href))));
   return found.every(Boolean);
 }"""
 

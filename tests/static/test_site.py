@@ -9,6 +9,7 @@ from server.web.shell import find_static
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE
+from tests.static.builds import WHOLE
 from tests.static.builds import mark_build
 from tests.static.builds import wait_for_app
 from tests.static.file_host import FileHost
@@ -78,6 +79,8 @@ def test_the_site_runs_offline_on_a_plain_host(prefix, source, request, context,
     host = make_host(tmp_path / "site", prefix)
     complaints = Complaints(host.base)
     page = visit(context, host, complaints)
+    if source == "wheel":
+        wait_until(page, WHOLE, seconds=30)  # what comes late must not come while it is tried without
     manifest = context.new_cdp_session(page).send("Page.getAppManifest")
     assert manifest["errors"] == []
     assert context.new_cdp_session(page).send("Page.getAppId")["appId"] == host.base
