@@ -16,13 +16,25 @@ from .fields import one_of
 from .naming import NamingField
 
 
-class Codes(NamingField):
+class _EachAtPosition(NamingField):
+    """A list of objects, each of which says under "position" where it was seen."""
+
+    names_positions = True
+
+    def positions(self, value):
+        """Return the positions, in the order of the list."""
+        return [item["position"] for item in value]
+
+    def place_of(self, value, index):
+        """Return the place in the list."""
+        return "[{}].position".format(index)
+
+
+class Codes(_EachAtPosition):
     """The trouble codes that were shown: [{"position", "code", "failure_type"}, ...]; each text may be "".
 
     The fold keeps codes of positions that the job does not know, as `Positions` does with `kept`.
     """
-
-    names_positions = True
 
     def check(self, path, value):
         """Refuse what is no such list."""
@@ -32,14 +44,6 @@ class Codes(NamingField):
             check_object(item, value[index], ("position", "code", "failure_type"))
             for field in ("position", "code", "failure_type"):
                 check_text(item + "." + field, value[index][field])
-
-    def positions(self, value):
-        """Return the position of each code, "" where none is known."""
-        return [item["position"] for item in value]
-
-    def place_of(self, value, index):
-        """Return the place in the list."""
-        return "[{}].position".format(index)
 
     def misfit(self, value, job):
         """Return None: they are kept."""
@@ -63,13 +67,12 @@ class Meanings(Field):
             known[value[index]["code"]] = True
 
 
-class Distances(NamingField):
+class Distances(_EachAtPosition):
     """What was measured at positions: [{"position", "left", "tape", "shown"}, ...], in cm; 0 is not measured.
 
     `left` is from the left end of the bumper as one faces it, `tape` to the pole, `shown` by a display.
     """
 
-    names_positions = True
     _LENGTHS = ("left", "tape", "shown")
 
     def check(self, path, value):
@@ -91,19 +94,10 @@ class Distances(NamingField):
                     where = "{}[{}].{}".format(path, index, field)
                     raise BadInput(where, value[index][field], message("refusals-whole-most", most=9999))
 
-    def positions(self, value):
-        """Return the positions, in the order of the list."""
-        return [item["position"] for item in value]
 
-    def place_of(self, value, index):
-        """Return the place in the list."""
-        return "[{}].position".format(index)
-
-
-class Findings(NamingField):
+class Findings(_EachAtPosition):
     """What could be seen at positions: [{"position", "found"}, ...]."""
 
-    names_positions = True
     FOUND = ("nothing",) + tuple([identity for identity, _ in sorts.findings()])
 
     def check(self, path, value):
@@ -121,14 +115,6 @@ class Findings(NamingField):
     def _is_finding(self, item) -> bool:
         """Tell whether an item is as it should be, without naming its place."""
         return isinstance(item, dict) and is_name(item.get("position")) and item.get("found") in self.FOUND
-
-    def positions(self, value):
-        """Return the positions, in the order of the list."""
-        return [item["position"] for item in value]
-
-    def place_of(self, value, index):
-        """Return the place in the list."""
-        return "[{}].position".format(index)
 
 
 class Fitted(NamingField):
