@@ -4,6 +4,7 @@ Nothing here changes by itself: an estimate is offered beside the default, a fac
 is shown with its reason, and each can be set back.
 """
 
+from ..codes import troublecode
 from ..facts.draft import draft
 from ..facts.learned import RATES as RATES_LEARNED
 from ..infer.case import CONFIDENCE
@@ -229,7 +230,7 @@ def _code(entry) -> dict:
         "failure_type": entry["failure_type"],
         "sentence": message(
             "evidence-code",
-            code="-".join([each for each in (entry["code"], entry["failure_type"]) if each]),
+            code=troublecode.in_one(entry),
             position=entry["name"],
             words=entry["words"],
             why=entry["why"],
