@@ -10,7 +10,6 @@ where nothing is drawn.
 
 from typing import Any
 
-from server.core import returns
 from server.core.evidence.assumptions import exact
 from server.core.infer.variations import CLASSES
 from server.core.messages import decimal
@@ -18,6 +17,7 @@ from server.core.messages import message
 from server.core.messages import sentences
 from server.core.parts import sorts
 from server.core.parts.layouts import MOST_POSITIONS
+from server.core.returns.about import about
 from server.lessons.shares import PRIOR_JOBS
 from server.lessons.spans import SPANS
 from server.lessons.work import COMEBACK_DAYS
@@ -208,8 +208,7 @@ def _returns(found: dict[str, Any]) -> dict[str, Any]:
     for decision, reason, count, jobs in found["returns"]:
         said = message("lessons-decision", decision=decision)
         if reason:
-            about = message(returns.ABOUT[reason]) if reason in returns.ABOUT else reason
-            said = message("lessons-decision-for", decision=said, reason=about)
+            said = message("lessons-decision-for", decision=said, reason=about(reason))
         known = [job for job in jobs if job in found["names"]]
         rows.append(_row(said, message("lessons-pieces", count=count), "", known))
     return _section("returns", rows)

@@ -28,7 +28,6 @@ from . import serial
 from . import unasked
 from . import verdict
 from . import window
-from .about import ABOUT as ABOUT
 
 RULES = (
     ("label", label),
