@@ -7,7 +7,6 @@ that no later step needs to guess or to fall back.
 from ..errors import BadInput
 from ..messages import message
 from ..parts import sorts
-from ..parts.sort import Sort
 from . import case_readings
 from . import cost
 from . import likelihoods
@@ -34,7 +33,8 @@ def read(raw) -> Case:
     if not isinstance(raw, dict):
         raise BadInput("case", raw, message("refusals-object"))
     validate.an_object(raw, "", _KEYS, ["positions"])
-    sort = _sort(raw.get("sort", sorts.PARKING_SENSOR.identity))
+    # The sentences speak of it, and the causes that it has none of are left out.
+    sort = sorts.named(raw.get("sort", sorts.PARKING_SENSOR.identity))
     rates = _rates(raw.get("rates", {}))
     for kind in sort.without:
         rates[kind] = 0.0
@@ -65,15 +65,6 @@ def read(raw) -> Case:
     )  # fmt: skip
     case_readings.check_generations(case)
     return case
-
-
-def _sort(raw) -> Sort:
-    """Return the sort of part that the sentences speak of; it leaves out the causes that it has none of."""
-    sort = sorts.by_identity(raw) if isinstance(raw, str) else None
-    if sort is None:
-        choices = ", ".join([known.identity for known in sorts.SORTS])
-        raise BadInput("sort", raw, message("refusals-one-of", choices=choices))
-    return sort
 
 
 def _rates(raw) -> dict:

@@ -2,14 +2,11 @@
 
 from ..codes import troublecode
 from ..codes import vin as vin_numbers
-from ..errors import BadInput
 from ..log import canon
 from ..log import chain
 from ..log import envelope
-from ..messages import message
 from ..parts import drawn
 from ..parts import sorts
-from ..parts.sort import Sort
 from ..plan.answer import reason
 
 
@@ -51,11 +48,11 @@ class QuestionOperations:
 
     def op_drawn_positions(self, sort, positions):
         """Return drawn positions as a job records them."""
-        return drawn.positions_of(_sort(sort), positions)
+        return drawn.positions_of(sorts.named(sort), positions)
 
     def op_layout_file(self, sort, model, positions):
         """Return the text of the file of a drawn layout."""
-        return {"text": drawn.file_of(_sort(sort), model, positions)}
+        return {"text": drawn.file_of(sorts.named(sort), model, positions)}
 
     def op_read_layout(self, text):
         """Return the drawn layout that a file holds."""
@@ -64,11 +61,3 @@ class QuestionOperations:
     def op_reason(self, case, plan=True):
         """Reason over a case, without the next moves unless `plan`; probabilities in parts per billion."""
         return reason(case, plan=plan)
-
-
-def _sort(identity: str) -> Sort:
-    sort = sorts.by_identity(identity)
-    if sort is None:
-        choices = ", ".join([known.identity for known in sorts.SORTS])
-        raise BadInput("sort", identity, message("refusals-one-of", choices=choices))
-    return sort

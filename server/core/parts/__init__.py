@@ -5,7 +5,7 @@
 job is about. A further sort is one module more, its name in that list, and a file of words in each language;
 `tests/core/test_sorts.py` goes through a job with each, `tests/core/test_another_sort.py` with a made-up one.
 `layouts` is the form of positions, `cautions` finds those of a step.
-Public: `sorts` (`by_layout`, `by_identity`, `all_layouts`, `findings`), `sort.Sort`,
+Public: `sorts` (`by_layout`, `named`, `all_layouts`, `findings`), `sort.Sort`,
 `layouts.check_positions`, `drawn` (layouts of a person's own, and their file), `cautions.for_step`,
 `cautions.to_acknowledge`.
 """

@@ -81,10 +81,7 @@ def read_file(text: str) -> dict:
         raise BadInput("file", text[:20], message("refusals-layout-file"))
     if kept.get("v") != _VERSION:
         raise BadInput("v", kept.get("v"), message("refusals-layout-version"))
-    sort = sorts.by_identity(kept["sort"]) if isinstance(kept.get("sort"), str) else None
-    if sort is None:
-        choices = ", ".join([known.identity for known in sorts.SORTS])
-        raise BadInput("sort", kept.get("sort"), message("refusals-one-of", choices=choices))
+    sort = sorts.named(kept.get("sort"))
     _check_model(kept.get("model"))
     drawn = kept.get("positions")
     if not isinstance(drawn, list):

@@ -3,6 +3,8 @@
 A further sort is a module beside this one and its name in `SORTS`.
 """
 
+from ..errors import BadInput
+from ..messages import message
 from .door_speaker import DOOR_SPEAKER
 from .ignition_coil import IGNITION_COIL
 from .parking_sensor import PARKING_SENSOR
@@ -18,6 +20,15 @@ def by_identity(identity: str) -> Sort | None:
         if sort.identity == identity:
             return sort
     return None
+
+
+def named(identity) -> Sort:
+    """Return the sort that a "sort" names; raise BadInput, which lists those there are."""
+    sort = by_identity(identity) if isinstance(identity, str) else None
+    if sort is None:
+        choices = ", ".join([known.identity for known in SORTS])
+        raise BadInput("sort", identity, message("refusals-one-of", choices=choices))
+    return sort
 
 
 def by_layout(layout: str) -> Sort:
