@@ -23,7 +23,7 @@ _MOST_TEXT, _MOST_MODEL = 100000, 80
 
 def of_job(sort: Sort) -> str:
     """Return the layout that a job records which begins on drawn positions."""
-    return "own" if sort is sorts.PARKING_SENSOR else sort.identity + "/own"
+    return sorts.layout_of(sort, "own")
 
 
 def positions_of(sort: Sort, drawn: list) -> list[dict]:

@@ -41,6 +41,11 @@ def by_layout(layout: str) -> Sort:
     return (by_identity(identity) if slash else None) or PARKING_SENSOR
 
 
+def layout_of(sort: Sort, name: str) -> str:
+    """Return the id under which a job records a layout of a sort, which `by_layout` reads."""
+    return name if sort is PARKING_SENSOR else sort.identity + "/" + name
+
+
 def all_layouts() -> list[dict]:
     """Return the ready-made layouts of every sort as [{"id", "name", "positions", "called", ...}].
 
@@ -50,8 +55,7 @@ def all_layouts() -> list[dict]:
     listed = []
     for sort in SORTS:
         for each in sort.layouts():
-            if sort is not PARKING_SENSOR:
-                each["id"] = sort.identity + "/" + each["id"]
+            each["id"] = layout_of(sort, each["id"])
             each["sort"] = sort.identity
             each["outline"] = sort.outline
             each["complaints"] = list(sort.complaints)
