@@ -30,13 +30,12 @@ def nothing_shown(job: Job, result: dict) -> tuple:
     )
     clean = proof.fresh_in_a_row(job, result)
     if job.comes_and_goes and clean >= proof.run_of(job):
-        test = draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure")
         return "test", step(
             "nothing.enough",
             message("guide-nothing-enough-title", count=clean),
             message("guide-nothing-enough-text"),
             action=close,
-            second=action(job.sort.says("guide-test-again"), test),
+            second=testing.again(job),
         )
     if job.comes_and_goes:
         again = testing.test_step(job, message("guide-test-no-fault"))

@@ -14,6 +14,7 @@ from . import cleaning
 from . import moving
 from . import spare
 from . import stuck
+from . import testing
 from .step import action
 from .step import step
 
@@ -35,7 +36,7 @@ def fix_step(job: Job, cause: str, moves: list) -> dict:
             made = stuck.nothing_found(job, what, moves)
     else:
         made = _shared(job, cause, base)
-    made["also"] = ways_out(job)
+    made["also"] = [testing.again(job)]
     return made
 
 
@@ -92,16 +93,6 @@ def _spares(job: Job, position, among_tested: bool) -> list[dict]:
 def start_replacing(position: str, unit: str) -> dict:
     """Return the fact that begins to replace what sits at a position."""
     return draft("move_started", move="replace", fitted={position: unit}, position=position, reason="")
-
-
-def ways_out(job: Job) -> list:
-    """Return what can be done instead of the fix: test again. Closing unrepaired is among the `ways`."""
-    return [
-        action(
-            job.sort.says("guide-test-again"),
-            draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
-        ),
-    ]
 
 
 def empty_position(job: Job) -> str | None:
@@ -173,7 +164,7 @@ def shared_step(job: Job, found: list) -> dict:
         form="choices",
         choices=choices,
         second=action(message("guide-moves-other")),
-        also=ways_out(job),
+        also=[testing.again(job)],
     )
 
 

@@ -10,7 +10,6 @@ from ..messages import message
 from ..parts.sort import Sounder
 from ..state.job import Job
 from . import testing
-from .step import action
 from .step import step
 
 
@@ -73,7 +72,7 @@ def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dic
         check["text"],
         form="choices",
         choices=choices,
-        also=[_again(job)],
+        also=[testing.again(job)],
         progress={"now": now, "total": total, "word": message("guide-progress-check")},
     )
 
@@ -95,12 +94,5 @@ def _rest(job: Job, table: Sounder, unheard: int) -> dict:
                 "events": [draft("job_paused", why="help", part="", note="")],
             },
         ],
-        also=[_again(job)],
-    )
-
-
-def _again(job: Job) -> dict:
-    return action(
-        job.sort.says("guide-test-again"),
-        draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
+        also=[testing.again(job)],
     )

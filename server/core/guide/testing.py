@@ -18,6 +18,14 @@ def to_pick(job: Job) -> list[dict]:
     return [{"id": position["id"], "name": words.called(job, position)} for position in job.positions]
 
 
+def again(job: Job) -> dict:
+    """Return the button that tests once more, to be sure."""
+    return action(
+        job.sort.says("guide-test-again"),
+        draft("move_started", move="retest", fitted={}, position="", reason="to-be-sure"),
+    )
+
+
 def test_step(job: Job, title: dict) -> dict:
     """Return the step for a self-test; `expects` says what the form starts from.
 
