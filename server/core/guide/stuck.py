@@ -15,47 +15,46 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     _, complete = checks.now(job, position)
     cause = "circuit:" + position
     others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
-    made = step(
-        "wiring.stuck",
-        message("guide-stuck-title", position=name, count=complete),
-        job.sort.says("guide-stuck-text"),
-        form="choices",
-        choices=[
-            {
-                "words": message("guide-stuck-again"),
-                "events": [
-                    draft(
-                        "move_started",
-                        move="meter",
-                        fitted={},
-                        position=position,
-                        reason="",
-                        **checks.again(job, position),
-                    )
-                ],
-            },
-            {
-                "words": message("guide-stuck-found"),
-                "events": [draft("circuit_repaired", cause=cause, what="repaired")],
-            },
+    choices = [
+        {
+            "words": message("guide-stuck-again"),
+            "events": [
+                draft(
+                    "move_started",
+                    move="meter",
+                    fitted={},
+                    position=position,
+                    reason="",
+                    **checks.again(job, position),
+                )
+            ],
+        },
+        {
+            "words": message("guide-stuck-found"),
+            "events": [draft("circuit_repaired", cause=cause, what="repaired")],
+        },
+    ]
+    if "control" not in job.sort.without:
+        choices.append(
             {
                 "words": message("guide-stuck-control"),
                 "events": [
                     draft("circuit_repaired", cause=cause, what="repaired"),
                     draft("circuit_repaired", cause="control", what="repaired"),
                 ],
-            },
-            {
-                "words": message("guide-sounder-help"),
-                "events": [draft("job_paused", why="help", part="", note="")],
-            },
-        ],
+            }
+        )
+    choices.append(
+        {
+            "words": message("guide-sounder-help"),
+            "events": [draft("job_paused", why="help", part="", note="")],
+        }
+    )
+    return step(
+        "wiring.stuck",
+        message("guide-stuck-title", position=name, count=complete),
+        job.sort.says("guide-stuck-text"),
+        form="choices",
+        choices=choices,
         second=action(message("guide-moves-other")) if others else None,
     )
-    if "control" in job.sort.without:
-        made["choices"] = [each for each in made["choices"] if not _repairs(each, "control")]
-    return made
-
-
-def _repairs(choice: dict, cause: str) -> bool:
-    return len([each for each in choice["events"] if each["data"].get("cause") == cause]) > 0
