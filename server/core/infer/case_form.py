@@ -79,11 +79,12 @@ def _rates(raw) -> dict:
     return rates
 
 
-def _doubt(raw):
-    """Return one factor for all that is varied, or one by name; what is left out has the default."""
-    if not isinstance(raw, dict):
-        return validate.a_number(raw, "doubt", 1, 100, _DOUBT_WANTED)
+def _doubt(raw) -> dict:
+    """Return how many times wrong each class may be: one factor for all, or those named and the default."""
     names = list(CLASSES + READINGS)
+    if not isinstance(raw, dict):
+        factor = validate.a_number(raw, "doubt", 1, 100, _DOUBT_WANTED)
+        return {name: factor for name in names}
     doubt = {name: DOUBT for name in names}
     for name in sorted(validate.an_object(raw, "doubt", names, [])):
         doubt[name] = validate.a_number(raw[name], "doubt." + name, 1, 100, _DOUBT_WANTED)

@@ -13,29 +13,19 @@ _TENTHS = 10
 _MOST = 1000
 
 
-def varied(doubt) -> list:
+def varied(doubt: dict) -> list:
     """Return the variations as (what, factor, how it is named), in the order in which ties are told.
 
-    `doubt` is one factor, or one by name.
+    `doubt` is how many times wrong each class may be, by name.
     """
     rows = []
     for what in variations.CLASSES + variations.READINGS:
-        factor = doubt_of(doubt, what)
+        factor = doubt[what]
         if factor != 1.0:
             text = _text(factor)
             rows.append((what, factor, "{} x{}".format(what, text)))
             rows.append((what, 1.0 / factor, "{} /{}".format(what, text)))
     return rows
-
-
-def doubt_of(doubt, what: str) -> float:
-    """Return how many times wrong a class may be."""
-    return doubt[what] if isinstance(doubt, dict) else doubt
-
-
-def most_doubt(doubt) -> float:
-    """Return the largest factor of a doubt."""
-    return max(doubt.values()) if isinstance(doubt, dict) else doubt
 
 
 def _text(doubt: float) -> str:
@@ -51,7 +41,7 @@ def _text(doubt: float) -> str:
     return text
 
 
-def holds(source, event: tuple, chance: int, doubt) -> dict:
+def holds(source, event: tuple, chance: int, doubt: dict) -> dict:
     """Return {"lowest", "when"}: the lowest chance (of `chance` now) under a variation, and under which.
 
     `source` is a Variations, or what answers like one. `when` is None where nothing is varied, and where
@@ -75,7 +65,7 @@ def stand(chance: int, held: dict, confidence: int) -> bool:
     return chance >= confidence and held["lowest"] >= least(confidence)
 
 
-def survives(source, event: tuple, confidence: int, doubt) -> bool:
+def survives(source, event: tuple, confidence: int, doubt: dict) -> bool:
     """Tell whether an event keeps what it has to under every variation."""
     for what, factor, _ in varied(doubt):
         if parts(source.chance(what, factor, event)) < least(confidence):

@@ -7,7 +7,6 @@ more frequent. It is asked only where a result would be sure enough.
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.holds import least
-from ..infer.holds import most_doubt
 from ..infer.holds import varied
 from ..infer.likelihoods import tilted
 from ..infer.noisy_or import power
@@ -30,6 +29,7 @@ class Foreseen:
         self.case = observation.case
         self.entries = entries
         self.kept = least(parts(self.case.confidence)) / WHOLE
+        self.most_doubt = max(self.case.doubt.values())
         self.variants = varied(self.case.doubt)
         self.now = observation.hides
         self.hides = [self._hides(what, factor) for what, factor, _ in self.variants]
@@ -43,8 +43,7 @@ class Foreseen:
         if share < self.case.confidence:
             return False
         readings, pattern, fresh, chance = result
-        doubt = most_doubt(self.case.doubt)
-        if share >= self.kept * (share + (1.0 - share) * power(doubt, _APART)):
+        if share >= self.kept * (share + (1.0 - share) * power(self.most_doubt, _APART)):
             return True
         rows = []
         known = 0.0

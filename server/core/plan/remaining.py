@@ -6,8 +6,6 @@ gone, or that comes and goes, may be cheaper to prove or to wait for by clean te
 
 from collections import namedtuple
 
-from ..infer.holds import doubt_of
-from ..infer.holds import most_doubt
 from ..infer.variations import CLASSES
 from ..infer.variations import multiplied
 from ..infer.variations import of_class
@@ -43,12 +41,12 @@ class Remaining:
         self.fixing = fixing
         self.bearable = 2.0 * (1.0 - self.confidence)
         self.needed = 1.0 - self.bearable if doubted else self.confidence
-        self.doubt = 1.0 if doubted else most_doubt(self.case.doubt)
+        self.doubt = 1.0 if doubted else max(self.case.doubt.values())
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
         self.spares = Spares(observation)
-        masks = [(of_class(observation.belief, what), doubt_of(self.case.doubt, what)) for what in CLASSES]
+        masks = [(of_class(observation.belief, what), self.case.doubt[what]) for what in CLASSES]
         self._classes = [each for each in masks if each[0]]
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
