@@ -132,6 +132,7 @@ GOOD = {"file": "swaptrail-layout", "v": 1, "model": "", "sort": "parking-sensor
         pytest.param(json.dumps({**GOOD, "positions": drawn(pins="x" * 81)}), "positions[1].pins", id="pins"),
         pytest.param(json.dumps({**GOOD, "positions": drawn(part=5)}), "positions[1].part", id="part"),
         pytest.param(" " * 100001, "file", id="too long"),
+        pytest.param("[" * 50000, "file", id="too deep"),
     ],
 )  # fmt: skip
 def test_a_bad_file_is_refused_with_its_place(core, text, field):

@@ -96,7 +96,7 @@ def read_file(text: str) -> dict:
 def _parsed(text: str):
     try:
         return json.loads(text)
-    except ValueError:
+    except (ValueError, RuntimeError):  # no JSON, or nested too deep for the host
         return None
 
 
