@@ -277,6 +277,25 @@ def test_later_entries_that_no_longer_fit_are_told_and_stay(job):
     assert [entry["event"].split(":")[1] for entry in job.core("conflicts")["conflicts"]] == [str(pulled + 1)]
 
 
+def test_an_entry_of_another_job_that_no_longer_fits_is_told_as_that_job_calls_its_positions(job):
+    outer = "rear-right-outer"
+    job.force("unit_pulled", unit=home(outer), position=outer, how="tapped")
+    pulled = job.seq
+    other = Driver(job.core, device="d0123456789abcdee", job="j000000000002")
+    positions = [
+        {"id": "own-plan-1", "name": "left corner", "group": "g", "edge": "rear", "reach_minutes": 3}
+    ]
+    vehicle = {"id": "v2", "name": "White van", "vin": ""}
+    other.fact("job_opened", vehicle=vehicle, complaint="", layout="own", part="PS-1", positions=positions)
+    other.force("unit_pulled", unit="v2.own-plan-1", position="own-plan-1", how="tapped")
+    other.force("unit_fitted", unit=home(outer), position="own-plan-1", how="tapped", override="")
+    inner = "rear-right-inner"
+    told = righted(job, put_right(job, pulled, unit=home(inner), position=inner))
+    assert [each["seq"] for each in told["unfit"]] == [other.seq]
+    assert "left corner" in told["unfit"][0]["sentence"]
+    assert "own-plan-1" not in told["unfit"][0]["sentence"]
+
+
 def test_what_is_refused_says_why_before_it_is_tapped(job):
     assert righted(job, put_right(job, job.seq, faulted=["roof"]))["refusal"]["rule"] == "form"
 

@@ -13,7 +13,6 @@ from ..facts.kinds import KINDS
 from ..log import envelope
 from ..messages import message
 from ..messages import sentences as joined
-from ..rules.correction import troubles
 from ..state.job import known_job
 from ..state.unit import Unit
 from ..words import sentences
@@ -61,10 +60,7 @@ def changes(fold, event: dict) -> dict:
         )
         if sentence["msg"] == "views-correct-verdict":
             told.append(sentence)
-    unfit = {}
-    for found, _, _ in troubles(before, after):
-        unfit[found] = True
-    return {"sentence": joined(told), "unfit": [_told(after, fold.find(each)) for each in sorted(unfit)]}
+    return {"sentence": joined(told), "unfit": correcting.unfit(before, after, fold.find)}
 
 
 def _named(fold, event: dict) -> list[str]:
@@ -126,16 +122,3 @@ def _facts(unit: Unit) -> dict:
         else "none",
         where=words.place_words(unit),
     )
-
-
-def _told(state, event: dict) -> dict:
-    """Return an entry that no longer fits: of a job as its history has it, else of the unit that it names."""
-    found = {"seq": event["seq"], "at": event["at"]}
-    if event["job"] in state.jobs:
-        job = known_job(state, event["job"])
-        entry = correcting.of_history(job, event["device"], event["seq"]) or event
-        found["sentence"] = sentences.sentence(job, entry["kind"], entry["data"])
-    else:
-        unit = Unit(state, KINDS[event["kind"]].names(event["data"])[1][0])
-        found["sentence"] = sentences.sentence_beside(unit, event["kind"], event["data"])
-    return found

@@ -1,10 +1,13 @@
 """An entry as it can be put right: what of it can be entered anew, and what that changes in the job."""
 
 from ..evidence import verdict
+from ..facts.kinds import KINDS
 from ..messages import message
 from ..messages import sentences as joined
 from ..rules.correction import troubles
 from ..state.job import Job
+from ..state.job import known_job
+from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
 
@@ -72,10 +75,16 @@ def changes(before: Job, after: Job, result_before, result_after, find) -> dict:
     `find(identity)` is the event with an identity.
     """
     sentence = verdict_changes(before, after, result_before, result_after)
-    unfit = {}
-    for identity, _, _ in troubles(before.state, after.state):
-        unfit[identity] = True
-    return {"sentence": sentence, "unfit": [_told(after, find(identity)) for identity in sorted(unfit)]}
+    return {"sentence": sentence, "unfit": unfit(before.state, after.state, find, after)}
+
+
+def unfit(before, after, find, job: Job | None = None) -> list[dict]:
+    """Return the entries that fit in one state and no longer in another, as {"seq", "at", "sentence"}.
+
+    Each is told as its own job tells it; one outside any job as `job` does, else of the unit that it names.
+    """
+    found = {identity: True for identity, _, _ in troubles(before, after)}
+    return [_told(after, find(identity), job) for identity in sorted(found)]
 
 
 def verdict_changes(before: Job, after: Job, result_before, result_after) -> dict:
@@ -93,13 +102,17 @@ def _verdict(job: Job, result):
     return joined([told["sentence"], told["detail"]]) if result["verdict"] is None else told["sentence"]
 
 
-def _told(job: Job, event: dict) -> dict:
-    entry = of_history(job, event["device"], event["seq"]) or event
-    return {
-        "seq": event["seq"],
-        "at": event["at"],
-        "sentence": sentences.sentence(job, entry["kind"], entry["data"]),
-    }
+def _told(state, event: dict, job: Job | None) -> dict:
+    entry = event
+    if event["job"] in state.jobs:
+        job = known_job(state, event["job"])
+        entry = of_history(job, event["device"], event["seq"]) or event
+    if job:
+        sentence = sentences.sentence(job, entry["kind"], entry["data"])
+    else:
+        unit = Unit(state, KINDS[entry["kind"]].names(entry["data"])[1][0])
+        sentence = sentences.sentence_beside(unit, entry["kind"], entry["data"])
+    return {"seq": event["seq"], "at": event["at"], "sentence": sentence}
 
 
 def _options(job: Job | None, name: str) -> list[dict]:
