@@ -124,7 +124,7 @@ class ViewOperations(Held):
             told = {name: refusal[name] for name in ("rule", "title", "sentence", "do")}
             return {"refusal": told, "sentence": "", "unfit": []}
         if event["job"] is None:
-            told = beside.changes(self.fold, event)
+            told = beside.changes(self.fold, event, self.conclusions.concluded)
             told["refusal"] = None
             return told
         after = self.fold.with_right(target_of(event["data"]), event["data"]["entry"])

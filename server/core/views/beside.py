@@ -47,17 +47,18 @@ def find(fold, device: str, seq: int) -> dict | None:
     return None
 
 
-def changes(fold, event: dict) -> dict:
-    """Return {"sentence", "unfit"}: what the draft of a correction makes of the unit, what no longer fits."""
+def changes(fold, event: dict, concluded) -> dict:
+    """Return {"sentence", "unfit"}: what the draft of a correction makes of the unit, what no longer fits.
+
+    `concluded` gives what is concluded of a job as it stands.
+    """
     target = fold.find(target_of(event["data"]))
     identity = _named(fold, target)[0]
     before, after = fold.state, fold.with_right(target_of(event["data"]), event["data"]["entry"])
     told = [_of_unit(Unit(before, identity), Unit(after, identity))]
     for job in before.units[identity]["jobs"] if identity in before.units else []:
         then, now = known_job(before, job), known_job(after, job)
-        sentence = correcting.verdict_changes(
-            then, now, Conclusions().concluded(then), Conclusions().concluded(now)
-        )
+        sentence = correcting.verdict_changes(then, now, concluded(then), Conclusions().concluded(now))
         if sentence["msg"] == "views-correct-verdict":
             told.append(sentence)
     return {"sentence": joined(told), "unfit": correcting.unfit(before, after, fold.find)}
