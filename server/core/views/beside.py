@@ -17,14 +17,21 @@ from ..state.job import known_job
 from ..state.unit import Unit
 from ..words import sentences
 from ..words import words
-from ..words.noted import noted
 from . import correcting
+from .history import entry_shown
 
 
 def entries_view(fold, identity: str) -> dict:
     """Return {"unit", "shown", "jobs", "history"}: the entries newest first, as `HistoryEntry` has them."""
     unit = Unit(fold.state, identity)
-    history = [_shown(unit, entry) for entry in fold.beside(unit.id) if _at_bench(entry)]
+    about = ["unit:" + unit.id]
+
+    def said(kind: str, data: dict) -> dict:
+        return sentences.sentence_beside(unit, kind, data)
+
+    history = [
+        entry_shown(entry, about, unit.sort, said) for entry in fold.beside(unit.id) if _at_bench(entry)
+    ]
     history.reverse()
     return {
         "unit": unit.id,
@@ -75,27 +82,6 @@ def _named(fold, event: dict) -> list[str]:
 def _at_bench(entry: dict) -> bool:
     """Tell whether the bench records such entries: what the counter decides is corrected there."""
     return KINDS[entry["kind"]].role in (BENCH, BOTH)
-
-
-def _shown(unit: Unit, entry: dict) -> dict:
-    taken, right = entry["withdrawn"], entry.get("righted")
-    return {
-        "device": entry["device"],
-        "seq": entry["seq"],
-        "at": entry["at"],
-        "actor": entry["actor"],
-        "kind": entry["kind"],
-        "about": ["unit:" + unit.id],
-        "sentence": sentences.sentence_beside(unit, entry["kind"], entry["data"]),
-        "undone": taken and {"actor": taken["actor"], "reason": noted(unit.sort, taken["reason"])},
-        "righted": right
-        and {
-            "actor": right["actor"],
-            "said": sentences.sentence_beside(unit, entry["kind"], entry["said"]),
-        },
-        "may_right": bool(correcting.may_be_put_right(entry) and correcting.fields(None, entry)),
-        "may_undo": taken is None,
-    }
 
 
 def _of_unit(before: Unit, after: Unit) -> dict:

@@ -3,6 +3,7 @@
 from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.kinds import KINDS
 from ..messages import message
+from ..parts.sort import Sort
 from ..state.job import Job
 from ..words import sentences
 from ..words.noted import noted
@@ -16,14 +17,19 @@ _NUMBERED = {"test_run": "test", "circuit_measured": "reading"}
 def history(job: Job) -> list[dict]:
     """Return the entries of a job, the last one first."""
     shown, counted = [], {}
+
+    def said(kind: str, data: dict) -> dict:
+        return sentences.sentence(job, kind, data)
+
     for entry in job.history:
         counts = entry["understood"] and entry["withdrawn"] is None
-        shown.append(_shown(job, entry, _about(job, entry, counted) if counts else []))
+        shown.append(entry_shown(entry, _about(job, entry, counted) if counts else [], job.sort, said))
     shown.reverse()
     return shown
 
 
-def _shown(job: Job, entry: dict, about: list[str]) -> dict:
+def entry_shown(entry: dict, about: list[str], sort: Sort, said) -> dict:
+    """Return an entry as `HistoryEntry` has it; `said(kind, data)` is the sentence of an understood one."""
     known = entry["understood"]
     return {
         "device": entry["device"],
@@ -32,11 +38,9 @@ def _shown(job: Job, entry: dict, about: list[str]) -> dict:
         "actor": entry["actor"],
         "kind": entry["kind"],
         "about": about,
-        "sentence": sentences.sentence(job, entry["kind"], entry["data"])
-        if known
-        else message(_NOT_UNDERSTOOD[entry["newer"]]),
-        "undone": _undone(job, entry["withdrawn"]),
-        "righted": _righted(job, entry) if known else None,
+        "sentence": said(entry["kind"], entry["data"]) if known else message(_NOT_UNDERSTOOD[entry["newer"]]),
+        "undone": _undone(sort, entry["withdrawn"]),
+        "righted": _righted(entry, said) if known else None,
         "may_right": correcting.may_be_put_right(entry),
         "may_undo": known
         and entry["withdrawn"] is None
@@ -66,18 +70,15 @@ def _about(job: Job, entry: dict, counted: dict) -> list[str]:
     return number + about if numbered else about
 
 
-def _undone(job: Job, correction: dict | None) -> dict | None:
+def _undone(sort: Sort, correction: dict | None) -> dict | None:
     """Return who took an entry back and why, in words; None where nobody did."""
     if correction is None:
         return None
-    return {"actor": correction["actor"], "reason": noted(job.sort, correction["reason"])}
+    return {"actor": correction["actor"], "reason": noted(sort, correction["reason"])}
 
 
-def _righted(job: Job, entry: dict) -> dict | None:
+def _righted(entry: dict, said) -> dict | None:
     """Return who put an entry right and what it said before, in words; None where nobody did."""
     if "righted" not in entry:
         return None
-    return {
-        "actor": entry["righted"]["actor"],
-        "said": sentences.sentence(job, entry["kind"], entry["said"]),
-    }
+    return {"actor": entry["righted"]["actor"], "said": said(entry["kind"], entry["said"])}
