@@ -3,7 +3,7 @@
 from ..codes import troublecode
 from ..messages import message
 from ..state.job import Job
-from ..state.jobs_in_part import means_of
+from .findable import means_in
 
 _MOST_OFFERED = 3
 
@@ -24,7 +24,7 @@ def _before(job: Job, code: str) -> list[dict]:
         line = state.job_line(identity)
         if line["layout"] != job.layout:
             continue
-        means = line["means"] if "means" in line else means_of(state.jobs[identity])
+        means = means_in(state, line)
         if code in means:
             key = (-means[code]["at"], identity)
             known = said.get(means[code]["means"])

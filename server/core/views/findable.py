@@ -183,7 +183,12 @@ def said_of(state, line: dict) -> tuple[list[str], list[str]]:
     return people_of(job), codes_of(job)
 
 
+def means_in(state, line: dict) -> dict:
+    """Return what was said on a job of its trouble codes, as `means_of` has it."""
+    return line["means"] if "means" in line else means_of(state.jobs[line["id"]])
+
+
 def means_said(state, line: dict) -> list[str]:
     """Return what was said on a job of its trouble codes, in order."""
-    means = line["means"] if "means" in line else means_of(state.jobs[line["id"]])
+    means = means_in(state, line)
     return [means[code]["means"] for code in sorted(means)]
