@@ -19,11 +19,13 @@ def layouts_view(state) -> list[dict]:
         each["layout"], each["model"], each["drawn"] = each["id"], "", []
     seen = {}
     for at, vehicle in _with_model(state):
+        if len(seen) == MOST:
+            break
         line = state.job_line(vehicle["jobs"][at])
         sort = sorts.by_layout(line["layout"])
         words = folding.folded(vehicle["model"], " ").split()
         key = " ".join(words) + "/" + sort.identity
-        if key in seen or len(seen) == MOST:
+        if key in seen:
             continue
         seen[key] = True
         listed.append(
