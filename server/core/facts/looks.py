@@ -62,20 +62,25 @@ def _walk_checked(state, event, job) -> None:
 
 
 def distances(walk: dict, position) -> list[dict]:
-    """Return a sentence for each distance that was shown beside a tape; `position(id)` is a name."""
+    """Return what each distance that was shown beside a tape is worth: [{"position", "words", "fits"}].
+
+    `walk` has "distances" and "celsius" as `walk_checked` has them; `position(id)` is a name.
+    """
     celsius = walk.get("celsius", sound.COUNTED_WITH)
-    return [
-        told_distance(entry, position(entry["position"]), celsius)
-        for entry in walk.get("distances", [])
-        if entry["tape"] and entry["shown"]
-    ]
-
-
-def told_distance(entry: dict, position, celsius: int) -> dict:
-    """Return what a distance that was shown is worth, in a sentence."""
-    how = sound.judged(entry["tape"], entry["shown"], celsius)
-    shown, tape = str(entry["shown"]), str(entry["tape"])
-    return message("facts-distance", how=how, position=position, tape=tape, shown=shown, celsius=str(celsius))
+    found = []
+    for entry in walk.get("distances", []):
+        if entry["tape"] and entry["shown"]:
+            how = sound.judged(entry["tape"], entry["shown"], celsius)
+            said = message(
+                "facts-distance",
+                how=how,
+                position=position(entry["position"]),
+                tape=str(entry["tape"]),
+                shown=str(entry["shown"]),
+                celsius=str(celsius),
+            )
+            found.append({"position": entry["position"], "words": said, "fits": how != sound.OFF})
+    return found
 
 
 _FOUND = dict(sorts.findings())
@@ -105,7 +110,8 @@ def _tell_walk_checked(names, data) -> dict:
     heard = walk.all_well
     if data["missed"]:
         heard = message(walk.missed, positions=names.positions(data["missed"]))
-    return sentences([message("facts-walk", walk=walk.name, heard=heard)] + distances(data, names.position))
+    told = [each["words"] for each in distances(data, names.position)]
+    return sentences([message("facts-walk", walk=walk.name, heard=heard)] + told)
 
 
 KINDS = (

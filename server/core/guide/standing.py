@@ -5,7 +5,7 @@ The pole is that of ISO 17386, 75 mm thick and 1,000 mm high; its area behind a 
 by three to four (common practice, no source). All that is typed is in whole centimetres.
 """
 
-from ..facts.looks import told_distance
+from ..facts.looks import distances
 from ..messages import decimal
 from ..messages import message
 from ..messages import sentences
@@ -29,17 +29,11 @@ def standing(job: Job, typed: dict) -> dict:
     figures, problem = _figures(job, typed)
     celsius = figures.get("celsius", sound.COUNTED_WITH)
     width = figures.get("width", _USUAL_CM)
-    judged = []
-    for entry in figures.get("distances", []):
-        if entry["tape"] and entry["shown"]:
-            told = told_distance(entry, words.position_name(job, entry["position"]), celsius)
-            how = sound.judged(entry["tape"], entry["shown"], celsius)
-            judged.append({"position": entry["position"], "words": told, "fits": how != sound.OFF})
     return {
         "problem": problem,
         "edges": _edges(job, width, figures),
         "sound": _sound(celsius),
-        "judged": judged,
+        "judged": distances(figures, lambda position: words.position_name(job, position)),
         "data": {} if problem else figures,
     }
 

@@ -234,7 +234,8 @@ def _proof(job: Job, result, told) -> list[dict]:
         walk, names = job.sort.walk, [words.position_name(job, position) for position in job.stayed_quiet]
         heard = message(walk.missed, positions=all_of(names)) if names else walk.report_all_well
         said.append(message("views-report-walk", check=walk.report_name, heard=heard))
-        said.extend(distances(job.walk_check, lambda position: words.position_name(job, position)))
+        judged = distances(job.walk_check, lambda position: words.position_name(job, position))
+        said.extend([each["words"] for each in judged])
     return said or [message("views-report-unproven")]
 
 
