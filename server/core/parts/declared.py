@@ -7,6 +7,7 @@ from ..meter.limits import AtMost
 from ..meter.limits import Beside
 from .sort import Caution
 from .sort import Handling
+from .sort import Lamp
 from .sort import Look
 from .sort import Obstruction
 from .sort import SelfTest
@@ -16,11 +17,25 @@ from .sort import Wire
 OHM = 1000000  # micro-ohms
 # A supply is good within half a volt of one that works, and below half a volt there is none.
 LIKE_THE_OTHERS = Beside(500000, 500000)
+# What a lamp showed -> how the id of its words ends.
+_LAMP_ENDS = {
+    "as_it_should": "right",
+    "stays_on": "stays",
+    "flashes": "flashes",
+    "never_on": "never",
+    "not_sure": "not-sure",
+}
 
 
 def at_most(ohms: int) -> AtMost:
     """Return the limit of a wire that has to be whole from end to end."""
     return AtMost(ohms * OHM, "good", 10**6 * OHM, "bad")
+
+
+def key_on(say, *shown: str) -> Lamp:
+    """Return the check of its lamp at key-on; `shown` is what that can show, as ids in order."""
+    answers = tuple([(each, say("key-on-" + _LAMP_ENDS[each])) for each in shown])
+    return Lamp("key_on", say("key-on-heading"), say("key-on-text"), answers)
 
 
 def look(say, *found: str) -> Look:

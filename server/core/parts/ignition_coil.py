@@ -8,7 +8,6 @@ from ..messages import message
 from . import declared
 from .layouts import layout
 from .layouts import position
-from .sort import Lamp
 from .sort import Sort
 
 _CYLINDERS = 4
@@ -33,20 +32,7 @@ IGNITION_COIL = Sort(
     position_names={
         "cylinder {}".format(n): "ignition-coil-at-{}".format(n) for n in range(1, _CYLINDERS + 1)
     },
-    lamps=(
-        Lamp(
-            "key_on",
-            _say("key-on-heading"),
-            _say("key-on-text"),
-            (
-                ("as_it_should", _say("key-on-right")),
-                ("stays_on", _say("key-on-stays")),
-                ("flashes", _say("key-on-flashes")),
-                ("never_on", _say("key-on-never")),
-                ("not_sure", _say("key-on-not-sure")),
-            ),
-        ),
-    ),
+    lamps=(declared.key_on(_say, "as_it_should", "stays_on", "flashes", "never_on", "not_sure"),),
     look=declared.look(_say, "dirt", "pushed_in"),
     photograph=_say("photograph"),
     self_test=declared.self_test(_say),

@@ -8,7 +8,6 @@ from ..messages import message
 from . import declared
 from .layouts import layout
 from .layouts import position
-from .sort import Lamp
 from .sort import Sort
 
 # Where they lie on the vehicle from above: (name, group, edge, (x, y)).
@@ -38,19 +37,7 @@ WHEEL_SENDER = Sort(
     position_names={
         name + " wheel": "wheel-sender-at-" + name.replace(" ", "-") for name, _, _, _ in _WHEELS
     },
-    lamps=(
-        Lamp(
-            "key_on",
-            _say("key-on-heading"),
-            _say("key-on-text"),
-            (
-                ("as_it_should", _say("key-on-right")),
-                ("stays_on", _say("key-on-stays")),
-                ("never_on", _say("key-on-never")),
-                ("not_sure", _say("key-on-not-sure")),
-            ),
-        ),
-    ),
+    lamps=(declared.key_on(_say, "as_it_should", "stays_on", "never_on", "not_sure"),),
     look=declared.look(_say, "dirt", "pushed_in"),
     photograph=_say("photograph"),
     self_test=declared.self_test(_say),
