@@ -8,8 +8,8 @@ from typing import Any
 
 from server.core.codes import vin
 from server.core.errors import BadInput
+from server.core.evidence import learned
 from server.core.evidence import readings
-from server.core.parts import sorts
 from server.core.state.job import Job
 from server.core.words import words
 from server.lessons import minutes
@@ -76,7 +76,7 @@ def _proof(job: Job, tests: list[dict]) -> dict[str, Any]:
 
 
 def _keeps_out(job: Job, counted: list[dict]) -> str:
-    if job.sort is not sorts.PARKING_SENSOR:
+    if not learned.teaches(job.sort):
         return ANOTHER_SORT
     if not counted:
         return UNTESTED

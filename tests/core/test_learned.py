@@ -5,6 +5,7 @@ import pytest
 from server.core.evidence import job_alone
 from server.core.evidence import job_case
 from server.core.facts.fold import Fold
+from server.core.parts import sorts
 from server.core.state.job import known_job
 from tests.core.driver import Driver
 from tests.hosts import Core
@@ -157,6 +158,27 @@ def test_minutes_and_reach_that_were_learned_move_the_plan(core):
     assert {each["id"]: each["reach_minutes"] for each in plain.view()["board"]["positions"]}[
         "rear-right-outer"
     ] == 4
+
+
+def test_what_jobs_on_one_sort_of_part_taught_says_nothing_of_another(core):
+    adopt(core).fact("minutes_learned", **MINUTES)
+    assert len(core("learned", layout="rear-4")["opens_with"]) == 2
+    assert core("learned", layout="ignition-coil/row-4") == {"opens_with": []}
+    job = Driver(core, job=OTHER_JOB)
+    job.open(layout="ignition-coil/row-4", part="")
+    rates = rates_of(core, job)
+
+    # As phones recorded it before they asked for a layout.
+    job.record(*core("learned")["opens_with"])
+
+    assert rates_of(core, job) == rates
+    assert rates["circuit"]["value_ppm"] == 30_000
+    assert core("assumptions", job=job.job)["yard"] is None
+    fold = Fold()
+    fold.reset(job.events)
+    case = job_case.case_of(known_job(fold.state, job.job))
+    assert case["minutes"] == sorts.by_layout("ignition-coil/row-4").minutes
+    assert "doubt" not in case
 
 
 @pytest.mark.parametrize("rates", [{"luck": 5}, {"shows": 0}, {"false_alarm": 1_000_000}])

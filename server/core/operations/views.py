@@ -9,6 +9,7 @@ from ..facts.corrections import target_of
 from ..guide import scan
 from ..guide import standing
 from ..messages import message
+from ..parts import sorts
 from ..state.job import known_job
 from ..views import beside
 from ..views import code_meanings
@@ -52,9 +53,9 @@ class ViewOperations(Held):
         """Return the vehicles that `text` finds, `most` of them where that is no 0, for a next job on one."""
         return vehicles_view(self.fold.state, self._findable(), text, most)
 
-    def op_learned(self):
-        """Return what is recorded with the opening of a job: what the yard has taken of its own jobs."""
-        return {"opens_with": learned.opens_with(self.fold.state)}
+    def op_learned(self, layout=""):
+        """Return what is recorded with the opening of a job on a layout: what the yard has taken."""
+        return {"opens_with": learned.opens_with(self.fold.state, sorts.by_layout(layout))}
 
     def op_vehicle(self, vehicle, now=0, warranty_days=0):
         """Return the page of one vehicle; `now` and the days of warranty as the phone has them."""

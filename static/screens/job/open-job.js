@@ -25,7 +25,6 @@ export const openJobPage = {
     layouts: await core.call('layouts'),
     sorts: await core.call('sorts'),
     latest: await core.call('vehicles', { most: LATEST }),
-    learned: (await core.call('learned')).opens_with,
     actor: device.actor,
   }),
 
@@ -128,7 +127,9 @@ async function openJob(ctx) {
   form.newVehicle ??= services.device.newId('v');
   const { job } = form;
   // How the past of a vehicle that was here before counts, and what the yard goes by, is recorded with the opening.
-  await ctx.act([jobOpened(ctx), ...(knownVehicle(ctx)?.opens_with ?? []), ...data.learned], {
+  const opened = jobOpened(ctx);
+  const learned = await services.core.call('learned', { layout: opened.data.layout });
+  await ctx.act([opened, ...(knownVehicle(ctx)?.opens_with ?? []), ...learned.opens_with], {
     job,
     after: () => {
       ctx.forget();
