@@ -14,6 +14,7 @@ from server.lessons import rates
 from server.lessons import reliability
 from server.lessons import shares
 from server.lessons import work
+from server.lessons.contribution import ANOTHER_SORT
 from server.lessons.spans import has_wrong_clock
 from server.lessons.spans import within
 from server.log import events
@@ -41,7 +42,8 @@ def figures(db: Database, now: int, since: int = 0, seconds: float | None = None
         "left_out": _left_out(jobs, now),
         "times_left_out": sum(job["times_left_out"] for job in jobs),
         "rates": _rates(counted),
-        "minutes": _minutes(clocked),
+        # These are planned with, and the hands at another sort of part are not those at this one.
+        "minutes": _minutes([job for job in clocked if job["why"] != ANOTHER_SORT]),
         "reach": _reach(clocked),
         "models": _models(clocked),
         "reliability": [

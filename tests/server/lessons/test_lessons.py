@@ -78,6 +78,17 @@ def test_minutes_are_those_of_the_hand_and_not_of_the_plan(db):
     assert {each["position"] for each in found["reach"]} > {"rear-left-outer"}
 
 
+def test_the_hand_at_another_sort_of_part_says_nothing_of_the_minutes_of_this_one(db):
+    before = figures(db, NOW)
+    senders = Yard("senders", 12, layouts=("wheel-sender/wheels-4",), device="d00000000000000cc")
+    receive(db, senders.entries)
+
+    after = figures(db, NOW)
+
+    assert after["closed"] == before["closed"] + 12
+    assert after["minutes"] == before["minutes"]
+
+
 def test_what_a_test_saved_and_what_was_bought_add_up_to_the_faults(db):
     found = figures(db, NOW)
 
