@@ -7,8 +7,13 @@ from contextlib import contextmanager
 
 
 @contextmanager
-def beside(name: str, work: Callable[[threading.Event], None]) -> Iterator[None]:
-    """Runs `work` in a thread called `name` until the block ends; the event that it gets says so."""
+def beside(
+    name: str, work: Callable[[threading.Event], None], wake: Callable[[], None] | None = None
+) -> Iterator[None]:
+    """Runs `work` in a thread called `name` until the block ends; the event that it gets says so.
+
+    `wake` ends what `work` waits for besides that event; it is called once the event is set.
+    """
     ended = threading.Event()
     thread = threading.Thread(target=work, args=(ended,), name=name)
     thread.start()
@@ -16,4 +21,6 @@ def beside(name: str, work: Callable[[threading.Event], None]) -> Iterator[None]
         yield
     finally:
         ended.set()
+        if wake:
+            wake()
         thread.join()

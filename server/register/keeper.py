@@ -37,11 +37,10 @@ def joined(app: Flask, base: str, address: RegisterAddress | None) -> Iterator[N
     with closing(folder.open()) as db:
         chain = Chain(Link(address), base, counter_id(db))
     app.extensions[EXTENSION] = chain
-    with beside("keeps the register", lambda ended: _go(folder, asked, chain, ended)):
-        try:
-            yield
-        finally:
-            chain.link.wanted.set()
+    with beside(
+        "keeps the register", lambda ended: _go(folder, asked, chain, ended), chain.link.wanted.set
+    ):
+        yield
 
 
 def in_step(db: Database, asked: Projection, chain: Chain) -> None:
@@ -57,8 +56,10 @@ def in_step(db: Database, asked: Projection, chain: Chain) -> None:
 def _go(folder: DataFolder, asked: Projection, chain: Chain, ended: threading.Event) -> None:
     was_reached = True
     with closing(folder.open()) as db:
-        while not ended.is_set():
-            chain.link.wanted.clear()
+        while True:
+            chain.link.wanted.clear()  # before the look at the end, which sets both
+            if ended.is_set():
+                break
             try:
                 in_step(db, asked, chain)
                 was_reached = True

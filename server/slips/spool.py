@@ -51,8 +51,10 @@ class Spool:
 
     def go(self, ended: threading.Event) -> None:
         """Prints what waits until `ended` is set."""
-        while not ended.is_set():
-            self._wanted.clear()
+        while True:
+            self._wanted.clear()  # before the look at the end: a wake that comes with that is kept
+            if ended.is_set():
+                return
             while self._waiting and not ended.is_set() and self._print(self._waiting[0]):
                 with self._lock:
                     self._waiting.popleft()
@@ -83,11 +85,8 @@ def printing(app: Flask, printer: Printer | None) -> Iterator[None]:
         return
     spool = Spool(printer)
     app.extensions[EXTENSION] = spool
-    with beside("prints slips", spool.go):
-        try:
-            yield
-        finally:
-            spool.wake()
+    with beside("prints slips", spool.go, spool.wake):
+        yield
 
 
 def _bytes_of(printer: Printer, slip: Slip) -> bytes:

@@ -14,6 +14,7 @@ import time
 
 import pytest
 import zxingcpp
+from flask import Flask
 from PIL import Image
 
 from server.refusals import CommandRefused
@@ -22,6 +23,7 @@ from server.slips import place
 from server.slips import zpl
 from server.slips.slip import Slip
 from server.slips.spool import Spool
+from server.slips.spool import printing
 from server.words.spoken import text
 
 ADDRESS = "HTTP://COUNTER.EXAMPLE:8765/U/K7F3M"
@@ -183,6 +185,47 @@ def test_slips_go_to_a_file_one_after_the_other(tmp_path, run):
     wait_until(lambda: not spool.waiting)
 
     assert file.read_bytes() == 3 * zpl.bytes_of(SLIP)
+
+
+def ends(work):
+    """Tell whether work comes to its end."""
+    thread = threading.Thread(target=work, daemon=True)
+    thread.start()
+    thread.join(10)
+    return not thread.is_alive()
+
+
+def test_an_end_that_comes_while_the_printer_looks_for_it_is_not_slept_through(tmp_path):
+    spool = Spool(place.checked(f"zpl:{tmp_path / 'slips.zpl'}"))
+
+    class Ending(threading.Event):
+        def is_set(self):
+            was_set = super().is_set()
+            self.set()
+            spool.wake()
+            return was_set
+
+    assert ends(lambda: spool.go(Ending()))
+
+
+def test_the_end_is_known_before_the_printer_is_woken_for_it(tmp_path, monkeypatch):
+    spools, wake = [], Spool.wake
+
+    def wake_and_wait(spool):
+        spools.append(spool)
+        wake(spool)
+        wait_until(lambda: not spool._wanted.is_set())
+
+    monkeypatch.setattr(Spool, "wake", wake_and_wait)
+
+    def serve():
+        with printing(Flask("counter"), place.checked(f"zpl:{tmp_path / 'slips.zpl'}")):
+            pass
+
+    try:
+        assert ends(serve)
+    finally:
+        wake(spools[0])
 
 
 def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(run, monkeypatch):
