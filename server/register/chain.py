@@ -13,6 +13,7 @@ from server.clock import now_ms
 from server.register import entries
 from server.register.entries import Contradiction
 from server.register.entries import Entry
+from server.register.entries import part_that_fits
 from server.register.trouble import NotReached
 from server.storage.folder import keep_setting
 from server.storage.folder import setting
@@ -38,11 +39,13 @@ class Chain:
 
     def others(self, keys: list[str], part: str) -> list[Entry]:
         """Returns what other counters have under these keys; raises NotReached."""
-        return self.link.done(lambda cursor: entries.others(cursor, keys, self.counter, part))
+        fits = part_that_fits(part)
+        return self.link.done(lambda cursor: entries.others(cursor, keys, self.counter, fits))
 
     def claim(self, keys: list[str], unit: str, part: str) -> list[Entry]:
         """Begins to accept a return, unless others have it, who are returned; raises NotReached."""
-        mine = Entry(self.counter, unit, self.place, part, entries.ACCEPT, False, False, now_ms())
+        fits = part_that_fits(part)
+        mine = Entry(self.counter, unit, self.place, fits, entries.ACCEPT, False, False, now_ms())
         return self.link.done(lambda cursor: entries.claim(cursor, keys, mine))
 
     def release(self, unit: str) -> None:
@@ -54,9 +57,11 @@ class Chain:
         if entered is None or not entered["decision"]:
             self.link.done(lambda cursor: entries.withdraw(cursor, self.counter, unit), seconds)
             return
-        given = (entered["part"], entered["decision"], True, entered["knowing"], entered["at"])
+        part = part_that_fits(entered["part"])
+        given = (part, entered["decision"], True, entered["knowing"], entered["at"])
         mine = Entry(self.counter, unit, self.place, *given)
-        self.link.done(lambda cursor: entries.enter(cursor, entered["keys"], mine), seconds)
+        keys = [each for each in entered["keys"] if entries.is_key(each)]
+        self.link.done(lambda cursor: entries.enter(cursor, keys, mine), seconds)
 
     def hear(self) -> None:
         """Asks what contradicts this counter's decisions; raises NotReached."""

@@ -8,9 +8,15 @@ from typing import TYPE_CHECKING
 from typing import NamedTuple
 
 from server.core.codes.numbers import plain
+from server.core.facts.fields import NAME
 
 if TYPE_CHECKING:
     from psycopg import Cursor
+
+# What a register has room for, in characters. The log takes longer numbers.
+MOST_KEY = 400
+MOST_PART = 80
+MOST_UNIT = NAME[1]  # as long as any id may be
 
 ACCEPT = "accept"
 _COLUMNS = "counter, unit, place, part, decision, settled, knowing, decided_at"
@@ -41,6 +47,16 @@ class Contradiction(NamedTuple):
     place: str
     decision: str
     at: int
+
+
+def is_key(text: str) -> bool:
+    """Tells whether a return can be found by a text; NUL is what PostgreSQL has in none."""
+    return 0 < len(text) <= MOST_KEY and "\x00" not in text
+
+
+def part_that_fits(part: str) -> str:
+    """Returns a part number, cut to what a register has room for."""
+    return part.replace("\x00", "")[:MOST_PART]
 
 
 def others(cursor: "Cursor", keys: list[str], counter: str, part: str) -> list[Entry]:

@@ -37,9 +37,7 @@ def joined(app: Flask, base: str, address: RegisterAddress | None) -> Iterator[N
     with closing(folder.open()) as db:
         chain = Chain(Link(address), base, counter_id(db))
     app.extensions[EXTENSION] = chain
-    with beside(
-        "keeps the register", lambda ended: _go(folder, asked, chain, ended), chain.link.wanted.set
-    ):
+    with beside("keeps the register", lambda ended: _go(folder, asked, chain, ended), chain.link.wanted.set):
         yield
 
 

@@ -14,9 +14,14 @@ from server.queries.projection import said
 from server.register import outbox
 from server.register.chain import current_chain
 from server.register.chain import reached
+from server.register.entries import MOST_KEY
+from server.register.entries import MOST_PART
+from server.register.entries import MOST_UNIT
 from server.register.entries import Contradiction
 from server.register.entries import Entry
+from server.register.entries import is_key
 from server.web.answers import json_answer
+from server.web.bodies import is_whole
 from server.web.bodies import json_object
 from server.web.bodies import text_field
 from server.web.database import database
@@ -26,9 +31,6 @@ blueprint = Blueprint("register", __name__)
 
 MOST_BYTES = 16 * 1024
 MOST_KEYS = 32
-MOST_KEY = 400
-MOST_PART = 80
-MOST_UNIT = 32
 
 
 @blueprint.get("/api/register")
@@ -102,9 +104,7 @@ def _keys(body: dict) -> list[str]:
     if (
         not isinstance(keys, list)
         or not 0 < len(keys) <= MOST_KEYS
-        or not all(
-            isinstance(each, str) and 0 < len(each) <= MOST_KEY and "\x00" not in each for each in keys
-        )
+        or not all(isinstance(each, str) and is_whole(each) and is_key(each) for each in keys)
     ):
         raise BadRequest("keys", shorten(keys), f"1 to {MOST_KEYS} keys of at most {MOST_KEY} characters")
     return keys

@@ -9,18 +9,21 @@ from typing import NamedTuple
 
 import psycopg
 
+from server.register.entries import MOST_KEY
+from server.register.entries import MOST_PART
+from server.register.entries import MOST_UNIT
 from server.register.transaction import serializable
 
 FORM = 1
 
 _TABLES = (
     "CREATE TABLE IF NOT EXISTS swaptrail_register (form INT PRIMARY KEY)",
-    """CREATE TABLE IF NOT EXISTS swaptrail_returns (
-        key VARCHAR(400) NOT NULL,
+    f"""CREATE TABLE IF NOT EXISTS swaptrail_returns (
+        key VARCHAR({MOST_KEY}) NOT NULL,
         counter VARCHAR(64) NOT NULL,
-        unit VARCHAR(32) NOT NULL,
+        unit VARCHAR({MOST_UNIT}) NOT NULL,
         place VARCHAR(300) NOT NULL,
-        part VARCHAR(80) NOT NULL,
+        part VARCHAR({MOST_PART}) NOT NULL,
         decision VARCHAR(8) NOT NULL,
         settled BOOLEAN NOT NULL,
         knowing BOOLEAN NOT NULL,
@@ -28,11 +31,11 @@ _TABLES = (
         PRIMARY KEY (key, counter, unit)
     )""",
     "CREATE INDEX IF NOT EXISTS swaptrail_returns_of ON swaptrail_returns (counter, unit)",
-    """CREATE TABLE IF NOT EXISTS swaptrail_contradictions (
+    f"""CREATE TABLE IF NOT EXISTS swaptrail_contradictions (
         counter VARCHAR(64) NOT NULL,
-        unit VARCHAR(32) NOT NULL,
+        unit VARCHAR({MOST_UNIT}) NOT NULL,
         other VARCHAR(64) NOT NULL,
-        other_unit VARCHAR(32) NOT NULL,
+        other_unit VARCHAR({MOST_UNIT}) NOT NULL,
         place VARCHAR(300) NOT NULL,
         decision VARCHAR(8) NOT NULL,
         decided_at BIGINT NOT NULL,

@@ -8,6 +8,7 @@ from flask import Response
 from flask import current_app
 
 from server.core.errors import shorten
+from server.core.facts.fields import NAME
 from server.core.messages import message
 from server.queries.projection import projection
 from server.slips.slip import of_unit
@@ -24,7 +25,6 @@ from server.words.spoken import spoken
 blueprint = Blueprint("slips", __name__)
 
 _MOST_BYTES = 1024
-_MOST_UNIT = 60
 
 
 @blueprint.get("/api/slips")
@@ -39,7 +39,7 @@ def standing() -> Response:
 @blueprint.post("/api/slips")
 def add() -> Response:
     """Has the slip of a unit's latest decision printed as soon as the printer takes it."""
-    unit = text_field(json_object(_MOST_BYTES), "unit", _MOST_UNIT, 1)
+    unit = text_field(json_object(_MOST_BYTES), "unit", NAME[1], 1)
     spool = _spool()
     if spool is None:
         raise NotFound("printer", "none", "--printer", message("slips-none"))

@@ -58,7 +58,7 @@ def _read(data: bytes) -> object:
 def text_field(body: dict, name: str, most: int, least: int = 0) -> str:
     """Returns a text field of a body within its length limits; half a character is no text."""
     value = body.get(name)
-    if not isinstance(value, str) or not least <= len(value) <= most or not _is_whole(value):
+    if not isinstance(value, str) or not least <= len(value) <= most or not is_whole(value):
         raise BadRequest(name, shorten(value), f"text of {least} to {most} characters")
     return value
 
@@ -71,7 +71,7 @@ def whole_field(body: dict, name: str) -> int:
     return value
 
 
-def _is_whole(text: str) -> bool:
+def is_whole(text: str) -> bool:
     """Tells whether a text can be written as UTF-8: JSON may hold one half of a surrogate pair."""
     try:
         text.encode()

@@ -60,11 +60,11 @@ class Counter:
     def claim(self):
         return self.ask("claim", unit=self.unit)
 
-    def decide(self, decision="accept", reasons=(), code=""):
+    def decide(self, decision="accept", reasons=(), code="", part="PS-1"):
         """Records a return and its decision, and sends both."""
         self.phone.record(
             "return_received",
-            {"unit": self.unit, "how": "scanned", "code": code, "part": "PS-1", "serial": self.serial,
+            {"unit": self.unit, "how": "scanned", "code": code, "part": part, "serial": self.serial,
              "compared": "", "note": ""},
             job=None,
         )  # fmt: skip
@@ -171,6 +171,38 @@ def test_everything_is_entered_again_where_the_log_has_another_epoch(counters):
     assert len(south.ask()["found"]) == 1
 
 
+@pytest.mark.parametrize(
+    ("unit", "part", "serial", "is_found"),
+    [
+        ("v0123456789ab.own-" + "behind-the-left-headlamp" * 2, "PS-1", "S-{}", True),
+        ("u{:012x}", "PS" * 1000, "S-{}", True),
+        ("u{:012x}", "PS\x00", "S-{}", True),
+        ("u{:012x}", "PS-1", "S-{}" + "9" * 1990, False),
+        ("u{:012x}", "PS-1", "S-{}\x00", False),
+    ],
+    ids=["unit", "part", "nul in a part", "serial", "nul in a serial"],
+)
+def test_what_a_register_has_no_room_for_keeps_nothing_else_from_being_entered(
+    counters, unit, part, serial, is_found
+):
+    north, southern = counters
+    number = next(_numbers)
+    north.unit, north.serial = unit.format(number), serial.format(number)
+    north.decide(part=part)
+    north.in_step()
+    if is_found:
+        southern.serial = north.serial
+        found = southern.ask(part="\x00")["found"]
+        assert [(each["place"], each["settled"]) for each in found] == [("north.example", True)]
+    for each in counters:
+        each.take(next(_numbers))
+    north.decide()
+    north.in_step()
+    southern.serial = north.serial
+
+    assert southern.ask()["found"] != []
+
+
 def test_without_a_connection_a_counter_is_told_so_and_enters_later(counters, postgres):
     north, south = counters
     postgres.kill()
@@ -229,8 +261,8 @@ def _comes(is_so):
 
 @pytest.mark.parametrize(
     "keys",
-    [None, [], ["x" * 401], [1], ["a\x00"], ["k"] * 33],
-    ids=["none", "empty", "long", "number", "nul", "many"],
+    [None, [], ["x" * 401], [1], ["a\x00"], ["\ud800"], ["k"] * 33],
+    ids=["none", "empty", "long", "number", "nul", "half", "many"],
 )
 def test_keys_that_are_none_are_refused(counters, keys):
     answer = counters[0].phone.post("/api/register/ask", {"keys": keys, "part": ""})
