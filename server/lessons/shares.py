@@ -76,31 +76,25 @@ def weight_of(job: Composed) -> float:
     return 1.0 / max(1.0, expected)
 
 
-def log_posterior(x: tuple[float, ...], jobs: list[Composed], others: tuple = ()) -> float:
+def log_posterior(x: tuple[float, ...], jobs: list[Composed]) -> float:
     """Returns the logarithm of prior times likelihood at odds x, but for a constant; see the module."""
-    total = 0.0
-    for has, found in ((ORDINARY, _prior()), *others):
-        scale = log(_mean(has, x) / _mean(has, DEFAULT_ODDS))
-        total += sum(n * (log(x[c] / DEFAULT_ODDS[c]) - scale) for c, n in enumerate(found))
+    scale = log(_mean(ORDINARY, x) / _mean(ORDINARY, DEFAULT_ODDS))
+    total = sum(n * (log(x[c] / DEFAULT_ODDS[c]) - scale) for c, n in enumerate(_prior()))
     for job in jobs:
         total += weight_of(job) * log(sum(_weighed(job, x)))
     return total
 
 
-def maximum(jobs: list[Composed], others: tuple = ()) -> tuple[float, ...]:
-    """Returns the odds of each class at the maximum, as many together as the defaults.
-
-    `others` are counts from elsewhere as (causes a layout has, causes found by class), already weighed.
-    """
-    return _maximum(_alike(jobs), others)
+def maximum(jobs: list[Composed]) -> tuple[float, ...]:
+    """Returns the odds of each class at the maximum, as many together as the defaults."""
+    return _maximum(_alike(jobs))
 
 
-def _maximum(weighed: Weighed, others: tuple) -> tuple[float, ...]:
+def _maximum(weighed: Weighed) -> tuple[float, ...]:
     x = DEFAULT_ODDS
     for _ in range(_MOST_STEPS):
         found, against = [0.0] * len(x), [0.0] * len(x)
-        for has, counts in ((ORDINARY, _prior()), *others):
-            _add(found, against, has, counts, _mean(has, x))
+        _add(found, against, ORDINARY, _prior(), _mean(ORDINARY, x))
         for job, weight in weighed:
             expected = _expected(job, x)
             _add(found, against, job.has, [weight * n for n in expected], _mean(job.has, x))
@@ -114,19 +108,16 @@ def _maximum(weighed: Weighed, others: tuple) -> tuple[float, ...]:
     return x
 
 
-def learned(jobs: list[Composed], others: tuple = ()) -> dict[str, Share]:
+def learned(jobs: list[Composed]) -> dict[str, Share]:
     """Returns each class with its rate and the bounds of 90 % that the jobs alone give it."""
     weighed = _alike(jobs)
-    x = _maximum(weighed, others)
+    x = _maximum(weighed)
     rates = scaled(x)
     tallies = [_Tally(c) for c in range(len(x))]
     for job, weight in weighed:
         expected = _expected(job, x)
         for tally in tallies:
             tally.add(job.has, x, [weight * n for n in expected], expected[tally.c])
-    for has, counts in others:
-        for tally in tallies:
-            tally.add(has, x, counts, 0.0)
     shares = {}
     for tally, name in zip(tallies, CLASSES, strict=True):
         low, high = tally.bounds(x)
@@ -152,7 +143,7 @@ class _Tally:
         self._all += count
         self._predicted += count * share
         self._spread += count * share * (1.0 - share)
-        self._doubt += counts[self.c] * max(0.0, 1.0 - chance) if chance else 0.0
+        self._doubt += counts[self.c] * max(0.0, 1.0 - chance)
 
     def bounds(self, x: tuple[float, ...]) -> tuple[float, float]:
         """Returns the bounds of the rate of the class, by the jobs alone.
