@@ -127,22 +127,26 @@ class Worker:
             self._replace(mine, its, other, place)
         else:
             self._exchange(place, other, home=True)
-            self._spend("repair", "circuit_repaired", cause=f"circuit:{place}", what="")
+            self._repair("circuit", place)
         self._test()
         self._test()
 
     def _repair_shared(self, faulted: list[str]) -> None:
         groups = sorted({each["group"] for each in self.visit.positions if each["id"] in faulted})
-        kind, group = self.cause
-        for wanted in [f"feed:{each}" for each in groups] if len(groups) == 1 else []:
-            self._spend("repair", "circuit_repaired", cause=wanted, what="")
-            if (kind, group) == ("feed", wanted.partition(":")[2]):
-                self.cause = ("", "")
+        if len(groups) == 1:
+            self._repair("feed", groups[0])
         if self._test():
-            self._spend("repair", "circuit_repaired", cause="control", what="")
-            self.cause = ("", "") if kind == "control" else self.cause
+            self._repair("control")
         self._test()
         self._test()
+
+    def _repair(self, kind: str, what: str = "") -> None:
+        self._spend("repair", "circuit_repaired", cause=f"{kind}:{what}" if what else kind, what="")
+        self._is_gone(kind, what)
+
+    def _is_gone(self, kind: str, what: str) -> None:
+        if self.cause == (kind, what):
+            self.cause = ("", "")
 
     def _exchange(self, one: str, other: str, home: bool = False) -> None:
         for place in (one, other):
@@ -164,8 +168,7 @@ class Worker:
         for place in (now_at, home):
             self._fit(place, hanging=False)
         self._record(20_000, "unit_moved", unit=bad, place="counter", how="scanned", note="")
-        if self.cause == ("unit", bad):
-            self.cause = ("", "")
+        self._is_gone("unit", bad)
 
     def _pull(self, place: str) -> None:
         unit = self._sits[place]
@@ -219,8 +222,6 @@ class Worker:
 
     def _acts(self, place: str) -> bool:
         kind, what = self.cause
-        if kind == "circuit" and self._is_mended(place):
-            return False
         group = next(each["group"] for each in self.visit.positions if each["id"] == place)
         return {
             "unit": self._sits[place] == what,
@@ -229,11 +230,6 @@ class Worker:
             "feed": group == what,
             "control": True,
         }.get(kind, False)
-
-    def _is_mended(self, place: str) -> bool:
-        cause = f"circuit:{place}"
-        drafts = [draft for _, drafts in self.steps for draft in drafts]
-        return any(each["data"].get("cause") == cause for each in drafts)
 
     def _reach(self, place: str) -> float:
         planned = next(each["reach_minutes"] for each in self.visit.positions if each["id"] == place)
