@@ -20,6 +20,7 @@ from server.lessons.spans import SPANS
 from server.lessons.table import as_csv
 from server.queries.projection import said
 from server.web.answers import json_answer
+from server.web.csv_files import csv_answer
 from server.web.database import database
 from server.web.errors import BadRequest
 
@@ -46,15 +47,15 @@ def offered() -> Response:
 @blueprint.get("/api/lessons.json")
 def as_json() -> Response:
     """Gives the figures as they are: chances in parts per million, minutes in hundredths."""
-    return _file(json_answer(_found()[1]), "json")
+    response = json_answer(_found()[1])
+    response.headers["Content-Disposition"] = f'attachment; filename="{_name("json")}"'
+    return response
 
 
 @blueprint.get("/api/lessons.csv")
 def as_table() -> Response:
     """Gives the same figures as a file for a spreadsheet."""
-    response = Response(as_csv(_found()[1]), mimetype="text/csv")
-    response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
-    return _file(response, "csv")
+    return csv_answer(as_csv(_found()[1]), _name("csv"))
 
 
 def _found() -> tuple[str, dict[str, Any]]:
@@ -67,7 +68,5 @@ def _found() -> tuple[str, dict[str, Any]]:
     return span, figures(database(), now, since, SECONDS)
 
 
-def _file(response: Response, kind: str) -> Response:
-    day = datetime.now(UTC).date().isoformat()
-    response.headers["Content-Disposition"] = f'attachment; filename="lessons-{day}.{kind}"'
-    return response
+def _name(kind: str) -> str:
+    return f"lessons-{datetime.now(UTC).date().isoformat()}.{kind}"

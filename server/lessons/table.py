@@ -1,23 +1,16 @@
-"""The figures as CSV by RFC 4180: one line each, the same names and whole numbers as the JSON has."""
+"""The figures as CSV: one line each, the same names and whole numbers as the JSON has."""
 
-import csv
-import io
 from collections.abc import Iterator
 from typing import Any
 
-from server.queries.decisions_csv import harmless
+from server.web.csv_files import csv_text
 
 COLUMNS = ("figure", "name", "place", "value", "low", "high", "default", "count", "of")
 
 
 def as_csv(found: dict[str, Any]) -> str:
     """Returns the figures as the text of a CSV file."""
-    file = io.StringIO()
-    writer = csv.writer(file, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
-    writer.writerow(COLUMNS)
-    for line in _lines(found):
-        writer.writerow([harmless(str(line.get(column, ""))) for column in COLUMNS])
-    return file.getvalue()
+    return csv_text(COLUMNS, ([str(line.get(column, "")) for column in COLUMNS] for line in _lines(found)))
 
 
 def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:

@@ -1,15 +1,10 @@
-"""Decisions of the counter as CSV by RFC 4180: one line each, in the order of the day list.
+"""Decisions of the counter as CSV: one line each, in the order of the day list."""
 
-Spreadsheets run a cell that begins like a formula. Such a cell gets an apostrophe in front, which they
-take as 'this is text'; what a person entered at a counter must never compute on another machine. Every cell
-is quoted: a spreadsheet that splits at semicolons would else begin a new cell inside one.
-"""
-
-import csv
-import io
 from datetime import UTC
 from datetime import datetime
 from datetime import tzinfo
+
+from server.web.csv_files import csv_text
 
 COLUMNS = (
     "date",
@@ -31,18 +26,11 @@ COLUMNS = (
     "job",
     "entry",
 )
-# What spreadsheets take for the beginning of a formula (OWASP, 'CSV Injection').
-_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 
 
 def decisions_csv(lines: list[dict], zone: tzinfo) -> str:
     """Returns the lines of the day list as the text of a CSV file, times in `zone`."""
-    file = io.StringIO()
-    writer = csv.writer(file, lineterminator="\r\n", quoting=csv.QUOTE_ALL)
-    writer.writerow(COLUMNS)
-    for line in lines:
-        writer.writerow([harmless(cell) for cell in _cells(line, zone)])
-    return file.getvalue()
+    return csv_text(COLUMNS, (_cells(line, zone) for line in lines))
 
 
 def _cells(line: dict, zone: tzinfo) -> list[str]:
@@ -68,8 +56,3 @@ def _cells(line: dict, zone: tzinfo) -> list[str]:
         line["job"] or "",
         line["event"],
     ]
-
-
-def harmless(cell: str) -> str:
-    """Returns a cell that no spreadsheet runs."""
-    return f"'{cell}" if cell.startswith(_FORMULA) else cell

@@ -17,6 +17,7 @@ from server.core.words.words import DAY_MS
 from server.queries.decisions_csv import decisions_csv
 from server.queries.projection import projection
 from server.queries.projection import said
+from server.web.csv_files import csv_answer
 from server.web.database import database
 from server.web.errors import BadRequest
 from server.words.spoken import spoken
@@ -26,7 +27,6 @@ blueprint = Blueprint("returns", __name__)
 MOST_DAYS = 400  # in one list
 MOST_TEXT = 200
 _MOST_OFFSET = 16 * 60
-_MARK = "\ufeff"  # without it spreadsheets read the bytes of UTF-8 as letters of an older set
 # A day before the year 10000, which dates of the standard library do not reach, whatever the time zone.
 _LAST_MS = 253_402_214_400_000
 
@@ -51,10 +51,7 @@ def as_csv() -> Response:
     zone = timezone(timedelta(minutes=offset))
     answer: Any = spoken().render(json.loads(projection().decided(database(), start, end)))
     day = datetime.fromtimestamp(start / 1000, UTC).astimezone(zone).date().isoformat()
-    response = Response(_MARK + decisions_csv(answer["lines"], zone), mimetype="text/csv")
-    response.headers["Content-Type"] = "text/csv; charset=utf-8; header=present"
-    response.headers["Content-Disposition"] = f'attachment; filename="returns-{day}.csv"'
-    return response
+    return csv_answer(decisions_csv(answer["lines"], zone), f"returns-{day}.csv")
 
 
 @blueprint.get("/api/search")

@@ -82,7 +82,8 @@ def test_the_files_hold_the_jobs_of_the_span(phone, db, span):
     table = phone.get(f"/api/lessons.csv?span={span}")
 
     assert table.headers["Content-Disposition"].startswith('attachment; filename="lessons-20')
-    rows = list(csv.DictReader(io.StringIO(table.get_data(as_text=True), newline="")))
+    assert table.data.startswith(b"\xef\xbb\xbf")  # the mark by which a spreadsheet knows UTF-8
+    rows = list(csv.DictReader(io.StringIO(table.data.decode("utf-8-sig"), newline="")))
     work = [row["name"] for row in rows if row["figure"] == "job_minutes_x100"]
     assert work == [job for job, _, _ in figures["work"]]
 
