@@ -238,21 +238,30 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
 def test_what_still_lies_there_after_its_decision_is_no_new_event(clerk_at):
     clerk, codes = clerk_at(2)
     page, phone = clerk.page, clerk.phone
+    page.clock.install()
+    bags = [symbol(envelope("1PPS-1", f"S{serial_of(number)}"), DATA_MATRIX) for number in range(4)]
+
+    def tells_of(number):
+        """Wait until a bag without its label is told of: then its picture was read."""
+        page.locator(".told-holds").get_by_text(serial_of(number)).wait_for()
+
     clerk.holds(codes[0], serial_of(0))
     phone.tap("Scan returns")
     clerk.sees(codes[0], "accept")
     clerk.decides("Accept")
-    page.wait_for_timeout(6500)  # longer than a decided label was passed over before
-    bags = [symbol(envelope("1PPS-1", f"S{serial_of(number)}"), DATA_MATRIX) for number in range(2)]
+    page.clock.fast_forward(6500)  # longer than a decided label was passed over before
     phone.camera.show(label_picture(codes[0], clerk.server.base), bags[0], bags[1])
-    page.wait_for_timeout(1500)
+    tells_of(1)
     assert page.locator(".proposal").count() == 0
 
     phone.camera.show(label_picture(codes[1], clerk.server.base), bags[1])
     clerk.sees(codes[1], "accept")
     clerk.decides("Accept")
-    phone.camera.show(bags[1])
-    page.wait_for_timeout(1800)
+    phone.camera.show(bags[1], bags[2])
+    tells_of(2)
+    page.clock.fast_forward(1800)
+    phone.camera.show(bags[1], bags[3])
+    tells_of(3)
     clerk.holds(codes[0], serial_of(0))  # it had left the picture
     clerk.sees(codes[0], "refuse")
 
