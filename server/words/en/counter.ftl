@@ -141,7 +141,6 @@ counter-prefix-keep = Keep this
 
 ## Several at once, and the screen of a counter with a computer.
 
-counter-queue = What waits
 # $count (count): 3
 # $why: serial number
 counter-together = Decide these { $count } together: { $why }

@@ -92,8 +92,6 @@ paper-slip-signature = Signature
 # $code: 4KD-7F
 paper-record-title = Record of { PART($sort) } { $code }
 # $sort: parking-sensor
-paper-record-title-unlabelled = Record of { PART($sort, form: "a") }
-# $sort: parking-sensor
 paper-record = Record of { PART($sort, form: "a") }
 # $where: at right outer
 paper-record-where = It is { $where }.

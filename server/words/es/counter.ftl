@@ -117,7 +117,6 @@ counter-prefix-keep = Guardarlo
 
 ## Varios a la vez, y la pantalla de un mostrador con ordenador.
 
-counter-queue = Lo que espera
 counter-together = Decidir estos { $count } juntos: { $why }
 counter-several = Retenidos por: { $why }
 counter-together-reason = Tu motivo, si decides otra cosa que lo propuesto

@@ -68,7 +68,6 @@ paper-slip-signature = Firma
 ## The record of a sensor
 
 paper-record-title = Registro de { PART($sort) } { $code }
-paper-record-title-unlabelled = Registro de { PART($sort, form: "a") }
 paper-record = Registro de { PART($sort, form: "a") }
 paper-record-where = Está { $where }.
 paper-record-trail = Su rastro

@@ -32,7 +32,7 @@ export function isWide(ctx) {
 export function station(work, now) {
   const { waiting, today } = work.ctx.data;
   return html`<div class="counter-station">
-    <aside class="screen-stack" aria-label=${say('counter-queue')}>${queue(work, waiting)}</aside>
+    <aside class="screen-stack" aria-label=${say('you-what-waits')}>${queue(work, waiting)}</aside>
     <div class="screen-stack">${now}</div>
     <aside class="screen-stack" aria-label=${say('counter-day')}>
       <h2 class="list-head">${say('counter-today')}</h2>

@@ -30,7 +30,7 @@ export const unitRecordPage = {
   draw(ctx) {
     const { unit } = ctx.data;
     return paperParts(ctx, {
-      title: unit.shown ? say('paper-record-title', { code: unit.shown, sort: unit.sort }) : say('paper-record-title-unlabelled', { sort: unit.sort }),
+      title: unit.shown ? say('paper-record-title', { code: unit.shown, sort: unit.sort }) : say('paper-record', { sort: unit.sort }),
       back: to.unit(unit.id),
       papers: ['a5', 'page'],
       kept: KEPT,
