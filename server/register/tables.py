@@ -1,4 +1,4 @@
-"""The tables of a register, in SQL that PostgreSQL, CockroachDB and YugabyteDB all take.
+"""The tables of a register, in SQL for PostgreSQL that is meant for CockroachDB and YugabyteDB too.
 
 `swaptrail_returns` has a row for each key of a return, so that a look-up is one walk down the primary key,
 however many returns there are. `swaptrail_contradictions` has those pairs of decisions that cannot both be
