@@ -104,7 +104,7 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
 
 
 def _says(found: dict[str, Any]) -> dict | str:
-    """Returns of what the jobs say something else than the default, "" for nothing."""
+    """Returns in what the jobs differ from the defaults, "" for nothing."""
     other = [rate["id"] for rate in found["rates"] if rate["tries"] >= ENOUGH and _stands_out(rate)]
     if not other:
         return message("lessons-as-default") if len(found["counted"]) >= ENOUGH else ""

@@ -486,4 +486,4 @@ guide-stand-beyond = { CAP($position) } would lie beyond the bumper's end. Measu
 guide-stand-sound = At { $celsius } °C sound goes { $speed } m a second. From { $far } cm the echo is back in { $echo } ms.
 # $far: 100
 # $shown: 108
-guide-stand-cold = A control unit that does not count that in shows { $shown } cm for { $far } cm.
+guide-stand-cold = A control unit that does not allow for that shows { $shown } cm for { $far } cm.

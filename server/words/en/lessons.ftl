@@ -166,7 +166,7 @@ lessons-sentence = { $said }.
 lessons-csv = Save as CSV
 lessons-json = Save as JSON
 lessons-print = Print
-lessons-axis = The bar is what the figure says it may be, the dot the figure, the diamond the plan, the default or what was expected.
+lessons-axis = The bar is where the figure may lie, the dot the figure, the diamond the plan, the default or what was expected.
 lessons-behind = Jobs behind it
 
 ## What is offered to go by.
@@ -185,7 +185,7 @@ lessons-rate = { $what ->
    *[tick] what listening hears
 }
 # $rates: false alarms
-lessons-unlike-default = Your jobs say something else than the default of: { $rates }.
+lessons-unlike-default = Your jobs differ from the defaults in: { $rates }.
 lessons-as-default = Your jobs agree with the defaults.
 # $what: rates_learned
 lessons-take = { $what ->

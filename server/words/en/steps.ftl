@@ -27,7 +27,7 @@ steps-look-record = Record what I saw
 # $position: right outer
 steps-look-group = What you see at { $position }
 # $sort: parking-sensor
-steps-photo-guide = { CAP(PART($sort)) } and around
+steps-photo-guide = { CAP(PART($sort)) } and surroundings
 steps-photo-open = Open the camera
 # $position: right outer
 steps-photo-shutter = Take { $position }
@@ -129,7 +129,7 @@ steps-codes-means = What it means, as you know it
 steps-codes-use = Use it
 steps-codes-open-list = The failure types follow the open list
 steps-codes-open-list-note = Tick it only if the tool or its book says SAE J2012 or ISO 15031-6. Older ones mean other things.
-steps-codes-elsewhere = Code of no one position
+steps-codes-elsewhere = Code of no single position
 steps-test-clean = clean
 steps-test-fault = fault
 steps-test-silent = not reported

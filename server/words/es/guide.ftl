@@ -284,4 +284,4 @@ guide-stand-bounds = { $name ->
 }
 guide-stand-beyond = { CAP($position) } quedaría más allá del extremo. Mide desde la izquierda, mirando el parachoques.
 guide-stand-sound = A { $celsius } °C el sonido va a { $speed } m por segundo. Desde { $far } cm el eco vuelve en { $echo } ms.
-guide-stand-cold = Una unidad de control que no lo cuenta muestra { $shown } cm por { $far } cm.
+guide-stand-cold = Una unidad de control que no lo tiene en cuenta muestra { $shown } cm por { $far } cm.

@@ -90,7 +90,7 @@ ignition-coil-check-ground-bad = Más de 1 Ω, o abierto
 
 ignition-coil-blocked = aceite o agua en el pozo
 ignition-coil-blocked-for-customer = aceite o agua en el pozo de la bujía
-ignition-coil-blocked-state = mojado
+ignition-coil-blocked-state = mojada
 ignition-coil-blocked-check = busca por dónde entra
 ignition-coil-clean = Motor frío. Saca la bobina y seca su pozo y su capuchón.
 ignition-coil-clean-and-look = Motor frío. Saca la bobina, seca su pozo y su capuchón, y busca la fuga.

@@ -51,7 +51,7 @@ lessons-chance-allows = { $low ->
 # $expected: 17,6
 lessons-expected = Eran de esperar { $expected }.
 
-lessons-comebacks = Vueltas
+lessons-comebacks = Fallos que vuelven
 # $days (count): 90
 lessons-comebacks-note = La misma posición del mismo vehículo muestra otra vez un fallo en { $days } días.
 lessons-came-back = Volvieron
@@ -75,9 +75,9 @@ lessons-causes-count = { $count ->
 
 lessons-rates = Tasas según tus propios trabajos
 # $jobs (count): 20
-lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor previo pesa como { $jobs } trabajos. La barra es donde está la tasa según tus trabajos solos, nueve veces de diez.
+lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos. La barra es donde está la tasa según tus trabajos solos, nueve veces de diez.
 # $default: 5 %
-lessons-default = Valor previo { $default }
+lessons-default = Valor normal { $default }
 # $low: 4,1 %
 # $high: 6,2 %
 lessons-between = Del { $low } al { $high } según tus trabajos solos.
@@ -161,12 +161,12 @@ lessons-times = { $count ->
     [one] { $count } tiempo
    *[other] { $count } tiempos
 }
-# $said: Valor previo 5 %
+# $said: Valor normal 5 %
 lessons-sentence = { $said }.
 lessons-csv = Guardar como CSV
 lessons-json = Guardar como JSON
 lessons-print = Imprimir
-lessons-axis = La barra es donde puede estar la cifra, el punto la cifra, el rombo el plan, el valor previo o lo esperado.
+lessons-axis = La barra es donde puede estar la cifra, el punto la cifra, el rombo el plan, el valor normal o lo esperado.
 lessons-behind = Los trabajos detrás
 
 ## Lo que se ofrece para guiarse.
@@ -185,8 +185,8 @@ lessons-rate = { $what ->
    *[tick] lo que se oye al escuchar
 }
 # $rates: falsas alarmas
-lessons-unlike-default = Tus trabajos dicen otra cosa que el valor previo de: { $rates }.
-lessons-as-default = Tus trabajos coinciden con los valores previos.
+lessons-unlike-default = Tus trabajos se apartan de los valores normales en: { $rates }.
+lessons-as-default = Tus trabajos coinciden con los valores normales.
 # $what: rates_learned
 lessons-take = { $what ->
     [rates_learned] Tomar estas tasas para tu taller

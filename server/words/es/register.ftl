@@ -1,9 +1,9 @@
 ### El registro de devoluciones que comparten los mostradores de una cadena: lo dice el servidor.
 
-register-no-driver = Un registro necesita el paquete psycopg. Instale swaptrail con él: pip install 'swaptrail[register]'
+register-no-driver = Un registro necesita el paquete psycopg. Instala swaptrail con él: pip install 'swaptrail[register]'
 register-no-address = Esa no es la dirección de un registro. Tiene la forma postgresql://USUARIO@HOST/BASE.
 register-trouble = El registro { $register } no hace lo que se le pide: { $error }
-register-no-tables = { $register } no tiene las tablas de un registro. Créelas: swaptrail register init URL
+register-no-tables = { $register } no tiene las tablas de un registro. Créalas: swaptrail register init URL
 register-other-form = Las tablas de { $register } son de otra versión de swaptrail.
 register-stands = { $register }: { $returns ->
     [one] una devolución
@@ -23,6 +23,6 @@ register-contradiction-title = { $decision ->
    *[refuse] { $code } se rechazó en { $place }
 }
 register-contradiction = { $decision ->
-    [accept] Dos mostradores lo aceptaron. Llame a { $place } y retire una de las decisiones.
-   *[refuse] Otro mostrador rechazó lo que aquí se aceptó. Llame a { $place } y retire una de las decisiones.
+    [accept] Dos mostradores lo aceptaron. Llama a { $place } y retira una de las decisiones.
+   *[refuse] Otro mostrador rechazó lo que aquí se aceptó. Llama a { $place } y retira una de las decisiones.
 }
