@@ -1,7 +1,6 @@
 """A clerk of a chain: what came back elsewhere, who gets a part, and a register that is not reached."""
 
 import json
-import threading
 
 import pytest
 
@@ -19,6 +18,7 @@ from tests.browser.returned import serial_of
 from tests.browser.test_counter import Clerk
 from tests.core.counter_yard import DAY_MS
 from tests.static.app_server import AppServer
+from tests.waiting import wait_for
 
 NORTH = "north.example"
 PARTS = 3
@@ -107,8 +107,7 @@ def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(tmp_path, serv
     north.link.connect()
     settles(north, 2)
     heard = server.app.extensions[EXTENSION]
-    pause = threading.Event()
-    assert any(heard.contradictions or pause.wait(0.1) for _ in range(300))
+    wait_for(lambda: heard.contradictions)
     phone.page.reload()
     phone.see(f"{codes[2][:3]}-{codes[2][3:]} was accepted at {NORTH} too")
     clerk.looks()

@@ -2,7 +2,6 @@
 
 import errno
 import hashlib
-import threading
 from contextlib import closing
 
 import pytest
@@ -18,6 +17,7 @@ from server.storage import writing
 from tests.server.phone import JOB
 from tests.server.phone import NOW
 from tests.server.phone import jpeg
+from tests.waiting import wait_for
 
 PICTURE, OTHER = jpeg(), jpeg(colour=(10, 20, 30))
 
@@ -77,12 +77,6 @@ def damage(request):
     return do
 
 
-def until(condition):
-    waiting = threading.Event()
-    while not condition():
-        waiting.wait(0.01)
-
-
 def listed(db):
     return [(photo.sha256, photo.what) for photo in lost.listed(db.conn, 9)]
 
@@ -98,7 +92,7 @@ def test_a_damaged_photo_is_found_while_the_folder_is_served_and_asked_for_from_
     monkeypatch.setattr(rounds, "PAUSE_SECONDS", 0.001)
 
     with held_open(folder):
-        until(lambda: lost.count(db))
+        wait_for(lambda: lost.count(db))
 
     assert listed(db) == [(digest_of(PICTURE), what)]
     for each in (phone, other):
@@ -256,7 +250,7 @@ def test_a_photo_that_may_not_be_read_holds_up_none_of_the_others(phone, folder,
         rounds.all_anew(db.conn)
 
     with held_open(folder):
-        until(lambda: db.conn.execute("SELECT min(checked_at) FROM photos").fetchone()[0])
+        wait_for(lambda: db.conn.execute("SELECT min(checked_at) FROM photos").fetchone()[0])
 
     assert listed(db) == [(digests[1], lost.MISSING)]
 

@@ -26,6 +26,7 @@ from server.register.link import Link
 from server.register.trouble import NotReached
 from tests.server.conftest import write_app
 from tests.server.phone import Phone
+from tests.waiting import wait_for
 
 ROOT = Path(__file__).resolve().parents[3]
 
@@ -241,22 +242,16 @@ def test_beside_a_server_the_register_is_kept_in_step_and_found_again(tmp_path, 
         with keeper.joined(counter.app, "https://north.example", address.checked(url)):
             chain = counter.app.extensions[EXTENSION]
             counter.decide()
-            assert _comes(lambda: outbox.due(counter.db) is None and chain.link.is_reached)
+            wait_for(lambda: outbox.due(counter.db) is None and chain.link.is_reached)
             postgres.kill()
             try:
                 assert counter.ask()["asked"] is False
             finally:
                 postgres.start()
-            assert _comes(lambda: counter.ask()["asked"])
+            wait_for(lambda: counter.ask()["asked"])
         assert chain.link.is_reached is False
     finally:
         counter.close()
-
-
-def _comes(is_so):
-    """Waits until something is so, for as long as a busy machine may need."""
-    pause = threading.Event()
-    return any(is_so() or pause.wait(0.05) for _ in range(600))
 
 
 @pytest.mark.parametrize(

@@ -10,13 +10,13 @@ import socket
 import subprocess
 import sys
 import threading
-import time
 
 import pytest
 import zxingcpp
 from flask import Flask
 from PIL import Image
 
+from server.labelling.symbol import matrix
 from server.refusals import CommandRefused
 from server.slips import escpos
 from server.slips import place
@@ -25,6 +25,7 @@ from server.slips.slip import Slip
 from server.slips.spool import Spool
 from server.slips.spool import printing
 from server.words.spoken import text
+from tests.waiting import wait_for
 
 ADDRESS = "HTTP://COUNTER.EXAMPLE:8765/U/K7F3M"
 SLIP = Slip(
@@ -98,8 +99,6 @@ def test_escpos_says_all_of_it_and_its_symbol_holds_the_label():
 
 def test_the_symbol_on_paper_is_read():
     """The printer draws it from text, level and size; qrcode stands in for it here."""
-    from server.labelling.symbol import matrix
-
     (stored,) = [
         given[1:] for function, given in escpos_commands(escpos.bytes_of(SLIP))[1] if function == 0x50
     ]
@@ -151,13 +150,6 @@ def test_serve_refuses_it_in_one_line(tmp_path):
     assert not (tmp_path / "d").exists()
 
 
-def wait_until(holds, seconds=10):
-    ends = time.monotonic() + seconds
-    while not holds():
-        assert time.monotonic() < ends
-        time.sleep(0.01)
-
-
 @pytest.fixture
 def run():
     """Run a spool as the server does."""
@@ -182,7 +174,7 @@ def test_slips_go_to_a_file_one_after_the_other(tmp_path, run):
     spool = run(place.checked(f"zpl:{file}"))
     for _ in range(3):
         assert spool.add(SLIP)
-    wait_until(lambda: not spool.waiting)
+    wait_for(lambda: not spool.waiting)
 
     assert file.read_bytes() == 3 * zpl.bytes_of(SLIP)
 
@@ -230,20 +222,19 @@ def test_the_end_is_known_before_the_printer_is_woken_for_it(tmp_path, monkeypat
 
 def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(run, monkeypatch):
     monkeypatch.setattr("server.slips.spool.AGAIN_SECONDS", 0.05)
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    spool = run(place.checked(f"escpos:tcp://127.0.0.1:{port}"))
-    assert spool.add(SLIP)
-    wait_until(lambda: spool.trouble)
-    assert spool.waiting == 1
+    with socket.socket() as printer:
+        printer.bind(("127.0.0.1", 0))  # so the port is nobody else's
+        spool = run(place.checked(f"escpos:tcp://127.0.0.1:{printer.getsockname()[1]}"))
+        assert spool.add(SLIP)
+        wait_for(lambda: spool.trouble)
+        assert spool.waiting == 1
 
-    with socket.create_server(("127.0.0.1", port)) as printer:
+        printer.listen()
         line, _ = printer.accept()
         with line:
             got = io.BytesIO()
             while part := line.recv(4096):
                 got.write(part)
     assert got.getvalue() == escpos.bytes_of(SLIP)
-    wait_until(lambda: not spool.waiting)
+    wait_for(lambda: not spool.waiting)
     assert spool.trouble == ""

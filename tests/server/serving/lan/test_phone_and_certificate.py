@@ -1,6 +1,5 @@
 """What a phone goes through as certificates come and go: renewed, ended, never trusted."""
 
-import time
 from datetime import UTC
 from datetime import datetime
 from datetime import timedelta
@@ -14,6 +13,7 @@ from tests.server.serving.lan.loopback import HOST
 from tests.server.serving.lan.loopback import Fixed
 from tests.server.serving.lan.loopback import LoopbackYard
 from tests.server.serving.lan.trusting import browser_of
+from tests.waiting import wait_for
 
 DAY = timedelta(days=1)
 
@@ -41,13 +41,6 @@ def take_phone(tmp_path, yard):
     yield take
     for phone in phones:
         phone.close()
-
-
-def wait_for(fact, seconds=10):
-    until = time.monotonic() + seconds
-    while not fact():
-        assert time.monotonic() < until, "it did not come about"
-        time.sleep(0.05)
 
 
 def opens_a_job_and_sends_it(phone, vehicle):
