@@ -2,7 +2,8 @@
 
 Each walk ends closed or paused when whoever walks prefers to; no screen is the same twice in a row without
 news; what a step offers is never refused; every move that is offered changes something (`walker.py` says so
-at each step). Sixty short ones in the ordinary run; SWAPTRAIL_LONG=1 walks 2,000 of up to 80 steps.
+at each step). Sixty short ones in the ordinary run, and ten with each further sort of part; SWAPTRAIL_LONG=1
+walks 2,000 of up to 80 steps with each.
 """
 
 import os
@@ -18,23 +19,28 @@ from hypothesis.stateful import rule
 
 from tests.core.walker import Walker
 
-PLACES = ("rear-left-outer", "rear-left-inner", "rear-right-inner")
-FAULTS = (
-    *(f"unit:v1.{place}" for place in PLACES),
-    *(f"circuit:{place}" for place in PLACES),
-    f"blocked:{PLACES[0]}",
-    "feed:rear",
-    "control",
-)
-WALKS, STEPS = (2000, 80) if os.environ.get("SWAPTRAIL_LONG") else (60, 20)
+IS_LONG = bool(os.environ.get("SWAPTRAIL_LONG"))
+STEPS = 80 if IS_LONG else 20
+
+
+def faults_at(places, *shared):
+    """Return the causes that a walk may draw from."""
+    of_places = [
+        f"{kind}:{owner}{place}" for kind, owner in (("unit", "v1."), ("circuit", "")) for place in places
+    ]
+    return (*of_places, f"blocked:{places[0]}", *shared)
 
 
 class Walks(RuleBasedStateMachine):
     """Somebody who mostly does what the step asks, sometimes anything else, and ends when it is enough."""
 
-    @initialize(faults=st.lists(st.sampled_from(FAULTS), max_size=2, unique=True))
-    def begin(self, faults):
-        self.walker = Walker(faults, positions=len(PLACES))
+    layout = "rear-4"
+    faults = faults_at(("rear-left-outer", "rear-left-inner", "rear-right-inner"), "feed:rear", "control")
+
+    @initialize(data=st.data())
+    def begin(self, data):
+        faults = data.draw(st.lists(st.sampled_from(self.faults), max_size=2, unique=True))
+        self.walker = Walker(faults, positions=3, layout=self.layout)
 
     def open(self):
         return not self.walker.view["closed"]
@@ -72,11 +78,40 @@ class Walks(RuleBasedStateMachine):
             assert self.walker.view["closed"]
 
 
-TestWalks = Walks.TestCase
-TestWalks.settings = settings(
-    max_examples=WALKS,
-    stateful_step_count=STEPS,
-    deadline=None,
-    phases=[Phase.explicit, Phase.generate],  # what is wrong is told as a story; to shorten it takes minutes
-    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much],
-)
+class CoilWalks(Walks):
+    """The same with ignition coils, which may not hang on their wires."""
+
+    layout = "ignition-coil/row-4"
+    faults = faults_at(("cylinder-1", "cylinder-2", "cylinder-3"), "control")
+
+
+class WheelWalks(Walks):
+    """The same with wheel-speed senders, which share no supply."""
+
+    layout = "wheel-sender/wheels-4"
+    faults = faults_at(("wheel-front-left", "wheel-front-right", "wheel-rear-left"), "control")
+
+
+class SpeakerWalks(Walks):
+    """The same with door loudspeakers, which have no control unit."""
+
+    layout = "door-speaker/doors-4"
+    faults = faults_at(("door-front-left", "door-front-right", "door-rear-left"))
+
+
+def case_of(machine, walks):
+    """Return the test that pytest finds, which takes so many walks in the ordinary run."""
+    machine.TestCase.settings = settings(
+        max_examples=2000 if IS_LONG else walks,
+        stateful_step_count=STEPS,
+        deadline=None,
+        phases=[Phase.explicit, Phase.generate],  # what is wrong is told as a story; to shorten takes minutes
+        suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much],
+    )
+    return machine.TestCase
+
+
+TestWalks = case_of(Walks, 60)
+TestCoilWalks = case_of(CoilWalks, 10)
+TestWheelWalks = case_of(WheelWalks, 10)
+TestSpeakerWalks = case_of(SpeakerWalks, 10)

@@ -48,11 +48,11 @@ class Answer:
 class Walker:
     """Somebody at work on one job of a vehicle whose faults are known to the walk alone."""
 
-    def __init__(self, faults=(), positions=4):
-        """Open a job on a rear bumper; `faults` are causes: "unit:U", "circuit:P", "blocked:P", ..."""
+    def __init__(self, faults=(), positions=4, layout="rear-4"):
+        """Open a job on the first positions of a layout; `faults` are causes: "unit:U", "circuit:P", ..."""
         self.driver = Driver(quick_core())
         self.driver.codes = self.driver.core("codes", random=CODES_SEED, count=200)
-        self.driver.open(first=positions)
+        self.driver.open(layout=layout, first=positions)
         self.faults = dict.fromkeys(faults, True)
         self.story = []
         self.added = 0
