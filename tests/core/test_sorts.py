@@ -105,6 +105,24 @@ def test_what_nothing_shares_is_no_cause_anywhere(core):
     assert [each for each in job.step()["choices"] if "control" in each["words"]] == []
 
 
+@pytest.mark.parametrize("layout", SORTS)
+def test_a_test_that_nothing_proves_leads_on_to_what_may_be_amiss(core, layout):
+    job = begun(Reader(core), layout)
+    job.fact(
+        "test_run", heard=False, faulted=[], silent=[], unplugged=[], codes=[], came_and_went=False, note=""
+    )
+    steps = []
+    while job.step()["id"].startswith("sounder.") and job.step()["progress"]:
+        steps.append(job.step()["title"])
+        job.choose(0)
+
+    assert len(set(steps)) == 3
+    assert job.step()["id"] == "sounder.rest"
+    repairs = [each for each in job.step()["choices"] if each["events"][0]["kind"] == "circuit_repaired"]
+    assert len(repairs) == (0 if layout.startswith("door-speaker") else 1)
+    assert [said for said in job.everything() if OF_THE_FIRST_SORT.search(said)] == []
+
+
 def test_every_door_silent_is_never_put_down_to_something_shared(core):
     job = begun(Driver(core), "door-speaker/doors-4")
     job.test(*(each["id"] for each in job.view()["board"]["positions"]))

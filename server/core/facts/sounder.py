@@ -1,6 +1,5 @@
 """What was gone through because nothing proves that the self-test ran: fuse, supply, sounder and so on."""
 
-from ..messages import message
 from .fields import Choice
 from .fields import Name
 from .kind import Kind
@@ -18,7 +17,7 @@ def _tell_sounder_checked(names, data) -> dict:
     for check in names.sort.sounder.checks if names.sort.sounder else ():
         if check["id"] == data["check"]:
             title = check["title"]
-    return message("facts-sounder-checked", check=title, found=data["found"])
+    return names.sort.says("facts-sounder-checked", check=title, found=data["found"])
 
 
 KINDS = (

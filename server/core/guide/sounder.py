@@ -68,7 +68,7 @@ def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dic
     ]
     return step(
         "sounder." + identity,
-        message("guide-sounder-title", check=check["title"]),
+        job.sort.says("guide-sounder-title", check=check["title"]),
         check["text"],
         form="choices",
         choices=choices,
@@ -78,21 +78,26 @@ def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dic
 
 
 def _rest(job: Job, table: Sounder, unheard: int) -> dict:
-    """All was gone through: the control unit is left, or somebody who knows this vehicle."""
-    return step(
-        "sounder.rest",
-        message("guide-sounder-rest-title", count=unheard),
-        table.rest,
-        form="choices",
-        choices=[
+    """All was gone through: the control unit is left, where there is one, or somebody who knows more."""
+    choices = []
+    if "control" not in job.sort.without:
+        choices.append(
             {
                 "words": message("guide-sounder-control"),
                 "events": [draft("circuit_repaired", cause="control", what="repaired")],
-            },
-            {
-                "words": message("guide-sounder-help"),
-                "events": [draft("job_paused", why="help", part="", note="")],
-            },
-        ],
+            }
+        )
+    choices.append(
+        {
+            "words": message("guide-sounder-help"),
+            "events": [draft("job_paused", why="help", part="", note="")],
+        }
+    )
+    return step(
+        "sounder.rest",
+        job.sort.says("guide-sounder-rest-title", count=unheard),
+        table.rest,
+        form="choices",
+        choices=choices,
         also=[testing.again(job)],
     )

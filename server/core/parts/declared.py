@@ -11,6 +11,7 @@ from .sort import Lamp
 from .sort import Look
 from .sort import Obstruction
 from .sort import SelfTest
+from .sort import Sounder
 from .sort import Walk
 from .sort import Wire
 
@@ -61,6 +62,26 @@ def self_test(say) -> SelfTest:
         asked=say("test-asked"),
         yes=say("test-ran"),
         no=say("test-not-proven"),
+    )
+
+
+def unproven(say, *names: str) -> Sounder:
+    """Return what is gone through in this order where nothing proves that its test ran."""
+    return Sounder(
+        checks=tuple(
+            [
+                {
+                    "id": name,
+                    "title": say("unproven-" + name),
+                    "text": say("unproven-" + name + "-text"),
+                    "good": say("unproven-" + name + "-good"),
+                }
+                for name in names
+            ]
+        ),
+        order=(("", "", names),),
+        rest=say("unproven-rest"),
+        controls=(),
     )
 
 

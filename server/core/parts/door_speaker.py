@@ -47,6 +47,7 @@ DOOR_SPEAKER = Sort(
         declared.circuit_check(_say, "hinge"),
         declared.circuit_check(_say, "output"),
     ),
+    sounder=declared.unproven(_say, "volume", "fuse", "amplifier"),
     obstruction=declared.obstruction(_say),
     walk=declared.walk(_say),
     cautions=declared.cautions(
@@ -66,6 +67,9 @@ DOOR_SPEAKER = Sort(
         "pull": ("key_off", "airbag", "window"),
         "fit": ("key_off",),
         "measure": ("key_off", "airbag"),
+        "sounder.volume": ("ears",),
+        "sounder.fuse": ("key_off",),
+        "sounder.amplifier": ("key_off", "airbag"),
         "walk": ("ears",),
         "close": ("local",),
     },

@@ -44,6 +44,7 @@ IGNITION_COIL = Sort(
         declared.circuit_check(_say, "supply", "V", declared.LIKE_THE_OTHERS),
         declared.circuit_check(_say, "ground", "Ω", declared.at_most(1), metres=2),
     ),
+    sounder=declared.unproven(_say, "tester", "counters", "fuse"),
     obstruction=declared.obstruction(_say),
     walk=declared.walk(_say),
     cautions=declared.cautions(
@@ -67,6 +68,8 @@ IGNITION_COIL = Sort(
         "seat": ("key_off",),
         "clean": ("key_off", "hot"),
         "measure": ("key_off", "voltage"),
+        "sounder.counters": ("belts", "catalyst"),
+        "sounder.fuse": ("key_off",),
         "walk": ("road",),
         "close": ("road",),
     },

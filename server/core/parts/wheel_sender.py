@@ -49,6 +49,7 @@ WHEEL_SENDER = Sort(
         declared.circuit_check(_say, "supply", "V", declared.LIKE_THE_OTHERS),
         declared.circuit_check(_say, "signal", "Ω", declared.at_most(2), metres=5),
     ),
+    sounder=declared.unproven(_say, "tester", "speeds", "fuse"),
     obstruction=declared.obstruction(_say),
     walk=declared.walk(_say),
     cautions=declared.cautions(
@@ -70,6 +71,8 @@ WHEEL_SENDER = Sort(
         "fit": ("stand", "key_off"),
         "clean": ("stand", "brakes"),
         "measure": ("stand", "key_off"),
+        "sounder.speeds": ("roll",),
+        "sounder.fuse": ("key_off",),
         "walk": ("roll", "braking"),
         "close": ("braking",),
     },

@@ -9,6 +9,7 @@ part-door-speaker =
     .full-many = door loudspeakers
     .system = sound
     .shares-a-feed = pair of doors
+    .unproven = Nothing heard
     .test = listening test
     .tests = listening tests
     .whose-test = the listening test
@@ -74,6 +75,19 @@ door-speaker-blocked-state = covered or wet
 door-speaker-blocked-check = look at its grille and foil
 door-speaker-clean = Brush the grille, dry it, listen from close by.
 door-speaker-clean-and-look = Brush the grille, dry it, and look where water came in.
+
+## Where nothing at all was heard: what is gone through.
+
+door-speaker-unproven-volume = volume and source
+door-speaker-unproven-volume-text = Turn it up slowly, take mute off, choose another source.
+door-speaker-unproven-volume-good = It is turned up and plays
+door-speaker-unproven-fuse = the fuses
+door-speaker-unproven-fuse-text = Key off. Find those of radio and amplifier in the vehicle's data. Pull them and look.
+door-speaker-unproven-fuse-good = They are whole
+door-speaker-unproven-amplifier = the amplifier
+door-speaker-unproven-amplifier-text = Find it in the vehicle's data, if it has one. Key off, push its plug home.
+door-speaker-unproven-amplifier-good = Its plug is home, or there is none
+door-speaker-unproven-rest = Volume, fuses and amplifier are fine. The radio itself is left.
 
 door-speaker-walk-heading = Listen with everything closed
 door-speaker-walk-text = Panels on, doors shut, low notes, turned up. Tap any that is dull or rattles.

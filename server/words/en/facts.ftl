@@ -51,9 +51,10 @@ facts-listened = Listened: { $found }.
 # $one: ticking at right inner
 # $other: nothing to hear at right outer
 facts-listened-both = Listened: { $one }; { $other }.
+# $sort: parking-sensor
 # $check: the fuse
 # $found: good
-facts-sounder-checked = Not heard, so checked { $check }: { $found ->
+facts-sounder-checked = { PART($sort, form: "unproven") }, so checked { $check }: { $found ->
     [good] fine
     [mended] found and put right
    *[unclear] not clear

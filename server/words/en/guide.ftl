@@ -435,14 +435,16 @@ guide-noted-no-fault-shown = no fault shown
 
 ## While nothing proves that a self-test ran.
 
+# $sort: parking-sensor
 # $check: the fuse
-guide-sounder-title = Not heard: check { $check }
+guide-sounder-title = { PART($sort, form: "unproven") }: check { $check }
 guide-sounder-mended = Found it and put it right
 guide-sounder-unclear = I can't tell
+# $sort: parking-sensor
 # $count (count): 2
 guide-sounder-rest-title = { $count ->
-    [one] The test was not heard, and all checks are done
-   *[other] { $count } tests were not heard, and all checks are done
+    [one] { PART($sort, form: "unproven") }, and all checks are done
+   *[other] { PART($sort, form: "unproven") } { $count } times, and all checks are done
 }
 guide-sounder-control = I replaced or repaired the control unit
 guide-sounder-help = Pause: I need help

@@ -9,6 +9,7 @@ part-ignition-coil =
     .full-many = ignition coils
     .system = ignition
     .shares-a-feed = engine
+    .unproven = Counters stood still
     .test = misfire count
     .tests = misfire counts
     .whose-test = the misfire count
@@ -83,6 +84,19 @@ ignition-coil-blocked-state = wet
 ignition-coil-blocked-check = find where it comes in
 ignition-coil-clean = Engine cold. Pull the coil, dry its well and its boot.
 ignition-coil-clean-and-look = Engine cold. Pull the coil, dry its well and its boot, and find the leak.
+
+## Where nothing proves that the counters ran: what is gone through.
+
+ignition-coil-unproven-tester = the tester
+ignition-coil-unproven-tester-text = Push its plug home, key on. Does it find the engine's control unit?
+ignition-coil-unproven-tester-good = It does
+ignition-coil-unproven-counters = how they are read
+ignition-coil-unproven-counters-text = Read in the vehicle's data where misfires are counted, and at which engine speed.
+ignition-coil-unproven-counters-good = I read them just so
+ignition-coil-unproven-fuse = the fuse of the ignition
+ignition-coil-unproven-fuse-text = Key off. Find the fuse in the vehicle's data. Pull it and look, or measure through it.
+ignition-coil-unproven-fuse-good = The fuse is whole
+ignition-coil-unproven-rest = Tester and fuse are fine. The control unit is left, or a vehicle that counts no misfires.
 
 ignition-coil-walk-heading = Drive it
 ignition-coil-walk-text = Ten minutes, warm and under load. Read the counters once more. Tap any that counted.

@@ -10,6 +10,7 @@ part-parking-sensor =
     .full-many = parking sensors
     .system = parking aid
     .shares-a-feed = bumper
+    .unproven = Not heard
     .test = self-test
     .tests = self-tests
     .whose-test = the control unit's self-test

@@ -9,6 +9,7 @@ part-wheel-sender =
     .full-many = wheel-speed senders
     .system = brake control
     .shares-a-feed = axle
+    .unproven = No speeds shown
     .test = rolling test
     .tests = rolling tests
     .whose-test = the rolling test
@@ -82,6 +83,19 @@ wheel-sender-blocked-state = covered in dirt
 wheel-sender-blocked-check = look at its ring
 wheel-sender-clean = Wipe the tip of the sender and the ring that it reads.
 wheel-sender-clean-and-look = Wipe the tip of the sender and its ring, and look at the ring.
+
+## Where no speeds were shown: what is gone through.
+
+wheel-sender-unproven-tester = the tester
+wheel-sender-unproven-tester-text = Push its plug home, key on. Does it find the control unit of the brakes?
+wheel-sender-unproven-tester-good = It does
+wheel-sender-unproven-speeds = where speeds are shown
+wheel-sender-unproven-speeds-text = Read in the vehicle's data what they are called. Many show none below walking pace.
+wheel-sender-unproven-speeds-good = I look there, and it rolls
+wheel-sender-unproven-fuse = the fuse of the brake control
+wheel-sender-unproven-fuse-text = Key off. Find the fuse in the vehicle's data. Pull it and look, or measure through it.
+wheel-sender-unproven-fuse-good = The fuse is whole
+wheel-sender-unproven-rest = Tester and fuse are fine. The control unit is left, or a vehicle that shows no speeds.
 
 wheel-sender-walk-heading = Drive it
 wheel-sender-walk-text = A short drive with turns and one firm stop. Tap any wheel whose speed drops out.

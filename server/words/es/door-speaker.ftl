@@ -19,6 +19,7 @@ part-door-speaker =
     .this = este altavoz
     .one-of = uno de los altavoces de puerta
     .the-full-many = los altavoces de puerta
+    .unproven = No se oyó nada
     .test = prueba de escucha
     .tests = pruebas de escucha
     .the-test = la prueba de escucha
@@ -85,6 +86,17 @@ door-speaker-blocked-state = tapado o mojado
 door-speaker-blocked-check = mira su rejilla y su lámina
 door-speaker-clean = Cepilla la rejilla, sécala y escucha de cerca.
 door-speaker-clean-and-look = Cepilla la rejilla, sécala y mira por dónde entró agua.
+
+door-speaker-unproven-volume = el volumen y la fuente
+door-speaker-unproven-volume-text = Sube el volumen poco a poco, quita el silencio, elige otra fuente.
+door-speaker-unproven-volume-good = Está alto y suena
+door-speaker-unproven-fuse = los fusibles
+door-speaker-unproven-fuse-text = Contacto quitado. Busca los de la radio y el amplificador en los datos del vehículo. Quítalos y míralos.
+door-speaker-unproven-fuse-good = Están enteros
+door-speaker-unproven-amplifier = el amplificador
+door-speaker-unproven-amplifier-text = Búscalo en los datos del vehículo, si lo lleva. Contacto quitado, empuja su conector hasta el fondo.
+door-speaker-unproven-amplifier-good = Está bien enchufado, o no hay
+door-speaker-unproven-rest = Volumen, fusibles y amplificador están bien. Queda la radio misma.
 
 door-speaker-walk-heading = Escucha con todo cerrado
 door-speaker-walk-text = Paneles puestos, puertas cerradas, graves, volumen alto. Toca el que suene apagado o vibre.

@@ -31,7 +31,7 @@ facts-heard-nothing = nada que oír en { $positions }
 facts-heard-none = nadie dijo dónde
 facts-listened = Escuchado: { $found }.
 facts-listened-both = Escuchado: { $one }; { $other }.
-facts-sounder-checked = No se oyó; revisado { $check }: { $found ->
+facts-sounder-checked = { PART($sort, form: "unproven") }; revisado { $check }: { $found ->
     [good] bien
     [mended] encontrado y arreglado
    *[unclear] no está claro

@@ -253,12 +253,12 @@ guide-noted-no-fault-shown = no salió ningún fallo
 guide-noted-left-empty = queda vacío
 
 # $check: the fuse
-guide-sounder-title = No se oyó: revisa { $check }
+guide-sounder-title = { PART($sort, form: "unproven") }: revisa { $check }
 guide-sounder-mended = Lo encontré y lo arreglé
 guide-sounder-unclear = No lo sé
 guide-sounder-rest-title = { $count ->
-    [one] La prueba no se oyó, y todo está revisado
-   *[other] { $count } pruebas no se oyeron, y todo está revisado
+    [one] { PART($sort, form: "unproven") }, y todo está revisado
+   *[other] { PART($sort, form: "unproven") } { $count } veces, y todo está revisado
 }
 guide-sounder-control = He cambiado o reparado la unidad de control
 guide-sounder-help = Pausa: necesito ayuda

@@ -19,6 +19,7 @@ part-ignition-coil =
     .this = esta bobina
     .one-of = una de las bobinas de encendido
     .the-full-many = las bobinas de encendido
+    .unproven = Los contadores no contaban
     .test = cuenta de fallos de encendido
     .tests = cuentas de fallos de encendido
     .the-test = la cuenta de fallos de encendido
@@ -94,6 +95,17 @@ ignition-coil-blocked-state = mojada
 ignition-coil-blocked-check = busca por dónde entra
 ignition-coil-clean = Motor frío. Saca la bobina y seca su pozo y su capuchón.
 ignition-coil-clean-and-look = Motor frío. Saca la bobina, seca su pozo y su capuchón, y busca la fuga.
+
+ignition-coil-unproven-tester = el equipo de diagnosis
+ignition-coil-unproven-tester-text = Empuja su conector hasta el fondo, contacto dado. ¿Encuentra la unidad de control del motor?
+ignition-coil-unproven-tester-good = La encuentra
+ignition-coil-unproven-counters = cómo se leen
+ignition-coil-unproven-counters-text = Lee en los datos del vehículo dónde se cuentan los fallos y a qué régimen.
+ignition-coil-unproven-counters-good = Los leo justo así
+ignition-coil-unproven-fuse = el fusible del encendido
+ignition-coil-unproven-fuse-text = Contacto quitado. Busca el fusible en los datos del vehículo. Quítalo y míralo, o mide a través de él.
+ignition-coil-unproven-fuse-good = El fusible está entero
+ignition-coil-unproven-rest = Equipo y fusible están bien. Queda la unidad de control, o un vehículo que no cuenta fallos.
 
 ignition-coil-walk-heading = Condúcelo
 ignition-coil-walk-text = Diez minutos, en caliente y con carga. Lee los contadores otra vez. Toca los que contaron.

@@ -19,6 +19,7 @@ part-parking-sensor =
     .this = este sensor
     .one-of = uno de los sensores de aparcamiento
     .the-full-many = los sensores de aparcamiento
+    .unproven = No se oyó
     .test = autodiagnóstico
     .tests = autodiagnósticos
     .the-test = el autodiagnóstico

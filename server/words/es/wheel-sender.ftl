@@ -19,6 +19,7 @@ part-wheel-sender =
     .this = este captador
     .one-of = uno de los captadores de velocidad de rueda
     .the-full-many = los captadores de velocidad de rueda
+    .unproven = Sin velocidades
     .test = prueba de rodadura
     .tests = pruebas de rodadura
     .the-test = la prueba de rodadura
@@ -93,6 +94,17 @@ wheel-sender-blocked-state = cubierto de suciedad
 wheel-sender-blocked-check = mira su corona
 wheel-sender-clean = Limpia la punta del captador y la corona que lee.
 wheel-sender-clean-and-look = Limpia la punta del captador y su corona, y mira la corona.
+
+wheel-sender-unproven-tester = el equipo de diagnosis
+wheel-sender-unproven-tester-text = Empuja su conector hasta el fondo, contacto dado. ¿Encuentra la unidad de control de los frenos?
+wheel-sender-unproven-tester-good = La encuentra
+wheel-sender-unproven-speeds = dónde salen las velocidades
+wheel-sender-unproven-speeds-text = Lee en los datos del vehículo cómo se llaman. Muchos no muestran nada por debajo del paso de una persona.
+wheel-sender-unproven-speeds-good = Miro ahí, y rueda
+wheel-sender-unproven-fuse = el fusible del control de frenos
+wheel-sender-unproven-fuse-text = Contacto quitado. Busca el fusible en los datos del vehículo. Quítalo y míralo, o mide a través de él.
+wheel-sender-unproven-fuse-good = El fusible está entero
+wheel-sender-unproven-rest = Equipo y fusible están bien. Queda la unidad de control, o un vehículo que no muestra velocidades.
 
 wheel-sender-walk-heading = Condúcelo
 wheel-sender-walk-text = Un trayecto corto con curvas y una frenada firme. Toca la rueda cuya velocidad desaparezca.
