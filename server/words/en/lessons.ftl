@@ -185,7 +185,7 @@ lessons-rate = { $what ->
    *[tick] what listening hears
 }
 # $rates: false alarms
-lessons-unlike-default = Your jobs differ from the defaults in: { $rates }.
+lessons-unlike-default = Your jobs say something else than the default of: { $rates }.
 lessons-as-default = Your jobs agree with the defaults.
 # $what: rates_learned
 lessons-take = { $what ->

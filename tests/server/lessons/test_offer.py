@@ -36,7 +36,7 @@ def test_what_differs_is_said_and_both_values_stand_with_the_number_of_jobs(new_
 
     told = phone.get("/api/lessons/offer").get_json()
 
-    assert told["says"].startswith("Your jobs differ from the defaults in:")
+    assert told["says"].startswith("Your jobs say something else than the default of:")
     assert "wiring faults" in told["says"]
     wiring = told["rows"][1]
     assert "Default 0.5 %" in wiring["note"]

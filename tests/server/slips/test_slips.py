@@ -206,7 +206,7 @@ def test_the_end_is_known_before_the_printer_is_woken_for_it(tmp_path, monkeypat
     def wake_and_wait(spool):
         spools.append(spool)
         wake(spool)
-        wait_until(lambda: not spool._wanted.is_set())
+        wait_for(lambda: not spool._wanted.is_set())
 
     monkeypatch.setattr(Spool, "wake", wake_and_wait)
 
