@@ -314,11 +314,11 @@ def test_a_withdrawn_pairing_keeps_what_waits(make_phone, app_server):
 
 
 def hold_sync_lock(page) -> None:
-    """Stand for a tab that syncs: hold its lock until `free()` or the page's end."""
+    """Stand for a tab that syncs: hold its lock until `free()`, which waits for that, or the page's end."""
     page.evaluate(
         """new Promise((held) => {
-            navigator.locks.request('swaptrail-sync', () => new Promise((free) => {
-                window.free = free;
+            const given_back = navigator.locks.request('swaptrail-sync', () => new Promise((free) => {
+                window.free = () => { free(); return given_back; };
                 held();
             }));
         })"""
