@@ -8,7 +8,7 @@
 
 import { html } from 'lit-html';
 
-import { altDigit, controlOf, onUsKeyboard } from './keyed.js';
+import { altDigit, controlOf, onUsKeyboard } from './scanner-keys.js';
 
 /** A pause this long ends a code without an Enter; slow scanners leave 100 ms between two keys. */
 const QUIET_MS = 500;
