@@ -73,7 +73,7 @@ parking-sensor-test-whose-heard = whose sounder was heard
 ## How it is pulled and fitted.
 
 parking-sensor-take-out = Key off, unplug it, release both catches.
-parking-sensor-put-in = Push each in until both catches click.
+parking-sensor-put-in = Push each in: both catches click.
 parking-sensor-plug = Push it on straight until it clicks, then close its lock.
 parking-sensor-fit-bore = The bore is clean and dry
 parking-sensor-fit-right-way = The sensor faces the right way round
@@ -117,7 +117,7 @@ parking-sensor-blocked-state = covered or misaligned
 ## The check in use.
 
 parking-sensor-walk-heading = Walk behind it with a pole
-parking-sensor-walk-text = Engine off. Hold or stand an upright pole at each in turn. Tap any that stays quiet.
+parking-sensor-walk-text = Engine off. Hold or stand a pole upright at each. Tap any that stays quiet.
 parking-sensor-walk-all = All of them sound
 parking-sensor-walk-again-heading = Listen again
 # $positions: right outer and left outer
