@@ -14,7 +14,7 @@ import { Photos } from './photos/photos.js';
 import { SmallPictures } from './photos/small-pictures.js';
 import { HAS_SERVER } from './place.js';
 import { startApp } from './screens/app.js';
-import { readRarePages } from './screens/pages.js';
+import { readLateSteps, readRarePages } from './screens/frame/read-late.js';
 import { openStore } from './log/store.js';
 import { Sync } from './sync/sync.js';
 import { Update } from './phone/update.js';
@@ -78,7 +78,7 @@ async function startParts(update) {
   sync.start();
   await drawn;
   // Whoever opens one finds it there; a failure shows then.
-  readRarePages().catch(() => undefined);
+  Promise.all([readLateSteps(), readRarePages()]).catch(() => undefined);
 }
 
 /**

@@ -5,10 +5,13 @@ becomes chunks, which LATE names; each worker is a file of its own, for a worker
 """
 
 import json
+import os
 import re
+import shutil
 import subprocess
 import tempfile
 from pathlib import Path
+from typing import Any
 
 from server.web.shell import LATE
 
@@ -19,6 +22,7 @@ PLAIN = "plain"
 WORKERS = ("core/worker.js", "scan/decoding/code-worker.js")
 # Beside the sound, when somebody listens: nothing asks for it at once.
 LATE_WORKERS = ("hear/ticks-worklet.js",)
+_ENTRIES = (BEGIN, MAIN, f"{PLAIN}.js", *WORKERS, *LATE_WORKERS)
 STYLES = "styles/app.css"
 
 # Fetched beside the script instead of after it: without them nothing can be concluded.
@@ -60,37 +64,65 @@ def bundle(static: Path, out: Path, is_compiled: bool = False) -> None:
 def _scripts(static: Path, out: Path) -> list[str]:
     """Bundles all scripts; returns the chunks that those of the page need at once."""
     with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
-        meta = Path(folder, "meta.json")
-        _esbuild(
-            static,
-            *(str(static / name) for name in (BEGIN, MAIN, f"{PLAIN}.js", *WORKERS, *LATE_WORKERS)),
-            *aliases(static),
-            *(f"--external:{name}" for name in _OF_NODE),
-            "--splitting",
-            "--format=esm",
-            "--target=es2022",
-            f"--outdir={out}",
-            f"--outbase={static}",
-            "--chunk-names=part-[hash]",
-            "--legal-comments=eof",
-            f"--metafile={meta}",
-        )
-        outputs = json.loads(meta.read_text("utf-8"))["outputs"]
+        sources = Path(folder).resolve() / "static"
+        left_out = shutil.ignore_patterns("node_modules", "esbuild")
+        shutil.copytree(static, sources, ignore=left_out)
+        _import_main_later(sources, _joined(static, sources, Path(folder, "apart").resolve()))
+        outputs = _joined(static, sources, out.resolve())
     for name in outputs:
-        _close_templates(Path(static, name).resolve())
-    files = {Path(static, name).resolve(): output for name, output in outputs.items()}
+        _close_templates(out / name)
     imports = {
-        file.relative_to(out.resolve()).as_posix(): [
-            Path(static, imported["path"]).resolve().relative_to(out.resolve()).as_posix()
-            for imported in output["imports"]
-            if imported["kind"] == "import-statement"
-        ]
-        for file, output in files.items()
+        name: [each["path"] for each in output["imports"] if each["kind"] == "import-statement"]
+        for name, output in outputs.items()
     }
     first = _reached(imports, [BEGIN, MAIN, *WORKERS])
     (out / LATE).write_text(json.dumps(sorted(imports.keys() - first)), "utf-8")
     at_once = {*imports[BEGIN], *imports[MAIN]}
     return sorted(at_once - {BEGIN} | {MAIN})
+
+
+def _joined(static: Path, sources: Path, out: Path) -> dict[str, dict[str, Any]]:
+    """Bundles the scripts of `sources` into `out`; returns what the bundler says of each file."""
+    with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
+        meta = Path(folder, "meta.json")
+        _esbuild(
+            static,
+            *(str(sources / name) for name in _ENTRIES),
+            *aliases(sources),
+            *(f"--external:{name}" for name in _OF_NODE),
+            "--splitting",
+            "--format=esm",
+            "--target=es2022",
+            f"--outdir={out}",
+            f"--outbase={sources}",
+            "--chunk-names=part-[hash]",
+            "--legal-comments=eof",
+            f"--metafile={meta}",
+            cwd=sources,
+        )
+        outputs = json.loads(meta.read_text("utf-8"))["outputs"]
+
+    def inside(name: str) -> str:
+        return Path(sources, name).resolve().relative_to(out).as_posix()
+
+    for output in outputs.values():
+        imported = [each for each in output["imports"] if not each.get("external")]
+        output["imports"] = [{**each, "path": inside(each["path"])} for each in imported]
+    return {inside(name): output for name, output in outputs.items()}
+
+
+def _import_main_later(sources: Path, outputs: dict[str, dict[str, Any]]) -> None:
+    """Has each script that is read later import main.js, which runs by then.
+
+    So the bundler parts what comes first from what comes later and no further: a file for each set of scripts
+    that share something would be several small ones, which pack worse.
+    """
+    for output in outputs.values():
+        entry = output.get("entryPoint")
+        if entry and entry not in _ENTRIES:
+            script = sources / entry
+            main = os.path.relpath(sources / MAIN, script.parent)
+            script.write_text(f'import "{Path(main).as_posix()}";\n{script.read_text("utf-8")}', "utf-8")
 
 
 def _reached(imports: dict[str, list[str]], names: list[str]) -> set[str]:
@@ -147,10 +179,10 @@ def small_worker(static: Path, name: str) -> str:
         return small.read_text("utf-8").replace('"__PRECACHE__"', "'__PRECACHE__'")
 
 
-def _esbuild(static: Path, *arguments: str, given: str | None = None) -> None:
+def _esbuild(static: Path, *arguments: str, given: str | None = None, cwd: Path | None = None) -> None:
     done = subprocess.run(
         [esbuild(static), "--bundle", "--minify", "--log-level=warning", *arguments],
-        cwd=static,
+        cwd=cwd or static,
         input=given,
         capture_output=True,
         text=True,

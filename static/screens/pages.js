@@ -7,9 +7,7 @@ import { HAS_SERVER } from '../place.js';
 import { codePage } from './unit/code-page.js';
 import { atBenchPage, atCounterPage } from './you/other-role.js';
 import { faultPage, nowherePage } from './frame/fault.js';
-import { findPage } from './unit/find-page.js';
-import { handPage } from './job/hand-page.js';
-import { historyPage } from './job/history.js';
+import { readRarePages } from './frame/read-late.js';
 import { jobPage, stepContext } from './job/job.js';
 import { jobsPage } from './job/jobs.js';
 import { jobQuestion, loadJob } from './job/job-data.js';
@@ -20,13 +18,12 @@ import { needsCorePage, uncheckedJobPage } from './job/unchecked.js';
 import { unitPage } from './unit/unit.js';
 import { youPage } from './you/you.js';
 import { noCounterPage, noPairingPage, onePhonePage } from './alone/no-server-pages.js';
-import { say } from '../words/words.js';
 
 /**
  * @typedef {object} Page
  * @property {(services: import('./frame/context.js').Services, params: Record<string, string>) => Promise<any> | any} load
  * @property {(ctx: any) => import('./frame/frame.js').Parts} draw
- * @property {(params: Record<string, string>) => import('../core/client.js').Question} [asks]
+ * @property {(params: Record<string, string>) => import('../core/client.js').Question | null} [asks]
  *     what `load` asks of the core first; it may be answered in the trip of the record before
  * @property {(params: Record<string, string>, data: any) => string} [formKey]  where what is entered here is kept
  */
@@ -45,15 +42,9 @@ function later(which) {
       return page.load(services, params);
     },
     draw: (ctx) => page.draw(ctx),
+    asks: (params) => page.asks?.(params) ?? null,
     formKey: (params, data) => page.formKey?.(params, data) ?? '',
   };
-}
-
-/** Read the scripts of the screens that are opened rarely. */
-export function readRarePages() {
-  return import('./rare-pages.js').catch(() => {
-    throw new Error(say('frame-screen-missing'));
-  });
 }
 
 /** @type {Record<string, Page>} */
@@ -64,10 +55,10 @@ const PAGES = {
   // A move chosen here is entered at the step, so both share its form.
   moves: { ...jobPage, load: loadJob, asks: jobQuestion, draw: (ctx) => movesPage({ ...ctx, ...stepContext(ctx.data) }) },
   trail: later((rare) => rare.trailPage),
-  history: historyPage,
+  history: later((rare) => rare.historyPage),
   photos: later((rare) => rare.photosPage),
   assumptions: later((rare) => rare.assumptionsPage),
-  hand: handPage,
+  hand: later((rare) => rare.handPage),
   ways: later((rare) => rare.waysPage),
   listen: later((rare) => rare.listenPage),
   photo: later((rare) => rare.picturePage),
@@ -81,7 +72,7 @@ const PAGES = {
   unitRecord: later((rare) => rare.unitRecordPage),
   report: later((rare) => rare.reportPage),
   help: later((rare) => rare.helpPage),
-  find: findPage,
+  find: later((rare) => rare.findPage),
   code: codePage,
   lessons: later((rare) => rare.lessonsPage),
   labels: later((rare) => rare.batchesPage),

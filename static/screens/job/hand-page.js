@@ -14,6 +14,7 @@ import { jobQuestion, loadJob } from './job-data.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
+import { allOf, handForm, mayMix } from './mixing.js';
 import { waysLink } from './ways-link.js';
 
 /** @typedef {import('../../core/views.js').JobUnit} JobUnit */
@@ -49,28 +50,6 @@ export const handPage = {
     };
   },
 };
-
-/**
- * From a stop to saying what got mixed up, all of them ticked; null where nothing can be.
- * @param {import('../frame/context.js').Context} ctx
- * @param {JobView} view
- */
-export function wayToMixing({ services, go }, view) {
-  if (!mayMix(view)) return null;
-  return () => {
-    services.drafts.touch(handForm(view.id), { mixing: allOf(view) });
-    go(to.jobPart(view.id, 'hand'));
-  };
-}
-
-/** What is mixed up already and has no new label yet can't be mixed up once more. @param {JobView} view */
-function mayMix({ out, closed }) {
-  return out.length > 1 && !closed && out.some(({ shown }) => shown);
-}
-
-const handForm = (/** @type {string} */ job) => `hand/${job}`;
-
-const allOf = (/** @type {JobView} */ { out }) => out.map(({ id }) => id);
 
 /** A mix-up that is not settled: what is known, and what would tell them apart. @param {MixUp} each */
 function mixUp({ sentence: said, scan_words: scan, test_words: test, who_words: who }) {

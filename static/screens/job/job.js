@@ -19,7 +19,7 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { putDown } from '../scan/open-camera.js';
 import { cautionList } from './steps/cautions.js';
-import { stepFor } from './steps/index.js';
+import { readStep, stepFor } from './steps/index.js';
 import { stepCount } from '../frame/step-count.js';
 import { verdictCard } from './verdict-card.js';
 import { waysLink } from './ways-link.js';
@@ -48,7 +48,12 @@ const THINKING = 'thinking';
 const PROVING = new Set(['moves', 'test']);
 
 export const jobPage = {
-  load: loadQuick,
+  /** @param {import('../frame/context.js').Services} services @param {Record<string, string>} params */
+  async load(services, params) {
+    const view = await loadQuick(services, params);
+    await readStep(view.step.form);
+    return view;
+  },
   asks: quickQuestion,
 
   /** @param {Record<string, string>} params @param {JobView} view */

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { phoneKey } from '../../log/phone-key.js';
-import { fileStanding } from '../alone/file-page.js';
+import { fileStanding } from '../alone/file-standing.js';
 import { phoneSeal } from '../record/phone-seal.js';
 import { newVersion } from '../phone/change-over.js';
 import { clockNotice } from '../phone/clock-notice.js';

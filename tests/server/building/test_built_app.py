@@ -84,7 +84,7 @@ def test_the_page_runs_no_inline_script(visitor):
     assert "sha256-" not in visitor.get("/").headers["Content-Security-Policy"]
 
 
-@pytest.mark.parametrize("name", ["main.js", "core.json", "vendor/zxing-wasm/zxing_reader.wasm"])
+@pytest.mark.parametrize("name", ["core/worker.js", "core.json", "vendor/zxing-wasm/zxing_reader.wasm"])
 def test_brotli_goes_to_who_takes_it(visitor, name):
     plain = visitor.get(f"/app/{name}", headers={"Accept-Encoding": "identity"})
     packed = visitor.get(f"/app/{name}", headers={"Accept-Encoding": "gzip, deflate, br"})
@@ -100,11 +100,11 @@ def test_brotli_goes_to_who_takes_it(visitor, name):
 
 
 def test_a_tag_of_one_encoding_is_no_tag_of_another(visitor):
-    packed = visitor.get("/app/main.js", headers={"Accept-Encoding": "br"})
+    packed = visitor.get("/app/core/worker.js", headers={"Accept-Encoding": "br"})
     tag = {"If-None-Match": packed.headers["ETag"]}
 
-    again = visitor.get("/app/main.js", headers={"Accept-Encoding": "br", **tag})
-    other = visitor.get("/app/main.js", headers={"Accept-Encoding": "gzip", **tag})
+    again = visitor.get("/app/core/worker.js", headers={"Accept-Encoding": "br", **tag})
+    other = visitor.get("/app/core/worker.js", headers={"Accept-Encoding": "gzip", **tag})
 
     assert (again.status_code, again.data) == (304, b"")
     assert other.status_code == 200
@@ -112,7 +112,7 @@ def test_a_tag_of_one_encoding_is_no_tag_of_another(visitor):
 
 def test_no_brotli_copy_is_a_file_of_the_app(visitor):
     assert not [url for url in listed(visitor) if url.endswith(".br")]
-    assert visitor.get("/app/main.js.br").status_code == 404
+    assert visitor.get("/app/core/worker.js.br").status_code == 404
 
 
 def test_the_core_is_all_there_and_compiled(visitor):

@@ -10,23 +10,21 @@
  * `ctx`, besides what every screen gets (see app.js):
  *   ctx.view, ctx.step, ctx.job   the job's view, its present step, its id
  *   ctx.form                      kept for this step, survives a reload, gone when the step changes
+ *
+ * The steps of late-steps.js are read when a job is first at one of them; `readStep` has to settle before `stepFor`.
  */
 
+import { readLateSteps } from '../../frame/read-late.js';
 import { cautionsStep } from './cautions.js';
 import { checklistStep } from './checklist.js';
 import { choicesStep } from './choices.js';
-import { closeStep } from './close.js';
-import { contradictionStep } from './contradiction.js';
-import { doneStep } from './done.js';
 import { lookStep } from './look.js';
-import { measureStep } from './measure.js';
 import { movesStep } from './moves.js';
 import { newUnitStep } from './new-unit.js';
 import { photoStep } from './photo.js';
 import { scanUnitStep } from './scan-unit.js';
 import { tapStep } from './tap.js';
 import { testEntryStep } from './test-entry.js';
-import { walkStep } from './walk.js';
 import { whereToStep } from './where-to.js';
 
 /** @type {Record<string, (ctx: any) => any>} */
@@ -34,24 +32,31 @@ const BY_FORM = {
   cautions: cautionsStep,
   checklist: checklistStep,
   choices: choicesStep,
-  close: closeStep,
-  contradiction: contradictionStep,
-  done: doneStep,
   look: lookStep,
-  measure: measureStep,
   moves: movesStep,
   new_unit: newUnitStep,
   photo: photoStep,
   scan: scanUnitStep,
   test: testEntryStep,
-  walk: walkStep,
   where_to: whereToStep,
 };
+
+const LATE = new Set(['close', 'contradiction', 'done', 'measure', 'walk']);
+/** @type {Record<string, (ctx: any) => any>} */
+let late = {};
+
+/**
+ * Have the script there that draws a step.
+ * @param {string | null} form
+ */
+export async function readStep(form) {
+  if (LATE.has(form ?? '')) late = (await readLateSteps()).LATE_STEPS;
+}
 
 /**
  * @param {string | null} form
  * @returns {(ctx: any) => import('../job.js').StepParts}
  */
 export function stepFor(form) {
-  return BY_FORM[form ?? ''] ?? tapStep;
+  return BY_FORM[form ?? ''] ?? late[form ?? ''] ?? tapStep;
 }

@@ -12,7 +12,7 @@ import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
 import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
-import { wayToMixing } from '../hand-page.js';
+import { wayToMixing } from '../mixing.js';
 import { labelReader } from '../../scan/label-reader.js';
 
 /** @typedef {import('../../../core/views.js').ScanStep} ScanStep */

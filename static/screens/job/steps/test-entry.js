@@ -12,6 +12,7 @@ import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { openSeries } from '../../scan/shutter.js';
 import { helpLink } from '../../frame/help-link.js';
+import { readRarePages } from '../../frame/read-late.js';
 import { to } from '../../frame/router.js';
 import { sentenceCase } from '../../frame/sentence-case.js';
 import { afterProvoking, provokedField } from './provoked.js';
@@ -158,7 +159,7 @@ function more(ctx, screen) {
  */
 async function readCodes(ctx) {
   try {
-    codes ??= await import('../../rare-pages.js');
+    codes ??= await readRarePages();
     ctx.form.codesFault = '';
   } catch {
     ctx.form.codesFault = say('frame-screen-missing');

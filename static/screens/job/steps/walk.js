@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
+import { readRarePages } from '../../frame/read-late.js';
 
 /** @typedef {import('../../../core/views.js').WalkStep} WalkStep */
 
@@ -56,7 +57,7 @@ function standing(ctx) {
   const opened = async (/** @type {{target: HTMLDetailsElement}} */ { target }) => {
     if (!target.open || stand) return;
     try {
-      stand = await import('../../rare-pages.js');
+      stand = await readRarePages();
       form.standFault = '';
     } catch {
       form.standFault = say('frame-screen-missing');

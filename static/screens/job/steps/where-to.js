@@ -11,7 +11,7 @@ import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
 import { textField } from '../../frame/field.js';
-import { wayToMixing } from '../hand-page.js';
+import { wayToMixing } from '../mixing.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { sentence } from '../../frame/sentence.js';
 
