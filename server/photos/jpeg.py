@@ -93,8 +93,8 @@ def read(data: bytes) -> Picture:
 def without_end(data: bytes, scan: tuple[int, int]) -> bytes | None:
     """Returns a JPEG without the last bytes of its scan; None where a picture may be done without so many.
 
-    A decoder makes the blocks that are missing grey (T.81 leaves it open; so does libjpeg), so a picture that
-    shows the same has all its blocks before these bytes.
+    A decoder makes the blocks that are missing grey (T.81 leaves it open; so does libjpeg): where the last
+    one is, these bytes belong to the picture. One that shows the same without has all its blocks before them.
     """
     start, end = scan
     return data[: end - _END_BYTES] + data[end:] if end - start >= 2 * _END_BYTES else None

@@ -1,7 +1,7 @@
 """The browser is killed during an exchange, while a picture is saved and while it sends: what a screen had
 confirmed is there, once, and phone and server end alike.
 
-SWAPTRAIL_LONG=1 kills it fifty times.
+SWAPTRAIL_LONG=1 kills it a hundred times.
 """
 
 import contextlib
@@ -27,7 +27,7 @@ from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
 from tests.static.phone_parts import state_on_server
 
-KILLS = times(3, 50)
+KILLS = times(3, 100)
 OUTER = "right outer"
 # What a round waits for before the clock of the kill begins to run, and how long it may run at most.
 TARGETS = ({"photo": 0.6, "exchange": 2.5}, {"sync": 1.5}, {"exchange": 2.5})

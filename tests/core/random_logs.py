@@ -13,6 +13,7 @@ JOBS = ("j1", "j2", "j3", "j4")
 VEHICLES = {"j1": "v1", "j2": "v2", "j3": "v1", "j4": "v3"}
 POSITIONS = ("left", "middle", "right")
 CODES = ("A1", "B2", "C3", "D4")
+SERIALS = ("", "S-1", "s 1", "S2", "--")
 ADDED = ("u1", "u2", "u3", "u4")
 PLACES = ("out", "stock", "counter", "customer", "scrapped")
 HOW = ("scanned", "typed", "tapped")
@@ -91,6 +92,9 @@ class _Maker:
     def code(self, job):
         return self.dice.choice(CODES) + (job if self.apart else "")
 
+    def serial(self):
+        return SERIALS[len(self.fold.events) % len(SERIALS)]
+
     # --- facts
 
     def opening(self, job):
@@ -150,7 +154,7 @@ class _Maker:
         return "unit_added", {
             "unit": self.dice.choice(ADDED) + (job if self.apart else ""),
             "part": "P",
-            "serial": "",
+            "serial": self.serial(),
             "how": "scanned",
             "code": self.dice.choice(("", self.code(job))),
             "place": self.dice.choice(("out", "stock")),
@@ -193,7 +197,7 @@ class _Maker:
             "how": "scanned",
             "code": "",
             "part": "",
-            "serial": "",
+            "serial": self.serial(),
             "compared": "",
             "note": "",
         }

@@ -100,6 +100,17 @@ def test_each_answer_is_that_of_the_whole_fold(entries):
     assert "the log" not in phone.lacked
 
 
+def test_what_the_yard_learned_is_there_after_a_start(entries):
+    data = {"rates_ppm": {"unit": 30_000}, "doubts_x100": {"unit": 150}, "jobs": 52, "upto": f"{DEVICE}:1"}
+    entry = {"device": "dfedcba9876543210", "seq": 1, "prev": "", "v": 1, "at": 1, "actor": "",
+             "job": None, "kind": "rates_learned", "data": data}  # fmt: skip
+    phone = PhoneLike([*entries[:20], {"event": entry}])
+    phone.start_again()
+
+    assert phone.value("learned")["opens_with"]
+    assert phone.value("learned") == json.loads(whole(phone.log).call('{"op": "learned"}'))["value"]
+
+
 def test_what_comes_later_folds_as_behind_the_whole_log(entries):
     phone = PhoneLike(entries[:200])
     phone.start_again()

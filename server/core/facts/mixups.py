@@ -133,6 +133,7 @@ def _bind(state, event, index, identity, body, how) -> None:
     unit["moves"].extend(other["moves"][1:])
     unit["lost"].extend(other["lost"][1:])
     unit["returns"].extend(other["returns"])
+    state.note_serials(unit)
     for lost in unit["lost"]:
         if lost["set"] == index:
             lost["settled"] = how

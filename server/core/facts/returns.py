@@ -65,6 +65,7 @@ def _return_received(state, event, job) -> None:
     entry["how"] = data["how"]
     for field in ("code", "part", "serial", "compared", "note"):
         entry[field] = data[field] or entry.get(field, "")
+    state.note_serials(unit)
     if disputed(unit) or unit["place"] not in _HANDED_OVER:
         contradict(state, event, job, unit["id"], claim_of("counter", None, None))
     else:
@@ -103,6 +104,7 @@ def _record_received(state, event, job) -> None:
     # As the record has them: the part in hand is held against these.
     unit["part"] = data["part"] or unit["part"]
     unit["serial"] = data["serial"] or unit["serial"]
+    state.note_serials(unit)
 
 
 _DECISIONS = ("accept", "hold", "refuse")

@@ -50,6 +50,7 @@ def _part_noted(state, event, job) -> None:
     unit = known(state, event, job)
     unit["part"] = event["data"]["part"] or unit["part"]
     unit["serial"] = event["data"]["serial"] or unit["serial"]
+    state.note_serials(unit)
 
 
 def _label(state, event, job, unit, code) -> None:

@@ -1,8 +1,11 @@
-"""Which units are in hand, in stock, in dispute: found without going through all units.
+"""Which units are in hand, in stock, in dispute, have a serial number: found without going through all units.
 
 A cache beside the state, never part of its canonical form. `State` keeps it true: whoever changes the
-place, the claims or the jobs of a unit, or puts a conflict on record, does so by a method of `State`.
+place, the claims, the jobs or the serial numbers of a unit, or puts a conflict on record, does so by a method
+of `State`.
 """
+
+from .serials import plain_serials_of
 
 LABEL = "label"  # what a conflict is about when one code is on two units
 
@@ -18,6 +21,11 @@ class Index:
         self.of_job = {}  # job -> the units that it has to do with
         self.conflicts = {}  # unit -> its conflicts, in order
         self.labels = []  # the conflicts about one label on two units
+        # Serial number, without its separators -> the units that it was read off. Not before somebody
+        # asks: only a counter does, and all other phones start sooner without.
+        self.serials: dict = {}
+        self.has_serials = False
+        self._noted = {}  # unit -> the numbers under which it is noted
         self._shared = False
 
     def copy(self, conflicts: list) -> "Index":
@@ -27,6 +35,9 @@ class Index:
         other.stock = self.stock.copy()
         other.claimed_at = {vehicle: self.claimed_at[vehicle].copy() for vehicle in self.claimed_at}
         other.of_job = self.of_job.copy()
+        if self.has_serials:
+            other.serials, other._noted = self.serials.copy(), self._noted.copy()
+            other.has_serials = True
         other._shared = True
         for conflict in conflicts:
             other.add_conflict(conflict)
@@ -39,6 +50,7 @@ class Index:
             self.add_claim(unit, claim)
         for job in unit["jobs"]:
             self.add_job(unit, job)
+        self.note_serials(unit)
 
     def remove_unit(self, unit: dict) -> None:
         """Forget a unit."""
@@ -48,6 +60,7 @@ class Index:
             if self._shared and job in self.of_job:
                 self.of_job[job] = self.of_job[job].copy()
             _remove(self.of_job, job, unit["id"])
+        self._forget_serials(unit["id"])
 
     def add_place(self, unit: dict) -> None:
         """Note that a unit is in hand or in stock, if it is."""
@@ -79,6 +92,35 @@ class Index:
         if self._shared and job in self.of_job:
             self.of_job[job] = self.of_job[job].copy()
         _add(self.of_job, job, unit["id"])
+
+    def with_serial(self, serial: str, units) -> list[str]:
+        """Return the ids of the units that a number, without separators, was read off; `units` are all."""
+        if not self.has_serials:
+            self.has_serials = True
+            for unit in units:
+                if unit["serial"] or unit["returns"]:
+                    self.note_serials(unit)
+        return sorted(self.serials.get(serial, ()))
+
+    def note_serials(self, unit: dict) -> None:
+        """Note the numbers that were read off a unit, in place of those known so far."""
+        if not self.has_serials:
+            return
+        if unit["id"] in self._noted:
+            self._forget_serials(unit["id"])
+        serials = plain_serials_of(unit)
+        for serial in serials:
+            if self._shared and serial in self.serials:
+                self.serials[serial] = self.serials[serial].copy()
+            _add(self.serials, serial, unit["id"])
+        if serials:
+            self._noted[unit["id"]] = serials
+
+    def _forget_serials(self, unit: str) -> None:
+        for serial in self._noted.pop(unit, ()):
+            if self._shared:
+                self.serials[serial] = self.serials[serial].copy()
+            _remove(self.serials, serial, unit)
 
     def add_conflict(self, conflict: dict) -> None:
         """Note a conflict under the unit that it is about."""

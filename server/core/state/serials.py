@@ -9,6 +9,14 @@ def serials_of(unit: dict) -> list[str]:
     return [serial for serial in serials if serial]
 
 
-def has_serial(unit: dict, wanted: str) -> bool:
-    """Tell whether a serial number, as `plain` has it, was ever read off a unit."""
-    return bool([serial for serial in serials_of(unit) if plain(serial) == wanted])
+def plain_serials_of(unit: dict) -> list[str]:
+    """Return what was read off a unit, each once and as `plain` has it."""
+    if not unit["returns"]:  # nearly all
+        number = plain(unit["serial"]) if unit["serial"] else ""
+        return [number] if number else []
+    found = []
+    for serial in serials_of(unit):
+        number = plain(serial)
+        if number and number not in found:
+            found.append(number)
+    return found

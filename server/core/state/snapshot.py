@@ -16,7 +16,7 @@ Text = namedtuple("Text", ("text",))  # JSON, ready to be handed out as it is
 
 _BY_ID = ("vehicles", "units")
 _AT_ONCE = 200  # of one sort in a part of a head: the more text MicroPython makes in one go, the slower
-_SMALL = ("codes", "printed", "mixed", "aliases", "conflicts", "not_understood")
+_SMALL = ("codes", "printed", "learned", "mixed", "aliases", "conflicts", "not_understood")
 
 
 def closed_in_memory(state) -> list[str]:

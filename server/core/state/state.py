@@ -5,7 +5,6 @@ from .index import Index
 from .jobs_in_part import JobsInPart
 from .jobs_in_part import kept_line
 from .jobs_in_part import line_of
-from .serials import has_serial
 
 MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
 
@@ -124,6 +123,10 @@ class State:
         for claim in claims:
             self.index.add_claim(unit, claim)
 
+    def note_serials(self, unit: dict) -> None:
+        """Take note that a serial number was read off a unit."""
+        self.index.note_serials(unit)
+
     def add_conflict(self, conflict: dict) -> None:
         """Put a conflict on record."""
         self.conflicts.append(conflict)
@@ -191,10 +194,7 @@ class State:
     def with_serial(self, serial: str) -> list[str]:
         """Return the ids of the units that a serial number was ever read off, in order of id."""
         wanted = plain(serial)
-        if not wanted:
-            return []
-        units = [unit for unit in self.units.values() if unit["serial"] or unit["returns"]]
-        return sorted([unit["id"] for unit in units if has_serial(unit, wanted)])
+        return self.index.with_serial(wanted, self.units.values()) if wanted else []
 
     def is_on_record(self, field: str, number: str) -> bool:
         """Tell whether a number is on record as the "part" or the "serial" number of any unit."""

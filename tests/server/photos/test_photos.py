@@ -6,6 +6,7 @@ import io
 import pytest
 from PIL import Image
 from PIL import ImageCms
+from PIL import ImageFilter
 
 from server.photos import jpeg as jpeg_module
 from server.photos import store as photo_store
@@ -380,3 +381,18 @@ def test_what_nobody_sees_is_not_hidden_where_a_decoder_passes_over_it(
 @pytest.mark.parametrize("options", [{}, {"optimize": True}, {"progressive": True}, {"subsampling": 0}])
 def test_a_picture_of_one_colour_has_nothing_that_is_not_shown(size, colour, options):
     assert photo_store.check(jpeg(*size, colour, **options)).extras == []
+
+
+@pytest.mark.parametrize("subsampling", [0, 2])
+@pytest.mark.parametrize("size", [(1024, 768), (333, 501), (640, 8)])
+def test_a_photo_as_cameras_make_them_is_decoded_once(monkeypatch, size, subsampling):
+    decoded, decode = [], photo_store._decoded
+    monkeypatch.setattr(photo_store, "_decoded", lambda data: decoded.append(data) or decode(data))
+    noise = Image.effect_noise(size, 60).convert("RGB").filter(ImageFilter.GaussianBlur(1))
+    file = io.BytesIO()
+    noise.save(file, "JPEG", quality=85, subsampling=subsampling)
+
+    picture = photo_store.check(file.getvalue())
+
+    assert (picture.width, picture.height) == size
+    assert len(decoded) == 1
