@@ -1,6 +1,7 @@
 """A hand scanner that types, at the counter: nothing is tapped, however it sends its separators."""
 
 import asyncio
+import time
 
 import pytest
 
@@ -41,9 +42,22 @@ class Wedge:
                 self._key(sign, (layout or {}).get(sign, sign))
         if end:
             self._press(end, end, text="\r" if end == "Enter" else "")
-        self._hand_over()
+        self.hand_over()
 
-    def _hand_over(self):
+    def types(self, text, began):
+        """Keep the keys of a code to be handed over, with the moments at which they were pressed."""
+        first = len(self._events)
+        for sign in text:
+            self._key(sign, sign)
+        for number, event in enumerate(self._events[first:]):
+            event["timestamp"] = began + number * 0.005
+
+    def presses(self, key):
+        """Press a key of its own, as the clerk does."""
+        self._press(key, key)
+        self.hand_over()
+
+    def hand_over(self):
         """Hand over all keys at once, as a scanner does; waiting for an answer to each may end a code."""
         send = self.session._impl_obj.send  # the public one waits for each answer
 
@@ -84,7 +98,7 @@ class Wedge:
         """Left out by the device (OCA/stock-logistics-barcode#230)."""
 
     def _press(self, key, code, text="", modifiers=0, up=True):
-        known = {"Enter": 13, "Tab": 9, "F4": 115, "F2": 113}
+        known = {"Enter": 13, "Tab": 9, "F4": 115, "F2": 113, "F8": 119}
         event = {"key": key, "code": code, "modifiers": modifiers, "windowsVirtualKeyCode": known.get(key, 0)}
         self._events.append({"type": "keyDown", "text": text, **event})
         if up:
@@ -114,6 +128,11 @@ def received(clerk, code):
     """Return part number and serial that went on record with a label's return."""
     found = [each["data"] for each in phone_log.facts(clerk.page) if each["kind"] == "return_received"]
     return [(each["part"], each["serial"], each["how"]) for each in found if each["code"] == code]
+
+
+def decided(page):
+    """Return the decisions on record, the oldest first."""
+    return [each["data"] for each in phone_log.facts(page) if each["kind"] == "return_decided"]
 
 
 def test_every_way_of_sending_separators_ends_in_the_same_numbers(counter):
@@ -180,7 +199,7 @@ def test_it_reads_on_every_screen_and_its_enter_presses_no_button(counter):
     phone.tap("Keep this")
     wedge.scans(f"~9{codes[5]}")
     clerk.sees(codes[5], "hold")
-    assert not [each for each in phone_log.facts(page) if each["kind"] == "return_decided"]
+    assert decided(page) == []
 
 
 def test_a_symbol_counts_for_the_label_it_was_read_with_and_else_is_asked_about(counter):
@@ -247,8 +266,52 @@ def test_a_wide_screen_shows_all_three_and_each_decision_has_a_key(counter):
     page.get_by_label("Your reason, where").fill("Serials read at the bench")
     page.get_by_role("button", name="Accept: 3").click()
     clerk.phone.see("Nothing waits")
-    decided = [each["data"] for each in phone_log.facts(page) if each["kind"] == "return_decided"]
-    assert [each["decision"] for each in decided] == ["refuse", "hold", "hold", "hold", "accept"] + [
+    made = decided(page)
+    assert [each["decision"] for each in made] == ["refuse", "hold", "hold", "hold", "accept"] + [
         "accept"
     ] * 3
-    assert {each["overrule"] for each in decided[-3:]} == {"Serials read at the bench"}
+    assert {each["overrule"] for each in made[-3:]} == {"Serials read at the bench"}
+
+
+BUSY = """() => { setTimeout(() => {
+  const until = performance.now() + 1200;
+  while (performance.now() < until);
+}); }"""
+
+
+def test_no_scan_is_lost_where_the_hand_is_faster_than_the_computer(counter):
+    clerk, codes = counter
+    page, wedge = clerk.page, clerk.wedge
+    base = clerk.server.base
+    for number in range(3):  # label and serial of each, with no look at the screen
+        page.evaluate(BUSY)
+        wedge.scans(address(codes[number], base))
+        wedge.scans(serial_of(number))
+    clerk.sees(codes[2], "accept")
+    assert page.locator(".panel-ask").filter(has_text="Which sensor").count() == 0
+
+    page.goto(f"{base}/#/returns")
+    page.locator(".day-nav").wait_for()
+    wedge.scans(address(codes[3], base))
+    wedge.scans(serial_of(3))
+    clerk.sees(codes[3], "accept")
+
+    # A part from the queue is decided, and the next one scanned before the first screen is back.
+    scans_label(clerk, codes[4])
+    page.keyboard.press("F8")
+    page.get_by_role("complementary", name="What waits").get_by_role("link").first.click()
+    clerk.sees(codes[4], "hold")
+    page.evaluate(BUSY)
+    wedge.presses("F8")
+    wedge.scans(address(codes[5], base))
+    clerk.sees(codes[5], "hold")
+    assert [each["unit"] for each in decided(page)] == [f"v{4:012x}.rear-right-outer"] * 2
+
+
+def test_two_codes_without_an_enter_are_two_though_the_clock_is_behind_the_keys(counter):
+    clerk, codes = counter
+    began = time.time() - 2
+    clerk.wedge.types(address(codes[0], clerk.server.base), began)
+    clerk.wedge.types(serial_of(0), began + 1.2)  # the computer was busy: it hears both at one moment
+    clerk.wedge.hand_over()
+    clerk.sees(codes[0], "accept")

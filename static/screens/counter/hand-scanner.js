@@ -8,38 +8,21 @@
 
 import { html } from 'lit-html';
 
-import { altDigit, controlOf, onUsKeyboard } from './scanner-keys.js';
-
-/** A pause this long ends a code without an Enter; slow scanners leave 100 ms between two keys. */
-const QUIET_MS = 500;
-/** So much later than asked for, a look at the clock says that the computer was busy. */
-const BUSY_MS = 50;
-/** An Enter this soon after a code belongs to it. */
-const LATE_END_MS = 1000;
-/** Between two keys on average: people need 60 and more. A field takes what people type, so there it is less. */
-const SCANNED_MS = 60;
-const SCANNED_IN_FIELD_MS = 40;
-const FEWEST = 4;
-/** Nobody types these: a separator, the mark of a maker's symbol, an address, the sign of the sort of symbol. */
-const UNMISTAKABLE = /[\x1c-\x1f\x04]|\[\)>|^\][A-Za-z]\w|:\/\/./;
-/** Pressed while a code is typed; any other key is a person's, who corrects what stands in a field. */
-const PART_OF_A_CODE = /^(Shift|Control|Alt|AltGraph|CapsLock|NumLock|Unidentified|)$/;
-const FIELDS = ['textarea', 'select', 'input[type=text]'].join();
+import { routeOf } from '../frame/router.js';
+import { KeyPresses } from './key-presses.js';
 
 /**
- * @typedef {object} Keyed            a code that was typed by a scanner, or by a person beside every field
- * @property {string} text
- * @property {string} us              the same keys on a US keyboard
- * @property {boolean} capsLock
- * @property {'scanned' | 'typed'} how
- *
- * @typedef {(keyed: Keyed) => void} OnKeyed
+ * @typedef {import('./key-presses.js').Keyed} Keyed
+ * @typedef {(keyed: Keyed) => Promise<void>} OnKeyed
  */
 
 /** What takes a code on the screen that is shown. @type {OnKeyed} */
-let present = () => undefined;
-/** What was read on another screen. @type {Keyed | null} */
-let waiting = null;
+let present = async () => undefined;
+/** The path of this screen. */
+let shownAt = '';
+/** What was read and is not taken yet, the oldest first: a computer may be slower than the hand. @type {Keyed[]} */
+const waiting = [];
+let isHandingOver = false;
 /** Whether the keys are heard already. */
 let begun = false;
 
@@ -50,22 +33,18 @@ let begun = false;
  */
 export function handScanner(ctx, onKeyed) {
   present = onKeyed;
+  shownAt = routeOf(location).path;
   if (!begun) begin(ctx);
   begun = true;
-  if (waiting) {
-    const keyed = waiting;
-    waiting = null;
-    queueMicrotask(() => present(keyed));
-  }
+  if (waiting.length) queueMicrotask(() => handOver(ctx.go));
   return html`<div hidden data-takes-codes></div>`;
 }
 
 /** @param {import('../frame/context.js').Context} ctx  of the first screen that asked */
 function begin({ services, go }) {
-  const keys = new Keys((keyed) => {
-    if (document.querySelector('[data-takes-codes]')) return present(keyed);
-    waiting = keyed;
-    return go('#/');
+  const keys = new KeyPresses((keyed) => {
+    waiting.push(keyed);
+    void handOver(go);
   });
   const atCounter = () => services.device.role.value === 'counter';
   addEventListener('keydown', (event) => atCounter() && keys.down(event), true);
@@ -73,158 +52,24 @@ function begin({ services, go }) {
   addEventListener('keypress', (event) => atCounter() && keys.press(event), true);
 }
 
-/** Gathers key presses to codes. */
-class Keys {
-  /** @param {OnKeyed} onKeyed */
-  constructor(onKeyed) {
-    this.#onKeyed = onKeyed;
-  }
+/** Whether the screen that takes codes is there, and not about to be left for another. */
+const isThere = () => routeOf(location).path === shownAt && document.querySelector('[data-takes-codes]') !== null;
 
-  #onKeyed;
-  /** @type {Array<{key: string, us: string}>} */
-  #keys = [];
-  #first = 0;
-  #last = 0;
-  #capsLock = false;
-  /** The field that the keys went to, and what it held before. @type {{field: HTMLInputElement, before: string} | null} */
-  #into = null;
-  /** Digits of an Alt code that is not over. */
-  #alt = '';
-  #timer = 0;
-  /** When a code came in without an Enter. */
-  #endedAt = -LATE_END_MS;
-
-  /** @param {KeyboardEvent} event */
-  down(event) {
-    const digit = altDigit(event);
-    if (digit && this.#keys.length) {
-      this.#alt += digit;
-      this.#wait();
-      stop(event);
-      return;
+/**
+ * Hand over what was read, one code after the other, for the second of two may be of the part that the first one names.
+ * What was on its way as its screen was left went with it: the next one takes it anew.
+ * @param {import('../frame/context.js').Context['go']} go
+ */
+async function handOver(go) {
+  if (isHandingOver) return;
+  isHandingOver = true;
+  try {
+    while (waiting.length && isThere()) {
+      await present(waiting[0]);
+      if (isThere()) waiting.shift();
     }
-    const control = controlOf(event);
-    if (event.key === 'Enter' || event.key === 'Tab' || control === '\r' || control === '\n') this.#ends(event);
-    else if (control && this.#keys.length && (!this.#into || event.ctrlKey || this.#isFast(SCANNED_MS))) {
-      this.#take(event, control, control);
-      stop(event);
-    } else if (this.#isCharacter(event)) this.#character(event);
-    else if (this.#into && !PART_OF_A_CODE.test(event.key)) this.#forget();
+  } finally {
+    isHandingOver = false;
   }
-
-  /** @param {KeyboardEvent} event */
-  up(event) {
-    if (event.key !== 'Alt' || !this.#alt) return;
-    const sent = String.fromCharCode(Number(this.#alt));
-    this.#alt = '';
-    this.#take(event, sent, sent);
-    stop(event);
-  }
-
-  /** A bare control character comes as no key that has a name. @param {KeyboardEvent} event */
-  press(event) {
-    const sent = String.fromCharCode(event.charCode);
-    if (!this.#keys.length || sent >= ' ' || sent === '\r' || sent === '\n') return;
-    this.#take(event, sent, sent);
-    stop(event);
-  }
-
-  /** @param {KeyboardEvent} event */
-  #isCharacter(event) {
-    const { key, ctrlKey, altKey, metaKey, repeat } = event;
-    if (repeat || event.isComposing || metaKey) return false;
-    if ((ctrlKey || altKey) && !event.getModifierState('AltGraph')) return false;
-    // A space presses the button that has the focus; no code begins with one.
-    if (key === ' ' && !this.#keys.length) return false;
-    return key.length === 1 || key === 'Dead';
-  }
-
-  /** @param {KeyboardEvent} event */
-  #character(event) {
-    const { target } = event;
-    if (!this.#keys.length) {
-      const field = target instanceof HTMLElement ? /** @type {HTMLInputElement | null} */ (target.closest(FIELDS)) : null;
-      this.#into = field && { field, before: field.value };
-    }
-    this.#take(event, event.key.length === 1 ? event.key : '', onUsKeyboard(event));
-    if (!this.#into) stop(event);
-  }
-
-  /**
-   * @param {KeyboardEvent} event
-   * @param {string} key
-   * @param {string} us
-   */
-  #take(event, key, us) {
-    if (!this.#keys.length) {
-      this.#first = event.timeStamp;
-      this.#capsLock = false;
-    }
-    this.#keys.push({ key, us });
-    this.#last = event.timeStamp;
-    this.#capsLock ||= event.getModifierState('CapsLock');
-    this.#wait();
-  }
-
-  #wait() {
-    clearTimeout(this.#timer);
-    const due = performance.now() + QUIET_MS;
-    // Where this computer was busy, keys that were pressed meanwhile are still to come.
-    const look = () => (performance.now() - due > BUSY_MS ? this.#wait() : this.#finish());
-    this.#timer = setTimeout(look, QUIET_MS);
-  }
-
-  /** @param {KeyboardEvent} event  an Enter or Tab */
-  #ends(event) {
-    if (this.#keys.length) {
-      const person = this.#into !== null && !this.#isRead();
-      if (!person) stop(event);
-      this.#finish();
-    } else if (event.timeStamp - this.#endedAt < LATE_END_MS) stop(event);
-    this.#endedAt = -LATE_END_MS;
-  }
-
-  #finish() {
-    const text = this.#text();
-    const us = this.#keys.map((each) => each.us).join('');
-    const how = this.#isFast(SCANNED_MS) || UNMISTAKABLE.test(text) || UNMISTAKABLE.test(us) ? 'scanned' : 'typed';
-    const isRead = this.#isRead();
-    const into = this.#into;
-    this.#forget();
-    if (!isRead) return;
-    this.#endedAt = this.#last;
-    if (into) {
-      into.field.value = into.before;
-      into.field.dispatchEvent(new InputEvent('input', { bubbles: true }));
-    }
-    this.#onKeyed({ text, us, capsLock: this.#capsLock, how });
-  }
-
-  #forget() {
-    clearTimeout(this.#timer);
-    this.#keys = [];
-    this.#into = null;
-    this.#alt = '';
-  }
-
-  #text() {
-    return this.#keys.map(({ key }) => key).join('');
-  }
-
-  /** Whether this is a code for the screen: all that is long enough, in a field only what no person types. */
-  #isRead() {
-    if (this.#keys.length < FEWEST) return false;
-    return !this.#into || this.#isFast(SCANNED_IN_FIELD_MS) || UNMISTAKABLE.test(this.#text());
-  }
-
-  /** @param {number} most  ms between two keys on average */
-  #isFast(most) {
-    return this.#keys.length >= FEWEST && (this.#last - this.#first) / (this.#keys.length - 1) <= most;
-  }
-}
-
-/** @param {Event} event */
-function stop(event) {
-  event.preventDefault();
-  event.stopPropagation();
+  if (waiting.length) go('#/');
 }

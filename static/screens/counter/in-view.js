@@ -56,16 +56,17 @@ export class InView {
   /**
    * The part at hand is looked at.
    * @param {string} label
-   * @param {string[]} [symbols]  read with it
+   * @param {string[]} symbols  read with it
+   * @param {number} at         when, by performance.now(): a slow phone may come to it much later
    */
-  look(label, symbols = []) {
+  look(label, symbols, at) {
     if (this.#own[0] !== label) this.#own = [label];
     this.#own.push(...symbols);
-    this.#lookedAt = performance.now();
+    this.#lookedAt = Math.max(this.#lookedAt, at);
   }
 
-  /** Whether what is read now belongs to the part whose label was read last. */
-  get isSameLook() {
-    return performance.now() - this.#lookedAt < LOOK_MS;
+  /** Whether what was read then belongs to the part whose label was read last. @param {number} at */
+  isSameLook(at) {
+    return at - this.#lookedAt < LOOK_MS;
   }
 }

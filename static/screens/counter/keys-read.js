@@ -29,7 +29,7 @@ export async function withoutMarks({ device }, typed) {
 /**
  * What is wrong with how the keys arrive; null where nothing is seen.
  * @param {import('../frame/context.js').Services} services
- * @param {import('./hand-scanner.js').Keyed} keyed
+ * @param {import('./key-presses.js').Keyed} keyed
  * @returns {Promise<{title: string, sentence: string} | null>}
  */
 export async function keysFault(services, { text, us, capsLock }) {

@@ -25,7 +25,7 @@ import { counterSettings, settingsCard } from './settings.js';
 import { severalParts } from './several.js';
 import { isWide, station } from './station.js';
 import { decided, told, which, whose } from './told.js';
-import { Work } from './work.js';
+import { workOn } from './work.js';
 import { say } from '../../words/words.js';
 
 const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
@@ -50,7 +50,7 @@ export const counterPage = {
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     if (!ctx.data.actor) return askName(ctx);
-    const work = new Work(ctx);
+    const work = workOn(ctx);
     void work.hear();
     decisionKeys(ctx, (decision) => press(work, decision));
     const parts = partsOf(work);
@@ -59,7 +59,7 @@ export const counterPage = {
   },
 };
 
-/** @param {Work} work */
+/** @param {import('./work.js').Work} work */
 function partsOf(work) {
   const { ctx } = work;
   if (work.current) return decideParts(work, work.current);
@@ -88,14 +88,14 @@ function head({ data, params }) {
   return { title, back: params.code || params.unit ? to.jobs() : '' };
 }
 
-/** @param {Work} work */
+/** @param {import('./work.js').Work} work */
 function typeButton(work) {
   return { words: say('counter-type'), run: work.type };
 }
 
 /**
  * The camera, what a code said that is no label, and what is under it.
- * @param {Work} work
+ * @param {import('./work.js').Work} work
  * @param {unknown} below
  */
 function live(work, below) {
@@ -111,7 +111,7 @@ function live(work, below) {
   };
 }
 
-/** @param {Work} work */
+/** @param {import('./work.js').Work} work */
 function ready(work) {
   return html`${decided(work)}
     <p class="lead">${work.ctx.form.done ? say('counter-ready') : say('counter-show-label')}</p>
@@ -121,7 +121,7 @@ function ready(work) {
 }
 
 /**
- * @param {Work} work
+ * @param {import('./work.js').Work} work
  * @param {import('./asking.js').Current} current
  */
 function decideParts(work, { answer }) {
@@ -172,7 +172,7 @@ function decideParts(work, { answer }) {
 
 /**
  * The serial number as printed on the part, where no symbol can be read.
- * @param {Work} work
+ * @param {import('./work.js').Work} work
  */
 function serialField(work) {
   const { ctx } = work;
@@ -189,7 +189,7 @@ function serialField(work) {
 
 /**
  * A decision by its key, or its button on a wide screen: as proposed at once, otherwise with its reason.
- * @param {Work} work
+ * @param {import('./work.js').Work} work
  * @param {string} decision
  */
 function press(work, decision) {
@@ -218,7 +218,7 @@ function setOtherwise(ctx, otherwise) {
   ctx.redraw();
 }
 
-/** @param {Work} work */
+/** @param {import('./work.js').Work} work */
 function typeParts(work) {
   const { ctx } = work;
   const look = () => {
@@ -241,7 +241,7 @@ function typeParts(work) {
   };
 }
 
-/** @param {Work} work */
+/** @param {import('./work.js').Work} work */
 function homeParts(work) {
   const { ctx } = work;
   const { waiting, today, told: said } = ctx.data;

@@ -32,9 +32,23 @@ const changes = new Turns();
 /** Proposals for which other counters are being asked. @type {WeakSet<object>} */
 const asking = new WeakSet();
 
-/** One drawing's view of the counter. */
+/** @type {Work | undefined} */
+let present;
+
+/**
+ * The clerk's work on the screen as it is drawn now. What came in while an earlier one was there goes on here: a part
+ * that was set down on a screen that is gone would be lost.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+export function workOn(ctx) {
+  present ??= new Work(ctx);
+  present.ctx = ctx;
+  return present;
+}
+
+/** What goes on at the counter. */
 export class Work {
-  /** @param {import('../frame/context.js').Context} ctx */
+  /** @param {import('../frame/context.js').Context} ctx  of the latest drawing */
   constructor(ctx) {
     this.ctx = ctx;
   }
@@ -85,29 +99,34 @@ export class Work {
     return fresh.length ? this.take(fresh) : undefined;
   };
 
-  /** What a hand scanner typed. @param {import('./hand-scanner.js').Keyed} keyed */
+  /** What a hand scanner typed. @param {import('./key-presses.js').Keyed} keyed */
   keyed = async (keyed) => {
     prepareTones();
     const { services } = this.ctx;
-    const fault = await keysFault(services, keyed);
-    if (fault) this.#tell(fault);
-    else await this.take([await withoutMarks(services, keyed.text)], keyed.how);
+    try {
+      const fault = await keysFault(services, keyed);
+      if (fault) this.#tell(fault);
+      else await this.take([await withoutMarks(services, keyed.text)], keyed.how, keyed.at);
+    } catch (error) {
+      this.#unchecked(error);
+    }
   };
 
   /**
    * Texts of codes read at one time: a label is the next unit, anything else the maker's symbol of the one at hand.
    * @param {string[]} texts
    * @param {string} [how]
+   * @param {number} [at]  when they were read, by performance.now()
    */
-  take = async (texts, how = 'scanned') => {
+  take = async (texts, how = 'scanned', at = performance.now()) => {
     const key = JSON.stringify([how, [...texts].sort()]);
     if (waiting.has(key)) return;
     waiting.add(key);
     await sightings.run(async () => {
       try {
-        await this.#take(texts, how);
+        await this.#take(texts, how, at);
       } catch (error) {
-        this.#tell({ title: say('counter-unchecked'), sentence: error instanceof Error ? error.message : String(error) });
+        this.#unchecked(error);
       } finally {
         waiting.delete(key);
       }
@@ -117,8 +136,9 @@ export class Work {
   /**
    * @param {string[]} texts
    * @param {string} how
+   * @param {number} at
    */
-  async #take(texts, how) {
+  async #take(texts, how, at) {
     /** @type {import('./asking.js').Current[]} */
     const labels = [];
     /** @type {Array<{text: string, answer: any}>} */
@@ -128,36 +148,40 @@ export class Work {
       if (answer.outcome === 'unit') labels.push({ text, how, read: nothingRead(), answer });
       else others.push({ text, answer });
     }
-    await changes.run(() => this.#come(labels, others));
+    await changes.run(() => this.#come(labels, others, at));
   }
 
   /**
    * @param {import('./asking.js').Current[]} labels  of ours
    * @param {Array<{text: string, answer: any}>} others
+   * @param {number} at
    */
-  async #come(labels, others) {
+  async #come(labels, others, at) {
     const { form } = this.ctx;
     form.told = null;
     form.whose = null;
     form.which = labels.length > 1 ? labels.map(({ text, answer }) => ({ text, shown: answer.shown })) : null;
-    if (labels.length === 1) this.#next(labels[0]);
+    if (labels.length === 1) this.#next(labels[0], at);
     const { current } = this;
     const symbols = others.map(({ text }) => text);
     if (symbols.length && current && !form.which) {
       // Beside a label that is not the one at hand, it is that one's.
       const beside = labels.length && labels[0].answer.unit !== current.answer.unit;
-      if (labels.length ? !beside : inView.isSameLook) await this.#symbol(symbols);
+      if (labels.length ? !beside : inView.isSameLook(at)) await this.#symbol(symbols, at);
       else if (!beside) form.whose = symbols;
     } else if (symbols.length && !labels.length) form.told = others[0].answer;
     this.ctx.redraw();
   }
 
-  /** @param {import('./asking.js').Current} following */
-  #next(following) {
+  /**
+   * @param {import('./asking.js').Current} following
+   * @param {number} at
+   */
+  #next(following, at) {
     const { form } = this.ctx;
     const { unit } = following.answer;
     const before = this.current?.answer;
-    inView.look(following.text ?? '');
+    inView.look(following.text ?? '', [], at);
     if (unit === before?.unit) return;
     if (before && !before.waiting) {
       form.told = { title: say('counter-only-looked'), sentence: say('counter-only-looked-at', { code: before.shown }) };
@@ -170,11 +194,14 @@ export class Work {
     else confirmRead();
   }
 
-  /** @param {string[]} texts  of symbols that are no labels of ours */
-  async #symbol(texts) {
+  /**
+   * @param {string[]} texts  of symbols that are no labels of ours
+   * @param {number} at
+   */
+  async #symbol(texts, at) {
     const current = this.current;
     if (!current) return;
-    inView.look(current.text ?? '', texts);
+    inView.look(current.text ?? '', texts, at);
     const read = await this.ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
     if (read.outcome === 'numbers') await this.#read(current, { part: read.part, serial: read.serial });
     else this.ctx.form.told = read;
@@ -239,7 +266,7 @@ export class Work {
       const { form } = this.ctx;
       const texts = form.whose ?? [];
       form.whose = null;
-      await this.#symbol(texts);
+      await this.#symbol(texts, performance.now());
     });
 
   /** It is on another part, whose label is wanted first. */
@@ -408,6 +435,11 @@ export class Work {
       this.#tell({ title: say('counter-record-not-here'), sentence: error.sentence });
     }
   };
+
+  /** @param {unknown} error  of the core, which then said nothing of what was read */
+  #unchecked(error) {
+    this.#tell({ title: say('counter-unchecked'), sentence: error instanceof Error ? error.message : String(error) });
+  }
 
   /** @param {{title: string, sentence: string}} told */
   #tell(told) {
