@@ -1,9 +1,13 @@
 """Where slips go, as the command line has it: LANGUAGE:PLACE, a file, a device or tcp://HOST:PORT."""
 
+import errno
 import os
 import select
 import socket
 import stat
+from collections.abc import Callable
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 from urllib.parse import urlsplit
@@ -40,23 +44,36 @@ def checked(text: str) -> Printer:
     return Printer(language, place, None)
 
 
-def send(printer: Printer, data: bytes) -> None:
-    """Hands bytes to the printer; raises OSError where it does not take them in time."""
+@contextmanager
+def opened(printer: Printer) -> Iterator[Callable[[bytes], None]]:
+    """Gives what hands bytes to a printer that takes some; raises OSError where it does not in time.
+
+    Where it raises before it gives that, nothing was handed over.
+    """
     if printer.address:
         with socket.create_connection(printer.address, timeout=SEND_SECONDS) as line:
-            line.sendall(data)
+            yield line.sendall
         return
     flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_NONBLOCK | os.O_CLOEXEC
     file = os.open(printer.place, flags, 0o600)
     try:
-        left = memoryview(data)
-        while left:
-            # A device that is out of paper takes nothing more, and never says when it will.
-            if not select.select([], [file], [], SEND_SECONDS)[1]:
-                raise TimeoutError(os.strerror(110))
-            left = left[os.write(file, left) :]
+        _wait_for(file)
+        yield lambda data: _write(file, data)
     finally:
         os.close(file)
+
+
+def _write(file: int, data: bytes) -> None:
+    left = memoryview(data)
+    while left:
+        _wait_for(file)
+        left = left[os.write(file, left) :]
+
+
+def _wait_for(file: int) -> None:
+    """Waits until a device takes bytes: one that is out of paper takes none, and never says when it will."""
+    if not select.select([], [file], [], SEND_SECONDS)[1]:
+        raise TimeoutError(errno.ETIMEDOUT, os.strerror(errno.ETIMEDOUT))
 
 
 def _address(place: str) -> tuple[str, int]:

@@ -29,27 +29,46 @@ _MOST_BYTES = 1024
 
 @blueprint.get("/api/slips")
 def standing() -> Response:
-    """Tells whether there is a printer, how many slips wait for it, and what is wrong with it."""
+    """Tells of the printer, if there is one: its trouble, what waits for it, what for a person's word."""
     spool = _spool()
     if spool is None:
-        return json_answer({"printer": False, "waiting": 0, "trouble": ""})
-    return json_answer({"printer": True, "waiting": spool.waiting, "trouble": spool.trouble})
+        return json_answer({"printer": False, "waiting": 0, "trouble": "", "aside": []})
+    aside = [
+        {"heading": each.slip.heading, "shown": each.slip.shown, "at": each.asked_at, "begun": each.begun}
+        for each in spool.aside
+    ]
+    return json_answer({"printer": True, "waiting": spool.waiting, "trouble": spool.trouble, "aside": aside})
 
 
 @blueprint.post("/api/slips")
 def add() -> Response:
     """Has the slip of a unit's latest decision printed as soon as the printer takes it."""
     unit = text_field(json_object(_MOST_BYTES), "unit", NAME[1], 1)
+    spool = _printing()
+    view: Any = spoken().render(json.loads(projection().unit(database(), unit=unit)))
+    found = of_unit(view, current_app.config["BASE_ADDRESS"])
+    if found is None:
+        raise BadRequest("unit", shorten(unit), message("slips-decided-wanted"))
+    if not spool.add(*found):
+        raise BadRequest("slips", str(spool.waiting), message("slips-too-many"))
+    return standing()
+
+
+@blueprint.post("/api/slips/aside")
+def settle() -> Response:
+    """Prints those slips that wait for a person's word, or leaves them."""
+    prints = json_object(_MOST_BYTES).get("print")
+    if not isinstance(prints, bool):
+        raise BadRequest("print", shorten(prints), "true, false")
+    _printing().settle(prints=prints)
+    return standing()
+
+
+def _printing() -> Spool:
     spool = _spool()
     if spool is None:
         raise NotFound("printer", "none", "--printer", message("slips-none"))
-    view: Any = spoken().render(json.loads(projection().unit(database(), unit=unit)))
-    slip = of_unit(view, current_app.config["BASE_ADDRESS"])
-    if slip is None:
-        raise BadRequest("unit", shorten(unit), message("slips-decided-wanted"))
-    if not spool.add(slip):
-        raise BadRequest("slips", str(spool.waiting), message("slips-too-many"))
-    return standing()
+    return spool
 
 
 def _spool() -> Spool | None:

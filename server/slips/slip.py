@@ -16,8 +16,8 @@ class Slip(NamedTuple):
     lines: list[str]
 
 
-def of_unit(unit: dict, base: str) -> Slip | None:
-    """Returns the slip of a unit's latest decision, from its view in words; None without one."""
+def of_unit(unit: dict, base: str) -> tuple[Slip, str] | None:
+    """Returns the slip of a unit's latest decision, from its view in words, and that entry; else None."""
     decided = [each for each in unit["returns"] if each["decision"]]
     if not decided:
         return None
@@ -34,9 +34,10 @@ def of_unit(unit: dict, base: str) -> Slip | None:
         say("slips-signed", name=made["signed"], moment=moment),
     ]
     plain, _, host = code.partition("@")
-    return Slip(
+    slip = Slip(
         made["past"],
         labels.shown(plain) if code else "",
         labels.address(plain, f"http://{host}" if host else base) if code else "",
         [line for line in lines if line],
     )
+    return slip, made["event"]

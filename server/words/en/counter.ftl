@@ -158,6 +158,7 @@ counter-slip = A slip after each decision
 counter-slip-way = { $way ->
     [printer] From the printer at the server
     [paper] Show it, to print it here
+    [print] Print it here at once
    *[none] None
 }
 # $state: waits
@@ -168,3 +169,15 @@ counter-slip-state = { $state ->
 }
 counter-slip-again = Print the slip again
 counter-slip-paper = Slip on paper
+# $count (count): 2
+counter-slips-aside = { $count ->
+    [one] One slip was not printed
+   *[other] { $count } slips were not printed
+}
+# $heading: Accepted
+# $code: K7F-3M
+# $ago: 2 days ago
+counter-slip-of = { $heading } { $code }, { $ago }
+counter-slip-begun = The printer broke off. It may be on paper already.
+counter-slips-print = Print now
+counter-slips-leave = No longer wanted

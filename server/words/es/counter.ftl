@@ -128,6 +128,7 @@ counter-slip = Un resguardo tras cada decisión
 counter-slip-way = { $way ->
     [printer] De la impresora del servidor
     [paper] Mostrarlo, para imprimirlo aquí
+    [print] Imprimirlo aquí en el acto
    *[none] Ninguno
 }
 counter-slip-state = { $state ->
@@ -137,3 +138,11 @@ counter-slip-state = { $state ->
 }
 counter-slip-again = Imprimir otra vez el resguardo
 counter-slip-paper = Resguardo en papel
+counter-slips-aside = { $count ->
+    [one] Un resguardo no se imprimió
+   *[other] { $count } resguardos no se imprimieron
+}
+counter-slip-of = { $heading } { $code }, { $ago }
+counter-slip-begun = La impresora se interrumpió. Puede que ya esté en papel.
+counter-slips-print = Imprimir ahora
+counter-slips-leave = Ya no hace falta

@@ -23,6 +23,7 @@ import { handScanner } from './hand-scanner.js';
 import { queue } from './queue.js';
 import { counterSettings, settingsCard } from './settings.js';
 import { severalParts } from './several.js';
+import { slipsAside } from './slips.js';
 import { isWide, station } from './station.js';
 import { decided, told, which, whose } from './told.js';
 import { workOn } from './work.js';
@@ -250,7 +251,7 @@ function homeParts(work) {
     key: 'home',
     body: html`
       ${phoneNotices(ctx)} ${told(ctx.form.told ?? said, work)} ${which(work)} ${decided(work)}
-      ${standingWithOthers(ctx)}
+      ${standingWithOthers(ctx)} ${slipsAside(ctx)}
       ${isWide(ctx)
         ? html`<h1>${say('counter-scan-lead')}</h1>`
         : html`${queue(work, waiting)}

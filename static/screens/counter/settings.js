@@ -30,7 +30,7 @@ export function settingsCard(ctx) {
   return html`<details class="more">
       <summary>${say('counter-slip')}</summary>
       <div class="choices" role="radiogroup" aria-label=${say('counter-slip')}>
-        ${['', 'printer', 'paper'].map(
+        ${['', 'printer', 'paper', 'print'].map(
           (slip) => html`<label class="choice">
             <input type="radio" name="slip" .checked=${ctx.data.settings.slip === slip} @change=${() => choose(slip)} />
             <span class="choice-word">${say('counter-slip-way', { way: slip || 'none' })}</span>

@@ -87,7 +87,7 @@ function shownSheet() {
 }
 
 /** Print once every picture is there, or is known to be missing. */
-async function printSheet() {
+export async function printSheet() {
   await picturesOf(shownSheet());
   print();
 }

@@ -7,7 +7,8 @@
 import { html } from 'lit-html';
 
 import { say } from '../../words/words.js';
-import { paperParts } from './paper.js';
+import { paperParts, printSheet } from './paper.js';
+import { isDueAtOnce } from './print-at-once.js';
 import { part } from '../frame/part.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
@@ -29,6 +30,7 @@ export const slipPage = {
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { unit } = ctx.data;
+    if (isDueAtOnce(unit.id)) queueMicrotask(printSheet);
     return paperParts(ctx, {
       title: unit.shown ? say('paper-slip-title', { code: unit.shown }) : say('paper-slip'),
       back: to.unit(unit.id),

@@ -83,6 +83,7 @@ ROUTES = {
     "POST /api/register/release": COUNTER_ALONE,
     "GET /api/slips": COUNTER_ALONE,
     "POST /api/slips": (401, 403, 404),
+    "POST /api/slips/aside": (401, 403, 404),
 }
 PHOTO = jpeg()
 DIGEST = hashlib.sha256(PHOTO).hexdigest()
@@ -111,6 +112,7 @@ SENT = {
     "POST /api/register/release": {"json": {"unit": "u000000000001"}},
     "POST /api/records/kept": {"data": b"no record", "content_type": "application/zip"},
     "POST /api/slips": {"json": {"unit": "u000000000001"}},
+    "POST /api/slips/aside": {"json": {"print": False}},
     "POST /api/records/makers": {"json": {"fingerprint": "0000", "name": "North", "how": "met"}},
     "POST /api/records/check": {"data": b"no record", "content_type": "application/zip"},
 }

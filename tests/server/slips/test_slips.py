@@ -4,26 +4,33 @@ ZPL is read by its own grammar (^ and two letters, then parameters; ZPL II guide
 lengths of its commands (1D 28 6B pL pH and so on); neither reader is the writer's.
 """
 
+import errno
 import io
 import re
 import socket
 import subprocess
 import sys
 import threading
+from contextlib import contextmanager
 
 import pytest
 import zxingcpp
 from flask import Flask
 from PIL import Image
 
+from server.clock import now_ms
 from server.labelling.symbol import matrix
 from server.refusals import CommandRefused
 from server.slips import escpos
 from server.slips import place
 from server.slips import zpl
+from server.slips.kept import Waiting
 from server.slips.slip import Slip
+from server.slips.spool import DAY_MS
+from server.slips.spool import EXTENSION
 from server.slips.spool import Spool
 from server.slips.spool import printing
+from server.storage import DataFolder
 from server.words.spoken import text
 from tests.waiting import wait_for
 
@@ -31,6 +38,8 @@ ADDRESS = "HTTP://COUNTER.EXAMPLE:8765/U/K7F3M"
 SLIP = Slip(
     "Refused", "K7F-3M", ADDRESS, ["Part PS^1", "Serial S_1~2", "For: größer, ñandú", "Jo, 2026-11-28 09:05"]
 )
+
+OTHER = SLIP._replace(heading="Accepted")
 
 
 def zpl_fields(data: bytes) -> list[tuple[list[str], str]]:
@@ -150,30 +159,41 @@ def test_serve_refuses_it_in_one_line(tmp_path):
     assert not (tmp_path / "d").exists()
 
 
-@pytest.fixture
-def run():
-    """Run a spool as the server does."""
-    running = []
+class Server:
+    """Runs a spool as the server does, over the file of one data folder."""
 
-    def start(printer):
-        spool, ended = Spool(printer), threading.Event()
+    def __init__(self, kept):
+        """Run nothing yet."""
+        self.kept = kept
+        self._running = []
+
+    def start(self, printer):
+        spool, ended = Spool(printer, self.kept), threading.Event()
         thread = threading.Thread(target=spool.go, args=(ended,))
         thread.start()
-        running.append((spool, ended, thread))
+        self._running.append((spool, ended, thread))
         return spool
 
-    yield start
-    for spool, ended, thread in running:
-        ended.set()
-        spool.wake()
-        thread.join()
+    def stop(self):
+        for spool, ended, thread in self._running:
+            ended.set()
+            spool.wake()
+            thread.join()
+        self._running = []
 
 
-def test_slips_go_to_a_file_one_after_the_other(tmp_path, run):
+@pytest.fixture
+def server(tmp_path):
+    server = Server(tmp_path / "slips.json")
+    yield server
+    server.stop()
+
+
+def test_slips_go_to_a_file_one_after_the_other(tmp_path, server):
     file = tmp_path / "slips.zpl"
-    spool = run(place.checked(f"zpl:{file}"))
-    for _ in range(3):
-        assert spool.add(SLIP)
+    spool = server.start(place.checked(f"zpl:{file}"))
+    for number in range(3):
+        assert spool.add(SLIP, f"d1:{number}")
     wait_for(lambda: not spool.waiting)
 
     assert file.read_bytes() == 3 * zpl.bytes_of(SLIP)
@@ -188,7 +208,7 @@ def ends(work):
 
 
 def test_an_end_that_comes_while_the_printer_looks_for_it_is_not_slept_through(tmp_path):
-    spool = Spool(place.checked(f"zpl:{tmp_path / 'slips.zpl'}"))
+    spool = Spool(place.checked(f"zpl:{tmp_path / 'slips.zpl'}"), tmp_path / "slips.json")
 
     class Ending(threading.Event):
         def is_set(self):
@@ -211,7 +231,9 @@ def test_the_end_is_known_before_the_printer_is_woken_for_it(tmp_path, monkeypat
     monkeypatch.setattr(Spool, "wake", wake_and_wait)
 
     def serve():
-        with printing(Flask("counter"), place.checked(f"zpl:{tmp_path / 'slips.zpl'}")):
+        app = Flask("counter")
+        app.extensions["data_folder"] = DataFolder(tmp_path)
+        with printing(app, place.checked(f"zpl:{tmp_path / 'slips.zpl'}")):
             pass
 
     try:
@@ -220,15 +242,20 @@ def test_the_end_is_known_before_the_printer_is_woken_for_it(tmp_path, monkeypat
         wake(spools[0])
 
 
-def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(run, monkeypatch):
+def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(server, monkeypatch):
     monkeypatch.setattr("server.slips.spool.AGAIN_SECONDS", 0.05)
     with socket.socket() as printer:
         printer.bind(("127.0.0.1", 0))  # so the port is nobody else's
-        spool = run(place.checked(f"escpos:tcp://127.0.0.1:{printer.getsockname()[1]}"))
-        assert spool.add(SLIP)
+        off = place.checked(f"escpos:tcp://127.0.0.1:{printer.getsockname()[1]}")
+        spool = server.start(off)
+        assert spool.add(SLIP, "d1:7")
+        assert spool.add(SLIP, "d1:7"), "asked for again by a phone that got no answer"
         wait_for(lambda: spool.trouble)
         assert spool.waiting == 1
+        server.stop()
 
+        spool = server.start(off)  # the server starts again, and the slip waits still
+        wait_for(lambda: spool.trouble)
         printer.listen()
         line, _ = printer.accept()
         with line:
@@ -238,3 +265,69 @@ def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(run, monkeypatch
     assert got.getvalue() == escpos.bytes_of(SLIP)
     wait_for(lambda: not spool.waiting)
     assert spool.trouble == ""
+    assert not server.kept.exists()
+
+
+def test_a_slip_that_the_printer_had_as_the_server_was_killed_is_never_printed_by_itself(tmp_path, server):
+    file = tmp_path / "slips.zpl"
+    killed = Spool(place.checked(f"zpl:{file}"), server.kept)
+    killed.add(SLIP, "d1:7")
+    killed._change(killed._slips[0], killed._slips[0]._replace(begun=True))
+    killed.add(OTHER, "d1:9")
+
+    spool = server.start(killed.printer)
+    wait_for(lambda: not spool.waiting)
+    assert file.read_bytes() == zpl.bytes_of(OTHER)
+    assert [each.slip for each in spool.aside] == [SLIP]
+
+    spool.settle(prints=True)
+    wait_for(lambda: not spool.waiting)
+    assert file.read_bytes() == zpl.bytes_of(OTHER) + zpl.bytes_of(SLIP)
+    assert spool.aside == []
+
+
+def test_a_line_that_breaks_off_in_the_midst_of_a_slip_leaves_it_to_a_person(server, monkeypatch):
+    @contextmanager
+    def breaks(printer):
+        def hand_over(data):
+            raise ConnectionResetError(errno.ECONNRESET, "reset")
+
+        yield hand_over
+
+    monkeypatch.setattr("server.slips.place.opened", breaks)
+    spool = server.start(place.checked("zpl:tcp://127.0.0.1:9100"))
+    spool.add(SLIP, "d1:7")
+    wait_for(lambda: spool.aside)
+    assert (spool.waiting, spool.trouble) == (0, "reset")
+
+
+def test_a_slip_from_the_day_before_is_told_and_left_where_nobody_wants_it(tmp_path, server, monkeypatch):
+    file = tmp_path / "slips.zpl"
+    before = Spool(place.checked(f"zpl:{file}"), server.kept)
+    monkeypatch.setattr("server.slips.spool.now_ms", lambda: now_ms() - DAY_MS - 1000)
+    before.add(SLIP, "d1:7")
+    monkeypatch.undo()
+
+    spool = server.start(before.printer)
+    spool.add(OTHER, "d1:9")
+    wait_for(lambda: not spool.waiting)
+    assert file.read_bytes() == zpl.bytes_of(OTHER)
+    assert [each.slip for each in spool.aside] == [SLIP]
+    spool.settle(prints=False)
+    assert spool.aside == []
+    assert not server.kept.exists()
+
+
+@pytest.mark.parametrize("damaged", [b"", b"[{}]", b"\xff", b'[{"slip": [], "decision": 1}]'])
+def test_a_file_of_slips_that_cannot_be_read_keeps_no_server_from_starting(server, damaged):
+    server.kept.write_bytes(damaged)
+    assert Spool(place.checked("zpl:/tmp/none.zpl"), server.kept).waiting == 0
+
+
+def test_slips_that_wait_for_a_word_are_told_to_the_counter_and_settled_there(tmp_path, app, counter):
+    with printing(app, place.checked(f"zpl:{tmp_path / 'slips.zpl'}")):
+        app.extensions[EXTENSION]._keep([Waiting(SLIP, "d1:7", 5, begun=False)])
+        told = counter.get("/api/slips").json
+        assert told["aside"] == [{"heading": "Refused", "shown": "K7F-3M", "at": 5, "begun": False}]
+        assert counter.post("/api/slips/aside", {"print": 1}).status_code == 400
+        assert counter.post("/api/slips/aside", {"print": False}).json["aside"] == []

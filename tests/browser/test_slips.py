@@ -1,0 +1,86 @@
+"""Slips at the counter: printed here at once, and those that the printer at the server left to a person."""
+
+import pytest
+
+from server.slips import place
+from server.slips.kept import FILE
+from server.slips.kept import Waiting
+from server.slips.slip import Slip
+from server.slips.spool import EXTENSION
+from server.slips.spool import Spool
+from tests.browser import phone_log
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
+from tests.browser.returned import serial_of
+from tests.browser.test_counter import Clerk
+from tests.browser.test_hand_scanner import Wedge
+from tests.browser.test_hand_scanner import scans_label
+from tests.browser_support import wait_until
+from tests.static.app_server import AppServer
+
+_PRINTS = """() => {
+  window.printed = [];
+  window.print = () => {
+    window.printed.push(document.querySelector('.sheet').innerText);
+    setTimeout(() => dispatchEvent(new Event('afterprint')), 100);
+  };
+}"""
+
+
+@pytest.fixture
+def counter(tmp_path):
+    server = AppServer(tmp_path / "data")
+    entries, codes = returned(2)
+    put_on_server(server, entries)
+    server.app.extensions[EXTENSION] = Spool(
+        place.checked(f"zpl:{tmp_path / 'slips.zpl'}"), server.data / FILE
+    )
+    clerk = Clerk(tmp_path / "clerk", server)
+    clerk.comes_to_the_counter()
+    clerk.wedge = Wedge(clerk.page)
+    yield clerk, codes
+    clerk.leaves()
+    server.close()
+
+
+def chooses(page, way):
+    page.get_by_text("A slip after each decision").click()
+    page.get_by_role("radio", name=way).check()
+    wait_until(page, "() => document.querySelector('details[open] input:checked')")
+
+
+def test_a_slip_is_printed_here_at_once_and_the_counter_goes_on(counter):
+    clerk, codes = counter
+    page = clerk.page
+    page.evaluate(_PRINTS)
+    chooses(page, "Print it here at once")
+    scans_label(clerk, codes[0])
+    clerk.wedge.scans(serial_of(0))
+    clerk.sees(codes[0], "accept")
+    clerk.phone.tap("Accept ")
+    wait_until(page, "() => window.printed.length === 1 && !document.querySelector('.sheet')")
+    (sheet,) = page.evaluate("window.printed")
+    assert f"{codes[0][:3]}-{codes[0][3:]}" in sheet
+    assert "Signed: Jo" in sheet
+    scans_label(clerk, codes[1])
+    clerk.wedge.scans(serial_of(1))
+    clerk.sees(codes[1], "accept")
+    clerk.phone.tap("Accept ")
+    clerk.wedge.scans(codes[0])  # the next one comes while the slip is being printed
+    clerk.sees(codes[0], "refuse")
+    wait_until(page, "() => window.printed.length === 2")
+    assert len([each for each in phone_log.facts(page) if each["kind"] == "return_decided"]) == 2
+
+
+def test_slips_that_are_not_printed_by_themselves_are_told_with_two_ways_on(counter):
+    clerk, _ = counter
+    spool = clerk.server.app.extensions[EXTENSION]
+    half = Waiting(Slip("Accepted", "K7F-3M", "", []), "d1:7", 1_790_000_000_000, begun=True)
+    spool._keep([half])
+    chooses(clerk.page, "From the printer")
+    clerk.phone.see("One slip was not printed")
+    clerk.phone.see("It may be on paper already")
+    clerk.looks()
+    clerk.phone.tap("Print now")
+    clerk.page.get_by_text("One slip was not printed").wait_for(state="detached")
+    assert [(each.slip.shown, each.begun) for each in spool._slips] == [("K7F-3M", False)]
