@@ -17,6 +17,7 @@ from server.commands.options import option
 from server.core.codes import labels
 from server.core.messages import any_of
 from server.core.messages import message
+from server.core.printing.advice import refuse_unreadable
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
 from server.core.printing.face import Face
@@ -70,6 +71,7 @@ _HEADS = {
 @option("--void", "commands-labels-void", metavar="CODE|BATCH")
 @option("--out", "commands-labels-out", type=Path, metavar="FILE")
 @option("--reason", "commands-labels-reason", default="", metavar="TEXT")
+@option("--force", "commands-labels-force", is_flag=True)
 @option("--distance", "commands-labels-distance", about={"cm": USUAL_CM}, default=str(USUAL_CM), metavar="CM")
 @option("--paper", "commands-labels-paper", section=_LAYOUT, metavar="|".join(PAPERS))
 @option("--grid", "commands-labels-grid", section=_LAYOUT, metavar="CxR")
@@ -79,7 +81,7 @@ _HEADS = {
 @option("--precut", "commands-labels-precut", section=_LAYOUT, is_flag=True, flag_value="yes")
 @option("--roll", "commands-labels-roll", section=_LAYOUT, metavar="WxH")
 @option("--dpi", "commands-labels-dpi", section=_LAYOUT, metavar="|".join(map(str, DPIS)))
-def command(data: Path, out: Path | None, reason: str, distance: str, **given: Any) -> None:
+def command(data: Path, out: Path | None, reason: str, force: bool, distance: str, **given: Any) -> None:
     """Prints new labels, shows what became of the printed ones, or takes some out of use."""
     _check_one_way([way for way in _WAYS if given[way] is not None and given[way] is not False])
     options = {name: given[name] for name in OPTIONS if given[name]}
@@ -90,7 +92,7 @@ def command(data: Path, out: Path | None, reason: str, distance: str, **given: A
     elif given["again"] is not None:
         _print_again(data, given["again"], out, distance, options)
     else:
-        _print_new(data, given["count"], out, distance, options)
+        _print_new(data, given["count"], out, distance, options, force)
 
 
 def _check_one_way(ways: list[str]) -> None:
@@ -100,7 +102,9 @@ def _check_one_way(ways: list[str]) -> None:
         raise click.UsageError(say("commands-labels-two-ways", first=f"--{ways[0]}", second=f"--{ways[1]}"))
 
 
-def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
+def _print_new(
+    data: Path, number: int, out: Path | None, cm: str, options: dict[str, str], force: bool
+) -> None:
     distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
     if not 1 <= number <= store.MOST_LABELS:
         about = {"given": str(number), "most": store.MOST_LABELS}
@@ -109,6 +113,7 @@ def _print_new(data: Path, number: int, out: Path | None, cm: str, options: dict
     base = settled_base(data, None, None)
     with closing(DataFolder(data).open()) as db:
         face = face_for(layout, base, distance)
+        refuse_unreadable(layout, face, force)
         printing = store.issue(db, number, base, options, now_ms())
         _write(files, printing, base, layout, face)
         store.done(db, printing.id, now_ms())

@@ -12,6 +12,7 @@ from server.core.codes import labels
 from server.core.errors import BadInput
 from server.core.messages import message
 from server.core.printing.advice import plan as planned
+from server.core.printing.advice import refuse_unreadable
 from server.core.printing.face import ANY_CODE
 from server.core.printing.face import Face
 from server.core.printing.layout import OPTIONS
@@ -79,6 +80,10 @@ def plan() -> Response:
         layout, face = _layout_and_face(dict(request.args), distance)
     except BadInput as error:
         return json_answer({"fault": text(error.message())})
+    try:
+        refuse_unreadable(layout, face, request.args.get("force") == "yes")
+    except BadInput as error:
+        return json_answer({"fault": text(error.message()), "may_force": True})
     said = {"fault": "", **planned(layout, face, distance), "most": store.MOST_LABELS}
     return json_answer(spoken().render(said))
 
@@ -104,6 +109,7 @@ def make() -> Response:
     options = _options(body)
     distance, form = _distance(body), _format(body, count, options)
     layout, face = _layout_and_face(options, distance)
+    refuse_unreadable(layout, face, body.get("force") == "yes")
     return _files(store.issue(database(), count, _base(), options, now_ms()), layout, face, form)
 
 

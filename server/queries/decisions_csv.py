@@ -1,4 +1,8 @@
-"""Decisions of the counter as CSV: one line each, in the order of the day list."""
+"""Decisions of the counter as CSV: one line each, in the order of the day list.
+
+`serial` is the one on record, `serial read` what was read at the counter, letter by letter; `host` is the shop
+whose label it is where that is another one. New columns come last, for sheets that count columns.
+"""
 
 from datetime import UTC
 from datetime import datetime
@@ -25,6 +29,8 @@ COLUMNS = (
     "decided twice",
     "job",
     "entry",
+    "serial read",
+    "host",
 )
 
 
@@ -55,4 +61,6 @@ def _cells(line: dict, zone: tzinfo) -> list[str]:
         "yes" if line["twice"] else "no",
         line["job"] or "",
         line["event"],
+        line["serial_read"],
+        line["host"],
     ]

@@ -1288,6 +1288,9 @@ export interface FoundReturn extends ReturnedUnit {
 
 export interface DecidedLine extends ReturnedUnit, Decided {
   stands: boolean;
+  serial_read: string;
+  /** The other shop whose label it is, or empty. */
+  host: string;
 }
 
 export interface DecidedView {
@@ -1359,6 +1362,7 @@ export interface LabelPlanned {
 
 export interface LabelFault {
   fault: string;
+  may_force?: boolean;
 }
 
 /** Pages to draw; lengths in dots, but `paper` in hundredths of a millimetre. */

@@ -94,7 +94,7 @@ def test_a_label_of_a_folder_is_known_by_its_code_at_a_counter_elsewhere(core, j
 def test_a_layout_comes_out_alike_in_both_hosts(core, options):
     """The fixture holds the bytes of both hosts equal; what they are is tested with the server's labels."""
     asked = {"options": options, "distance": "20", "versions": VERSIONS, "base": FOLDER}
-    plan = core("label_plan", **asked)
+    plan = core("label_plan", **asked, forced=True)  # one has modules of a single dot
     assert plan["fault"] == ""
     pages = core("label_pages", **asked, codes=drawn(core, 5))
     assert sum(len(page["symbols"]) for page in pages["pages"]) == 5
@@ -118,6 +118,15 @@ def test_a_layout_comes_out_alike_in_both_hosts(core, options):
 def test_a_layout_that_does_not_work_is_an_answer(core, options, distance, said):
     plan = core("label_plan", options=options, distance=distance, versions=VERSIONS, base=FOLDER)
     assert said in plan["fault"]
+
+
+def test_modules_of_one_dot_are_drawn_only_when_that_is_forced(core):
+    asked = {"options": {"roll": "8x40"}, "distance": "5", "versions": VERSIONS, "base": FOLDER}
+    refused = core("label_plan", **asked)
+    assert (refused["may_force"], "modules of 1 dot" in refused["fault"]) == (True, True)
+    forced = core("label_plan", **asked, forced=True)
+    assert (forced["fault"], forced["a_page"]) == ("", 1)
+    assert core("label_pages", **asked)["dots"] == 1  # what was printed by an earlier version still is
 
 
 def test_each_phone_draws_from_a_share_of_its_own(core):

@@ -167,6 +167,7 @@ def printed_here(core):
     asked = {"distance": "20", "versions": {"M": 3, "Q": 4, "H": 5}, "base": BASE}
     assert core("label_plan", options=roll, **asked)["fault"] == ""
     assert core("label_plan", options={"roll": "30"}, **asked)["fault"]
+    assert core("label_plan", options={"roll": "8x40"}, **asked)["may_force"]
     core("label_pages", options=roll, codes=codes, **asked)
 
 

@@ -44,11 +44,11 @@ class LabelOperations(Held):
 
         return drawing.specimen(base)
 
-    def op_label_plan(self, options, distance, versions, base):
+    def op_label_plan(self, options, distance, versions, base, forced=False):
         """Say what comes out of a layout, or in `fault` why nothing does."""
         from ..printing import drawing
 
-        return drawing.planned(options, distance, versions, base)
+        return drawing.planned(options, distance, versions, base, forced)
 
     def op_label_pages(self, options, distance, versions, base, codes=None, one=False):
         """Return pages to draw: with `codes`, with specimens, or with `one` specimen."""

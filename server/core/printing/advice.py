@@ -1,5 +1,6 @@
-"""What comes out of a layout, and warnings where it will be hard to read."""
+"""What comes out of a layout, warnings where it will be hard to read, a refusal where it cannot be read."""
 
+from ..errors import BadInput
 from ..messages import decimal
 from ..messages import message
 from ..messages import sentences
@@ -15,6 +16,15 @@ from .scan_distance import wanted_dots
 
 # 1/100 mm; print smaller than this is guesswork on a dirty part; common practice, no source.
 _LEAST_TYPE = 250
+_READABLE_DOTS = 2  # a module of one dot is lost with any dot beside it; common practice, no source
+
+
+def refuse_unreadable(layout: Layout, face: Face, forced: bool) -> None:
+    """Refuse modules of a single dot, which no printer prints apart, unless somebody wants them all the same."""
+    if face.choice.dots < _READABLE_DOTS and not forced:
+        found = message("printing-found-dots", dots=_dots(face.choice.dots), layout=layout.words)
+        wanted = message("printing-wanted-dots", side=_side(layout, face, LEAST_DOTS))
+        raise BadInput("label", found, wanted)
 
 
 def plan(layout: Layout, face: Face, distance_cm: int) -> dict:
@@ -58,6 +68,9 @@ def warnings(layout: Layout, face: Face, distance_cm: int) -> list:
             farthest=farthest,
         )
         found.append(sentences([small, _larger(layout, face, wanted_dots(layout.dpi, distance_cm))]))
+    if face.edge < layout.dots(layout.edge):
+        about = {"edge": figure(layout.edge), "left": figure(length_of(face.edge, layout.dpi) // 10 * 10)}
+        found.append(message("printing-near-edge", **about))
     high = face.type_size * 2540 // (layout.dpi * 100)
     if high < _LEAST_TYPE:
         found.append(message("printing-type-small", high=figure((high + 5) // 10 * 10)))
@@ -65,9 +78,13 @@ def warnings(layout: Layout, face: Face, distance_cm: int) -> list:
 
 
 def _larger(layout: Layout, face: Face, dots: int) -> dict:
+    return message("printing-larger", side=_side(layout, face, dots))
+
+
+def _side(layout: Layout, face: Face, dots: int) -> int:
+    """Return how many mm the symbol takes with its margin where a module is so many dots."""
     modules = face.choice.across // face.choice.dots
-    side = -(-modules * dots * 254 // (layout.dpi * 10))
-    return message("printing-larger", side=side)
+    return -(-modules * dots * 254 // (layout.dpi * 10))
 
 
 def _dots(count: int) -> dict:

@@ -7,6 +7,7 @@ library that will draw it: see `face`.
 from ..codes import labels
 from ..errors import BadInput
 from .advice import plan
+from .advice import refuse_unreadable
 from .batches import MOST_LABELS
 from .face import ANY_CODE
 from .face import face_of
@@ -23,12 +24,19 @@ def specimen(base: str) -> str:
     return labels.address(ANY_CODE, base)
 
 
-def planned(options: dict, distance: str, versions: dict, base: str) -> dict:
-    """Return what comes out; a layout that does not work is an answer too, for its measures are typed."""
+def planned(options: dict, distance: str, versions: dict, base: str, forced: bool) -> dict:
+    """Return what comes out; a layout that does not work is an answer too, for its measures are typed.
+
+    One that nobody could read is none either, unless it is `forced`; the answer then has `may_force`.
+    """
     try:
         layout, face, distance_cm = _layout_and_face(options, distance, versions, base)
     except BadInput as error:
         return {"fault": error.message()}
+    try:
+        refuse_unreadable(layout, face, forced)
+    except BadInput as error:
+        return {"fault": error.message(), "may_force": True}
     found = plan(layout, face, distance_cm)
     found["fault"] = ""
     found["most"] = MOST_LABELS

@@ -9,7 +9,9 @@ from collections import namedtuple
 from ..codes import labels
 from ..errors import BadInput
 from ..messages import message
+from .layout import LEAST_EDGE
 from .layout import Layout
+from .scan_distance import LEAST_DOTS
 from .scan_distance import wanted_dots
 
 QUIET_MODULES = 4  # of margin on every side
@@ -17,7 +19,6 @@ LEVELS = ("H", "Q", "M", "L")  # best first
 COVERED = {"H": 30, "Q": 25, "M": 15, "L": 7}  # how much of a symbol may be covered, about, in percent
 
 CHARACTER_TENTHS = 6  # how wide a character is, of the type size, in the fixed-pitch faces that are used
-_EDGE = 40  # 1/100 mm that stay free round a label, because no cut and no printer is exact
 _TYPE = 630  # 1/100 mm: type is no larger than this,
 _LEAST_TYPE = 300  # and the symbol leaves room for this
 # In percent of the type size: how high capitals stand in the tallest of the faces, what a line takes.
@@ -27,8 +28,8 @@ _LINE = 84
 ANY_CODE = "A2345"  # as long as every code; it fails its check, so nothing that is printed goes by it
 
 # x, y: of the symbol's margin, in dots from the label's upper left corner; type_size, text_x, text_y (the
-# middle of the code along its line, on its baseline): in hundredths of a dot.
-Face = namedtuple("Face", ("choice", "x", "y", "type_size", "turned", "text_x", "text_y"))
+# middle of the code along its line, on its baseline): in hundredths of a dot; edge: dots free all round.
+Face = namedtuple("Face", ("choice", "x", "y", "type_size", "turned", "text_x", "text_y", "edge"))
 
 
 class Choice(namedtuple("Choice", ("level", "version", "dots"))):
@@ -71,10 +72,26 @@ def choose(found: list, wanted: int) -> Choice | None:
 
 
 def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face:
-    """Return the face that all labels of a layout share: their texts are equally long."""
-    edge = layout.dots(_EDGE)
-    room = (layout.width - 2 * edge, layout.height - 2 * edge)
+    """Return the face that all labels of a layout share: their texts are equally long.
+
+    It keeps the layout's edge free, or the least one where modules would else smear.
+    """
     wanted = wanted_dots(layout.dpi, distance_cm)
+    best, edge = None, 0
+    for length in (layout.edge, LEAST_EDGE):
+        larger = _largest(layout, versions, wanted, layout.dots(length))
+        if larger and (best is None or larger[0].dots > best[0].dots):
+            best, edge = larger, layout.dots(length)
+        if best and best[0].dots >= LEAST_DOTS:
+            break
+    if best is None:
+        raise BadInput("label", layout.words, message("printing-wanted-room", address=base))
+    return _placed(layout, edge, best[0], best[1])
+
+
+def _largest(layout: Layout, versions: dict, wanted: int, edge: int) -> tuple | None:
+    """Return the best choice with such an edge, and whether the code stands turned beside it."""
+    room = (layout.width - 2 * edge, layout.height - 2 * edge)
     best = None
     for turned in (False, True) if layout.height >= layout.width else (True, False):
         along, thick = (room[1], room[0]) if turned else room
@@ -82,9 +99,7 @@ def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face
         choice = choose(choices(versions, min(along * 100, thick * 100 - least) // 100), wanted)
         if choice and (best is None or _rank(choice, wanted) > _rank(best[0], wanted)):
             best = (choice, turned)
-    if best is None:
-        raise BadInput("label", layout.words, message("printing-wanted-room", address=base))
-    return _placed(layout, edge, best[0], best[1])
+    return best
 
 
 def _placed(layout: Layout, edge: int, choice: Choice, turned: bool) -> Face:
@@ -96,8 +111,8 @@ def _placed(layout: Layout, edge: int, choice: Choice, turned: bool) -> Face:
     beside = (along - choice.across) // 2
     line = (start + choice.across) * 100 + size * _BASELINE // 100
     if turned:
-        return Face(choice, start, beside, size, True, line, along * 50)
-    return Face(choice, beside, start, size, False, along * 50, line)
+        return Face(choice, start, beside, size, True, line, along * 50, edge)
+    return Face(choice, beside, start, size, False, along * 50, line, edge)
 
 
 def _longest_type(along: int) -> int:

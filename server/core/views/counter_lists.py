@@ -46,6 +46,8 @@ def decided(state, start: int, end: int) -> dict:
                     line = _unit_line(state, unit, entry)
                     line.update(_decision(made))
                     line["stands"] = entry["decision"] == made
+                    line["serial_read"] = entry["serial"]
+                    line["host"] = line["code"].partition("@")[2]
                     lines.append(line)
     counts = {name: 0 for name in DECISIONS}
     for line in lines:

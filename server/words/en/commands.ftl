@@ -181,6 +181,7 @@ commands-labels-again = Write the labels of a batch that are on no sensor again.
 commands-labels-void = Take a label, or what is left of a batch, out of use.
 commands-labels-out = A new file that ends in .svg or .pdf.
 commands-labels-reason = Why it goes out of use.
+commands-labels-force = Print even where nothing will read them.
 # $cm (count): 20
 commands-labels-distance = Scanned from so far ({ $cm }).
 commands-labels-paper = A sheet (a4).

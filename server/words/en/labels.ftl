@@ -112,6 +112,7 @@ labels-measures = Measures of the sheet
 labels-measures-lead = Left empty: as many labels of 26 x 32 mm as fit, with marks to cut along.
 labels-precut = The sheet is cut into labels already: no marks
 labels-fault = This can't be printed so
+labels-force = Print them all the same: nothing may read them
 labels-ask-again = Ask once more
 labels-looking = Looking how it comes out.
 labels-hard-to-read = Hard to read

@@ -44,6 +44,9 @@ printing-too-small = Too small to scan from { $distance } cm: a module of { $len
 printing-larger = The symbol wants { $side } mm with its margin: take larger labels or a shorter distance.
 # $high: 1.9
 printing-type-small = The code in letters is only { $high } mm high. Where the symbol is dirty, nobody can type it.
+# $edge: 1.6
+# $left: 0.4
+printing-near-edge = The print comes to { $left } mm of the label's edge. Sheets that are cut already want { $edge } mm: parts of a code may be lost.
 # $dots (count): 4
 # $pixels (count): 3
 # $across: 1280
@@ -83,6 +86,11 @@ printing-found-span = "{ $columns } by { $rows } labels of { $size }: { $span } 
     [wide] wide
    *[high] high
 }"
+# $dots: 1 dot
+# $layout: Roll, labels of 8 x 40 mm, 203 dpi
+printing-found-dots = { $layout }: modules of { $dots }, which nothing can read
+# $side: 17
+printing-wanted-dots = labels with { $side } mm for the symbol, or that you force it
 # $most: 210
 printing-wanted-span = at most { $most } mm, margin included
 # $address: https://yard.example.org

@@ -151,6 +151,7 @@ commands-labels-again = Vuelve a escribir las etiquetas de un lote que no están
 commands-labels-void = Anula una etiqueta, o lo que queda de un lote.
 commands-labels-out = Un fichero nuevo que acaba en .svg o .pdf.
 commands-labels-reason = Por qué se anula.
+commands-labels-force = Imprimir aunque nada pueda leerlas.
 commands-labels-distance = Se lee desde esta distancia ({ $cm }).
 commands-labels-paper = Una hoja (a4).
 commands-labels-grid = Columnas y filas (las que quepan).

@@ -102,6 +102,7 @@ labels-measures = Medidas de la hoja
 labels-measures-lead = Vacío: tantas etiquetas de 26 x 32 mm como quepan, con marcas para cortar.
 labels-precut = La hoja ya está cortada en etiquetas: sin marcas
 labels-fault = Así no se puede imprimir
+labels-force = Imprimirlas de todos modos: quizá nada las lea
 labels-ask-again = Preguntar otra vez
 labels-looking = Mirando cómo sale.
 labels-hard-to-read = Difícil de leer

@@ -26,9 +26,9 @@ export const phonePress = {
 
   batch: ({ core }, batch) => core.call('label_batch', { batch: Number(batch) }),
 
-  async plan({ core }, options) {
+  async plan({ core }, { force, ...options }) {
     const question = await questionFor(core, options);
-    const plan = await core.call('label_plan', question);
+    const plan = await core.call('label_plan', { ...question, forced: force === 'yes' });
     if (!('a_page' in plan)) return plan;
     const [one, page] = await Promise.all([
       core.call('label_pages', { ...question, one: true }),
@@ -42,7 +42,7 @@ export const phonePress = {
     page: page ? labelPage(page, page.pages[0], say('labels-preview-sheet', { count })) : nothing,
   }),
 
-  async make(ctx, count, options) {
+  async make(ctx, count, { force: _, ...options }) {
     const { core, device } = ctx.services;
     const codes = await newCodes(ctx, count);
     if (codes.length < count) {

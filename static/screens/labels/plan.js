@@ -9,7 +9,7 @@ const PAUSE_MS = 250; // while somebody is typing a measure
 
 /** @typedef {import('./press.js').Plan} Plan */
 
-/** @type {Map<string, {plan: Plan | null, fault: string}>} */
+/** @type {Map<string, {plan: Plan | null, fault: string, mayForce: boolean}>} */
 const known = new Map();
 let asked = '';
 /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -33,8 +33,8 @@ export function planOf(ctx, options) {
   asked = query;
   clearTimeout(timer);
   timer = setTimeout(async () => {
-    const { fault, ...plan } = await press.plan(ctx.services, options);
-    known.set(query, { plan: fault ? null : plan, fault });
+    const { fault, may_force: mayForce = false, ...plan } = await press.plan(ctx.services, options);
+    known.set(query, { plan: fault ? null : plan, fault, mayForce });
     ctx.redraw();
   }, PAUSE_MS);
   return null;

@@ -8,9 +8,9 @@ import { phonePress } from './phone-press.js';
 import { serverPress } from './server-press.js';
 
 /**
- * @typedef {{fault: string, summary?: string, warnings?: string[], rule?: string, a_page?: number, most?: number}} Planned
+ * @typedef {{fault: string, may_force?: boolean, summary?: string, warnings?: string[], rule?: string, a_page?: number, most?: number}} Planned
  * @typedef {{summary: string, warnings: string[], rule: string, a_page: number, most: number, [more: string]: any}} Plan
- * @typedef {Record<string, string>} Options  a layout as typed, and `distance`
+ * @typedef {Record<string, string>} Options  a layout as typed, `distance`, and `force` to print what nobody will read
  *
  * @typedef {object} Press
  * @property {readonly (readonly [string, string])[]} formats  of files to choose from, each with its message; none to ask about

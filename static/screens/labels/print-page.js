@@ -57,7 +57,7 @@ export const printPage = {
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
     const { form } = ctx;
-    const { plan, fault } = planOf(ctx, options(form)) ?? { plan: null, fault: '' };
+    const { plan, fault, mayForce } = planOf(ctx, options(form)) ?? { plan: null, fault: '', mayForce: form.force };
     const typed = (form.count ?? '').trim();
     const count = Number(typed || (roll(form) ? ROLL_FULL : (plan?.a_page ?? 0)));
     const good = Number.isInteger(count) && count >= 1 && count <= (plan?.most ?? 0);
@@ -75,7 +75,7 @@ export const printPage = {
           fault: plan && !good ? say('labels-how-many-fault', { typed, most: plan.most }) : '',
         })}
         ${press.formats.length ? choice(ctx, 'format', say('labels-format'), press.formats, 'pdf') : nothing}
-        ${outcome(plan, fault, ctx)}
+        ${mayForce || form.force ? forceCheck(ctx) : nothing} ${outcome(plan, fault, ctx)}
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing}
       `,
       main: {
@@ -98,10 +98,11 @@ function roll(form) {
  * @returns {import('./press.js').Options}
  */
 function options(form) {
-  const { on = 'a4', distance = '20', dpi = '203', precut = false } = form;
-  if (on === 'roll') return { roll: both(form, 'rollWidth', 'rollHeight', '50', '30'), dpi, distance };
+  const { on = 'a4', distance = '20', dpi = '203', precut = false, force = false } = form;
   /** @type {import('./press.js').Options} */
-  const asked = { paper: on, distance };
+  const asked = force ? { distance, force: 'yes' } : { distance };
+  if (on === 'roll') return { ...asked, roll: both(form, 'rollWidth', 'rollHeight', '50', '30'), dpi };
+  asked.paper = on;
   if (precut) asked.precut = 'yes';
   for (const [option, [first], [second]] of MEASURES) {
     const value = both(form, first, second, '', '');
@@ -178,6 +179,22 @@ function sheetMeasures(ctx) {
       )}
     </div>
   </details>`;
+}
+
+/** @param {import('../frame/context.js').Context} ctx */
+function forceCheck(ctx) {
+  const { form } = ctx;
+  return html`<label class="check">
+    <input
+      type="checkbox"
+      .checked=${form.force ?? false}
+      @change=${() => {
+        form.force = !form.force;
+        ctx.redraw();
+      }}
+    />
+    <span>${say('labels-force')}</span>
+  </label>`;
 }
 
 /**

@@ -220,6 +220,23 @@ def test_the_command_warns_with_the_rule_when_labels_are_too_small(tmp_path, run
     assert "Warning" not in said
 
 
+def test_the_command_refuses_modules_of_one_dot_before_a_label_is_used_up(tmp_path, run):
+    fine = ("--count", "2", "--roll", "8x40", "--distance", "5", "--out", str(tmp_path / "roll.pdf"))
+
+    status, said = run(*fine)
+
+    assert (status, said.count("\n")) == (2, 1)
+    assert "modules of 1 dot" in said
+    assert not (tmp_path / "roll.pdf").exists()
+    assert run("--count", "1", "--out", str(tmp_path / "first.pdf"))[1].startswith(
+        str(tmp_path / "first.pdf")
+    )
+    assert [line.split()[3] for line in run("--list")[1].splitlines()[1:]] == ["1"]
+    status, said = run(*fine, "--force")
+    assert status == 0
+    assert "Warning: Too fine for this printer" in said
+
+
 def test_the_command_lists_batches_and_takes_labels_out_of_use(tmp_path, run):
     out = tmp_path / "sheet.pdf"
     run("--count", "3", "--out", str(out), "--grid", "3x8")
@@ -346,6 +363,9 @@ def test_the_plan_says_what_comes_out_and_what_will_be_hard_to_read(phone):
     assert "Too small to scan from 20 cm" in plan["warnings"][0]
     assert "qrcode.com" in plan["rule"]
     assert phone.get("/api/labels/plan?roll=30").get_json()["fault"].startswith('roll: found "30", wanted')
+    fine = phone.get("/api/labels/plan?roll=8x40&distance=20").get_json()
+    assert (fine["may_force"], "modules of 1 dot" in fine["fault"]) == (True, True)
+    assert phone.get("/api/labels/plan?roll=8x40&distance=20&force=yes").get_json()["fault"] == ""
     picture = phone.get("/api/labels/preview.svg?roll=30x20")
     assert (picture.status_code, picture.mimetype) == (200, "image/svg+xml")
     assert "A23-45" in picture.text
@@ -360,6 +380,8 @@ def test_new_labels_come_as_files_and_are_on_record(phone, db):
     shown = phone.get("/api/labels/1").get_json()["labels"]
     gone = phone.post("/api/labels/1/void", {"codes": [shown[0]["code"]], "reason": "torn"}).get_json()
     assert gone == {"void": [shown[0]["code"]]}
+    forced = phone.post("/api/labels", {"count": 1, "roll": "8x40", "force": "yes"}).get_json()
+    assert forced["labels"] == 1
     again = phone.post("/api/labels/1/again", {"format": "pdf"}).get_json()
     assert (again["labels"], [file["mime"] for file in again["files"]]) == (2, ["application/pdf"])
 
@@ -375,6 +397,7 @@ def test_new_labels_come_as_files_and_are_on_record(phone, db):
         ("", {"count": 21, "format": "svg", "roll": "50x30"}, "format"),
         ("", {"count": 1, "paper": ["a4"]}, "paper"),
         ("", {"count": 1, "roll": "1x1"}, "roll"),
+        ("", {"count": 1, "roll": "8x40"}, "label"),
         ("", {"count": 1, "distance": "near"}, "distance"),
         ("/1/again", {}, "batch"),
         ("/1/void", {"codes": [], "reason": "x"}, "batch"),

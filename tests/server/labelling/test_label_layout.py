@@ -6,6 +6,7 @@ from server.core.codes import labels
 from server.core.codes.labels import address
 from server.core.errors import BadInput
 from server.core.printing import scan_distance
+from server.core.printing.advice import refuse_unreadable
 from server.core.printing.advice import summary
 from server.core.printing.advice import warnings
 from server.core.printing.face import ANY_CODE
@@ -156,6 +157,28 @@ def test_a_label_that_will_be_hard_to_read_is_warned_about(options, distance, sa
     for warning, start in zip(found, said, strict=True):
         assert warning.startswith(start)
     assert "scans from up to" in english(summary(layout, face_for(layout, BASE, distance)))
+
+
+def test_print_that_comes_nearer_to_the_edge_of_a_precut_label_is_warned_about():
+    tight = layout_of({"grid": "8x24", "label": "20x10", "precut": "yes", "dpi": "203"})
+    found = english(warnings(tight, face_for(tight, BASE, 5), 5))
+    assert any("comes to 0.3 mm of the label's edge" in warning for warning in found), found
+    by_hand = tight._replace(edge=40)
+    assert face_for(by_hand, BASE, 5) == face_for(tight, BASE, 5)
+    assert not any("edge" in warning for warning in english(warnings(by_hand, face_for(by_hand, BASE, 5), 5)))
+
+
+def test_modules_of_one_dot_are_refused_unless_forced():
+    layout = layout_of({"roll": "8x40"})
+    face = face_for(layout, BASE, 5)
+    assert face.choice.dots == 1
+    with refusing(
+        r"label: found Roll, labels of 8 x 40 mm, 203 dpi: modules of 1 dot.*, wanted labels with 19"
+    ):
+        refuse_unreadable(layout, face, False)
+    refuse_unreadable(layout, face, True)
+    two = layout_of({"roll": "12x12"})
+    refuse_unreadable(two, face_for(two, BASE, 5), False)
 
 
 def test_a_warning_names_the_room_that_would_do():

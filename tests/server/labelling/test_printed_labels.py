@@ -16,11 +16,13 @@ from PIL import ImageDraw
 from PIL import ImageFilter
 
 from server.core.codes import labels
+from server.core.printing.advice import warnings
 from server.core.printing.layout import PAPERS
 from server.core.printing.layout import layout_of
 from server.core.printing.scan_distance import LEAST_DOTS
 from tests.browser_support import find_browser
 from tests.long_runs import LONG
+from tests.said import english
 from tests.server.labelling.printed import Printed
 from tests.server.labelling.printed import modules_of
 from tests.server.labelling.printed import some_codes
@@ -139,6 +141,29 @@ def test_the_ruler_is_as_long_as_it_says_and_nothing_lies_in_the_printers_margin
     assert rows.max() <= picture.shape[0] - margin
     ruler = picture[rows.max()] < 128
     assert ruler.sum() * dot == pytest.approx(100, abs=dot)
+
+
+@pytest.mark.parametrize("form", ["pdf", "svg"])
+@pytest.mark.parametrize(
+    "options",
+    [
+        {"grid": "5x13", "label": "38.1x21.2", "margin": "4.7x10.7", "gap": "2.5x0"},
+        {"grid": "3x8"},  # to the very edge of the paper
+        {"grid": "4x12", "dpi": "203"},
+        {"paper": "letter", "grid": "4x15", "label": "44.5x16.9", "margin": "7.5x12.7", "gap": "7.5x0"},
+    ],
+)
+def test_print_on_a_precut_sheet_keeps_a_millimetre_and_a_half_from_every_edge(form, options):
+    """Of each label, and so of the sheet."""
+    printed = Printed(some_codes(4), form, precut="yes", **options)
+    edge = round(1.5 / 25.4 * printed.layout.dpi)
+    for _, label in printed.labels():
+        rows, columns = numpy.nonzero(label < 128)
+        assert min(rows.min(), columns.min()) >= edge
+        assert label.shape[0] - 1 - rows.max() >= edge
+        assert label.shape[1] - 1 - columns.max() >= edge
+    found = english(warnings(printed.layout, printed.face, 20))
+    assert not any("edge" in warning for warning in found)
 
 
 def test_a_label_reads_when_blurred_turned_scaled_and_dirty():

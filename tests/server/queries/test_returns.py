@@ -6,6 +6,7 @@ from collections import Counter
 
 import pytest
 
+from server.core.codes.labels import address
 from server.core.views.search import tokens
 from server.log import events
 from server.queries.decisions_csv import COLUMNS
@@ -34,7 +35,8 @@ def returned(db):
         clerk.actor = signed
         clerk.decide(clerk.ask(job.codes[10 + number]), "refuse", f"{signed} because")
     clerk.actor = "Zoë"
-    clerk.decide(clerk.ask(job.codes[18]))
+    foreign = address(job.codes[18], "https://other.example.org:8443")
+    clerk.decide(clerk.ask(foreign, host="localhost:8765", read={"serial": "sn 0o81-x"}))
     entries = [
         {"event": event, "hash": core("envelope", event=event)["hash"]} for event in job.events + clerk.events
     ]
@@ -68,6 +70,16 @@ def test_the_file_adds_up_with_the_day_list(counter, returned):
     )
     assert rows[-1]["signed"] == 'Jo "the", clerk\nof the counter'
     assert {row["code"] for row in rows} == {line["shown"] for line in day["lines"]}
+
+
+def test_the_file_has_the_serial_as_it_was_read_and_the_shop_of_a_foreign_label(counter, returned):
+    rows = rows_of(counter.get(f"/api/returns.csv?{SPAN}"))
+
+    foreign = [row for row in rows if row["host"]]
+    assert [(row["host"], row["serial read"], row["signed"]) for row in foreign] == [
+        ("other.example.org:8443", "sn 0o81-x", "Zoë")
+    ]
+    assert len(rows) > len(foreign)
 
 
 def test_the_file_is_as_rfc_4180_has_it(counter, returned):
