@@ -247,7 +247,7 @@ def parsed(answers):
     return {
         path: json.loads(text)
         if text[0] in "{["
-        else list(csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline="")))
+        else list(csv.DictReader(io.StringIO(text.removeprefix("\ufeff"), newline="")))
         for path, text in answers.items()
     }
 

@@ -1,6 +1,6 @@
 """Decisions of the counter as CSV: one line each, in the order of the day list.
 
-`serial` is the one on record, `serial read` what was read at the counter, letter by letter; `host` is the shop
+`serial` is the one on record, `serial read` what was read at the counter, as it was read; `host` is the shop
 whose label it is where that is another one. New columns come last, for sheets that count columns.
 """
 

@@ -26,6 +26,7 @@ export interface Answers {
   sorts: SortView[];
   unit: UnitView;
   units: UnitPlaced[];
+  near_labels: NearLabels;
   scan: ScanAnswer;
   code: CodeAnswer;
   code_typed: CodeTyped;
@@ -84,6 +85,12 @@ export interface UnitPlaced extends UnitBrief {
   where: string;
   /** Where it was found bad, of one that could be taken for a good one; else "". */
   bad: string;
+}
+
+/** The labels that have the few characters somebody typed, and how many there are besides. */
+export interface NearLabels {
+  labels: { code: string; shown: string; where: string }[];
+  more: number;
 }
 
 /** One of several places that are on record for a sensor in dispute. */

@@ -177,6 +177,27 @@ def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
     told(page, f"Fit {shown(wrong)}")
 
 
+def test_two_characters_of_a_label_that_suffered_are_enough_and_the_wrong_one_still_stops(phone):
+    driver = at_first_fit()
+    right, wrong = right_and_wrong(driver)
+    page = phone(driver)
+
+    press(page, "Type the code")
+    page.get_by_label("Code on the label").fill(wrong[:2].lower())
+    page.get_by_role("button", name=shown(wrong)).click()
+
+    page.get_by_role("alert").get_by_text("STOP: wrong sensor in your hand").wait_for()
+    assert last(page, "mixup_stopped")["seen"] == wrong
+
+    press(page, "Type the code")
+    page.get_by_label("Code on the label").fill(right[2:4])
+    page.get_by_text("Tap it only if all you can still read is the same.").wait_for()
+    page.get_by_role("button", name=shown(right)).click()
+
+    told(page, f"Fit {shown(wrong)}")
+    assert last(page, "unit_fitted")["how"] == "typed"
+
+
 def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, camera, server):
     driver = at_first_fit()
     right, other = right_and_wrong(driver)
@@ -444,6 +465,7 @@ SCREENS = {
     "pull": (at_first_pull, "", None),
     "fit": (at_first_fit, "", None),
     "typed": (at_first_fit, "", "Type the code"),
+    "half typed": (at_first_fit, "", "Type the code"),
     "camera": (at_first_fit, "", "Scan the sensor"),
     "swapped": (lambda: after_the_swap("rear-right-inner"), "", None),
     "moves": (lambda: after_the_swap("rear-right-inner"), "/moves", None),
@@ -464,6 +486,10 @@ def test_targets_are_large_and_nothing_sticks_out_on_a_narrow_phone_or_with_doub
     if button:
         press(page, button)
         wait_until(page, "() => document.querySelector('.field-code, .finder')")
+    if screen == "half typed":
+        first, _ = right_and_wrong(at_first_fit())
+        page.get_by_label("Code on the label").fill(first[:2])
+        page.get_by_role("button", name=shown(first)).wait_for()
 
     assert page.evaluate(TOO_SMALL) == []
     assert page.evaluate(TOO_WIDE) == []

@@ -52,6 +52,8 @@ def ask_for_all(core, job):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
     core("job_list", text="estate")
+    for unit in view["units"]:
+        core("near_labels", text=unit["shown"][:2], job=job)
 
 
 def drawing(core):

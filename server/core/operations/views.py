@@ -15,6 +15,7 @@ from ..views import beside
 from ..views import code_meanings
 from ..views import correcting
 from ..views import job as view
+from ..views import near_labels
 from ..views import others
 from ..views import support
 from ..views.job_list import jobs_view
@@ -160,6 +161,10 @@ class ViewOperations(Held):
             for identity in sorted(state.units)
             if state.units[identity]["code"]
         ]
+
+    def op_near_labels(self, text, job=""):
+        """Return the labels that have the few characters typed, those at hand first."""
+        return near_labels.near_labels(self.fold.state, text, job)
 
     def op_unlabelled(self):
         """Return the units that lost their label and have no other."""

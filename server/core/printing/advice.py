@@ -16,11 +16,11 @@ from .scan_distance import wanted_dots
 
 # 1/100 mm; print smaller than this is guesswork on a dirty part; common practice, no source.
 _LEAST_TYPE = 250
-_READABLE_DOTS = 2  # a module of one dot is lost with any dot beside it; common practice, no source
+_READABLE_DOTS = 2  # a module of one dot is lost with a dot beside it; common practice, no source
 
 
 def refuse_unreadable(layout: Layout, face: Face, forced: bool) -> None:
-    """Refuse modules of a single dot, which no printer prints apart, unless somebody wants them all the same."""
+    """Refuse modules of a single dot, which no printer keeps apart, unless somebody wants them so."""
     if face.choice.dots < _READABLE_DOTS and not forced:
         found = message("printing-found-dots", dots=_dots(face.choice.dots), layout=layout.words)
         wanted = message("printing-wanted-dots", side=_side(layout, face, LEAST_DOTS))

@@ -14,7 +14,18 @@ scan-hold = About 20 cm away
 scan-write = Write a code by hand
 scan-close = Close the camera
 scan-code = Code on the label
-scan-code-note = Five characters. The hyphen may be left out.
+scan-code-note = Five characters. The hyphen may be left out. Of a damaged code, type two you can read.
+# $count (count): 2
+scan-near = { $count ->
+    [one] Is it this one?
+   *[other] Is it one of these?
+}
+scan-near-ask = Tap it only if all you can still read is the same.
+# $count (count): 3
+scan-near-more = { $count ->
+    [one] { $count } more has this too: type one more character.
+   *[other] { $count } more have this too: type one more character.
+}
 scan-no-label = There is no label: write a code by hand
 scan-write-lead = Write this code on a piece of tape with a felt pen, and stick it on now.
 scan-write-note = Nothing else has it. Compare it once, character by character, before you put the part down.

@@ -14,7 +14,16 @@ scan-hold = A unos 20 cm
 scan-write = Escribir un código a mano
 scan-close = Cerrar la cámara
 scan-code = Código de la etiqueta
-scan-code-note = Cinco caracteres. El guion puede faltar.
+scan-code-note = Cinco caracteres. El guion puede faltar. De un código dañado, escribe dos que se lean.
+scan-near = { $count ->
+    [one] ¿Es esta?
+   *[other] ¿Es una de estas?
+}
+scan-near-ask = Tócala solo si coincide todo lo que aún se lee.
+scan-near-more = { $count ->
+    [one] Hay { $count } más que también lo tiene: escribe otro carácter.
+   *[other] Hay { $count } más que también lo tienen: escribe otro carácter.
+}
 scan-no-label = No hay etiqueta: escribir un código a mano
 scan-write-lead = Escribe este código en un trozo de cinta con rotulador y pégalo ya.
 scan-write-note = Ninguna otra pieza lo tiene. Compáralo una vez, carácter a carácter, antes de soltar la pieza.

@@ -13,6 +13,7 @@ import { checkRow } from '../frame/file-link.js';
 import { helpRow } from '../frame/help-link.js';
 import { phoneNotices } from '../phone/phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
+import { nearLabels } from '../scan/near-labels.js';
 import { scanHost } from '../scan/scan-host.js';
 import { nothingRead, proposal } from './asking.js';
 import { standingWithOthers } from './others.js';
@@ -235,7 +236,7 @@ function typeParts(work) {
       <div @keydown=${onEnter(look)}>
         ${textField(ctx, 'typed', say('scan-code'), { note: say('scan-code-note'), capitals: true })}
       </div>
-      ${told(ctx.form.told, work)}
+      ${nearLabels(ctx, ctx.form.typed ?? '', (text) => work.take([text], 'typed'))} ${told(ctx.form.told, work)}
       <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>${say('frame-back')}</button></div>`,
     main: { words: say('counter-look-up'), run: look },
     second: { words: say('scan-use-camera'), run: work.open },

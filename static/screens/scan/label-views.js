@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
+import { nearLabels } from './near-labels.js';
 import { scanHost } from './scan-host.js';
 import { sentence } from '../frame/sentence.js';
 import { stepCount } from '../frame/step-count.js';
@@ -69,6 +70,7 @@ export function typeView(reader) {
       />
       <span class="field-note" id="code-note">${say('scan-code-note')}</span>
     </label>
+    ${nearLabels(reader.ctx, typed, (text) => reader.take(text, 'typed'), reader.ctx.job)}
     ${title
       ? html`<div class="panel panel-ask" role="alert">
           <p class="field-fault">${title}</p>
