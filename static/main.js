@@ -78,7 +78,7 @@ async function startParts(update) {
   sync.start();
   await drawn;
   // Whoever opens one finds it there; a failure shows then.
-  Promise.all([readLateSteps(), readRarePages()]).catch(() => undefined);
+  Promise.all([readLateSteps(), readRarePages(), core.readRest()]).catch(() => undefined);
 }
 
 /**

@@ -46,9 +46,16 @@ _START_WORKER = """async () => {
     worker.postMessage({ ...message, id: mine });
   });
   await send({ start: { wasm, files: files.files, bytes } });
+  const ask = async (text) => {
+    const answer = await send({ text });
+    if (answer !== '{"missing":{"files":true},"ok":false}') return answer;
+    const rest = await (await fetch('/app/core-late.bin')).arrayBuffer();
+    await send({ more: { files: files.late, bytes: rest } });
+    return ask(text);
+  };
   window.askCore = async (texts) => {
     const answers = [];
-    for (const text of texts) answers.push(await send({ text }));
+    for (const text of texts) answers.push(await ask(text));
     return answers;
   };
 }"""

@@ -11,6 +11,7 @@ import shutil
 from pathlib import Path
 
 from server.building.bundle import CORE_BYTES
+from server.building.bundle import LATE_CORE_BYTES
 from server.building.bundle import bundle
 from server.building.bundle import small_worker
 from server.building.compiled import compiled_core
@@ -41,8 +42,9 @@ def built_app(static: Path, out: Path) -> None:
         target.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(licence, target)
     if core is not None:
-        (out / "core.json").write_bytes(core[0])
-        (out / CORE_BYTES).write_bytes(core[1])
+        (out / "core.json").write_bytes(core.table)
+        (out / CORE_BYTES).write_bytes(core.first)
+        (out / LATE_CORE_BYTES).write_bytes(core.late)
     words = out / "words"
     words.mkdir()
     for language in languages():

@@ -29,6 +29,7 @@ STYLES = "styles/app.css"
 _NEEDED_AT_ONCE = ("vendor/micropython/micropython.wasm", "core.json")
 # Beside core.json where the core is compiled.
 CORE_BYTES = "core.bin"
+LATE_CORE_BYTES = "core-late.bin"
 
 # Of Node, where the interpreter runs, too; never asked for in a browser.
 _OF_NODE = ("fs", "module", "path", "url")
@@ -52,7 +53,10 @@ def bundle(static: Path, out: Path, is_compiled: bool = False) -> None:
     sheets = _STYLE_LINK.findall(page)
     if not sheets or not _IMPORT_MAP.search(page) or not _SCRIPT.search(page):
         raise BundleFailed("static/index.html lacks its styles, its import map or its script.")
-    at_once = _scripts(static, out)
+    at_once, late = _scripts(static, out)
+    if is_compiled:
+        late.append(LATE_CORE_BYTES)
+    (out / LATE).write_text(json.dumps(late), "utf-8")
     _styles(static, out, sheets)
     (out / "index.html").write_text(
         _page(page, at_once, [*_NEEDED_AT_ONCE, *([CORE_BYTES] if is_compiled else [])]), "utf-8"
@@ -61,8 +65,8 @@ def bundle(static: Path, out: Path, is_compiled: bool = False) -> None:
     (out / plain).write_text(_one_style((static / plain).read_text("utf-8")), "utf-8")
 
 
-def _scripts(static: Path, out: Path) -> list[str]:
-    """Bundles all scripts; returns the chunks that those of the page need at once."""
+def _scripts(static: Path, out: Path) -> tuple[list[str], list[str]]:
+    """Bundles all scripts; returns those that the page needs at once, and those that come late."""
     with tempfile.TemporaryDirectory(prefix="swaptrail-bundle-") as folder:
         sources = Path(folder).resolve() / "static"
         left_out = shutil.ignore_patterns("node_modules", "esbuild")
@@ -76,9 +80,8 @@ def _scripts(static: Path, out: Path) -> list[str]:
         for name, output in outputs.items()
     }
     first = _reached(imports, [BEGIN, MAIN, *WORKERS])
-    (out / LATE).write_text(json.dumps(sorted(imports.keys() - first)), "utf-8")
     at_once = {*imports[BEGIN], *imports[MAIN]}
-    return sorted(at_once - {BEGIN} | {MAIN})
+    return sorted(at_once - {BEGIN} | {MAIN}), sorted(imports.keys() - first)
 
 
 def _joined(static: Path, sources: Path, out: Path) -> dict[str, dict[str, Any]]:

@@ -1,7 +1,8 @@
 """The one door into the core: a string in, a string out, the same on the phone and on the server.
 
 Only text crosses, because the phone's border cuts integers to 32 bits. The host keeps the folded
-log; whoever calls it keeps the events.
+log; whoever calls it keeps the events. Modules that only some operations need are imported where these begin:
+on a phone's first visit their files may come after all others, and until then the answer says that they lack.
 """
 
 import json
@@ -53,6 +54,9 @@ class Host(
             return canon.answer({"ok": True, "value": value})
         except NotLoaded as error:
             return canon.dumps({"ok": False, "missing": self.missing(error.jobs)})
+        except ImportError:
+            # Of what is imported where it is asked for; a phone may get those files after the others.
+            return canon.dumps({"ok": False, "missing": {"files": True}})
         except BadInput as error:
             return canon.dumps({"ok": False, "error": error.as_dict()})
 

@@ -57,7 +57,7 @@ WORKER_URL = "/sw.js"
 # In static/sw.js, inside quotes: the worker parses it as JSON.
 PLACEHOLDER = "__PRECACHE__"
 
-# Of a build: names the scripts that nothing imports at once.
+# Of a build: names the scripts, and the part of the core, that nothing imports at once.
 LATE = "late.json"
 
 # Served, but not kept on phones: a browser asks for them while it puts the app on the home screen, which

@@ -15,6 +15,8 @@ import { Broken, WorkerLine } from './worker-line.js';
 const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
 const FILES_URL = new URL('core.json', APP);
 const BYTES_URL = new URL('core.bin', APP);
+/** Of what only some answers need. */
+const REST_URL = new URL('core-late.bin', APP);
 const WORKER_URL = new URL('core/worker.js', APP);
 
 /** Asked at each start; the answer must come back unharmed or the core is not used. */
@@ -47,6 +49,7 @@ export class CoreError extends Error {
 
 /** @typedef {import('./views.js').Answers} Answers */
 /** Of each file of the core its text or, compiled, where in the bytes it lies. @typedef {Record<string, string | [at: number, length: number]>} CoreFiles */
+/** @typedef {{files: CoreFiles, bytes: ArrayBuffer}} SomeFiles */
 
 /**
  * @typedef {object} CoreOptions
@@ -59,7 +62,8 @@ export class CoreError extends Error {
  * @property {(missing: Missing, ask: Ask) => Promise<void>} supply
  *     gives it what it said it lacks for an answer
  *
- * @typedef {{jobs?: string[], log?: true}} Missing  jobs that are not in its memory, or the whole log
+ * @typedef {{jobs?: string[], log?: true, files?: true}} Missing  jobs that are not in its memory, the whole log, or
+ *     files of its own
  *
  * @typedef {object} CallOptions
  * @property {number} [onlyAfterRestarts]  refuse if the worker was replaced since `restarts` was read, for the log
@@ -109,8 +113,12 @@ export class Core {
   #timeoutSeconds;
   /** @type {WorkerLine | null} */
   #line = null;
-  /** @type {{wasm: ArrayBuffer, files: CoreFiles, bytes: ArrayBuffer} | null} */
+  /** @type {({wasm: ArrayBuffer} & SomeFiles) | null} */
   #parts = null;
+  /** Of the files that come after the others, where they lie in theirs. @type {CoreFiles} */
+  #late = {};
+  /** @type {Promise<SomeFiles> | null} */
+  #rest = null;
   /** @type {Keeper} */
   #keeper = { refill: async () => undefined, supply: async () => undefined };
   /** @type {Promise<unknown>} */
@@ -204,9 +212,27 @@ export class Core {
     const [wasm, files] = await Promise.all([fetched(WASM_URL), fetched(FILES_URL)]);
     const core = await files.json();
     this.digest = core.digest ?? '';
+    this.#late = core.late ?? {};
     const isCompiled = Object.values(core.files).some((file) => typeof file !== 'string');
     const bytes = isCompiled ? await (await fetched(BYTES_URL)).arrayBuffer() : new ArrayBuffer(0);
     return { wasm: await wasm.arrayBuffer(), files: core.files, bytes };
+  }
+
+  /**
+   * Read the files that only some answers need: once the first screen stands, or when such an answer is wanted.
+   * @returns {Promise<SomeFiles>}
+   */
+  readRest() {
+    this.#rest ??= this.#loadRest().catch(() => {
+      this.#rest = null;
+      throw new CoreError({ message: say('frame-screen-missing') }, true);
+    });
+    return this.#rest;
+  }
+
+  async #loadRest() {
+    const isCompiled = Object.keys(this.#late).length > 0;
+    return { files: this.#late, bytes: isCompiled ? await (await fetched(REST_URL)).arrayBuffer() : new ArrayBuffer(0) };
   }
 
   async #startWorker() {
@@ -255,7 +281,8 @@ export class Core {
         return reply.value;
       }
       if (!reply.missing) throw new CoreError(render(reply.error));
-      await this.#keeper.supply(reply.missing, (...question) => this.#askWorker(...question));
+      if (reply.missing.files) await line.add(await this.readRest(), this.#timeoutSeconds);
+      else await this.#keeper.supply(reply.missing, (...question) => this.#askWorker(...question));
     }
     throw new Broken('troubles-asked-too-often', { times: MOST_SUPPLIES });
   }

@@ -40,11 +40,20 @@ export class WorkerLine {
 
   /**
    * Hand over the parts from which the worker starts the core.
-   * @param {{wasm: ArrayBuffer, files: import('./client.js').CoreFiles, bytes: ArrayBuffer}} parts
+   * @param {{wasm: ArrayBuffer} & import('./client.js').SomeFiles} parts
    * @param {number} seconds
    */
   start(parts, seconds) {
     return this.#post({ start: parts }, seconds);
+  }
+
+  /**
+   * Hand over files of the core that come after the others.
+   * @param {import('./client.js').SomeFiles} more
+   * @param {number} seconds
+   */
+  add(more, seconds) {
+    return this.#post({ more }, seconds);
   }
 
   /**

@@ -29,14 +29,17 @@ function serveOnlyTheWasm(wasm) {
   };
 }
 
+/** Folders of the core's files that are there. */
+const folders = new Set();
+/** @type {import('../vendor/micropython/micropython.mjs').MicroPython['FS'] | null} */
+let fileSystem = null;
+
 /**
- * Write the core's files into MicroPython's file system, folders first.
- * @param {import('../vendor/micropython/micropython.mjs').MicroPython['FS']} fileSystem
- * @param {import('./client.js').CoreFiles} files
- * @param {ArrayBuffer} bytes  of those that are compiled
+ * Write files of the core into MicroPython's file system, folders first.
+ * @param {import('./client.js').SomeFiles} some
  */
-function writeFiles(fileSystem, files, bytes) {
-  const folders = new Set();
+function writeFiles({ files, bytes }) {
+  if (!fileSystem) throw new Error('the core has not been started');
   for (const path of Object.keys(files)) {
     const parts = path.split('/').slice(0, -1);
     for (let depth = 1; depth <= parts.length; depth += 1) {
@@ -49,25 +52,27 @@ function writeFiles(fileSystem, files, bytes) {
   }
 }
 
-/** @param {{wasm: ArrayBuffer, files: import('./client.js').CoreFiles, bytes: ArrayBuffer}} parts */
-async function start({ wasm, files, bytes }) {
+/** @param {{wasm: ArrayBuffer} & import('./client.js').SomeFiles} parts */
+async function start({ wasm, ...some }) {
   serveOnlyTheWasm(wasm);
   const python = await loadMicroPython({ heapsize: HEAP_BYTES });
-  writeFiles(python.FS, files, bytes);
+  fileSystem = python.FS;
+  writeFiles(some);
   python.runPython('from server.core.host import Host\n_call = Host().call');
   callCore = python.globals.get('_call');
 }
 
 /**
- * Messages: {id, start: {wasm, files, bytes}} or {id, text, next?: {id, text}}. Answers: {id, text} or {id, fault}. What
- * comes `next` is answered too, after the first answer is on its way.
+ * Messages: {id, start: {wasm, files, bytes}}, {id, more: {files, bytes}} or {id, text, next?: {id, text}}. Answers: {id,
+ * text} or {id, fault}. What comes `next` is answered too, after the first answer is on its way.
  * @param {MessageEvent} message
  */
 async function answer({ data }) {
   const { id } = data;
   try {
-    if (data.start) {
-      await start(data.start);
+    if (data.start || data.more) {
+      if (data.start) await start(data.start);
+      else writeFiles(data.more);
       postMessage({ id, text: '' });
       return;
     }

@@ -99,6 +99,21 @@ def test_the_worker_fetches_nothing_but_its_own_script(make_context, checkout_ap
     }
 
 
+def test_what_few_answers_need_is_read_when_one_is_asked_for(make_context, shared_app):
+    page = open_bare(make_context(), shared_app.base)
+    gone = ("404 Not Found", "text/plain", b"")
+    shared_app.fault = lambda environ, app: gone if environ["PATH_INFO"].endswith("/core-late.bin") else None
+    page.evaluate(START, {})
+
+    early = page.evaluate(ASK, ["label_specimen", {"base": "https://a.example"}])
+    shared_app.fault = None
+    later = page.evaluate(ASK, ["label_specimen", {"base": "https://a.example"}])
+
+    assert early["error"]["message"] == "This screen is not on the phone yet. It needs the network once."
+    assert later["value"].startswith("HTTPS://A.EXAMPLE/U/")
+    assert page.evaluate("[core.available, core.restarts]") == [True, 0]
+
+
 def test_a_refusal_of_the_core_names_field_and_both_sides(bare_page):
     bare_page.evaluate(START, {})
 

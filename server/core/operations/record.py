@@ -2,7 +2,6 @@
 
 from ..errors import BadInput
 from ..messages import message
-from ..record import comparison
 from .views import ViewOperations
 
 
@@ -11,6 +10,8 @@ class RecordOperations(ViewOperations):
 
     def op_record_told(self, unit, jobs):
         """Return what is concluded of a unit ("" for none) and of jobs, as a record carries it."""
+        from ..record import comparison
+
         return comparison.told(self.op_unit(unit) if unit else None, [self.op_job(job) for job in jobs])
 
     def op_record_parts(self, unit="", job=""):
@@ -47,6 +48,7 @@ class RecordOperations(ViewOperations):
         `signatures` are for the host to check, each with its `fault`.
         """
         from ..record import check
+        from ..record import comparison
         from ..record import signed
 
         try:
@@ -77,6 +79,8 @@ class RecordOperations(ViewOperations):
 
     def op_record(self, unit, jobs, told, elsewhere, same_core=True):
         """Return the views that a record shows, and how they compare with what it was `told` with."""
+        from ..record import comparison
+
         shown = self.op_unit(unit) if unit else None
         views = [self.op_job(job) for job in jobs]
         return {

@@ -21,7 +21,6 @@ from ..views import support
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
 from ..views.kept_layouts import layouts_view
-from ..views.report import report
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
 from ..views.vehicle_page import vehicle_page
@@ -151,6 +150,8 @@ class ViewOperations(Held):
 
     def op_report(self, job):
         """Return the report of a job for the customer."""
+        from ..views.report import report
+
         return report(self._job(job), self._concluded(job))
 
     def op_units(self):

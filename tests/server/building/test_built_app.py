@@ -116,12 +116,21 @@ def test_no_brotli_copy_is_a_file_of_the_app(visitor):
 
 
 def test_the_core_is_all_there_and_compiled(visitor):
-    files = visitor.get("/app/core.json").get_json()["files"]
+    core = visitor.get("/app/core.json").get_json()
 
-    assert {name.removesuffix(".mpy") for name in files} == {
+    assert sorted(name.removesuffix(".mpy") for name in [*core["files"], *core["late"]]) == sorted(
         name.removesuffix(".py") for name in core_files()
-    }
-    assert all(name.endswith(".mpy") for name in files)
+    )
+    assert all(name.endswith(".mpy") for name in [*core["files"], *core["late"]])
+
+
+def test_what_of_the_core_only_some_answers_need_comes_late(built, visitor):
+    core = visitor.get("/app/core.json").get_json()
+
+    assert {"server/core/printing/drawing.mpy", "server/core/record/file.mpy"} <= set(core["late"])
+    assert {"server/core/host.mpy", "server/core/infer/belief.mpy"} <= set(core["files"])
+    assert "/app/core-late.bin" in built.extensions["shell"].late
+    assert len(visitor.get("/app/core-late.bin").data) == sum(length for _, length in core["late"].values())
 
 
 def test_the_licences_of_what_is_bundled_come_along(static):
