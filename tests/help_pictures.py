@@ -66,7 +66,7 @@ class Yard:
         )
         page = context.new_page()
         page.add_init_script(_ON_HOME_SCREEN)
-        page.clock.set_fixed_time(NOW)
+        page.clock.set_fixed_time(NOW / 1000)
         page.goto(self.server.link(role))
         page.get_by_label("Your name").fill("Mara")
         page.get_by_role("button", name="Pair this phone").click()

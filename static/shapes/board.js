@@ -8,6 +8,7 @@
  */
 import { html, nothing, svg } from "lit-html";
 
+import { arrowShapes } from "./board-arrows.js";
 import { EDGES, aroundGeometry, endGeometry, namesFitFrom, planGeometry } from "./board-geometry.js";
 import { code } from "./code.js";
 import { icon } from "./icons.js";
@@ -18,7 +19,7 @@ import { say } from "../words/words.js";
 /** @typedef {import("./board-geometry.js").Position} Position */
 /** @typedef {import("./board-geometry.js").Spot} Spot */
 /** @typedef {{kind: import("../core/views.js").BoardKind, positions: Position[]}} BoardView */
-/** @typedef {{start: string, goal: string}} Arrow  `start` is empty for what comes from elsewhere */
+/** @typedef {import("./board-arrows.js").Arrow} Arrow */
 /**
  * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
  *   arrows?: Arrow[], quiet?: boolean | "units", folded?: boolean}} BoardOptions  `folded` keeps a list round the vehicle
@@ -49,24 +50,6 @@ function spotShape(spot, chosen) {
     <text class="board-number" x=${spot.numberX} y=${spot.numberY}
       text-anchor=${spot.anchor}>${spot.number}</text>
   </g>`;
-}
-
-/**
- * Which goes where: a bow from one mark over the others to the next, with its head at the goal.
- * @param {Arrow} arrow
- * @param {Spot[]} spots
- */
-function arrowShape({ start, goal }, spots) {
-  const to = spots.find(({ id }) => id === goal);
-  if (!to) return nothing;
-  const from = spots.find(({ id }) => id === start) ?? { x: to.x, y: to.y - 70 };
-  const up = to.size / 2 + 3;
-  const along = Math.sign(to.x - from.x) * 5;
-  const [x1, y1, x2, y2] = [from.x + along, from.y - up, to.x - along, to.y - up];
-  // Never over what stands above the drawing.
-  const high = Math.max(6, Math.min(y1, y2) - 18 - Math.abs(x2 - x1) * (along > 0 ? 0.22 : 0.12));
-  return svg`<g class="board-goes"><path d="M${x1} ${y1} Q${(x1 + x2) / 2} ${high * 2 - (y1 + y2) / 2} ${x2} ${y2}" />
-    <path d="M${x2 - 6} ${y2 - 8} L${x2} ${y2} L${x2 + 6} ${y2 - 8}" /></g>`;
 }
 
 /**
@@ -154,7 +137,7 @@ export function board(view, { onPick = null, chosen = [], arrows = [], quiet = f
     <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}" aria-hidden="true">
       ${geometry.outline}
       ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
-      ${arrows.map((arrow) => arrowShape(arrow, geometry.spots))}
+      ${arrowShapes(arrows, geometry, !ofAnEnd && view.kind !== "engine")}
     </svg>
     ${folded && !ofAnEnd ? html`<details class="more board-more"><summary>${say("shapes-positions", { count: view.positions.length })}</summary>${lists()}</details>`
       : lists()}

@@ -77,6 +77,20 @@ def test_with_text_of_twice_the_size_the_buttons_take_a_quarter_at_most(take_scr
         assert min(sizes) >= 18
 
 
+# The words beside the drawing's marks that a line of an arrow goes through.
+_HIDDEN_BY_ARROWS = """() => {
+  const points = [...document.querySelectorAll('.board-goes path')].flatMap((path) => {
+    const to = path.getScreenCTM();
+    const step = path.getTotalLength() / 59;
+    return Array.from({ length: 60 }, (_, nth) => path.getPointAtLength(step * nth).matrixTransform(to));
+  });
+  return [...document.querySelectorAll('.board-number, .board-caption span')].filter((words) => {
+    const box = words.getBoundingClientRect();
+    return points.some(({ x, y }) => x > box.left && x < box.right && y > box.top && y < box.bottom);
+  }).map(({ textContent }) => textContent);
+}"""
+
+
 def test_with_twelve_positions_the_move_and_its_picture_stand_with_the_button_that_starts_it(take_screens):
     _, page = shows(take_screens, "twelve")
 
@@ -85,6 +99,7 @@ def test_with_twelve_positions_the_move_and_its_picture_stand_with_the_button_th
         for each in (".board-drawing", "[data-step] h1", ".screen-foot")
     )
     assert page.locator(".board-goes").count() >= 2
+    assert page.evaluate(_HIDDEN_BY_ARROWS) == [], "a number that an arrow goes through cannot be read"
     assert drawing["y"] > 0
     assert title["y"] >= drawing["y"] + drawing["height"]
     assert title["y"] + title["height"] <= foot["y"]
