@@ -7,7 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { mark } from '../../shapes/marks.js';
-import { printAtOnce } from '../paper/print-at-once.js';
+import { printAtOnce } from '../frame/print-at-once.js';
 import { routeOf, to } from '../frame/router.js';
 import { ago } from '../frame/when.js';
 import { say } from '../../words/words.js';

@@ -8,7 +8,7 @@ import { html } from 'lit-html';
 
 import { say } from '../../words/words.js';
 import { paperParts, printSheet } from './paper.js';
-import { isDueAtOnce } from './print-at-once.js';
+import { isDueAtOnce } from '../frame/print-at-once.js';
 import { part } from '../frame/part.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
