@@ -117,7 +117,8 @@ class Worker:
         faulted = self._test()
         if place not in faulted and place not in self._test():
             return
-        other = next(each for each in self._places[::-1] if each != place and each not in faulted)
+        others = [each for each in self._places[::-1] if each != place]
+        other = next((each for each in others if each not in faulted), others[0])
         mine, its = self._sits[place], self._sits[other]
         self._exchange(place, other)
         shown = self._test(), self._test()

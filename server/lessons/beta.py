@@ -1,7 +1,7 @@
 """Quantiles of the Beta distribution, without a library of statistics.
 
 The regularised incomplete beta function by its continued fraction (DLMF 8.17.22, evaluated by the method of
-Lentz), and its inverse by bisection: it rises from 0 to 1, so halving always ends. SciPy's quantiles are met
+Lentz), and its inverse by Halley's steps, by halving where one leaves the bounds. SciPy's quantiles are met
 to 1e-9 (tests/server/lessons/test_beta.py).
 """
 
@@ -9,37 +9,62 @@ from math import exp
 from math import lgamma
 from math import log
 from math import log1p
+from math import sqrt
+from statistics import NormalDist
 
 _TINY = 1e-300
 _MOST_TERMS = 10_000
-_HALVINGS = 200
+_MOST_STEPS = 300
+_STILL = 1e-12
 
 
 def share_below(x: float, a: float, b: float) -> float:
     """Returns the share of Beta(a, b) that lies below x."""
-    if x <= 0.0:
-        return 0.0
-    if x >= 1.0:
-        return 1.0
-    front = exp(a * log(x) + b * log1p(-x) + lgamma(a + b) - lgamma(a) - lgamma(b))
-    # The fraction converges quickly on this side of the mean; beyond it the mirror image does.
-    if x < (a + 1.0) / (a + b + 2.0):
-        return front * _fraction(x, a, b) / a
-    return 1.0 - front * _fraction(1.0 - x, b, a) / b
+    return _below(x, a, b)[0]
 
 
 def quantile(share: float, a: float, b: float) -> float:
     """Returns the value below which a share of Beta(a, b) lies."""
-    low, high = 0.0, 1.0
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        if middle in (low, high):
-            break
-        if share_below(middle, a, b) < share:
-            low = middle
+    low, high, x = 0.0, 1.0, _guess(share, a, b)
+    for _ in range(_MOST_STEPS):
+        below, density = _below(x, a, b)
+        if below < share:
+            low = x
         else:
-            high = middle
-    return (low + high) / 2.0
+            high = x
+        step = (below - share) / density if density > _TINY else 1.0
+        # Halley: with the slope of the density's logarithm a good guess is exact in two or three steps.
+        bend = 0.5 * step * ((a - 1.0) / x - (b - 1.0) / (1.0 - x))
+        now = x - step / (1.0 - min(bend, 0.5))
+        if not low < now < high:
+            now = (low + high) / 2.0
+        if abs(now - x) <= _STILL * x or now in (low, high):
+            return now
+        x = now
+    return x
+
+
+def _guess(share: float, a: float, b: float) -> float:
+    """Returns about where a quantile lies: by the normal distribution on the scale of the log odds.
+
+    The logarithm of the odds has about the middle log(a / b) and the variance 1/a + 1/b.
+    """
+    z = NormalDist().inv_cdf(share)
+    return 1.0 / (1.0 + exp(-max(-500.0, min(500.0, log(a / b) + z * sqrt(1.0 / a + 1.0 / b)))))
+
+
+def _below(x: float, a: float, b: float) -> tuple[float, float]:
+    """Returns the share below x, and the density there."""
+    if x <= 0.0:
+        return 0.0, 0.0
+    if x >= 1.0:
+        return 1.0, 0.0
+    front = exp(a * log(x) + b * log1p(-x) + lgamma(a + b) - lgamma(a) - lgamma(b))
+    density = front / (x * (1.0 - x))
+    # The fraction converges quickly on this side of the mean; beyond it the mirror image does.
+    if x < (a + 1.0) / (a + b + 2.0):
+        return front * _fraction(x, a, b) / a, density
+    return 1.0 - front * _fraction(1.0 - x, b, a) / b, density
 
 
 def interval(hits: float, tries: float, part: float = 0.9) -> tuple[float, float]:
@@ -55,21 +80,21 @@ def interval(hits: float, tries: float, part: float = 0.9) -> tuple[float, float
 
 
 def _fraction(x: float, a: float, b: float) -> float:
-    c, d = 1.0, _not_nothing(1.0 - (a + b) * x / (a + 1.0))
-    d = 1.0 / d
+    c = 1.0
+    d = 1.0 - (a + b) * x / (a + 1.0)
+    d = 1.0 / (d if abs(d) > _TINY else _TINY)
     value = d
     for m in range(1, _MOST_TERMS):
+        twice = a + 2 * m
         for step in (
-            m * (b - m) * x / ((a + 2 * m - 1.0) * (a + 2 * m)),
-            -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1.0)),
+            m * (b - m) * x / ((twice - 1.0) * twice),
+            -(a + m) * (a + b + m) * x / (twice * (twice + 1.0)),
         ):
-            d = 1.0 / _not_nothing(1.0 + step * d)
-            c = _not_nothing(1.0 + step / c)
+            d = 1.0 + step * d
+            d = 1.0 / (d if abs(d) > _TINY else _TINY)
+            c = 1.0 + step / c
+            c = c if abs(c) > _TINY else _TINY
             value *= c * d
         if abs(c * d - 1.0) < 1e-16:
             break
     return value
-
-
-def _not_nothing(value: float) -> float:
-    return value if abs(value) > _TINY else _TINY

@@ -3,7 +3,7 @@
 from server.core.infer.belief import Belief
 from server.core.infer.variations import CLASSES
 
-_LEAST = 1e-7  # the weight of a composition below which it says nothing
+_LEAST = 1e-5  # the weight of a composition below which it says nothing
 _MOST = 4096  # subsets of one component
 
 

@@ -14,12 +14,15 @@ from server.core.state.job import Job
 from server.core.words import words
 from server.lessons import minutes
 from server.lessons.classes import compositions
+from server.lessons.explained import explained
+from server.lessons.proven import checks_of
 from server.lessons.proven import is_mixed_up
 from server.lessons.proven import place_of
 from server.lessons.proven import prove
-from server.lessons.proven import readings_of
+from server.lessons.showing import Base
 
 UNTESTED, MIXED_UP, ANOTHER_SORT, IMPOSSIBLE = "untested", "mixed_up", "another_sort", "impossible"
+_PPM = 1_000_000
 _PPB = 1_000_000_000
 
 
@@ -71,7 +74,9 @@ def _proof(job: Job, tests: list[dict]) -> dict[str, Any]:
         "proven": bool(proof.causes),
         "claimed_ppb": int(proof.chance * _PPB + 0.5) if proof.claimed else 0,
         "right": bool(proof.claimed) and set(proof.claimed) <= set(proof.causes),
-        "readings": readings_of(job, proof.causes) if proof.causes else {},
+        "base": [int(proof.belief.model.rates[name] * _PPM + 0.5) for name in Base._fields],
+        "readings": explained(job, tests, proof.belief),
+        "checks": checks_of(job, tests, proof.causes) if proof.causes else {},
     }
 
 

@@ -8,15 +8,19 @@ from typing import Any
 from sqlite_utils import Database
 
 from server.core.infer.case import MINUTES
-from server.lessons import kept
 from server.lessons import minutes
 from server.lessons import rates
-from server.lessons import reliability
 from server.lessons import shares
 from server.lessons import work
-from server.lessons.contribution import ANOTHER_SORT
-from server.lessons.spans import has_wrong_clock
-from server.lessons.spans import within
+from server.lessons.composed import Composed
+from server.lessons.composed import counted
+from server.lessons.maximum import maximum_of
+from server.lessons.reliability import BANDS
+from server.lessons.running import Running
+from server.lessons.showing import Base
+from server.lessons.showing import Explained
+from server.lessons.sums import Sums
+from server.lessons.times import Times
 from server.log import events
 
 _PPM = 1_000_000
@@ -24,122 +28,122 @@ _PPB = 1_000_000_000
 WRONG_CLOCK = "wrong_clock"
 
 
-def figures(db: Database, now: int, since: int = 0, seconds: float | None = None) -> dict[str, Any]:
-    """Returns all figures over the jobs closed since a moment in ms, 0 for all; see `kept.contributions`."""
-    known, waiting = kept.contributions(db, seconds)
-    jobs = within(known, since, now)
-    clocked = [job for job in jobs if not has_wrong_clock(job, now)]
-    counted = [job for job in jobs if not job["why"]]
-    repaired = work.repaired(jobs)
+def figures(
+    db: Database, now: int, since: int = 0, seconds: float | None = None, running: Running | None = None
+) -> dict[str, Any]:
+    """Returns all figures over the jobs closed since a moment in ms, 0 for all; see `kept.contributions`.
+
+    A server hands in what it keeps from one look to the next.
+    """
+    running = running or Running()
+    with running.lock:
+        sums, waiting = running.look(db, now, since, seconds)
+        return _figures(db, since, sums, waiting, running.seen_again())
+
+
+def _figures(
+    db: Database, since: int, sums: Sums, waiting: int, seen_again: list[list[dict[str, Any]]]
+) -> dict[str, Any]:
     return {
         "upto": events.last_n(db),
         "since": since,
-        "closed": len(jobs),
-        "counted": [job["job"] for job in counted],
-        "proven": [job["job"] for job in counted if job["proven"]],
-        "repaired": [job["job"] for job in repaired],
+        "closed": len(sums.names),
+        "counted": list(sums.counted),
+        "proven": list(sums.proven),
+        "repaired": list(sums.repaired),
         "waiting": waiting,
-        "left_out": _left_out(jobs, now),
-        "times_left_out": sum(job["times_left_out"] for job in jobs),
-        "rates": _rates(counted),
-        # These are planned with, and the hands at another sort of part are not those at this one.
-        "minutes": _minutes([job for job in clocked if job["why"] != ANOTHER_SORT]),
-        "reach": _reach(clocked),
-        "models": _models(clocked),
-        "reliability": [
-            each._asdict() | {"expected": _hundredths(each.expected)} for each in reliability.claims(counted)
+        "left_out": _left_out(sums),
+        "times_left_out": sums.times_left_out,
+        "rates": _rates(sums),
+        "minutes": _minutes(sums.by_action),
+        "reach": [
+            {"layout": layout, "position": position, **each}
+            for (layout, position), each in _spreads(sums.by_position)
         ],
-        "comebacks": [list(pair) for pair in work.comebacks(repaired, known)],
-        "causes": [list(each) for each in work.causes(counted)],
-        "work": [
-            [job, _hundredths(took), _hundredths(plan)] for job, took, plan in work.beside_plan(clocked)
-        ],
-        "parts": [[job["job"], job["bought"], job["saved"]] for job in jobs if job["bought"] or job["saved"]],
+        "models": [{"name": sums.name_of(model), **each} for model, each in _spreads(sums.by_model)],
+        "reliability": _reliability(sums),
+        "comebacks": [list(pair) for pair in work.comebacks(sums, seen_again)],
+        "causes": [[kind, place, job] for job, _, kind, place in sums.found],
+        "work": [list(each) for each in work.beside_plan(sums)],
+        "parts": [list(each) for each in sums.parts],
         "returns": [
             [*key, len(behind), sorted(set(behind))]
             for key, behind in sorted(work.returns(db, since).items())
         ],
-        "names": {job["job"]: [job["name"], job["closed"]] for job in jobs},
-        "positions": _positions(jobs),
+        "names": {job: [name, closed] for job, name, closed in sums.names},
+        "positions": sums.positions(),
     }
 
 
-def composed(job: dict[str, Any]) -> shares.Composed:
-    """Returns what a contribution says of the classes of causes."""
-    weights = [(tuple(key), share / _PPB) for key, share in job["weights"]]
-    return shares.Composed(tuple(job["has"]), weights)
-
-
-def _left_out(jobs: list[dict[str, Any]], now: int) -> dict[str, list[str]]:
+def _left_out(sums: Sums) -> dict[str, list[str]]:
     """Returns why -> the jobs that do not count towards rates, or whose times do not count."""
     found: dict[str, list[str]] = {}
-    for job in jobs:
-        if job["why"]:
-            found.setdefault(job["why"], []).append(job["job"])
-        if has_wrong_clock(job, now):
-            found.setdefault(WRONG_CLOCK, []).append(job["job"])
+    for why, job in sums.left_out:
+        found.setdefault(why, []).append(job)
+    if sums.unclocked:
+        found[WRONG_CLOCK] = sorted(sums.unclocked)
     return found
 
 
-def _rates(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def _rates(sums: Sums) -> list[dict[str, Any]]:
+    if sums.rates_at == sums.changes:
+        return sums.rates
     found = []
-    for name, share in shares.learned([composed(job) for job in jobs]).items():
-        bounds = {"value_ppm": share.value, "low_ppm": share.low, "high_ppm": share.high,
-                  "default_ppm": share.default}  # fmt: skip
-        found.append({"id": name, **_in_ppm(bounds), "hits_x100": _hundredths(share.found),
-                      "tries": len(jobs)})  # fmt: skip
-    counts = rates.together([job["readings"] for job in jobs])
-    for name, rate in rates.learned(counts).items():
-        bounds = {"value_ppm": rate.value, "low_ppm": rate.low, "high_ppm": rate.high,
-                  "default_ppm": rate.default}  # fmt: skip
-        found.append({"id": name, **_in_ppm(bounds), "hits_x100": _hundredths(rate.hits),
-                      "tries": int(rate.tries)})  # fmt: skip
+    weighed = [counted(composed(said), number) for said, number in sorted(sums.causes.items())]
+    sums.odds = maximum_of(weighed, sums.odds)
+    for name, share in shares.learned_at(weighed, sums.odds).items():
+        found.append(_rate(name, share, share.found, len(sums.counted)))
+    readings = [(*explained(said), float(number)) for said, number in sorted(sums.readings.items())]
+    learned = rates.learned(readings, sums.checks, sums.base)
+    if "shows" in learned:
+        sums.base = Base(learned["shows"].value, learned["false_alarm"].value)
+    for name, rate in learned.items():
+        found.append(_rate(name, rate, rate.hits, int(rate.tries + 0.5)))
+    sums.rates, sums.rates_at = found, sums.changes
     return found
 
 
-def _minutes(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    times = work.times_by(jobs, lambda job, action, position: action)
+def composed(said: tuple) -> Composed:
+    """Returns what jobs say of the classes of causes, as `sums.causes_of` has it."""
+    has, weights = said
+    return Composed(has, [(key, share / _PPB) for key, share in weights])
+
+
+def explained(said: tuple) -> tuple[Base, Explained]:
+    """Returns what jobs say by their readings, as `sums.readings_of` has it."""
+    base, explanations = said
+    return Base(*(ppm / _PPM for ppm in base)), [(share / _PPB, counts) for share, counts in explanations]
+
+
+def _rate(name: str, rate: shares.Share | rates.Rate, hits: float, tries: int) -> dict[str, Any]:
+    bounds = {"value_ppm": rate.value, "low_ppm": rate.low, "high_ppm": rate.high,
+              "default_ppm": rate.default}  # fmt: skip
+    return {"id": name, **_in_ppm(bounds), "hits_x100": _hundredths(hits), "tries": tries}
+
+
+def _minutes(by_action: dict[str, Times]) -> list[dict[str, Any]]:
     found = []
     for action in minutes.ACTIONS:
-        spread = minutes.spread(times[action].ms) if action in times else None
+        spread = by_action[action].spread if action in by_action else None
         if spread:
             planned = MINUTES[action] + (MINUTES["pull"] if action == minutes.REACH else 0.0)
             found.append(
                 {
                     "id": action,
                     **_spread(spread),
-                    "jobs": times[action].jobs,
+                    "jobs": by_action[action].jobs,
                     "default_x100": _hundredths(planned),
                 }
             )
     return found
 
 
-def _reach(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Returns the times until a unit is in the hand, by layout and position."""
-
-    def opened(job: dict[str, Any], action: str, position: str) -> tuple[str, str] | None:
-        return (job["layout"], position) if action == minutes.REACH else None
-
-    return _grouped(work.times_by(jobs, opened))
-
-
-def _models(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Returns the same by model of vehicle, with the name that the model's last vehicle has."""
-
-    def opened(job: dict[str, Any], action: str, position: str) -> tuple[str, str] | None:
-        return (job["model"], "") if action == minutes.REACH else None
-
-    names = {job["model"]: job["name"] for job in sorted(jobs, key=lambda each: each["closed"])}
-    return [each | {"name": names[each["layout"]]} for each in _grouped(work.times_by(jobs, opened))]
-
-
-def _grouped(times: dict[tuple[str, str], work.Times]) -> list[dict[str, Any]]:
+def _spreads(times: dict[Any, Times]) -> list[tuple[Any, dict[str, Any]]]:
+    """Returns how times spread, by what they are of."""
     found = []
-    for (layout, position), each in sorted(times.items()):
-        spread = minutes.spread(each.ms)
-        if spread:
-            found.append({"layout": layout, "position": position, **_spread(spread), "jobs": each.jobs})
+    for key, each in sorted(times.items()):
+        if each.spread:
+            found.append((key, {**_spread(each.spread), "jobs": each.jobs}))
     return found
 
 
@@ -153,13 +157,16 @@ def _spread(spread: minutes.Spread) -> dict[str, int]:
     }
 
 
-def _positions(jobs: list[dict[str, Any]]) -> list[list]:
-    """Returns every position that the jobs have, as [id, what it is called, edge], each id once."""
-    found: dict[str, list] = {}
-    for job in jobs:
-        for identity, called, edge, _, _ in job["positions"]:
-            found.setdefault(identity, [identity, called, edge])
-    return list(found.values())
+def _reliability(sums: Sums) -> list[dict[str, Any]]:
+    found = []
+    for start, end, claims in zip(BANDS, BANDS[1:], sums.claims, strict=False):
+        if claims.chances:
+            low, high = claims.band()
+            expected = _hundredths(sum(claims.chances.values()))
+            found.append({"start": start, "end": end, "number": len(claims.chances),
+                          "right": len(claims.right), "expected": expected, "low": low, "high": high,
+                          "jobs": sorted(claims.chances)})  # fmt: skip
+    return found
 
 
 def _in_ppm(bounds: dict[str, float]) -> dict[str, int]:

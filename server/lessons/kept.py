@@ -10,6 +10,7 @@ import time
 from functools import cache
 from pathlib import Path
 from typing import Any
+from typing import NamedTuple
 
 from sqlite_utils import Database
 
@@ -24,25 +25,56 @@ _SERVER = Path(__file__).resolve().parents[1]
 _AT_ONCE = 50  # jobs worked out before they are written
 
 _WANTING = (
-    "SELECT job FROM job_list LEFT JOIN lessons USING (job) "
-    "WHERE closed AND lessons.version IS NOT ? ORDER BY job LIMIT ?"
+    "SELECT job FROM job_list WHERE closed AND job NOT IN (SELECT job FROM lessons WHERE version = ?) "
+    "ORDER BY job LIMIT ?"
 )
 
 
-def contributions(db: Database, seconds: float | None = None) -> tuple[list[dict[str, Any]], int]:
-    """Returns what every closed job contributes, and how many jobs are not worked out yet.
+class Kept(NamedTuple):
+    """A contribution as it was read, and when its job was opened and closed."""
 
-    Works for about so many seconds at most, without a bound until nothing is left.
+    digest: str
+    said: dict[str, Any]
+    opened: int
+    closed: int
+
+
+Held = dict[str, Kept]
+"""By job, in order of it."""
+
+
+def contributions(db: Database) -> list[dict[str, Any]]:
+    """Returns what every closed job contributes."""
+    held: Held = {}
+    refresh(db, held)
+    return [each.said for each in held.values()]
+
+
+def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
+    """Makes `held` what every closed job contributes; returns how many jobs are not worked out yet.
+
+    Works for about so many seconds at most, without a bound until nothing is left. What has not changed stays
+    the very same object.
     """
     end = None if seconds is None else time.monotonic() + seconds
     while _work_out(db) and (end is None or time.monotonic() < end):
         pass
-    rows = db.conn.execute(
-        "SELECT body FROM lessons JOIN job_list USING (job) WHERE closed AND version = ? ORDER BY job",
-        [version()],
-    ).fetchall()
-    (closed,) = db.conn.execute("SELECT count(*) FROM job_list WHERE closed").fetchone()
-    return [json.loads(body) for (body,) in rows], closed - len(rows)
+    with at_one_moment(db):
+        closed = {job for (job,) in db.conn.execute("SELECT job FROM job_list WHERE closed")}
+        rows = db.conn.execute("SELECT job, digest FROM lessons WHERE version = ? ORDER BY job", [version()])
+        digests = {job: digest for job, digest in rows.fetchall() if job in closed}
+        known = dict(held)
+        held.clear()
+        for job, digest in digests.items():
+            before = known.get(job)
+            held[job] = before if before and before.digest == digest else _read(db, job, digest)
+    return len(closed) - len(held)
+
+
+def _read(db: Database, job: str, digest: str) -> Kept:
+    (body,) = db.conn.execute("SELECT body FROM lessons WHERE job = ?", [job]).fetchone()
+    said = json.loads(body)
+    return Kept(digest, said, said["opened"], said["closed"])
 
 
 @cache
@@ -61,12 +93,15 @@ def _work_out(db: Database) -> bool:
     with at_one_moment(db):
         mark = _mark(db)
         wanting = [job for (job,) in db.conn.execute(_WANTING, [version(), _AT_ONCE])]
-        rows = [[job, version(), _body(db, job)] for job in wanting]
+        bodies = [(job, _body(db, job)) for job in wanting]
+        rows = [[job, version(), _digest(body), body] for job, body in bodies]
     if not rows:
         return False
     with writing_cache(db):
         if _mark(db) == mark:  # else a job may have changed meanwhile: once more
-            db.conn.executemany("INSERT OR REPLACE INTO lessons (job, version, body) VALUES (?, ?, ?)", rows)
+            db.conn.executemany(
+                "INSERT OR REPLACE INTO lessons (job, version, digest, body) VALUES (?, ?, ?, ?)", rows
+            )
     return True
 
 
@@ -79,3 +114,7 @@ def _body(db: Database, job: str) -> str:
     state.focus(job)
     state.add_history(job)
     return json.dumps(contribution.of_job(known_job(state, job)), separators=(",", ":"))
+
+
+def _digest(body: str) -> str:
+    return hashlib.sha256(body.encode()).hexdigest()

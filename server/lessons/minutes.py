@@ -10,6 +10,7 @@ and a half times the distance of the quartiles, among the times of that action. 
 backwards is a clock that was put right; it is left out and counted, and so is what was taken back.
 """
 
+from bisect import bisect_right
 from math import exp
 from math import log
 from typing import NamedTuple
@@ -83,22 +84,21 @@ def planned(taken: Taken, reach: dict[str, float]) -> float:
 
 def spread(times: list[int]) -> Spread | None:
     """Returns how times in milliseconds spread without the pauses among them, None where none is left."""
-    short = sorted(ms for ms in times if ms <= MOST_MINUTES * _MS)
+    return spread_of(sorted(times))
+
+
+def spread_of(ordered: list[int]) -> Spread | None:
+    """Returns the same of times that are in order."""
+    short = ordered[: bisect_right(ordered, MOST_MINUTES * _MS)]
     if not short:
         return None
     fence = float(short[-1])
     if len(short) >= FOR_A_FENCE:
         first, third = log(_at(short, 0.25)), log(_at(short, 0.75))
         fence = exp(third + 1.5 * (third - first)) * (1.0 + 1e-9)
-    kept = [ms for ms in short if ms <= fence]
+    kept = short[: bisect_right(short, fence)]
     low, median, high = (_at(kept, part) / _MS for part in (0.25, 0.5, 0.75))
-    return Spread(median, low, high, len(kept), len(times) - len(kept))
-
-
-def fence(times: list[int]) -> int:
-    """Returns the longest of some times that is no pause, 0 where there is none."""
-    found = spread(times)
-    return sorted(times)[found.number - 1] if found else 0
+    return Spread(median, low, high, len(kept), len(ordered) - len(kept))
 
 
 def _action(entry: dict, opened: set[str]) -> tuple[str, str]:

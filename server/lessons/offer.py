@@ -61,16 +61,8 @@ def _rates(found: dict[str, Any]) -> dict[str, Any]:
         if name in told:
             doubts[what] = _doubt(_as_odds(told[name], away=name == "shows"))
     # At its ends a rate says nothing, or everything.
-    rates = {name: min(max(rate["value_ppm"], 1), _most(rate)) for name, rate in told.items()}
+    rates = {name: min(max(rate["value_ppm"], 1), _PPM - 1) for name, rate in told.items()}
     return {"rates_ppm": rates, "doubts_x100": doubts}
-
-
-def _most(rate: dict[str, Any]) -> int:
-    """Returns what is taken of a rate at most, in parts per million.
-
-    `shows` comes out high (`proven.readings_of`), and would make verdicts surer than they are.
-    """
-    return int(rate["default_ppm"]) if rate["id"] == "shows" else _PPM - 1
 
 
 def _as_odds(rate: dict[str, int], away: bool) -> dict[str, float]:
@@ -114,9 +106,8 @@ def _says(found: dict[str, Any]) -> dict | str:
 
 
 def _stands_out(rate: dict[str, Any]) -> bool:
-    """Tells whether the default is outside the bounds, on a side of it that may be taken."""
-    is_above = rate["default_ppm"] < rate["low_ppm"] and rate["default_ppm"] < _most(rate)
-    return is_above or rate["high_ppm"] < rate["default_ppm"]
+    """Tells whether the default is outside the bounds."""
+    return not rate["low_ppm"] <= rate["default_ppm"] <= rate["high_ppm"]
 
 
 def _is_news(taken: dict[str, Any] | None, data: dict[str, Any]) -> bool:

@@ -18,7 +18,7 @@ from server.core.messages import sentences
 from server.core.parts import sorts
 from server.core.parts.layouts import MOST_POSITIONS
 from server.core.returns.about import about
-from server.lessons.shares import PRIOR_JOBS
+from server.lessons.composed import PRIOR_JOBS
 from server.lessons.spans import SPANS
 from server.lessons.work import COMEBACK_DAYS
 from server.lessons.work import ENOUGH

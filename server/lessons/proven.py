@@ -10,6 +10,7 @@ vehicle; where neither was, before the first cleaning, which costs so little tha
 from typing import NamedTuple
 
 from server.core.evidence import job_alone
+from server.core.evidence import learned
 from server.core.evidence import readings
 from server.core.evidence import ways
 from server.core.evidence.shows_rate import acted_on
@@ -60,30 +61,9 @@ def prove(job: Job) -> Proof:
     return Proof(belief, list(best["causes"]), causes, claimed, chance)
 
 
-def readings_of(job: Job, causes: list[str]) -> dict[str, list[int]]:
-    """Returns what readings say where a proven cause acted or none did: rate -> [hits, readings].
-
-    The first test that counts is left out: the job was opened for what it showed. So is one run straight
-    after another. A fault that comes and goes has a rate of its own, `shows_again`. A fault that hid in many
-    tests is proven in fewer jobs, so `shows` comes out high: in the simulated yards of
-    `tests/bench/lessons.py` at 98 % where 95 % were true.
-    """
+def checks_of(job: Job, tests: list[dict], causes: list[str]) -> dict[str, list[int]]:
+    """Returns what listening and measuring say where the cause is proven: rate -> [hits, tries]."""
     found: dict[str, list[int]] = {}
-    tests = readings.tests(job)
-    counted = [n for n, test in enumerate(tests) if readings.counts(test)]
-    for n in counted[1:]:
-        test = tests[n]
-        if readings.is_at_once(test):
-            continue
-        acting = acted_on(job, tests, n, causes)
-        for place in test["fitted"]:
-            if place in test["silent"]:
-                continue
-            faulted = place in test["faulted"]
-            if acting.get(place) == 1:
-                _count(found, "shows_again" if job.comes_and_goes else "shows", faulted)
-            elif place not in acting:
-                _count(found, "false_alarm", faulted)
     _count_listening(job, tests, causes, found)
     _count_meter(job, causes, found)
     return found
@@ -102,10 +82,19 @@ def place_of(cause: str, tests: list[dict]) -> str:
 
 
 def _at_defaults(job: Job) -> dict:
+    """Returns the case of a job without what was learned before, and without other rates of causes."""
     case = job_alone.tested_case(job)
-    case["rates"] = {name: rate for name, rate in case["rates"].items() if name not in CLASSES}
+    for name in [name for name in case["rates"] if name in CLASSES or _is_learned(job, name)]:
+        del case["rates"][name]
+    case.pop("doubt", None)
     case["now"] = {"cleaned": job.cleaned_since_test, "repaired": job.repaired_since_test}
     return case
+
+
+def _is_learned(job: Job, rate: str) -> bool:
+    """Tells whether a rate came from the yard: nobody set it on the job, and no fault came and went."""
+    is_own = rate in job.rates_ppm or (rate == "shows" and job.comes_and_goes)
+    return rate in learned.rates(job) and not is_own
 
 
 def _claim(case: dict) -> tuple[list[str], float]:

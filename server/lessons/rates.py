@@ -1,18 +1,25 @@
-"""The rates of readings, from those whose cause is known by proof, as Beta posteriors.
+"""The rates of readings: of the self-test over all jobs, of other checks by counts where the cause is proven.
 
-The prior is the default with the weight of `PRIOR` readings, so that a few readings move little. The bounds
-of 90 % are of the readings alone (`beta.interval`): leaning on the default they would hide where it is wrong.
+`showing` makes `shows` and `false_alarm` of every job. What listening and measuring say is counted where a
+proven cause acted or none did, as Beta posteriors. The prior is the default with the weight of `PRIOR`
+readings, so that a few readings move little. The bounds of 90 % are of the readings alone (`beta.interval`):
+leaning on the default they would hide where it is wrong.
 """
 
+from collections.abc import Mapping
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from server.core.infer.case import RATES
 from server.lessons.beta import interval
+from server.lessons.showing import Base
+from server.lessons.showing import Said
+from server.lessons.showing import maximum
 
 PRIOR = 20
 #: What may be learned besides the classes of causes; shown once there is a reading.
-NAMES = ("shows", "false_alarm", "meter_sees", "meter_false", "tick_unit", "tick_circuit", "tick_feed",
-         "tick_control", "tick_false")  # fmt: skip
+CHECKS = ("meter_sees", "meter_false", "tick_unit", "tick_circuit", "tick_feed", "tick_control", "tick_false")
+DEFAULT = Base(RATES["shows"], RATES["false_alarm"])
 
 
 class Rate(NamedTuple):
@@ -26,22 +33,19 @@ class Rate(NamedTuple):
     tries: float
 
 
-def learned(counts: dict[str, list[float]]) -> dict[str, Rate]:
-    """Returns each rate of which there are readings; `counts` is rate -> [hits, readings]."""
+def learned(readings: Said, checks: Mapping[str, Sequence[float]], start: Base = DEFAULT) -> dict[str, Rate]:
+    """Returns each rate of which there are readings; `checks` is rate -> [hits, readings].
+
+    The search for the rates of the self-test begins at `start`.
+    """
     found = {}
-    for name in NAMES:
-        hits, tries = counts.get(name, [0, 0])
+    for name, rate in zip(Base._fields, maximum(readings, DEFAULT, PRIOR, start), strict=True):
+        if rate.tries > 0.0:
+            bounds = interval(rate.hits * rate.known, rate.tries * rate.known)
+            found[name] = Rate(rate.value, *bounds, RATES[name], rate.hits, rate.tries)
+    for name in CHECKS:
+        hits, tries = checks.get(name, [0, 0])
         if tries:
             value = (hits + PRIOR * RATES[name]) / (tries + PRIOR)
             found[name] = Rate(value, *interval(hits, tries), RATES[name], hits, tries)
     return found
-
-
-def together(many: list[dict[str, list[int]]]) -> dict[str, list[float]]:
-    """Returns the counts of several jobs as one."""
-    total: dict[str, list[float]] = {}
-    for counts in many:
-        for name, (hits, tries) in counts.items():
-            before = total.get(name, [0, 0])
-            total[name] = [before[0] + hits, before[1] + tries]
-    return total

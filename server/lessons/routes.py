@@ -6,6 +6,7 @@ from typing import Any
 
 from flask import Blueprint
 from flask import Response
+from flask import current_app
 from flask import request
 
 from server.clock import now_ms
@@ -15,6 +16,7 @@ from server.core.messages import message
 from server.lessons.figures import figures
 from server.lessons.offer import offer
 from server.lessons.page import page
+from server.lessons.running import Running
 from server.lessons.spans import DAY_MS
 from server.lessons.spans import SPANS
 from server.lessons.table import as_csv
@@ -65,7 +67,12 @@ def _found() -> tuple[str, dict[str, Any]]:
         raise BadRequest("span", shorten(span), wanted)
     now = now_ms()
     since = now - SPANS[span] * DAY_MS if SPANS[span] else 0
-    return span, figures(database(), now, since, SECONDS)
+    return span, figures(database(), now, since, SECONDS, _running())
+
+
+def _running() -> Running:
+    held: Running = current_app.extensions.setdefault("lessons", Running())
+    return held
 
 
 def _name(kind: str) -> str:

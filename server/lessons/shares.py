@@ -17,38 +17,25 @@ what no faulted reading points to opened no job). A job then contributes
 whether its cause was proven (one K has nearly all weight) or not. A job with many faults counts as one: the
 logarithm is weighted by 1 / the number of causes expected in it, at most 1. So nonsense moves the shares by
 its number of jobs and no more. The prior is that of `PRIOR_JOBS` jobs on eight positions in two groups which
-share as the defaults do.
-
-**The maximum.** Given x, E is the expected number of causes of each class. log N is concave, so its tangent
-at the present x bounds it from above, and what is maximised in a step bounds the posterior from below and
-touches it there (expectation-maximization with a minorization, Dempster, Laird and Rubin 1977, Hunter and
-Lange 2004): x_c = E_c / sum over jobs of |E| n_c / N. No step lowers the posterior.
+share as the defaults do. `maximum` finds where the posterior is greatest.
+Bounds are by the jobs alone.
 """
 
 from collections.abc import Sequence
-from math import log
 from typing import NamedTuple
 
-from server.core.infer.case import RATES
 from server.core.infer.variations import CLASSES
 from server.lessons.beta import interval
-
-PRIOR_JOBS = 20.0
-#: Causes of each class on eight positions in two groups.
-ORDINARY = (8, 8, 8, 2, 1)
-_MOST_STEPS = 20_000
-_STILL = 1e-13  # a step that moves no logarithm by more is none
-
-
-class Composed(NamedTuple):
-    """What a job says: the causes its layout has by class, and (composition, weight) of each possible one."""
-
-    has: tuple[int, ...]
-    weights: list[tuple[tuple[int, ...], float]]
-
-
-Weighed = list[tuple[Composed, float]]
-"""What jobs say, each with what it counts."""
+from server.lessons.composed import DEFAULTS
+from server.lessons.composed import Composed
+from server.lessons.composed import Weighed
+from server.lessons.composed import alike
+from server.lessons.composed import expected
+from server.lessons.composed import likely
+from server.lessons.composed import mean
+from server.lessons.composed import odds
+from server.lessons.composed import ratios
+from server.lessons.maximum import maximum_of
 
 
 class Share(NamedTuple):
@@ -61,63 +48,28 @@ class Share(NamedTuple):
     found: float  # how many causes of it the jobs are expected to have had
 
 
-def odds(chance: float) -> float:
-    """Returns the odds of a chance."""
-    return chance / (1.0 - chance)
-
-
-DEFAULTS = tuple(RATES[name] for name in CLASSES)
-DEFAULT_ODDS = tuple(odds(rate) for rate in DEFAULTS)
-
-
-def weight_of(job: Composed) -> float:
-    """Returns what a job counts: one, however many causes are expected in it."""
-    expected = sum(weight * sum(causes) for causes, weight in job.weights)
-    return 1.0 / max(1.0, expected)
-
-
-def log_posterior(x: tuple[float, ...], jobs: list[Composed]) -> float:
-    """Returns the logarithm of prior times likelihood at odds x, but for a constant; see the module."""
-    scale = log(_mean(ORDINARY, x) / _mean(ORDINARY, DEFAULT_ODDS))
-    total = sum(n * (log(x[c] / DEFAULT_ODDS[c]) - scale) for c, n in enumerate(_prior()))
-    for job in jobs:
-        total += weight_of(job) * log(sum(_weighed(job, x)))
-    return total
-
-
 def maximum(jobs: list[Composed]) -> tuple[float, ...]:
     """Returns the odds of each class at the maximum, as many together as the defaults."""
-    return _maximum(_alike(jobs))
-
-
-def _maximum(weighed: Weighed) -> tuple[float, ...]:
-    x = DEFAULT_ODDS
-    for _ in range(_MOST_STEPS):
-        found, against = [0.0] * len(x), [0.0] * len(x)
-        _add(found, against, ORDINARY, _prior(), _mean(ORDINARY, x))
-        for job, weight in weighed:
-            expected = _expected(job, x)
-            _add(found, against, job.has, [weight * n for n in expected], _mean(job.has, x))
-        y = tuple(found[c] / against[c] for c in range(len(x)))
-        scale = _mean(ORDINARY, DEFAULT_ODDS) / _mean(ORDINARY, y)
-        y = tuple(each * scale for each in y)
-        moved = max(abs(log(now / before)) for now, before in zip(y, x, strict=True))
-        x = y
-        if moved < _STILL:
-            break
-    return x
+    return maximum_of(alike(jobs))
 
 
 def learned(jobs: list[Composed]) -> dict[str, Share]:
     """Returns each class with its rate and the bounds of 90 % that the jobs alone give it."""
-    weighed = _alike(jobs)
-    x = _maximum(weighed)
+    weighed = alike(jobs)
+    return learned_at(weighed, maximum_of(weighed))
+
+
+def learned_at(weighed: Weighed, x: tuple[float, ...]) -> dict[str, Share]:
+    """Returns the same of what jobs say, at the maximum x."""
     rates = scaled(x)
     tallies = [_Tally(c) for c in range(len(x))]
+    known = {has: ratios(has, x) for has in {job.has for job, _ in weighed}}
     for job, weight in weighed:
-        expected = _expected(job, x)
+        each_class = expected(likely(job, known[job.has]))
+        whole = mean(job.has, x)
         for tally in tallies:
-            tally.add(job.has, x, [weight * n for n in expected], expected[tally.c])
+            part = job.has[tally.c] * x[tally.c] / whole
+            tally.add(part, weight * sum(each_class), weight * each_class[tally.c], each_class[tally.c])
     shares = {}
     for tally, name in zip(tallies, CLASSES, strict=True):
         low, high = tally.bounds(x)
@@ -136,14 +88,16 @@ class _Tally:
         self._spread = 0.0  # variance of what is predicted
         self._doubt = 0.0  # variance that is left when the readings are known
 
-    def add(self, has: tuple, x: tuple[float, ...], counts: list[float], chance: float) -> None:
-        """Adds what jobs that are alike are expected to have; `chance` is that of this class in each."""
-        count, share = sum(counts), has[self.c] * x[self.c] / _mean(has, x)
-        self.found += counts[self.c]
+    def add(self, share: float, count: float, mine: float, chance: float) -> None:
+        """Adds jobs that are alike: the share expected of this class, causes in all, and of this class.
+
+        `chance` is how many of this class are expected in each.
+        """
+        self.found += mine
         self._all += count
         self._predicted += count * share
         self._spread += count * share * (1.0 - share)
-        self._doubt += counts[self.c] * max(0.0, 1.0 - chance)
+        self._doubt += mine * max(0.0, 1.0 - chance)
 
     def bounds(self, x: tuple[float, ...]) -> tuple[float, float]:
         """Returns the bounds of the rate of the class, by the jobs alone.
@@ -168,65 +122,13 @@ class _Tally:
 
 def scaled(x: Sequence[float]) -> list[float]:
     """Returns the rates whose odds are as these, and whose sum is that of the defaults."""
-    low, high = 0.0, odds(sum(DEFAULTS)) / min(each for each in x if each > 0.0)
+    # The sum rises ever more slowly, so Newton's steps from below stay below: each gets nearer.
+    scale = sum(DEFAULTS) / sum(x)
     for _ in range(200):
-        scale = (low + high) / 2.0
-        if sum(scale * each / (1.0 + scale * each) for each in x) < sum(DEFAULTS):
-            low = scale
-        else:
-            high = scale
-    return [high * each / (1.0 + high * each) for each in x]
-
-
-def _alike(jobs: list[Composed]) -> Weighed:
-    """Returns each thing that jobs say once, with what all that say it count: many jobs go the same way."""
-    counts: dict[tuple, int] = {}
-    for job in jobs:
-        key = (job.has, tuple(job.weights))
-        counts[key] = counts.get(key, 0) + 1
-    found = []
-    for (has, weights), count in counts.items():
-        job = Composed(has, list(weights))
-        found.append((job, count * weight_of(job)))
-    return found
-
-
-def _prior() -> list[float]:
-    mean = _mean(ORDINARY, DEFAULT_ODDS)
-    return [PRIOR_JOBS * n * each / mean for n, each in zip(ORDINARY, DEFAULT_ODDS, strict=True)]
-
-
-def _mean(has: tuple, x: tuple[float, ...]) -> float:
-    return sum(n * each for n, each in zip(has, x, strict=True))
-
-
-def _add(found: list, against: list, has: tuple, counts: list, mean: float) -> None:
-    together = sum(counts)
-    for c, n in enumerate(counts):
-        found[c] += n
-        against[c] += together * has[c] / mean
-
-
-def _weighed(job: Composed, x: tuple[float, ...]) -> list[float]:
-    """Returns the weight of each composition at odds x."""
-    scale = _mean(job.has, DEFAULT_ODDS) / _mean(job.has, x)
-    ratios = [scale * each / default for each, default in zip(x, DEFAULT_ODDS, strict=True)]
-    values = []
-    for causes, weight in job.weights:
-        for ratio, n in zip(ratios, causes, strict=True):
-            if n:
-                weight *= ratio**n
-        values.append(weight)
-    return values
-
-
-def _expected(job: Composed, x: tuple[float, ...]) -> list[float]:
-    """Returns how many causes of each class are expected in a job."""
-    values = _weighed(job, x)
-    total = sum(values)
-    expected = [0.0] * len(x)
-    for (causes, _), value in zip(job.weights, values, strict=True):
-        for c, n in enumerate(causes):
-            if n:
-                expected[c] += n * value / total
-    return expected
+        parts = [scale * each / (1.0 + scale * each) for each in x]
+        slope = sum(part * (1.0 - part) for part in parts) / scale
+        step = (sum(DEFAULTS) - sum(parts)) / slope
+        scale += step
+        if step <= 1e-15 * scale:
+            break
+    return [scale * each / (1.0 + scale * each) for each in x]

@@ -1,14 +1,14 @@
-"""How the work came out: comebacks, causes by position, minutes beside the plan, parts, returns."""
+"""How the work came out: comebacks, minutes beside the plan, parts, returns."""
 
 import json
-from collections.abc import Callable
+from functools import lru_cache
 from typing import Any
 
 from sqlite_utils import Database
 
 from server.folded.rows import Rows
-from server.lessons import minutes
 from server.lessons.spans import DAY_MS
+from server.lessons.sums import Sums
 
 COMEBACK_DAYS = 90
 _MS = 60_000
@@ -16,74 +16,39 @@ _MS = 60_000
 ENOUGH = 10
 
 
-def comebacks(jobs: list[dict[str, Any]], known: list[dict[str, Any]]) -> list[tuple[str, str]]:
+def comebacks(sums: Sums, seen_again: list[list[dict[str, Any]]]) -> list[tuple[str, str]]:
     """Returns (job, the one that came back) where a repaired position of a vehicle faulted again in time.
 
-    `known` are all jobs: what comes back may be in a later span.
+    `seen_again` has the jobs of each vehicle that has several: what comes back may be in a later span.
     """
-    by_vehicle: dict[str, list[dict[str, Any]]] = {}
-    for job in known:
-        by_vehicle.setdefault(job["vehicle"], []).append(job)
+    repaired = set(sums.repaired)
     found = []
-    for job in jobs:
-        for later in sorted(by_vehicle[job["vehicle"]], key=lambda each: (each["opened"], each["job"])):
-            soon = 0 <= later["opened"] - job["closed"] <= COMEBACK_DAYS * DAY_MS
-            if soon and later["job"] != job["job"] and set(later["faulted"]) & set(job["faulted"]):
-                found.append((job["job"], later["job"]))
-                break
-    return found
+    for jobs in seen_again:
+        ordered = sorted(jobs, key=lambda each: (each["opened"], each["job"]))
+        for job in ordered:
+            again = [later["job"] for later in ordered if _came_back(job, later)]
+            if again and job["job"] in repaired:
+                found.append((job["job"], again[0]))
+    return sorted(found)
 
 
-def repaired(jobs: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Returns the jobs that saw a fault and were closed as done."""
-    return [job for job in jobs if job["faulted"] and not job["unrepaired"]]
+def _came_back(job: dict[str, Any], later: dict[str, Any]) -> bool:
+    soon = 0 <= later["opened"] - job["closed"] <= COMEBACK_DAYS * DAY_MS
+    return soon and later["job"] != job["job"] and bool(set(later["faulted"]) & set(job["faulted"]))
 
 
-def causes(jobs: list[dict[str, Any]]) -> list[tuple[str, str, str]]:
-    """Returns (class, position or group, job) of every cause: proven, or else the likeliest."""
-    return [(kind, place, job["job"]) for job in jobs for kind, place in job.get("causes", [])]
+def beside_plan(sums: Sums) -> list[tuple[str, int, int]]:
+    """Returns (job, time that its timed work took, time that the plan reckons for the same work).
 
-
-class Times:
-    """Times in milliseconds of one kind, and the jobs that they are of."""
-
-    def __init__(self) -> None:
-        """Starts with none."""
-        self.ms: list[int] = []
-        self.jobs: list[str] = []
-
-    def add(self, job: str, ms: int) -> None:
-        """Adds a time of a job; those of one job come together."""
-        self.ms.append(ms)
-        if self.jobs[-1:] != [job]:
-            self.jobs.append(job)
-
-
-def times_by(jobs: list[dict[str, Any]], key: Callable[[dict, str, str], Any]) -> dict[Any, Times]:
-    """Returns key -> times; `key(job, action, position)` is None for what is left out."""
-    found: dict[Any, Times] = {}
-    for job in jobs:
-        for action, position, ms in job["times"]:
-            name = key(job, action, position)
-            if name is not None:
-                found.setdefault(name, Times()).add(job["job"], ms)
-    return found
-
-
-def beside_plan(jobs: list[dict[str, Any]]) -> list[tuple[str, float, float]]:
-    """Returns (job, minutes that its timed work took, minutes that the plan reckons for the same work)."""
-    fences = {
-        action: minutes.fence(times.ms)
-        for action, times in times_by(jobs, lambda job, action, position: action).items()
-    }
-    found = []
-    for job in jobs:
-        taken = [minutes.Taken(*each) for each in job["times"] if each[2] <= fences[each[0]]]
-        if taken:
-            reach = {each[0]: each[4] for each in job["positions"]}
-            plan = sum(minutes.planned(each, reach) for each in taken)
-            found.append((job["job"], sum(each.ms for each in taken) / _MS, plan))
-    return found
+    Both in hundredths of a minute; pauses are left out.
+    """
+    work = dict(sums.work)
+    for times in sums.all_times.values():
+        for pause in times.pauses():
+            took, plan, number = work[pause.job]
+            work[pause.job] = (took - pause.ms, plan - pause.plan_x100, number - 1)
+    worked = [(job, took, plan) for job, (took, plan, number) in sorted(work.items()) if number]
+    return [(job, int(took * 100 / _MS + 0.5), plan) for job, took, plan in worked]
 
 
 def returns(db: Database, since: int) -> dict[tuple[str, str], list[str]]:
@@ -95,11 +60,21 @@ def returns(db: Database, since: int) -> dict[tuple[str, str], list[str]]:
     rows = Rows(db)
     units = db.conn.execute("SELECT DISTINCT id FROM folded_links WHERE link LIKE 'decided:%' ORDER BY id")
     for (unit,) in units.fetchall():
-        facts = json.loads(rows.read("unit", unit) or '{"returns": [], "jobs": []}')
-        for entry in facts["returns"]:
-            made = entry["decision"]
-            if made is None or made["at"] < since:
-                continue
-            for reason in made["reasons"] or [""]:
-                found.setdefault((made["decision"], reason), []).append((facts["jobs"] or [""])[-1])
+        job, decisions = _decided(rows.read("unit", unit) or "")
+        for decision, reason, at in decisions:
+            if at >= since:
+                found.setdefault((decision, reason), []).append(job)
     return found
+
+
+@lru_cache(maxsize=4096)
+def _decided(body: str) -> tuple[str, list[tuple[str, str, int]]]:
+    """Returns the last job of a unit, and (decision, reason, when) for each that stands."""
+    if not body:
+        return "", []
+    facts = json.loads(body)
+    made = [entry["decision"] for entry in facts["returns"] if entry["decision"] is not None]
+    decisions = [
+        (each["decision"], reason, each["at"]) for each in made for reason in each["reasons"] or [""]
+    ]
+    return (facts["jobs"] or [""])[-1], decisions

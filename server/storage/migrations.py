@@ -433,3 +433,11 @@ def keep_records(db: Database) -> None:
 def list_search_terms(db: Database) -> None:
     """The words of the search's index by themselves, to look for those that come near a typed one."""
     db.conn.execute("CREATE VIRTUAL TABLE search_terms USING fts5vocab(search_fts, row)")
+
+
+@migrations()
+def tell_lessons_apart(db: Database) -> None:
+    """The digest of what a job contributes, so that what was read before is not read again."""
+    db.conn.execute("DELETE FROM lessons")
+    db.conn.execute("ALTER TABLE lessons ADD COLUMN digest TEXT NOT NULL DEFAULT ''")
+    db.conn.execute("CREATE INDEX lessons_by_version ON lessons (version, job, digest)")

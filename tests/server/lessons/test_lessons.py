@@ -50,7 +50,7 @@ def of(rows, identity):
 
 
 def test_a_proven_cause_is_the_true_one(db, yard):
-    found = {job["job"]: job for job in kept.contributions(db)[0]}
+    found = {job["job"]: job for job in kept.contributions(db)}
 
     proven = [name for name in found if found[name]["proven"]]
     assert len(proven) > JOBS / 2
@@ -183,7 +183,7 @@ def test_a_span_takes_only_the_jobs_closed_in_it(db):
 
 
 def test_a_fault_at_the_same_position_within_ninety_days_is_a_comeback(db, yard):
-    first = next(each for each in kept.contributions(db)[0] if each["proven"])
+    first = next(each for each in kept.contributions(db) if each["proven"])
     opened = next(each["event"]["data"] for each in yard.entries if each["event"]["job"] == first["job"])
     later = more(yard)
     test = {"heard": True, "faulted": first["faulted"], "silent": [], "unplugged": [], "codes": [],

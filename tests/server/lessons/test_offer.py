@@ -48,14 +48,13 @@ def test_what_differs_is_said_and_both_values_stand_with_the_number_of_jobs(new_
     assert all(150 <= each <= 300 for each in rates["data"]["doubts_x100"].values())
 
 
-def test_that_faults_show_more_often_than_the_default_is_not_taken(new_phone, db):
-    """What hid often is proven seldom, so the figure comes out high."""
+def test_that_faults_show_more_often_than_the_default_is_taken_as_it_is(new_phone, db):
     fill(db, 40, Truth(shows=1.0))
 
     told = new_phone("d00000000000000bb").get("/api/lessons/offer").get_json()
 
-    assert told["choices"][0]["events"][0]["data"]["rates_ppm"]["shows"] == 950_000
-    assert "how often a fault shows" not in str(told["says"])
+    assert 950_000 < told["choices"][0]["events"][0]["data"]["rates_ppm"]["shows"] < 1_000_000
+    assert "how often a fault shows" in str(told["says"])
 
 
 def test_what_was_taken_is_recorded_offered_no_more_and_can_be_taken_back(new_phone, db):

@@ -9,8 +9,9 @@ from scipy.optimize import minimize
 
 from server.core.infer.case import RATES
 from server.core.infer.variations import CLASSES
+from server.lessons import composed
 from server.lessons import shares
-from server.lessons.shares import Composed
+from server.lessons.composed import Composed
 
 REAR, BOTH = (4, 4, 4, 1, 1), (8, 8, 8, 2, 1)
 SUM = sum(RATES[name] for name in CLASSES)
@@ -42,16 +43,18 @@ def optimum(jobs):
     """The maximum by SciPy over the logarithms of four ratios: the scale of all odds is free."""
 
     def odds_at(ratios):
-        return tuple(exp(each) * odds for each, odds in zip([0.0, *ratios], shares.DEFAULT_ODDS, strict=True))
+        return tuple(
+            exp(each) * odds for each, odds in zip([0.0, *ratios], composed.DEFAULT_ODDS, strict=True)
+        )
 
     found = minimize(
-        lambda ratios: -shares.log_posterior(odds_at(ratios), jobs),
+        lambda ratios: -composed.log_posterior(odds_at(ratios), jobs),
         [0.0] * 4,
         method="BFGS",
         options={"gtol": 1e-9, "maxiter": 10_000},
     )
     x = odds_at(found.x)
-    scale = sum(n * d for n, d in zip(BOTH, shares.DEFAULT_ODDS, strict=True))
+    scale = sum(n * d for n, d in zip(BOTH, composed.DEFAULT_ODDS, strict=True))
     return [each * scale / sum(n * y for n, y in zip(BOTH, x, strict=True)) for each in x]
 
 
@@ -98,7 +101,7 @@ def test_a_larger_layout_alone_moves_nothing():
 def test_a_job_with_eight_faults_counts_as_one():
     eight = Composed(BOTH, [((0, 8, 0, 0, 0), 1.0)])
 
-    assert shares.weight_of(eight) * 8 == pytest.approx(1.0)
+    assert composed.weight_of(eight) * 8 == pytest.approx(1.0)
     assert shares.learned([eight])["circuit"].value == pytest.approx(
         shares.learned([proven("circuit")])["circuit"].value, rel=1e-9
     )
@@ -128,6 +131,6 @@ def test_what_is_less_sure_has_wider_bounds_and_moves_less():
 
 def test_no_step_lowers_the_posterior():
     jobs = random_jobs(9)
-    at_default = shares.log_posterior(shares.DEFAULT_ODDS, jobs)
+    at_default = composed.log_posterior(composed.DEFAULT_ODDS, jobs)
 
-    assert shares.log_posterior(shares.maximum(jobs), jobs) > at_default
+    assert composed.log_posterior(shares.maximum(jobs), jobs) > at_default

@@ -62,6 +62,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "confirm_record_makers",
         "keep_records",
         "list_search_terms",
+        "tell_lessons_apart",
     ]
 
 

@@ -1,0 +1,164 @@
+"""The odds of the classes at which the posterior of `shares` is greatest.
+
+**Expectation-maximization.** Given x, E is the expected number of causes of each class. log N is concave, so
+its tangent at the present x bounds it from above, and what is maximised in a step bounds the posterior from
+below and touches it there (a minorization: Dempster, Laird and Rubin 1977, Hunter and Lange 2004):
+x_c = E_c / sum over jobs of |E| n_c / N. No step lowers the posterior.
+
+**Newton's steps** end it, for from nearby they are few. In z = log x, with p_c = n_c x_c / N, a job has the
+gradient E[K - |K| p], and the second derivative Var[K - |K| p] - |E| (diag p - p p'). A step is taken where
+the matrix is that of a maximum and the step is short; one after which the gradient is not less is taken back.
+"""
+
+from math import exp
+from math import log
+from math import sqrt
+from typing import NamedTuple
+
+from server.lessons.composed import DEFAULT_ODDS
+from server.lessons.composed import ORDINARY
+from server.lessons.composed import Weighed
+from server.lessons.composed import expected
+from server.lessons.composed import likely
+from server.lessons.composed import mean
+from server.lessons.composed import prior
+from server.lessons.composed import ratios
+
+_MOST_STEPS = 20_000
+_STILL = 1e-12  # a step that moves no logarithm by more is none
+_STILL_SQUARED = 1e-6
+_SHORT = 0.5
+
+Odds = tuple[float, ...]
+
+
+def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS) -> Odds:
+    """Returns the odds of each class at the maximum, as many together as the defaults, from some odds on."""
+    sure, unsure = _parted(weighed)
+    x = _scaled(start)
+    here = _look(sure, unsure, x)
+    for _ in range(_MOST_STEPS):
+        step, there = _newton(here), None
+        if step:
+            x_there = _scaled(tuple(each * exp(by) for each, by in zip(x, step, strict=True)))
+            there = _look(sure, unsure, x_there)
+            if there.size() > here.size() and max(map(abs, step)) > _STILL:
+                step = there = None
+        if there is None:
+            x_there = _scaled(tuple(e / a for e, a in zip(here.found, here.against, strict=True)))
+            there = _look(sure, unsure, x_there)
+        moved = max(abs(log(now / before)) for now, before in zip(x_there, x, strict=True))
+        x, here = x_there, there
+        # After a step of Newton's what is left is about the square of it.
+        if moved < (_STILL_SQUARED if step else _STILL):
+            break
+    return x
+
+
+def _parted(weighed: Weighed) -> tuple[dict[tuple, list[float]], Weighed]:
+    """Returns the causes of what is sure, by layout, and what is not."""
+    sure: dict[tuple, list[float]] = {ORDINARY: prior()}
+    unsure = []
+    for job, weight in weighed:
+        if len(job.weights) > 1:
+            unsure.append((job, weight))
+            continue
+        counts = sure.setdefault(job.has, [0.0] * len(job.has))
+        for c, n in enumerate(job.weights[0][0]):
+            counts[c] += weight * n
+    return sure, unsure
+
+
+class _Look(NamedTuple):
+    """At some odds: causes found, what they are divided by, the gradient, minus the second derivative."""
+
+    found: list[float]
+    against: list[float]
+    gradient: list[float]
+    bend: list[list[float]]
+
+    def size(self) -> float:
+        return max(map(abs, self.gradient))
+
+
+def _look(sure: dict[tuple, list[float]], unsure: Weighed, x: Odds) -> _Look:
+    size = range(len(x))
+    look = _Look([0.0] * len(x), [0.0] * len(x), [0.0] * len(x), [[1.0] * len(x) for _ in size])
+    counts = {has: list(causes) for has, causes in sure.items()}
+    known: dict[tuple, list[float]] = {}
+    for job, weight in unsure:
+        if job.has not in known:
+            known[job.has] = ratios(job.has, x)
+            counts.setdefault(job.has, [0.0] * len(x))
+        chances = likely(job, known[job.has])
+        for c, n in enumerate(expected(chances)):
+            counts[job.has][c] += weight * n
+        _spread(look, job.has, x, chances, weight)
+    for has, causes in counts.items():
+        _add(look, has, x, causes)
+    return look
+
+
+def _spread(look: _Look, has: tuple, x: Odds, chances: list, weight: float) -> None:
+    """Takes the variance of what a job may have from the second derivative."""
+    whole = mean(has, x)
+    least = min(sum(causes) for causes, _ in chances)
+    scores = []
+    for causes, chance in chances:
+        more = sum(causes) - least  # what all have in common varies in none
+        score = [n - more * has[c] * x[c] / whole for c, n in enumerate(causes)] if more else causes
+        scores.append((score, chance))
+    middle = [0.0] * len(x)
+    for score, chance in scores:
+        present = [(c, n) for c, n in enumerate(score) if n]
+        for c, n in present:
+            middle[c] += chance * n
+            row, part = look.bend[c], weight * chance * n
+            for d, other in present:
+                row[d] -= part * other
+    for c, one in enumerate(middle):
+        if one:
+            for d, other in enumerate(middle):
+                look.bend[c][d] += weight * one * other
+
+
+def _add(look: _Look, has: tuple, x: Odds, counts: list[float]) -> None:
+    """Adds so many causes of each class on a layout."""
+    whole, together = mean(has, x), sum(counts)
+    parts = [n * each / whole for n, each in zip(has, x, strict=True)]
+    for c, part in enumerate(parts):
+        look.found[c] += counts[c]
+        look.against[c] += together * has[c] / whole
+        look.gradient[c] += counts[c] - together * part
+        look.bend[c][c] += together * part
+        for d, other in enumerate(parts):
+            look.bend[c][d] -= together * part * other
+
+
+def _newton(look: _Look) -> list[float] | None:
+    """Returns a step of all logarithms, None where it is none to a maximum, or too long to be trusted.
+
+    All odds times one factor are the same odds; what was added to the matrix keeps such a step out of it.
+    """
+    size = range(len(look.gradient))
+    root: list[list[float]] = [[0.0] * len(look.gradient) for _ in size]
+    for c in size:  # Cholesky
+        for d in range(c + 1):
+            rest = look.bend[c][d] - sum(root[c][k] * root[d][k] for k in range(d))
+            if c == d:
+                if rest <= 1e-12:
+                    return None
+                root[c][c] = sqrt(rest)
+            else:
+                root[c][d] = rest / root[d][d]
+    step = list(look.gradient)
+    for c in size:
+        step[c] = (step[c] - sum(root[c][k] * step[k] for k in range(c))) / root[c][c]
+    for c in reversed(size):
+        step[c] = (step[c] - sum(root[k][c] * step[k] for k in range(c + 1, len(step)))) / root[c][c]
+    return step if max(map(abs, step)) < _SHORT else None
+
+
+def _scaled(x: Odds) -> Odds:
+    scale = mean(ORDINARY, DEFAULT_ODDS) / mean(ORDINARY, x)
+    return tuple(each * scale for each in x)

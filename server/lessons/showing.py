@@ -1,0 +1,155 @@
+"""How often a fault shows, and how often a test shows one that is not there: a maximum over all jobs.
+
+**The likelihood.** Of a job, e runs over its explanations, W(e) is the probability that the exact engine gave
+each at rates s0 and f0, and a reading at a position where k causes act shows a fault with the chance
+p_k = 1 - (1 - f)(1 - s)^k. A job contributes
+
+    L(s, f) = sum over e of  W(e) * product over its readings of  P(reading; s, f) / P(reading; s0, f0)
+
+over the readings after the first test, which showed a fault (`explained`). What a person does next, and when
+a job ends, follows from what was read before, so it multiplies L by what does not depend on s and f. Counting
+in proven jobs alone has no such excuse, and comes out high. That the explanations weigh by the first test as
+they did at s0 is an approximation: a fault shows there by the same factor whatever its cause.
+
+**The maximum** by expectation-maximization: of a reading with a fault each cause showed with the chance
+s / p_k and the alarm was false with f / p_k; of a clean one none did. The prior is the default with the
+weight of `rates.PRIOR` readings. **The bounds** are those of the expected counts alone. What is not sure to
+be a miss, or a hit, counts for less, by the share of the variance that is missing (Louis 1982).
+"""
+
+from collections.abc import Sequence
+from math import log
+from typing import NamedTuple
+
+Explained = list[tuple[float, Sequence]]
+"""(probability, counts as `explained.Counts`) of each explanation of a job."""
+
+_MOST_STEPS = 500
+_STILL = 1e-10
+
+
+class Base(NamedTuple):
+    """The rates at which the explanations of a job were weighed."""
+
+    shows: float
+    false_alarm: float
+
+
+Said = list[tuple[Base, Explained, float]]
+"""What jobs say: the rates they were weighed at, their explanations, and how many such jobs there are."""
+
+
+class Found(NamedTuple):
+    """A rate at the maximum; expected hits and tries; and how much of them is known for sure, 0 to 1."""
+
+    value: float
+    hits: float
+    tries: float
+    known: float
+
+
+def maximum(jobs: Said, default: Base, prior: float, start: Base | None = None) -> tuple[Found, Found]:
+    """Returns `shows` and `false_alarm` at the maximum, looked for from some rates on, else the default."""
+    shows, alarm = start or default
+    for _ in range(_MOST_STEPS):
+        hits, tries, alarms, readings = _expected(jobs, shows, alarm)
+        now = Base(
+            (hits + prior * default.shows) / (tries + prior),
+            (alarms + prior * default.false_alarm) / (readings + prior),
+        )
+        moved = max(abs(now.shows - shows), abs(now.false_alarm - alarm))
+        shows, alarm = now
+        if moved < _STILL:
+            break
+    return _found(jobs, shows, alarm)
+
+
+def log_posterior(at: Base, jobs: Said, default: Base, prior: float) -> float:
+    """Returns the logarithm of prior times likelihood, but for a constant."""
+    total = 0.0
+    for rate, usual in zip(at, default, strict=True):
+        total += prior * (usual * log(rate) + (1.0 - usual) * log(1.0 - rate))
+    for base, explained, number in jobs:
+        total += number * log(sum(_weighed(explained, base, *at)))
+    return total
+
+
+def _expected(jobs: Said, shows: float, alarm: float) -> tuple[float, float, float, float]:
+    """Returns expected (hits, tries) of `shows`, then of `false_alarm`."""
+    hits = tries = alarms = readings = 0.0
+    for base, explained, number in jobs:
+        values = _weighed(explained, base, shows, alarm)
+        total = sum(values)
+        for (_, counts), value in zip(explained, values, strict=True):
+            share = number * value / total
+            for causes, faulted, clean in counts:
+                chance = _chance(causes, shows, alarm)
+                hits += share * faulted * causes * shows / chance
+                tries += share * (faulted + clean) * causes
+                alarms += share * faulted * alarm / chance
+                readings += share * (faulted + clean)
+    return hits, tries, alarms, readings
+
+
+def _found(jobs: Said, shows: float, alarm: float) -> tuple[Found, Found]:
+    hits, tries, alarms, readings = _expected(jobs, shows, alarm)
+    doubt, false_doubt = 0.0, 0.0
+    for base, explained, number in jobs:
+        of_shows, of_alarm = _Spread(), _Spread()
+        values = _weighed(explained, base, shows, alarm)
+        for (_, counts), value in zip(explained, values, strict=True):
+            score = false_score = within = false_within = 0.0
+            for causes, faulted, clean in counts:
+                chance = _chance(causes, shows, alarm)
+                mine, false = shows / chance, alarm / chance
+                score += causes * (faulted * mine - (faulted + clean) * shows)
+                within += causes * faulted * mine * (1.0 - mine)
+                false_score += faulted * false - (faulted + clean) * alarm
+                false_within += faulted * false * (1.0 - false)
+            of_shows.add(value, score, within)
+            of_alarm.add(value, false_score, false_within)
+        doubt += number * of_shows.variance()
+        false_doubt += number * of_alarm.variance()
+    return (
+        Found(shows, hits, tries, _known(doubt, tries * shows * (1.0 - shows))),
+        Found(alarm, alarms, readings, _known(false_doubt, readings * alarm * (1.0 - alarm))),
+    )
+
+
+class _Spread:
+    """The variance of what is counted of a job, between its explanations and within each."""
+
+    def __init__(self) -> None:
+        self._weight = self._sum = self._squares = 0.0
+
+    def add(self, weight: float, score: float, within: float) -> None:
+        self._weight += weight
+        self._sum += weight * score
+        self._squares += weight * (score * score + within)
+
+    def variance(self) -> float:
+        mean = self._sum / self._weight
+        return max(0.0, self._squares / self._weight - mean * mean)
+
+
+def _known(doubt: float, spread: float) -> float:
+    return min(1.0, max(0.0, 1.0 - doubt / spread)) if spread > 0.0 else 0.0
+
+
+def _weighed(explained: Explained, base: Base, shows: float, alarm: float) -> list[float]:
+    """Returns the weight of each explanation at these rates."""
+    values = []
+    for weight, counts in explained:
+        for causes, faulted, clean in counts:
+            chance, usual = _chance(causes, shows, alarm), _chance(causes, *base)
+            if faulted:
+                weight *= (chance / usual) ** faulted
+            if clean:
+                weight *= ((1.0 - chance) / (1.0 - usual)) ** clean
+        values.append(weight)
+    return values
+
+
+def _chance(causes: int, shows: float, alarm: float) -> float:
+    """Returns the chance that a position where so many causes act shows a fault."""
+    return 1.0 - (1.0 - alarm) * (1.0 - shows) ** causes

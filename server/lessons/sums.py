@@ -1,0 +1,199 @@
+"""What the figures are made of, summed over the jobs of a span: one job more or less is one step.
+
+Nothing here depends on the order in which jobs came and went, but for the last bits of a float.
+"""
+
+import json
+from bisect import insort
+from collections import Counter
+from typing import Any
+
+from server.lessons import minutes
+from server.lessons.composed import DEFAULT_ODDS
+from server.lessons.contribution import ANOTHER_SORT
+from server.lessons.rates import DEFAULT
+from server.lessons.reliability import BANDS
+from server.lessons.reliability import Claims
+from server.lessons.reliability import band_of
+from server.lessons.times import Timed
+from server.lessons.times import Times
+
+_PPB = 1_000_000_000
+
+Job = dict[str, Any]
+Groups = Counter[tuple]
+"""What jobs say -> how many say just that: many go the same way."""
+
+
+class Sums:
+    """The jobs of a span and what they come to."""
+
+    def __init__(self) -> None:
+        """Starts without a job."""
+        self.jobs: dict[str, Job] = {}
+        self.unclocked: set[str] = set()
+        # Lines of jobs, each list in order of them.
+        self.names: list[tuple[str, str, int]] = []  # job, name of its vehicle, when it was closed
+        self.counted: list[str] = []
+        self.proven: list[str] = []
+        self.repaired: list[str] = []
+        self.left_out: list[tuple[str, str]] = []  # why, job
+        self.found: list[tuple[str, int, str, str]] = []  # job, number of the cause in it, class, place
+        self.parts: list[tuple[str, int, int]] = []  # job, bought, saved
+        self.causes: Groups = Counter()
+        self.readings: Groups = Counter()
+        self.checks: dict[str, list[int]] = {}
+        self.claims = [Claims() for _ in BANDS[1:]]
+        self.by_action: dict[str, Times] = {}
+        self.by_position: dict[tuple[str, str], Times] = {}
+        self.by_model: dict[str, Times] = {}
+        self.all_times: dict[str, Times] = {}
+        self.layouts: Counter[str] = Counter()
+        self.work: dict[str, tuple[int, int, int]] = {}  # job -> milliseconds, plan in hundredths, times
+        self.times_left_out = 0
+        # Where the last searches for a maximum ended: the next begin there.
+        self.changes = 0  # how often a job came or went
+        self.rates: list[dict[str, Any]] = []
+        self.rates_at = -1  # `changes` when they were worked out
+        self.odds = DEFAULT_ODDS
+        self.base = DEFAULT
+        self._names: dict[str, list[tuple[int, str, str]]] = {}  # by model: when closed, job, name
+
+    def hold(self, jobs: dict[str, Job], unclocked: set[str]) -> None:
+        """Makes these the jobs of the span; `unclocked` are those of which no time counts."""
+        for name in [name for name in self.jobs if name not in jobs]:
+            self._remove(name)
+        for name, job in jobs.items():
+            before = self.jobs.get(name)
+            if before is job and (name in self.unclocked) == (name in unclocked):
+                continue
+            if before is not None:
+                self._remove(name)
+            self._add(job, name not in unclocked)
+
+    def name_of(self, model: str) -> str:
+        """Returns the name that the model's last vehicle has."""
+        return self._names[model][-1][2]
+
+    def positions(self) -> list[list]:
+        """Returns every position of the jobs as [id, what it is called, edge], the usual ones first."""
+        found: dict[str, list] = {}
+        for layout in sorted(self.layouts, key=lambda each: (-self.layouts[each], each)):
+            for position in json.loads(layout):
+                found.setdefault(position[0], position)
+        return list(found.values())
+
+    def _add(self, job: Job, clocked: bool) -> None:
+        self.changes += 1
+        self.jobs[job["job"]] = job
+        self.times_left_out += job["times_left_out"]
+        _count(self.layouts, _layout(job), 1)
+        self._count(job, 1)
+        for ordered, line in self._lines(job):
+            insort(ordered, line)
+        band = band_of(job)
+        if band is not None:
+            self.claims[band].add(job["job"], job["claimed_ppb"] / _PPB, job["right"])
+        if not clocked:
+            self.unclocked.add(job["job"])
+            return
+        insort(self._names.setdefault(job["model"], []), _named(job))
+        for kept, key, timed in self._times(job):
+            kept.setdefault(key, Times()).add(timed)
+        self._plan(job)
+
+    def _remove(self, name: str) -> None:
+        job = self.jobs.pop(name)
+        self.changes += 1
+        self.times_left_out -= job["times_left_out"]
+        _count(self.layouts, _layout(job), -1)
+        self._count(job, -1)
+        for ordered, line in self._lines(job):
+            ordered.remove(line)
+        band = band_of(job)
+        if band is not None:
+            self.claims[band].remove(name)
+        if name in self.unclocked:
+            self.unclocked.remove(name)
+            return
+        self._names[job["model"]].remove(_named(job))
+        for kept, key, timed in self._times(job):
+            kept[key].remove(timed)
+            if not kept[key].jobs:
+                del kept[key]
+        self.work.pop(name, None)
+
+    def _count(self, job: Job, sign: int) -> None:
+        """Counts what a job says of the rates, or counts it no more."""
+        if job["why"]:
+            return
+        _count(self.causes, causes_of(job), sign)
+        if job["readings"]:
+            _count(self.readings, readings_of(job), sign)
+        for rate, counts in job["checks"].items():
+            total = self.checks.setdefault(rate, [0, 0])
+            total[0] += sign * counts[0]
+            total[1] += sign * counts[1]
+
+    def _lines(self, job: Job) -> list[tuple[list, Any]]:
+        """Returns what a job is in the lists."""
+        name = job["job"]
+        lines: list[tuple[list, Any]] = [(self.names, (name, job["name"], job["closed"]))]
+        if job["faulted"] and not job["unrepaired"]:  # a fault was seen, and closed as done
+            lines.append((self.repaired, name))
+        if job["bought"] or job["saved"]:
+            lines.append((self.parts, (name, job["bought"], job["saved"])))
+        if job["why"]:
+            return [*lines, (self.left_out, (job["why"], name))]
+        lines.append((self.counted, name))
+        if job["proven"]:
+            lines.append((self.proven, name))
+        causes = enumerate(job["causes"])
+        return lines + [(self.found, (name, n, kind, place)) for n, (kind, place) in causes]
+
+    def _times(self, job: Job) -> list[tuple[dict, Any, Timed]]:
+        """Returns where each time of a job is kept."""
+        found: list[tuple[dict, Any, Timed]] = []
+        reach = {each[0]: each[4] for each in job["positions"]}
+        for action, position, ms in job["times"]:
+            plan = minutes.planned(minutes.Taken(action, position, ms), reach)
+            timed = Timed(ms, job["job"], int(plan * 100 + 0.5))
+            found.append((self.all_times, action, timed))
+            # These are planned with, and the hands at another sort of part are not those at this one.
+            if job["why"] != ANOTHER_SORT:
+                found.append((self.by_action, action, timed))
+            if action == minutes.REACH:
+                found.append((self.by_position, (job["layout"], position), timed))
+                found.append((self.by_model, job["model"], timed))
+        return found
+
+    def _plan(self, job: Job) -> None:
+        times = [timed for kept, _, timed in self._times(job) if kept is self.all_times]
+        if times:
+            took, plan = sum(each.ms for each in times), sum(each.plan_x100 for each in times)
+            self.work[job["job"]] = (took, plan, len(times))
+
+
+def causes_of(job: Job) -> tuple:
+    """Returns what a job says of the classes of causes: (causes its layout has, weights of compositions)."""
+    return tuple(job["has"]), tuple((tuple(key), share) for key, share in job["weights"])
+
+
+def readings_of(job: Job) -> tuple:
+    """Returns what a job's readings say: (rates it was weighed at, explanations with their counts)."""
+    explained = tuple((share, tuple(map(tuple, counts))) for share, counts in job["readings"])
+    return tuple(job["base"]), explained
+
+
+def _count(groups: Counter, said: object, sign: int) -> None:
+    groups[said] += sign
+    if not groups[said]:
+        del groups[said]
+
+
+def _layout(job: Job) -> str:
+    return json.dumps([each[:3] for each in job["positions"]], sort_keys=True)
+
+
+def _named(job: Job) -> tuple[int, str, str]:
+    return job["closed"], job["job"], job["name"]
