@@ -34,7 +34,8 @@ def wheels(log: Log, phone: Phone, at: int) -> None:
     work.choose(lambda choice: choice["reads"] == "good", "wiring.measure")
     work.choose(lambda choice: choice["reads"] == "bad", "wiring.measure")
     work.car.bad_circuits = []
-    work.repair(f"circuit:{place}")
+    work.repair(f"circuit:{place}", "ring")
+    work.choose(lambda choice: choice["reads"] == "good", "measure.again")
     _end(work)
 
 

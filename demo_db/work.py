@@ -189,9 +189,10 @@ class Work:
             self.scan(self.label_on(expects["unit"]) or self.take_label(), expects)
         raise StoryBroken(f"{self.name}: the move does not end")
 
-    def repair(self, cause: str) -> None:
-        """Say that a cause was found and put right."""
-        self.record({"kind": "circuit_repaired", "data": {"cause": cause, "what": "repaired"}})
+    def repair(self, cause: str, segment: str) -> None:
+        """Say that a cause was found and put right, and at which segment of its circuit."""
+        data = {"cause": cause, "what": "repaired", "segment": segment}
+        self.record({"kind": "circuit_repaired", "data": data})
 
     def scan(self, code: str, expects: dict, outcome: str = "ours") -> None:
         """Scan a label and record what the core makes of it."""

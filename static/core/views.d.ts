@@ -57,6 +57,12 @@ export interface Action {
   events: Draft[];
 }
 
+/** Records a repair: its form asks where (into `segment` of the fact) and takes pictures, of a position or "". */
+export interface RepairAction extends Action {
+  segments: { id: string; words: string }[];
+  position: string;
+}
+
 /** Where a sensor can be: one of these, or at a position of a vehicle. */
 export type Place = 'fitted' | 'out' | 'stock' | 'counter' | 'customer' | 'scrapped' | 'mixed';
 export type How = 'scanned' | 'typed' | 'tapped';
@@ -246,10 +252,15 @@ export interface WayChoice extends Action {
   wants: '' | 'part' | 'note';
 }
 
+export interface RepairWay extends RepairAction {
+  id: string;
+  wants: '';
+}
+
 export interface WaysView {
   /** `part` is the number to order, as far as it is known; null while it rests already. */
   pause: { text: string; part: string; choices: WayChoice[] } | null;
-  repair: { text: string; choices: WayChoice[] };
+  repair: { text: string; choices: RepairWay[] };
   /** `people` are those who worked on the job; the name and a note go into `event`. */
   hand: { text: string; people: string[]; event: Draft };
   close: {
@@ -481,7 +492,7 @@ export interface PlainStep {
   /** Over several steps that are gone through on one screen. */
   heading: string | null;
   text: string;
-  second: Action | null;
+  second: Action | RepairAction | null;
   /** Ways out that are always there. */
   also: Action[];
   progress: Progress | null;
@@ -489,7 +500,7 @@ export interface PlainStep {
 
 export interface TapStep extends PlainStep {
   form: null;
-  action: Action;
+  action: Action | RepairAction;
   expects: { do?: 'lock'; position?: string; positions?: string[]; unit?: string };
   choices: never[];
 }
@@ -582,7 +593,7 @@ export interface ChoicesStep extends PlainStep {
   form: 'choices';
   action: null;
   expects: {};
-  choices: Action[];
+  choices: (Action | RepairAction)[];
 }
 
 export interface ScanStep extends PlainStep {

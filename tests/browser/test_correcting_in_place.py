@@ -122,3 +122,25 @@ def test_the_plate_of_a_vehicle_is_corrected_from_its_page(take_screens):
     page.get_by_label("Plate").fill("KL 4711")
     save(phone)
     assert righted(page)["vehicle"]["plate"] == "KL 4711"
+
+
+def test_a_code_that_was_typed_wrongly_is_put_right_with_what_was_said_of_it(take_screens):
+    driver = job_driver().begin()
+    code = {"position": OUTER, "code": "B1A2B", "failure_type": "13"}
+    driver.test(OUTER, codes=[code], open_list=True, means=[{"code": "B1A2B", "means": "lower loom"}])
+    phone = take_screens(width=320).holds(driver)
+    page = phone.show(f"/#/job/{JOB}/trail")
+    page.get_by_text("Something here is wrong").first.click()
+    page.get_by_role("link", name="Self-test: fault at right outer.").click()
+    field = page.get_by_label("Trouble code at right outer")
+    assert field.input_value() == "B1A2B-13"
+    field.fill("b1a2")
+    page.get_by_text("B1A2 is not the form of a trouble code").wait_for()
+    field.fill("b1a2c-96")
+    page.get_by_label("What B1A2B means").fill("upper loom")
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    save(phone)
+    right = righted(page)
+    assert right["codes"] == [{"position": OUTER, "code": "B1A2C", "failure_type": "96"}]
+    assert right["means"] == [{"code": "B1A2C", "means": "upper loom"}]
+    assert right["open_list"] is True

@@ -129,11 +129,12 @@ def test_a_repair_is_recorded_from_any_step(open_at):
     page = open_at(faulted())
     ways(page, "repair")
     page.get_by_label("wiring at right outer").check()
-    page.get_by_label("A word for the record").fill("pin pushed back")
+    page.get_by_label("Sensor pins").check()
+    page.get_by_label("In your own words").fill("pin pushed back")
     page.get_by_role("button", name="Record the repair").click()
     page.locator("[data-step=test]").wait_for()
     said = next(fact["data"] for fact in facts(page) if fact["kind"] == "circuit_repaired")
-    assert said == {"cause": "circuit:rear-right-outer", "what": "pin pushed back"}
+    assert said == {"cause": "circuit:rear-right-outer", "what": "pin pushed back", "segment": "pins"}
 
 
 def hands_over(page, *, to: str):

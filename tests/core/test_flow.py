@@ -77,6 +77,7 @@ def test_a_fault_that_stays_leads_to_the_wiring_and_is_proven_after_the_repair(c
     job.choose(1)
     assert (job.step()["progress"]["now"], job.step()["progress"]["total"]) == (3, 4)
     job.tap("second")
+    job.choose(0)
     for _ in range(3):
         job.test()
         if job.view()["proof"]["settled"]:

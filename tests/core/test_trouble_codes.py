@@ -177,3 +177,51 @@ def test_a_meaning_of_another_form_is_refused_by_its_field(core, means):
     data = {"heard": True, "faulted": [OUTER], "silent": [], "unplugged": [], "codes": [CODE],
             "came_and_went": False, "note": "", "open_list": False, "means": means}  # fmt: skip
     assert "data.means" in job.check({"kind": "test_run", "data": data})["sentence"]
+
+
+def fields_of(job, core):
+    slip = job.events[-1]
+    asked = core("entry", job=job.job, device=slip["device"], seq=slip["seq"])
+    return {field["name"]: (english(field["words"]), field["value"]) for field in asked["fields"]}
+
+
+def test_the_codes_of_a_test_and_what_they_mean_can_be_entered_anew(core):
+    job = begin(Driver(core), "v1")
+    elsewhere = {"position": "", "code": "U1005", "failure_type": ""}
+    job.test(OUTER, "rear-left-inner", codes=[CODE, elsewhere], open_list=True,
+             means=[{"code": "B1A2B", "means": "lower loom"}])  # fmt: skip
+    asked = fields_of(job, core)
+    assert {name: asked[name] for name in asked if "." in name} == {
+        "codes.rear-left-inner": ("Trouble code at left inner", ""),
+        "codes.rear-right-outer": ("Trouble code at right outer", "B1A2B-13"),
+        "codes.": ("Trouble code, no position", "U1005"),
+        "means.B1A2B": ("What B1A2B means", "lower loom"),
+    }
+
+
+def test_a_sort_that_stores_no_codes_asks_for_none(core):
+    job = begin(Driver(core), "v1", "door-speaker/doors-4")
+    job.test("door-front-left")
+    assert not [name for name in fields_of(job, core) if "." in name]
+
+
+def test_a_code_put_right_is_reasoned_with_told_and_offered_as_it_is_now(core):
+    """A failure type of an open circuit speaks for the wiring; typed by mistake, it must not any more."""
+    job = begin(Driver(core), "v1")
+    job.test(OUTER, codes=[CODE], open_list=True, means=[{"code": "B1A2B", "means": "lower loom"}])
+    slip = job.events[-1]
+    before = job.view()["reasoning"]["causes"]
+    right = {"position": OUTER, "code": "B1A2C", "failure_type": ""}
+    entry = {"kind": "test_run", "data": {**slip["data"], "codes": [right],
+             "means": [{"code": "B1A2C", "means": "lower loom"}]}}  # fmt: skip
+    job.fact("put_right", device=slip["device"], seq=slip["seq"], entry=entry, reason="slip")
+
+    assert job.view()["reasoning"]["causes"] != before
+    assert "Code B1A2C at right outer" in english(core("report", job=job.job)["done"][0]["sentence"])
+    again = begin(Driver(core, job="j000000000002", device="d0000000000000002"), "v2")
+    assert offered(again) == []
+    assert [means for means, _ in offered(again, "B1A2C")] == ["lower loom"]
+    without = begin(Driver(core, job="j000000000003", device="d0000000000000003"), "v4")
+    without.test(OUTER, codes=[right], open_list=True)
+    chances = [each["probability_words"] for each in without.view()["reasoning"]["causes"]]
+    assert [each["probability_words"] for each in job.view()["reasoning"]["causes"]] == chances

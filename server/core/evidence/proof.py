@@ -19,6 +19,7 @@ from ..messages import percent
 from ..messages import sentences
 from ..state.job import Job
 from . import readings
+from . import retaken
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
 _MOST_TESTS = 60
@@ -77,7 +78,7 @@ def proof(job: Job, result: dict | None) -> dict:
     clear = result["clear"] if result else 0
     wanted = job.confidence_ppb
     in_a_row = clean_in_a_row(job, result)
-    settled = result is not None and holds.is_clear(result, wanted)
+    settled = result is not None and holds.is_clear(result, wanted) and not open_reading(job)
     coming = result.get("proof") if result else None
     return {
         "clean_in_a_row": in_a_row,
@@ -88,6 +89,11 @@ def proof(job: Job, result: dict | None) -> dict:
         "sentence": _sentence(job, result, in_a_row, wanted, coming) if in_a_row and result else "",
         "run_words": _run_words(job, coming) if coming and in_a_row else "",
     }
+
+
+def open_reading(job: Job) -> dict | None:
+    """Return the reading that an open job still owes for a proof of its repair (`retaken.owed`), or None."""
+    return None if job.is_closed() else retaken.owed(job)
 
 
 def _sentence(job, result, in_a_row, wanted, coming) -> dict:

@@ -1,4 +1,4 @@
-"""Folding of evidence: tests, meter readings, cleaning, repairs, and how parts were fitted."""
+"""Folding of evidence: tests, meter readings, cleaning, and how parts were fitted."""
 
 from ..codes import troublecode
 from ..log import envelope
@@ -20,7 +20,6 @@ from .naming import Unit
 from .places import fitted_on
 from .several import Codes
 from .several import Meanings
-from .several import RepairedCause
 
 AT_ONCE = "at_once"
 # What was done to bring out a fault that comes and goes, since the test before; at once: nothing.
@@ -97,20 +96,6 @@ def _circuit_measured(state, event, job) -> None:
             "repairs_before": len(job["repairs"]),
         }
     )
-
-
-def _circuit_repaired(state, event, job) -> None:
-    data = event["data"]
-    cause = data["cause"]
-    job["walk"] = None
-    repair = {"cause": cause, "what": data["what"], "at": event["at"]}
-    if cause in job["pending"]["repaired"]:
-        repair["again"] = True  # before any test: to the reasoning it is one repair
-    _once(job["pending"]["repaired"], cause)
-    job["repairs"].append(repair)
-    move = job["move"]
-    if move and "round" in move and cause == "circuit:" + move["position"]:
-        del move["round"]  # what is measured now is another circuit
 
 
 def _connector_locked(state, event, job) -> None:
@@ -226,12 +211,5 @@ KINDS = (
         Text("override", later=True),
         does=_circuit_measured,
         tells=_tell_circuit_measured,
-    ),
-    Kind(
-        "circuit_repaired",
-        RepairedCause("cause"),
-        Text("what"),
-        does=_circuit_repaired,
-        tells=("facts-repaired", "cause"),
     ),
 )

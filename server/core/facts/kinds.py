@@ -14,6 +14,7 @@ from . import looks
 from . import moves
 from . import pausing
 from . import printing
+from . import repairing
 from . import returns
 from . import settings
 from . import sounder
@@ -25,6 +26,7 @@ ALL = (
     + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
+    + repairing.KINDS
     + listening.KINDS
     + sounder.KINDS
     + units.KINDS

@@ -36,16 +36,17 @@ def _looked(state, event, job) -> None:
 
 def _photo_taken(state, event, job) -> None:
     data = event["data"]
-    job["photos"].append(
-        {
-            "sha256": data["sha256"],
-            "shows": data["shows"],
-            "position": data["position"],
-            "unit": data["unit"],
-            "sat": state.occupant(job["vehicle"], data["position"]) or "",
-            "at": event["at"],
-        }
-    )
+    photo = {
+        "sha256": data["sha256"],
+        "shows": data["shows"],
+        "position": data["position"],
+        "unit": data["unit"],
+        "sat": state.occupant(job["vehicle"], data["position"]) or "",
+        "at": event["at"],
+    }
+    if "repair" in data:
+        photo["repair"] = data["repair"]
+    job["photos"].append(photo)
 
 
 def _photos_skipped(state, event, job) -> None:
@@ -100,6 +101,9 @@ def _tell_looked(names, data) -> dict:
 
 
 def _tell_photo_taken(names, data) -> dict:
+    if "repair" in data:
+        where = names.position(data["position"]) if data["position"] else "none"
+        return message("facts-picture-of-repair", when=data["repair"], position=where)
     if data["position"]:
         return message("facts-picture-of-position", position=names.position(data["position"]))
     return message("facts-picture", shows=data["shows"], sort=names.sort.identity)
@@ -146,6 +150,8 @@ KINDS = (
         Choice("shows", ("position", "screen", "unit", "work")),
         Position("position", or_none=True),
         Unit("unit", or_none=True),
+        # Of the wiring, before or after its repair.
+        Choice("repair", ("before", "after"), later=True),
         does=_photo_taken,
         tells=_tell_photo_taken,
         role=BOTH,

@@ -12,6 +12,7 @@ from ..words import causes
 from ..words import words
 from . import cleaning
 from . import moving
+from . import repairing
 from . import spare
 from . import stuck
 from . import testing
@@ -22,20 +23,18 @@ from .step import step
 def fix_step(job: Job, cause: str, moves: list) -> dict:
     """Return the step that deals with a live cause of the verdict; `moves` are what else can be done."""
     kind, what, _ = causes.split(cause)
-    base = cause.partition("#")[0]
     if kind == "unit":
         made = replace_step(job, what)
     elif kind == "blocked":
         made = cleaning.found(job, what)
     elif kind == "circuit":
-        repair = action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired"))
-        made = moving.measure(job, what, repair)
+        made = moving.measure(job, what, repairing.repaired(job, cause))
         made["id"] = "wiring." + made["id"]
         done, complete = checks.now(job, what)
         if complete and made["id"] == "wiring.measure.done" and "bad" not in done.values():
             made = stuck.nothing_found(job, what, moves)
     else:
-        made = _shared(job, cause, base)
+        made = _shared(job, cause)
     made["also"] = [testing.again(job)]
     return made
 
@@ -150,13 +149,9 @@ def shared_step(job: Job, found: list) -> dict:
     live.sort(key=lambda cause: (job.repairs_of(cause.partition("#")[0]), cause))
     choices = []
     for cause in live:
-        base = cause.partition("#")[0]
-        choices.append(
-            {
-                "words": message("guide-shared-several-repaired", cause=causes.phrase(job, cause)),
-                "events": [draft("circuit_repaired", cause=base, what="repaired")],
-            }
-        )
+        choice = repairing.repaired(job, cause)
+        choice["words"] = message("guide-shared-several-repaired", cause=causes.phrase(job, cause))
+        choices.append(choice)
     return step(
         "wiring.several",
         message("guide-shared-several-title"),
@@ -168,10 +163,10 @@ def shared_step(job: Job, found: list) -> dict:
     )
 
 
-def _shared(job: Job, cause, base) -> dict:
+def _shared(job: Job, cause) -> dict:
     return step(
         "wiring.shared",
         message("guide-shared-title", cause=causes.phrase(job, cause)),
         sentences([causes.fix(job, cause), message("guide-shared-text")]),
-        action=action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired")),
+        action=repairing.repaired(job, cause),
     )

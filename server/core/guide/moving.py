@@ -73,6 +73,18 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
             second=second if repair else None,
         )
     check = open_checks[0]
+    made = ask(job, position, check)
+    made["second"] = repair
+    made["progress"] = {
+        "now": len(checks) - len(open_checks) + 1,
+        "total": len(checks),
+        "word": message("guide-progress-check"),
+    }
+    return made
+
+
+def ask(job: Job, position: str, check: dict) -> dict:
+    """Return the step of one check at one position: what to do, and a tap for each reading."""
     compares = isinstance(check.get("limit"), limits.Beside)
     figures = {"compared": ""} if compares else {}
     choices = []
@@ -93,7 +105,7 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
         )  # fmt: skip
     return step(
         "measure",
-        message("guide-measure-title", position=name, check=check["title"]),
+        message("guide-measure-title", position=words.position_name(job, position), check=check["title"]),
         _text(check),
         form="measure",
         choices=choices,
@@ -102,12 +114,6 @@ def measure(job: Job, position: str, repair: dict | None = None) -> dict:
             "check": check["id"],
             "units": figure.offered(check["unit"]),
             "compares": compares,
-        },
-        second=repair,
-        progress={
-            "now": len(checks) - len(open_checks) + 1,
-            "total": len(checks),
-            "word": message("guide-progress-check"),
         },
     )
 

@@ -18,6 +18,7 @@ from . import fixing
 from . import mixed_up
 from . import moving
 from . import opening
+from . import repairing
 from . import repeats
 from . import settling
 from . import sounder
@@ -59,6 +60,9 @@ def without_reasoning(job: Job) -> dict | None:
     under_way = _under_way(job, None)
     if under_way:
         return under_way[1]
+    owed = repairing.owed(job)
+    if owed:
+        return owed
     if needs_test(job):
         return testing.test_step(job, job.sort.says("guide-test-run"))
     return sounder.unproven(job)
@@ -69,6 +73,9 @@ def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     under_way = _under_way(job, moves)
     if under_way:
         return under_way
+    owed = repairing.owed(job)
+    if owed:
+        return "prove", owed
     if needs_test(job):
         return _retest(job, result)
     unproven = sounder.unproven(job)

@@ -5,6 +5,7 @@ from ..facts.draft import draft
 from ..messages import message
 from ..state.job import Job
 from ..words import words
+from . import repairing
 from .step import action
 from .step import step
 
@@ -15,6 +16,8 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     _, complete = checks.now(job, position)
     cause = "circuit:" + position
     others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
+    found = repairing.repaired(job, cause)
+    found["words"] = message("guide-stuck-found")
     choices = [
         {
             "words": message("guide-stuck-again"),
@@ -29,10 +32,7 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
                 )
             ],
         },
-        {
-            "words": message("guide-stuck-found"),
-            "events": [draft("circuit_repaired", cause=cause, what="repaired")],
-        },
+        found,
     ]
     if "control" not in job.sort.without:
         choices.append(

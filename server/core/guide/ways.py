@@ -12,6 +12,7 @@ from ..state.jobs_in_part import people_of
 from ..words import causes
 from ..words import words
 from . import fitting
+from . import repairing
 from .finishing import place_choices
 from .step import action
 from .step import step
@@ -107,12 +108,16 @@ def _repair(job: Job) -> dict:
     return {
         "text": message("ways-repair-text"),
         "choices": [
-            {
-                "id": cause,
-                "words": causes.phrase(job, cause),
-                "wants": "",
-                "events": [draft("circuit_repaired", cause=cause, what="repaired")],
-            }
+            repairing.asked(
+                job,
+                cause,
+                {
+                    "id": cause,
+                    "words": causes.phrase(job, cause),
+                    "wants": "",
+                    "events": [draft("circuit_repaired", cause=cause, what="repaired")],
+                },
+            )
             for cause in found
         ],
     }

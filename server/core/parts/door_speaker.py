@@ -80,4 +80,5 @@ DOOR_SPEAKER = Sort(
     complaints=declared.complaints(_say, "silent", "rattles", "crackles"),
     without=("feed", "control"),
     codes=False,
+    segments=("pins", "connector", "wire", "hinge", "control-plug", "channel"),
 )

@@ -79,5 +79,6 @@ IGNITION_COIL = Sort(
     minutes={"pull": 1.0, "plug": 1.5, "fit": 1.5, "test": 4.0, "meter": 6.0},
     complaints=declared.complaints(_say, "shakes", "lamp", "power"),
     outline="engine",
+    segments=("pins", "connector", "spark-plug", "wire", "control-plug", "channel", "supply", "ground"),
     hangs=False,
 )

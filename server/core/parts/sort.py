@@ -67,6 +67,9 @@ Walk = namedtuple(
     ),
 )  # fmt: skip
 
+# The segments of a circuit at which something can be repaired, from the unit on: what most sorts have.
+SEGMENTS = ("pins", "connector", "wire", "splice", "loom", "control-plug", "channel", "supply", "ground")
+
 # A wire that a check is made on, as long as it may be: a size of `meter/copper.py`, and whole metres.
 Wire = namedtuple("Wire", ("size", "metres"))
 
@@ -106,6 +109,7 @@ class Sort:
         outline: str = "vehicle",
         without: tuple = (),
         hangs: bool = True,
+        segments: tuple = SEGMENTS,
     ):
         """Declare a sort.
 
@@ -123,7 +127,7 @@ class Sort:
         customers mostly say; `outline` is what positions with a place are drawn on, "vehicle" or "engine"
         (static/shapes/vehicle.js). `without` are the kinds of cause that it has none of, "feed" and
         "control"; `hangs` tells whether a unit may hang on its wire for a test: else each is pushed home
-        before it.
+        before it. `segments` are those of a circuit, as `segment` names them.
         """
         self.identity = identity
         self.layouts = layouts
@@ -150,6 +154,7 @@ class Sort:
         self.outline = outline
         self.without = without
         self.hangs = hangs
+        self.segments = segments
 
     def called(self, position: dict):
         """Return what a position of a job is called: a ready-made one by a message, others as named."""
@@ -175,3 +180,7 @@ class Sort:
             if check["id"] == identity:
                 return check
         return None
+
+    def segment(self, identity: str) -> dict:
+        """Return what a segment of a circuit is called; one in somebody's own words as it was typed."""
+        return self.says("causes-segment", segment=identity)

@@ -83,4 +83,5 @@ WHEEL_SENDER = Sort(
     complaints=declared.complaints(_say, "lamp", "pulses", "speed"),
     without=("feed",),
     hangs=False,
+    segments=("ring", "pins", "connector", "wire", "splice", "control-plug", "channel"),
 )

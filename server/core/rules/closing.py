@@ -1,5 +1,9 @@
-"""A job closes when no unit is out, no conflict open, no move under way, no position empty by accident."""
+"""A job closes when no unit is out, no conflict open, no move under way, no position empty by accident.
 
+One that was repaired also when each reading that was bad before is good now, or was left with a reason.
+"""
+
+from ..evidence import retaken
 from ..messages import message
 from ..state.job import Job
 from ..words import labels_on_unit
@@ -12,9 +16,18 @@ def refuse(fold, draft, job):
     if draft["kind"] != "job_closed":
         return None
     blockers = blocked_by(job)
-    if not blockers:
+    if blockers:
+        return refusal("closing", message("rules-closing-title"), blockers[0], message("rules-closing-do"))
+    reading = None if "why" in draft["data"] else retaken.owed(job)
+    if not reading:
         return None
-    return refusal("closing", message("rules-closing-title"), blockers[0], message("rules-closing-do"))
+    check, name = reading["check"], words.position_name(job, reading["position"])
+    return refusal(
+        "closing",
+        message("rules-closing-title"),
+        message("rules-closing-reading", check=check["title"], position=name, stands=reading["stands"]),
+        message("rules-closing-reading-do"),
+    )
 
 
 def blocked_by(job: Job, but_move: bool = False) -> list[dict]:

@@ -79,13 +79,18 @@ class Job:
 
     @property
     def repairs(self) -> list[dict]:
-        """All its repairs as {"cause", "what", "at"}, the first one first."""
+        """All its repairs as {"cause", "what", "at"}, the first one first; newer ones have "segment", too."""
         return self.facts["repairs"]
 
     @property
     def measurements(self) -> list[dict]:
         """What was measured on circuits as {"position", "check", "value", "reads", "repairs_before"}."""
         return self.facts["meter"]
+
+    @property
+    def not_retaken(self) -> list[dict]:
+        """The bad readings that a repair left as they are, each with its reason (facts/repairing.py)."""
+        return self.facts.get("not_retaken", [])
 
     @property
     def sounder_checks(self) -> list[dict]:

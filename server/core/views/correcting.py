@@ -1,5 +1,6 @@
 """An entry as it can be put right: what of it can be entered anew, and what that changes in the job."""
 
+from ..codes import troublecode
 from ..evidence import verdict
 from ..facts.kinds import KINDS
 from ..messages import message
@@ -36,6 +37,8 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
     """Return {"name", "words", "form", "value", "options"} of each field of an entry of the history.
 
     "vehicle.plate" is the `plate` of `vehicle`. Outside a job positions and units are not asked for.
+    "codes.POSITION" is the code that a test showed there, with its failure type behind a hyphen, "means.CODE"
+    what somebody said that a code means.
     """
     found = []
     for name in FIELDS.get(entry["kind"], ()):
@@ -53,7 +56,27 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
                 "options": options,
             }
         )
+    return found + (_codes(job, entry["data"]) if job and entry["kind"] == "test_run" else [])
+
+
+def _codes(job: Job, data: dict) -> list[dict]:
+    """Return a field for each code of a test, for each faulted position without one, and for each meaning."""
+    codes = {code["position"]: troublecode.in_one(code) for code in data["codes"]}
+    places = [each["id"] for each in job.positions if each["id"] in data["faulted"] or each["id"] in codes]
+    found = []
+    for place in (places if job.sort.codes else []) + ([""] if "" in codes else []):
+        where = words.position_name(job, place) if place else "none"
+        asked = message("views-correct-code", position=where)
+        found.append(_text("codes." + place, asked, codes.get(place, "")))
+    for said in data.get("means", []):
+        found.append(
+            _text("means." + said["code"], message("views-correct-means", code=said["code"]), said["means"])
+        )
     return found
+
+
+def _text(name: str, asked: dict, value: str) -> dict:
+    return {"name": name, "words": asked, "form": "text", "value": value, "options": []}
 
 
 def of_history(job: Job, device: str, seq: int) -> dict | None:

@@ -32,7 +32,9 @@ def _shown(job: Job, photo: dict, moment) -> dict:
         picture["words"] = message("views-heading", words=words.position_name(job, photo["position"]))
     else:
         picture["words"] = message("views-report-photo", shows=photo["shows"], sort=job.sort.identity)
-    if photo["shows"] != "position":
+    if "repair" in photo:
+        picture["moment"] = message("views-picture-repair", when=photo["repair"])
+    elif photo["shows"] != "position":
         picture["moment"] = _after(tests)
     elif not pulled:
         picture["moment"] = message("views-picture-untouched")

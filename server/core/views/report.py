@@ -5,12 +5,14 @@ customer's calendar.
 """
 
 from ..evidence import proof
+from ..evidence import retaken
 from ..evidence import verdict
 from ..facts.looks import distances
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
 from ..messages import sentences
+from ..meter import figure
 from ..state.job import Job
 from ..words import causes
 from ..words import words
@@ -236,12 +238,41 @@ def _proof(job: Job, result, told) -> list[dict]:
         said.append(message("views-report-walk", check=walk.report_name, heard=heard))
         judged = distances(job.walk_check, lambda position: words.position_name(job, position))
         said.extend([each["words"] for each in judged])
+    said.extend(_retaken(job))
     return said or [message("views-report-unproven")]
+
+
+def _retaken(job: Job) -> list[dict]:
+    """Return what became of the readings that were bad before a repair, as far as it is on record."""
+    said = []
+    for reading in retaken.after_repairs(job):
+        check, stands = reading["check"], reading["stands"]
+        if stands != retaken.AGAIN or not job.is_closed():
+            said.append(
+                message(
+                    "views-report-reading",
+                    check=check["title"],
+                    position=words.position_name(job, reading["position"]),
+                    stands=stands,
+                    before=_figure(reading["before"], check),
+                    now=_figure(reading["now"], check),
+                    reason=noted(job.sort, reading["reason"]),
+                )
+            )
+    return said
+
+
+def _figure(typed: str, check: dict):
+    """Return a figure in brackets with its unit, "" where none was typed."""
+    if not typed:
+        return ""
+    unit = figure.unit_told(typed, check["unit"])
+    return message("views-report-figure", value=typed, unit=unit)
 
 
 def _cautions(job: Job, result, told) -> list:
     said = []
-    if told and not told["settled"] and _faulted(job):
+    if told and _faulted(job) and (not told["settled"] or proof.open_reading(job)):
         said.append(message("views-report-not-proven", sort=job.sort.identity))
     if job.comes_and_goes:
         said.append(message("views-report-came-and-went"))

@@ -19,6 +19,7 @@ def before_and_after(job: Job) -> dict:
             when = "before" if n < first else "after" if n > last else "during"
             if entries[n]["data"]["shows"] == "unit":
                 when = "during"  # a sensor in the hand shows neither
+            when = entries[n]["data"].get("repair", when)
             found[when].append(_shown(job, entries[n]))
     return found
 
@@ -26,8 +27,15 @@ def before_and_after(job: Job) -> dict:
 def _shown(job, entry) -> dict:
     data = entry["data"]
     shown = {"sha256": data["sha256"], "at": entry["at"], "words": ""}
-    if data["position"]:
+    if "repair" in data:
+        shown["words"] = _of_repair(job, data)
+    elif data["position"]:
         shown["words"] = message("views-heading", words=words.position_name(job, data["position"]))
     elif data["shows"] in ("screen", "unit", "work"):
         shown["words"] = message("views-report-photo", shows=data["shows"], sort=job.sort.identity)
     return shown
+
+
+def _of_repair(job: Job, data) -> dict:
+    where = words.position_name(job, data["position"]) if data["position"] else "none"
+    return message("views-picture-of-repair", when=data["repair"], position=where)

@@ -18,7 +18,10 @@ def done(job: Job) -> list[dict]:
     listed, before = [], None
     for index in range(len(job.tests)):
         test = job.tests[index]
-        said = _changes(job, before, test["fitted"], test["cleaned"], test["repaired"], test["unplugged"])
+        repaired = _repaired(
+            job, test["repaired"], [cause for test in job.tests[:index] for cause in test["repaired"]]
+        )
+        said = _changes(job, before, test["fitted"], test["cleaned"], repaired, test["unplugged"])
         said.append(_read(job, index))
         listed.append({"at": test["at"], "sentence": sentences(said), "mark": _mark(test)})
         before = test["fitted"]
@@ -26,11 +29,29 @@ def done(job: Job) -> list[dict]:
     now = {p["id"]: holds[p["id"]] for p in job.positions if holds.get(p["id"])}
     last = []
     if before:
-        last = _changes(job, before, now, job.cleaned_since_test, job.repaired_since_test, [])
+        earlier = [cause for test in job.tests for cause in test["repaired"]]
+        repaired = _repaired(job, job.repaired_since_test, earlier)
+        last = _changes(job, before, now, job.cleaned_since_test, repaired, [])
     if last and not job.is_closed():
         last.append(message("views-work-not-tested"))
         listed.append({"at": None, "sentence": sentences(last), "mark": "aside"})
     return listed
+
+
+def _repaired(job: Job, now: list, earlier: list) -> list[dict]:
+    """Return what was repaired before a test, where and how; `earlier` are the causes repaired before."""
+    said = []
+    for cause in now:
+        of_cause = [each for each in job.repairs if each["cause"] == cause and "again" not in each]
+        repair, named = of_cause[earlier.count(cause)], causes.phrase(job, cause)
+        if "segment" not in repair:
+            said.append(message("views-work-repaired", cause=named))
+            continue
+        where = job.sort.segment(repair["segment"])
+        said.append(message("views-work-repaired-where", cause=named, where=where))
+        if repair["what"] not in ("", "repaired"):
+            said.append(message("views-work-done", what=repair["what"]))
+    return said
 
 
 def _mark(test) -> str:
@@ -55,8 +76,7 @@ def _changes(job: Job, before, now, cleaned, repaired, unplugged) -> list[dict]:
     said = []
     for position in cleaned:
         said.append(message("views-work-cleaned", position=words.position_name(job, position)))
-    for cause in repaired:
-        said.append(message("views-work-repaired", cause=causes.phrase(job, cause)))
+    said.extend(repaired)
     if unplugged:
         said.append(message("views-work-unplugged", positions=_places(job, unplugged)))
     if before is None:

@@ -13,6 +13,8 @@ _SAID = {
     "same-test": "guide-noted-same-test",
     "no-repair": "guide-noted-no-repair",
     "no-fault-shown": "guide-noted-no-fault-shown",
+    "out-of-reach": "guide-noted-out-of-reach",
+    "no-meter": "guide-noted-no-meter",
 }
 
 

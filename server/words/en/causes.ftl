@@ -44,4 +44,27 @@ causes-fix-blocked = Clean { $position } and { $check }.
 # $sort: parking-sensor
 # $group: rear
 causes-fix-feed = Measure the supply and ground that the { $group } { PART($sort, form: "many") } share.
+# $sort: parking-sensor
+# $segment: connector
+causes-segment = { $segment ->
+    [pins] { PART($sort) } pins
+    [connector] { PART($sort) } plug
+    [wire] wire
+    [loom] wire to control unit
+    [splice] plug on the way
+    [control-plug] { $sort ->
+        [door-speaker] radio plug
+       *[other] control unit plug
+    }
+    [channel] { $sort ->
+        [door-speaker] inside the radio
+       *[other] inside the control unit
+    }
+    [supply] supply or fuse
+    [ground] ground point
+    [spark-plug] spark plug
+    [ring] ring that it reads
+    [hinge] wires in the door hinge
+   *[other] { $segment }
+}
 causes-fix-control = Check the control unit's own supply, ground and plug before you suspect the unit itself.

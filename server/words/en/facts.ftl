@@ -83,6 +83,15 @@ facts-nothing-seen = Looked: nothing to see.
 facts-seen-at = { $found } at { $position }
 # $position: left outer
 facts-picture-of-position = Picture of { $position }.
+# $when: before
+# $position: left outer
+facts-picture-of-repair = Picture { $when ->
+    [before] before
+   *[after] after
+} the repair{ $position ->
+    [none] .
+   *[other] { " " }at { $position }.
+}
 # $positions: right outer and left outer
 facts-pictures-skipped = Went on without a picture of { $positions }.
 # $shows: unit
@@ -164,6 +173,15 @@ facts-measured-compared = Where it works: { $value }{ $unit ->
 facts-measured-all-the-same = All the same, because: { $reason }.
 # $cause: the wiring at left outer
 facts-repaired = Repaired: { $cause }.
+# $cause: the wiring at left outer
+# $where: sensor plug
+facts-repaired-where = Repaired: { $cause }, { $where }.
+# $what: Pin seated and locked
+facts-repaired-what = What was done: { $what }
+# $check: measure the ground wire
+# $position: left outer
+# $reason: out of reach now
+facts-reading-not-retaken = { CAP($check) } at { $position }: not done again, { $reason }.
 
 # $sort: parking-sensor
 facts-a-unit = { PART($sort, form: "a") }

@@ -300,6 +300,28 @@ guide-spare-sort = { CAP($unit) } is another sort of part.
 # $wanted: PS-1
 guide-spare-part = { CAP($unit) } has part number { $part }; { $wanted } belongs here.
 guide-repaired = I have repaired it
+# $segment: sensor plug
+guide-repair-segment = { CAP($segment) }
+# $position: right outer
+# $check: measure the ground wire
+guide-again-title = Once more at { $position }: { $check }
+# $value: 12
+# $unit: Ω
+guide-again-read = Before the repair it read { $value }{ $unit ->
+    [none] .
+   *[other] { " " }{ $unit }.
+}
+# $reason: no-meter
+guide-again-left = { $reason ->
+    [no-meter] No meter at hand now
+   *[out-of-reach] It is out of reach now
+}
+# $position: right outer
+# $check: measure the ground wire
+guide-still-title = Still bad at { $position }: { $check }
+# $sort: parking-sensor
+guide-still-text = The repair did not reach it. Look further along { PART($sort, form: "circuit") }.
+guide-still-measure = Go through the checks again
 # $cause: the control unit
 guide-shared-title = Check { $cause }
 guide-shared-text = Measure the voltage drop under load, on the supply side and on the ground side. It tells more than ohms on a dead wire.
@@ -430,6 +452,8 @@ guide-noted-spare-stays = the spare stays
 guide-noted-left-empty = left empty
 guide-noted-same-test = the same test, entered twice
 guide-noted-no-repair = closed without a repair
+guide-noted-out-of-reach = out of reach by then
+guide-noted-no-meter = no meter at hand
 guide-noted-slip = a slip
 guide-noted-no-fault-shown = no fault shown
 

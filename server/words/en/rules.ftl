@@ -15,6 +15,14 @@ rules-closing-do = Settle it first.
 # $unit: K7F-3M
 rules-closing-disputed = { CAP($unit) } is in dispute; scan it where it really is.
 rules-closing-move = A move is under way. Finish it, or stop it.
+# $check: measure the ground wire
+# $position: right outer
+# $stands: again
+rules-closing-reading = { CAP($check) } at { $position }: { $stands ->
+    [still] still bad after the repair.
+   *[again] bad before the repair, and not done again since.
+}
+rules-closing-reading-do = Do it again, or say why that cannot be done.
 # $position: right outer
 rules-closing-hangs = The one at { $position } hangs on its wire. Push it home.
 # $position: right outer

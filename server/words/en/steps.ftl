@@ -33,11 +33,19 @@ steps-photo-open = Open the camera
 steps-photo-shutter = Take { $position }
 # $position: right outer
 steps-photo-retake = Again: { $position }
-steps-repair-what = What did you repair?
+steps-repair-where = Where was it?
+steps-repair-where-wanted = Tap where it was.
+steps-repair-guide = Show the place that is repaired.
+# $when: before
+steps-repair-picture = { $when ->
+    [before] Picture before
+   *[after] Picture after
+}
+steps-repair-what = What was done?
 steps-repair-pin = Pin seated and locked
 steps-repair-plug = Plug cleaned and dried
 steps-repair-wire = Wire mended
-steps-repair-note = A few words for the record: which pin, which wire, where.
+steps-repair-note = In your own words: which pin, which wire
 
 ## A check of the wiring
 

@@ -191,6 +191,24 @@ views-report-against = Tested after: { $against }.
 # $check: Walk-behind check with a pole
 # $heard: every sensor sounded
 views-report-walk = { $check }: { $heard }.
+# $check: measure the ground wire
+# $position: right outer
+# $stands: good
+# $before: (12 Ω)
+# $now: (0.2 Ω)
+# $reason: out of reach now
+views-report-reading = { CAP($check) } at { $position }: bad{ $before } before the repair, { $stands ->
+    [good] good{ $now } after it.
+    [left] not done again: { $reason }.
+    [still] still bad{ $now } after it.
+   *[again] not done again yet.
+}
+# $value: 12
+# $unit: Ω
+views-report-figure = { " " }({ $value }{ $unit ->
+    [none] )
+   *[other] { " " }{ $unit })
+}
 views-report-unproven = Nothing proves a repair yet.
 # $sort: parking-sensor
 views-report-not-proven = The repair is not proven. Do not rely on the { PART($sort, form: "system") } until it is.
@@ -223,6 +241,11 @@ views-work-not-tested = Not tested since.
 views-work-cleaned = Cleaned { $position }.
 # $cause: the wiring at right outer
 views-work-repaired = Repaired { $cause }.
+# $cause: the wiring at right outer
+# $where: sensor plug
+views-work-repaired-where = Repaired { $cause }, { $where }.
+# $what: Pin seated and locked
+views-work-done = What was done: { $what }
 # $positions: right inner and right outer
 views-work-unplugged = Unplugged { $positions } for the test.
 # $sort: parking-sensor
@@ -425,6 +448,20 @@ views-list-found = { $sort ->
 
 ## Pictures of a job: the moment at which each was taken.
 
+# $when: before
+views-picture-repair = { $when ->
+    [before] before the repair
+   *[after] after the repair
+}
+# $when: before
+# $position: right outer
+views-picture-of-repair = { $when ->
+    [before] Before the repair
+   *[after] After the repair
+}{ $position ->
+    [none] { "" }
+   *[other] : { $position }
+}
 views-picture-untouched = before anything was pulled here
 # $unit: K7F-3M
 views-picture-fitted = with { $unit } fitted
@@ -547,6 +584,13 @@ views-correct-field = { $field ->
     [unit] Sensor
    *[place] Place
 }
+# $position: right outer
+views-correct-code = Trouble code{ $position ->
+    [none] , no position
+   *[other] { " " }at { $position }
+}
+# $code: B1B4C
+views-correct-means = What { $code } means
 # $reads: good
 views-correct-reads = { $reads ->
     [good] good

@@ -22,4 +22,25 @@ causes-fix-unit = Sustituye { $cause }.
 causes-fix-circuit = Búscalo en { PART($sort, form: "wiring") } de { $position }.
 causes-fix-blocked = Limpia { $position } y { $check }.
 causes-fix-feed = Mide la alimentación y la masa que comparten { PART($sort, form: "the-many") } del lado { $group }.
+causes-segment = { $segment ->
+    [pins] pines { JOIN("de", PART($sort, form: "the")) }
+    [connector] conector { JOIN("de", PART($sort, form: "the")) }
+    [wire] cable
+    [loom] cable a la unidad de control
+    [splice] conector intermedio
+    [control-plug] { $sort ->
+        [door-speaker] conector de la radio
+       *[other] conector de la unidad de control
+    }
+    [channel] { $sort ->
+        [door-speaker] dentro de la radio
+       *[other] dentro de la unidad de control
+    }
+    [supply] alimentación o fusible
+    [ground] punto de masa
+    [spark-plug] bujía
+    [ring] corona que lee
+    [hinge] cables en la bisagra de la puerta
+   *[other] { $segment }
+}
 causes-fix-control = Revisa la alimentación, la masa y el conector de la propia unidad de control antes de sospechar de ella.

@@ -26,6 +26,7 @@ evidence-faults = { $count ->
 }: { $cause }.
 evidence-sure = Seguro al { $share }.
 evidence-proved = Está resuelto, y pruebas sin fallo lo han demostrado.
+evidence-to-read-again = Está resuelto. Repite la revisión que salió mal: nada más demuestra esta reparación.
 evidence-to-prove = Está resuelto. Ahora lo demuestran pruebas sin fallo.
 evidence-likely = Lo más probable hasta ahora: { $cause }, { $share }.
 evidence-likely-was = Lo más probable es que fuera { $cause }, { $share }.

@@ -59,6 +59,13 @@ facts-looked = Mirado: { $seen }.
 facts-nothing-seen = Mirado: nada que ver.
 facts-seen-at = { $found } en { $position }
 facts-picture-of-position = Foto { JOIN("de", $position) }.
+facts-picture-of-repair = Foto { $when ->
+    [before] antes
+   *[after] después
+} de la reparación{ $position ->
+    [none] .
+   *[other] { " " }en { $position }.
+}
 facts-pictures-skipped = Se siguió sin foto de { $positions }.
 facts-picture = Foto { $shows ->
     [unit] { JOIN("de", PART($sort, form: "the")) }
@@ -108,6 +115,9 @@ facts-measured-compared = Donde funciona: { $value }{ $unit ->
 }.
 facts-measured-all-the-same = A pesar de todo, porque: { $reason }.
 facts-repaired = Reparado: { $cause }.
+facts-repaired-where = Reparado: { $cause }, { $where }.
+facts-repaired-what = Qué se hizo: { $what }
+facts-reading-not-retaken = { CAP($check) } en { $position }: no se repitió, { $reason }.
 
 facts-a-unit = { PART($sort, form: "a") }
 facts-unit-added = { CAP($unit) } añadido.

@@ -176,6 +176,19 @@ guide-spare-mixed = { CAP($unit) } se mezcló con otros: no se sabe cuál es.
 guide-spare-sort = { CAP($unit) } es otro tipo de pieza.
 guide-spare-part = { CAP($unit) } tiene el número de pieza { $part }; aquí va { $wanted }.
 guide-repaired = Lo he reparado
+guide-repair-segment = { CAP($segment) }
+guide-again-title = Otra vez en { $position }: { $check }
+guide-again-read = Antes de reparar marcó { $value }{ $unit ->
+    [none] .
+   *[other] { " " }{ $unit }.
+}
+guide-again-left = { $reason ->
+    [no-meter] Ahora no hay tester a mano
+   *[out-of-reach] Ahora no se llega
+}
+guide-still-title = Sigue mal en { $position }: { $check }
+guide-still-text = La reparación no llegó ahí. Busca más adelante en { PART($sort, form: "circuit") }.
+guide-still-measure = Repasar otra vez las revisiones
 guide-shared-title = Revisa { $cause }
 guide-shared-text = La caída de tensión bajo carga, en la alimentación y en la masa, dice más que los ohmios de un cable sin tensión.
 guide-shared-several-title = Revisa lo que todos comparten
@@ -248,6 +261,8 @@ guide-noted-tested-there = probado allí
 guide-noted-spare-stays = se queda el repuesto
 guide-noted-same-test = la misma prueba, anotada dos veces
 guide-noted-no-repair = cerrado sin reparar
+guide-noted-out-of-reach = ya no se llegaba
+guide-noted-no-meter = sin tester a mano
 guide-noted-slip = un desliz
 guide-noted-no-fault-shown = no salió ningún fallo
 guide-noted-left-empty = queda vacío

@@ -107,6 +107,7 @@ refusals-kind = { $kind ->
     [fit_checked] Se repasó el montaje de un sensor
     [circuit_measured] Una medida en un cableado
     [circuit_repaired] Se reparó un conector, un cable, una alimentación o la unidad de control
+    [reading_not_retaken] Una lectura mala no se repitió tras una reparación
     [unit_added] Un sensor que antes no estaba en ningún vehículo
     [unit_labelled] Se puso una etiqueta a un sensor
     [label_voided] Una etiqueta está rota o perdida

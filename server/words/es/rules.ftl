@@ -12,6 +12,11 @@ rules-closing-title = Falta algo por aclarar
 rules-closing-do = Aclara eso primero.
 rules-closing-disputed = { CAP($unit) } está en disputa; lee su etiqueta donde de verdad está.
 rules-closing-move = Hay un cambio a medias. Termínalo o páralo.
+rules-closing-reading = { CAP($check) } en { $position }: { $stands ->
+    [still] sigue mal tras la reparación.
+   *[again] mal antes de la reparación, y no se ha repetido.
+}
+rules-closing-reading-do = Repítela, o di por qué no se puede.
 rules-closing-hangs = El de { $position } cuelga de su cable. Encájalo.
 rules-closing-empty = { CAP($position) }: no hay nada montado.
 rules-closing-plug = El conector en { $position } está quitado. Vuelve a enchufarlo.

@@ -26,11 +26,19 @@ steps-photo-guide = { CAP(PART($sort)) } y alrededor
 steps-photo-open = Abrir la cámara
 steps-photo-shutter = Foto: { $position }
 steps-photo-retake = Otra vez: { $position }
-steps-repair-what = ¿Qué reparaste?
+steps-repair-where = ¿Dónde fue?
+steps-repair-where-wanted = Toca dónde fue.
+steps-repair-guide = Enseña el sitio que se repara.
+# $when: before
+steps-repair-picture = { $when ->
+    [before] Foto antes
+   *[after] Foto después
+}
+steps-repair-what = ¿Qué se hizo?
 steps-repair-pin = Contacto encajado y asegurado
 steps-repair-plug = Enchufe limpio y seco
 steps-repair-wire = Cable reparado
-steps-repair-note = Unas palabras para el registro: qué contacto, qué cable, dónde.
+steps-repair-note = Con tus palabras: qué contacto, qué cable
 
 ## A check of the wiring
 

@@ -126,6 +126,16 @@ views-report-clear = Que no queda nada por reparar: { $sure } de seguridad, { $r
 views-report-clean-tests = Pruebas sin ningún fallo al final: { $count }. Que no queda nada por reparar: { $sure } de seguridad.
 views-report-against = Probado después de: { $against }.
 views-report-walk = { $check }: { $heard }.
+views-report-reading = { CAP($check) } en { $position }: mal{ $before } antes de reparar, { $stands ->
+    [good] bien{ $now } después.
+    [left] sin repetir: { $reason }.
+    [still] sigue mal{ $now } después.
+   *[again] aún sin repetir.
+}
+views-report-figure = { " " }({ $value }{ $unit ->
+    [none] )
+   *[other] { " " }{ $unit })
+}
 views-report-unproven = Aún nada comprueba una reparación.
 views-report-not-proven = La reparación no está comprobada. Hasta entonces, no te fíes { JOIN("de", PART($sort, form: "the-system")) }.
 views-report-came-and-went = Este fallo iba y venía. Si vuelve, anota el tiempo que hacía y qué hacías, y ven de nuevo.
@@ -144,6 +154,8 @@ views-work-clean = { CAP(PART($sort, form: "test")) } { $number }: sin fallo.
 views-work-not-tested = Sin probar desde entonces.
 views-work-cleaned = Limpiado: { $position }.
 views-work-repaired = Reparado: { $cause }.
+views-work-repaired-where = Reparado: { $cause }, { $where }.
+views-work-done = Qué se hizo: { $what }
 views-work-unplugged = Desenchufado para la prueba: { $positions }.
 views-work-exchanged = Se intercambiaron { PART($sort, form: "the-many") } en { $positions }.
 views-work-moved = Se pasó { PART($sort, form: "a") } a { $positions }.
@@ -285,6 +297,20 @@ views-list-found = { $sort ->
 
 ## Pictures of a job: the moment at which each was taken.
 
+# $when: before
+views-picture-repair = { $when ->
+    [before] antes de la reparación
+   *[after] después de la reparación
+}
+# $when: before
+# $position: right outer
+views-picture-of-repair = { $when ->
+    [before] Antes de la reparación
+   *[after] Después de la reparación
+}{ $position ->
+    [none] { "" }
+   *[other] : { $position }
+}
 views-picture-untouched = antes de quitar nada aquí
 # $unit: K7F-3M
 views-picture-fitted = con { $unit } montado
@@ -381,6 +407,11 @@ views-correct-field = { $field ->
     [unit] Sensor
    *[place] Lugar
 }
+views-correct-code = Código de avería{ $position ->
+    [none] , sin posición
+   *[other] { " " }en { $position }
+}
+views-correct-means = Qué significa { $code }
 views-correct-reads = { $reads ->
     [good] buena
     [bad] mala

@@ -15,6 +15,7 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { handedOver, handing } from './handing-over.js';
 import { jobQuestion, loadJob } from './job-data.js';
+import { repairParts } from './steps/repair.js';
 
 /** @typedef {import('../../core/views.js').Draft} Draft */
 /** @typedef {import('../../core/views.js').JobView} JobView */
@@ -103,13 +104,17 @@ function pausing(ctx, pause) {
   };
 }
 
-/** @param {Context} ctx @param {WaysView['repair']} repair */
+/** What was it, then where on it and how. @param {Context} ctx @param {WaysView['repair']} repair */
 function repairing(ctx, repair) {
+  const choice = repair.choices.find(({ id }) => id === ctx.form.chosen);
+  const asked = choice && repairParts(ctx, { ...choice, words: say('ways-repair-save') }, (drafts) => record(ctx, drafts));
+  if (asked?.bare) return asked;
   return {
     body: html`<h1>${say('ways-repair')}</h1>
       <p class="lead">${sentence(repair.text)}</p>
-      ${choices(ctx, repair.choices, say('ways-repair'))} ${ctx.form.chosen ? noteField(ctx, false) : nothing}`,
-    ...buttons(ctx, repair.choices, say('ways-repair-save'), () => ({ what: noteOf(ctx) || 'repaired' })),
+      ${choices(ctx, repair.choices, say('ways-repair'))} ${asked?.body ?? nothing}`,
+    main: asked?.main ?? null,
+    second: back(ctx),
   };
 }
 

@@ -78,13 +78,13 @@ export function capture(ctx, { words, alt, open = false }) {
 /**
  * The fact that a picture was taken.
  * @param {import('../../log/log.js').Photo} photo
- * @param {{shows: 'position' | 'screen' | 'unit' | 'work', position?: string, unit?: string}} what
+ * @param {{shows: 'position' | 'screen' | 'unit' | 'work', position?: string, unit?: string, repair?: 'before' | 'after'}} what
  * @returns {import('../../log/log.js').Draft}
  */
-export function photoTaken({ sha256, mime, bytes, width, height }, { shows, position = '', unit = '' }) {
+export function photoTaken({ sha256, mime, bytes, width, height }, { shows, position = '', unit = '', repair }) {
   return {
     kind: 'photo_taken',
-    data: { sha256, mime, bytes: bytes.byteLength, width, height, shows, position, unit },
+    data: { sha256, mime, bytes: bytes.byteLength, width, height, shows, position, unit, ...(repair && { repair }) },
   };
 }
 

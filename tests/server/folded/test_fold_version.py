@@ -51,6 +51,7 @@ FOLDING = {
     "facts/moves.py",
     "facts/pausing.py",
     "facts/printing.py",
+    "facts/repairing.py",
     "facts/returns.py",
     "facts/settings.py",
     "facts/settling.py",

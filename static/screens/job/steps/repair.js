@@ -1,26 +1,33 @@
 // @ts-check
 /**
- * A repair of the wiring, with what was repaired: one of the usual things by a tap, or in one's own words.
+ * A repair of the wiring: where on the circuit, what was done (one of the usual things by a tap, or in one's own
+ * words), and a picture before and after it.
  */
 
 import { html, nothing } from 'lit-html';
 
+import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
-import { draftsWith } from '../../frame/drafts-with.js';
 import { oneOf } from '../../frame/one-of.js';
+import { capture, photoTaken } from '../../scan/capture.js';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
+/** @typedef {import('../../../core/views.js').RepairAction} RepairAction */
+/** @typedef {import('../../frame/context.js').Context} Context */
+/** @typedef {import('../job.js').StepParts} StepParts */
 
 /** What is repaired most often: a tap in place of typing. */
 const USUAL = ['steps-repair-pin', 'steps-repair-plug', 'steps-repair-wire'];
+const MOMENTS = /** @type {const} */ (['before', 'after']);
+
+/** Whether a tap on this asks for the form of a repair first. @param {Action | null} action @returns {action is RepairAction} */
+export const isRepair = (action) => Boolean(action && 'segments' in action);
 
 /** The steps that end in a repair and ask for nothing else. @param {import('./step-context.js').StepContext} ctx */
 export function repairStep(ctx) {
   const { step } = ctx;
-  if (!step.action?.events.some(({ kind }) => kind === 'circuit_repaired')) {
-    return { body: nothing };
-  }
-  return { ...repairParts(ctx, step.action), second: undefined };
+  if (!isRepair(step.action)) return { body: nothing };
+  return repairParts(ctx, step.action, (drafts) => ctx.act(drafts));
 }
 
 /**
@@ -28,47 +35,100 @@ export function repairStep(ctx) {
  * @param {import('./step-context.js').StepContext} ctx
  * @param {Action} action  records the repair
  * @param {import('../../frame/frame.js').Button} second
+ * @returns {StepParts}
  */
 export function repairScreen(ctx, action, second) {
-  const { body, main } = repairParts(ctx, action);
-  const { title } = ctx.step;
-  return { bare: true, alone: true, body: html`<p class="kicker">${title}</p>${body}`, main, second };
+  if (!isRepair(action)) return { body: nothing, second };
+  const parts = repairParts(ctx, action, (drafts) => ctx.act(drafts));
+  if (parts.bare) return parts;
+  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${ctx.step.title}</p>${parts.body}`, second };
 }
 
 /**
- * @param {import('./step-context.js').StepContext} ctx
- * @param {Action} action
+ * @param {Context} ctx
+ * @param {RepairAction} action
+ * @param {(drafts: import('../../../log/log.js').Draft[]) => unknown} record
+ * @returns {StepParts}
  */
-function repairParts(ctx, { words, events }) {
+export function repairParts(ctx, { words, events, segments, position }, record) {
   const { form } = ctx;
+  const taking = capture(ctx, { words: say('steps-repair-guide'), alt: say('job-photos-work') });
+  if (form.moment && taking.state !== 'closed') return pictureParts(ctx, taking, position);
+  const set = (/** @type {string} */ name) => (/** @type {string} */ value) => {
+    form[name] = value;
+    ctx.redraw();
+  };
   const run = () => {
+    if (!form.segment) return set('asked')('yes');
     const what = (form.what ?? '').trim();
-    return ctx.act(what ? draftsWith(events, { what }) : events);
+    const typed = { ...(what && { what }), segment: form.segment };
+    return record(events.map((draft) => ({ ...draft, data: { ...draft.data, ...typed } })));
   };
   return {
-    body: html`${oneOf({
+    body: html`<h2 class="asked-words">${say('steps-repair-where')}</h2>
+      ${form.asked && !form.segment ? html`<p class="field-fault" role="alert">${say('steps-repair-where-wanted')}</p>` : nothing}
+      ${oneOf({ name: 'segment', label: say('steps-repair-where'), options: segments, chosen: form.segment, pick: set('segment'), two: true })}
+      <h2 class="asked-words">${say('steps-repair-what')}</h2>
+      ${oneOf({
         name: 'repaired',
         label: say('steps-repair-what'),
         options: USUAL.map((usual) => ({ id: say(usual), words: say(usual) })),
         chosen: form.what,
-        pick: (words) => {
-          form.what = words;
-          ctx.redraw();
-        },
+        pick: set('what'),
       })}
       <label class="field">
-      <span class="field-name">${say('steps-repair-what')}</span>
-      <textarea
-        rows="3"
-        maxlength="500"
-        .value=${form.what ?? ''}
-        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-          form.what = target.value;
-          ctx.redraw();
-        }}
-      ></textarea>
-      <span class="field-note">${say('steps-repair-note')}</span>
-    </label>`,
+        <span class="field-name">${say('steps-repair-note')}</span>
+        <textarea
+          rows="2"
+          maxlength="500"
+          .value=${form.what ?? ''}
+          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => set('what')(target.value)}
+        ></textarea>
+      </label>
+      <div class="card-actions">${MOMENTS.map((moment) => pictureButton(ctx, taking, moment))}</div>`,
     main: { words, run },
+  };
+}
+
+/**
+ * @param {Context} ctx
+ * @param {import('../../scan/capture.js').Capture} taking
+ * @param {'before' | 'after'} moment
+ */
+function pictureButton({ form }, taking, moment) {
+  const open = () => {
+    form.moment = moment;
+    return taking.open();
+  };
+  return html`<button class="small-button" type="button" data-picture=${moment} @click=${open}>
+    ${icon(form[moment] ? 'tick' : 'camera')} ${say('steps-repair-picture', { when: moment })}
+  </button>`;
+}
+
+/**
+ * @param {Context} ctx
+ * @param {import('../../scan/capture.js').Capture} taking
+ * @param {string} position
+ * @returns {StepParts}
+ */
+function pictureParts(ctx, { photo, body, take, again, close }, position) {
+  const { form } = ctx;
+  const moment = form.moment;
+  const keep = (/** @type {import('../../../log/log.js').Photo} */ taken) =>
+    ctx.act([photoTaken(taken, { shows: 'work', position, repair: moment })], {
+      photo: taken,
+      after: () => {
+        Object.assign(form, { photo: undefined, moment: '', [moment]: true });
+        ctx.redraw();
+      },
+    });
+  return {
+    bare: true,
+    alone: true,
+    key: `repair ${moment}`,
+    body: html`<p class="kicker">${say('steps-repair-picture', { when: moment })}</p>
+      ${body}`,
+    main: photo ? { words: say('scan-keep'), run: () => keep(photo) } : { words: say('scan-take'), run: take },
+    second: photo ? { words: say('scan-take-again'), run: again } : { words: say('scan-go-back'), run: close },
   };
 }

@@ -1,0 +1,90 @@
+"""A repair of the wiring: where it was and what was done; then the reading that was bad is taken again."""
+
+from ..evidence import checks
+from ..evidence import retaken
+from ..facts.draft import draft
+from ..messages import message
+from ..messages import sentences
+from ..meter import figure
+from ..state.job import Job
+from ..words import causes
+from ..words import words
+from . import moving
+from .step import action
+from .step import step
+
+# The segments of what positions share, and of the control unit; a circuit has all of its sort.
+_SEGMENTS = {
+    "feed": ("splice", "loom", "control-plug", "supply", "ground"),
+    "control": ("control-plug", "channel", "supply", "ground"),
+}
+
+
+def repaired(job: Job, cause: str) -> dict:
+    """Return the button that records a repair of a cause; its form asks for the rest, see `asked`."""
+    base = cause.partition("#")[0]
+    return asked(
+        job, base, action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired"))
+    )
+
+
+def asked(job: Job, cause: str, choice: dict) -> dict:
+    """Return a choice that records a repair with what its form offers besides.
+
+    "segments" are {"id", "words"} of where it can have been, which goes into the fact as `segment`;
+    "position" is what pictures before and after it show, "" where positions share it.
+    """
+    kind, what, _ = causes.split(cause)
+    known = job.sort.segments
+    choice["segments"] = [
+        {"id": each, "words": message("guide-repair-segment", segment=job.sort.segment(each))}
+        for each in known
+        if each in _SEGMENTS.get(kind, known)
+    ]
+    choice["position"] = what if kind == "circuit" else ""
+    return choice
+
+
+def owed(job: Job) -> dict | None:
+    """Return the step that takes a reading again which was bad before a repair, None where none is owed."""
+    reading = retaken.owed(job)
+    if not reading:
+        return None
+    position, check = reading["position"], reading["check"]
+    return (_again if reading["stands"] == retaken.AGAIN else _still)(job, position, check, reading)
+
+
+def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
+    made = moving.ask(job, position, check)
+    made["id"] = "measure.again"
+    made["title"] = message(
+        "guide-again-title", position=words.position_name(job, position), check=check["title"]
+    )
+    if reading["before"]:
+        unit = figure.unit_told(reading["before"], check["unit"])
+        read = message("guide-again-read", value=reading["before"], unit=unit)
+        made["text"] = sentences([read, made["text"]])
+    made["choices"] = [choice for choice in made["choices"] if choice["reads"] != "unclear"]
+    reasons = ("out-of-reach", "no-meter") if check["unit"] else ("out-of-reach",)
+    made["also"] = [
+        action(
+            message("guide-again-left", reason=reason),
+            draft("reading_not_retaken", position=position, check=check["id"], reason=reason),
+        )
+        for reason in reasons
+    ]
+    return made
+
+
+def _still(job: Job, position: str, check: dict, reading: dict) -> dict:
+    name = words.position_name(job, position)
+    begin = draft(
+        "move_started", move="meter", fitted={}, position=position, reason="", **checks.again(job, position)
+    )
+    return step(
+        "wiring.still",
+        message("guide-still-title", position=name, check=check["title"]),
+        job.sort.says("guide-still-text"),
+        action=repaired(job, "circuit:" + position),
+        second=action(message("guide-still-measure"), begin),
+    )

@@ -1,0 +1,111 @@
+"""A repair at the phone: where it was, what was done, pictures of it; then the bad reading once more."""
+
+import pytest
+
+from tests.browser.phone_log import facts
+from tests.browser.seeded_job import JOB
+from tests.browser.seeded_job import job_driver
+from tests.core.scenarios import meter_bad
+
+OUTER = "rear-right-outer"
+WIRING = f"circuit:{OUTER}"
+
+
+@pytest.fixture
+def at_repair(take_screens):
+    """Give a maker of phones at a job whose fault stayed and whose ground read 12 Ω."""
+
+    def make(driver=None, width=390):
+        if driver is None:
+            driver = job_driver()
+            meter_bad(driver)
+        phone = take_screens(width=width).holds(driver)
+        phone.show(f"/#/job/{JOB}")
+        return phone
+
+    return make
+
+
+def told(page, kind):
+    return [fact["data"] for fact in facts(page) if fact["kind"] == kind]
+
+
+def take(phone, moment):
+    phone.page.locator(f"[data-picture={moment}]").click()
+    phone.sees()
+    phone.tap("Take the picture")
+    phone.page.get_by_role("button", name="Keep this picture").click()
+    phone.page.locator(f"[data-picture={moment}] .icon").wait_for()
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_a_repair_says_where_and_what_and_its_bad_reading_is_taken_again(at_repair, width):
+    phone = at_repair(width=width)
+    page = phone.page
+    phone.tap("I have repaired it")
+    page.get_by_role("heading", name="Where was it?").wait_for()
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    phone.tap("I have repaired it")
+    page.get_by_role("alert").get_by_text("Tap where it was.").wait_for()
+    page.get_by_label("Sensor plug").check()
+    page.get_by_label("Pin seated and locked").check()
+    take(phone, "before")
+    take(phone, "after")
+    assert page.get_by_label("Sensor plug").is_checked()
+    phone.tap("I have repaired it")
+
+    page.locator("[data-step='measure.again']").wait_for()
+    assert page.get_by_text("Before the repair it read 12 Ω.").is_visible()
+    assert page.locator("[data-reads]").count() == 2
+    page.locator(".measured").first.fill("0,3")
+    page.locator("[data-reads=good]").click()
+    page.locator("[data-step=seat]").wait_for()
+
+    [repair] = told(page, "circuit_repaired")
+    assert repair == {"cause": WIRING, "what": "Pin seated and locked", "segment": "connector"}
+    pictures = [(each["repair"], each["shows"], each["position"]) for each in told(page, "photo_taken")[-2:]]
+    assert pictures == [("before", "work", OUTER), ("after", "work", OUTER)]
+    assert told(page, "circuit_measured")[-1]["value"] == "0,3 Ω"
+
+
+def test_a_reading_that_cannot_be_taken_again_is_left_with_its_reason(at_repair):
+    driver = job_driver()
+    meter_bad(driver)
+    driver.fact("circuit_repaired", cause=WIRING, what="repaired", segment="wire")
+    phone = at_repair(driver)
+    phone.tap("It is out of reach now")
+    phone.page.locator("[data-step=seat]").wait_for()
+    assert told(phone.page, "reading_not_retaken") == [
+        {"position": OUTER, "check": "ground", "reason": "out-of-reach"}
+    ]
+
+
+def test_a_reading_that_is_still_bad_asks_for_another_repair(at_repair):
+    driver = job_driver()
+    meter_bad(driver)
+    driver.fact("circuit_repaired", cause=WIRING, what="repaired", segment="wire")
+    phone = at_repair(driver, width=320)
+    page = phone.page
+    page.locator("[data-reads=bad]").click()
+    page.get_by_role("heading", name="Still bad").wait_for()
+    assert phone.lacking((320, 700, 100)) == {}
+    page.get_by_label("Control unit plug").check()
+    phone.tap("I have repaired it")
+    page.locator("[data-step='measure.again']").wait_for()
+
+
+def test_what_was_found_after_all_checks_says_where_too(at_repair):
+    driver = job_driver()
+    meter_bad(driver)
+    slip = next(each for each in driver.events if each["kind"] == "circuit_measured")
+    driver.fact("corrected", device=slip["device"], seq=slip["seq"], reason="slip")
+    for check in ("connector", "ground", "supply", "signal"):
+        driver.fact("circuit_measured", position=OUTER, check=check, value="", reads="good")
+    while driver.step()["id"] != "wiring.stuck":
+        driver.test(OUTER)
+    phone = at_repair(driver)
+    phone.tap("Found it and repaired it")
+    phone.page.get_by_label("Inside the control unit").check()
+    phone.tap("Found it and repaired it")
+    phone.page.locator("[data-step=seat], [data-step=test]").first.wait_for()
+    assert [each["segment"] for each in told(phone.page, "circuit_repaired")] == ["channel"]
