@@ -9,7 +9,7 @@ from tests.browser.phone import Phone
 from tests.browser_support import wait_until
 
 VEHICLE, COMPLAINT, PART = "Blue estate", "Beeps without reason", "PS-4711"
-REPAIR = "Pin seated and locked"
+REPAIR, SEGMENT = "Pin seated and locked", "Sensor pins"
 _CODE = re.compile(r"\b[0-9A-Z]{3}-[0-9A-Z]{2}\b")
 _MOST_STEPS = 250
 
@@ -49,6 +49,7 @@ class Finger:
             "fit": self.fits,
             "measure": self.measures,
             "wiring.measure": self.measures,
+            "measure.again": self.measures_again,
             "replace": self.replaces,
             "home": self.gives_away,
             "where_to": self.gives_away,
@@ -145,9 +146,14 @@ class Finger:
         count.button("Bad" if bad else "Good", leads_on=True)
         if bad:
             count.button("I have repaired it")
+            count.tap(page.get_by_role("radio", name=SEGMENT))
             count.tap(page.get_by_role("radio", name=REPAIR))
             self.car.repair(place)
             count.button("I have repaired it", leads_on=True)
+
+    def measures_again(self) -> None:
+        """Do the check that was bad once more."""
+        self.count.button("Good", leads_on=True)
 
     def replaces(self) -> None:
         """Take a new sensor out of its box and label it."""
