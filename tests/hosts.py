@@ -63,7 +63,7 @@ _START_WORKER = """async () => {
 _EMPTY = json.dumps({"op": "reset", "events": []})
 # Operations that change the log; every other one only asks.
 _CHANGES_LOG = (
-    "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs",
+    "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs", "phones",
 )  # fmt: skip
 # Answers that go back to the core as they are, no person reads them.
 HANDED_BACK = (

@@ -21,6 +21,7 @@ from server.core.facts.labelling import carried
 from server.core.state.state import State
 from server.folded import corrections
 from server.folded.entities import Entities
+from server.folded.phones import Phones
 from server.folded.rows import WHOLE
 from server.folded.rows import Change
 from server.folded.rows import Rows
@@ -39,6 +40,7 @@ class FoldedState(State):
         self._conflicts_read: set[str] = set()
         self._order: list[list[int]] = []
         self._now = [0, 0]  # the event being folded, and how many conflicts of it have their place
+        self.phones, self.recorded = Phones(db), self._kind_before
         self._conflict_lists = Entities(rows, "conflicts")
         self._histories = Entities(rows, "history")
         self._whole = Entities(rows, WHOLE)
@@ -142,6 +144,15 @@ class FoldedState(State):
         for entities in (*by_id, self._whole, self._histories, self._conflict_lists):
             for name, old, new in entities.changes():
                 yield Change(entities.kind, name, old, new)
+
+    def _kind_before(self, device: str, seq: int, before: dict) -> str | None:
+        """Returns which kind an entry before another one is, None where there is none."""
+        row = self._rows.conn.execute(
+            "SELECT kind FROM events WHERE device = ? AND seq = ? "
+            "AND n < (SELECT n FROM events WHERE device = ? AND seq = ?)",
+            [device, seq, before["device"], before["seq"]],
+        ).fetchone()
+        return row[0] if row else None
 
     def _note_unit(self, name: str) -> None:
         """Notes for `State` what a unit that was read says, and reads its conflicts."""

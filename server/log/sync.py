@@ -13,6 +13,7 @@ from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.log.envelope import FORMAT_VERSION
 from server.core.messages import message
+from server.folded import phones
 from server.log import epoch
 from server.log import events
 from server.log import proof
@@ -23,6 +24,8 @@ from server.phones import devices
 from server.phones.certificates import Certificate
 from server.phones.installation import installation_id
 from server.phones.installation import installation_signer
+from server.phones.people import checked_people
+from server.phones.people import note_people
 from server.phones.sessions import Session
 from server.phones.sessions import require_session
 from server.photos import lost
@@ -58,6 +61,9 @@ def sync() -> Response:
     keeping, seen = devices.checked_keeping(body), epoch.checked_seen(body)
     proofs = proof.read(body, installation_signer().key)
     only_prove = body.get("only_prove") is True
+    people, phones_known = checked_people(body), body.get("phones")
+    if phones_known is not None:
+        phones_known = whole_field(body, "phones")
     db, now = database(), now_ms()
     with writing(db):
         if not devices.claim(db, device, session.id, now):
@@ -74,12 +80,18 @@ def sync() -> Response:
             log.warning("a phone has seen a longer or another log: a new epoch begins")
             epoch.begin(db.conn)
         _bind(db, device, session, proofs, now)
+        if people is not None:
+            note_people(db, device, people)
         receipt = events.take_in(db, entries, session.id, now, session.role, proofs, only_prove=only_prove)
     if receipt.stored:
         board().entries_came(_jobs(entries), session.id)
     last = events.last_n(db)
     if cursor > last:
         cursor = 0  # the phone knows a longer log than this one: an older copy was put back
+    said_of_phones = {}
+    if phones_known is not None:  # apps from before do not ask
+        rows, upto = phones.after(db, phones_known)
+        said_of_phones = {"phones": rows, "phones_upto": upto}
     feed = events.feed_after(db, cursor, 0 if only_prove else MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
@@ -89,6 +101,7 @@ def sync() -> Response:
             "heads": _heads(db, device, entries),
             **proof.handed_out(db, feed.devices | ({device} if proofs.key else set())),
             "refused": receipt.refused,
+            **said_of_phones,
             "photos_wanted": photos_wanted(db, session.id),
             "photos_lost": [photo._asdict() for photo in lost.listed(db.conn, MOST_PHOTOS_LOST)],
             "build": current_shell().build,

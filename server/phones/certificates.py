@@ -18,6 +18,7 @@ from server.core.errors import BadInput
 from server.core.log import canon
 from server.core.record.signed import CERTIFICATE_APP
 from server.core.record.signed import VERSION
+from server.phones.people import note_owner
 from server.phones.signing import Signer
 from server.phones.signing import is_signed
 from server.phones.signing import is_signed_by_phone
@@ -87,11 +88,13 @@ def issue(db: Database, signer: Signer, certificate: Certificate) -> Certificate
 
 def keep(db: Database, certificate: Certificate) -> None:
     """Keeps a certificate, also one that came back from a phone after the data was restored."""
-    db.conn.execute(
+    kept = db.conn.execute(
         "INSERT OR IGNORE INTO certificates (device, role, name, key, since, issuer, signature) "
         "VALUES (?, ?, ?, ?, ?, ?, ?)",
         list(certificate),
     )
+    if kept.rowcount:
+        note_owner(db, certificate.device, certificate.role, certificate.name)
 
 
 def of(db: Database, device: str) -> list[Certificate]:

@@ -441,3 +441,28 @@ def tell_lessons_apart(db: Database) -> None:
     db.conn.execute("DELETE FROM lessons")
     db.conn.execute("ALTER TABLE lessons ADD COLUMN digest TEXT NOT NULL DEFAULT ''")
     db.conn.execute("CREATE INDEX lessons_by_version ON lessons (version, job, digest)")
+
+
+@migrations()
+def note_phones(db: Database) -> None:
+    """What is said of a phone from one of its entries on: its role, in whose name it is, who shares it.
+
+    Of phones that have a certificate by now it is said from the first entry that came in after that.
+    """
+    db.conn.execute(
+        """CREATE TABLE phones (
+            n INTEGER PRIMARY KEY AUTOINCREMENT,
+            device TEXT NOT NULL,
+            from_seq INTEGER NOT NULL,
+            role TEXT NOT NULL,
+            name TEXT NOT NULL,
+            people TEXT NOT NULL DEFAULT '[]'
+        ) STRICT"""
+    )
+    db.conn.execute("CREATE INDEX phones_by_device ON phones (device, from_seq, n)")
+    db.conn.execute(
+        """INSERT INTO phones (device, from_seq, role, name)
+        SELECT device, 1 + (SELECT coalesce(max(seq), 0) FROM events
+            WHERE events.device = certificates.device AND received_at < since), role, name
+        FROM certificates ORDER BY since"""
+    )

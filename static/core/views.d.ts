@@ -420,6 +420,9 @@ export interface HistoryEntry {
   /** Who put it right, and the sentence of what it said before. */
   righted: { actor: string; said: string } | null;
   may_right: boolean;
+  /** Who said it on whose phone, where that is not the actor's; and what a person should see about that. */
+  who?: string;
+  flags?: string[];
 }
 
 /** What was recorded of a unit outside any job, and the jobs that have to do with it. */

@@ -16,6 +16,11 @@ const CHECK_SECONDS = 10; // a person stands there with a part in hand
 const ENTRIES_A_SECOND = 500;
 const REFILL_SECONDS = 30;
 
+/**
+ * What is said of a phone from one of its entries on (`server/core/facts/whose.py`).
+ * @typedef {{device: string, from: number, role: string, name: string, people: string[]}} Phone
+ */
+
 /** Feeds one core from one store. */
 export class CoreFeed {
   /**
@@ -26,6 +31,7 @@ export class CoreFeed {
     this.snapshots = new Snapshots();
     this.#core = core;
     this.#order = new LogOrder(store);
+    this.#store = store;
     core.keptBy({
       refill: (ask) => this.#fill(ask),
       supply: (missing, ask) => this.#supply(missing, ask),
@@ -34,6 +40,9 @@ export class CoreFeed {
 
   #core;
   #order;
+  #store;
+  /** Up to where it knows what is said of phones, and who shares this one. */
+  #phones = '0';
   /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
   #folded = null;
   /** Whether the core has only what follows on a snapshot in memory, and of that the state. */
@@ -72,6 +81,7 @@ export class CoreFeed {
       const ask = (op, args, options) => this.#core.call(op, args, { ...options, onlyAfterRestarts: restarts });
       try {
         if (!this.#folded) await this.#fill(ask);
+        await this.#tellPhones(ask);
         return await this.#follow(ask);
       } catch (error) {
         if (!(error instanceof CoreError)) throw error;
@@ -162,6 +172,27 @@ export class CoreFeed {
   }
 
   /**
+   * Say of phones what is new; that comes before what they recorded.
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #tellPhones(ask) {
+    const { phones, known } = await this.#said();
+    if (known !== this.#phones) await ask('phones', { phones });
+    this.#phones = known;
+  }
+
+  /** What is said of phones, and a text that is another one once that has changed. */
+  async #said() {
+    const { rows = [], upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
+    const people = upto ? ((await this.#store.getMeta('setting.people')) ?? []) : [];
+    const { device } = await this.#store.getMeta('head');
+    // The server hears of those with the next exchange.
+    const last = rows.findLast((/** @type {Phone} */ row) => row.device === device);
+    const phones = rows.map((/** @type {Phone} */ row) => (row === last ? { ...row, people } : row));
+    return { phones, known: [upto, ...people].join('\n') };
+  }
+
+  /**
    * Give a core that knows nothing its state back.
    * @param {import('../core/client.js').Ask} ask
    */
@@ -183,6 +214,8 @@ export class CoreFeed {
     if (kept && (await this.#order.holds(kept.position))) {
       const last = kept.texts.length - 1;
       for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
+      this.#phones = '0';
+      await this.#tellPhones(ask);
       this.#folded = kept.position;
       this.#inPart = true;
       this.#fresh = 0;
@@ -207,7 +240,9 @@ export class CoreFeed {
    */
   async #give(ask, position) {
     const seconds = REFILL_SECONDS + lengthOf(position) / ENTRIES_A_SECOND;
-    await ask('reset', { more: true });
+    const { phones, known } = await this.#said();
+    await ask('reset', { more: true, phones });
+    this.#phones = known;
     for await (const entries of this.#order.upTo(position)) {
       const compact = compactText({ envelopes: entries.map(({ event }) => event) });
       await ask('append', { more: true }, { raw: { compact } });

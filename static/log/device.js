@@ -20,6 +20,9 @@ const NOTICE = 'notice';
 /** @type {DeviceNotice} */
 const UNTOLD = { state: 'none', sentence: '' };
 
+/** As many as the server takes. */
+const MOST_PEOPLE = 20;
+
 /** Until the server has said how many. */
 const RETURN_DAYS = 30;
 
@@ -78,6 +81,23 @@ export class Device {
     const actor = Array.from(name.replace(/\p{Surrogate}/gu, '').trim()).slice(0, 80).join('');
     await this.#store.setMeta('actor', actor);
     this.actor = actor;
+  }
+
+  /**
+   * Somebody else works with this phone from now on; who did before is kept among those who share it.
+   * @param {string} name
+   */
+  async handTo(name) {
+    const people = await this.people();
+    const before = this.actor;
+    await this.setActor(name);
+    const known = new Set([...people, before, this.actor].filter(Boolean));
+    await this.saveSetting('people', [...known].slice(-MOST_PEOPLE));
+  }
+
+  /** Who shares this phone, as was said on it. @returns {Promise<string[]>} */
+  async people() {
+    return (await this.setting('people')) ?? [];
   }
 
   /**

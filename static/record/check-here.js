@@ -113,7 +113,7 @@ function brokenAt([device, seq, fault]) {
  * @param {{by: string, key: string}} seal
  * @param {Member[]} members
  */
-async function answerOf(store, { record, events, photos, smaller }, { by, key }, members) {
+async function answerOf(store, { record, events, photos, smaller, phones }, { by, key }, members) {
   const own = (await phoneKey(store)).key === key;
   const { unit, job, code, jobs, made_at, elsewhere, missing, told } = record;
   return {
@@ -122,6 +122,7 @@ async function answerOf(store, { record, events, photos, smaller }, { by, key },
     maker: { kind: by, fingerprint: await fingerprintOf(key), own, known_since: own ? null : await metBefore(store, key), confirmed: own ? null : await confirmedHere(store, key) },
     same_core: record.core === (await coreDigest()),
     events,
+    phones,
     photos: Object.fromEntries(
       [...photos.map((/** @type {string} */ digest) => [digest, digest]), ...smaller].map(([photo, digest]) => {
         const member = members.find(({ name }) => name === `photos/${digest}.jpg`);

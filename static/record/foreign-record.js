@@ -80,7 +80,8 @@ export async function confirmMaker({ sync, store, device }, { answer: { maker } 
  */
 async function folded(core, answer, days) {
   try {
-    await core.call('reset', { events: answer.events.map((/** @type {object} */ event) => ({ event })) });
+    const events = answer.events.map((/** @type {object} */ event) => ({ event }));
+    await core.call('reset', { events, phones: answer.phones ?? [] });
     const { unit, jobs, told, elsewhere, same_core } = answer;
     const view = await core.call('record', { unit, jobs, told, elsewhere, same_core });
     if (!unit) return view;

@@ -133,6 +133,8 @@ export class EventExchange {
     const certified = proofs.certificates?.map(({ device }) => device) ?? [];
     const cursor = (await this.#store.getMeta('cursor')) ?? 0;
     const epoch = (await this.#store.getMeta('installation')) ?? '';
+    const { upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
+    const people = await this.#device.people();
     const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
     try {
       const reply = await this.#api.post('/api/sync', {
@@ -144,6 +146,8 @@ export class EventExchange {
         seen: { epoch, hash: last?.hash ?? '' },
         ...(onlyProve ? { only_prove: true } : {}),
         ...proofs,
+        phones: upto,
+        people,
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one, nor does what an earlier key signed.
         events: batch.map(({ event, hash, own, device }) => ({

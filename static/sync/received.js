@@ -36,6 +36,8 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signatur
  * @property {string} build
  * @property {import('../log/proofs.js').Certificate[]} [certificates]  of the phones that recorded `events`
  * @property {import('../log/proofs.js').SignedHead[]} [signed_heads]
+ * @property {import('../log/core-feed.js').Phone[]} [phones]  what is said of phones, behind what was asked for
+ * @property {number} [phones_upto]
  */
 
 /**
@@ -93,7 +95,12 @@ export function storeReply(store, reply) {
       const known = await events.get([device, seq]);
       if (known?.unsent) await events.put({ ...known, refused: { reason, code } });
     }
-    await keepProofs(tx.objectStore('meta'), reply);
+    const meta = tx.objectStore('meta');
+    await keepProofs(meta, reply);
+    if (reply.phones?.length) {
+      const { rows = [] } = (await meta.get('phones')) ?? {};
+      await meta.put({ rows: [...rows, ...reply.phones], upto: reply.phones_upto }, 'phones');
+    }
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };
@@ -183,6 +190,7 @@ export function forgetNumbers(store) {
     await meta.put({ ...head, nextUnsent }, 'head');
     await meta.put(0, 'cursor');
     await meta.delete('installation');
+    await meta.delete('phones');
     await orderChanged(tx);
   });
 }

@@ -119,6 +119,9 @@ export class Sync {
       await this.#pairAs(token, name);
     });
     await this.#device.noteMet();
+    // What waits here may be in the name that was typed before.
+    const { actor } = this.#device;
+    await this.#device.saveSetting('people', actor && actor !== name ? [actor] : []);
     await this.#device.setActor(name);
     // A run that began before was turned away, and what it waits for has come.
     await this.#running;

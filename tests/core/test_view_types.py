@@ -214,6 +214,16 @@ def two_in_hand(core):
         job.test() if job.step()["form"] == "test" else job.tap()
 
 
+def on_shared_phones(core):
+    """Have another phone record what its role does not, in a name that nobody gave it."""
+    job = Driver(core).begin()
+    other = Driver(core, device="d00000000000000cc", actor="Bo")
+    said = {"device": other.device, "from": 1, "role": "counter", "name": "Jo", "people": []}
+    core("phones", phones=[said])
+    other.force("cleaned", position=OUTER, note="")
+    ask_for_all(core, job.job)
+
+
 def come_back(core):
     """Have a sensor replaced, and the vehicle back with a new job."""
     yard = Yard(core)
@@ -245,6 +255,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         to_the_end,
         two_in_hand,
         come_back,
+        on_shared_phones,
     ):
         go_through(WatchedCore(types))
 

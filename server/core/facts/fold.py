@@ -22,6 +22,7 @@ from .kind import Kind
 from .kinds import KINDS
 from .pausing import ends_pause
 from .pausing import takes_over
+from .whose import flag_role
 
 
 class Fold:
@@ -45,7 +46,11 @@ class Fold:
         self.connected = Connected()
         self.corrections = Corrections()
         self.corrections.note(self.events)
-        self.state = _folded(self.events, self.corrections)
+        self.state = self._folded(self.events, self.corrections)
+
+    def know_phones(self, phones: dict) -> None:
+        """Judge entries that are folded from now on by what is said of their phones, as `whose` has it."""
+        self.state.phones, self.state.recorded = phones, self._recorded
 
     def add(self, events: list) -> None:
         """Fold `events` behind those already there; raises NotLoaded before anything is folded."""
@@ -116,7 +121,7 @@ class Fold:
         earlier = Fold()
         earlier.events = [self.events[each] for each in places if each < place]
         earlier.corrections = self.corrections
-        earlier.state = _folded(earlier.events, self.corrections)
+        earlier.state = self._folded(earlier.events, self.corrections)
         return earlier
 
     def find(self, identity: str) -> dict | None:
@@ -153,9 +158,26 @@ class Fold:
         self.connected.catch_up(self.whole())
         place = self.connected.place(identity)
         if place is None or self.connected.twice:
-            return _folded(self.events, corrections)
+            return self._folded(self.events, corrections)
         places, _ = self.connected.around(self.events, [place], named)
-        return _folded([self.events[each] for each in places], corrections)
+        return self._folded([self.events[each] for each in places], corrections)
+
+    def _recorded(self, device: str, seq: int, before: dict) -> str | None:
+        """Return the kind of an entry, None where none is before another one; raises NotLoaded."""
+        self.connected.catch_up(self.whole())
+        place = self.connected.place("{}:{}".format(device, seq))
+        end = self.connected.place(envelope.identity(before))
+        if place is None or end is None or place > end:
+            return None
+        return self.events[place]["kind"]
+
+    def _folded(self, events: list, corrections: Corrections) -> State:
+        of, none, neither = corrections.by_device(), {}, (None, None)
+        state = State()
+        state.phones, state.recorded = self.state.phones, self.state.recorded
+        for event in events:
+            apply(state, event, *of.get(event["device"], none).get(event["seq"], neither))
+        return state
 
     def _places(self, identities: list) -> list[int]:
         """Return the places of those entries that are there."""
@@ -170,9 +192,9 @@ class Fold:
         together, named = self.connected.around(self.events, places)
         together = [place for place in together if place < count]
         if self.connected.twice or len(together) * 2 > count:
-            self.state = _folded(self.events[:count], self.corrections)
+            self.state = self._folded(self.events[:count], self.corrections)
             return
-        part = _folded([self.events[place] for place in together], self.corrections)
+        part = self._folded([self.events[place] for place in together], self.corrections)
         partial.replace(self.state, part, together, named, self.connected.place)
 
 
@@ -198,6 +220,8 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
         job = state.jobs.get(event["job"])
         if job and kind.name not in KINDS_OF_CORRECTION:
             note_entry(job, event, kind)
+        if event["device"] in state.phones:
+            flag_role(state, event, kind, job)
     if job:
         newer = is_newer(event)
         job["history"].append(history_entry(event, said, withdrawn, righted, why is None, newer))
@@ -283,11 +307,3 @@ def _reopen_unaware(job: dict, event: dict) -> None:
     unknown = [(work["n"], work) for work in works if work and stories.is_unknown(work["event"], event)]
     if unknown:
         _reopen(job, max(unknown, key=lambda each: each[0])[1])
-
-
-def _folded(events: list, corrections: Corrections) -> State:
-    of, none, neither = corrections.by_device(), {}, (None, None)
-    state = State()
-    for event in events:
-        apply(state, event, *of.get(event["device"], none).get(event["seq"], neither))
-    return state

@@ -33,6 +33,7 @@ class KeptOperations(Held):
         fold.state, corrections.withdrawn, corrections.righted, fold.before = snapshot.restored(
             self.coming_head
         )
+        fold.know_phones(self.fold.state.phones)
         self.fold, self.coming, self.coming_head, self.conclusions = fold, [], {}, Conclusions()
         return {"count": fold.count()}
 

@@ -5,6 +5,7 @@ from ..errors import BadInput
 from ..facts import bounds
 from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.fold import apply
+from ..facts.whose import phones_of
 from ..log import envelope
 from ..messages import message
 from .held import Held
@@ -13,9 +14,13 @@ from .held import Held
 class LogOperations(Held):
     """Takes entries and drafts in."""
 
-    def op_reset(self, events=(), more=False, envelopes=()):
-        """Fold [{"event": envelope}, ...] from nothing; with `more`, once the rest of them is there."""
+    def op_reset(self, events=(), more=False, envelopes=(), phones=()):
+        """Fold [{"event": envelope}, ...] from nothing; with `more`, once the rest of them is there.
+
+        `phones` is what `phones_of` takes.
+        """
         self.coming = []
+        self.op_phones(phones)
         return self.op_append(events, more, envelopes)
 
     def op_append(self, events=(), more=False, envelopes=()):
@@ -32,6 +37,10 @@ class LogOperations(Held):
             self.fold.reset(self.coming)
             self.coming = []
         return {"count": self.fold.count()}
+
+    def op_phones(self, phones):
+        """Take what is said of phones in place of what was, for entries that are folded after it."""
+        self.fold.know_phones(phones_of(phones))
 
     def op_add(self, events):
         """Fold more events behind the rest; returns the conflicts they brought."""

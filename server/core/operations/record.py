@@ -65,6 +65,7 @@ class RecordOperations(ViewOperations):
             "events": comparison.stand_ins(sound.record["elsewhere"]) + sound.events,
             "photos": sound.photos,
             "smaller": sound.smaller,
+            "phones": sound.phones,
             "signatures": [
                 {
                     "by": each.by,

@@ -45,7 +45,7 @@ Seal = namedtuple("Seal", ("by", "key", "signature", "text", "digests"))
 # A record that is as it was sealed: what it says, its events, the photos in it that an entry names, [photo,
 # version] of those that are in it smaller (that both show the same, only who sealed it says), and the
 # signatures of phones in it, which the host checks.
-Sound = namedtuple("Sound", ("record", "events", "photos", "smaller", "signatures"))
+Sound = namedtuple("Sound", ("record", "events", "photos", "smaller", "signatures", "phones"))
 
 
 class Altered(Exception):
@@ -113,7 +113,10 @@ def check(seal: Seal, found: list, texts: dict, read) -> Sound:
     if other:
         raise Altered(other[0], other[1], other[2])
     by_phone = record["installation"] if seal.by == PHONE else ""
-    return Sound(record, events, photos, smaller, signed.signatures(hashes, by_phone, seal.key))
+    signatures = signed.signatures(hashes, by_phone, seal.key)
+    # Whose a phone is, who gave it its certificate says.
+    phones = hashes.phones if seal.by == INSTALLATION else []
+    return Sound(record, events, photos, smaller, signatures, phones)
 
 
 def read_event(event: dict) -> str:

@@ -5,6 +5,7 @@ from collections import namedtuple
 
 from ..codes import labels
 from ..errors import BadInput
+from ..facts.roles import ROLES
 from ..log import canon
 from ..log import envelope
 from .file import APP
@@ -15,6 +16,7 @@ from .signed import are_sound
 _FIELDS = ("app", "v", "unit", "job", "code", "jobs", "made_at", "installation", "key", "core", "format",
            "elsewhere", "missing", "told")  # fmt: skip
 _ELSEWHERE = ("unit", "code", "part", "serial", "place")
+_PHONE = ("device", "from", "role", "name", "people")
 _TOLD_OF_JOB = ("sentence", "probability", "clear", "causes")
 _IN_TEXT = 1  # the version whose sentences are text, and that names no causes
 _HEX = "0123456789abcdef"
@@ -24,10 +26,11 @@ class NotOfTheForm(Exception):
     """A part of a record is not written as a record is."""
 
 
-class Hashes(namedtuple("Hashes", ("order", "devices", "smaller", "certificates", "signed_heads"))):
+class Hashes(namedtuple("Hashes", ("order", "devices", "smaller", "certificates", "signed_heads", "phones"))):
     """The order of the entries, of each device its first number here and its hashes from there, and what
     proves whose they are.
 
+    `phones` is what is said of phones (`facts.whose`), nothing in older records.
     `smaller` gives of a photo that is in the file as a smaller version the hash of that version.
     """
 
@@ -91,12 +94,14 @@ def read_hashes(text: str) -> Hashes:
         sound = sound and isinstance(smaller, dict)
         sound = sound and all([is_hash(digest) and is_hash(smaller[digest]) for digest in smaller])
         certificates, heads = value.get("certificates", []), value.get("signed_heads", [])
-        sound = sound and are_sound(certificates, heads)
+        phones = value.get("phones", [])
+        sound = sound and are_sound(certificates, heads) and all([_exactly(each, _PHONE) for each in phones])
+        sound = sound and all([_is_phone(each) for each in phones])
     except (TypeError, ValueError, KeyError, AttributeError):
         sound = False
     if not sound:
         raise NotOfTheForm
-    return Hashes(order, devices, smaller, certificates, heads)
+    return Hashes(order, devices, smaller, certificates, heads, phones)
 
 
 def identity(line: str) -> tuple | None:
@@ -121,6 +126,12 @@ def _is_key(app: str, key) -> bool:
     return app == PHONE_APP and isinstance(key, str) and len(key) == 130 and key[:2] == "04" and (
         not key.strip(_HEX)
     )  # fmt: skip
+
+
+def _is_phone(said: dict) -> bool:
+    """Tell whether this says of a phone what `facts.whose` takes."""
+    texts = _texts([said["device"], said["name"]]) and _list_of_texts(said["people"])
+    return texts and said["role"] in ROLES and isinstance(said["from"], int)
 
 
 def _exactly(value: dict, names: tuple) -> bool:

@@ -28,6 +28,8 @@ class State:
         self.not_understood = []
         self.index = Index()  # no state, but found from it
         self.verdicts = {}  # no state: what was concluded from it, kept because it is asked again
+        self.phones = {}  # no state: what certificates say of the phones, `facts.whose`
+        self.recorded = _none  # which kind an entry before another one is
 
     def as_dict(self) -> dict:
         """Return the whole state as one JSON-able object."""
@@ -50,6 +52,7 @@ class State:
         Such facts may also change the units of a job or vehicle, and all of a mix-up.
         """
         other = State()
+        other.phones, other.recorded = self.phones, self.recorded
         other.vehicles = self.vehicles.copy()
         other.units = self.units.copy()
         other.codes = self.codes.copy()
@@ -210,6 +213,10 @@ class State:
     def claimed_at(self, vehicle: str) -> list[str]:
         """Return the ids of disputed units that a claim says are on a vehicle, in order of id."""
         return sorted(self.index.claimed_at.get(vehicle, {}))
+
+
+def _none(device: str, seq: int, before: dict) -> str | None:
+    """Return the kind of an entry that comes before another one, None where there is none: none does."""
 
 
 def _copied(value):

@@ -30,7 +30,9 @@ def entries_view(fold, identity: str) -> dict:
         return sentences.sentence_beside(unit, kind, data)
 
     history = [
-        entry_shown(entry, about, unit.sort, said) for entry in fold.beside(unit.id) if _at_bench(entry)
+        entry_shown(fold.state, entry, about, unit.sort, said)
+        for entry in fold.beside(unit.id)
+        if _at_bench(entry)
     ]
     history.reverse()
     return {

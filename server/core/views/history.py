@@ -2,6 +2,8 @@
 
 from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.kinds import KINDS
+from ..facts.whose import ROLE
+from ..facts.whose import phone_of
 from ..messages import message
 from ..parts.sort import Sort
 from ..state.job import Job
@@ -23,15 +25,16 @@ def history(job: Job) -> list[dict]:
 
     for entry in job.history:
         counts = entry["understood"] and entry["withdrawn"] is None
-        shown.append(entry_shown(entry, _about(job, entry, counted) if counts else [], job.sort, said))
+        about = _about(job, entry, counted) if counts else []
+        shown.append(entry_shown(job.state, entry, about, job.sort, said))
     shown.reverse()
     return shown
 
 
-def entry_shown(entry: dict, about: list[str], sort: Sort, said) -> dict:
+def entry_shown(state, entry: dict, about: list[str], sort: Sort, said) -> dict:
     """Return an entry as `HistoryEntry` has it; `said(kind, data)` is the sentence of an understood one."""
     known = entry["understood"]
-    return {
+    shown = {
         "device": entry["device"],
         "seq": entry["seq"],
         "at": entry["at"],
@@ -46,6 +49,25 @@ def entry_shown(entry: dict, about: list[str], sort: Sort, said) -> dict:
         and entry["withdrawn"] is None
         and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,
     }
+    phone = phone_of(state, entry["device"], entry["seq"])
+    if phone:
+        _tell_whose(state, entry, phone, shown)
+    return shown
+
+
+def _tell_whose(state, entry: dict, phone: dict, shown: dict) -> None:
+    """Say of an entry whose phone it is of, where its name is another, and what is wrong with that."""
+    actor, name, flags = entry["actor"], phone["name"], []
+    if actor != name:
+        how = "nobody" if not actor else "shared" if actor in phone["people"] else "said"
+        shown["who"] = message("views-history-phone", how=how, actor=actor, name=name)
+        if how == "said":
+            flags.append(message("views-history-not-said", actor=actor))
+    identity = "{}:{}".format(entry["device"], entry["seq"])
+    if [each for each in state.conflicts if each["about"] == ROLE and each["event"] == identity]:
+        flags.append(message("views-history-role", role=phone["role"]))
+    if flags:
+        shown["flags"] = flags
 
 
 def _about(job: Job, entry: dict, counted: dict) -> list[str]:

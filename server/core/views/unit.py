@@ -41,7 +41,7 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
     for job_id in unit["jobs"]:
         tests.extend(_tests_of(known_job(state, job_id), identity, results.get(job_id)))
     found = findings.findings(state, identity, results)
-    returns = returned.returns(unit)
+    returns = returned.returns(state, unit)
     return {
         "id": identity,
         "sort": Unit(state, identity, job).sort.identity,

@@ -52,7 +52,8 @@ class Sound(NamedTuple):
     """A record that is as it was sealed: what it says, its events, where in it each photo lies.
 
     `by` is who sealed it, an installation or a phone; `photos` is digest -> [offset, length], so that
-    whoever has the file can show them. Of those in `smaller` a smaller version lies there.
+    whoever has the file can show them. Of those in `smaller` a smaller version lies there. `phones` is
+    what is said of the phones that recorded the events, as the core takes it.
     """
 
     record: dict
@@ -60,6 +61,7 @@ class Sound(NamedTuple):
     events: list[dict]
     photos: dict[str, list[int]]
     smaller: list[str]
+    phones: list[dict]
 
 
 def begins(head: bytes) -> bool:
@@ -90,7 +92,8 @@ def check(data: bytes) -> Sound:
     places = offsets(members)
     photos = {digest: places[photo_member(digest)] for digest in sound.photos}
     photos |= {digest: places[photo_member(version)] for digest, version in sound.smaller}
-    return Sound(sound.record, seal.by, sound.events, photos, [digest for digest, _ in sound.smaller])
+    smaller = [digest for digest, _ in sound.smaller]
+    return Sound(sound.record, seal.by, sound.events, photos, smaller, sound.phones)
 
 
 def _checked(members: list[Member]) -> tuple[record_check.Seal, record_check.Sound]:

@@ -10,6 +10,7 @@ from server.core.codes import labels
 from server.core.errors import shorten
 from server.core.messages import message
 from server.folded import FoldedState
+from server.folded import phones
 from server.folded.corrections import ARE_CORRECTIONS
 from server.log import named
 from server.log import proof
@@ -125,7 +126,8 @@ def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:
 def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
     """Returns what proves whose the entries are; nothing of phones without a key.
 
-    Of each phone its certificate, and the last signed end in each run of its entries without a gap.
+    Of each phone its certificate, whose it is, and the last signed end in each run of its entries that has no
+    gap.
     """
     devices = sorted({entry.device for entry in entries})
     there = {(entry.device, entry.seq) for entry in entries}
@@ -143,5 +145,6 @@ def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
             run = head
         if run:
             heads.append(run._asdict())
-    found = {"certificates": proof.newest_certificates(db, devices), "signed_heads": heads}
+    said = [row for device in devices for row in phones.of(db, device)]
+    found = {"certificates": proof.newest_certificates(db, devices), "signed_heads": heads, "phones": said}
     return {name: held for name, held in found.items() if held}

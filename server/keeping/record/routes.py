@@ -130,6 +130,7 @@ def look_at() -> Response:
             "events": [*stand_ins(record["elsewhere"]), *sound.events],
             "photos": sound.photos,
             "smaller": sound.smaller,
+            "phones": sound.phones,
         }
     )
 

@@ -87,7 +87,7 @@ def _folded(sound: Sound) -> dict:
     record = sound.record
     core = Host()
     events = [{"event": event} for event in [*stand_ins(record["elsewhere"]), *sound.events]]
-    _asked(core, {"op": "reset", "events": events})
+    _asked(core, {"op": "reset", "events": events, "phones": sound.phones})
     question = {name: record[name] for name in ("unit", "jobs", "told", "elsewhere")}
     return _asked(core, {"op": "record", **question, "same_core": record["core"] == core_digest()})
 

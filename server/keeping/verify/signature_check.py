@@ -21,11 +21,16 @@ def first_fault(connection: sqlite3.Connection) -> Fault | None:
     if not {"certificates", "heads"} <= tables:
         return None
     keys: dict[str, set[str]] = {}
+    people: set[tuple[str, str, str]] = set()
     for row in connection.execute(_CERTIFICATES):
         certificate = Certificate(*row)
         if not certificate.is_from(certificate.issuer):
             return Fault(certificate.device, 1, message("keeping-bad-certificate"))
         keys.setdefault(certificate.device, set()).add(certificate.key)
+        people.add((certificate.device, certificate.role, certificate.name))
+    for row in connection.execute("SELECT device, role, name FROM phones") if "phones" in tables else ():
+        if row not in people:
+            return Fault(row[0], 1, message("keeping-bad-certificate"))
     for *fields, kept in connection.execute(_HEADS):
         head = SignedHead(*fields)
         if kept != head.hash:

@@ -88,6 +88,9 @@ class RequestReader:
         path = request.target.partition(b"?")[0].decode("ascii", "replace")
         self._request = request
         self._limit = self._largest_body(request.method.decode("ascii"), path)
+        if {b"content-length", b"transfer-encoding"} <= {name for name, _ in request.headers}:
+            # A proxy that goes by the other one would see another request behind it (RFC 9112, 6.1 and 11.2).
+            raise ConnectionRefusal.of_protocol(400, "a body with a length and in chunks")
         for name, value in request.headers:
             if name == b"content-length" and int(value) > self._limit:
                 raise ConnectionRefusal.too_large(f"{int(value)} bytes", self._limit)

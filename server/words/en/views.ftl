@@ -69,6 +69,8 @@ views-returned-against = What stood against it: { $about }.
 # $actor: Jo
 # $signed: Kim
 views-returned-signed = { $actor } recorded it, in the name of { $signed }.
+# $name: Jo
+views-returned-phone = It was signed on the phone of { $name }.
 
 ## What the tests of a job say about a unit.
 
@@ -92,6 +94,22 @@ views-job-mark = { $mark ->
 }
 views-job-entry-newer = Recorded by a newer version of this app. It is kept, and counts once this app is as new.
 views-job-entry-unknown = An entry that this app does not understand. It is kept.
+
+# $how: said
+# $actor: Bo
+# $name: Ana
+views-history-phone = { $how ->
+    [shared] { $actor }, on the phone of { $name }
+    [nobody] on the phone of { $name }, without a name
+   *[said] said by { $actor } on the phone of { $name }
+}
+# $actor: Bo
+views-history-not-said = Nobody has said that { $actor } uses this phone.
+# $role: counter
+views-history-role = { $role ->
+    [counter] A phone of the parts counter recorded this. It is for the bench to record.
+   *[bench] A phone of the bench recorded this. It is for the parts counter to record.
+}
 
 ## What a job comes to.
 

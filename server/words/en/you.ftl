@@ -30,6 +30,7 @@ you-take-in-other = Take in a file from another phone
 you-name = Your name
 you-name-note = Stands beside everything you record from now on.
 you-use-name = Use this name
+you-people = Who else uses this phone. Tap a name to go on as that person.
 you-labels = Labels
 you-print-labels = Print labels, see what became of them
 you-lessons = What your jobs teach

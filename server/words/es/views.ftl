@@ -51,6 +51,7 @@ views-returned-overruled = Según el registro: { $proposed ->
 }. Se decidió otra cosa porque: { $because }.
 views-returned-against = En contra: { $about }.
 views-returned-signed = Lo registró { $actor }, en nombre de { $signed }.
+views-returned-phone = Se firmó en el teléfono de { $name }.
 
 ## What the tests of a job say about a unit.
 
@@ -69,6 +70,17 @@ views-job-mark = { $mark ->
 }
 views-job-entry-newer = Lo registró una versión más nueva de la aplicación. Se guarda, y cuenta cuando esta aplicación se actualice.
 views-job-entry-unknown = Una anotación que esta aplicación no entiende. Se guarda.
+
+views-history-phone = { $how ->
+    [shared] { $actor }, en el teléfono de { $name }
+    [nobody] en el teléfono de { $name }, sin nombre
+   *[said] lo dijo { $actor } en el teléfono de { $name }
+}
+views-history-not-said = Nadie ha dicho que { $actor } use este teléfono.
+views-history-role = { $role ->
+    [counter] Lo registró un teléfono del mostrador de recambios. Eso se registra en el banco.
+   *[bench] Lo registró un teléfono del banco. Eso se registra en el mostrador de recambios.
+}
 
 ## What a job comes to.
 

@@ -27,6 +27,7 @@ you-take-in-other = Recoger un archivo de otro teléfono
 you-name = Tu nombre
 you-name-note = Va junto a todo lo que registras desde ahora.
 you-use-name = Usar este nombre
+you-people = Quién más usa este teléfono. Toca un nombre para seguir como esa persona.
 you-labels = Etiquetas
 you-print-labels = Imprimir etiquetas, ver qué fue de ellas
 you-lessons = Lo que enseñan tus trabajos

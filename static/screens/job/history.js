@@ -124,9 +124,10 @@ function byDay(history) {
 function row(ctx, entry) {
   const { number, image } = which(ctx, entry);
   const told = html`${image}<span class="list-main">
-    <span class="list-note">${time(entry.at)} · ${entry.actor || say('job-history-no-name')}${number}</span>
+    <span class="list-note">${time(entry.at)} · ${entry.who || entry.actor || say('job-history-no-name')}${number}</span>
     <span class=${entry.undone ? 'history-text history-struck' : 'history-text'}>${sentence(entry.sentence)}</span>
     ${entry.righted ? righted(entry.righted) : nothing} ${entry.undone ? undone(entry.undone) : nothing}
+    ${(entry.flags ?? []).map((flag) => html`<span class="history-undone">${flag}</span>`)}
   </span>`;
   if (!entry.may_undo && !entry.may_right) return html`<li class="list-row">${told}</li>`;
   const { form } = ctx;

@@ -35,6 +35,7 @@ export const youPage = {
   load: async ({ device, saved, store }) => ({
     storage: await device.storage(),
     actor: device.actor,
+    people: await device.people(),
     id: device.id,
     seal: saved && (await phoneKey(store)),
   }),
@@ -68,11 +69,12 @@ function outbox({ services }) {
 function yourName(ctx) {
   const { form, data, services } = ctx;
   const name = (form.actor ?? data.actor).trim();
-  const save = async () => {
-    await services.device.setActor(name);
+  const handTo = async (/** @type {string} */ person) => {
+    await services.device.handTo(person);
     ctx.forget();
     await ctx.reload();
   };
+  const others = data.people.filter((/** @type {string} */ person) => person !== data.actor);
   return html`<section class="screen-stack">
     ${textField(ctx, 'actor', say('you-name'), {
       note: say('you-name-note'),
@@ -81,7 +83,13 @@ function yourName(ctx) {
       autocomplete: 'name',
     })}
     ${name && name !== data.actor
-      ? html`<button class="small-button" type="button" @click=${save}>${say('you-use-name')}</button>`
+      ? html`<button class="small-button" type="button" @click=${() => handTo(name)}>${say('you-use-name')}</button>`
+      : nothing}
+    ${others.length
+      ? html`<div class="card-actions" role="group" aria-label=${say('you-people')}>
+            ${others.map((/** @type {string} */ person) => html`<button class="small-button" type="button" @click=${() => handTo(person)}>${person}</button>`)}
+          </div>
+          <p class="field-note">${say('you-people')}</p>`
       : nothing}
   </section>`;
 }

@@ -53,6 +53,8 @@ FOLDING = {
     "facts/printing.py",
     "facts/repairing.py",
     "facts/returns.py",
+    "facts/roles.py",
+    "facts/whose.py",
     "facts/settings.py",
     "facts/settling.py",
     "facts/sounder.py",

@@ -63,6 +63,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "keep_records",
         "list_search_terms",
         "tell_lessons_apart",
+        "note_phones",
     ]
 
 

@@ -181,6 +181,11 @@ def test_a_fault_of_the_app_costs_that_request_alone(connect):
         (b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 99999999999999999999\r\n\r\n", 413),
         (b"POST / HTTP/1.1\r\nHost: x\r\nTransfer-Encoding: gzip\r\n\r\n", 501),
         (b"POST / HTTP/1.1\r\nHost: x\r\nTransfer-Encoding: chunked\r\n\r\nxyz\r\n", 400),
+        (
+            b"POST / HTTP/1.1\r\nHost: x\r\nContent-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n"
+            b"GET /second HTTP/1.1\r\nHost: x\r\n\r\n",
+            400,
+        ),
         (b"GET / HTTP/1.1\r\nHost: x\r\nA: " + b"a" * 70_000, 431),
         (b"GET /" + b"a" * 70_000, 431),
         (b"GET / HTTP/1.1\r\nHost: x\r\nA\x00: b\r\n\r\n", 400),
