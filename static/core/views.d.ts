@@ -121,6 +121,11 @@ export interface Picture {
   words: string;
 }
 
+/** What is held beside a part at the counter; `alone` is the sensor itself, as it was labelled. */
+export interface CounterPicture extends Picture {
+  alone: boolean;
+}
+
 export interface JobPhoto {
   at: number;
   sha256: string;
@@ -1231,7 +1236,7 @@ export interface CounterCard {
   decisions: CounterDecision[];
   read: { part: string; serial: string; compared: '' | 'same' | 'other' };
   received: Draft;
-  photos: Picture[];
+  photos: CounterPicture[];
   waiting: boolean;
   /** The digest of its record from another shop, where one is kept here; '' where none is. */
   record_file: string;

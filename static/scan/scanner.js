@@ -236,13 +236,22 @@ function drawVisible(video, canvas) {
 async function readFile(file, finder, { onTexts, formats }) {
   finder.note(say('scan-reading'));
   try {
-    const bitmap = await createImageBitmap(file);
-    const texts = await readBitmap(bitmap, formats).finally(() => bitmap.close());
+    const texts = await codesIn(file, formats);
     finder.note(texts.length ? '' : say('scan-no-code'));
     if (texts.length) onTexts(texts);
   } catch {
     finder.note(say('scan-not-opened'));
   }
+}
+
+/**
+ * The texts of all codes in a picture.
+ * @param {Blob} file
+ * @param {string[]} [formats]
+ */
+export async function codesIn(file, formats) {
+  const bitmap = await createImageBitmap(file);
+  return readBitmap(bitmap, formats).finally(() => bitmap.close());
 }
 
 /**

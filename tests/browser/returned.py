@@ -42,6 +42,12 @@ def returned(count: int) -> tuple[list[dict], list[str]]:
     return entries, found
 
 
+def also(entries: list[dict], kind: str, data: dict, job: str) -> None:
+    """Let that phone record one thing more."""
+    event = {**entries[-1]["event"], "kind": kind, "data": data, "job": job}
+    entries.append(_chained(event, entries, event["at"] - len(entries) * 1000))
+
+
 def serial_of(number: int) -> str:
     """Return the serial number of the bad sensor of one of those jobs."""
     return f"{_SERIAL}-{number}"

@@ -508,3 +508,25 @@ def test_a_decision_is_taken_back_at_the_counter_alone(core, bad):
     back = {"kind": "corrected", "data": {"device": CLERK, "seq": clerk.seq, "reason": "slip"}}
     assert clerk.check({**back, "role": "bench"})["rule"] == "role"
     assert clerk.check({**back, "role": "counter"}) is None
+
+
+def pictured(job, sha, **shows):
+    facts = {"mime": "image/jpeg", "bytes": 9, "width": 9, "height": 9, "sha256": sha * 64}
+    job.force("photo_taken", **facts, **{"shows": "unit", "position": "", "unit": "", **shows})
+
+
+def test_the_picture_of_the_sensor_with_its_label_is_held_beside_the_part(core):
+    job = proven(core)
+    pictured(job, "c", unit="u00000000new1")
+    before = Clerk(core).ask(job.labels[BAD])
+    assert (before["headline"], {each["alone"] for each in before["photos"]}) == (
+        "Is it the part claimed?",
+        {False},
+    )
+    pictured(job, "d", unit=BAD)
+    answer = Clerk(core).ask(job.labels[BAD])
+    assert (answer["proposed"], answer["headline"]) == ("hold", "Is it the one in this picture?")
+    assert [each["alone"] for each in answer["photos"]] == [True, False, False]
+    assert answer["photos"][0]["words"].startswith("With its label at the bench, ")
+    assert Clerk(core).ask(job.labels[BAD], read={"compared": "same"})["proposed"] == "accept"
+    assert Clerk(core).ask(job.labels[BAD], read={"compared": "other"})["proposed"] == "refuse"

@@ -1,7 +1,8 @@
 """The part in the clerk's hand is the one that the record claims: part number and serial.
 
 A serial number that was read off it and is on record tells it from all others. A part number does not, for
-many sensors have the same one: where there is no more, a look at the pictures has to do.
+many sensors have the same one: where there is no more, a look at the pictures has to do, best at that of the
+sensor as it was labelled at the bench.
 """
 
 from ..codes.numbers import plain
@@ -10,6 +11,7 @@ from ..messages import message
 from ..state.unit import Unit
 from . import evidence
 from .check import check
+from .photos import of_itself
 
 
 def look(state, case):
@@ -42,4 +44,6 @@ def look(state, case):
     if not unit["part"] and not unit["serial"]:
         return check("hold", message("returns-part-unknown-title"), message("returns-part-unknown"))
     unproven = message("returns-part-unread") if unit["serial"] else message("returns-part-alone")
+    if of_itself(unit, case["job"]):
+        return check("hold", message("returns-part-pictured-title"), unproven)
     return check("hold", message("returns-part-unread-title"), unproven)

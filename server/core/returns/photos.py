@@ -15,6 +15,11 @@ def look(state, case):
     return check("pass", message("returns-photos-title"), message("returns-photos", count=len(taken)))
 
 
+def of_itself(unit: dict, job: Job | None) -> list[dict]:
+    """Return the pictures of the unit alone, as it was labelled: what tells it from others alike."""
+    return [photo for photo in pictures(unit, job) if photo["unit"] == unit["id"]]
+
+
 def pictures(unit: dict, job: Job | None) -> list[dict]:
     """Return the pictures of a unit and of the positions where it sat, in order of time."""
     if job is None:

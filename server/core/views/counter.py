@@ -14,6 +14,7 @@ from ..messages import message
 from ..parts import sorts
 from ..returns import evidence
 from ..returns.keys import keys
+from ..returns.photos import of_itself
 from ..returns.photos import pictures
 from ..state import own_label
 from ..state.job import Job
@@ -106,7 +107,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "waiting": waiting is not None,
         "record_file": kept["file"] if kept else "",
         "keys": keys(state, unit, label["code"], read["serial"], asked["host"]),
-        "photos": [_picture(job, photo) for photo in pictures(unit, job)] if unit else [],
+        "photos": _pictures(unit, job, asked["now"]) if unit else [],
         "reasons": [message(each) for each in REASONS],
         "received": _received(label, how, read),
         "decisions": [
@@ -217,12 +218,21 @@ def _headline(proposal, made):
     return message("views-counter-all-for-it") if proposal == "accept" else (decided + titles)[0]
 
 
-def _picture(job: Job | None, photo) -> dict:
+def _pictures(unit: dict, job: Job | None, now: int) -> list[dict]:
+    """Return what to hold beside the part: the unit alone first, then where it sat."""
+    alone = of_itself(unit, job)
+    found = alone + [photo for photo in pictures(unit, job) if photo not in alone]
+    return [_picture(job, photo, photo in alone, now) for photo in found]
+
+
+def _picture(job: Job | None, photo, alone: bool, now: int) -> dict:
     sort = job.sort if job else sorts.PARKING_SENSOR
-    shown = {"sha256": photo["sha256"], "at": photo["at"]}
+    shown = {"sha256": photo["sha256"], "at": photo["at"], "alone": alone}
     shown["words"] = message("views-counter-picture", sort=sort.identity)
     if job and photo["position"]:
         shown["words"] = words.position_name(job, photo["position"])
+    elif alone:
+        shown["words"] = message("views-counter-labelled", ago=words.ago(photo["at"], now))
     return shown
 
 

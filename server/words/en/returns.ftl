@@ -174,6 +174,7 @@ returns-part-by-eye = Compared with its pictures by eye.
 returns-part-unknown-title = No part number on record
 returns-part-unknown = Nothing says which part is claimed. Compare the pictures.
 returns-part-unread-title = Is it the part claimed?
+returns-part-pictured-title = Is it the one in this picture?
 returns-part-unread = No serial number read off it yet. Scan the maker's symbol on the part or its bag, or compare the pictures.
 returns-part-alone = No serial number of it is on record, and others have the same part number. Compare the pictures.
 returns-photos-none-title = No picture

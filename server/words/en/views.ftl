@@ -34,6 +34,8 @@ views-counter-origin = { $position } of { $vehicle }
 views-counter-all-for-it = Everything on record speaks for it
 # $sort: parking-sensor
 views-counter-picture = { PART($sort, form: "the") }
+# $ago: 2 days ago
+views-counter-labelled = With its label at the bench, { $ago }
 
 ## The returns of a unit.
 

@@ -132,6 +132,7 @@ returns-part-by-eye = Comparado a ojo con sus fotos.
 returns-part-unknown-title = Sin número de pieza registrado
 returns-part-unknown = Nada dice qué pieza se reclama. Compara las fotos.
 returns-part-unread-title = ¿Es la pieza reclamada?
+returns-part-pictured-title = ¿Es el de esta foto?
 returns-part-unread = Aún no se ha leído el número de serie. Lee el símbolo del fabricante en la pieza o en su bolsa, o compara las fotos.
 returns-part-alone = No hay ningún número de serie suyo registrado, y otros llevan el mismo número de pieza. Compara las fotos.
 returns-photos-none-title = Sin fotos

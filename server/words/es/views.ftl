@@ -27,6 +27,7 @@ views-counter-then = { $place ->
 views-counter-origin = { $position } de { $vehicle }
 views-counter-all-for-it = Todo el registro está a favor
 views-counter-picture = { PART($sort, form: "the") }
+views-counter-labelled = Con su etiqueta en el taller, { $ago }
 
 ## The returns of a unit.
 

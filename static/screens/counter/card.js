@@ -86,12 +86,20 @@ function check({ state, title, sentence: words }, headline = '') {
 function comparing(work, answer) {
   const claimed = answer.checks.find((each) => each.rule === 'part');
   if (claimed?.state !== 'hold') return nothing;
+  const { services } = work.ctx;
+  const itself = answer.photos.filter(({ alone }) => alone).slice(-1);
+  const others = answer.photos.filter((each) => !itself.includes(each));
   return html`<section class="compare">
-    ${answer.photos.length
+    ${itself.map(
+      ({ sha256, words }) => html`<figure class="compare-itself">
+        ${picture(services, sha256, { alt: '', large: true })}
+        <figcaption class="list-note">${words}</figcaption>
+      </figure>`,
+    )}
+    ${others.length
       ? html`<ul class="compare-pictures">
-          ${answer.photos.map(
-            ({ sha256, words }) =>
-              html`<li>${picture(work.ctx.services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
+          ${others.map(
+            ({ sha256, words }) => html`<li>${picture(services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
           )}
         </ul>`
       : nothing}

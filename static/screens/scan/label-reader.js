@@ -11,6 +11,7 @@
 import { sayNow } from '../frame/aloud.js';
 import { alarm } from './alarm.js';
 import { cameraView, typeView, whichView, writeView } from './label-views.js';
+import { isWanted, labelledPicture } from './labelled-picture.js';
 import { carryOn, isCarried, isStillThere, noteTaken, putDown } from './open-camera.js';
 import { stopPanel, toldPanel } from './stop-panel.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
@@ -35,10 +36,12 @@ import { say } from '../../words/words.js';
  * @property {string} [instruction]  what to do now, where the heading is that of several steps
  * @property {boolean} [mayWrite] whether a label written by hand will do
  * @property {string} [carry]     the work over whose steps the camera stays open
+ * @property {boolean} [labels]   a label is put on here: its sensor is pictured with it
  * @property {unknown} [below]    what stands under the camera
  * @property {Record<string, unknown>} [expects]  asked of the core in place of the step's own
  * @property {(() => unknown) | null} [onMixed]  leads from a stop to saying that some got mixed up, where they can be
- * @property {(answer: any, how: How) => unknown} onOurs   the label is the right one
+ * @property {(answer: any, how: How, labelled: import('./labelled-picture.js').Labelled | null) => unknown} onOurs
+ *     the label is the right one; what was pictured as it was read
  */
 
 /** Forms whose camera was opened by a tap since the page was loaded. @type {WeakSet<object>} */
@@ -153,7 +156,9 @@ export class Reader {
       const { ctx, options } = this;
       const question = { job: ctx.job, text, how, host: LABEL_HOST };
       if (options.expects) Object.assign(question, { expects: options.expects });
-      await this.#answer(await ctx.services.core.call('scan', question), how);
+      const pictures = options.labels && how === 'scanned' && this.state.mode === 'camera' && isWanted(ctx);
+      const labelled = pictures ? labelledPicture(ctx.services) : Promise.resolve(null);
+      await this.#answer(await ctx.services.core.call('scan', question), how, labelled);
     } catch (error) {
       this.#tell(error);
     } finally {
@@ -245,14 +250,15 @@ export class Reader {
   /**
    * @param {any} answer
    * @param {How} how
+   * @param {Promise<import('./labelled-picture.js').Labelled | null>} labelled
    */
-  async #answer(answer, how) {
+  async #answer(answer, how, labelled) {
     if (answer.outcome === 'ours') {
       if (how === 'scanned') {
         confirmRead();
         noteTaken(asked);
       }
-      await this.options.onOurs(answer, how);
+      await this.options.onOurs(answer, how, await labelled);
       return;
     }
     const { title, sentence, more = '' } = answer;

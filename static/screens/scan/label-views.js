@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
+import { changeWanted, isWanted } from './labelled-picture.js';
 import { nearLabels } from './near-labels.js';
 import { scanHost } from './scan-host.js';
 import { sentence } from '../frame/sentence.js';
@@ -28,9 +29,14 @@ function heading({ ctx, options }) {
 export function cameraView(reader) {
   return html`
     ${heading(reader)}
-    ${scanHost(reader.ctx, { words: say('scan-hold'), onTexts: reader.see })}
+    ${scanHost(reader.ctx, { words: say(reader.options.labels ? 'scan-hold-marks' : 'scan-hold'), onTexts: reader.see })}
     ${reader.options.below ?? nothing}
     <div class="ways-row">
+      ${reader.options.labels
+        ? html`<button class="link-button" type="button" @click=${() => changeWanted(reader.ctx)}>
+            ${say('scan-pictured', { wanted: isWanted(reader.ctx) ? 'yes' : 'no' })}
+          </button>`
+        : nothing}
       ${reader.options.mayWrite
         ? html`<button class="link-button" type="button" @click=${reader.write}>${say('scan-write')}</button>`
         : nothing}

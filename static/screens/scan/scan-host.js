@@ -11,6 +11,15 @@ import { mounted } from '../frame/mount.js';
 /** The setting that keeps which camera was chosen; photographing uses the same. */
 export const CAMERA_SETTING = 'camera';
 
+/** The scanner whose picture is on the screen. @type {import('../../scan/scanner.js').CameraHandle | null} */
+let present = null;
+
+/** What the scanner sees now, as a picture; rejects where none is open or shows one. */
+export async function pictureNow() {
+  if (!present) throw new Error('no scanner is open');
+  return present.takePhoto();
+}
+
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {Omit<import('../../scan/scanner.js').ScannerOptions, 'camera' | 'onCamera'>} options
@@ -32,9 +41,11 @@ function begin({ services: { device } }, host, options) {
   device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ camera) => {
     if (left) return;
     handle = openScanner(host, { ...options, camera, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id) });
+    present = handle;
   });
   return () => {
     left = true;
     handle?.stop();
+    if (present === handle) present = null;
   };
 }

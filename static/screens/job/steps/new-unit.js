@@ -10,6 +10,7 @@ import { say } from '../../../words/words.js';
 import { makerReader } from '../../scan/maker-reader.js';
 import { sentence } from '../../frame/sentence.js';
 import { labelReader } from '../../scan/label-reader.js';
+import { withPicture } from '../../scan/labelled-picture.js';
 import { comparison, partsDiffer } from './part-compare.js';
 
 /** @typedef {import('../../../core/views.js').NewUnitStep} NewUnitStep */
@@ -20,9 +21,10 @@ export function newUnitStep(ctx) {
   const { reader, parts } = labelReader(ctx, {
     heading: say('steps-new-label', { sort: ctx.view.sort }),
     mayWrite: true,
+    labels: true,
     carry: ctx.job,
     expects: { do: 'new', position: ctx.step.expects.position },
-    onOurs: (answer, how) => take(ctx, reader, answer, how),
+    onOurs: (answer, how, labelled) => take(ctx, reader, answer, how, labelled),
   });
   if (parts) return parts;
   /** @param {() => unknown} next */
@@ -182,14 +184,15 @@ function missing({ step, form }) {
  * @param {import('../../scan/label-reader.js').Reader} reader
  * @param {any} answer
  * @param {import('../../scan/label-reader.js').How} how
+ * @param {import('../../scan/labelled-picture.js').Labelled | null} labelled
  */
-async function take(ctx, reader, answer, how) {
+async function take(ctx, reader, answer, how, labelled) {
   const { form } = ctx;
   if (answer.events.length) {
     if (!(await ctx.act(answer.events))) reader.leave();
     return;
   }
-  form.label = { code: answer.code, shown: answer.shown, how };
+  form.label = { code: answer.code, shown: answer.shown, how, labelled };
   form.asked = missing(ctx);
   if (form.asked) reader.leave();
   else await add(ctx, reader, answer.code, how);
@@ -205,6 +208,7 @@ async function take(ctx, reader, answer, how) {
 async function add(ctx, reader, code, how) {
   const { step, form, services } = ctx;
   const { old, position, part: known } = step.expects;
+  const labelled = form.label?.labelled;
   const unit = services.device.newId('u');
   const oldPart = (form.oldPart ?? '').trim();
   const same = !partsDiffer(known || oldPart, form.part);
@@ -213,11 +217,12 @@ async function add(ctx, reader, code, how) {
   const reason = same ? '' : form.reason.trim();
   /** @type {import('../../../log/log.js').Draft[]} */
   const drafts = [
-    { kind: 'unit_added', data: { unit, part, serial: (form.serial ?? '').trim(), code, how, place: 'out' } },
+    { kind: 'unit_added', data: { unit, part, serial: (form.serial ?? '').trim() || (labelled?.serial ?? ''), code, how, place: 'out' } },
     { kind: 'move_started', data: { move: 'replace', fitted: { [position]: unit }, position, reason } },
   ];
   if (!known && oldPart) {
     drafts.unshift({ kind: 'part_noted', data: { unit: old, part: oldPart, serial: '' } });
   }
-  if (!(await ctx.act(drafts))) reader.leave();
+  const { drafts: pictured, options } = withPicture(labelled, unit);
+  if (!(await ctx.act([...drafts, ...pictured], options))) reader.leave();
 }

@@ -14,6 +14,7 @@ import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
 import { wayToMixing } from '../mixing.js';
 import { labelReader } from '../../scan/label-reader.js';
+import { withPicture } from '../../scan/labelled-picture.js';
 
 /** @typedef {import('../../../core/views.js').ScanStep} ScanStep */
 
@@ -25,12 +26,14 @@ export function scanUnitStep(ctx) {
     heading: step.heading ?? step.title,
     instruction: step.heading ? step.title : '',
     mayWrite,
+    labels: mayWrite,
     carry: ctx.job,
     below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
     onMixed: wayToMixing(ctx, ctx.view),
-    onOurs: async (answer) => {
+    onOurs: async (answer, _how, labelled) => {
+      const { drafts, options } = withPicture(labelled, step.expects.unit);
       // A stop that a rule raises stays on the screen, and so does the way the label was read.
-      await ctx.act([...answer.events, ...partNoted(ctx, form.part)]);
+      await ctx.act([...answer.events, ...noted(ctx, form.part, labelled), ...drafts], options);
     },
   });
   if (parts) return parts;
@@ -98,10 +101,13 @@ function partField(ctx) {
 }
 
 /**
+ * The part number that was typed, else that of the symbol in the picture, and the serial number of that.
  * @param {import('./step-context.js').StepContext<ScanStep>} ctx
- * @param {string} [part]
+ * @param {string} [typed]
+ * @param {import('../../scan/labelled-picture.js').Labelled | null} [labelled]
  */
-function partNoted({ step }, part = '') {
-  if (!step.expects.asks_part || !part.trim()) return [];
-  return [{ kind: 'part_noted', data: { unit: step.expects.unit, part: part.trim(), serial: '' } }];
+function noted({ step }, typed = '', labelled = null) {
+  const part = step.expects.asks_part ? typed.trim() || (labelled?.part ?? '') : '';
+  const serial = labelled?.serial ?? '';
+  return part || serial ? [{ kind: 'part_noted', data: { unit: step.expects.unit, part, serial } }] : [];
 }

@@ -1,0 +1,87 @@
+"""The picture of a sensor with its label: taken as the label is read, held beside the part at the counter."""
+
+import hashlib
+from contextlib import closing
+
+import pytest
+
+from server.clock import now_ms
+from server.photos import store
+from tests.browser.phone import CODES
+from tests.browser.phone import label_picture
+from tests.browser.phone_log import facts
+from tests.browser.returned import also
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
+from tests.browser.screens import screens
+from tests.browser.test_counter import Clerk
+from tests.browser.test_exchange_screens import at_first_pull
+from tests.browser.test_hand_scanner import Wedge
+from tests.browser.test_hand_scanner import scans_label
+from tests.browser_support import wait_until
+from tests.server.phone import jpeg
+from tests.static.app_server import AppServer
+from tests.static.symbols import DATA_MATRIX
+from tests.static.symbols import envelope
+from tests.static.symbols import symbol
+from tests.waiting import wait_for
+
+
+@pytest.fixture
+def phone(camera_browser, screen_app, camera):
+    camera.show()
+    with screens(camera_browser, screen_app.base) as phone:
+        yield phone
+
+
+def recorded(page, code):
+    """Return what went on record with this label: pictures and serial numbers of its sensor."""
+    entries = [(each["kind"], each["data"]) for each in facts(page)]
+    units = [data["unit"] for kind, data in entries if kind == "unit_labelled" and data["code"] == code]
+    pictures = [data["shows"] for kind, data in entries if kind == "photo_taken" and data["unit"] in units]
+    serials = [data["serial"] for kind, data in entries if kind == "part_noted" and data["unit"] in units]
+    return len(units), pictures, serials
+
+
+def waits_for(page, code):
+    wait_for(lambda: recorded(page, code)[0])
+    return recorded(page, code)[1:]
+
+
+def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_serial(phone, camera):
+    driver = at_first_pull()
+    page = phone.holds(driver).show(f"/#/job/{driver.job}")
+    page.locator("[data-step=pull]").wait_for()
+    page.get_by_role("button", name="Scan").first.click()
+    camera.show(label_picture(CODES[20], phone.base), symbol(envelope("1PPS-1", "SSA10197"), DATA_MATRIX))
+    assert waits_for(page, CODES[20]) == (["unit"], ["SA10197"])
+
+    page.get_by_role("button", name="No picture").click()
+    page.get_by_role("button", name="Keep a picture").wait_for()
+    camera.show(label_picture(CODES[21], phone.base))
+    assert waits_for(page, CODES[21]) == ([], [])
+
+
+def test_the_clerk_has_it_beside_the_part_and_says_whether_that_is_the_one(tmp_path):
+    server = AppServer(tmp_path / "data")
+    entries, codes = returned(1)
+    data = jpeg(640, 480)
+    digest = hashlib.sha256(data).hexdigest()
+    picture = {"mime": "image/jpeg", "bytes": len(data), "width": 640, "height": 480, "sha256": digest}
+    unit = "v000000000000.rear-right-outer"
+    also(entries, "photo_taken", {**picture, "shows": "unit", "position": "", "unit": unit}, "j000000000000")
+    put_on_server(server, entries)
+    with closing(server.database()) as db:
+        store.keep(db, server.data / "photos", digest, data, now_ms())
+    clerk = Clerk(tmp_path / "clerk", server)
+    clerk.comes_to_the_counter()
+    clerk.wedge = Wedge(clerk.page)
+    scans_label(clerk, codes[0])
+    clerk.phone.see("Is it the one in this picture?")
+    wait_until(clerk.page, "() => document.querySelector('.compare-itself img')?.naturalWidth === 640")
+    clerk.phone.see("With its label at the bench")
+    clerk.looks()
+    clerk.phone.tap("It is the same part")
+    clerk.sees(codes[0], "accept")
+    clerk.leaves()
+    server.close()
