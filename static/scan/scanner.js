@@ -236,7 +236,8 @@ function drawVisible(video, canvas) {
 async function readFile(file, finder, { onTexts, formats }) {
   finder.note(say('scan-reading'));
   try {
-    const texts = await codesIn(file, formats);
+    const bitmap = await createImageBitmap(file);
+    const texts = await readBitmap(bitmap, formats).finally(() => bitmap.close());
     finder.note(texts.length ? '' : say('scan-no-code'));
     if (texts.length) onTexts(texts);
   } catch {
@@ -245,13 +246,20 @@ async function readFile(file, finder, { onTexts, formats }) {
 }
 
 /**
- * The texts of all codes in a picture.
+ * The texts of the codes that one look at a picture finds.
  * @param {Blob} file
- * @param {string[]} [formats]
+ * @param {string[]} formats
  */
 export async function codesIn(file, formats) {
   const bitmap = await createImageBitmap(file);
-  return readBitmap(bitmap, formats).finally(() => bitmap.close());
+  const canvas = document.createElement('canvas');
+  canvas.width = bitmap.width;
+  canvas.height = bitmap.height;
+  canvas.getContext('2d', { willReadFrequently: true })?.drawImage(bitmap, 0, 0);
+  bitmap.close();
+  const found = await readCodes(canvas, { formats });
+  canvas.width = 0;
+  return found.map(({ text }) => text);
 }
 
 /**

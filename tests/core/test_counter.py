@@ -530,3 +530,17 @@ def test_the_picture_of_the_sensor_with_its_label_is_held_beside_the_part(core):
     assert answer["photos"][0]["words"].startswith("With its label at the bench, ")
     assert Clerk(core).ask(job.labels[BAD], read={"compared": "same"})["proposed"] == "accept"
     assert Clerk(core).ask(job.labels[BAD], read={"compared": "other"})["proposed"] == "refuse"
+
+
+def test_a_part_that_was_refused_under_a_moved_label_is_held_under_its_own(core):
+    job = proven(core, serial="S-100")
+    other = job.labels["u00000000new1"]
+    job.force("part_noted", unit="u00000000new1", part="PS-1", serial="S-200")
+    clerk = Clerk(core)
+    moved = clerk.ask(other, read={"part": "PS-1", "serial": "S-100"})
+    clerk.decide(moved)
+    assert moved["proposed"] == "refuse"
+
+    again = clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "S-100"})
+    assert (again["proposed"], again["against"]) == ("hold", ["serial"])
+    assert f"{other[:3]}-{other[3:]}" in said(again, "serial")

@@ -1,10 +1,12 @@
 """The serial number is of this sensor alone: no other one has it on record, and none came back with it.
 
 Two sensors never share one. Where the record has it twice, a label sits on another part than it was put on,
-or one part comes back under two labels.
+or one part comes back under two labels. A part that was here under a label not its own, and was not accepted
+so, may well come back under its own; who moved that label is then to be found out.
 """
 
 from ..codes import labels
+from ..codes.numbers import plain
 from ..facts.labelling import carried
 from ..facts.returns import is_final
 from ..messages import all_of
@@ -15,7 +17,7 @@ from .check import check
 
 
 def look(state, case):
-    """Refuse a serial number that was ever read off another unit, be it at the bench or at a counter."""
+    """Refuse a serial number that was ever read off another unit; hold one that was under a moved label."""
     unit = case["unit"]
     serial = case["read"]["serial"] or (unit["serial"] if unit else "")
     if not serial:
@@ -24,6 +26,10 @@ def look(state, case):
     others = [other for other in others if not _is_the_same(state, case, other)]
     if not others:
         return check("pass", message("returns-serial-title"), message("returns-serial", serial=serial))
+    if not [other for other in others if not _had_a_moved_label(unit, other, serial)]:
+        codes = all_of([_name(state, each) for each in others])
+        said = message("returns-serial-under", serial=serial, codes=codes)
+        return check("hold", message("returns-serial-under-title"), said)
     for other in others:
         finals = [entry["decision"] for entry in other["returns"] if is_final(entry)]
         if finals:
@@ -56,6 +62,16 @@ def _is_the_same(state, case, other) -> bool:
     # What a counter took in before the record of its label came goes by an id of its own.
     alone = not other["code"] and not other["old_codes"] and not other["jobs"]
     return alone and bool([entry for entry in other["returns"] if entry["code"] and entry["code"] in mine])
+
+
+def _had_a_moved_label(unit, other, serial) -> bool:
+    """Tell whether the label of another sensor was on this one at a counter, which did not accept it so."""
+    if unit is None or plain(unit["serial"]) != plain(serial):
+        return False
+    if not other["serial"] or plain(other["serial"]) == plain(serial):
+        return False
+    decided = [made for entry in other["returns"] for made in entry["decisions"]]
+    return not [made for made in decided if made["decision"] == "accept"]
 
 
 def _name(state, unit):

@@ -222,6 +222,10 @@ returns-serial-other-title = The serial number is another's
 # $serial: A-17
 # $codes: P4C-8T and K7F-3M
 returns-serial-other = Serial number { $serial } is on record as { $codes }.
+returns-serial-under-title = Here before under another label
+# $serial: A-17
+# $codes: P4C-8T
+returns-serial-under = Serial number { $serial } was on a part with the label { $codes }. Find out who moved that label.
 returns-serial-before-title = The serial number came back before
 # $serial: A-17
 # $code: P4C-8T

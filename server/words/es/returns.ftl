@@ -165,6 +165,8 @@ returns-serial-title = Número de serie de ningún otro
 returns-serial = El número de serie { $serial } no está registrado en ningún otro.
 returns-serial-other-title = El número de serie es de otro
 returns-serial-other = El número de serie { $serial } está registrado como { $codes }.
+returns-serial-under-title = Estuvo aquí con otra etiqueta
+returns-serial-under = El número de serie { $serial } estaba en una pieza con la etiqueta { $codes }. Averigua quién movió esa etiqueta.
 returns-serial-before-title = El número de serie ya se devolvió
 returns-serial-before = El número de serie { $serial } ya vino como { $code }. Eso quedó { $decision ->
     [accept] aceptado

@@ -14,6 +14,8 @@ import { pictureNow } from './scan-host.js';
 /** The setting of a phone whose owner wants none; such pictures are taken where nothing is set. */
 const SETTING = 'labels.pictures';
 const SYMBOLS = ['data_matrix', 'code_128'];
+/** The label waits no longer for a symbol beside it. */
+const SYMBOL_MS = 500;
 
 /** @typedef {{photo: import('../../log/log.js').Photo, part: string, serial: string}} Labelled */
 
@@ -51,7 +53,8 @@ export async function changeWanted({ services: { device }, redraw }) {
 export async function labelledPicture({ photos, core }) {
   try {
     const seen = await pictureNow();
-    const [photo, texts] = await Promise.all([photos.prepare(seen), codesIn(seen, SYMBOLS)]);
+    const late = new Promise((/** @type {(none: string[]) => void} */ resolve) => setTimeout(resolve, SYMBOL_MS, []));
+    const [photo, texts] = await Promise.all([photos.prepare(seen), Promise.race([codesIn(seen, SYMBOLS), late])]);
     const read = texts.length ? await core.call('maker_symbol', { texts, host: LABEL_HOST }) : null;
     const numbers = read?.outcome === 'numbers' ? read : { part: '', serial: '' };
     return { photo, part: numbers.part, serial: numbers.serial };
