@@ -544,3 +544,10 @@ def test_a_part_that_was_refused_under_a_moved_label_is_held_under_its_own(core)
     again = clerk.ask(job.labels[BAD], read={"part": "PS-1", "serial": "S-100"})
     assert (again["proposed"], again["against"]) == ("hold", ["serial"])
     assert f"{other[:3]}-{other[3:]}" in said(again, "serial")
+
+
+def test_a_bench_clock_that_is_ahead_does_not_make_a_late_return_early(core, bad):
+    pulled = [m["at"] for m in core("unit", unit=BAD)["moves"] if m["what"] == "out" and m["position"]][-1]
+    answer = Clerk(core).ask(bad, read=READ, now=pulled - 40 * DAY_MS)
+    assert (answer["proposed"], answer["against"]) == ("hold", ["window"])
+    assert standing(Clerk(core).ask(bad, read=READ, now=pulled - 3_600_000), "window") == "pass"

@@ -151,6 +151,12 @@ counter-together-reason = Your reason, where you decide otherwise than proposed
 # $count (count): 3
 counter-decide-several = { $decision }: { $count }
 
+## What changed while a proposal stood there.
+
+counter-changed = Something else is proposed now
+# $code: K7F-3M
+counter-changed-do = What is on record of { $code } changed meanwhile. Nothing was decided: look again.
+
 ## Slips.
 
 counter-slip = A slip after each decision

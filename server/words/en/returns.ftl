@@ -252,5 +252,7 @@ returns-window = It came off { $ago }; the return window is { $days ->
     [one] { $days } day
    *[other] { $days } days
 }.
+returns-window-ahead-title = When did it come off?
+returns-window-ahead = The phone at the bench has a day that is still to come. Ask when it was.
 returns-window-late-title = Too late
 returns-window-title = In time

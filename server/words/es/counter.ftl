@@ -122,6 +122,11 @@ counter-several = Retenidos por: { $why }
 counter-together-reason = Tu motivo, si decides otra cosa que lo propuesto
 counter-decide-several = { $decision }: { $count }
 
+## What changed while a proposal stood there.
+
+counter-changed = Ahora se propone otra cosa
+counter-changed-do = El registro de { $code } cambió entretanto. No se decidió nada: mira otra vez.
+
 ## Resguardos.
 
 counter-slip = Un resguardo tras cada decisión

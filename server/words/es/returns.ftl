@@ -185,5 +185,7 @@ returns-window = Se quitó { $ago }; el plazo de devolución es de { $days ->
     [one] { $days } día
    *[other] { $days } días
 }.
+returns-window-ahead-title = ¿Cuándo se quitó?
+returns-window-ahead = El teléfono del taller tiene un día que aún no ha llegado. Pregunta cuándo fue.
 returns-window-late-title = Fuera de plazo
 returns-window-title = A tiempo

@@ -197,14 +197,17 @@ export class Work {
   /**
    * @param {string[]} texts  of symbols that are no labels of ours
    * @param {number} at
+   * @param {{said?: boolean}} [options]  said: the clerk says that they are on the part at hand
    */
-  async #symbol(texts, at) {
+  async #symbol(texts, at, { said = false } = {}) {
     const current = this.current;
     if (!current) return;
     inView.look(current.text ?? '', texts, at);
     const read = await this.ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
-    if (read.outcome === 'numbers') await this.#read(current, { part: read.part, serial: read.serial });
-    else this.ctx.form.told = read;
+    if (read.outcome !== 'numbers') this.ctx.form.told = read;
+    // A part has one serial number: a second one is perhaps of the next part, of which the label is still to come.
+    else if (!said && read.serial && current.read.serial && read.serial !== current.read.serial) this.ctx.form.whose = texts;
+    else await this.#read(current, { part: read.part, serial: read.serial });
   }
 
   /**
@@ -266,7 +269,7 @@ export class Work {
       const { form } = this.ctx;
       const texts = form.whose ?? [];
       form.whose = null;
-      await this.#symbol(texts, performance.now());
+      await this.#symbol(texts, performance.now(), { said: true });
     });
 
   /** It is on another part, whose label is wanted first. */
@@ -329,7 +332,8 @@ export class Work {
    */
   async #decide(current, decision, overrule) {
     const { ctx } = this;
-    const mine = await this.#claimed(current, decision);
+    const still = await this.#stillSo(current);
+    const mine = still && (await this.#claimed(still, decision));
     if (!mine) return;
     const { answer } = mine;
     const chosen = answer.decisions.find((each) => each.decision === decision);
@@ -349,6 +353,24 @@ export class Work {
     ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after };
     if (ctx.data.given) ctx.go('#/');
     void slipOf(ctx, unit);
+  }
+
+  /**
+   * Ask once more before a decision goes on record: another phone may have decided while the proposal stood here.
+   * @param {import('./asking.js').Current} current
+   * @returns {Promise<import('./asking.js').Current | null>} null where something else is proposed now, and shown
+   */
+  async #stillSo(current) {
+    const { services } = this.ctx;
+    const answer = await proposal(services, current);
+    if (answer.outcome !== 'unit') return null;
+    const now = { ...current, answer };
+    const { proposed, against } = current.answer;
+    if (answer.proposed === proposed && String(answer.against) === String(against)) return now;
+    this.#set(now);
+    this.ctx.form.told = { title: say('counter-changed'), sentence: say('counter-changed-do', { code: answer.shown }) };
+    if (answer.proposed === 'refuse') alarm();
+    return null;
   }
 
   /**
