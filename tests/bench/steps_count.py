@@ -104,6 +104,10 @@ class Count:
         """Return the button whose words begin so."""
         return self.page.get_by_role("button", name=re.compile("^" + re.escape(words))).first
 
+    def settle(self) -> None:
+        """Wait until the screen stands still after what was done to it besides."""
+        self._act(lambda: None, leads_on=False)
+
     def main(self) -> None:
         """Touch the one main button, which leads on."""
         self.tap(self.page.locator(".main-button"), leads_on=True)

@@ -1,13 +1,81 @@
 """Other sorts of part at the phone without a network, and a layout that a finger draws."""
 
 import json
+from typing import NamedTuple
 
 import pytest
 
+from tests.bench.steps_car import Car
+from tests.bench.steps_car import Story
+from tests.bench.steps_finger import PART
+from tests.bench.steps_finger import Finger
+from tests.browser.phone import Phone
 from tests.browser.phone_log import facts
 from tests.browser_support import wait_until
+from tests.core.test_sorts import OF_THE_FIRST_SORT
+from tests.static.app_server import AppServer
 
 DRAWN = 10
+
+
+class Found(NamedTuple):
+    """What a person says who opens the job, and which check of the wiring and which segment is to blame."""
+
+    complaint: str
+    check: str = ""
+    segment: str = ""
+
+
+class Repairer(Finger):
+    """Goes through a job on any sort of part, and keeps the words of each screen."""
+
+    def __init__(self, phone, story: Story, found: Found):
+        """Stand before a vehicle whose fault is as the story says, labels written by hand."""
+        super().__init__(phone, Car(story), by_hand=True)
+        self.found = found
+        self.said: dict[str, list[str]] = {}
+
+    def _handler(self, step):
+        said = self.page.locator("main").inner_text()
+        # With the camera open a step is told in a line.
+        if not self.count.has("video") or step != "pull":
+            self.said.setdefault(step, []).append(said)
+        known = {
+            "look": self.count.main,
+            "photo": self.goes_on_without,
+            "wiring.measure.done": self.repairs,
+        }
+        return known.get(step) or super()._handler(step)
+
+    def opens(self):
+        """Open the job from the list."""
+        count, page = self.count, self.page
+        count.button("Open a job", leads_on=True)
+        count.type(page.get_by_label("Vehicle", exact=True), "Car")
+        count.tap(page.get_by_role("radio", name=self.car.story.layout))
+        count.tap(page.get_by_role("radio", name=self.found.complaint))
+        count.type(page.get_by_label("Part number", exact=True), PART)
+        count.main()
+
+    def goes_on_without(self):
+        """Take no pictures."""
+        self.count.button("Go on without", leads_on=True)
+
+    def measures(self):
+        """Make one check; what is found bad is repaired where it is."""
+        count, place = self.count, self._place()
+        bad = self.car.wire_is_bad(place) and self.found.check in count.told
+        count.button("Bad" if bad else "Good", leads_on=True)
+        if bad and count.find("I have repaired it").count():
+            count.button("I have repaired it")
+            self.repairs()
+
+    def repairs(self):
+        """Say where the repair was, and that it is done."""
+        self.count.tap(self.page.get_by_role("radio", name=self.found.segment))
+        for place in self.car.story.bad_wires:
+            self.car.repair(place)
+        self.count.button("I have repaired it", leads_on=True)
 
 
 @pytest.fixture
@@ -111,3 +179,136 @@ def test_one_tap_chooses_the_sort_of_part_and_its_job_begins_without_a_network(t
     assert sorted(tests) == sorted(
         [["cylinder-1"], ["wheel-front-left"], ["door-front-left"], ["rear-left-outer"]]
     )
+
+
+WHEELS = ("front left wheel", "front right wheel", "rear left wheel", "rear right wheel")
+DOORS = ("front left door", "front right door", "rear left door", "rear right door")
+CYLINDERS = tuple(f"cylinder {n}" for n in range(1, 5))
+# Each to its close: one follows its part, one stays and is found on the way, one is heard by ear.
+STORIES = {
+    "coils": (
+        Story("coils", "4 ignition coils", CYLINDERS, ("cylinder 2",), (), False),
+        Found("Shakes at idle"),
+    ),
+    "wheels": (
+        Story("wheels", "4 wheel-speed senders", WHEELS, (), ("rear left wheel",), False),
+        Found("Pedal pulses", "look at the ring", "Ring that it reads"),
+    ),
+    "doors": (
+        Story("doors", "4 door loudspeakers", DOORS, (), ("front right door",), False),
+        Found("One rattles", "look at the hinge", "Wires in the door hinge"),
+    ),
+}
+# What has to be read at these steps, by sort: where work can hurt.
+CAUTIONS = {
+    "coils": {"test": "High voltage: hands off", "pull": "Hot parts", "seat": "Key off", "walk": "safe"},
+    "wheels": {
+        "test": "Two people",
+        "measure": "On stands",
+        "measure.again": "On stands",
+        "pull": "On stands",
+        "seat": "On stands",
+        "walk": "Wheels may lock",
+    },
+    "doors": {"test": "Turn it down", "pull": "Leave airbag parts", "wiring.measure": "key off",
+              "measure.again": "Leave airbag parts", "seat": "Sharp edges"},
+}  # fmt: skip
+
+
+@pytest.fixture
+def repairer(tmp_path):
+    """Give a maker of people with a phone that was paired and has no network since."""
+    server = AppServer(tmp_path / "data")
+    phones = []
+
+    def make(story, found, size=(390, 844), kind=Repairer):
+        phone = Phone(tmp_path / f"phone{len(phones)}", server.base, size)
+        phones.append(phone)
+        person = kind(phone, story, found)
+        phone.visit(server.link())
+        phone.offline()
+        return person
+
+    yield make
+    for phone in phones:
+        heard = [each for each in phone.complaints.heard if "ERR_INTERNET_DISCONNECTED" not in each]
+        phone.close()
+        assert not heard, heard
+    server.close()
+
+
+@pytest.mark.parametrize("name", STORIES)
+def test_each_sort_goes_from_open_to_close_in_its_own_words_without_a_network(repairer, name):
+    person = repairer(*STORIES[name])
+    person.does_the_job()
+
+    assert person.page.locator("[data-step=done]").count() == 1
+    said = [(step, text) for step, texts in person.said.items() for text in texts]
+    assert [
+        (step, OF_THE_FIRST_SORT.search(text)[0]) for step, text in said if OF_THE_FIRST_SORT.search(text)
+    ] == []
+    for step, caution in CAUTIONS[name].items():
+        assert all(caution in text for text in person.said[step]), (step, person.said[step])
+    kinds = [fact["kind"] for fact in facts(person.page)]
+    assert kinds.count("job_closed") == kinds.count("walk_checked") == 1
+
+
+TOUCHES = [(0.2 + 0.085 * n, 0.88) for n in range(8)]
+
+
+class Drawer(Repairer):
+    """Draws ten positions with a finger before the job begins."""
+
+    def opens(self):
+        """Touch the plan eight times, add two by the button and drag them to the front."""
+        count, page = self.count, self.page
+        count.button("Open a job", leads_on=True)
+        count.type(page.get_by_label("Vehicle", exact=True), "Long van")
+        count.tap(page.get_by_role("radio", name="My own"))
+        plan = page.locator(".plan")
+        plan.wait_for()
+        for n, name in enumerate(self.car.story.places):
+            if n < len(TOUCHES):
+                plan.scroll_into_view_if_needed()
+                box, (x, y) = plan.bounding_box(), TOUCHES[n]
+                page.touchscreen.tap(box["x"] + box["width"] * x, box["y"] + box["height"] * y)
+            else:
+                count.button("Add one")
+                self.drags(n, (0.3 + 0.4 * (n - len(TOUCHES)), 0.14))
+            page.locator(".plan-spot").nth(n).wait_for()
+            count.type(page.get_by_label("Name", exact=True), name)
+        count.tap(page.get_by_role("radio", name=self.found.complaint))
+        count.type(page.get_by_label("Part number", exact=True), PART)
+        count.main()
+
+    def drags(self, number, to):
+        """Drag a spot of the plan with a finger; a browser's own driver has no such gesture."""
+        page = self.page
+        page.locator(".plan").scroll_into_view_if_needed()
+        spot = page.locator(".plan-spot").nth(number).bounding_box()
+        plan = page.locator(".plan").bounding_box()
+        start = (spot["x"] + spot["width"] / 2, spot["y"] + spot["height"] / 2)
+        end = (plan["x"] + plan["width"] * to[0], plan["y"] + plan["height"] * to[1])
+        finger = self.phone.context.new_cdp_session(page)
+        for kind, part in (("touchStart", 0), ("touchMove", 0.5), ("touchMove", 1)):
+            x, y = (a + (b - a) * part for a, b in zip(start, end, strict=True))
+            finger.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y}]})
+        finger.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+        finger.detach()
+        # The plan follows the finger a moment later, and a tap before that would meet what moves.
+        here = "([n, y]) => Number(document.querySelectorAll('.plan-spot')[n].getAttribute('cy')) < y"
+        wait_until(page, here, [number, spot["y"] - plan["y"]])
+        self.count.settle()
+
+
+def test_a_layout_of_ten_drawn_by_touch_is_worked_with_to_the_close_without_a_network(repairer):
+    places = tuple(f"spot {letter}" for letter in "abcdefghij")
+    assert len(places) == DRAWN
+    story = Story("drawn", "My own", places, ("spot c",), (), False)
+    person = repairer(story, Found("Beeps without reason"), kind=Drawer)
+    person.does_the_job()
+
+    [opened] = [fact["data"] for fact in facts(person.page) if fact["kind"] == "job_opened"]
+    assert [each["edge"] for each in opened["positions"]] == ["rear"] * 8 + ["front"] * 2
+    kinds = [fact["kind"] for fact in facts(person.page)]
+    assert kinds.count("job_closed") == kinds.count("unit_added") == 1

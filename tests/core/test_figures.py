@@ -212,7 +212,9 @@ def test_the_step_says_in_which_units_and_what_copper_has(job):
     assert step["expects"] == {
         "position": OUTER, "check": "ground", "units": ["Ω", "kΩ", "MΩ", "OL"], "compares": False,
     }  # fmt: skip
-    assert step["text"].endswith("5 m of sound copper, 0.5 mm², have 0.20 Ω at 20 °C and 0.24 Ω at 85 °C.")
+    assert step["text"].endswith(
+        "5 m of sound copper, 0.5 mm², have 0.20 Ω at 20 °C. At 85 °C they have 0.24 Ω."
+    )
     job.choose(0)
     assert (job.step()["expects"]["units"], job.step()["expects"]["compares"]) == (["V", "mV"], True)
 

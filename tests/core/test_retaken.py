@@ -42,9 +42,10 @@ def repaired(core):
 def test_the_bad_reading_comes_before_the_test_and_the_walk(repaired):
     step = repaired.step()
     assert (step["id"], step["form"], step["expects"]["check"]) == ("measure.again", "measure", "ground")
-    assert step["text"].startswith("Before the repair it read 12 Ω.")
+    assert step["text"].endswith("Before the repair it read 12 Ω.")
     assert [choice["reads"] for choice in step["choices"]] == ["good", "bad"]
     assert repaired.view()["stage"] == "prove"
+    assert [each["id"] for each in repaired.view()["cautions"]] == ["key_off", "airbag", "battery"]
     assert repaired.core("job_list")["jobs"][0]["next_words"] == step["title"]
 
     repaired.choose(0)
@@ -58,7 +59,7 @@ def test_the_bad_reading_comes_before_the_test_and_the_walk(repaired):
 def test_a_reading_that_is_still_bad_leads_to_another_repair(repaired):
     repaired.choose(1)
     step = repaired.step()
-    assert step["id"] == "wiring.still"
+    assert step["id"] == "measure.still"
     assert step["title"].startswith("Still bad at right outer")
     repaired.tap("second")
     assert repaired.step()["id"] == "measure"

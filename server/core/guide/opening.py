@@ -96,7 +96,7 @@ def _first_look(job: Job, lamps: list) -> dict:
         all_right.append(draft("looked", positions=nothing, note=""))
     return step(
         "look",
-        message("guide-look-title"),
+        message("guide-look-title" if lamps else "guide-look-title-alone"),
         message("guide-look-text"),
         form="look",
         expects={

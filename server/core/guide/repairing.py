@@ -63,7 +63,7 @@ def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
     if reading["before"]:
         unit = figure.unit_told(reading["before"], check["unit"])
         read = message("guide-again-read", value=reading["before"], unit=unit)
-        made["text"] = sentences([read, made["text"]])
+        made["text"] = sentences([made["text"], read])
     made["choices"] = [choice for choice in made["choices"] if choice["reads"] != "unclear"]
     reasons = ("out-of-reach", "no-meter") if check["unit"] else ("out-of-reach",)
     made["also"] = [
@@ -82,7 +82,7 @@ def _still(job: Job, position: str, check: dict, reading: dict) -> dict:
         "move_started", move="meter", fitted={}, position=position, reason="", **checks.again(job, position)
     )
     return step(
-        "wiring.still",
+        "measure.still",
         message("guide-still-title", position=name, check=check["title"]),
         job.sort.says("guide-still-text"),
         action=repaired(job, "circuit:" + position),

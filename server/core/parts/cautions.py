@@ -6,12 +6,12 @@ from .sort import Sort
 def for_step(sort: Sort, step: str, acknowledged: dict) -> list[dict]:
     """Return [{"id", "icon", "sentence", "short", "acknowledge", "acknowledged"}] for a step of the flow.
 
-    What a step of several parts has no cautions for, has those of its last part: "wiring.measure" those
-    of "measure". Only the opening ones have to be acknowledged: there someone can get hurt before work
-    begins.
+    What a step of several parts has no cautions for, has those of its last part that has any:
+    "wiring.measure" and "measure.again" those of "measure". Only the opening ones have to be acknowledged:
+    there someone can get hurt before work begins.
     """
-    if step not in sort.at_step:
-        step = step.split(".")[-1]
+    known = [part for part in [step] + list(reversed(step.split("."))) if part in sort.at_step]
+    step = known[0] if known else step
     shown = []
     for identity in sort.at_step.get(step, ()):
         caution = sort.cautions[identity]

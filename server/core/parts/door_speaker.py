@@ -66,6 +66,7 @@ DOOR_SPEAKER = Sort(
         "test": ("ears",),
         "pull": ("key_off", "airbag", "window"),
         "fit": ("key_off",),
+        "seat": ("airbag", "window"),
         "measure": ("key_off", "airbag"),
         "sounder.volume": ("ears",),
         "sounder.fuse": ("key_off",),

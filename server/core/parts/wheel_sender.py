@@ -69,6 +69,7 @@ WHEEL_SENDER = Sort(
         "test": ("roll",),
         "pull": ("ground", "stand", "key_off", "brakes"),
         "fit": ("stand", "key_off"),
+        "seat": ("stand", "key_off"),
         "clean": ("stand", "brakes"),
         "measure": ("stand", "key_off"),
         "sounder.speeds": ("roll",),

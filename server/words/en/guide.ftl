@@ -31,6 +31,7 @@ guide-photo-title = Photograph each position
 guide-photo-take = Take the picture
 guide-photo-skip = Go on without
 guide-look-title = Lamps, and a look round
+guide-look-title-alone = A look round
 guide-look-text = Tap what is not so.
 guide-look-all-right = All as it should be
 
@@ -178,7 +179,7 @@ guide-measure-unclear = Can't tell
 # $size: 0.5
 # $cool: 0.20
 # $hot: 0.24
-guide-measure-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C and { $hot } Ω at 85 °C.
+guide-measure-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C. At 85 °C they have { $hot } Ω.
 # $position: right outer
 guide-measure-done-title = The wiring checks at { $position } are done
 # $bad (count): 1

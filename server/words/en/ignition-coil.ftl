@@ -70,11 +70,11 @@ ignition-coil-check-spark-plug-text = Engine cold. Take it out. Look for cracks,
 ignition-coil-check-spark-plug-good = Whole, dry, like its neighbour
 ignition-coil-check-spark-plug-bad = Cracked, worn or wet
 ignition-coil-check-supply = measure the supply
-ignition-coil-check-supply-text = Coil unplugged, key on, engine off. Volts between supply pin and ground pin of its plug. Compare with a coil that works.
+ignition-coil-check-supply-text = Wanted: within 0.5 V of a coil that works. Coil unplugged, key on, engine off. Probes on the supply pin and the ground pin of its plug.
 ignition-coil-check-supply-good = Within 0.5 V of the working one
 ignition-coil-check-supply-bad = Lower, or nothing
 ignition-coil-check-ground = measure the ground wire
-ignition-coil-check-ground-text = Key off, coil unplugged. Ohms between the ground pin of the plug and bare metal of the engine.
+ignition-coil-check-ground-text = Wanted: 1 Ω or less. Key off, coil unplugged. Probes on the ground pin of the plug and bare metal of the engine.
 ignition-coil-check-ground-good = 1 Ω or less
 ignition-coil-check-ground-bad = More than 1 Ω, or open
 

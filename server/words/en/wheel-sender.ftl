@@ -69,11 +69,11 @@ wheel-sender-check-ring-text = Wheel up on a stand. Turn it by hand, look at the
 wheel-sender-check-ring-good = Whole, clean, runs true
 wheel-sender-check-ring-bad = Cracked, rusted or loose
 wheel-sender-check-supply = measure the supply
-wheel-sender-check-supply-text = Sender unplugged, key on. Volts between the two pins of its plug. Compare with a wheel that works.
+wheel-sender-check-supply-text = Wanted: within 0.5 V of a wheel that works. Sender unplugged, key on. Probes on the two pins of its plug.
 wheel-sender-check-supply-good = Within 0.5 V of the working one
 wheel-sender-check-supply-bad = Lower, or nothing
 wheel-sender-check-signal = measure its wires
-wheel-sender-check-signal-text = Key off, the control unit's plug off as well. Ohms along each wire from end to end.
+wheel-sender-check-signal-text = Wanted: 2 Ω or less. Key off, the control unit's plug off as well. Probes on both ends of each wire.
 wheel-sender-check-signal-good = 2 Ω or less along each
 wheel-sender-check-signal-bad = More, or open
 

@@ -24,6 +24,7 @@ guide-photo-title = Fotografía cada posición
 guide-photo-take = Hacer la foto
 guide-photo-skip = Seguir sin foto
 guide-look-title = Testigos y un vistazo
+guide-look-title-alone = Un vistazo
 guide-look-text = Toca lo que no sea así.
 guide-look-all-right = Todo como debe ser
 
@@ -104,7 +105,7 @@ guide-clean-then-check = Después prueba de nuevo.
 guide-clean-done = { CAP($position) }: limpio
 
 guide-measure-title = { CAP($position) }: { $check }
-guide-measure-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C y { $hot } Ω a 85 °C.
+guide-measure-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
 guide-measure-done-text = Lecturas malas: { $bad } de { $count }.

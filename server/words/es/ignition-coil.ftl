@@ -81,11 +81,11 @@ ignition-coil-check-spark-plug-text = Motor frío. Sácala. Busca grietas, desga
 ignition-coil-check-spark-plug-good = Entera, seca, como su vecina
 ignition-coil-check-spark-plug-bad = Con grietas, gastada o mojada
 ignition-coil-check-supply = mide la alimentación
-ignition-coil-check-supply-text = Bobina desenchufada, contacto dado, motor parado. Voltios entre los contactos de alimentación y masa de su conector. Compara con una que funciona.
+ignition-coil-check-supply-text = Se busca: 0,5 V o menos de diferencia con una bobina que funciona. Bobina desenchufada, contacto dado, motor parado. Puntas en los contactos de alimentación y de masa del conector.
 ignition-coil-check-supply-good = Menos de 0,5 V de diferencia con la que funciona
 ignition-coil-check-supply-bad = Menos, o nada
 ignition-coil-check-ground = mide el cable de masa
-ignition-coil-check-ground-text = Contacto quitado, bobina desenchufada. Ohmios entre el contacto de masa del conector y el metal desnudo del motor.
+ignition-coil-check-ground-text = Se busca: 1 Ω o menos. Contacto quitado, bobina desenchufada. Puntas en el contacto de masa del conector y en metal desnudo del motor.
 ignition-coil-check-ground-good = 1 Ω o menos
 ignition-coil-check-ground-bad = Más de 1 Ω, o abierto
 
