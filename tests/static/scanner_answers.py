@@ -1,12 +1,14 @@
 """Asks the app's own reader, in a browser, what it reads from pictures; zxing-cpp's answer beside it."""
 
 import io
+from collections.abc import Callable
 from typing import NamedTuple
 
 import zxingcpp
 from PIL import Image
 from playwright.sync_api import Page
 
+from tests.static.degraded_labels import Picture
 from tests.static.degraded_labels import picture
 
 READ = """async ({ addresses, more }) => {
@@ -69,9 +71,11 @@ class Cell(NamedTuple):
         return 100 * count / self.pictures
 
 
-def tried(page: Page, kind: str, step: int, count: int) -> Cell:
+def tried(
+    page: Page, kind: str, step: int, count: int, draw: Callable[[str, int, int], Picture] = picture
+) -> Cell:
     """Let both read the first `count` pictures of a kind at a step."""
-    shown = [picture(kind, step, number) for number in range(count)]
+    shown = [draw(kind, step, number) for number in range(count)]
     answers = read_by_the_app(page, [each.image for each in shown])
     ours = [answer["texts"] for answer in answers]
     theirs = [read_by_zxing_cpp(each.image) for each in shown]

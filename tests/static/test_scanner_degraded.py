@@ -1,7 +1,7 @@
 """The scanner on labels in a yard: it reads the mild half, is not behind zxing-cpp, and never reads wrong.
 
-A small fixed set of generated pictures; SWAPTRAIL_LONG=1 takes fifty a kind and step, and
-`python -m tests.bench.scanning` prints the whole table.
+Two small fixed sets of generated pictures; SWAPTRAIL_LONG=1 takes fifty a kind and step (ten of the second
+set), and `python -m tests.bench.scanning` and `scanning_beside` print the whole tables.
 """
 
 import os
@@ -17,9 +17,13 @@ from tests.static.scanner_answers import read_by_the_app
 from tests.static.scanner_answers import read_by_zxing_cpp
 from tests.static.scanner_answers import tried
 from tests.static.symbols import symbol
+from tests.static.yard_labels import KINDS as YARD_KINDS
+from tests.static.yard_labels import SEVERITIES
+from tests.static.yard_labels import picture as yard_picture
 
 LONG = os.environ.get("SWAPTRAIL_LONG") == "1"
 MILD, SEVERE = (50, 50) if LONG else (4, 2)
+OF_SECOND = 10 if LONG else 2
 LEAST = 0.99  # of the mild half, the goal of the project
 
 
@@ -35,6 +39,19 @@ def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(bare_p
     assert sum(cell.ours for cell in mild) >= LEAST * sum(cell.pictures for cell in mild), missed
     for step, cell in enumerate(cells, 1):
         assert cell.ours >= cell.theirs, f"behind at step {step}"
+
+
+@pytest.mark.parametrize("kind", sorted(YARD_KINDS))
+def test_it_reads_labels_drawn_by_other_means_as_well(bare_page, kind):
+    cells = [
+        tried(bare_page, kind, severity, OF_SECOND, yard_picture) for severity in range(1, SEVERITIES + 1)
+    ]
+
+    assert sum(cell.ours_wrong for cell in cells) == 0
+    missed = {severity: cell.missed for severity, cell in enumerate(cells, 1) if cell.missed}
+    assert sum(cell.ours for cell in cells[:2]) == 2 * OF_SECOND, missed
+    for severity, cell in enumerate(cells, 1):
+        assert cell.ours >= cell.theirs, f"behind at severity {severity}"
 
 
 def test_the_pictures_get_worse_from_step_to_step_and_are_the_same_each_time():

@@ -66,6 +66,9 @@ export function middle(grey, most) {
   return cut(grey, (grey.width - width) / 2, (grey.height - height) / 2, width, height);
 }
 
+/** Grey levels: what varies less than that is taken for paper. */
+const LEAST_VARIED = 2;
+
 /** Weights of four neighbours a quarter of a pixel beside the second of them (Catmull-Rom). */
 const NEAR = [-0.0703125, 0.8671875, 0.2265625, -0.0234375];
 
@@ -152,6 +155,25 @@ export function sharpened({ width, height, data }, radius, times) {
   const twice = averaged(once, width, height, radius);
   const pixels = new Uint8ClampedArray(data.length);
   for (let at = 0; at < data.length; at += 1) pixels[at] = data[at] + times * (data[at] - twice[at]);
+  return { width, height, data: pixels };
+}
+
+/**
+ * As strong everywhere as where it is strongest: each pixel's distance from what lies around it, by how much that
+ * varies. Faded print and shade come out like fresh print; where nothing is printed, noise is not raised to print.
+ * @param {Grey} grey
+ * @param {number} radius  half the width of what counts as around, some modules
+ * @returns {Grey}
+ */
+export function evened({ width, height, data }, radius) {
+  const mean = averaged(data, width, height, radius);
+  const off = new Float32Array(data.length);
+  for (let at = 0; at < data.length; at += 1) off[at] = Math.abs(data[at] - mean[at]);
+  const varies = averaged(off, width, height, radius);
+  const pixels = new Uint8ClampedArray(data.length);
+  for (let at = 0; at < data.length; at += 1) {
+    pixels[at] = 128 + (80 * (data[at] - mean[at])) / Math.max(LEAST_VARIED, varies[at]);
+  }
   return { width, height, data: pixels };
 }
 

@@ -8,29 +8,45 @@
  */
 
 import { BarcodeDetector, prepareZXingModule } from '../../vendor/barcode-detector/ponyfill.js';
-import { doubled, greyOf, imageDataOf, middle, sharpened, smoothed } from './clearer.js';
+import { doubled, evened, greyOf, imageDataOf, middle, sharpened, smoothed } from './clearer.js';
 import { cornerSquares } from './corner-squares.js';
 import { repaired } from './corners.js';
 import { flattened } from './flatten.js';
+import { heldStill, stretched } from './turned.js';
 
 /** @typedef {import('./clearer.js').Grey} Grey */
 /** @typedef {{text: string, format: string}} Found */
 
 /** How much of a camera's picture the tries look at: about the frame that a code is held into. */
 const MIDDLE = 600;
+/** How far round a pixel print is evened, in pixels of the doubled picture: a corner square and a little more. */
+const AROUND = 40;
 /** How long a try on a camera's picture may take: the next picture may be a better one. */
 const CAMERA_MS = 400;
 
 /**
- * Against grain, against blur and small codes, against a round body or a covered corner, against more blur.
- * @type {Array<(grey: Grey) => Iterable<Grey>>}
+ * Against grain and faded print, against blur and small codes, against a round body or a covered corner,
+ * against more blur, against a hand that moved, against a label that leans far away.
+ * @type {Array<(grey: Grey, round: number) => Iterable<Grey>>}
  */
 const TRIES = [
-  (grey) => [doubled(smoothed(grey))],
+  againstGrain,
   (grey) => [sharpened(doubled(grey), 4, 2)],
   cornersMended,
   (grey) => [sharpened(doubled(grey), 3, 4)],
+  heldStill,
+  stretched,
 ];
+
+/**
+ * @param {Grey} grey
+ * @returns {Generator<Grey>}
+ */
+function* againstGrain(grey) {
+  const large = doubled(smoothed(grey));
+  yield large;
+  yield evened(large, AROUND);
+}
 
 /**
  * @param {Grey} grey
@@ -77,9 +93,10 @@ async function read(picture, formats, more) {
   if (plain.length) return plain;
   const part = middle(greyOf(picture), MIDDLE);
   const tries = more === 'all' ? TRIES : [TRIES[more % TRIES.length]];
+  const round = more === 'all' ? 0 : Math.floor(more / TRIES.length);
   const ends = more === 'all' ? Infinity : performance.now() + CAMERA_MS;
   for (const attempt of tries) {
-    for (const clearer of attempt(part)) {
+    for (const clearer of attempt(part, round)) {
       if (performance.now() > ends) break;
       const found = await detect(imageDataOf(clearer), formats);
       if (found.length) return found;

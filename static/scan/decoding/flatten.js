@@ -122,7 +122,7 @@ function unrolled(grey, at, bent, straight, { modules, radius, from }) {
  * @param {number} x
  * @param {number} y
  */
-function sample({ width, height, data }, x, y) {
+export function sample({ width, height, data }, x, y) {
   const left = Math.max(0, Math.min(width - 2, Math.floor(x - 0.5)));
   const top = Math.max(0, Math.min(height - 2, Math.floor(y - 0.5)));
   const right = Math.max(0, Math.min(1, x - 0.5 - left));
