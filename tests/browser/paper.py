@@ -65,6 +65,18 @@ class Paper:
             tuple(round(side / POINTS_A_MM) for side in self._file[n].get_size()) for n in range(len(self))
         }
 
+    def lines(self) -> list[list[str]]:
+        """Return the lines of text on each page, from the top down."""
+        return [
+            [line for line in self._file[n].get_textpage().get_text_range().splitlines() if line.strip()]
+            for n in range(len(self))
+        ]
+
+    def white_below(self) -> float:
+        """Return how many mm of the last page stay white below all that is on it."""
+        rows = numpy.nonzero((numpy.asarray(self.pictures()[-1]) < 128).any(1))[0]
+        return (len(numpy.asarray(self.pictures()[-1])) - 1 - rows.max()) * 25.4 / PRINTER_DPI
+
     def missing(self) -> list[str]:
         """Return the pieces of text on the sheet that are not whole on the paper."""
         texts = [self._file[n].get_textpage().get_text_range() for n in range(len(self))]

@@ -85,7 +85,12 @@ def test_a_slip_fits_each_paper_and_its_code_opens_the_sensor(page, demo, bad_un
     choose(show(page, demo, f"unit/{bad_unit}/slip"), paper)
     shown = page.locator(".sheet .code-large").inner_text()
     printed = Paper(page, room=room)
-    assert printed.sizes() == {size}
+    ((width, height),) = printed.sizes()
+    if paper == "A5":
+        assert (width, height) == size
+    else:  # cut where the slip ends
+        assert width == size[0]
+        assert 4 <= printed.white_below() <= 22
     assert len(printed) == 1
     assert printed.missing() == []
     assert printed.outside == []
@@ -120,6 +125,39 @@ def test_a_report_is_whole_on_each_paper(page, demo, job, paper):
     assert printed.missing() == []
     assert printed.outside == []
     assert printed.ink_at_the_edges(NOT_PRINTED) == 0
+
+
+def test_the_name_of_the_shop_stands_on_all_paper_and_each_page_has_its_number(page, demo, bad_unit):
+    show(page, demo, f"unit/{bad_unit}/slip")
+    page.get_by_text("The name of your shop").click()
+    page.get_by_label("Stands at the head of all you print").fill("Garage at the mill, Mill Lane 4")
+    page.get_by_label("Stands at the head of all you print").press("Tab")
+    page.locator(".sheet-shop").wait_for()
+
+    for address in (f"unit/{bad_unit}/paper", f"job/{stories.COMES_AND_GOES}/report"):
+        show(page, demo, address)
+        printed = Paper(page, room=PAGES["A4"][1], size=PAGES["A4"][0])
+        lines = printed.lines()
+        assert "Garage at the mill, Mill Lane 4" in lines[0]
+        assert len(printed) > 1
+        for number, texts in enumerate(lines, 1):
+            assert f"{number} / {len(printed)}" in texts
+
+
+def test_no_last_page_holds_just_a_few_lines(take_screens):
+    """Of reports of all lengths, some of which end a line or two below a page."""
+    lasts = []
+    for tests in range(2, 26, 3):
+        driver = job_driver().begin()
+        for number in range(tests):
+            driver.test(*(["rear-right-outer"] if number % 5 == 0 else []))
+        page = take_screens().holds(driver).show(f"/#/job/{JOB}/report")
+        page.locator(".on-paper .trail").first.wait_for(state="attached")
+        lines = Paper(page, room=PAGES["A4"][1], size=PAGES["A4"][0]).lines()
+        if len(lines) > 1:
+            lasts.append(len(lines[-1]) - 1)  # but for its number
+    assert len(lasts) > 2
+    assert min(lasts) >= 5, lasts
 
 
 def test_no_row_and_no_trail_is_cut_between_pages(page, demo, bad_unit):

@@ -10,6 +10,8 @@ paper-print = Print it
 paper-share = Share it
 paper-save = Save as a file
 paper-size = Paper
+paper-shop = The name of your shop
+paper-shop-name = Stands at the head of all you print
 
 ## The report for the customer
 

@@ -10,6 +10,8 @@ paper-print = Imprimirlo
 paper-share = Compartirlo
 paper-save = Guardar como archivo
 paper-size = Papel
+paper-shop = El nombre de tu taller
+paper-shop-name = Encabeza todo lo que imprimes
 
 ## The report for the customer
 

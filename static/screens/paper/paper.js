@@ -8,6 +8,8 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../words/words.js';
+import { textField } from '../frame/field.js';
+import { fitRoll } from './roll.js';
 import { fileOf } from './sheet-file.js';
 
 /**
@@ -29,13 +31,26 @@ export const TESTS_ACROSS = { a5: 5, page: 7, 80: 3, 58: 2 };
 
 const PICTURE_WAIT_MS = 5000;
 
+/** The setting of this phone that keeps the name of the shop, and the name. */
+const SHOP = 'paper.shop';
+let shop = '';
+
+// Whichever way printing was asked for.
+addEventListener('beforeprint', () => fitRoll(shownSheet()));
+
+/** Know the name that stands on all sheets. @param {import('../frame/context.js').Services} services */
+export async function loadShop({ device }) {
+  shop = (await device.setting(SHOP)) ?? '';
+}
+
 /**
  * The paper that was chosen last, if the sheet still knows it.
  * @param {import('../frame/context.js').Services} services
  * @param {string} kept
  */
-export async function chosenPaper({ device }, kept) {
-  return (await device.setting(`paper.${kept}`)) ?? '';
+export async function chosenPaper(services, kept) {
+  await loadShop(services);
+  return (await services.device.setting(`paper.${kept}`)) ?? '';
 }
 
 /**
@@ -55,11 +70,27 @@ export function paperParts(ctx, { title, back, papers, kept, body, before = noth
     back,
     body: html`
       ${before} ${papers.length > 1 ? choice(papers, paper, choose) : nothing}
-      <article class="sheet" data-paper=${paper}>${body(paper)}</article>
+      ${shopField(ctx)}
+      <article class="sheet" data-paper=${paper}>
+        ${shop ? html`<p class="sheet-shop">${shop}</p>` : nothing}${body(paper)}
+      </article>
     `,
     main: { words: say('paper-print'), run: () => printSheet() },
     second: { words: 'share' in navigator ? say('paper-share') : say('paper-save'), run: () => handOn(title) },
   };
+}
+
+/** @param {import('../frame/context.js').Context} ctx */
+function shopField(ctx) {
+  const keep = async () => {
+    shop = (ctx.form.shop ?? shop).trim();
+    await ctx.services.device.saveSetting(SHOP, shop);
+    ctx.redraw();
+  };
+  return html`<details class="more">
+    <summary>${say('paper-shop')}</summary>
+    <div @change=${keep}>${textField(ctx, 'shop', say('paper-shop-name'), { initial: shop, most: 80, autocomplete: 'organization' })}</div>
+  </details>`;
 }
 
 /**

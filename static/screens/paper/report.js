@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 import { markKey, mark } from '../../shapes/marks.js';
 import { trail, trailOnPaper } from '../../shapes/trail.js';
 import { say } from '../../words/words.js';
-import { paperParts, TESTS_ACROSS } from './paper.js';
+import { loadShop, paperParts, TESTS_ACROSS } from './paper.js';
 import { part, rows } from '../frame/part.js';
 import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
@@ -26,7 +26,10 @@ export const reportPage = {
    * @param {import('../frame/context.js').Services} services
    * @param {Record<string, string>} params
    */
-  load: ({ core }, { job }) => core.call('report', { job }),
+  async load(services, { job }) {
+    await loadShop(services);
+    return services.core.call('report', { job });
+  },
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
