@@ -194,3 +194,23 @@ def test_a_closed_job_from_before_says_nothing_that_it_did_not_say(core):
     assert (view["closed"], view["step"]["id"]) == (True, "done")
     report = core("report", job=job.job)
     assert not [said for said in report["proof"] if "before the repair" in said]
+
+
+def test_a_reading_at_the_wrong_position_moves_by_correction_with_all_that_follows(core):
+    """It was made at right outer and entered at right inner: verdict, repair and proof go with it."""
+    job = Driver(core)
+    stays(job)
+    measured(job, position="rear-right-inner")
+    slip = job.events[-1]
+    job.fact("circuit_repaired", cause=f"circuit:{OUTER}", what="repaired", segment="wire")
+    assert job.step()["id"] != "measure.again"
+    before = job.view()["reasoning"]["causes"]
+    entry = {"kind": "circuit_measured", "data": {**slip["data"], "position": OUTER}}
+    job.fact("put_right", device=slip["device"], seq=slip["seq"], entry=entry, reason="slip")
+
+    assert job.view()["reasoning"]["causes"] != before
+    assert job.step()["id"] == "measure.again"
+    assert job.step()["expects"]["position"] == OUTER
+    assert "Measure the ground wire at right outer: bad (12 Ω)." in [
+        each["sentence"] for each in job.view()["history"] if each["kind"] == "circuit_measured"
+    ]
