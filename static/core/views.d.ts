@@ -480,6 +480,7 @@ export type Step =
   | ScanStep
   | ChecklistStep
   | MeasureStep
+  | FoundStep
   | NewUnitStep
   | WalkStep
   | WhereToStep
@@ -511,6 +512,8 @@ export interface TapStep extends PlainStep {
   action: Action | RepairAction;
   expects: { do?: 'lock'; position?: string; positions?: string[]; unit?: string };
   choices: never[];
+  /** Once the wiring checks of a position are done. */
+  harness?: HarnessView | null;
 }
 
 export interface CautionsStep extends PlainStep {
@@ -602,6 +605,8 @@ export interface ChoicesStep extends PlainStep {
   action: null;
   expects: {};
   choices: (Action | RepairAction)[];
+  /** Where the wiring checks of a position found nothing. */
+  harness?: HarnessView | null;
 }
 
 export interface ScanStep extends PlainStep {
@@ -624,6 +629,58 @@ export interface MeasureStep extends PlainStep {
   /** `units` are those that a figure may have, the likeliest first; `compares`: a figure where it works is wanted, too. */
   expects: { position: string; check: string; units: string[]; compares: boolean };
   choices: MeasureChoice[];
+  /** Null where the sort of part has no chain. */
+  harness: HarnessView | null;
+}
+
+/** One segment of the wiring is named; `further` is the check for who doubts it. */
+export interface FoundStep extends PlainStep {
+  form: 'found';
+  action: RepairAction;
+  expects: {};
+  choices: never[];
+  further: MeasureStep | null;
+  harness: HarnessView;
+}
+
+/** A circuit as a chain, with what its checks said so far. */
+export interface HarnessView {
+  position: string;
+  /** What somebody typed of the pins. */
+  pins: string;
+  /** Where the fault is now. */
+  where: string;
+  /** From the sensor to the control unit; what has `branch` lies beside that line. */
+  segments: HarnessSegment[];
+  /** What was read in this round, in order. */
+  readings: { check: string; name: string; reads: 'good' | 'bad' | 'unclear'; value: string; words: string }[];
+  /** Null once a segment is named or nothing is left to check. */
+  next: HarnessCheck | null;
+  /** The wire as it was noted. */
+  wire: { size: string; centimetres: number; celsius: number; colour: string; words: string } | null;
+  /** The sizes that a wire is noted with. */
+  sizes: string[];
+}
+
+export interface HarnessSegment {
+  id: string;
+  name: string;
+  state: 'sound' | 'possible' | 'named';
+  chance: string;
+  ppb: number;
+  branch: boolean;
+}
+
+/** Which check comes next and why; its probes go to the near end of `from` and to `to`, on `line`. */
+export interface HarnessCheck {
+  check: string;
+  why: string;
+  minutes: string;
+  from: string;
+  /** A segment, 'ground' or 'neighbour'; '' where no probe is used. */
+  to: string;
+  /** '' where it is only looked at. */
+  line: '' | 'signal' | 'supply' | 'ground';
 }
 
 export interface MeasureChoice extends Action {

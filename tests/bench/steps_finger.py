@@ -9,7 +9,7 @@ from tests.browser.phone import Phone
 from tests.browser_support import wait_until
 
 VEHICLE, COMPLAINT, PART = "Blue estate", "Beeps without reason", "PS-4711"
-REPAIR, SEGMENT = "Pin seated and locked", "Sensor pins"
+REPAIR = "Pin seated and locked"
 _CODE = re.compile(r"\b[0-9A-Z]{3}-[0-9A-Z]{2}\b")
 _MOST_STEPS = 250
 
@@ -145,8 +145,6 @@ class Finger:
         bad = self.car.wire_is_bad(place)
         count.button("Bad" if bad else "Good", leads_on=True)
         if bad:
-            count.button("I have repaired it")
-            count.tap(page.get_by_role("radio", name=SEGMENT))
             count.tap(page.get_by_role("radio", name=REPAIR))
             self.car.repair(place)
             count.button("I have repaired it", leads_on=True)

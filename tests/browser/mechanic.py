@@ -188,13 +188,12 @@ class Mechanic:
         phone.wait_step("done")
 
     def finds_it_in_the_connector(self):
-        """Look at the connector, find it bad, repair it, and look once more."""
+        """Look at the pins, find one pushed back, repair it, and look once more."""
         phone = self.phone
         phone.wait_step("wiring.measure")
         phone.tap("Bad")
-        phone.see("2 of 4")
-        phone.tap("I have repaired it")
-        self.page.get_by_role("radio", name="Sensor pins").tap()
+        phone.wait_step("wiring.found")
+        phone.see("it is in the pins of the sensor's plug")
         self.page.get_by_role("textbox").first.fill("Pin 2 pushed back in and locked")
         phone.tap("I have repaired it")
         phone.wait_step("measure.again")

@@ -345,54 +345,70 @@ def test_small_letters_and_spaces_are_no_other_part_number(phone):
     assert last(page, "unit_added")["part"] == "PS-1"
 
 
-def test_a_measured_figure_is_recorded_with_its_reading(phone):
+def measuring(check):
+    """Return a driver whose job asks for a check of the wiring, and what it shows once that was made."""
     driver = job_driver().begin()
     driver.test("rear-right-outer")
     driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
-    driver.choose(0)
+    while driver.step()["expects"]["check"] != check:
+        driver.choose(2)
+    return driver, f"Check · {driver.step()['progress']['now'] + 1} of"
+
+
+def test_a_measured_figure_is_recorded_with_its_reading(phone):
+    driver, _ = measuring("continuity")
     page = phone(driver)
 
     page.get_by_label("Measured").fill("4,7")
-    press(page, "Bad More than 1 Ω, or open")
+    press(page, "Bad More than 2 Ω, or open")
 
-    page.get_by_text("Check · 3 of 4").wait_for()
+    page.get_by_text("The wiring checks at right outer are done").wait_for()
     measured = last(page, "circuit_measured")
-    assert (measured["check"], measured["value"], measured["reads"]) == ("ground", "4,7 Ω", "bad")
+    assert (measured["check"], measured["value"], measured["reads"]) == ("continuity", "4,7 Ω", "bad")
 
 
 def test_good_beside_a_figure_that_says_bad_wants_a_reason(phone):
-    driver = job_driver().begin()
-    driver.test("rear-right-outer")
-    driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
-    driver.choose(0)
+    driver, then = measuring("continuity")
     page = phone(driver)
 
     page.get_by_label("Measured, if").fill("-5")
-    press(page, "Good 1 Ω or less")
+    press(page, "Good 2 Ω or less")
     page.get_by_text('Found "-5 Ω", wanted ohms from 0').wait_for()
     page.get_by_label("Measured, if").fill("5")
     page.get_by_label("Unit").select_option("kΩ")
-    press(page, "Good 1 Ω or less")
+    press(page, "Good 2 Ω or less")
     page.get_by_text("Right outer has 5 kΩ. By the limit that is bad").wait_for()
     page.get_by_label("Reason, kept on record").fill("wrong pin")
     press(page, "Record it for this reason")
 
-    page.get_by_text("Check · 3 of 4").wait_for()
+    page.get_by_text(then).wait_for()
     measured = last(page, "circuit_measured")
     assert (measured["value"], measured["reads"], measured["override"]) == ("5 kΩ", "good", "wrong pin")
+
+
+def test_a_figure_is_recorded_with_the_one_where_it_works(phone):
+    driver, then = measuring("supply")
+    page = phone(driver)
 
     page.get_by_label("Measured, if").fill("850")
     page.get_by_label("Unit").first.select_option("mV")
     page.get_by_label("The same where it works").fill("12,1")
     press(page, "Bad Lower, or nothing")
-    page.get_by_text("Check · 4 of 4").wait_for()
+
+    page.get_by_text(then).wait_for()
     measured = last(page, "circuit_measured")
     assert (measured["value"], measured["compared"]) == ("850 mV", "12,1 V")
 
+
+def test_open_is_a_figure_of_its_own(phone):
+    driver, then = measuring("to-ground")
+    page = phone(driver)
+
     page.get_by_label("Unit").select_option("OL")
     assert page.get_by_label("Measured, if").is_disabled()
-    press(page, "Bad High along it, or a path to ground")
-    page.get_by_text("The wiring checks at right outer are done").wait_for()
+    press(page, "Good Open")
+
+    page.get_by_text(then).wait_for()
     assert last(page, "circuit_measured")["value"] == "OL"
 
 

@@ -24,6 +24,7 @@ SOUND = {
     fields.Flag: True,
     fields.Count: 3,
     fields.Celsius: -5,
+    fields.Centimetres: 450,
     fields.Minutes: 3,
     fields.Digest: "0a" * 32,
     fields.Photo: "0a" * 32,

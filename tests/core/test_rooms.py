@@ -26,7 +26,7 @@ FLOORS = (
     ("facts",),
     ("state", "printing"),
     ("codes", "parts"),
-    ("meter",),
+    ("meter", "harness"),
     ("log",),
     ("errors",),
     ("messages",),

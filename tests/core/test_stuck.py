@@ -21,9 +21,9 @@ def job(core):
 
 
 def check_all(job, choice=0):
-    """Go through the checks; 0 reads good, 2 is unclear."""
+    """Go through the checks; 0 reads good, 2 is unclear. No two channels can be exchanged here."""
     while job.step()["id"].endswith("measure"):
-        job.choose(choice)
+        job.choose(2 if job.step()["expects"]["check"] == "channels" else choice)
 
 
 def meter(job):
@@ -76,10 +76,10 @@ def test_a_bad_check_in_a_later_round_ends_in_the_repair(job):
     check_all(job, 2)
     job.choose(0)
     job.choose(1)
-    check_all(job)
-    job.tap()
+    assert job.step()["id"] == "found"
+    job.tap("second")
     step = job.step()
-    assert (step["id"], step["text"]) == ("wiring.measure.done", "1 of 4 read bad.")
+    assert step["id"] == "wiring.found"
     assert step["action"]["words"] == "I have repaired it"
 
 

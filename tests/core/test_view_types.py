@@ -180,6 +180,22 @@ def makers_symbols(core):
         core("maker_symbol", texts=texts)
 
 
+def along_the_wiring(core):
+    """Check the wiring of a position until a segment is named, to the end of its checks, and in vain."""
+    for answers in ({"pins": 1}, {"wiggle": 1}, {}):
+        core("reset", events=[])
+        job = Driver(core).begin()
+        job.test(OUTER)
+        job.photograph()
+        job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+        job.test(OUTER)
+        wire = {"size": "0.5", "centimetres": 450, "celsius": 20, "colour": "blue", "pins": "1 signal"}
+        job.fact("wire_noted", position=OUTER, **wire)
+        while job.step()["id"] == "wiring.measure":
+            job.choose(answers.get(job.step()["expects"]["check"], 2))
+        core("job", job=job.job)
+
+
 def to_the_end(core):
     """Close a job step by step in which a spare from stock showed what was wrong."""
     job = Driver(core)
@@ -253,6 +269,7 @@ def test_each_view_is_as_declared_and_all_that_is_declared_is_handed_out():
         contradicting,
         drawing,
         to_the_end,
+        along_the_wiring,
         two_in_hand,
         come_back,
         on_shared_phones,

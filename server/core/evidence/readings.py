@@ -119,13 +119,14 @@ def meter(job: Job) -> list[dict]:
     proves nothing. `generation` counts the circuit anew after each repair.
     """
     readings = []
-    wanted = [check["id"] for check in job.sort.circuit_checks]
     found = checks.rounds(job) if job.measurements else {}
     for position in job.positions:
-        for each in found.get(position["id"], []):
-            reads = checks.reading(each, wanted)
+        of_place = found.get(position["id"], [])
+        for n in range(len(of_place)):
+            reads = checks.reading(job, of_place[: n + 1])
             if reads:
-                readings.append({"position": position["id"], "reads": reads, "generation": each.generation})
+                generation = of_place[n].generation
+                readings.append({"position": position["id"], "reads": reads, "generation": generation})
     return readings
 
 

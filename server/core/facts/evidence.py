@@ -2,13 +2,18 @@
 
 from ..codes import troublecode
 from ..log import envelope
+from ..messages import decimal
 from ..messages import message
 from ..messages import sentences
+from ..meter import copper
 from ..meter import figure
 from ..state import contradictions
 from ..state import stories
 from ..state.state import is_hanging
+from .fields import Celsius
+from .fields import Centimetres
 from .fields import Choice
+from .fields import Count
 from .fields import Flag
 from .fields import Name
 from .fields import Names
@@ -87,15 +92,21 @@ def _cleaned(state, event, job) -> None:
 
 def _circuit_measured(state, event, job) -> None:
     data = event["data"]
-    job["meter"].append(
-        {
-            "position": data["position"],
-            "check": data["check"],
-            "value": data["value"],
-            "reads": data["reads"],
-            "repairs_before": len(job["repairs"]),
-        }
-    )
+    entry = {
+        "position": data["position"],
+        "check": data["check"],
+        "value": data["value"],
+        "reads": data["reads"],
+        "repairs_before": len(job["repairs"]),
+    }
+    if "since" in data:
+        entry["since"] = data["since"]
+    job["meter"].append(entry)
+
+
+def _wire_noted(state, event, job) -> None:
+    # Jobs from before this kind was there have no such dict.
+    job.setdefault("wires", {})[event["data"]["position"]] = event["data"]
 
 
 def _connector_locked(state, event, job) -> None:
@@ -143,6 +154,18 @@ def _tell_circuit_measured(names, data) -> dict:
     if data.get("override"):
         said.append(message("facts-measured-all-the-same", reason=data["override"]))
     return said[0] if len(said) == 1 else sentences(said)
+
+
+def _tell_wire_noted(names, data) -> dict:
+    said = message(
+        "facts-wire-noted",
+        position=names.position(data["position"]),
+        size=copper.called(data["size"]),
+        metres=decimal(data["centimetres"], 2),
+        celsius=str(data["celsius"]),
+    )
+    colour = message("facts-wire-colour", colour=data["colour"]) if data["colour"] else ""
+    return sentences([said, colour, message("facts-wire-pins", pins=data["pins"]) if data["pins"] else ""])
 
 
 def _tell_reading(names, data, check) -> dict:
@@ -209,7 +232,21 @@ KINDS = (
         # The same figure where it works, and why figure and reading stand though a limit is against it.
         Text("compared", later=True),
         Text("override", later=True),
+        # Of which list of checks it is: a job that was complete by an earlier one stays complete.
+        Count("since", later=True),
         does=_circuit_measured,
         tells=_tell_circuit_measured,
+    ),
+    Kind(
+        "wire_noted",
+        Position("position"),
+        # The wire that is measured there, and how warm it is; its colour and pins in a person's words.
+        Choice("size", tuple(sorted(copper.AT_20))),
+        Centimetres("centimetres"),
+        Celsius("celsius"),
+        Text("colour"),
+        Text("pins"),
+        does=_wire_noted,
+        tells=_tell_wire_noted,
     ),
 )

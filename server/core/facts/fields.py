@@ -16,6 +16,7 @@ from ..parts import layouts
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
 # Products of two of them are still integers that every host holds exactly (log/canon.py).
 MOST_COUNT = 1000000000
+MOST_CENTIMETRES = 10000
 
 
 class Field:
@@ -104,6 +105,15 @@ class Count(Field):
     def told(self, value, names):
         """Return its digits."""
         return str(value)
+
+
+class Centimetres(Count):
+    """The length of a wire."""
+
+    def bound(self, path, value):
+        """Refuse one that no vehicle has."""
+        if value > MOST_CENTIMETRES:
+            raise BadInput(path, value, message("refusals-whole-most", most=MOST_CENTIMETRES))
 
 
 class Celsius(Field):

@@ -9,7 +9,7 @@ from ..meter import figure
 from ..state.job import Job
 from ..words import causes
 from ..words import words
-from . import moving
+from . import measuring
 from .step import action
 from .step import step
 
@@ -55,7 +55,7 @@ def owed(job: Job) -> dict | None:
 
 
 def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
-    made = moving.ask(job, position, check)
+    made = measuring.ask(job, position, check)
     made["id"] = "measure.again"
     made["title"] = message(
         "guide-again-title", position=words.position_name(job, position), check=check["title"]

@@ -3,8 +3,10 @@
 from ..evidence import checks
 from ..facts.draft import draft
 from ..messages import message
+from ..messages import sentences
 from ..state.job import Job
 from ..words import words
+from . import harness
 from . import repairing
 from .step import action
 from .step import step
@@ -50,11 +52,13 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
             "events": [draft("job_paused", why="help", part="", note="")],
         }
     )
+    left = job.sort.says("guide-stuck-text")
     return step(
         "wiring.stuck",
         message("guide-stuck-title", position=name, count=complete),
-        job.sort.says("guide-stuck-text"),
+        sentences([left, message("guide-harness-apart")]) if job.sort.harness else left,
         form="choices",
         choices=choices,
         second=action(message("guide-moves-other")) if others else None,
+        harness=harness.view(job, position, None),
     )

@@ -27,3 +27,8 @@ def resistance(size: str, millimetres: int, celsius: int) -> int:
     """Return the resistance of a wire in micro-ohms, rounded; `size` is one of AT_20."""
     at_20 = AT_20[size] * millimetres
     return (at_20 * (1000000 + _MILLIONTHS_A_KELVIN * (celsius - 20)) + 500000000) // 1000000000
+
+
+def called(size: str) -> str:
+    """Return a size as it is written: 0.5 mm², AWG 20."""
+    return size if size.startswith("AWG") else size + " mm²"

@@ -4,11 +4,11 @@ All figures and steps are common practice, no source: the data of the vehicle at
 """
 
 from ..messages import message
-from ..meter.limits import AtMost
-from ..meter.limits import Beside
 from .layouts import layout
 from .layouts import position
 from .parking_sounder import SOUNDER
+from .parking_wiring import CHECKS
+from .parking_wiring import HARNESS
 from .sort import Caution
 from .sort import Handling
 from .sort import Lamp
@@ -18,11 +18,9 @@ from .sort import Obstruction
 from .sort import SelfTest
 from .sort import Sort
 from .sort import Walk
-from .sort import Wire
 
 _FOUR = ("left outer", "left inner", "right inner", "right outer")
 _SIX = ("left outer", "left middle", "left inner", "right inner", "right middle", "right outer")
-_OHM = 1000000  # micro-ohms
 _SIDES = ("left-front-side", "left-rear-side", "right-front-side", "right-rear-side")
 
 # What ready-made positions are called: ids of messages. Logs carry their last words, as in "left outer".
@@ -162,47 +160,8 @@ PARKING_SENSOR = Sort(
         {"id": "connector_straight", "words": message("parking-sensor-fit-connector")},
         {"id": "lock_closed", "words": message("parking-sensor-fit-lock")},
     ),
-    circuit_checks=(
-        {
-            "id": "connector",
-            "title": message("parking-sensor-check-connector"),
-            "text": message("parking-sensor-check-connector-text"),
-            "unit": "",
-            "good": message("parking-sensor-check-connector-good"),
-            "bad": message("parking-sensor-check-connector-bad"),
-        },
-        {
-            "id": "ground",
-            "title": message("parking-sensor-check-ground"),
-            "text": message("parking-sensor-check-ground-text"),
-            "unit": "Ω",
-            "good": message("parking-sensor-check-ground-good"),
-            "bad": message("parking-sensor-check-ground-bad"),
-            "limit": AtMost(_OHM, "good", 10**6 * _OHM, "bad"),
-            "wire": Wire("0.5", 5),
-        },
-        {
-            "id": "supply",
-            "title": message("parking-sensor-check-supply"),
-            "text": message("parking-sensor-check-supply-text"),
-            "unit": "V",
-            "good": message("parking-sensor-check-supply-good"),
-            "bad": message("parking-sensor-check-supply-bad"),
-            "limit": Beside(500000, 500000),
-        },
-        {
-            "id": "signal",
-            "title": message("parking-sensor-check-signal"),
-            "text": message("parking-sensor-check-signal-text"),
-            "unit": "Ω",
-            "good": message("parking-sensor-check-signal-good"),
-            "bad": message("parking-sensor-check-signal-bad"),
-            # Measured along the wire and then to ground: little is good of the one and bad of the other, and
-            # so is OL.
-            "limit": AtMost(2 * _OHM, None, 10**6 * _OHM, None),
-            "wire": Wire("0.5", 5),
-        },
-    ),
+    circuit_checks=CHECKS,
+    harness=HARNESS,
     obstruction=Obstruction(
         words=message("parking-sensor-blocked"),
         for_customer=message("parking-sensor-blocked-for-customer"),
@@ -275,6 +234,7 @@ PARKING_SENSOR = Sort(
         "pull": ("key_off", "hot", "airbag"),
         "fit": ("key_off",),
         "measure": ("key_off", "airbag", "battery"),
+        "found": ("key_off", "airbag"),
         "listen": ("ground", "listen", "battery"),
         "sounder.supply": ("battery",),
         "sounder.reverse": ("reverse",),

@@ -73,6 +73,10 @@ SEGMENTS = ("pins", "connector", "wire", "splice", "loom", "control-plug", "chan
 # A wire that a check is made on, as long as it may be: a size of `meter/copper.py`, and whole metres.
 Wire = namedtuple("Wire", ("size", "metres"))
 
+# A circuit that is reasoned over: its chain (`harness/chain.py`), place -> minutes until a hand is there, the
+# list of checks it goes by, segment -> its name within a sentence, and segment -> what is done to mend it.
+Harness = namedtuple("Harness", ("chain", "reach", "since", "names", "mends"))
+
 # A caution: the icon beside it (static/shapes/icons.js), its sentence, and the few words that stand for it
 # at the steps that need it once it was read.
 Caution = namedtuple("Caution", ("icon", "sentence", "short"))
@@ -100,6 +104,7 @@ class Sort:
         caution_in_report: str,
         sounder: Sounder | None = None,
         listen: Listen | None = None,
+        harness: Harness | None = None,
         codes: bool = True,
         pole: bool = False,
         rates: dict | None = None,
@@ -117,7 +122,8 @@ class Sort:
         called. `layouts` is a function that returns [{"id", "name", "positions"}]; no other sort has a
         position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
         "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too. One
-        with a unit may have a "limit" (`meter/limits.py`) and a "wire", whose resistance is told beside it.
+        with a unit may have a "limit" (`meter/limits.py`) and a "wire", whose resistance is told beside it;
+        with a `harness`, "since" is the list that a check came with, and the chain says the order.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
         `listen` where one that works makes no noise; `codes` is False where nothing stores trouble codes.
@@ -146,6 +152,7 @@ class Sort:
         self.caution_in_report = caution_in_report
         self.sounder = sounder
         self.listen = listen
+        self.harness = harness
         self.codes = codes
         self.pole = pole
         self.rates = rates or {}

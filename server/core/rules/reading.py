@@ -3,6 +3,7 @@
 from ..messages import message
 from ..meter import figure
 from ..meter import limits
+from ..parts import wires
 from ..words import words
 from .refusal import refusal
 
@@ -15,6 +16,7 @@ def refuse(fold, draft, job):
     check = job.sort.circuit_check(data["check"])
     if not check:
         return None
+    check = wires.on(check, job.wire_at(data["position"]))
     value, _ = figure.read(data["value"], check["unit"])
     compared, _ = figure.read(data.get("compared", ""), check["unit"])
     says = limits.judge(check, value, compared)

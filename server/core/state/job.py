@@ -87,6 +87,10 @@ class Job:
         """What was measured on circuits as {"position", "check", "value", "reads", "repairs_before"}."""
         return self.facts["meter"]
 
+    def wire_at(self, position: str) -> dict | None:
+        """Return what was noted of the wire at a position, as the data of `wire_noted`; None for nothing."""
+        return self.facts.get("wires", {}).get(position)
+
     @property
     def not_retaken(self) -> list[dict]:
         """The bad readings that a repair left as they are, each with its reason (facts/repairing.py)."""

@@ -20,6 +20,7 @@ FIELDS = {
     "connector_locked": ("position",),
     "photo_taken": ("position",),
     "circuit_measured": ("position", "reads", "value"),
+    "wire_noted": ("position", "colour", "pins"),
     "unit_labelled": ("code",),
     "part_noted": ("part", "serial"),
     "unit_added": ("part", "serial", "code"),

@@ -182,6 +182,15 @@ facts-repaired-what = What was done: { $what }
 # $position: left outer
 # $reason: out of reach now
 facts-reading-not-retaken = { CAP($check) } at { $position }: not done again, { $reason }.
+# $position: left outer
+# $size: 0.5 mm²
+# $metres: 4.50
+# $celsius: 20
+facts-wire-noted = Wire at { $position }: { $size }, { $metres } m, { $celsius } °C.
+# $colour: white and blue
+facts-wire-colour = Colour: { $colour }.
+# $pins: 1 signal, 2 supply, 3 ground
+facts-wire-pins = Pins: { $pins }.
 
 # $sort: parking-sensor
 facts-a-unit = { PART($sort, form: "a") }

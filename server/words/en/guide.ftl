@@ -187,6 +187,38 @@ guide-measure-done-title = The wiring checks at { $position } are done
 guide-measure-done-text = { $bad } of { $count } read bad.
 guide-measure-go-on = Go on
 
+## The circuit as a chain.
+
+# $position: right outer
+# $segment: the wire to the bumper plug
+guide-found-title = { CAP($position) }: it is in { $segment }
+# $segments: the sensor's plug or the bumper plug
+guide-harness-in = The fault is in { $segments }.
+# $segment: the wire to the bumper plug
+# $chance: 74 %
+guide-harness-likely = Most likely it is in { $segment }: { $chance }.
+# $count (count): 5
+# $total (count): 7
+guide-harness-open = { $count } of { $total } places can have the fault.
+# $segments: the sensor's plug and the bumper plug
+# $count (count): 2
+# $chance: 62 %
+guide-harness-why = Looks at { $segments }: { $chance } of what is left.
+guide-harness-apart = The exchange of two channels tells them apart: a fault in the wires moves along. A contact that opens when warm shows when plug and wire are warmed.
+# $most: 0.78
+guide-wire-good = { $most } Ω or less
+# $most: 0.78
+guide-wire-bad = More than { $most } Ω, or open
+# $metres: 4.50
+# $size: 0.5 mm²
+# $ohms: 0.20
+# $celsius: 20
+guide-wire-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size }, have { $ohms } Ω at { $celsius } °C.
+# $size: 0.5 mm²
+# $metres: 4.50
+# $celsius: 20
+guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
+
 ## The guided exchange.
 
 # $unit: K7F-3M

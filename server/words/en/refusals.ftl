@@ -131,6 +131,7 @@ refusals-kind = { $kind ->
     [connector_locked] A connector is home and its lock closed
     [fit_checked] The fit of a unit was gone through
     [circuit_measured] A reading on a circuit
+    [wire_noted] Which wire it is at a position, and how warm
     [circuit_repaired] A connector, wire, feed or control unit was repaired
     [reading_not_retaken] A bad reading was not taken again after a repair
     [unit_added] A unit that was not on a vehicle before

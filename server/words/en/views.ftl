@@ -602,6 +602,8 @@ views-correct-field = { $field ->
     [part] Part number
     [serial] Serial number
     [unit] Sensor
+    [colour] Colour
+    [pins] Pins
    *[place] Place
 }
 # $position: right outer

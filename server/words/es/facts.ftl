@@ -118,6 +118,9 @@ facts-repaired = Reparado: { $cause }.
 facts-repaired-where = Reparado: { $cause }, { $where }.
 facts-repaired-what = Qué se hizo: { $what }
 facts-reading-not-retaken = { CAP($check) } en { $position }: no se repitió, { $reason }.
+facts-wire-noted = Cable en { $position }: { $size }, { $metres } m, { $celsius } °C.
+facts-wire-colour = Color: { $colour }.
+facts-wire-pins = Contactos: { $pins }.
 
 facts-a-unit = { PART($sort, form: "a") }
 facts-unit-added = { CAP($unit) } añadido.

@@ -110,6 +110,16 @@ guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
 guide-measure-done-text = Lecturas malas: { $bad } de { $count }.
 guide-measure-go-on = Seguir
+guide-found-title = { CAP($position) }: está en { $segment }
+guide-harness-in = El fallo está en { $segments }.
+guide-harness-likely = Lo más probable es que esté en { $segment }: { $chance }.
+guide-harness-open = Pueden tener el fallo { $count } de { $total } sitios.
+guide-harness-why = Abarca { $segments }: { $chance } de lo que queda.
+guide-harness-apart = El intercambio de dos canales los distingue: un fallo de los cables se va con ellos. Un contacto que se abre en caliente se nota al calentar conector y cable.
+guide-wire-good = { $most } Ω o menos
+guide-wire-bad = Más de { $most } Ω, o abierto
+guide-wire-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size }, tienen { $ohms } Ω a { $celsius } °C.
+guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
 
 guide-take-title = Saca { $unit } de tu almacén
 guide-take-text = Lee su etiqueta, para que sea justo la pieza del plan.

@@ -106,6 +106,7 @@ refusals-kind = { $kind ->
     [connector_locked] Un conector está a fondo y su cierre cerrado
     [fit_checked] Se repasó el montaje de un sensor
     [circuit_measured] Una medida en un cableado
+    [wire_noted] Qué cable hay en una posición, y a qué temperatura
     [circuit_repaired] Se reparó un conector, un cable, una alimentación o la unidad de control
     [reading_not_retaken] Una lectura mala no se repitió tras una reparación
     [unit_added] Un sensor que antes no estaba en ningún vehículo

@@ -418,6 +418,8 @@ views-correct-field = { $field ->
     [part] Número de pieza
     [serial] Número de serie
     [unit] Sensor
+    [colour] Color
+    [pins] Contactos
    *[place] Lugar
 }
 views-correct-code = Código de avería{ $position ->

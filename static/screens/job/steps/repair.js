@@ -58,16 +58,18 @@ export function repairParts(ctx, { words, events, segments, position }, record) 
     form[name] = value;
     ctx.redraw();
   };
+  /** What the checks named, until another one is tapped. @type {string | undefined} */
+  const segment = form.segment ?? events[0]?.data.segment;
   const run = () => {
-    if (!form.segment) return set('asked')('yes');
+    if (!segment) return set('asked')('yes');
     const what = (form.what ?? '').trim();
-    const typed = { ...(what && { what }), segment: form.segment };
+    const typed = { ...(what && { what }), segment };
     return record(events.map((draft) => ({ ...draft, data: { ...draft.data, ...typed } })));
   };
   return {
     body: html`<h2 class="asked-words">${say('steps-repair-where')}</h2>
-      ${form.asked && !form.segment ? html`<p class="field-fault" role="alert">${say('steps-repair-where-wanted')}</p>` : nothing}
-      ${oneOf({ name: 'segment', label: say('steps-repair-where'), options: segments, chosen: form.segment, pick: set('segment'), two: true })}
+      ${form.asked && !segment ? html`<p class="field-fault" role="alert">${say('steps-repair-where-wanted')}</p>` : nothing}
+      ${oneOf({ name: 'segment', label: say('steps-repair-where'), options: segments, chosen: segment, pick: set('segment'), two: true })}
       <h2 class="asked-words">${say('steps-repair-what')}</h2>
       ${oneOf({
         name: 'repaired',

@@ -1,0 +1,72 @@
+"""The steps of one check of a circuit, and of the end of its checks."""
+
+from ..facts.draft import draft
+from ..messages import message
+from ..messages import sentences
+from ..meter import figure
+from ..meter import limits
+from ..parts import wires
+from ..state.job import Job
+from ..words import words
+from .step import action
+from .step import step
+
+
+def one_of_several(job: Job, position: str, identity: str, done: int, left: int, repair: dict | None) -> dict:
+    """Return the step of a check; `done` were made, `left` are left, `repair` is the button for a find."""
+    made = ask(job, position, job.sort.circuit_check(identity) or {})
+    made["second"] = repair
+    made["progress"] = {"now": done + 1, "total": done + left, "word": message("guide-progress-check")}
+    return made
+
+
+def ask(job: Job, position: str, check: dict) -> dict:
+    """Return the step of one check at one position: what to do, and a tap for each reading."""
+    noted = job.wire_at(position)
+    made = wires.on(check, noted)
+    compares = isinstance(made.get("limit"), limits.Beside)
+    more = {"compared": ""} if compares else {}
+    if job.sort.harness:
+        more["since"] = job.sort.harness.since
+    choices = []
+    for reads, said in (
+        ("good", made["good"]),
+        ("bad", made["bad"]),
+        ("unclear", message("guide-measure-unclear")),
+    ):
+        fact = draft("circuit_measured", position=position, check=made["id"], value="", reads=reads, **more)
+        choices.append({"words": said, "reads": reads, "events": [fact]})
+    copper = wires.told(made, noted)
+    name = words.position_name(job, position)
+    return step(
+        "measure",
+        message("guide-measure-title", position=name, check=made["title"]),
+        sentences([made["text"], copper]) if copper else made["text"],
+        form="measure",
+        choices=choices,
+        expects={
+            "position": position,
+            "check": made["id"],
+            "units": figure.offered(made["unit"]),
+            "compares": compares,
+        },
+        harness=None,
+    )
+
+
+def end(job: Job, position: str, done: dict, repair: dict | None) -> dict:
+    """Return the step once all checks were made; `done` is check -> what it reads."""
+    second = None
+    if job.move:
+        second = action(message("guide-measure-go-on"), draft("move_dropped", reason="checks-done"))
+    return step(
+        "measure.done",
+        message("guide-measure-done-title", position=words.position_name(job, position)),
+        message(
+            "guide-measure-done-text",
+            bad=len([each for each in sorted(done) if done[each] == "bad"]),
+            count=len(done),
+        ),
+        action=repair or second,
+        second=second if repair else None,
+    )

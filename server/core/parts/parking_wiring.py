@@ -1,0 +1,119 @@
+"""The circuit of a parking sensor as a chain, and its checks: since when there is each, what it is made on.
+
+How often which part is at fault, how surely a check sees it, minutes and limits are common practice, no
+source. A plug at the bumper is assumed, and that supply and ground branch off there; a check of what a
+vehicle has not is answered "can't tell" and says nothing.
+"""
+
+from ..harness.chain import Chain
+from ..harness.chain import Probe
+from ..harness.chain import Segment
+from ..messages import message
+from ..meter.limits import AtMost
+from . import declared
+from .sort import Harness
+
+# The four checks that there were at first stay complete as they are; what is recorded now says this.
+SINCE = 2
+
+_OHM = _VOLT = 1000000  # micro-ohms, microvolts
+_MEGOHM = 10**6 * _OHM
+_APART = AtMost(0, "bad", _MEGOHM, "good")
+
+_PLUG = ("pins", "connector")
+_LINE = _PLUG + ("wire", "splice", "loom", "control-plug")
+_FED = _LINE + ("shared",)
+_MEASURED = ("open", "high", "supply", "ground", "to-ground", "to-supply", "neighbour")
+SPLICE, CONTROL = "splice", "control"
+# Minutes until a hand is there; the sensor's own plug is reached as it stands.
+REACH = {SPLICE: 4, CONTROL: 8}
+
+
+def _say(end: str) -> dict:
+    return message("parking-sensor-{}".format(end))
+
+
+def _segment(identity: str, branch: bool = False, **faults) -> Segment:
+    return Segment(identity, {kind.replace("_", "-"): faults[kind] for kind in faults}, branch)
+
+
+_SEGMENTS = (
+    _segment("pins", open=10, high=8, supply=3, ground=4, loose=5, neighbour=1),
+    _segment("connector", open=5, high=6, supply=2, ground=3, loose=4, to_ground=1),
+    _segment("wire", open=6, high=1, supply=2, ground=2, loose=3, to_ground=4, to_supply=1, neighbour=1),
+    _segment("splice", open=3, high=3, supply=1, ground=1, loose=2),
+    _segment("loom", open=2, to_ground=1, loose=1),
+    _segment("control-plug", open=2, high=2, loose=1),
+    _segment("channel", dead=8),
+    _segment("shared", branch=True, supply=1, ground=2),
+)
+
+
+def _look(identity: str, segments: tuple, minutes: int, places: tuple = ()) -> Probe:
+    return Probe(identity, segments, (), 0.95, 0.005, minutes, places, segments[0])
+
+
+def _meter(identity: str, segments: tuple, kinds: tuple, minutes: int, places=(), to="", sees=0.95) -> Probe:
+    return Probe(identity, segments, kinds, sees, 0.02, minutes, places, to)
+
+
+_CHAIN = Chain(
+    _SEGMENTS,
+    (
+        _look("connector", _PLUG, 0),
+        _meter("ground", _FED, ("ground",), 0),
+        _meter("signal", _LINE, ("open", "high", "to-ground"), 0),
+        _look("seated", ("connector",), 1),
+        _look("pins", ("pins",), 1),
+        _meter("supply", _FED, ("supply",), 2, to="ground"),
+        _meter("ground-drop", _FED, ("ground",), 2, to="ground"),
+        _meter("elsewhere", ("shared",), (), 5, to="shared"),
+        _meter("wiggle", _PLUG, ("loose",), 2, sees=0.85),
+        _meter("wiggle-line", _LINE[2:], ("loose",), 4, sees=0.85),
+        _look("splice", ("splice",), 1, (SPLICE,)),
+        _meter("half", _LINE[:3], _MEASURED, 3, (SPLICE,), "splice"),
+        _meter("continuity", _LINE, ("open", "high"), 2, (CONTROL,), "control-plug"),
+        _meter("to-ground", _LINE, ("to-ground",), 1, (CONTROL,), "ground"),
+        _meter("to-supply", _LINE, ("to-supply",), 1, (CONTROL,), "ground"),
+        _meter("neighbour", _LINE, ("neighbour",), 1, (CONTROL,), "neighbour"),
+        _look("control-plug", ("control-plug",), 1, (CONTROL,)),
+        _meter("channels", ("channel",), (), 8, (CONTROL,), "channel"),
+    ),
+)
+HARNESS = Harness(
+    _CHAIN,
+    REACH,
+    SINCE,
+    {each.id: _say("segment-" + each.id) for each in _SEGMENTS},
+    {each.id: _say("mend-" + each.id) for each in _SEGMENTS},
+)
+
+
+def _check(name: str, unit: str = "", limit=None, metres: int = 0, since: int = SINCE) -> dict:
+    check = declared.circuit_check(_say, name, unit, limit, metres)
+    check["since"] = since
+    return check
+
+
+CHECKS = (
+    _check("connector", since=1),
+    _check("ground", "Ω", AtMost(_OHM, "good", _MEGOHM, "bad"), 5, since=1),
+    _check("supply", "V", declared.LIKE_THE_OTHERS, since=1),
+    # Measured along the wire and then to ground: little is good of the one and bad of the other, so is OL.
+    _check("signal", "Ω", AtMost(2 * _OHM, None, _MEGOHM, None), 5, since=1),
+    _check("seated"),
+    _check("pins"),
+    _check("ground-drop", "V", AtMost(_VOLT // 10, "good", 60 * _VOLT, "bad")),
+    _check("elsewhere"),
+    _check("wiggle"),
+    _check("wiggle-line"),
+    _check("splice"),
+    # Along each wire and then to the others, as of old.
+    _check("half", "Ω", AtMost(2 * _OHM, None, _MEGOHM, None), 2),
+    _check("continuity", "Ω", AtMost(2 * _OHM, "good", _MEGOHM, "bad"), 5),
+    _check("to-ground", "Ω", _APART),
+    _check("to-supply", "V", AtMost(_VOLT // 2, "good", 60 * _VOLT, "bad")),
+    _check("neighbour", "Ω", _APART),
+    _check("control-plug"),
+    _check("channels"),
+)

@@ -1,0 +1,138 @@
+"""A circuit as a chain: how its faults are weighed, and which check comes next."""
+
+import random
+from fractions import Fraction
+from functools import cache
+
+import pytest
+
+from server.core.harness import order
+from server.core.harness.chain import NAMED
+from server.core.harness.chain import Chain
+from server.core.harness.chain import Probe
+from server.core.harness.chain import Segment
+from server.core.parts.sorts import SORTS
+from tests.bench.harness import CHAIN
+from tests.bench.harness import in_order
+from tests.bench.harness import measured
+from tests.bench.harness import ours
+
+KINDS = ("open", "high", "short", "loose")
+
+
+def a_segment(rng, name):
+    kinds = rng.sample(KINDS, rng.randint(1, 3))
+    return Segment(name, {kind: rng.choice((1, 2, 3, 5, 8)) for kind in kinds}, False)
+
+
+def a_probe(rng, name, segments):
+    if rng.random() < 0.4:
+        seen, kinds = (rng.choice(segments),), ()
+    else:
+        low, high = sorted(rng.sample(range(len(segments) + 1), 2))
+        seen, kinds = tuple(segments[low:high]), tuple(rng.sample(KINDS, rng.randint(1, 3)))
+    places = rng.choice(((), ("near",), ("far",), ("far",)))
+    return Probe(name, seen, kinds, rng.choice((0.8, 0.9, 0.95)), 0.02, rng.choice((1, 2, 3, 5)), places, "")
+
+
+def a_chain(rng):
+    """Return a chain of three to seven segments, its checks, and the minutes to their places."""
+    segments = tuple(a_segment(rng, f"s{n}") for n in range(rng.randint(3, 7)))
+    names = [each.id for each in segments]
+    checks = rng.randint(len(names) - 1, min(len(names) + 1, 7))
+    chain = Chain(segments, tuple(a_probe(rng, f"c{n}", names) for n in range(checks)))
+    return chain, {"near": rng.choice((0, 1, 3)), "far": rng.choice((2, 5, 10))}
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
+    rng = random.Random(seed)
+    chain, _ = a_chain(rng)
+    reads = {probe.id: rng.choice(("good", "bad", "unclear")) for probe in chain.probes if rng.random() < 0.7}
+    sums, total = {}, Fraction(0)
+    for segment in chain.segments:
+        for kind, share in segment.faults.items():
+            weight = Fraction(share)
+            for probe in chain.probes:
+                seen = segment.id in probe.segments and (kind in probe.kinds or not probe.kinds)
+                bad = Fraction(probe.sees if seen else probe.false)
+                weight *= {"bad": bad, "good": 1 - bad}.get(reads.get(probe.id), 1)
+            sums[segment.id] = sums.get(segment.id, 0) + weight
+            total += weight
+
+    found = chain.chances(chain.read(chain.shares(), reads))
+
+    for segment, chance in zip(chain.segments, found, strict=True):
+        assert chance == pytest.approx(float(sums[segment.id] / total), abs=1e-9)
+
+
+def expected_minutes(chain, reach, choose=None):
+    """Return the expected minutes until a segment is named or no check is left, by every way of going on.
+
+    `choose(weights, left, opened)` takes one check; without it the cheapest of all is taken, everywhere.
+    """
+
+    @cache
+    def to_the_end(reads):
+        read = dict(reads)
+        weights = chain.read(chain.shares(), read)
+        left = [] if max(chain.chances(weights)) >= NAMED else chain.unread(weights, read)
+        opened = tuple(place for probe in chain.probes if probe.id in read for place in probe.places)
+        costs = []
+        for n in [choose(weights, left, opened)] if choose and left else left:
+            probe = chain.probes[n]
+            cost = probe.minutes + sum(reach[place] for place in probe.places if place not in opened)
+            for reading in ("good", "bad"):
+                share = sum(chain.after(weights, n, reading == "bad")) / sum(weights)
+                cost += share * to_the_end(tuple(sorted([*reads, (probe.id, reading)])))
+            costs.append(cost)
+        return min(costs, default=0)
+
+    return to_the_end(())
+
+
+def by_order(chain, reach):
+    return lambda weights, left, opened: order.best(chain, weights, left, opened, reach)
+
+
+def test_the_order_of_checks_is_within_two_per_cent_of_the_best_of_all():
+    rng, best, taken, worst = random.Random(7), 0, 0, 1
+    for _ in range(40):
+        chain, reach = a_chain(rng)
+        least, here = expected_minutes(chain, reach), expected_minutes(chain, reach, by_order(chain, reach))
+        best, taken, worst = best + least, taken + here, max(worst, here / least if least else 1)
+    assert best <= taken <= 1.02 * best
+    assert worst <= 1.15
+
+
+def test_a_fault_is_named_rightly_and_with_fewer_checks_than_one_after_the_other():
+    """The whole of it is tests/bench/harness.py, with 1,000 harnesses."""
+    by_our_order, from_the_sensor = [measured(150, 3, choose, 2) for choose in (ours(), in_order)]
+    assert by_our_order["named"] >= 0.85 * 150
+    assert by_our_order["right"] >= 0.95
+    assert by_our_order["checks"] < 0.85 * from_the_sensor["checks"]
+    assert by_our_order["minutes"] < 0.9 * from_the_sensor["minutes"]
+
+
+def test_what_is_asked_for_no_more_is_read_all_the_same():
+    of_old = [n for n in range(len(CHAIN.probes)) if not CHAIN.probes[n].minutes]
+    assert [CHAIN.probes[n].id for n in of_old] == ["connector", "ground", "signal"]
+    assert not set(of_old) & set(CHAIN.unread(CHAIN.shares(), {}))
+    after = CHAIN.chances(CHAIN.read(CHAIN.shares(), {"connector": "bad"}))
+    assert after[0] + after[1] > 0.9
+
+
+WITH_A_CHAIN = [sort for sort in SORTS if sort.harness]
+
+
+@pytest.mark.parametrize("sort", WITH_A_CHAIN, ids=lambda sort: sort.identity)
+def test_each_check_of_a_chain_is_declared_once_in_both_ways(sort):
+    assert sorted(each["id"] for each in sort.circuit_checks) == sorted(
+        each.id for each in sort.harness.chain.probes
+    )
+    segments = {each.id for each in sort.harness.chain.segments}
+    assert set(sort.harness.names) == set(sort.harness.mends) == segments
+    for probe in sort.harness.chain.probes:
+        assert set(probe.segments) <= segments
+        assert set(probe.places) <= set(sort.harness.reach)
+        assert probe.to in segments | {"", "ground", "neighbour"}

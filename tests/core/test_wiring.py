@@ -1,0 +1,208 @@
+"""The wiring of a parking sensor along its chain: found, repaired, proven; what is left; what is old."""
+
+import pytest
+
+from tests.core.driver import Driver
+from tests.core.driver import home
+from tests.core.test_sorts import begun
+
+OUTER, INNER = "rear-right-outer", "rear-right-inner"
+OF_OLD = ("connector", "ground", "supply", "signal")
+READS = {"good": 0, "bad": 1, "unclear": 2}
+
+
+@pytest.fixture
+def job(core):
+    """The fault stays at right outer: its wiring is to be checked."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    assert job.step()["id"] == "wiring.measure"
+    return job
+
+
+def go_through(job, **differs):
+    """Answer each check good, but those in `differs`; return which checks were asked for."""
+    asked = []
+    while job.step()["id"].endswith("measure"):
+        asked.append(job.step()["expects"]["check"])
+        job.choose(READS[differs.get(asked[-1].replace("-", "_"), "good")])
+    return asked
+
+
+def states(job):
+    return {each["id"]: each["state"] for each in job.step()["harness"]["segments"]}
+
+
+def test_a_pushed_back_pin_is_found_repaired_and_proven(job):
+    first = job.step()["harness"]
+    assert first["where"] == "7 of 8 places can have the fault."
+    assert (first["next"]["from"], first["next"]["to"], first["next"]["line"]) == ("pins", "pins", "")
+    assert first["next"]["why"].startswith("Looks at the pins of the sensor's plug: ")
+
+    assert go_through(job, pins="bad") == ["pins"]
+
+    step = job.step()
+    assert (step["id"], step["form"]) == ("wiring.found", "found")
+    assert step["title"] == "Right outer: it is in the pins of the sensor's plug"
+    assert step["text"].startswith("Clean the pins")
+    assert states(job)["pins"] == "named"
+    assert states(job)["wire"] == "sound"
+    assert [(each["check"], each["reads"]) for each in step["harness"]["readings"]] == [("pins", "bad")]
+    assert step["harness"]["next"] is None
+    assert "pins" in [each["id"] for each in step["action"]["segments"]]
+    job.tap()
+    assert job.core("state")["jobs"][job.job]["repairs"][0]["cause"] == f"circuit:{OUTER}"
+    assert job.events[-1]["data"]["segment"] == "pins"
+    assert job.step()["id"] == "measure.again"
+    assert job.step()["expects"]["check"] == "pins"
+    job.choose(READS["good"])
+    job.guided()
+    while job.step()["form"] == "test":
+        job.test()
+    assert job.step()["id"] == "walk"
+
+
+def test_who_doubts_what_is_named_makes_the_next_check(job):
+    go_through(job, pins="bad")
+    further = job.step()["further"]
+    assert further["form"] == "measure"
+    assert further["expects"]["check"] not in ("pins", "connector", "ground", "signal")
+    job.record(*further["choices"][0]["events"])
+    assert job.step()["id"] in ("wiring.found", "wiring.measure")
+
+
+def test_readings_on_both_sides_leave_the_wire_between_them(job):
+    asked = go_through(job, half="bad", to_ground="bad")
+    assert {"pins", "seated", "half", "to-ground"} <= set(asked)
+    assert states(job)["wire"] in ("named", "possible")
+    likely = sorted(job.step()["harness"]["segments"], key=lambda each: -each["ppb"])[0]
+    assert likely["id"] == "wire"
+
+
+def test_a_channel_that_keeps_its_fault_is_named_and_the_wires_are_not(job):
+    asked = go_through(job, channels="bad")
+    assert asked[-1] == "channels"
+    step = job.step()
+    assert step["title"] == "Right outer: it is in the channel of the control unit"
+    assert step["text"].startswith("The wires are sound.")
+
+
+def test_all_good_and_a_fault_that_moves_with_the_wires_leaves_what_opens_when_warm(job):
+    go_through(job)
+    step = job.step()
+    assert (step["id"], step["form"]) == ("wiring.stuck", "choices")
+    assert step["text"].startswith("A break that comes and goes is left, or the channel of the control unit.")
+    assert "A contact that opens when warm" in step["text"]
+    assert job.view()["reasoning"]["verdict"][0]["cause"] == f"circuit:{OUTER}"
+
+
+def test_all_good_moves_the_conclusion(job):
+    before = job.view()["reasoning"]["verdict"]
+    go_through(job, channels="unclear")
+    assert before
+    assert job.view()["reasoning"]["verdict"] is None
+    assert job.step()["form"] == "moves"
+
+
+def test_a_bad_reading_that_names_nothing_tells_what_is_likeliest_and_how_to_mend_it(job):
+    go_through(job, wiggle="bad", pins="unclear", seated="unclear")
+    step = job.step()
+    assert step["id"] == "wiring.measure.done"
+    assert step["action"]["words"] == "I have repaired it"
+    assert "1 of " in step["text"]
+    assert step["harness"]["next"] is None
+
+
+def test_a_second_round_adds_to_the_first(job):
+    go_through(job, wiggle="bad", pins="unclear", seated="unclear")
+    job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="", round=1)
+    assert job.step()["progress"]["now"] == 1
+    go_through(job, pins="bad")
+    assert job.step()["title"] == "Right outer: it is in the pins of the sensor's plug"
+
+
+def test_checks_that_were_complete_before_there_were_more_stay_complete(job):
+    for check in OF_OLD:
+        job.fact("circuit_measured", position=OUTER, check=check, value="", reads="good")
+    assert job.view()["reasoning"]["verdict"] is None
+    assert job.step()["form"] == "moves"
+    job.fact("circuit_measured", position=OUTER, check="pins", value="", reads="bad", since=2)
+    assert job.view()["reasoning"]["verdict"][0]["cause"] == f"circuit:{OUTER}"
+
+
+def test_checks_begun_of_old_go_on_along_the_chain(job):
+    job.fact("circuit_measured", position=OUTER, check="connector", value="", reads="bad")
+    segments = {each["id"]: each["ppb"] for each in job.step()["harness"]["segments"]}
+    assert segments["pins"] + segments["connector"] > 900_000_000
+    asked = go_through(job, pins="bad")
+    assert asked[-1] == "pins"
+    assert job.step()["id"] == "wiring.found"
+
+
+def wire(**differs):
+    data = {"position": OUTER, "size": "0.5", "centimetres": 450, "celsius": 20, "colour": "", "pins": ""}
+    return {"kind": "wire_noted", "data": {**data, **differs}}
+
+
+def at_continuity(job):
+    """Go on until the wire is measured from end to end."""
+    while job.step()["expects"]["check"] != "continuity":
+        job.choose(READS["unclear"])
+    return job.step()
+
+
+def test_the_wire_at_a_position_sets_its_limit(job):
+    step = at_continuity(job)
+    assert step["choices"][0]["words"] == "2 Ω or less"
+    assert step["harness"]["wire"] is None
+
+    job.record(wire(colour="white and blue", pins="1 signal, 2 supply, 3 ground"))
+
+    step = job.step()
+    # 4.5 m of 39 mΩ/m, and half an ohm for contacts and probes.
+    assert step["choices"][0]["words"] == "0.68 Ω or less"
+    assert step["text"].endswith("4.50 m of sound copper, 0.5 mm², have 0.18 Ω at 20 °C.")
+    assert step["harness"]["wire"]["words"] == "0.5 mm², 4.50 m, 20 °C"
+    assert step["harness"]["pins"] == "1 signal, 2 supply, 3 ground"
+    assert job.view()["history"][0]["sentence"] == (
+        "Wire at right outer: 0.5 mm², 4.50 m, 20 °C. Colour: white and blue. "
+        "Pins: 1 signal, 2 supply, 3 ground."
+    )
+    fact = step["choices"][0]["events"][0]
+    for value, against in (("0.6", False), ("0.7", True), ("5000", True)):
+        refusal = job.check({**fact, "data": {**fact["data"], "value": value}})
+        assert bool(refusal) == against
+    assert (
+        refusal["sentence"] == "Right outer has 5000 Ω. By the limit that is bad: More than 0.68 Ω, or open."
+    )
+
+    job.record(wire(size="AWG 24", centimetres=1000, celsius=85))
+    assert job.step()["choices"][0]["words"] == "1.56 Ω or less"
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("size", "0.6"),
+        ("size", ""),
+        ("centimetres", -1),
+        ("centimetres", 10001),
+        ("celsius", 91),
+        ("colour", 5),
+    ],
+)
+def test_what_is_no_wire_is_refused_by_its_field(job, field, value):
+    assert job.check(wire(**{field: value}))["fault"]["field"] == f"data.{field}"
+
+
+def test_another_sort_goes_through_its_checks_in_order(core):
+    job = begun(Driver(core), "wheel-sender/wheels-4")
+    job.test("wheel-rear-left")
+    job.fact("move_started", move="meter", fitted={}, position="wheel-rear-left", reason="")
+    assert job.step()["harness"] is None
+    first = job.step()["expects"]["check"]
+    job.fact("circuit_measured", position="wheel-rear-left", check=first, value="", reads="good", since=7)
+    assert job.step()["progress"]["now"] == 2
