@@ -178,7 +178,10 @@ def run(choose=lambda shown: shown, progress=lambda done: None):
         try:
             clerk.begins(shown)
             for number, each in enumerate(shown):
-                done.append(clerk.does(each, number))
+                try:
+                    done.append(clerk.does(each, number))
+                except AssertionError as error:
+                    raise AssertionError(f"{each}:\n{clerk.phone.text()}") from error
                 progress(done[-1])
             assert clerk.decisions() == len([each for each in shown if each.wrong != "lingering label"])
         finally:

@@ -551,3 +551,17 @@ def test_a_bench_clock_that_is_ahead_does_not_make_a_late_return_early(core, bad
     answer = Clerk(core).ask(bad, read=READ, now=pulled - 40 * DAY_MS)
     assert (answer["proposed"], answer["against"]) == ("hold", ["window"])
     assert standing(Clerk(core).ask(bad, read=READ, now=pulled - 3_600_000), "window") == "pass"
+
+
+def test_the_lists_of_the_counter_ask_for_no_job_that_is_out_of_memory(core):
+    job = proven(core)
+    clerk = Clerk(core)
+    clerk.decide(clerk.ask(job.labels[BAD], read=READ), "hold", "later")
+    whole = [core("waiting"), core("decided", start=0, end=2 * NOW), core("find", text=job.labels[BAD])]
+    count = len(job.events) + len(clerk.events)
+    assert core("unload_jobs", jobs=core("closed_jobs")["jobs"], count=count)["unloaded"]
+    assert [
+        core("waiting"),
+        core("decided", start=0, end=2 * NOW),
+        core("find", text=job.labels[BAD]),
+    ] == whole

@@ -122,19 +122,25 @@ def returns_of(unit: dict) -> list[dict]:
 
 def _unit_line(state, unit, entry) -> dict:
     code = unit["code"] or (entry["code"] if entry else "")
-    job = known_job(state, unit["jobs"][-1]) if unit["jobs"] else None
+    # Its line does: a phone has few of the jobs in memory, and a list names as many as it is long.
+    job = state.job_line(unit["jobs"][-1]) if unit["jobs"] else None
     return {
         "unit": unit["id"],
         "code": code,
-        "shown": shown(code) or message("views-heading", words=words.unit_name(Unit(state, unit["id"], job))),
+        "shown": shown(code) or _name_without_code(state, unit),
         "part": unit["part"],
         "serial": unit["serial"],
-        "job": job.id if job else None,
-        "vehicle": job.vehicle["name"] if job else "",
-        "complaint": job.complaint if job else "",
+        "job": job["id"] if job else None,
+        "vehicle": state.vehicles[job["vehicle"]]["name"] if job else "",
+        "complaint": job["complaint"] if job else "",
         "how": entry["how"] if entry else "",
         "twice": entry["twice"] if entry else False,
     }
+
+
+def _name_without_code(state, unit) -> dict:
+    job = known_job(state, unit["jobs"][-1]) if unit["jobs"] else None
+    return message("views-heading", words=words.unit_name(Unit(state, unit["id"], job)))
 
 
 def _decision(made) -> dict:
