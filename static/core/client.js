@@ -70,6 +70,7 @@ export class CoreError extends Error {
  *     was given anew then
  * @property {number} [seconds]            give up sooner, or later, than other calls
  * @property {Record<string, string>} [raw]  further arguments that are JSON already
+ * @property {boolean} [nobodyWaits]       for the answer
  * @property {Question | null} [following]   what will be asked next: answered in the same trip, and kept for it
  *
  * @typedef {{op: string, args: Record<string, unknown>}} Question
@@ -105,6 +106,8 @@ export class Core {
     this.trouble = observable(/** @type {CoreTrouble} */ ({ state: 'none', sentence: '' }));
     /** How often the worker was replaced. */
     this.restarts = 0;
+    /** When somebody asked last who waits for the answer, by `performance.now()`. */
+    this.waitedAt = -Infinity;
     /** By which files the core concludes; empty while they are not known. */
     this.digest = '';
     this.#timeoutSeconds = timeoutSeconds;
@@ -135,6 +138,7 @@ export class Core {
    * @returns {Promise<Op extends keyof Answers ? Answers[Op] : any>}  what the screens draw is declared in views.d.ts
    */
   call(op, args = {}, options = {}) {
+    if (!options.nobodyWaits) this.waitedAt = performance.now();
     const done = this.#queue.then(() => {
       const { onlyAfterRestarts } = options;
       if (onlyAfterRestarts !== undefined && onlyAfterRestarts !== this.restarts) {

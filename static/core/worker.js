@@ -11,6 +11,11 @@ import { loadMicroPython } from '../vendor/micropython/micropython.mjs';
 
 /** Start size of Python's heap; it grows by itself. */
 const HEAP_BYTES = 8 * 1024 * 1024;
+/**
+ * Python looks for what nobody needs any more once a question has taken so much. By itself it does so after each
+ * one that took 16 kB: with years of jobs in its memory, looking through them took longer than most answers.
+ */
+const LOOK_AFTER_BYTES = 4 * 1024 * 1024;
 
 /** @type {((text: string) => string) | null} */
 let callCore = null;
@@ -58,7 +63,10 @@ async function start({ wasm, ...some }) {
   const python = await loadMicroPython({ heapsize: HEAP_BYTES });
   fileSystem = python.FS;
   writeFiles(some);
-  python.runPython('from server.core.host import Host\n_call = Host().call');
+  python.runPython(`import gc
+gc.threshold(${LOOK_AFTER_BYTES})
+from server.core.host import Host
+_call = Host().call`);
   callCore = python.globals.get('_call');
 }
 

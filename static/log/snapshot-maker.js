@@ -11,8 +11,14 @@ const WORTH_ENTRIES = 300;
 const QUIET_MS = 3000;
 /** So many jobs are asked for at once: between two questions a tap may come. */
 const JOBS_AT_ONCE = 20;
+/** So long nobody may have asked the core before it is asked for more of a long log, */
+const CALM_MS = 500;
+/** but it is all the same after so long. */
+const LONGEST_WAIT_MS = 5000;
 /** A log of so many entries leaves a worker that takes much more memory than what it has to know. */
 const MUCH_MEMORY = 2000;
+
+const QUIETLY = { nobodyWaits: true };
 
 /** Of one core and what feeds it. */
 export class SnapshotMaker {
@@ -76,18 +82,27 @@ export class SnapshotMaker {
    */
   async #keepMost() {
     for (;;) {
+      await this.#letOthersAsk();
       const { position } = this.#feed.standing;
       if (!position) return false;
-      const { jobs: closed } = await this.#core.call('closed_jobs');
+      const { jobs: closed } = await this.#core.call('closed_jobs', {}, QUIETLY);
       if (closed.length <= JOBS_AT_ONCE) return true;
       const jobs = closed.slice(0, JOBS_AT_ONCE);
       const texts = await this.#pieces(jobs);
       if (this.#feed.standing.position !== position) return false;
       const digests = await this.#feed.snapshots.keep(texts);
       if (!digests) return false;
-      const { unloaded } = await this.#core.call('unload_jobs', { jobs, count: lengthOf(position) });
+      const { unloaded } = await this.#core.call('unload_jobs', { jobs, count: lengthOf(position) }, QUIETLY);
       if (!unloaded) return false;
       if (!(await this.#feed.snapshots.haveLeft({ core: this.#core.digest, position }, digests))) return false;
+    }
+  }
+
+  async #letOthersAsk() {
+    for (const begun = performance.now(); performance.now() - begun < LONGEST_WAIT_MS; ) {
+      const left = this.#core.waitedAt + CALM_MS - performance.now();
+      if (left <= 0) return;
+      await new Promise((resolve) => setTimeout(resolve, left));
     }
   }
 
@@ -97,7 +112,7 @@ export class SnapshotMaker {
    * @returns {Promise<Record<string, string>>}
    */
   async #pieces(jobs) {
-    const answer = await this.#core.call('job_pieces', { jobs });
+    const answer = await this.#core.call('job_pieces', { jobs }, QUIETLY);
     return Object.fromEntries(Object.entries(answer.jobs).map(([job, piece]) => [job, JSON.stringify(piece)]));
   }
 

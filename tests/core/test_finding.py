@@ -1,8 +1,13 @@
 """Finding: what a text finds among jobs, vehicles and sensors; the order of the list, what it leaves out."""
 
+import random
+
 import pytest
 
 from server.core.views.folding import _LETTERS
+from server.core.views.search import Asked
+from server.core.views.search import fold_all
+from server.core.views.search import raw
 from server.core.views.search import tokens
 from tests.core.driver import Driver
 from tests.core.driver import Refused
@@ -306,3 +311,50 @@ def test_jobs_out_of_memory_are_listed_and_found_as_before(yard):
     before = [host("job_list", **each) for each in asked]
     host("unload_jobs", jobs=host("closed_jobs")["jobs"], count=len(yard.entries))
     assert [host("job_list", **each) for each in asked] == before
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_passing_over_most_of_what_is_on_record_finds_no_less_and_no_more(yard, seed):
+    dice = random.Random(seed)
+    told = [(job, job["vehicle"]) for job in yard.jobs]
+    pairs = [raw([on["name"], job["complaint"]], [on["plate"], on["vin"], job["serial"]]) for job, on in told]
+    words = dict(enumerate(fold_all(pairs)))
+    exact = near = 0
+    for text in (slipped(dice, words[dice.randrange(len(words))]) for _ in range(60)):
+        asked = Asked(text)
+        whole = [n for n in words if has_all(words[n], asked)]
+        comes_near = [n for n in words if asked.is_near(words[n])]
+        assert sorted(asked.among(words)) == whole, text
+        assert sorted(asked.nearly_among(words)) == comes_near, text
+        exact, near = exact + bool(whole), near + bool(comes_near and not whole)
+    assert exact
+    assert near
+
+
+def has_all(words, asked) -> bool:
+    """Tell by looking at each piece by itself whether all that is asked for begins words of a text."""
+
+    def begins(*parts):
+        return all(f" {part}" in words for part in parts)
+
+    by_pieces = all(begins(*parts) or begins("".join(parts)) for parts in asked.pieces)
+    return by_pieces or (len(asked.pieces) > 1 and begins(asked.whole))
+
+
+def slipped(dice, words) -> str:
+    """Return some words as somebody types them: cut short, joined by a sign, with a slip here and there."""
+    typed = []
+    for word in dice.sample(words.split(), dice.randrange(1, 4)):
+        letters = list(word[: dice.randrange(1, len(word) + 1)])
+        at = dice.randrange(len(letters))
+        slip = dice.choice(["none", "none", "wrong", "missing", "many", "swapped"])
+        if slip == "wrong":
+            letters[at] = dice.choice("abc019")
+        elif slip == "missing":
+            del letters[at]
+        elif slip == "many":
+            letters.insert(at, dice.choice("abc019"))
+        elif slip == "swapped" and at:
+            letters[at - 1 : at + 1] = letters[at], letters[at - 1]
+        typed.append("".join(letters))
+    return dice.choice([" ", "-"]).join(typed)

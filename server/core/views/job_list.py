@@ -100,7 +100,9 @@ def _vehicles(state, findable, found: list[str]) -> list[dict]:
             line = {name: vehicle.get(name, "") for name in ("id", "name", "plate", "vin")}
             line["jobs"] = len(vehicle["jobs"])
             told.append(line)
-    return told[:_MOST_VEHICLES]
+            if len(told) == _MOST_VEHICLES:
+                break
+    return told
 
 
 def _found(state, stands: str, identity: str, asked, near: bool) -> dict:

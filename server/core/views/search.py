@@ -68,21 +68,30 @@ class Asked:
         """Return the keys of those words that have all that is asked for."""
         left = list(words)
         for parts in self.pieces:
-            if len(parts) == 1:
-                begins = " " + parts[0]
-                left = [name for name in left if begins in words[name]]
-            else:
-                left = [name for name in left if _piece_in(words[name], parts)]
+            found = _with_all(words, left, parts)
+            if len(parts) > 1:
+                found = _either(found, _with_all(words, left, ["".join(parts)]))
+            left = found
         if len(self.pieces) > 1:
-            have, begins = {name: True for name in left}, " " + self.whole
-            left.extend([name for name in words if begins in words[name] and name not in have])
+            left = _either(left, _with_all(words, list(words), [self.whole]))
         return left
 
     def nearly_among(self, words: dict) -> list[str]:
         """Return the keys of those words that have all that is asked for, but for a slip in each piece."""
-        return [name for name in words if self._nearly_in(words[name])]
+        left = list(words)
+        for parts in self.pieces:
+            found = left
+            for part in parts:
+                found = _perhaps_with(words, found, part)
+            if len(parts) > 1:
+                found = _either(found, _perhaps_with(words, left, "".join(parts)))
+            left = found
+        if len(self.pieces) > 1:
+            left = _either(left, _perhaps_with(words, list(words), self.whole))
+        return [name for name in left if self.is_near(words[name])]
 
-    def _nearly_in(self, words: str) -> bool:
+    def is_near(self, words: str) -> bool:
+        """Tell whether all that is asked for is in a text of `fold_all`, but for a slip in each piece."""
         if not [
             parts for parts in self.pieces if not (_piece_in(words, parts) or _piece_nearly_in(words, parts))
         ]:
@@ -102,6 +111,46 @@ class Asked:
         )
 
 
+# Thousands of texts are looked through with every letter: one comprehension for all of them, for MicroPython
+# calls a function for each of them many times as long.
+
+
+def _with_all(words: dict, names: list[str], parts: list[str]) -> list[str]:
+    """Return those names whose words have a beginning of each part."""
+    for part in parts:
+        begins = " " + part
+        names = [name for name in names if begins in words[name]]
+    return names
+
+
+def _perhaps_with(words: dict, names: list[str], part: str) -> list[str]:
+    """Return those names whose words may have a part or what comes close to it, and maybe a few more."""
+    begins = " " + part
+    if len(part) < nearly.SHORTEST:
+        return [name for name in names if begins in words[name]]
+    first, second, swapped = nearly.halves(part)
+    first, swapped = " " + first, " " + swapped
+    quarter = len(second) // 2
+    # Vehicles of one model have the first half of a long number alike: of the second, a half is there too.
+    longer, last = first + second[: max(0, quarter - 1)], second[quarter:]
+    return [
+        name
+        for name in names
+        if longer in words[name]
+        or second in words[name]
+        or (first in words[name] and last in words[name])
+        or swapped in words[name]
+    ]
+
+
+def _either(names: list[str], more: list[str]) -> list[str]:
+    """Return the names of both lists, each once."""
+    if not more:
+        return names
+    have = {name: True for name in names}
+    return names + [name for name in more if name not in have]
+
+
 def _piece_in(words: str, parts: list[str]) -> bool:
     if " " + "".join(parts) in words:
         return True
@@ -119,10 +168,12 @@ def _piece_nearly_in(words: str, parts: list[str]) -> bool:
 def reasons(asked: Asked, facts: list[tuple[str, str]], near: bool) -> list[dict]:
     """Return the first few of (sort, text) by which something was found, as messages."""
     said, seen = [], {}
-    for sort, what in facts:
-        if what and (sort, what) not in seen and asked.touches(words_of([], [what]), near):
-            seen[(sort, what)] = True
-            said.append(message("views-list-found", sort=sort, what=what))
+    facts = [fact for fact in facts if fact[1]]
+    words = fold_all([raw([], [what]) for _, what in facts])
+    for at in range(len(facts)):
+        if facts[at] not in seen and asked.touches(words[at], near):
+            seen[facts[at]] = True
+            said.append(message("views-list-found", sort=facts[at][0], what=facts[at][1]))
             if len(said) == _MOST_REASONS:
                 break
     return said
