@@ -82,6 +82,14 @@ def test_an_empty_position_that_a_test_does_not_speak_of_sets_nothing_aside(job)
     assert job.view()["trail"]["tests"][1]["counted"]
 
 
+def test_an_empty_position_may_be_said_not_to_have_been_reported_on(job):
+    job.start_exchange()
+    job.scan(job._label_for(job.step()["expects"]))
+    places = job.view()["board"]["positions"]
+    job.test(silent=[each["id"] for each in places if not each["unit"]])
+    assert job.step()["form"]
+
+
 def test_after_a_verdict_one_may_test_again_or_close_without_a_repair(job):
     followed(job)
     also(job, "Run the self-test again")

@@ -73,7 +73,8 @@ def _test(job, test, heard: dict | None) -> dict:
             silent.append(place)
             continue
         if place not in test["fitted"] and place not in test["faulted"] + test["unplugged"]:
-            silent.append(place)
+            if place not in silent:
+                silent.append(place)
         elif place in test["unplugged"] or place not in test["fitted"]:
             unplugged.append(place)
         else:
