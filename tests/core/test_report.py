@@ -1,5 +1,6 @@
 """The report for the customer: what was wrong, how that is known, what was done, what proves it."""
 
+from server.core.codes.labels import shown
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.test_unit_view import INNER
@@ -117,3 +118,25 @@ def test_pictures_are_before_or_after_by_the_work_between_them_not_by_the_clock(
     assert [photo["sha256"][:2] for photo in photos["after"]] == ["02"]
     assert photos["after"][0]["words"] == "Right outer"
     assert photos["during"] == []
+
+
+def test_a_spare_that_seems_bad_too_is_told_as_a_spare_before_anything_is_certain(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.start_exchange(OUTER, INNER)
+    job.guided()
+    job.test(INNER)
+    job.new_unit(INNER)
+    job.guided()
+    job.test(INNER)
+    report = core("report", job=job.job)
+    assert report["headline"] == "The cause is not certain yet."
+    own, spare = report["found"][1:]
+    pulled, fresh = job.labels[home(OUTER)], job.labels["u00000000new1"]
+    assert shown(pulled) in own
+    assert shown(fresh) not in own
+    assert f"{shown(fresh)}, a spare of ours, seems to be bad" in spare
+    off = report["replaced"][-1]
+    assert "your hand" not in off
+    assert "not put away yet" in off

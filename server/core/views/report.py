@@ -17,6 +17,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from ..words.noted import noted
+from . import report_found
 from . import report_photos
 from . import report_work
 from . import summary
@@ -37,8 +38,8 @@ def report(job: Job, result: dict | None) -> dict:
         "closed": _closed(job),
         "standing": _standing(job),
         "headline": _headline(job, result, told),
-        "found": _found(job, result, told),
-        "sure": _sure(job, result, told),
+        "found": report_found.found(job, result, told),
+        "sure": report_found.sure(job, result, told),
         "photos": report_photos.before_and_after(job),
         "trail": trail.trail(job, result),
         "done": report_work.done(job),
@@ -67,7 +68,7 @@ def _standing(job) -> dict:
 def _headline(job: Job, result, told) -> dict:
     if told is None:
         return message("views-report-untested")
-    named, spares = _of_the_car(job, result)
+    named, spares = report_found.of_the_car(job, result)
     if spares and not named:
         return message("views-report-only-spare", sort=job.sort.identity)
     if len(named) > 1:
@@ -80,7 +81,7 @@ def _headline(job: Job, result, told) -> dict:
             sort=job.sort.identity,
             state=job.sort.obstruction.state,
         )
-    if not _faulted(job):
+    if not report_found.is_faulted(job):
         return message("views-report-no-fault")
     return message("views-report-gone" if told["settled"] else "views-report-uncertain")
 
@@ -99,135 +100,13 @@ def _live(job: Job, named) -> bool:
     return len([cause for cause in named if causes.is_live(job, cause)]) > 0
 
 
-def _faulted(job) -> bool:
-    return len([test for test in job.tests if test["heard"] and test["faulted"]]) > 0
-
-
-def _found(job: Job, result, told) -> list[dict]:
-    """Return what was found and how that is known, a sentence or two for each cause."""
-    if told is None:
-        return []
-    said = _first_fault(job)
-    if not result["verdict"]:
-        return said + [told["detail"]] if told["detail"] else said
-    named, spares = _of_the_car(job, result)
-    for cause in named:
-        kind, what, _ = causes.split(cause)
-        said.append(_EXPLAINED[kind](job, cause, what))
-    for cause in spares:
-        still = "yes" if causes.is_live(job, cause) else "no"
-        said.append(message("views-report-spare", unit=causes.phrase(job, cause), still=still))
-    return said
-
-
-def _of_the_car(job: Job, result) -> tuple:
-    """Return (causes of the verdict that the vehicle came with, those that a spare of the yard brought)."""
-    named = sorted(result["verdict"]["causes"]) if result["verdict"] else []
-    spares = [cause for cause in named if _is_spare(job, cause)]
-    return [cause for cause in named if cause not in spares], spares
-
-
-def _is_spare(job: Job, cause: str) -> bool:
-    """Tell whether a cause is a unit that was not on the vehicle when the job began."""
-    kind, what, _ = causes.split(cause)
-    brought, unsure = summary.came_with(job)
-    return kind == "unit" and what not in job.units_at_opening + brought + unsure
-
-
-def _first_fault(job) -> list[dict]:
-    for test in job.tests:
-        if test["heard"] and test["faulted"]:
-            places = [words.position_name(job, position) for position in test["faulted"]]
-            return [job.sort.says("views-report-first-fault", positions=all_of(places))]
-    return []
-
-
-def _unit_found(job: Job, cause, unit) -> dict:
-    places = [words.position_name(job, place) for place in verdict.faulted_places(job, unit)]
-    if len(places) > 1:
-        return message(
-            "views-report-unit-moved",
-            unit=causes.phrase(job, cause),
-            first=places[0],
-            last=places[-1],
-            sort=job.sort.identity,
-        )
-    return message("views-report-unit-left", unit=causes.phrase(job, cause))
-
-
-def _circuit_found(job: Job, cause, position) -> dict:
-    there = words.position_name(job, position)
-    if len(verdict.faulted_units(job, position)) > 1:
-        return message("views-report-circuit-stayed", sort=job.sort.identity, position=there)
-    return job.sort.says("views-report-circuit-left", position=there)
-
-
-def _blocked_found(job: Job, cause, position) -> dict:
-    return message(
-        "views-report-blocked-found",
-        obstruction=job.sort.obstruction.for_customer,
-        position=words.position_name(job, position),
-        sort=job.sort.identity,
-    )
-
-
-def _feed_found(job: Job, cause, group) -> dict:
-    return message("views-report-feed-found", group=group, sort=job.sort.identity)
-
-
-def _control_found(job: Job, cause, what) -> dict:
-    return message("views-report-control-found", sort=job.sort.identity)
-
-
-_EXPLAINED = {
-    "unit": _unit_found,
-    "circuit": _circuit_found,
-    "blocked": _blocked_found,
-    "feed": _feed_found,
-    "control": _control_found,
-}
-
-
-def _sure(job, result, told):
-    """Return how sure the conclusion is, and what it rests on; '' where nothing is concluded."""
-    if told is None:
-        return ""
-    ignored = {entry["test"]: True for entry in result["ignored"]}
-    counted = len([n for n in range(len(job.tests)) if n not in ignored])
-    rests = job.sort.says("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
-    if told["verdict"]:
-        said = [message("views-report-sure", sure=percent(result["verdict"]["probability"]), rests=rests)]
-        other = _instead(job, result)
-        if other:
-            said.append(other)
-        return sentences(said)
-    if told["settled"] and _faulted(job):
-        return message("views-report-clear", sure=percent(result["clear"]), rests=rests)
-    return ""
-
-
-def _instead(job: Job, result) -> dict | None:
-    """Return what else it could be with the vehicle; None where that would be the same once more.
-
-    What a spare was is no matter of the customer's, so an explanation that differs in spares alone, or that
-    names all that is told and more, is none.
-    """
-    named, _ = _of_the_car(job, result)
-    for explanation in result["explanations"] if named else []:
-        others = [cause for cause in explanation["causes"] if not _is_spare(job, cause)]
-        if others and [cause for cause in named if cause not in others]:
-            said, share = causes.phrases(job, others), percent(explanation["probability"])
-            return message("views-report-else", cause=said, chance=share)
-    return None
-
-
 def _proof(job: Job, result, told) -> list[dict]:
     """Return what shows that the repair holds, or that nothing shows it yet."""
     if told is None:
         return []
     said = []
     clean = proof.clean_in_a_row(job, result)
-    if clean and _faulted(job):
+    if clean and report_found.is_faulted(job):
         said.append(job.sort.says("views-report-clean-tests", count=clean, sure=percent(result["clear"])))
         done = proof.against(job, result)
         if done:
@@ -272,7 +151,7 @@ def _figure(typed: str, check: dict):
 
 def _cautions(job: Job, result, told) -> list:
     said = []
-    if told and _faulted(job) and (not told["settled"] or proof.open_reading(job)):
+    if told and report_found.is_faulted(job) and (not told["settled"] or proof.open_reading(job)):
         said.append(message("views-report-not-proven", sort=job.sort.identity))
     if job.comes_and_goes:
         said.append(message("views-report-came-and-went"))

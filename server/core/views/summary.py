@@ -24,14 +24,14 @@ def replaced(job: Job) -> list[dict]:
             said.append(message("views-summary-moved", unit=name, position=place, before=before))
     for unit in brought:
         if unit in job.state.units and unit not in sits.values():
-            said.append(
-                message(
-                    "views-summary-off",
-                    unit=unit_name(job.unit(unit)),
-                    place=words.place_words(job.unit(unit)),
-                )
-            )
+            said.append(message("views-summary-off", unit=unit_name(job.unit(unit)), place=_place(job, unit)))
     return said
+
+
+def _place(job: Job, unit: str) -> dict:
+    """Return where a unit is that came off; in whose hand is nothing to somebody who only reads of it."""
+    facts = job.unit(unit)
+    return message("views-summary-loose") if facts.is_in_hand() else words.place_words(facts)
 
 
 def _sat_at(job: Job) -> dict:

@@ -121,6 +121,7 @@ views-summary-new = { CAP($unit) } is new at { $position }.
 # $unit: K7F-3M
 # $place: in your stock
 views-summary-off = { CAP($unit) } came off; it is { $place }.
+views-summary-loose = not put away yet
 
 ## The report for the customer.
 
@@ -571,6 +572,8 @@ views-vehicle-warranty-over = { $days ->
 
 # $sort: parking-sensor
 views-report-only-spare = Nothing is left that speaks against the { PART($sort, form: "many") } that your vehicle came with.
+# $unit: sensor K7F-3M
+views-report-spare-likely = { CAP($unit) }, a spare of ours, seems to be bad. That would be no fault of your vehicle.
 # $unit: sensor K7F-3M
 # $still: no
 views-report-spare = { CAP($unit) }, a spare of ours, turned out to be bad { $still ->

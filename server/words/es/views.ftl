@@ -87,6 +87,7 @@ views-history-role = { $role ->
 
 views-summary-new = { CAP($unit) } es nuevo en { $position }.
 views-summary-off = { CAP($unit) } se quitó; está { $place }.
+views-summary-loose = sin guardar todavía
 
 ## The report for the customer.
 
@@ -132,7 +133,7 @@ views-report-rests = según { $count ->
     [one] { $count } { PART($sort, form: "test") }
    *[other] { $count } { PART($sort, form: "tests") }
 } { $heard }
-views-report-sure = Lo seguro que es: { $sure }, { $rests }.
+views-report-sure = Seguridad de esta conclusión: { $sure }, { $rests }.
 views-report-else = Qué más podría ser: { $cause }, { $chance }.
 views-report-clear = Que no queda nada por reparar: { $sure } de seguridad, { $rests }.
 # $sort: parking-sensor
@@ -393,6 +394,7 @@ views-vehicle-warranty-over = { $days ->
 }
 
 views-report-only-spare = Nada habla ya en contra de { PART($sort, form: "the-many") } con los que vino tu vehículo.
+views-report-spare-likely = { CAP($unit) }, un repuesto nuestro, parece estar mal. No sería un fallo de tu vehículo.
 views-report-spare = { CAP($unit) }, un repuesto nuestro, resultó estar mal { $still ->
     [yes] y sigue en tu vehículo. Se pone otro.
    *[no] y no está en tu vehículo. No era un fallo de tu vehículo.
