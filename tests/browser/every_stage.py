@@ -15,6 +15,7 @@ from server.core.log import envelope
 from server.log import events
 from server.photos import store as photo_store
 from tests.core.counter_yard import proven
+from tests.core.driver import DEVICE as DRIVEN
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.scenarios import INNER
@@ -24,7 +25,7 @@ from tests.hosts import Core
 from tests.static.pictures import encoded
 from tests.static.pictures import picture
 
-DEVICE = "d00000000000000c0"
+DEVICE, OTHER_DEVICE = "d00000000000000c0", "d00000000000000c1"
 _NO_PICTURE = "ab" * 32  # what the driver names; nobody took it
 _IMAGE = encoded(picture())
 #: The one picture that every job on the server has.
@@ -118,7 +119,14 @@ def _codes(facts: list[dict]) -> list[str]:
     return [fact["data"]["code"] for fact in facts if fact["data"].get("code") and "unit" in fact["data"]]
 
 
-def _chained(event: dict, before: list[dict], start: int) -> dict:
-    seq = len(before) + 1
-    event.update(device=DEVICE, seq=seq, prev=before[-1]["hash"] if before else "", at=start + seq * 1000)
+def _chained(event: dict, entries: list[dict], start: int) -> dict:
+    """Return an entry of one of the two phones behind those that it has made."""
+    device = DEVICE if event["device"] == DRIVEN else OTHER_DEVICE
+    before = [each for each in entries if each["event"]["device"] == device]
+    event.update(
+        device=device,
+        seq=len(before) + 1,
+        prev=before[-1]["hash"] if before else "",
+        at=start + (len(entries) + 1) * 1000,
+    )
     return {"event": event, "hash": envelope.hash_of(event)}

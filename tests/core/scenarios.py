@@ -302,6 +302,7 @@ def disputed(job):
     job.exchange(**SWAPPED)
     other = Driver(job.core, device="dfedcba9876543210")
     other.force("unit_fitted", unit=home(OUTER), position="rear-left-outer", how="tapped", override="")
+    job.events += other.events
     job.force("test_run", heard=True, faulted=[INNER], silent=[], unplugged=[], codes=[],
               came_and_went=False, note="")  # fmt: skip
 
