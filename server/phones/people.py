@@ -36,9 +36,12 @@ def note_owner(db: Database, device: str, role: str, name: str) -> None:
 def note_people(db: Database, device: str, people: list[str]) -> None:
     """Notes who shares a phone with a certificate from its next entry on; inside a transaction."""
     known = of(db, device)
-    if known and known[-1]["people"] != people:
-        last = known[-1]
-        _note(db, device, last["role"], last["name"], people)
+    if not known:
+        return
+    last = known[-1]
+    others = [each for each in people if each != last["name"]]
+    if last["people"] != others:
+        _note(db, device, last["role"], last["name"], others)
 
 
 def _note(db: Database, device: str, role: str, name: str, people: list[str]) -> None:

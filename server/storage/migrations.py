@@ -447,7 +447,8 @@ def tell_lessons_apart(db: Database) -> None:
 def note_phones(db: Database) -> None:
     """What is said of a phone from one of its entries on: its role, in whose name it is, who shares it.
 
-    Of phones that have a certificate by now it is said from the first entry that came in after that.
+    Of phones that have a certificate by now it is said from the first entry that came in after that. Nobody
+    was asked who shares one until now: whoever has a name on it already does.
     """
     db.conn.execute(
         """CREATE TABLE phones (
@@ -461,8 +462,10 @@ def note_phones(db: Database) -> None:
     )
     db.conn.execute("CREATE INDEX phones_by_device ON phones (device, from_seq, n)")
     db.conn.execute(
-        """INSERT INTO phones (device, from_seq, role, name)
+        """INSERT INTO phones (device, from_seq, role, name, people)
         SELECT device, 1 + (SELECT coalesce(max(seq), 0) FROM events
-            WHERE events.device = certificates.device AND received_at < since), role, name
+            WHERE events.device = certificates.device AND received_at < since), role, name,
+            (SELECT json_group_array(DISTINCT json_extract(body, '$.actor')) FROM events
+            WHERE device = certificates.device AND json_extract(body, '$.actor') NOT IN ('', name))
         FROM certificates ORDER BY since"""
     )

@@ -184,11 +184,11 @@ export class CoreFeed {
   /** What is said of phones, and a text that is another one once that has changed. */
   async #said() {
     const { rows = [], upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
-    const people = upto ? ((await this.#store.getMeta('setting.people')) ?? []) : [];
+    const people = upto ? [...((await this.#store.getMeta('setting.people')) ?? []), await this.#store.getMeta('actor')] : [];
     const { device } = await this.#store.getMeta('head');
     // The server hears of those with the next exchange.
     const last = rows.findLast((/** @type {Phone} */ row) => row.device === device);
-    const phones = rows.map((/** @type {Phone} */ row) => (row === last ? { ...row, people } : row));
+    const phones = rows.map((/** @type {Phone} */ row) => (row === last ? { ...row, people: [...row.people, ...people] } : row));
     return { phones, known: [upto, ...people].join('\n') };
   }
 

@@ -88,16 +88,15 @@ export class Device {
    * @param {string} name
    */
   async handTo(name) {
-    const people = await this.people();
-    const before = this.actor;
+    const before = await this.people();
     await this.setActor(name);
-    const known = new Set([...people, before, this.actor].filter(Boolean));
-    await this.saveSetting('people', [...known].slice(-MOST_PEOPLE));
+    await this.saveSetting('people', before);
   }
 
-  /** Who shares this phone, as was said on it. @returns {Promise<string[]>} */
+  /** Who works with this phone, as was said on it. @returns {Promise<string[]>} */
   async people() {
-    return (await this.setting('people')) ?? [];
+    const said = (await this.setting('people')) ?? [];
+    return [...new Set([...said, this.actor])].filter(Boolean).slice(-MOST_PEOPLE);
   }
 
   /**

@@ -100,6 +100,7 @@ class RealPhone:
         self.port = port
         self.device = device
         self.cookie = self.csrf = ""
+        self.key = None  # of tests.server.signed_phone: it signs what it sends with that
         self.entries = []
         self.acknowledged = 0
         self.photos = {}
@@ -132,6 +133,9 @@ class RealPhone:
         """Sends what is not acknowledged, 200 at most; returns (status, answer)."""
         batch = self.entries[self.acknowledged : self.acknowledged + 200]
         body = {"app": "b", "v": 1, "device": self.device, "cursor": cursor, "events": batch}
+        if self.key and batch:
+            head = self.key.head(self.device, batch[-1]["event"]["seq"], batch[-1]["hash"])
+            body |= {"key": self.key.public, "certificates": [], "signed_heads": [head]}
         status, answer = self.send("POST", "/api/sync", body)
         if status == 200:
             assert answer["refused"] == []
