@@ -81,7 +81,8 @@ def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face
     for length in (layout.edge, LEAST_EDGE):
         larger = _largest(layout, versions, wanted, layout.dots(length))
         if larger and (best is None or larger[0].dots > best[0].dots):
-            best, edge = larger, layout.dots(length)
+            margin = layout.dots(LEAST_EDGE) + QUIET_MODULES * larger[0].dots
+            best, edge = larger, min(layout.dots(length), margin)
         if best and best[0].dots >= LEAST_DOTS:
             break
     if best is None:
@@ -90,13 +91,17 @@ def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face
 
 
 def _largest(layout: Layout, versions: dict, wanted: int, edge: int) -> tuple | None:
-    """Return the best choice with such an edge, and whether the code stands turned beside it."""
+    """Return the best choice with such an edge, and whether the code stands turned beside it.
+
+    Along the symbol's sides its own margin keeps the edge free as well.
+    """
     room = (layout.width - 2 * edge, layout.height - 2 * edge)
     best = None
     for turned in (False, True) if layout.height >= layout.width else (True, False):
         along, thick = (room[1], room[0]) if turned else room
+        side = along + 2 * (edge - layout.dots(LEAST_EDGE))
         least = min(layout.dots(_LEAST_TYPE) * 100, _longest_type(along)) * _LINE // 100
-        choice = choose(choices(versions, min(along * 100, thick * 100 - least) // 100), wanted)
+        choice = choose(choices(versions, min(side * 100, thick * 100 - least) // 100), wanted)
         if choice and (best is None or _rank(choice, wanted) > _rank(best[0], wanted)):
             best = (choice, turned)
     return best
