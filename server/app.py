@@ -12,6 +12,7 @@ from flask_wtf.csrf import CSRFProtect
 from server.keeping.record import routes as records
 from server.labelling import routes as labelling
 from server.lessons import routes as lessons
+from server.lessons import yards_routes
 from server.log import brought
 from server.log import sync
 from server.news import board
@@ -87,6 +88,7 @@ def create_app(config: Config) -> Flask:
     bodies.init_app(app)
     row_number.init_app(app)
     records.init_app(app)
+    yards_routes.init_app(app)
     CSRFProtect(app).exempt(assets.shared)
     sessions.init_app(app)
     assets.init_app(app, shell)

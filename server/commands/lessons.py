@@ -9,8 +9,10 @@ from pathlib import Path
 from typing import Any
 
 import click
+from sqlite_utils import Database
 
 from server.clock import now_ms
+from server.commands import lessons_yards as yards
 from server.commands.options import DataCommand
 from server.commands.options import data_option
 from server.commands.options import option
@@ -19,6 +21,8 @@ from server.core.messages import message
 from server.lessons.figures import figures
 from server.lessons.page import page
 from server.lessons.table import as_csv
+from server.lessons.weighed_in import weight_of
+from server.phones.signing import signer
 from server.storage import folder_with_data
 from server.words.spoken import say
 from server.words.spoken import text
@@ -28,18 +32,36 @@ from server.words.spoken import text
 @option("--json", "commands-lessons-json", is_flag=True)
 @option("--csv", "commands-lessons-csv", is_flag=True)
 @option("--since", "commands-lessons-since", metavar="DATE")
+@option("--give", "commands-lessons-give", type=Path, metavar="FILE")
+@option("--weigh-in", "commands-lessons-weigh-in", type=Path, metavar="FILE")
+@option("--weight", "commands-lessons-weight", default="1", metavar="WEIGHT")
+@option("--whose", "commands-lessons-whose", default="", metavar="NAME")
+@option("--compared", "commands-lessons-compared", type=click.Choice(yards.HOWS))
+@option("--yards", "commands-lessons-yards", is_flag=True)
+@option("--take-out", "commands-lessons-take-out", metavar="YARD")
 @data_option
-def command(json: bool, csv: bool, since: str | None, data: Path) -> None:
-    """Prints what the closed jobs teach."""
-    run(data, _since(since), as_json=json, as_table=csv)
-
-
-def run(data: Path, since: int, *, as_json: bool, as_table: bool) -> None:
-    """Prints the figures over the jobs closed since a moment in ms, 0 for all."""
+def command(data: Path, **asked: Any) -> None:
+    """Prints what the closed jobs teach, or lets figures pass between yards."""
+    since, weight = _since(asked["since"]), weight_of(asked["weight"])
     folder = folder_with_data(data)
     folder.prepare()
+    signs = signer(folder)
     with closing(folder.open()) as db:
-        found = figures(db, now_ms(), since)
+        if asked["give"]:
+            yards.give(db, signs, asked["give"])
+        elif asked["weigh_in"]:
+            yards.weigh_in(db, signs, asked["weigh_in"], weight, asked["whose"], asked["compared"] or "")
+        elif asked["yards"]:
+            yards.list_yards(db)
+        elif asked["take_out"] is not None:
+            yards.take_out(db, asked["take_out"])
+        else:
+            _print(db, since, as_json=asked["json"], as_table=asked["csv"])
+
+
+def _print(db: Database, since: int, *, as_json: bool, as_table: bool) -> None:
+    """Prints the figures over the jobs closed since a moment in ms, 0 for all."""
+    found = figures(db, now_ms(), since)
     if as_json:
         print(json.dumps(found, ensure_ascii=False, indent=2))
     elif as_table:

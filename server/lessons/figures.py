@@ -11,20 +11,19 @@ from server.core.infer.case import MINUTES
 from server.lessons import minutes
 from server.lessons import rates
 from server.lessons import shares
+from server.lessons import weighed_in
 from server.lessons import work
-from server.lessons.composed import Composed
-from server.lessons.composed import counted
 from server.lessons.maximum import maximum_of
 from server.lessons.reliability import BANDS
 from server.lessons.running import Running
+from server.lessons.said import Said
+from server.lessons.said import Start
 from server.lessons.showing import Base
-from server.lessons.showing import Explained
 from server.lessons.sums import Sums
 from server.lessons.times import Times
 from server.log import events
 
 _PPM = 1_000_000
-_PPB = 1_000_000_000
 WRONG_CLOCK = "wrong_clock"
 
 
@@ -54,7 +53,8 @@ def _figures(
         "waiting": waiting,
         "left_out": _left_out(sums),
         "times_left_out": sums.times_left_out,
-        "rates": _rates(sums),
+        "rates": _rates(db, sums),
+        "yards": [yard._asdict() for yard in weighed_in.yards(db)],
         "minutes": _minutes(sums.by_action),
         "reach": [
             {"layout": layout, "position": position, **each}
@@ -85,34 +85,28 @@ def _left_out(sums: Sums) -> dict[str, list[str]]:
     return found
 
 
-def _rates(sums: Sums) -> list[dict[str, Any]]:
-    if sums.rates_at == sums.changes:
+def _rates(db: Database, sums: Sums) -> list[dict[str, Any]]:
+    now = sums.changes, weighed_in.mark(db)
+    if sums.rates_at == now:
         return sums.rates
+    said = weighed_in.others(db)
+    said.add(sums.figures(), len(sums.counted))
+    sums.rates, sums.rates_at = rates_of(said, sums.start), now
+    return sums.rates
+
+
+def rates_of(said: Said, start: Start) -> list[dict[str, Any]]:
+    """Returns the rates that jobs teach; the search for them begins at `start`, which is left at its end."""
     found = []
-    weighed = [counted(composed(said), number) for said, number in sorted(sums.causes.items())]
-    sums.odds = maximum_of(weighed, sums.odds)
-    for name, share in shares.learned_at(weighed, sums.odds).items():
-        found.append(_rate(name, share, share.found, len(sums.counted)))
-    readings = [(*explained(said), float(number)) for said, number in sorted(sums.readings.items())]
-    learned = rates.learned(readings, sums.checks, sums.base)
+    start.odds = maximum_of(said.causes, start.odds)
+    for name, share in shares.learned_at(said.causes, start.odds).items():
+        found.append(_rate(name, share, share.found, int(said.jobs + 0.5)))
+    learned = rates.learned(said.readings, said.checks, start.base)
     if "shows" in learned:
-        sums.base = Base(learned["shows"].value, learned["false_alarm"].value)
+        start.base = Base(learned["shows"].value, learned["false_alarm"].value)
     for name, rate in learned.items():
         found.append(_rate(name, rate, rate.hits, int(rate.tries + 0.5)))
-    sums.rates, sums.rates_at = found, sums.changes
     return found
-
-
-def composed(said: tuple) -> Composed:
-    """Returns what jobs say of the classes of causes, as `sums.causes_of` has it."""
-    has, weights = said
-    return Composed(has, [(key, share / _PPB) for key, share in weights])
-
-
-def explained(said: tuple) -> tuple[Base, Explained]:
-    """Returns what jobs say by their readings, as `sums.readings_of` has it."""
-    base, explanations = said
-    return Base(*(ppm / _PPM for ppm in base)), [(share / _PPB, counts) for share, counts in explanations]
 
 
 def _rate(name: str, rate: shares.Share | rates.Rate, hits: float, tries: int) -> dict[str, Any]:

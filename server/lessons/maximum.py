@@ -34,7 +34,7 @@ Odds = tuple[float, ...]
 
 def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS) -> Odds:
     """Returns the odds of each class at the maximum, as many together as the defaults, from some odds on."""
-    sure, unsure = _parted(weighed)
+    sure, unsure = _parted(weighed, {ORDINARY: prior()})
     x = _scaled(start)
     here = _look(sure, unsure, x)
     for _ in range(_MOST_STEPS):
@@ -55,9 +55,22 @@ def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS) -> Odds:
     return x
 
 
-def _parted(weighed: Weighed) -> tuple[dict[tuple, list[float]], Weighed]:
-    """Returns the causes of what is sure, by layout, and what is not."""
-    sure: dict[tuple, list[float]] = {ORDINARY: prior()}
+def covariance(weighed: Weighed, x: Odds) -> list[list[float]] | None:
+    """Returns the covariance of the logarithms of the odds by the jobs alone; None where they say too little.
+
+    It is the inverse of minus the second derivative, in which what is not sure is missing (Louis 1982). One
+    factor of all odds varies as it likes there, which moves no share.
+    """
+    sure, unsure = _parted(weighed, {})
+    root = _cholesky(_look(sure, unsure, x).bend)
+    if root is None:
+        return None
+    return [_solved(root, [float(c == d) for d in range(len(x))]) for c in range(len(x))]
+
+
+def _parted(weighed: Weighed, before: dict[tuple, list[float]]) -> tuple[dict[tuple, list[float]], Weighed]:
+    """Returns the causes of what is sure, by layout, together with those known before; and what is not."""
+    sure = {has: list(counts) for has, counts in before.items()}
     unsure = []
     for job, weight in weighed:
         if len(job.weights) > 1:
@@ -140,23 +153,36 @@ def _newton(look: _Look) -> list[float] | None:
 
     All odds times one factor are the same odds; what was added to the matrix keeps such a step out of it.
     """
-    size = range(len(look.gradient))
-    root: list[list[float]] = [[0.0] * len(look.gradient) for _ in size]
-    for c in size:  # Cholesky
+    root = _cholesky(look.bend)
+    step = _solved(root, look.gradient) if root else None
+    return step if step and max(map(abs, step)) < _SHORT else None
+
+
+def _cholesky(matrix: list[list[float]]) -> list[list[float]] | None:
+    """Returns the triangle whose square a matrix is, None where it has none."""
+    size = range(len(matrix))
+    root = [[0.0] * len(matrix) for _ in size]
+    for c in size:
         for d in range(c + 1):
-            rest = look.bend[c][d] - sum(root[c][k] * root[d][k] for k in range(d))
+            rest = matrix[c][d] - sum(root[c][k] * root[d][k] for k in range(d))
             if c == d:
                 if rest <= 1e-12:
                     return None
                 root[c][c] = sqrt(rest)
             else:
                 root[c][d] = rest / root[d][d]
-    step = list(look.gradient)
+    return root
+
+
+def _solved(root: list[list[float]], right: list[float]) -> list[float]:
+    """Returns what the matrix with this triangle times it makes the right side."""
+    size, found = range(len(root)), list(right)
     for c in size:
-        step[c] = (step[c] - sum(root[c][k] * step[k] for k in range(c))) / root[c][c]
+        found[c] = (found[c] - sum(root[c][k] * found[k] for k in range(c))) / root[c][c]
     for c in reversed(size):
-        step[c] = (step[c] - sum(root[k][c] * step[k] for k in range(c + 1, len(step)))) / root[c][c]
-    return step if max(map(abs, step)) < _SHORT else None
+        rest = sum(root[k][c] * found[k] for k in range(c + 1, len(root)))
+        found[c] = (found[c] - rest) / root[c][c]
+    return found
 
 
 def _scaled(x: Odds) -> Odds:

@@ -10,11 +10,13 @@ from typing import Any
 
 from sqlite_utils import Database
 
+from server.core.evidence.assumptions import exact
 from server.core.facts.learned import MINUTES
 from server.core.facts.learned import RATES
 from server.core.infer.variations import CLASSES
 from server.core.messages import all_of
 from server.core.messages import message
+from server.core.messages import sentences
 from server.folded import FoldedState
 from server.lessons.minutes import LEARNED
 from server.lessons.page import rate_rows
@@ -34,8 +36,10 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
     """
     upto = _upto(db)
     choices = []
-    rates, times = _rates(found), _minutes(found)
+    rates, times = taken_of(found["rates"]), _minutes(found)
     state = FoldedState(db)
+    if rates and found["yards"]:
+        rates["yards_x100"] = {_id_of(yard): yard["weight"] for yard in found["yards"]}
     for kind, data in ((RATES, rates), (MINUTES, times)):
         if data and not found["waiting"]:
             data |= {"jobs": len(found["counted"]), "upto": upto}
@@ -47,13 +51,17 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
         "says": _says(found),
         "note": message("lessons-jobs-to-come") if choices else "",
         "choices": choices,
-        "taken": [_taken(kind, state.learned[kind]) for kind in (RATES, MINUTES) if kind in state.learned],
+        "taken": [
+            _taken(kind, state.learned[kind], found["yards"])
+            for kind in (RATES, MINUTES)
+            if kind in state.learned
+        ],
     }
 
 
-def _rates(found: dict[str, Any]) -> dict[str, Any]:
-    """Returns the data of an entry that takes the rates, {} where there are too few jobs."""
-    told = {rate["id"]: rate for rate in found["rates"] if rate["tries"] >= ENOUGH}
+def taken_of(rates: list[dict[str, Any]]) -> dict[str, Any]:
+    """Returns the data of an entry that takes such rates as figures have, {} where there are too few jobs."""
+    told = {rate["id"]: rate for rate in rates if rate["tries"] >= ENOUGH}
     if CLASSES[0] not in told:
         return {}
     doubts = {name: _doubt(told[name]) for name in CLASSES}
@@ -61,8 +69,8 @@ def _rates(found: dict[str, Any]) -> dict[str, Any]:
         if name in told:
             doubts[what] = _doubt(_as_odds(told[name], away=name == "shows"))
     # At its ends a rate says nothing, or everything.
-    rates = {name: min(max(rate["value_ppm"], 1), _PPM - 1) for name, rate in told.items()}
-    return {"rates_ppm": rates, "doubts_x100": doubts}
+    taken = {name: min(max(rate["value_ppm"], 1), _PPM - 1) for name, rate in told.items()}
+    return {"rates_ppm": taken, "doubts_x100": doubts}
 
 
 def _as_odds(rate: dict[str, int], away: bool) -> dict[str, float]:
@@ -112,15 +120,26 @@ def _stands_out(rate: dict[str, Any]) -> bool:
 
 def _is_news(taken: dict[str, Any] | None, data: dict[str, Any]) -> bool:
     """Tells whether what is offered differs from what was taken, but for how many jobs it is of."""
-    kept = {name: value for name, value in (taken or {}).items() if name in data}
+    kept = {name: value for name, value in (taken or {}).items() if name != "event"}
     return {**kept, "jobs": 0, "upto": ""} != {**data, "jobs": 0, "upto": ""}
 
 
-def _taken(kind: str, said: dict[str, Any]) -> dict[str, Any]:
+def _id_of(yard: dict[str, Any]) -> str:
+    """Returns the fingerprint of a yard's seal as an entry has it."""
+    return str(yard["fingerprint"]).replace(" ", "-")
+
+
+def _taken(kind: str, said: dict[str, Any], yards: list[dict[str, Any]]) -> dict[str, Any]:
     device, _, seq = said["event"].rpartition(":")
     back = {"kind": "corrected", "job": None, "data": {"device": device, "seq": int(seq), "reason": "slip"}}
+    names = {_id_of(yard): yard["name"] for yard in yards}
+    others = [
+        message("lessons-yard-weighs", yard=names.get(each) or each, weight=exact(weight * 10_000))
+        for each, weight in sorted(said.get("yards_x100", {}).items())
+    ]
+    own = message(_TAKEN[kind], jobs=said["jobs"])
     return {
-        "says": message(_TAKEN[kind], jobs=said["jobs"]),
+        "says": sentences([own, message("lessons-taken-with", yards=all_of(others))]) if others else own,
         "words": message("lessons-take-back"),
         "events": [back],
     }

@@ -66,7 +66,7 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
         band = None
         if rate["tries"] >= ENOUGH:
             bounds = {"low": _percent(rate["low_ppm"]), "high": _percent(rate["high_ppm"])}
-            note.append(message("lessons-between", **bounds))
+            note.append(message("lessons-between", **bounds, yards=len(found["yards"])))
             band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
         value = _percent(rate["value_ppm"]) if rate["tries"] >= ENOUGH else _count_of(rate)
         rows.append(_row(said, value, sentences(_as_sentences(note)), _behind(found, rate["id"]), band))
@@ -142,7 +142,8 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
 
 
 def _rates(found: dict[str, Any]) -> dict[str, Any]:
-    return _section("rates", rate_rows(found) if found["counted"] else [], jobs=int(PRIOR_JOBS))
+    rows = rate_rows(found) if found["counted"] or found["yards"] else []
+    return _section("rates", rows, jobs=int(PRIOR_JOBS), yards=len(found["yards"]))
 
 
 def _minutes(found: dict[str, Any]) -> dict[str, Any]:

@@ -20,6 +20,7 @@ from server.lessons.running import Running
 from server.lessons.spans import DAY_MS
 from server.lessons.spans import SPANS
 from server.lessons.table import as_csv
+from server.lessons.yards_page import yards_card
 from server.queries.projection import said
 from server.web.answers import json_answer
 from server.web.csv_files import csv_answer
@@ -37,6 +38,7 @@ def shown() -> Response:
     span, found = _found()
     told = page(found, span)
     told["offer"] = offer(database(), found)
+    told["yards"] = yards_card(found)
     return said(canon.dumps(told))
 
 

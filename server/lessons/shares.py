@@ -35,6 +35,7 @@ from server.lessons.composed import likely
 from server.lessons.composed import mean
 from server.lessons.composed import odds
 from server.lessons.composed import ratios
+from server.lessons.maximum import covariance
 from server.lessons.maximum import maximum_of
 
 
@@ -62,62 +63,57 @@ def learned(jobs: list[Composed]) -> dict[str, Share]:
 def learned_at(weighed: Weighed, x: tuple[float, ...]) -> dict[str, Share]:
     """Returns the same of what jobs say, at the maximum x."""
     rates = scaled(x)
-    tallies = [_Tally(c) for c in range(len(x))]
+    found, predicted = [0.0] * len(x), [0.0] * len(x)
     known = {has: ratios(has, x) for has in {job.has for job, _ in weighed}}
     for job, weight in weighed:
-        each_class = expected(likely(job, known[job.has]))
-        whole = mean(job.has, x)
-        for tally in tallies:
-            part = job.has[tally.c] * x[tally.c] / whole
-            tally.add(part, weight * sum(each_class), weight * each_class[tally.c], each_class[tally.c])
+        causes = expected(likely(job, known[job.has]))
+        whole, together = mean(job.has, x), sum(causes)
+        for c, n in enumerate(causes):
+            found[c] += weight * n
+            predicted[c] += weight * together * job.has[c] * x[c] / whole
+    spread = covariance(weighed, x)
     shares = {}
-    for tally, name in zip(tallies, CLASSES, strict=True):
-        low, high = tally.bounds(x)
-        shares[name] = Share(rates[tally.c], low, high, DEFAULTS[tally.c], tally.found)
+    for c, name in enumerate(CLASSES):
+        low, high = _bounds(c, x, rates, found, predicted, spread)
+        shares[name] = Share(rates[c], low, high, DEFAULTS[c], found[c])
     return shares
 
 
-class _Tally:
-    """What is found of one class, and how much of it is known for sure."""
+def _bounds(
+    c: int,
+    x: tuple[float, ...],
+    rates: list[float],
+    found: list[float],
+    predicted: list[float],
+    spread: list[list[float]] | None,
+) -> tuple[float, float]:
+    """Returns the bounds of the rate of a class, by the jobs alone.
 
-    def __init__(self, c: int):
-        self.c = c
-        self.found = 0.0
-        self._all = 0.0
-        self._predicted = 0.0
-        self._spread = 0.0  # variance of what is predicted
-        self._doubt = 0.0  # variance that is left when the readings are known
+    Beta by the causes found of it and of the others, as many as would leave its rate as unsure as it is. That
+    is reckoned with the log odds of its part p of all rates: their derivative by the logarithm of x is 1 for
+    its own, -p_d / (1 - p) for another class. What is not sure to be of the class makes its rate less sure,
+    and so does what is not known of the others, for all rates together are fixed.
+    """
+    total = sum(found)
+    if total <= 0.0 or spread is None:
+        return 0.0, sum(DEFAULTS)
+    parts = [rate / sum(DEFAULTS) for rate in rates]
+    slopes = [1.0 if d == c else -part / (1.0 - parts[c]) for d, part in enumerate(parts)]
+    variance = sum(
+        one * other * spread[d][e] for d, one in enumerate(slopes) for e, other in enumerate(slopes)
+    )
+    share = min(max(predicted[c] / total, 1e-12), 1.0 - 1e-12)
+    number = min(total, 1.0 / (variance * share * (1.0 - share)))
+    low, high = interval(found[c] * number / total, number)
+    return _rate(c, low, odds(share), x), _rate(c, high, odds(share), x)
 
-    def add(self, share: float, count: float, mine: float, chance: float) -> None:
-        """Adds jobs that are alike: the share expected of this class, causes in all, and of this class.
 
-        `chance` is how many of this class are expected in each.
-        """
-        self.found += mine
-        self._all += count
-        self._predicted += count * share
-        self._spread += count * share * (1.0 - share)
-        self._doubt += mine * max(0.0, 1.0 - chance)
-
-    def bounds(self, x: tuple[float, ...]) -> tuple[float, float]:
-        """Returns the bounds of the rate of the class, by the jobs alone.
-
-        Beta by the causes found of it and of the others. What is not sure to be of the class counts for less,
-        by the share of the variance that is missing (Louis 1982).
-        """
-        if self._all <= 0.0:
-            return 0.0, sum(DEFAULTS)
-        known = min(1.0, max(0.0, 1.0 - self._doubt / self._spread))
-        low, high = interval(self.found * known, self._all * known)
-        mine = odds(min(max(self._predicted / self._all, 1e-12), 1.0 - 1e-12))
-        return self._rate(low, mine, x), self._rate(high, mine, x)
-
-    def _rate(self, share: float, mine: float, x: tuple[float, ...]) -> float:
-        """Returns the rate of the class where it has a share of the causes."""
-        if share in (0.0, 1.0):
-            return share * sum(DEFAULTS)
-        moved = tuple(each * odds(share) / mine if n == self.c else each for n, each in enumerate(x))
-        return scaled(moved)[self.c]
+def _rate(c: int, share: float, mine: float, x: tuple[float, ...]) -> float:
+    """Returns the rate of a class where it has a share of the causes; `mine` are its odds at x."""
+    if share in (0.0, 1.0):
+        return share * sum(DEFAULTS)
+    moved = tuple(each * odds(share) / mine if n == c else each for n, each in enumerate(x))
+    return scaled(moved)[c]
 
 
 def scaled(x: Sequence[float]) -> list[float]:

@@ -4,9 +4,18 @@ Entries carry the time of their phone. A job that by its times was closed before
 has been recorded by a clock that was wrong: its times count nowhere, and a span that begins leaves it out.
 """
 
+from datetime import UTC
+from datetime import datetime
+
 DAY_MS = 86_400_000
 #: Span -> days back from now; 0 has no beginning.
 SPANS = {"all": 0, "year": 365, "quarter": 91}
+
+
+def quarter(at: int) -> str:
+    """Returns the quarter of a moment, such as 2026-Q3."""
+    day = datetime.fromtimestamp(at / 1000, UTC)
+    return f"{day.year}-Q{(day.month + 2) // 3}"
 
 
 def has_wrong_clock(opened: int, closed: int, now: int) -> bool:

@@ -9,12 +9,11 @@ from collections import Counter
 from typing import Any
 
 from server.lessons import minutes
-from server.lessons.composed import DEFAULT_ODDS
 from server.lessons.contribution import ANOTHER_SORT
-from server.lessons.rates import DEFAULT
 from server.lessons.reliability import BANDS
 from server.lessons.reliability import Claims
 from server.lessons.reliability import band_of
+from server.lessons.said import Start
 from server.lessons.times import Timed
 from server.lessons.times import Times
 
@@ -51,12 +50,10 @@ class Sums:
         self.layouts: Counter[str] = Counter()
         self.work: dict[str, tuple[int, int, int]] = {}  # job -> milliseconds, plan in hundredths, times
         self.times_left_out = 0
-        # Where the last searches for a maximum ended: the next begin there.
         self.changes = 0  # how often a job came or went
         self.rates: list[dict[str, Any]] = []
-        self.rates_at = -1  # `changes` when they were worked out
-        self.odds = DEFAULT_ODDS
-        self.base = DEFAULT
+        self.rates_at: object = None  # after which changes, and with which figures of others
+        self.start = Start()
         self._names: dict[str, list[tuple[int, str, str]]] = {}  # by model: when closed, job, name
 
     def hold(self, jobs: dict[str, Job], unclocked: set[str]) -> None:
@@ -70,6 +67,20 @@ class Sums:
             if before is not None:
                 self._remove(name)
             self._add(job, name not in unclocked)
+
+    def figures(self) -> dict[str, Any]:
+        """Returns what the jobs say of the rates as plain values: each thing once, with how many say it."""
+        return {
+            "causes": [
+                {"has": list(has), "weights": _lists(weights), "count": count}
+                for (has, weights), count in sorted(self.causes.items())
+            ],
+            "readings": [
+                {"base": list(base), "explained": _lists(explained), "count": count}
+                for (base, explained), count in sorted(self.readings.items())
+            ],
+            "checks": {rate: list(counts) for rate, counts in self.checks.items() if counts[1]},
+        }
 
     def name_of(self, model: str) -> str:
         """Returns the name that the model's last vehicle has."""
@@ -189,6 +200,10 @@ def _count(groups: Counter, said: object, sign: int) -> None:
     groups[said] += sign
     if not groups[said]:
         del groups[said]
+
+
+def _lists(value: Any) -> Any:
+    return [_lists(each) for each in value] if isinstance(value, tuple) else value
 
 
 def _layout(job: Job) -> str:

@@ -14,6 +14,7 @@ __all__ = ["BENCH", "COUNTER", "ROLES", "check", "check_may_grant"]
 # Beginning of a path -> the one role that it answers.
 _ALONE = {
     "/api/labels": BENCH,
+    "/api/lessons/yards": BENCH,
     "/api/records/kept": COUNTER,
     "/api/register": COUNTER,
     "/api/slips": COUNTER,

@@ -469,3 +469,17 @@ def note_phones(db: Database) -> None:
             WHERE device = certificates.device AND json_extract(body, '$.actor') NOT IN ('', name))
         FROM certificates ORDER BY since"""
     )
+
+
+@migrations()
+def make_lessons_given(db: Database) -> None:
+    """Figures that other yards gave, by the key of their seal, each with what it weighs in hundredths."""
+    db.conn.execute(
+        """CREATE TABLE lessons_given (
+            key TEXT PRIMARY KEY,
+            number INTEGER NOT NULL,
+            weight INTEGER NOT NULL,
+            weighed_at INTEGER NOT NULL,
+            body TEXT NOT NULL
+        ) STRICT, WITHOUT ROWID"""
+    )

@@ -1,18 +1,20 @@
 """What simulated yards learn beside their truth, and how long figures take.
 
-    python -m tests.bench.lessons                        the shares after 50 and 200 jobs, twelve worlds
+    python -m tests.bench.lessons                        the rates after 50 and 200 jobs, fifteen worlds
     python -m tests.bench.lessons --yards 200 --jobs 50  so many yards a world; whether the bounds cover
     python -m tests.bench.lessons --time 1000            the server: figures, one job more, the page
 
-A world's truth has one class of causes three times as often as the default, or a third. The learned share is
-held against the truth as both stand after the sum is made the default's, which no job can tell. Figures,
-never asserted; 90 % bounds cover truth in about nine of ten yards where there is enough of a class to count.
+A world's truth has one class three times as often as the default, or a third (`worlds`). The learned share
+of a class of causes is held against the truth as both stand after the sum is made the default's, which no job
+can tell. Figures, never asserted; 90 % bounds cover truth in about nine of ten yards. `lessons_adopted` goes
+on from here to verdicts and minutes.
 """
 
 import argparse
 import sys
 import tempfile
 import time
+from collections import Counter
 from contextlib import closing
 from itertools import pairwise
 from pathlib import Path
@@ -20,40 +22,28 @@ from pathlib import Path
 from demo_db.yard import Truth
 from server import folded
 from server.clock import now_ms
-from server.core.facts.fold import Fold
 from server.core.infer.variations import CLASSES
-from server.core.state.job import known_job
-from server.lessons import composed
-from server.lessons import contribution
 from server.lessons import shares
-from server.lessons.figures import composed as composed_of
+from server.lessons.composed import counted
+from server.lessons.composed import odds
 from server.lessons.figures import figures
+from server.lessons.figures import rates_of
 from server.lessons.offer import offer
 from server.lessons.page import page
 from server.lessons.running import Running
-from server.lessons.sums import causes_of
+from server.lessons.said import Said
+from server.lessons.said import Start
+from server.lessons.said import composed
+from server.lessons.said import explained
 from server.log import events
 from server.storage import DataFolder
-from tests.bench.worlds import NOMINAL
+from tests.bench.lessons_yards import jobs_of
 from tests.bench.worlds import WORLDS
 from tests.bench.worlds import World
 from tests.bench.worlds import true_rates
 from tests.made_up_yard import Yard
 
 ONE_MORE = 9  # jobs that close one by one, for a busy machine does not show with one
-
-
-def contributions(yard: Yard) -> list[dict]:
-    """Return what each job of a yard contributes, by the core alone."""
-    found = []
-    by_job: dict[str, list] = {}
-    for entry in yard.entries:
-        by_job.setdefault(entry["event"]["job"], []).append(entry["event"])
-    for job, own in by_job.items():
-        fold = Fold()
-        fold.reset(own)
-        found.append(contribution.of_job(known_job(fold.state, job)))
-    return found
 
 
 def truth_of(world: World) -> Truth:
@@ -63,32 +53,39 @@ def truth_of(world: World) -> Truth:
 
 
 def aimed_at(truth: Truth) -> dict[str, float]:
-    """Return the true rates of the classes with the sum of the defaults: all that can be learned."""
-    return dict(
-        zip(CLASSES, shares.scaled([composed.odds(getattr(truth, name)) for name in CLASSES]), strict=True)
-    )
+    """Return what can be learned: true rates of the classes with the sum of the defaults, and of tests."""
+    scaled = shares.scaled([odds(getattr(truth, name)) for name in CLASSES])
+    return {**dict(zip(CLASSES, scaled, strict=True)), "shows": truth.shows, "false_alarm": truth.false_alarm}
 
 
-def learn(world: World, yards: int, jobs: int) -> dict[str, list[shares.Share]]:
-    """Return class -> what each yard of a world learns of it."""
-    found: dict[str, list[shares.Share]] = {name: [] for name in CLASSES}
-    for number in range(yards):
-        made = contributions(Yard(f"{world.name} {number}", jobs, truth_of(world)))
-        said = [composed_of(causes_of(job)) for job in made if not job["why"]]
-        for name, share in shares.learned(said).items():
-            found[name].append(share)
-    return found
+def learned(jobs: list[tuple]) -> dict[str, dict]:
+    """Return the rates that jobs of `lessons_yards` teach, by name, as the figures have them."""
+    said = Said()
+    for causes, number in sorted(Counter(causes for causes, _ in jobs).items()):
+        said.causes.append(counted(composed(*causes), number))
+    for readings, number in sorted(Counter(readings for _, readings in jobs).items()):
+        if readings[1]:
+            said.readings.append((*explained(*readings), float(number)))
+    said.jobs = len(jobs)
+    return {rate["id"]: rate for rate in rates_of(said, Start())}
 
 
-def print_world(world: World, yards: int, jobs: int) -> None:
+def print_world(world: World, yards: int, sizes: list[int]) -> None:
     """Print a world's truth, what is learned in the middle, and how often the bounds cover."""
-    aim, found = aimed_at(truth_of(world)), learn(world, yards, jobs)
-    cells = []
-    for name in CLASSES:
-        middle = sorted(share.value for share in found[name])[yards // 2]
-        cover = sum(share.low <= aim[name] <= share.high for share in found[name]) / yards
-        cells.append(f"{name} {aim[name] * 100:6.3f} {middle * 100:6.3f} {cover * 100:4.0f}%")
-    print(f"{world.name:14} {jobs:4} jobs | " + " | ".join(cells), flush=True)
+    aim = aimed_at(truth_of(world))
+    found: dict[int, list[dict]] = {size: [] for size in sizes}
+    for number in range(yards):
+        jobs = jobs_of(f"{world.name} {number}", max(sizes), truth_of(world))
+        for size in sizes:
+            found[size].append(learned(jobs[:size]))
+    for size, rows in found.items():
+        cells = []
+        for name, true in aim.items():
+            rates = [row[name] for row in rows if name in row]
+            middle = sorted(rate["value_ppm"] for rate in rates)[len(rates) // 2] / 10_000
+            cover = sum(rate["low_ppm"] <= true * 1_000_000 <= rate["high_ppm"] for rate in rates)
+            cells.append(f"{name} {true * 100:6.3f} {middle:6.3f} {100 * cover / len(rates):3.0f}%")
+        print(f"{world.name:14} {size:4} jobs | " + " | ".join(cells), flush=True)
 
 
 def print_times(jobs: int) -> None:
@@ -139,12 +136,10 @@ def main() -> int:
     if asked.time:
         print_times(asked.time)
         return 0
-    print("truth %, learned % in the middle, yards whose bounds cover; sums are the default's")
-    worlds = [world for world in WORLDS if world is NOMINAL or world.changed in CLASSES]
-    for world in worlds:
+    print("truth %, learned % in the middle, yards whose bounds cover; sums of the classes are the default's")
+    for world in WORLDS:
         if asked.world in ("", world.name):
-            for jobs in asked.jobs:
-                print_world(world, asked.yards, jobs)
+            print_world(world, asked.yards, asked.jobs)
     return 0
 
 

@@ -27,6 +27,8 @@ def _learned(state, event, job) -> None:
 
 # From how many jobs, and up to which entry of the log.
 _FROM = (Count("jobs"), Text("upto"))
+# By the fingerprint of its seal: what a job of another yard weighed, in hundredths.
+_YARDS = Counts("yards_x100", later=True)
 
 KINDS = (
     Kind(
@@ -35,6 +37,7 @@ KINDS = (
         # How many times wrong each class may be, in hundredths.
         Counts("doubts_x100"),
         *_FROM,
+        _YARDS,
         does=_learned,
         tells=lambda names, data: message("facts-rates-learned", jobs=data["jobs"]),
         job=MAY_HAVE_JOB,

@@ -249,6 +249,13 @@ commands-lessons-help = Print what the closed jobs of a data folder teach: rates
 commands-lessons-json = as JSON: chances in parts per million, minutes in hundredths
 commands-lessons-csv = as CSV, with the same figures
 commands-lessons-since = jobs closed from this day on, such as 2026-03-01
+commands-lessons-give = write the own figures, sealed, for another yard: no vehicle, no name, no code, no day
+commands-lessons-weigh-in = let the figures of another yard count, once its seal is confirmed
+commands-lessons-weight = what one of its jobs weighs beside one of yours, 0.01 to 1 (default 1)
+commands-lessons-whose = whose seal it is, said once its fingerprint was compared with its owner
+commands-lessons-compared = how the fingerprint was compared
+commands-lessons-yards = list the yards whose figures count, each with its weight
+commands-lessons-take-out = let the figures of a yard, by name or seal, count no more
 commands-lessons-date = a day such as 2026-03-01
 # $words: Self-test
 # $figure: 1.4 min

@@ -75,12 +75,20 @@ lessons-causes-count = { $count ->
 
 lessons-rates = Rates by your own jobs
 # $jobs (count): 20
-lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs. The bar is where the rate lies by your jobs alone, nine times in ten.
+# $yards (count): 0
+lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs. The bar is where the rate lies by { $yards ->
+    [0] your jobs alone
+   *[other] your jobs and those of other yards
+}, nine times in ten.
 # $default: 5 %
 lessons-default = Default { $default }
 # $low: 4.1 %
 # $high: 6.2 %
-lessons-between = { $low } to { $high } by your jobs alone.
+# $yards (count): 0
+lessons-between = { $low } to { $high } by { $yards ->
+    [0] your jobs alone
+   *[other] your jobs and those of other yards
+}.
 # $count: 43.5
 lessons-found = { $count } found
 # $count (count): 43
@@ -194,3 +202,68 @@ lessons-take = { $what ->
 }
 lessons-take-back = Take it back
 lessons-jobs-to-come = Jobs opened from now on go by them. Open jobs keep theirs.
+
+## Figures between yards.
+
+lessons-yards = Figures of other yards
+lessons-yards-note = A job of theirs counts for as much as you let it weigh. Rates travel and nothing else: no vehicle, no name, no code, no day.
+# $jobs (count): 12
+# $first: 2026-Q1
+# $last: 2026-Q3
+lessons-yard-jobs = { $jobs ->
+    [one] One job
+   *[other] { $jobs } jobs
+}, { $first } to { $last }
+# $key: 3f0a 11c2 9e47 77b0 d8e1
+lessons-yard-seal = Seal { $key }
+# $yard: North Street yard
+# $weight: 50 %
+lessons-yard-weighs = { $yard } ({ $weight })
+# $yards: North Street yard (50 %)
+lessons-taken-with = Figures of other yards weighed in: { $yards }.
+lessons-yards-none = No figures of other yards count here.
+lessons-yards-give = Save your figures for another yard
+lessons-yards-choose = A file of another yard
+lessons-yards-weight = What one of its jobs weighs beside one of yours
+lessons-yards-weigh-in = Weigh it in
+lessons-yards-out = Take them out
+# $how: new
+# $jobs (count): 120
+# $yard: North Street yard
+# $weight: 50 %
+lessons-weighed = { $how ->
+    [new] { $yard }: { $jobs ->
+        [one] one job counts
+       *[other] { $jobs } jobs count
+    } now, with { $weight } of the weight of yours.
+    [replaced] { $yard }: these figures replace its older ones. They weigh { $weight }.
+   *[weighed_anew] { $yard }: these figures counted already. They weigh { $weight } now.
+}
+# $yard: North Street yard
+# $jobs (count): 120
+lessons-taken-out = { $yard }: its { $jobs ->
+    [one] job counts
+   *[other] { $jobs } jobs count
+} no more. What you took of the rates stays until you take it back.
+# $file: north.json
+# $jobs (count): 120
+lessons-gave = { $file } holds the figures of { $jobs ->
+    [one] one job
+   *[other] { $jobs } jobs
+}.
+# $jobs (count): 4
+# $least (count): 10
+lessons-give-few = Too few jobs count ({ $jobs }). From { $least } on no figure shows a single job.
+lessons-given-none = This file holds no figures of a yard.
+lessons-given-version = A newer version wrote these figures. Update Swaptrail, then weigh them in.
+lessons-given-altered = These figures were altered after they were sealed. Ask the yard for a fresh file.
+# $place: causes[3].count
+lessons-given-nonsense = These figures cannot be true, at { $place }. None of them counts.
+lessons-given-own = These are your own figures. They count already.
+lessons-given-older = Newer figures of this yard count already. Take those out first.
+# $key: 3f0a 11c2 9e47 77b0 d8e1
+lessons-seal-unconfirmed = Nobody has confirmed whose seal this is: { $key }. Let the yard read its own out to you first.
+# $weight: 3
+lessons-weight-wanted = { $weight } is no weight. It lies from 0.01 to 1.
+# $yard: South yard
+lessons-no-such-yard = No figures of { $yard } count here.

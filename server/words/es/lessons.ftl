@@ -75,12 +75,20 @@ lessons-causes-count = { $count ->
 
 lessons-rates = Tasas según tus propios trabajos
 # $jobs (count): 20
-lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos. La barra es donde está la tasa según tus trabajos solos, nueve veces de diez.
+# $yards (count): 0
+lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos. La barra es donde está la tasa según { $yards ->
+    [0] tus trabajos solos
+   *[other] tus trabajos y los de otros talleres
+}, nueve veces de diez.
 # $default: 5 %
 lessons-default = Valor normal { $default }
 # $low: 4,1 %
 # $high: 6,2 %
-lessons-between = Del { $low } al { $high } según tus trabajos solos.
+# $yards (count): 0
+lessons-between = Del { $low } al { $high } según { $yards ->
+    [0] tus trabajos solos
+   *[other] tus trabajos y los de otros talleres
+}.
 # $count: 43,5
 lessons-found = { $count } halladas
 # $count (count): 43
@@ -194,3 +202,68 @@ lessons-take = { $what ->
 }
 lessons-take-back = Deshacerlo
 lessons-jobs-to-come = Los trabajos que se abran desde ahora se guían por ellos. Los abiertos conservan los suyos.
+
+## Cifras entre talleres.
+
+lessons-yards = Cifras de otros talleres
+lessons-yards-note = Un trabajo suyo cuenta tanto como le dejes pesar. Viajan las tasas y nada más: ni vehículo, ni nombre, ni código, ni día.
+# $jobs (count): 12
+# $first: 2026-Q1
+# $last: 2026-Q3
+lessons-yard-jobs = { $jobs ->
+    [one] Un trabajo
+   *[other] { $jobs } trabajos
+}, de { $first } a { $last }
+# $key: 3f0a 11c2 9e47 77b0 d8e1
+lessons-yard-seal = Sello { $key }
+# $yard: Taller Norte
+# $weight: 50 %
+lessons-yard-weighs = { $yard } ({ $weight })
+# $yards: Taller Norte (50 %)
+lessons-taken-with = Con cifras de otros talleres: { $yards }.
+lessons-yards-none = Aquí no cuentan cifras de otros talleres.
+lessons-yards-give = Guardar tus cifras para otro taller
+lessons-yards-choose = Un fichero de otro taller
+lessons-yards-weight = Lo que pesa un trabajo suyo junto a uno tuyo
+lessons-yards-weigh-in = Contarlo
+lessons-yards-out = Quitarlas
+# $how: new
+# $jobs (count): 120
+# $yard: Taller Norte
+# $weight: 50 %
+lessons-weighed = { $how ->
+    [new] { $yard }: { $jobs ->
+        [one] un trabajo cuenta
+       *[other] { $jobs } trabajos cuentan
+    } ahora, con el { $weight } del peso de los tuyos.
+    [replaced] { $yard }: estas cifras sustituyen a las anteriores. Pesan el { $weight }.
+   *[weighed_anew] { $yard }: estas cifras ya contaban. Ahora pesan el { $weight }.
+}
+# $yard: Taller Norte
+# $jobs (count): 120
+lessons-taken-out = { $yard }: { $jobs ->
+    [one] su trabajo ya no cuenta
+   *[other] sus { $jobs } trabajos ya no cuentan
+}. Las tasas que tomaste quedan hasta que las retires.
+# $file: norte.json
+# $jobs (count): 120
+lessons-gave = { $file } tiene las cifras de { $jobs ->
+    [one] un trabajo
+   *[other] { $jobs } trabajos
+}.
+# $jobs (count): 4
+# $least (count): 10
+lessons-give-few = Cuentan muy pocos trabajos ({ $jobs }). Desde { $least } ninguna cifra muestra un solo trabajo.
+lessons-given-none = Este fichero no tiene cifras de un taller.
+lessons-given-version = Una versión más nueva escribió estas cifras. Actualiza Swaptrail y cuéntalas después.
+lessons-given-altered = Estas cifras se alteraron después de sellarlas. Pide al taller un fichero nuevo.
+# $place: causes[3].count
+lessons-given-nonsense = Estas cifras no pueden ser ciertas, en { $place }. Ninguna cuenta.
+lessons-given-own = Son tus propias cifras. Ya cuentan.
+lessons-given-older = Ya cuentan cifras más nuevas de este taller. Quita antes esas.
+# $key: 3f0a 11c2 9e47 77b0 d8e1
+lessons-seal-unconfirmed = Nadie ha confirmado de quién es este sello: { $key }. Antes, que el taller te lea el suyo.
+# $weight: 3
+lessons-weight-wanted = { $weight } no es un peso. Va de 0,01 a 1.
+# $yard: Taller Sur
+lessons-no-such-yard = Aquí no cuentan cifras de { $yard }.

@@ -12,6 +12,7 @@ import { board } from '../../shapes/board.js';
 import { linkTo, to } from '../frame/router.js';
 import { say } from '../../words/words.js';
 import { figureRows, jobList, offered } from './rows.js';
+import { yards } from './yards.js';
 
 /**
  * @typedef {object} Section
@@ -61,6 +62,7 @@ export const lessonsPage = {
         ${words && sections.length ? html`<p class="soft">${words.axis}</p>` : nothing}
         ${ctx.data.offer ? offered(ctx, ctx.data.offer, () => ctx.reload()) : nothing}
         ${sections.map((/** @type {Section} */ each) => section(ctx, each))}
+        ${ctx.data.yards ? yards(ctx, ctx.data.yards) : nothing}
         ${words
           ? html`<div class="card-actions">
               ${['csv', 'json'].map(

@@ -10,9 +10,9 @@ from server.core.facts.fold import Fold
 from server.core.state.job import known_job
 from server.lessons import contribution
 from server.lessons import rates
-from server.lessons.figures import explained
 from server.lessons.rates import DEFAULT
 from server.lessons.rates import PRIOR
+from server.lessons.said import explained
 from server.lessons.showing import Base
 from server.lessons.showing import log_posterior
 from server.lessons.showing import maximum
@@ -33,7 +33,7 @@ def contributions(yard):
 
 
 def said(jobs):
-    return [(*explained(readings_of(job)), 1.0) for job in jobs]
+    return [(*explained(*readings_of(job)), 1.0) for job in jobs]
 
 
 def random_jobs(seed, count=40):

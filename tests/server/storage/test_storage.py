@@ -64,6 +64,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "list_search_terms",
         "tell_lessons_apart",
         "note_phones",
+        "make_lessons_given",
     ]
 
 

@@ -1,0 +1,59 @@
+"""What jobs say of the rates, own jobs and those of other yards, as the search for a maximum takes it."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from server.lessons import showing
+from server.lessons.composed import DEFAULT_ODDS
+from server.lessons.composed import Composed
+from server.lessons.composed import Weighed
+from server.lessons.composed import counted
+from server.lessons.rates import DEFAULT
+from server.lessons.showing import Base
+from server.lessons.showing import Explained
+
+_PPM = 1_000_000
+_PPB = 1_000_000_000
+
+
+class Start:
+    """Where searches for a maximum begin: at the defaults, and from then on where the last one ended."""
+
+    def __init__(self) -> None:
+        """Starts at the defaults."""
+        self.odds = DEFAULT_ODDS
+        self.base = DEFAULT
+
+
+class Said:
+    """Of the classes of causes, of the self-test, and of other checks (rate -> [hits, tries])."""
+
+    def __init__(self) -> None:
+        """Starts with what no job says."""
+        self.causes: Weighed = []
+        self.readings: showing.Said = []
+        self.checks: dict[str, list[float]] = {}
+        self.jobs = 0.0
+
+    def add(self, figures: dict[str, Any], jobs: int, weight: float = 1.0) -> None:
+        """Adds the figures of jobs as a yard gives them (`given`), each for as much as it weighs."""
+        for each in figures["causes"]:
+            job = composed(each["has"], each["weights"])
+            self.causes.append(counted(job, weight * each["count"]))
+        for each in figures["readings"]:
+            self.readings.append((*explained(each["base"], each["explained"]), weight * each["count"]))
+        for rate, counts in figures["checks"].items():
+            total = self.checks.setdefault(rate, [0.0, 0.0])
+            for n, count in enumerate(counts):
+                total[n] += weight * count
+        self.jobs += weight * jobs
+
+
+def composed(has: Sequence, weights: Sequence) -> Composed:
+    """Returns what jobs say of the classes of causes; from `sums.causes_of`, or as a file has it."""
+    return Composed(tuple(has), [(tuple(key), share / _PPB) for key, share in weights])
+
+
+def explained(base: Sequence, explanations: Sequence) -> tuple[Base, Explained]:
+    """Returns what jobs say by their readings; from `sums.readings_of`, or as a file has it."""
+    return Base(*(ppm / _PPM for ppm in base)), [(share / _PPB, counts) for share, counts in explanations]
