@@ -1,0 +1,107 @@
+"""What a yard's log may hold that teaches nothing, or little: figures move no more than its weight allows."""
+
+from contextlib import closing
+from random import Random
+
+import pytest
+
+from server.core.infer.variations import CLASSES
+from server.lessons.composed import ORDINARY
+from server.lessons.composed import PRIOR_JOBS
+from server.lessons.composed import odds
+from server.lessons.figures import figures
+from server.lessons.offer import offer
+from server.log import events
+from server.storage import DataFolder
+from tests.made_up_yard import DAY_MS
+from tests.made_up_yard import LAYOUTS
+from tests.made_up_yard import START
+from tests.made_up_yard import Yard
+
+NOW = START + 400 * DAY_MS
+HONEST, NONSENSE = 60, 20
+
+
+@pytest.fixture
+def db(tmp_path):
+    folder = DataFolder(tmp_path / "data")
+    folder.prepare()
+    with closing(folder.open()) as db:
+        yield db
+
+
+def receive(db, yard):
+    assert events.receive(db, yard.entries, None, 1).refused == []
+
+
+def shares_of_faults(found):
+    """How the faults of a car with eight positions share among the classes."""
+    rates = {rate["id"]: rate["value_ppm"] / 1_000_000 for rate in found["rates"]}
+    parts = [n * odds(rates[name]) for n, name in zip(ORDINARY, CLASSES, strict=True)]
+    return [part / sum(parts) for part in parts]
+
+
+def minutes_of_a_test(found):
+    return next(row["median_x100"] for row in found["minutes"] if row["id"] == "test")
+
+
+def nonsense(count):
+    """Jobs whose tests show anything, in any order, on a phone whose clock jumps."""
+    yard = Yard("nonsense", 0, device="d00000000000000dd")
+    dice = Random(7)
+    for number in range(count):
+        job, layout = f"jnonsense{number:02}", dice.choice(["rear-4", "both-8"])
+        places = [each["id"] for each in LAYOUTS[layout]]
+        vehicle = {"id": f"vn{number}", "name": "Red van", "vin": ""}
+        opened = {"vehicle": vehicle, "complaint": "", "layout": layout, "part": "",
+                  "positions": LAYOUTS[layout]}  # fmt: skip
+        yard.record(job, "job_opened", opened, NOW - dice.randrange(300) * DAY_MS)
+        for _ in range(dice.randint(1, 6)):
+            faulted = dice.sample(places, dice.randint(1, len(places)))
+            test = {"heard": True, "faulted": faulted, "silent": [], "unplugged": [], "codes": [],
+                    "came_and_went": False, "note": ""}  # fmt: skip
+            yard.record(job, "test_run", test, NOW - dice.randrange(300) * DAY_MS)
+        yard.record(job, "job_closed", {"note": ""}, NOW - dice.randrange(300) * DAY_MS)
+    return yard
+
+
+def test_twenty_nonsense_jobs_move_the_rates_no_more_than_their_number_allows(db):
+    receive(db, Yard("honest", HONEST))
+    before = figures(db, NOW)
+
+    receive(db, nonsense(NONSENSE))
+
+    after = figures(db, NOW)
+    assert after["closed"] == HONEST + NONSENSE
+    allowed = NONSENSE / (HONEST + NONSENSE + PRIOR_JOBS)
+    for now, then in zip(shares_of_faults(after), shares_of_faults(before), strict=True):
+        assert abs(now - then) <= allowed
+    assert len(after["left_out"]["wrong_clock"]) > 0
+    assert after["times_left_out"] > before["times_left_out"]
+    tests = {row["id"]: row for row in after["minutes"]}["test"]
+    assert tests["median_x100"] == pytest.approx(
+        {row["id"]: row for row in before["minutes"]}["test"]["median_x100"], rel=0.1
+    )
+
+
+@pytest.mark.parametrize("layout", ["rear-4", "both-8"])
+def test_a_yard_of_one_kind_of_car_learns_the_rates_of_any_yard(db, layout):
+    receive(db, Yard("one kind", 120, layouts=(layout,)))
+
+    found = figures(db, NOW)
+
+    rates = {rate["id"]: rate for rate in found["rates"]}
+    for name in ("unit", "circuit", "blocked", "shows"):
+        assert rates[name]["low_ppm"] < rates[name]["default_ppm"] < rates[name]["high_ppm"], name
+
+
+def test_of_positions_that_a_yard_never_opened_nothing_is_taken(db):
+    receive(db, Yard("rear only", 80, layouts=("rear-4",)))
+
+    choices = offer(db, figures(db, NOW))["choices"]
+
+    (minutes,) = [
+        each["events"][0]["data"] for each in choices if each["events"][0]["kind"] == "minutes_learned"
+    ]
+    assert minutes["reach_x100"]
+    assert all(position.startswith("rear") for position in minutes["reach_x100"])
