@@ -168,7 +168,7 @@ def _reaches(found: dict[str, Any]) -> list[dict[str, Any]]:
     called = {identity: name for identity, name, _ in found["positions"]}
     layouts = {each["layout"] for each in found["reach"]}
     by_position = []
-    for each in found["reach"]:
+    for each in sorted(found["reach"], key=lambda each: -each["count"]):
         name = called.get(each["position"], each["position"])
         note = _layout_name(each["layout"]) if len(layouts) > 1 else ""
         by_position.append(_timed(name, each, note, each["median_x100"]))

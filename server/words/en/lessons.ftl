@@ -222,7 +222,7 @@ lessons-yard-weighs = { $yard } ({ $weight })
 # $yards: North Street yard (50 %)
 lessons-taken-with = Figures of other yards weighed in: { $yards }.
 lessons-yards-none = No figures of other yards count here.
-lessons-yards-give = Save your figures for another yard
+lessons-yards-give = Save your own figures
 lessons-yards-choose = A file of another yard
 lessons-yards-weight = What one of its jobs weighs beside one of yours
 lessons-yards-weigh-in = Weigh it in

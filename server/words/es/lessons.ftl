@@ -222,7 +222,7 @@ lessons-yard-weighs = { $yard } ({ $weight })
 # $yards: Taller Norte (50 %)
 lessons-taken-with = Con cifras de otros talleres: { $yards }.
 lessons-yards-none = Aquí no cuentan cifras de otros talleres.
-lessons-yards-give = Guardar tus cifras para otro taller
+lessons-yards-give = Guardar tus cifras
 lessons-yards-choose = Un fichero de otro taller
 lessons-yards-weight = Lo que pesa un trabajo suyo junto a uno tuyo
 lessons-yards-weigh-in = Contarlo

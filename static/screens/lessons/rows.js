@@ -10,6 +10,7 @@ import { html, nothing, svg } from 'lit-html';
 import { sentence } from '../frame/sentence.js';
 import { linkTo, to } from '../frame/router.js';
 import { dayOnPaper } from '../frame/when.js';
+import { wearLooks } from './looks.js';
 
 /**
  * @typedef {{low: number, value: number, high: number, mark: number, most: number}} Band
@@ -27,12 +28,12 @@ const EDGE = 8;
  * @param {JobLine[]} jobs
  */
 export function figureRows(ctx, section, rows, jobs) {
-  return html`<ul class="list">
+  wearLooks();
+  return html`<ul class="list figures">
     ${rows.map(
       ({ words, figure, note, jobs: behind, band }, n) => html`<li class="list-row">
         <span class="list-main">
-          <span class="list-title">${words}</span>
-          <strong>${sentence(figure)}</strong>
+          <span class="figure-line"><span class="list-title">${words}</span> <strong>${sentence(figure)}</strong></span>
           ${band ? bar(band) : nothing}
           ${note ? html`<span class="list-note">${sentence(note)}</span>` : nothing}
           ${behind.length ? jobsBehind(ctx, `${section}/${n}`, behind, jobs) : nothing}

@@ -113,7 +113,7 @@ async function weighIn(ctx, weight, set) {
   await asking(set, async () => {
     const answer = await ctx.services.sync.api.post(PATH, { file: ctx.form.yards.file, weight });
     if (answer.outcome === 'unconfirmed') {
-      set({ maker: { fingerprint: answer.fingerprint, known_since: null, confirmed: null }, fault: answer.says });
+      set({ maker: { fingerprint: answer.fingerprint, known_since: null, confirmed: null } });
       return;
     }
     set({ file: '', maker: null, says: answer.says });
