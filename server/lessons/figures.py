@@ -20,6 +20,7 @@ from server.lessons.said import Said
 from server.lessons.said import Start
 from server.lessons.showing import Base
 from server.lessons.sums import Sums
+from server.lessons.sums import positions_of
 from server.lessons.times import Times
 from server.log import events
 
@@ -71,7 +72,9 @@ def _figures(
             for key, behind in sorted(work.returns(db, since).items())
         ],
         "names": {job: [name, closed] for job, name, closed in sums.names},
-        "positions": sums.positions(),
+        "positions": positions_of(sums.layouts),
+        # Causes are drawn where jobs that count have positions, and no wheel of another sort of part.
+        "board": positions_of(sums.counted_layouts),
     }
 
 

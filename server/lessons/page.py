@@ -129,7 +129,7 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
         if jobs:
             rows.append(_row(message("lessons-class", what=kind), _share(len(jobs), total), "", jobs))
     board = []
-    for index, (identity, called, edge) in enumerate(found["positions"]):
+    for index, (identity, called, edge) in enumerate(found["board"]):
         jobs = [job for _, place, job in found["causes"] if place == identity]
         word = message("lessons-causes-count", count=len(jobs))
         board.append({"id": identity, "name": called, "edge": edge, "index": index,

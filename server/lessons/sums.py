@@ -48,6 +48,7 @@ class Sums:
         self.by_model: dict[str, Times] = {}
         self.all_times: dict[str, Times] = {}
         self.layouts: Counter[str] = Counter()
+        self.counted_layouts: Counter[str] = Counter()
         self.work: dict[str, tuple[int, int, int]] = {}  # job -> milliseconds, plan in hundredths, times
         self.times_left_out = 0
         self.changes = 0  # how often a job came or went
@@ -85,14 +86,6 @@ class Sums:
     def name_of(self, model: str) -> str:
         """Returns the name that the model's last vehicle has."""
         return self._names[model][-1][2]
-
-    def positions(self) -> list[list]:
-        """Returns every position of the jobs as [id, what it is called, edge], the usual ones first."""
-        found: dict[str, list] = {}
-        for layout in sorted(self.layouts, key=lambda each: (-self.layouts[each], each)):
-            for position in json.loads(layout):
-                found.setdefault(position[0], position)
-        return list(found.values())
 
     def _add(self, job: Job, clocked: bool) -> None:
         self.changes += 1
@@ -138,6 +131,7 @@ class Sums:
         """Counts what a job says of the rates, or counts it no more."""
         if job["why"]:
             return
+        _count(self.counted_layouts, _layout(job), sign)
         _count(self.causes, causes_of(job), sign)
         if job["readings"]:
             _count(self.readings, readings_of(job), sign)
@@ -183,6 +177,15 @@ class Sums:
         if times:
             took, plan = sum(each.ms for each in times), sum(each.plan_x100 for each in times)
             self.work[job["job"]] = (took, plan, len(times))
+
+
+def positions_of(layouts: Counter[str]) -> list[list]:
+    """Returns every position of layouts as [id, what it is called, edge], those of the usual ones first."""
+    found: dict[str, list] = {}
+    for layout in sorted(layouts, key=lambda each: (-layouts[each], each)):
+        for position in json.loads(layout):
+            found.setdefault(position[0], position)
+    return list(found.values())
 
 
 def causes_of(job: Job) -> tuple:

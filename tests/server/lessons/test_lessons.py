@@ -87,6 +87,8 @@ def test_the_hand_at_another_sort_of_part_says_nothing_of_the_minutes_of_this_on
 
     assert after["closed"] == before["closed"] + 12
     assert after["minutes"] == before["minutes"]
+    assert after["board"] == before["board"]
+    assert len(after["positions"]) > len(before["positions"])
 
 
 def test_what_a_test_saved_and_what_was_bought_add_up_to_the_faults(db):
