@@ -48,6 +48,10 @@ MAY_STAND: dict[tuple[str, str], str] = {
         "static/screens/paper/sheet-file.js",
         '<meta name="viewport" content="width=device-width, initial-scale=1">',
     ): MARKUP,
+    (
+        "static/screens/lessons/looks.js",
+        ".figures { display: grid; grid-template-columns: 1fr 1fr; column-gap: 48px; }",
+    ): MARKUP,
     ("server/core/errors.py", "not in memory: {}"): "of an exception that the host answers by its jobs",
 }
 

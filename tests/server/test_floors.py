@@ -27,6 +27,7 @@ FLOORS = (
     ("keeping.verify",),
     ("keeping.record", "keeping.manifest"),
     ("lessons",),  # what the closed jobs teach
+    ("keeping.record.makers",),  # whose a seal is: of records, and of other yards' figures
     ("queries",),  # the core's answers
     ("news",),  # what is new to a phone that asks
     ("log",),

@@ -33,7 +33,8 @@ export function figureRows(ctx, section, rows, jobs) {
     ${rows.map(
       ({ words, figure, note, jobs: behind, band }, n) => html`<li class="list-row">
         <span class="list-main">
-          <span class="figure-line"><span class="list-title">${words}</span> <strong>${sentence(figure)}</strong></span>
+          <span class="list-title">${words}</span>
+          <strong>${sentence(figure)}</strong>
           ${band ? bar(band) : nothing}
           ${note ? html`<span class="list-note">${sentence(note)}</span>` : nothing}
           ${behind.length ? jobsBehind(ctx, `${section}/${n}`, behind, jobs) : nothing}

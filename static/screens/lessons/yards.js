@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { saveFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
 import { ApiError } from '../../sync/api.js';
-import { whoseSeal } from '../record/whose-seal.js';
+import { whoseSeal } from '../frame/whose-seal.js';
 
 /**
  * @typedef {object} YardsCard

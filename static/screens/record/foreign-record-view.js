@@ -17,7 +17,7 @@ import { sentence } from '../frame/sentence.js';
 import { custody, elsewhereTold, labels, lost, photos, returns, tests } from '../unit/unit-parts.js';
 import { unitStations } from '../unit/unit-stations.js';
 import { asEvidence } from './as-evidence.js';
-import { whoseSeal } from './whose-seal.js';
+import { whoseSeal } from '../frame/whose-seal.js';
 import { verdictCard } from '../job/verdict-card.js';
 import { dayAndTime } from '../frame/when.js';
 

@@ -10,14 +10,14 @@ import { confirmMaker } from '../../record/foreign-record.js';
 import { icon } from '../../shapes/icons.js';
 import { ApiError } from '../../sync/api.js';
 import { say } from '../../words/words.js';
-import { textField } from '../frame/field.js';
-import { day } from '../frame/when.js';
+import { textField } from './field.js';
+import { day } from './when.js';
 
 /** How a fingerprint can be confirmed. */
 const HOWS = ['called', 'met', 'written'];
 
 /**
- * @param {import('../frame/context.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
  */
 export function whoseSeal(ctx, record) {
@@ -38,7 +38,7 @@ export function whoseSeal(ctx, record) {
 }
 
 /**
- * @param {import('../frame/context.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
  */
 function form(ctx, record) {
@@ -67,7 +67,7 @@ function form(ctx, record) {
 }
 
 /**
- * @param {import('../frame/context.js').Context} ctx
+ * @param {import('./context.js').Context} ctx
  * @param {import('../../record/foreign-record.js').ForeignRecord} record
  * @param {(more: object) => void} set
  */
