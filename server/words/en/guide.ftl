@@ -179,7 +179,7 @@ guide-measure-unclear = Can't tell
 # $size: 0.5
 # $cool: 0.20
 # $hot: 0.24
-guide-measure-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C. At 85 °C they have { $hot } Ω.
+guide-measure-copper = Take off what the probes read when held together. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C. At 85 °C: { $hot } Ω.
 # $position: right outer
 guide-measure-done-title = The wiring checks at { $position } are done
 # $bad (count): 1
@@ -213,7 +213,7 @@ guide-wire-bad = More than { $most } Ω, or open
 # $size: 0.5 mm²
 # $ohms: 0.20
 # $celsius: 20
-guide-wire-copper = Hold the probes together first and take off what they read. { $metres } m of sound copper, { $size }, have { $ohms } Ω at { $celsius } °C.
+guide-wire-copper = Take off what the probes read when held together. { $metres } m of sound copper, { $size }, have { $ohms } Ω at { $celsius } °C.
 # $size: 0.5 mm²
 # $metres: 4.50
 # $celsius: 20

@@ -105,7 +105,7 @@ guide-clean-then-check = Después prueba de nuevo.
 guide-clean-done = { CAP($position) }: limpio
 
 guide-measure-title = { CAP($position) }: { $check }
-guide-measure-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
+guide-measure-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
 guide-measure-done-text = Lecturas malas: { $bad } de { $count }.
@@ -118,7 +118,7 @@ guide-harness-why = Abarca { $segments }: { $chance } de lo que queda.
 guide-harness-apart = El intercambio de dos canales los distingue: un fallo de los cables se va con ellos. Un contacto que se abre en caliente se nota al calentar conector y cable.
 guide-wire-good = { $most } Ω o menos
 guide-wire-bad = Más de { $most } Ω, o abierto
-guide-wire-copper = Junta antes las puntas y resta lo que marquen. { $metres } m de cobre sano, { $size }, tienen { $ohms } Ω a { $celsius } °C.
+guide-wire-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size }, tienen { $ohms } Ω a { $celsius } °C.
 guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
 
 guide-take-title = Saca { $unit } de tu almacén
