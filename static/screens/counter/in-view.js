@@ -4,8 +4,9 @@
  * decision is no new event until it has left the picture.
  */
 
-/** Not seen for this long, and not in the last picture either, a code has left. */
+/** Not seen for this long, nor in so many pictures in a row, a code has left: a busy phone looks at one in seconds. */
 const GONE_MS = 1500;
+const GONE_PICTURES = 3;
 /**
  * How long one look at a part lasts: label and symbol read within it, and no other label between, are of one part.
  * Common practice, no source.
@@ -14,7 +15,7 @@ const LOOK_MS = 5000;
 
 /** The codes in view. */
 export class InView {
-  /** When each was seen last. @type {Map<string, number>} */
+  /** When each was seen last, and in how many pictures since then not. @type {Map<string, {at: number, missed: number}>} */
   #seen = new Map();
   /** @type {Set<string>} */
   #doneWith = new Set();
@@ -26,9 +27,10 @@ export class InView {
   /** @param {string[]} texts  of one picture */
   picture(texts) {
     const now = performance.now();
-    for (const text of texts) this.#seen.set(text, now);
-    for (const [text, at] of this.#seen) {
-      if (now - at <= GONE_MS) continue;
+    for (const seen of this.#seen.values()) seen.missed += 1;
+    for (const text of texts) this.#seen.set(text, { at: now, missed: 0 });
+    for (const [text, { at, missed }] of this.#seen) {
+      if (now - at <= GONE_MS || missed < GONE_PICTURES) continue;
       this.#seen.delete(text);
       this.#doneWith.delete(text);
     }
