@@ -9,6 +9,7 @@ import { html, render } from "lit-html";
 
 import { board } from "/static/shapes/board.js";
 import { code } from "/static/shapes/code.js";
+import { harness } from "/static/shapes/harness.js";
 import { icon, ICON_NAMES } from "/static/shapes/icons.js";
 import { mark, markKey } from "/static/shapes/marks.js";
 import { trail } from "/static/shapes/trail.js";
@@ -110,6 +111,20 @@ function trailView(story) {
   return stories[story];
 }
 
+/** @param {{bad: string, from: string, to: string, line: string}} of  the named part, "" for none; where the probes go */
+function harnessView({ bad, from, to, line }) {
+  const ids = ["pins", "connector", "wire", "splice", "loom", "control-plug", "channel", "shared"];
+  const at = ids.indexOf(from);
+  return {
+    pins: query.get("pins") ?? "1 signal, 2 supply, 3 ground", position: "p", where: "", readings: [], wire: null, sizes: [],
+    next: from ? { check: "c", why: "", minutes: "3", from, to, line } : null,
+    segments: ids.map((id, n) => ({
+      id, name: id, chance: "12 %", ppb: 0, branch: id === "shared",
+      state: bad ? (id === bad ? "named" : "sound") : n < at ? "sound" : "possible",
+    })),
+  };
+}
+
 /** @param {unknown} body @param {{title?: string, main?: string, other?: string, now?: number}} [frame] */
 function screen(body, { title = "Blue estate · rear", main = "Exchange ", other = "other moves", now = 3 } = {}) {
   const words = ["look", "test", "label", "swap", "prove", "close"];
@@ -171,6 +186,9 @@ const scenes = {
   board: () => screen(html`${board(boardView(query.get("kind") ?? "rear", Number(query.get("count") ?? 4), query.has("own")),
     { onPick: (id) => { document.title = id; }, chosen: query.get("chosen") ?? "" })}${query.has("move") ? move : ""}`),
   trail: () => screen(verdict(), { title: "What the tests say", main: "Fit the new sensor", other: "show all", now: 4 }),
+  harness: () => screen(html`${harness(harnessView({
+    bad: query.get("bad") ?? "", from: query.get("from") ?? "", to: query.get("to") ?? "", line: query.get("line") ?? "",
+  }), "the circuit")}`),
   stop: () => screen(html`${stop}`, { title: "Exchange · 3 of 6", main: "Scan again", other: "type the code" }),
   parts: () => screen(parts, { title: "Blue estate", main: "Keep this", other: "", now: 0 }),
   icons: () => screen(html`<div class="choices choices-two">${ICON_NAMES.map((name) => html`<span>${icon(name, { size: "large" })} ${name}</span>`)}</div>`),

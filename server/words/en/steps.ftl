@@ -58,6 +58,46 @@ steps-measure-value = Measured, if you have a figure
 steps-measure-compared = The same where it works, if you measured it
 steps-measure-unit = Unit
 
+## The circuit of a position, drawn
+
+# $place: the pins of the sensor's plug
+steps-circuit-look = Here: { $place }.
+# $from: the pins of the sensor's plug
+# $to: the control unit's plug
+# $line: signal
+steps-circuit-probe-along = Probes on the { $line } wire: { $from }, { $to }.
+# $place: the pins of the sensor's plug
+# $line: signal
+steps-circuit-probe-metal = One probe on { $line } at { $place }, one on bare metal.
+# $place: the pins of the sensor's plug
+# $line: signal
+steps-circuit-probe-neighbour = One probe on { $line } at { $place }, one on the wire beside it.
+steps-circuit-signal = signal
+steps-circuit-supply = supply
+steps-circuit-ground = ground
+steps-circuit-parts = Parts and readings
+steps-circuit-sound = Sound
+steps-circuit-possible = Still open
+steps-circuit-named = The fault
+# $minutes: 3
+steps-circuit-minutes = About { $minutes }.
+steps-circuit-read = What was read
+steps-circuit-wire = Wire and pins
+steps-circuit-wire-why = Typed once: the limits of the checks then fit this wire.
+steps-circuit-size = Size of the wire
+# $size: 0.5
+steps-circuit-square = { $size } mm²
+steps-circuit-length = Length, cm
+steps-circuit-celsius = Warm as, °C
+steps-circuit-colour = Its colour
+# $colour: white and blue
+steps-circuit-coloured = Wire: { $colour }
+steps-circuit-pins = Pins, such as: 1 signal
+steps-circuit-whole = Length and °C are whole numbers, without their unit.
+steps-circuit-keep = Keep the wire
+steps-found-further = I doubt it: one check more
+steps-found-back = Back to the find
+
 ## A move
 
 steps-moves-not-this = Not this

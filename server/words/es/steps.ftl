@@ -51,6 +51,46 @@ steps-measure-value = Medido, si tienes una cifra
 steps-measure-compared = Lo mismo donde funciona, si lo mediste
 steps-measure-unit = Unidad
 
+## The circuit of a position, drawn
+
+# $place: the pins of the sensor's plug
+steps-circuit-look = Aquí: { $place }.
+# $from: the pins of the sensor's plug
+# $to: the control unit's plug
+# $line: signal
+steps-circuit-probe-along = Puntas en el cable de { $line }: { $from }, { $to }.
+# $place: the pins of the sensor's plug
+# $line: signal
+steps-circuit-probe-metal = Una punta en { $line }: { $place }; la otra en metal desnudo.
+# $place: the pins of the sensor's plug
+# $line: signal
+steps-circuit-probe-neighbour = Una punta en { $line }: { $place }; la otra en el cable de al lado.
+steps-circuit-signal = señal
+steps-circuit-supply = alimentación
+steps-circuit-ground = masa
+steps-circuit-parts = Partes y lecturas
+steps-circuit-sound = En orden
+steps-circuit-possible = Aún posible
+steps-circuit-named = La avería
+# $minutes: 3
+steps-circuit-minutes = Unos { $minutes }.
+steps-circuit-read = Lo que se leyó
+steps-circuit-wire = Cable y contactos
+steps-circuit-wire-why = Se escribe una vez: los límites de las comprobaciones se ajustan a este cable.
+steps-circuit-size = Sección del cable
+# $size: 0.5
+steps-circuit-square = { $size } mm²
+steps-circuit-length = Longitud, cm
+steps-circuit-celsius = Temperatura, °C
+steps-circuit-colour = Su color
+# $colour: white and blue
+steps-circuit-coloured = Cable: { $colour }
+steps-circuit-pins = Contactos, como: 1 señal
+steps-circuit-whole = La longitud y los °C son números enteros, sin su unidad.
+steps-circuit-keep = Guardar el cable
+steps-found-further = Lo dudo: una comprobación más
+steps-found-back = Volver a lo hallado
+
 ## A move
 
 steps-moves-not-this = Esto no

@@ -51,7 +51,7 @@ export const jobPage = {
   /** @param {import('../frame/context.js').Services} services @param {Record<string, string>} params */
   async load(services, params) {
     const view = await loadQuick(services, params);
-    await readStep(view.step.form);
+    await readStep(view.step);
     return view;
   },
   asks: quickQuestion,
@@ -88,7 +88,7 @@ export const jobPage = {
  */
 function stepParts(ctx, view) {
   try {
-    return stepFor(view.step.form)({ ...ctx, ...stepContext(view) });
+    return stepFor(view.step)({ ...ctx, ...stepContext(view) });
   } catch (error) {
     return { body: broken(error), main: null, second: null };
   }
@@ -198,7 +198,7 @@ function jobBoard(/** @type {import('../frame/context.js').Context} */ ctx, /** 
 
 /** The wiring checks follow from a verdict too; it is told at the first of them. @param {Step} step */
 function followsVerdict({ id, form, progress }) {
-  return AFTER_VERDICT.has(form ?? '') || (id.startsWith('wiring.') && (!progress || progress.now === 1));
+  return AFTER_VERDICT.has(form ?? '') || (id.startsWith('wiring.') && form !== 'found' && (!progress || progress.now === 1));
 }
 
 /** Whether tests are made to prove something now. @param {JobView} view */

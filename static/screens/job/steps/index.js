@@ -41,22 +41,32 @@ const BY_FORM = {
   where_to: whereToStep,
 };
 
-const LATE = new Set(['close', 'contradiction', 'done', 'measure', 'walk']);
+/** The circuit is drawn beside what is asked: a choice, a tap. */
+const WITH_CIRCUIT = 'circuit';
+const LATE = new Set(['close', 'contradiction', 'done', 'found', 'measure', WITH_CIRCUIT, 'walk']);
 /** @type {Record<string, (ctx: any) => any>} */
 let late = {};
 
-/**
- * Have the script there that draws a step.
- * @param {string | null} form
- */
-export async function readStep(form) {
-  if (LATE.has(form ?? '')) late = (await readLateSteps()).LATE_STEPS;
+/** @param {import('../../../core/views.js').Step} step */
+function formOf(step) {
+  const { form } = step;
+  if ((form === 'choices' || form === null) && step.harness) return WITH_CIRCUIT;
+  return form ?? '';
 }
 
 /**
- * @param {string | null} form
+ * Have the script there that draws a step.
+ * @param {import('../../../core/views.js').Step} step
+ */
+export async function readStep(step) {
+  if (LATE.has(formOf(step))) late = (await readLateSteps()).LATE_STEPS;
+}
+
+/**
+ * @param {import('../../../core/views.js').Step} step
  * @returns {(ctx: any) => import('../job.js').StepParts}
  */
-export function stepFor(form) {
-  return BY_FORM[form ?? ''] ?? late[form ?? ''] ?? tapStep;
+export function stepFor(step) {
+  const form = formOf(step);
+  return BY_FORM[form] ?? late[form] ?? tapStep;
 }

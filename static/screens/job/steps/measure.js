@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
+import { aboutCircuit, circuit } from './circuit.js';
 import { repairScreen } from './repair.js';
 
 /** @typedef {import('../../../core/views.js').MeasureStep} MeasureStep */
@@ -38,10 +39,12 @@ export function measureStep(ctx) {
   };
   return {
     body: html`
+      ${circuit(step.harness)}
       ${step.expects.units.length ? figureField(ctx, 'value') : nothing}
       ${step.expects.compares ? figureField(ctx, 'compared') : nothing}
       <h2 class="asked-words">${say('steps-measure-found')}</h2>
       <div class="answers">${step.choices.map((choice) => reading(ctx, choice))}</div>
+      ${aboutCircuit(ctx, step.harness)}
     `,
     main: null,
     second: repair,

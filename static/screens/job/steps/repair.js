@@ -66,10 +66,12 @@ export function repairParts(ctx, { words, events, segments, position }, record) 
     const typed = { ...(what && { what }), segment };
     return record(events.map((draft) => ({ ...draft, data: { ...draft.data, ...typed } })));
   };
+  const places = oneOf({ name: 'segment', label: say('steps-repair-where'), options: segments, chosen: segment, pick: set('segment'), two: true });
   return {
-    body: html`<h2 class="asked-words">${say('steps-repair-where')}</h2>
-      ${form.asked && !segment ? html`<p class="field-fault" role="alert">${say('steps-repair-where-wanted')}</p>` : nothing}
-      ${oneOf({ name: 'segment', label: say('steps-repair-where'), options: segments, chosen: segment, pick: set('segment'), two: true })}
+    body: html`${events[0]?.data.segment
+        ? html`<details class="more"><summary>${say('steps-repair-where')}</summary>${places}</details>`
+        : html`<h2 class="asked-words">${say('steps-repair-where')}</h2>
+            ${form.asked && !segment ? html`<p class="field-fault" role="alert">${say('steps-repair-where-wanted')}</p>` : nothing} ${places}`}
       <h2 class="asked-words">${say('steps-repair-what')}</h2>
       ${oneOf({
         name: 'repaired',

@@ -1,0 +1,85 @@
+// @ts-check
+/**
+ * What is known of the wire and the pins of a position: typed once, and the limits of its checks follow from it.
+ */
+
+import { html, nothing } from 'lit-html';
+
+import { say } from '../../../words/words.js';
+import { sentence } from '../../frame/sentence.js';
+
+/** @typedef {import('../../../core/views.js').HarnessView} HarnessView */
+/** @typedef {{size: string, length: string, celsius: string, colour: string, pins: string}} Typed */
+
+/** A workshop, in °C. */
+const INDOORS = 20;
+/** Fields: the phone's keys, and characters at most. */
+const FIELDS = /** @type {const} */ ([
+  ['length', 'numeric', 5],
+  ['celsius', 'text', 3],
+  ['colour', 'text', 60],
+  ['pins', 'text', 120],
+]);
+const WHOLE = /^-?\d+$/;
+
+/**
+ * @param {import('./step-context.js').StepContext} ctx
+ * @param {HarnessView} view
+ */
+export function wireEntry(ctx, view) {
+  const { form, redraw, busy } = ctx;
+  const { wire } = view;
+  /** @type {Typed} */
+  const typed = form.wire ?? known(view);
+  const put = (/** @type {keyof Typed} */ name) => (/** @type {{target: {value: string}}} */ { target }) => {
+    form.wire = { ...typed, [name]: target.value };
+    redraw();
+  };
+  const fault = form.wire ? faultOf(typed) : '';
+  const record = () => {
+    const { size, length, celsius, colour, pins } = typed;
+    const data = { position: view.position, size, centimetres: Number(length), celsius: Number(celsius), colour: colour.trim(), pins: pins.trim() };
+    delete form.wire;
+    return ctx.act([{ kind: 'wire_noted', data }]);
+  };
+  return html`<details class="more" data-circuit="wire" ?open=${Boolean(form.wire)}>
+    <summary>${say('steps-circuit-wire')}</summary>
+    <div class="screen-stack">
+      <p class=${wire ? '' : 'field-note'}>${wire ? sentence(wire.words) : say('steps-circuit-wire-why')}</p>
+      <div class="code-entry">
+        <label class="field">
+          <span class="field-note">${say('steps-circuit-size')}</span>
+          <select @change=${put('size')}>
+            ${view.sizes.map((each) => html`<option value=${each} .selected=${each === typed.size}>${sizeWords(each)}</option>`)}
+          </select>
+        </label>
+        ${FIELDS.map(
+          ([name, mode, most]) => html`<label class="field" data-wire=${name}>
+            <span class="field-note">${say(`steps-circuit-${name}`)}</span>
+            <input type="text" inputmode=${mode} maxlength=${most} autocomplete="off" .value=${typed[name]} @input=${put(name)} />
+          </label>`,
+        )}
+        ${fault ? html`<p class="field-fault" role="alert">${fault}</p>` : nothing}
+      </div>
+      <button class="small-button" type="button" ?disabled=${busy || !form.wire || Boolean(fault)} @click=${record}>
+        ${say('steps-circuit-keep')}
+      </button>
+    </div>
+  </details>`;
+}
+
+/** @param {HarnessView} view @returns {Typed} */
+function known({ wire, pins, sizes }) {
+  const { size = sizes[0], centimetres = '', celsius = INDOORS, colour = '' } = wire ?? {};
+  return { size, length: String(centimetres), celsius: String(celsius), colour, pins };
+}
+
+/** Square millimetres are a bare figure. @param {string} size */
+function sizeWords(size) {
+  return /^\d/.test(size) ? say('steps-circuit-square', { size }) : size;
+}
+
+/** @param {Typed} typed */
+function faultOf({ length, celsius }) {
+  return WHOLE.test(length.trim()) && WHOLE.test(celsius.trim()) ? '' : say('steps-circuit-whole');
+}

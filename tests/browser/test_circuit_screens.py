@@ -1,0 +1,251 @@
+"""The circuit of a position is drawn at its checks and its find; with no network it leads to the close."""
+
+import pytest
+
+from tests.browser.screens import Screens
+from tests.browser.seeded_job import job_driver
+from tests.browser.test_exchange_screens import after_the_swap
+from tests.browser.test_job_screens import last
+from tests.browser_support import wait_until
+from tests.core.driver import JOB
+from tests.static.builds import WHOLE
+
+OUTER = "rear-right-outer"
+# Of a segment by its number: what the drawing claims of it.
+STATES = """() => Object.fromEntries([...document.querySelectorAll('.harness [data-segment]')]
+  .map((each) => [each.dataset.segment, each.dataset.state]))"""
+CHANGED = "(before) => document.querySelector('main')?.innerText !== before"
+SIZES = ((390, 844, 100), (320, 640, 100), (320, 640, 200))
+
+
+def measuring(*answers: int):
+    """Return a driver at a check of the wiring, those before it answered: 0 good, 1 bad, 2 unclear."""
+    driver = job_driver().begin()
+    driver.test(OUTER)
+    driver.fact("move_started", move="meter", fitted={}, position=OUTER, reason="to see")
+    for answer in answers:
+        driver.choose(answer)
+    return driver
+
+
+def at_check(name: str):
+    """Return a driver whose job is at this check, all before it being good."""
+    driver = measuring()
+    while driver.step()["expects"]["check"] != name:
+        driver.choose(0)
+    return driver
+
+
+def at_job(phone: Screens, driver):
+    """Show the driver's job on a phone and wait until its circuit is drawn."""
+    page = phone.holds(driver).show(f"/#/job/{JOB}")
+    page.locator(".harness").wait_for()
+    return page
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+@pytest.mark.parametrize(
+    ("driver", "probes", "glasses"),
+    [
+        pytest.param(lambda: at_check("pins"), 0, 1, id="a look"),
+        pytest.param(lambda: at_check("half"), 2, 0, id="along the wire"),
+        pytest.param(lambda: at_check("ground-drop"), 2, 0, id="to bare metal"),
+        pytest.param(lambda: at_check("neighbour"), 2, 0, id="to the wire beside it"),
+        pytest.param(lambda: measuring(1), 0, 0, id="named"),
+    ],
+)
+def test_the_circuit_is_drawn_with_room_and_says_where_the_probes_go(
+    take_screens, driver, probes, glasses, theme
+):
+    phone = take_screens(color_scheme=theme)
+    page = at_job(phone, driver())
+
+    assert page.locator(".harness-probe").count() == probes
+    assert page.locator(".harness-glass").count() == glasses
+    assert len(page.evaluate(STATES)) == 8
+    if probes:
+        assert page.locator(".lead").inner_text().startswith("Wanted: ")
+        page.locator(".circuit-place").get_by_text("robe").wait_for()
+    for summary in page.locator("[data-circuit] > summary").all():
+        summary.click()
+    assert phone.lacking(*SIZES) == {}
+
+
+def test_a_reading_shows_in_the_drawing_and_in_words(take_screens):
+    page = at_job(take_screens(), measuring(1))
+
+    assert page.evaluate(STATES) == {"1": "named", **{str(n): "sound" for n in range(2, 9)}}
+    page.locator(".circuit-where").get_by_text("The fault is in the pins of the sensor's plug.").wait_for()
+    page.get_by_text("Parts and readings").click()
+    named = page.locator(".harness-parts li[data-state='named']")
+    assert "The pins of the sensor's plug" in named.inner_text()
+    assert "The fault, " in named.inner_text()
+    page.get_by_text("Bent, pushed back or corroded").wait_for()
+
+
+def test_the_wire_is_typed_once_and_the_limit_follows_it(take_screens):
+    phone = take_screens(width=320)
+    page = at_job(phone, at_check("continuity"))
+    page.get_by_role("button", name="Bad More than 2 Ω, or open").wait_for()
+    page.get_by_text("Wire and pins", exact=True).click()
+    keep = page.get_by_role("button", name="Keep the wire")
+    assert keep.is_disabled()
+
+    page.get_by_label("Length, cm").fill("4,5 m")
+    page.get_by_role("alert").get_by_text("Length and °C are whole numbers, without their unit.").wait_for()
+    assert keep.is_disabled()
+    page.get_by_label("Length, cm").fill("450")
+    page.get_by_label("Size of the wire").select_option("0.5")
+    page.get_by_label("Its colour").fill("white and blue")
+    page.get_by_label("Pins, such as").fill("1 signal, 2 supply, 3 ground")
+    keep.click()
+
+    page.get_by_role("button", name="Bad More than 0.68 Ω, or open").wait_for()
+    page.get_by_text("Wire: white and blue").wait_for()
+    assert page.locator(".harness-pin-number").all_text_contents() == ["1", "2", "3"]
+    noted = last(page, "wire_noted")
+    assert noted == {
+        "position": OUTER, "size": "0.5", "centimetres": 450, "celsius": 20,
+        "colour": "white and blue", "pins": "1 signal, 2 supply, 3 ground",
+    }  # fmt: skip
+    page.get_by_text("Wire and pins", exact=True).click()
+    assert page.get_by_label("Its colour").input_value() == "white and blue"
+
+
+def test_whoever_doubts_a_find_makes_one_check_more(take_screens):
+    page = at_job(take_screens(), measuring(1))
+
+    page.get_by_role("button", name="I doubt it").click()
+    page.get_by_text("Wanted: ").first.wait_for()
+    page.get_by_role("button", name="Back to the find").click()
+    page.get_by_role("button", name="I doubt it").click()
+    page.locator("[data-reads='good']").click()
+
+    page.get_by_role("button", name="I have repaired it").wait_for()
+    assert last(page, "circuit_measured")["reads"] == "good"
+    page.get_by_text("Parts and readings").click()
+    page.locator(".harness-parts").last.get_by_text("0.1 V or less").wait_for()
+
+
+def test_a_repair_of_what_is_named_has_its_place_filled_in(take_screens):
+    phone = take_screens()
+    page = at_job(phone, measuring(1))
+    assert not page.get_by_role("radio", name="Sensor pins").is_visible()
+    assert page.locator("[data-picture]").count() == 2
+
+    page.get_by_role("textbox").first.fill("Pin 2 pushed back in")
+    phone.tap("I have repaired it")
+
+    page.get_by_role("heading", name="look at the pins").wait_for()
+    repaired = last(page, "circuit_repaired")
+    assert (repaired["what"], repaired["segment"]) == ("Pin 2 pushed back in", "pins")
+
+
+def offline_at_the_wiring(take_screens, driver):
+    """Give a page with no network, at the first check of the driver's job, whose fault stayed."""
+    phone = take_screens(worker=True)
+    page = at_job(phone, driver)
+    wait_until(page, "navigator.serviceWorker.controller !== null", seconds=30)
+    wait_until(page, WHOLE, seconds=30)
+    phone.context.set_offline(True)
+    page.reload()
+    page.locator(".harness").wait_for()
+    return page
+
+
+def reads_bad_at(page, title: str) -> None:
+    """Answer the checks that are asked as good, the one of this title as bad."""
+    while True:
+        heading = page.locator("h1").first.inner_text().replace("\n", " ")
+        reads = "bad" if title in heading else "good"
+        page.locator(f"[data-reads='{reads}']").click()
+        if reads == "bad":
+            return
+        wait_until(
+            page,
+            "(before) => document.querySelector('h1').innerText.replaceAll('\\n', ' ') !== before",
+            heading,
+        )
+
+
+def is_repaired(page) -> None:
+    """Say that it is, and wait until the reading that was bad is asked for again."""
+    page.get_by_role("button", name="I have repaired it").click()
+    page.locator("[data-step='measure.again']").wait_for()
+
+
+def to_the_close(page) -> list[str]:
+    """Tap through what follows a repair, every reading and test being good; return the steps."""
+    steps = []
+    while True:
+        steps.append(page.locator("[data-step]").first.get_attribute("data-step"))
+        if steps[-1] == "done":
+            return steps
+        before = page.locator("main").inner_text()
+        goes_on(page, steps[-1])
+        # A tap while the one before is still being recorded counts as the same: it is tapped again.
+        for _ in range(2):
+            try:
+                wait_until(page, CHANGED, before)
+                break
+            except AssertionError:
+                goes_on(page, steps[-1])
+        wait_until(page, CHANGED, before)
+
+
+def goes_on(page, step: str) -> None:
+    """Do what the step asks for, with nothing wrong."""
+    if step.startswith("measure"):
+        page.locator("[data-reads='good']").click()
+    elif step == "test":
+        enters_a_clean_test(page)
+    elif step == "home":
+        page.get_by_role("button", name="Leave them there").click()
+    else:
+        page.locator(".main-button").click()
+
+
+def enters_a_clean_test(page) -> None:
+    """Take the answer that is offered for it, else fill in the form."""
+    offered = page.locator(".answer", has_text="no fault anywhere")
+    form = page.get_by_role("checkbox", name="No fault anywhere")
+    again = page.get_by_role("button", name="Enter the new test")
+    offered.or_(form).or_(again).first.wait_for()
+    if again.count():
+        again.click()
+        offered.or_(form).first.wait_for()
+    if offered.count():
+        offered.first.click()
+        return
+    form.check()
+    page.get_by_role("button", name="Sounder heard: record").click()
+    # What was filled in has changed the screen before.
+    page.locator("[data-step='test'] .panel-act").wait_for(state="detached")
+
+
+def test_all_is_good_but_the_channel_offline_to_the_close(take_screens):
+    page = offline_at_the_wiring(take_screens, after_the_swap(OUTER))
+
+    reads_bad_at(page, "exchange two channels")
+    page.get_by_role("heading", name="it is in the channel of the control unit").wait_for()
+    assert page.evaluate(STATES)["7"] == "named"
+    page.get_by_role("textbox").first.fill("Control unit replaced and set up")
+    is_repaired(page)
+
+    steps = to_the_close(page)
+    assert {"measure.again", "test"} <= set(steps)
+    assert steps[-3:] == ["walk", "home", "done"]
+    assert last(page, "circuit_repaired")["segment"] == "channel"
+
+
+def test_a_contact_that_comes_and_goes_when_it_is_moved_offline_to_the_close(take_screens):
+    page = offline_at_the_wiring(take_screens, after_the_swap(OUTER))
+
+    reads_bad_at(page, "move the plug during the test")
+    page.locator(".circuit-where").get_by_text("the pins of the sensor's plug").wait_for()
+    page.get_by_role("radio", name="Sensor pins").check()
+    is_repaired(page)
+
+    steps = to_the_close(page)
+    assert {"measure.again", "test"} <= set(steps)
+    assert steps[-3:] == ["walk", "home", "done"]
