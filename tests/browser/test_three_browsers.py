@@ -1,9 +1,11 @@
-"""Two browsers on line and a third off line tap about at one job; afterwards all three show the same of it.
+"""Two browsers on line and a third off line work at one job; afterwards all three show the same of it.
 
-What is tapped is drawn by lot among what can be tapped at the step. tests/test_three_phones.py does so with
-many more steps, in the core; here the app itself records, sends and draws. SWAPTRAIL_LONG=1 taps longer.
+What is done is drawn by lot, mostly what an honest person does at the step. tests/test_three_phones.py does
+so with many more steps, in the core; here the app itself records, sends and draws. SWAPTRAIL_LONG=1 works
+longer.
 """
 
+import json
 import random
 import time
 
@@ -12,23 +14,20 @@ import pytest
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.test_main_job import new_link
+from tests.browser.three_pages import LISTEN
+from tests.browser.three_pages import Fingers
 from tests.browser_support import ROOT
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
 from tests.long_runs import times
 from tests.ports import free_port
+from tests.test_three_phones import contradictions
+from tests.test_three_phones import settle_all
 
-TURNS, TAPS = times(30, 500), 3
+TURNS, AT_ONCE = times(20, 160), 3
+SEEDS = times(1, 10)
 SOON = 60
 
-#: Taps one of what can be tapped in the step or under it; what opens a camera or another page is left out.
-_TAP = """(lot) => {
-  const apart = /camera|scan|picture|speak|listen|print|file|screen|back to/i;
-  const found = [...document.querySelectorAll(
-    '[data-step] button, [data-step] input[type=radio], [data-step] input[type=checkbox], .screen-foot button'
-  )].filter((each) => !each.disabled && !apart.test(each.innerText ?? ''));
-  found[Math.floor(lot * found.length)]?.click();
-}"""
 #: What all must agree on: what happened, and what is next; each with what stands on its screen.
 SCREENS = {"/history": ".history-text", "": "[data-step]"}
 _SHOWN = """(selector) => [...document.querySelectorAll(selector)].map((each) =>
@@ -43,6 +42,7 @@ def three(tmp_path):
     try:
         for name in ("Mara", "Ben", "Eva"):
             phones.append(Phone(tmp_path / name, server.base))
+            phones[-1].page.add_init_script(f"({LISTEN})()")
             phones[-1].visit(link, name=name)
             phones[0].page.locator(".pill").tap()
             link = new_link(phones[0])
@@ -54,15 +54,6 @@ def three(tmp_path):
             phone.close()
         server.stop()
     assert heard == [[], [], []]
-
-
-def taps_about(phone, address, dice):
-    """Go to the job and tap a few times."""
-    phone.page.goto(address)
-    phone.page.locator("[data-step], .screen-foot button").first.wait_for()
-    for _ in range(TAPS):
-        phone.page.evaluate(_TAP, dice.random())
-        phone.page.wait_for_timeout(dice.choice([30, 200]))
 
 
 def sent(phone):
@@ -84,9 +75,25 @@ def entries(phone, address):
     return phone.page.locator(".history-text").count()
 
 
-def test_after_random_taps_of_three_all_show_the_same(three):
+def alike(fingers, address):
+    """Wait until all three show the same of the job; return what the core of the first says of it."""
+    three = [each.phone for each in fingers]
+    for phone in three:
+        phone.page.goto(f"{address}/history")
+        sent(phone)
+    for part in SCREENS:
+        ends = time.monotonic() + SOON
+        while len(told := {shown(phone, address, part) for phone in three}) > 1:
+            assert time.monotonic() < ends, f"{part}: {told}"
+    views = {json.dumps(each.looks(), sort_keys=True) for each in fingers}
+    assert len(views) == 1, views
+    return fingers[0].view
+
+
+@pytest.mark.parametrize("seed", range(SEEDS))
+def test_after_random_work_of_three_all_show_the_same_and_settle_what_contradicts(three, seed):
     mara, _, eva = three
-    dice = random.Random(12)
+    dice = random.Random(seed)
     Mechanic(mara).opens_a_job()
     address = mara.page.url
     for phone in three[1:]:
@@ -94,21 +101,23 @@ def test_after_random_taps_of_three_all_show_the_same(three):
         phone.page.goto(address)
         phone.wait_step("test")
     begun = entries(mara, address)
+    fingers = [Fingers(phone, number, dice) for number, phone in enumerate(three)]
 
     eva.offline()
     for turn in range(TURNS):
-        taps_about(dice.choice(three), address, dice)
+        who = fingers[(0, 2)[turn]] if turn < 2 else dice.choice(fingers)  # the first two test apart
+        who.goes_to(address)
+        for _ in range(AT_ONCE):
+            who.works()
         if turn % 20 == 19:
             eva.online()
             eva.page.wait_for_timeout(500)
             eva.offline()
     eva.online()
-    for phone in three:
-        phone.page.goto(f"{address}/history")
-        sent(phone)
+    view = alike(fingers, address)
+    assert entries(mara, address) > begun + TURNS // 2
 
-    assert entries(mara, address) > begun + TURNS // 5
-    for part in SCREENS:
-        ends = time.monotonic() + SOON
-        while len(told := {shown(phone, address, part) for phone in three}) > 1:
-            assert time.monotonic() < ends, f"{part}: {told}"
+    fingers[0].goes_to(address)
+    assert contradictions(view)
+    settle_all(fingers[0], dice.choice)
+    assert not contradictions(alike(fingers, address))
