@@ -375,7 +375,7 @@ def test_good_beside_a_figure_that_says_bad_wants_a_reason(phone):
     press(page, "Good 2 Ω or less")
     page.get_by_text('Found "-5 Ω", wanted ohms from 0').wait_for()
     page.get_by_label("Measured, if").fill("5")
-    page.get_by_label("Unit").select_option("kΩ")
+    page.get_by_label("Unit", exact=True).select_option("kΩ")
     press(page, "Good 2 Ω or less")
     page.get_by_text("Right outer has 5 kΩ. By the limit that is bad").wait_for()
     page.get_by_label("Reason, kept on record").fill("wrong pin")
@@ -391,7 +391,7 @@ def test_a_figure_is_recorded_with_the_one_where_it_works(phone):
     page = phone(driver)
 
     page.get_by_label("Measured, if").fill("850")
-    page.get_by_label("Unit").first.select_option("mV")
+    page.get_by_label("Unit", exact=True).first.select_option("mV")
     page.get_by_label("The same where it works").fill("12,1")
     press(page, "Bad Lower, or nothing")
 
@@ -404,7 +404,7 @@ def test_open_is_a_figure_of_its_own(phone):
     driver, then = measuring("to-ground")
     page = phone(driver)
 
-    page.get_by_label("Unit").select_option("OL")
+    page.get_by_label("Unit", exact=True).select_option("OL")
     assert page.get_by_label("Measured, if").is_disabled()
     press(page, "Good Open")
 
