@@ -385,7 +385,7 @@ def test_what_is_in_hand_is_the_same_on_the_trail_and_in_the_list_once_the_new_o
     assert [unit for unit, points in at.items() if points[-1][1] is None] == [bad]
     new, off = job.view()["replaced"]
     assert new.endswith(" is new at right inner.")
-    assert off.endswith(" came off; it is in your hand, pulled from right inner.")
+    assert off.endswith(" came off; it is not put away yet.")
 
 
 def test_a_code_of_one_that_got_mixed_up_speaks_once_for_it(core):

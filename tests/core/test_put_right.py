@@ -304,6 +304,7 @@ def test_an_entry_comes_with_all_that_can_be_entered_anew(job):
     entry = job.core("entry", job=JOB, device=job.device, seq=job.seq)
     assert [(each["name"], each["form"]) for each in entry["fields"]] == [
         ("faulted", "many"), ("silent", "many"), ("heard", "one"), ("note", "text"),
+        ("codes.rear-right-outer", "text"),
     ]  # fmt: skip
     assert entry["fields"][0]["value"] == ["rear-right-outer"]
     assert len(entry["fields"][0]["options"]) == 4

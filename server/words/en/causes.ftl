@@ -52,14 +52,8 @@ causes-segment = { $segment ->
     [wire] wire
     [loom] wire to control unit
     [splice] plug on the way
-    [control-plug] { $sort ->
-        [door-speaker] radio plug
-       *[other] control unit plug
-    }
-    [channel] { $sort ->
-        [door-speaker] inside the radio
-       *[other] inside the control unit
-    }
+    [control-plug] { PART($sort, form: "control-plug") }
+    [channel] { PART($sort, form: "inside-control") }
     [supply] supply or fuse
     [ground] ground point
     [spark-plug] spark plug

@@ -16,6 +16,8 @@ part-door-speaker =
     .circuit = the wiring
     .wiring = connector, wires or the radio's output
     .channel = the output of the radio
+    .control-plug = radio plug
+    .inside-control = inside the radio
 
 door-speaker-layout = 4 door loudspeakers
 door-speaker-at-front-left = front left door

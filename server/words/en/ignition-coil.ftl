@@ -16,6 +16,8 @@ part-ignition-coil =
     .circuit = the wiring or spark plug
     .wiring = connector, wire, control-unit channel or spark plug
     .channel = the channel of the control unit
+    .control-plug = control unit plug
+    .inside-control = inside the control unit
 
 ignition-coil-layout = 4 ignition coils
 ignition-coil-at-1 = cylinder 1

@@ -17,6 +17,8 @@ part-parking-sensor =
     .circuit = the wiring
     .wiring = connector, wire or control-unit input
     .channel = the channel of the control unit
+    .control-plug = control unit plug
+    .inside-control = inside the control unit
 
 ## What the layouts are called.
 

@@ -16,6 +16,8 @@ part-wheel-sender =
     .circuit = the wiring or ring
     .wiring = connector, wire, control-unit channel or ring
     .channel = the channel of the control unit
+    .control-plug = control unit plug
+    .inside-control = inside the control unit
 
 wheel-sender-layout = 4 wheel-speed senders
 wheel-sender-at-front-left = front left wheel

@@ -28,14 +28,8 @@ causes-segment = { $segment ->
     [wire] cable
     [loom] cable a la unidad de control
     [splice] conector intermedio
-    [control-plug] { $sort ->
-        [door-speaker] conector de la radio
-       *[other] conector de la unidad de control
-    }
-    [channel] { $sort ->
-        [door-speaker] dentro de la radio
-       *[other] dentro de la unidad de control
-    }
+    [control-plug] { PART($sort, form: "control-plug") }
+    [channel] { PART($sort, form: "inside-control") }
     [supply] alimentación o fusible
     [ground] punto de masa
     [spark-plug] bujía

@@ -27,6 +27,8 @@ part-door-speaker =
     .circuit = el cableado
     .wiring = el conector, los cables o la salida de la radio
     .channel = la salida de la radio
+    .control-plug = conector de la radio
+    .inside-control = dentro de la radio
 
 door-speaker-layout = 4 altavoces de puerta
 door-speaker-at-front-left = puerta delantera izquierda

@@ -27,6 +27,8 @@ part-ignition-coil =
     .circuit = el cableado o la bujía
     .wiring = el conector, el cable, el canal de la unidad de control o la bujía
     .channel = el canal de la unidad de control
+    .control-plug = conector de la unidad de control
+    .inside-control = dentro de la unidad de control
 
 ignition-coil-layout = 4 bobinas de encendido
 ignition-coil-at-1 = cilindro 1

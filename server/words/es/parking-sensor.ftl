@@ -27,6 +27,8 @@ part-parking-sensor =
     .circuit = el cableado
     .wiring = el conector, el cable o la entrada de la unidad de control
     .channel = el canal de la unidad de control
+    .control-plug = conector de la unidad de control
+    .inside-control = dentro de la unidad de control
 
 parking-sensor-layout-rear-4 = Detrás, 4 sensores
 parking-sensor-layout-rear-6 = Detrás, 6 sensores

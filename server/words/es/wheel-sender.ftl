@@ -27,6 +27,8 @@ part-wheel-sender =
     .circuit = el cableado o la corona
     .wiring = el conector, el cable, el canal de la unidad de control o la corona
     .channel = el canal de la unidad de control
+    .control-plug = conector de la unidad de control
+    .inside-control = dentro de la unidad de control
 
 wheel-sender-layout = 4 captadores de rueda
 wheel-sender-at-front-left = rueda delantera izquierda
