@@ -31,7 +31,7 @@ def test_a_verdict_says_how_far_off_the_rates_may_be(job):
     exchange(job)
     job.test(INNER)
     assert told(job)["holds_words"] == (
-        "Stands even if cases of dirt, ice, paint or aim were 4 times as common as assumed."
+        "Stands even if dirt, ice, paint or aim were 4 times as common as assumed."
     )
 
 

@@ -110,7 +110,7 @@ evidence-not-yet = Not yet: { $condition }, it would be only { $share } sure.
 evidence-rate-of = { $what ->
     [unit] bad { PART($sort, form: "many") }
     [circuit] wiring faults
-    [blocked] cases of { $blocked }
+    [blocked] { $blocked }
     [feed] faults in supply and ground
     [control] bad control units
     [miss] missed faults

@@ -47,7 +47,7 @@ frame-record-file-note = sealed, for a counter elsewhere
 frame-check-record = Check a record
 frame-check-record-note = a file from another yard
 frame-help = Help
-frame-help-note = first steps, labels, cautions
+frame-help-note = first steps, cautions
 
 ## What a rule refused.
 

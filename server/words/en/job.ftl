@@ -88,7 +88,7 @@ job-search-filter = { $which ->
    *[closed] Closed
 }
 job-list-empty = No job yet
-job-list-empty-lead = A parking sensor is reported as bad? Open a job on the vehicle.
+job-list-empty-lead = A parking sensor is reported bad? Open a job.
 job-list-take-in = I have a file from another phone
 # $step: Fit the new sensor
 job-list-next = Next: { $step }

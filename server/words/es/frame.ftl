@@ -44,7 +44,7 @@ frame-record-file-note = sellado, para otro mostrador
 frame-check-record = Comprobar un registro
 frame-check-record-note = un archivo de otro taller
 frame-help = Ayuda
-frame-help-note = primeros pasos, etiquetas, precauciones
+frame-help-note = primeros pasos, precauciones
 
 ## Lo que una regla rechazó.
 

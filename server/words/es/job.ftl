@@ -76,7 +76,7 @@ job-search-filter = { $which ->
    *[closed] Cerrados
 }
 job-list-empty = Ningún trabajo todavía
-job-list-empty-lead = ¿Un sensor de aparcamiento da fallo? Abre un trabajo en el vehículo.
+job-list-empty-lead = ¿Un sensor de aparcamiento da fallo? Abre un trabajo.
 job-list-take-in = Tengo un archivo de otro teléfono
 job-list-next = Ahora: { $step }
 job-list-standing = { $opened } · { $count ->
