@@ -8,6 +8,7 @@
 
 import { html } from 'lit-html';
 
+import { isPrinting } from '../frame/print-at-once.js';
 import { routeOf } from '../frame/router.js';
 import { KeyPresses } from './key-presses.js';
 
@@ -71,5 +72,6 @@ async function handOver(go) {
   } finally {
     isHandingOver = false;
   }
-  if (waiting.length) go('#/');
+  // A slip that is to be printed goes first; the counter is shown again after it.
+  if (waiting.length && !isPrinting()) go('#/');
 }

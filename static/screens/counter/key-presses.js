@@ -9,6 +9,8 @@ import { altDigit, controlOf, onUsKeyboard } from './scanner-keys.js';
 const QUIET_MS = 500;
 /** So much later than asked for, a look at the clock says that the computer was busy. */
 const BUSY_MS = 50;
+/** However late a key came, the end of its code is not waited for longer. */
+const MOST_LATE_MS = 3000;
 /** An Enter this soon after a code belongs to it. */
 const LATE_END_MS = 1000;
 /** Between two keys on average: people need 60 and more. A field takes what people type, so there it is less. */
@@ -126,15 +128,19 @@ export class KeyPresses {
     this.#wait();
   }
 
-  #wait() {
+  /**
+   * Keys that come late come in heaps: as late as this one was, the next heap may be.
+   * @param {number} late  ms
+   */
+  #wait(late = Math.min(Math.max(performance.now() - this.#last, 0), MOST_LATE_MS)) {
     clearTimeout(this.#timer);
-    const due = performance.now() + QUIET_MS;
+    const due = performance.now() + QUIET_MS + late;
     // Where this computer was busy, keys that were pressed meanwhile are still to come: at least those that stand in line.
     const look = () => {
-      if (performance.now() - due > BUSY_MS) this.#wait();
+      if (performance.now() - due > BUSY_MS) this.#wait(late);
       else this.#timer = setTimeout(() => this.#finish(), 0);
     };
-    this.#timer = setTimeout(look, QUIET_MS);
+    this.#timer = setTimeout(look, QUIET_MS + late);
   }
 
   /** @param {KeyboardEvent} event  an Enter or Tab */

@@ -32,7 +32,7 @@ export async function slipOf(ctx, unit) {
   if (wanted === 'print') {
     const sheet = routeOf({ pathname: location.pathname, hash: to.unitSheet(unit, 'slip') }).path;
     // Whoever has gone on meanwhile stays there.
-    printAtOnce(unit, () => routeOf(location).path === sheet && ctx.go(to.jobs()));
+    printAtOnce(unit, sheet, () => routeOf(location).path === sheet && ctx.go(to.jobs()));
   }
   if (wanted === 'paper' || wanted === 'print') ctx.go(to.unitSheet(unit, 'slip'));
   if (wanted === 'printer') await onPrinter(ctx, unit);
