@@ -41,6 +41,8 @@ REWORDED = (
         r"Without one, put a fresh label on each, fit [^\";]*?, whichever it was before\.",
         "Without one, put a fresh label on each. Tests then tell which one is bad.",
     ),
+    # What else it could be is told to a customer from one in a hundred on.
+    (r" What else it could be: [^\";]*?, (?:under 0\.1|0\.\d)\s%\.", ""),
 )
 
 
