@@ -7,12 +7,9 @@ and doubts. Then the same cars, drawn by the truth of the world, are worked on b
 """
 
 import argparse
-import json
 import random
 import statistics
 import sys
-from collections import namedtuple
-from functools import cache
 
 from server.lessons.offer import taken_of
 from tests.bench.lessons import learned
@@ -21,14 +18,13 @@ from tests.bench.lessons_yards import jobs_of
 from tests.bench.planner_cars import ROW
 from tests.bench.planner_cars import Car
 from tests.bench.planner_cars import draw
-from tests.bench.planner_policies import View
 from tests.bench.planner_policies import follow
-from tests.bench.planner_policies import planner
+from tests.bench.planner_worlds import planned
+from tests.bench.planner_worlds import viewed
 from tests.bench.worlds import WORLDS
 from tests.bench.worlds import World
 
 YARDS = 4
-_Case = namedtuple("_Case", "case")
 
 
 def taken(world: World, number: int, jobs: int) -> dict:
@@ -38,24 +34,6 @@ def taken(world: World, number: int, jobs: int) -> dict:
     said = {name: ppm / 1_000_000 for name, ppm in data["rates_ppm"].items()}
     doubts = {name: min(max(factor / 100, 1.5), 3.0) for name, factor in data["doubts_x100"].items()}
     return {"rates": said, "doubt": doubts}
-
-
-@cache
-def _view(case: str) -> View:
-    return View(_Case(json.loads(case)))
-
-
-@cache
-def _move(case: str) -> str:
-    return json.dumps(planner(_Case(json.loads(case)), None))
-
-
-def _viewed(car) -> View:
-    return _view(json.dumps(car.case, sort_keys=True))
-
-
-def _planned(car, view) -> dict:
-    return json.loads(_move(json.dumps(car.case, sort_keys=True)))
 
 
 def work(world: World, board: int, cars: int, said: list[dict]) -> list:
@@ -69,7 +47,7 @@ def work(world: World, board: int, cars: int, said: list[dict]) -> list:
         car.case["rates"] = {**car.case["rates"], **mine.get("rates", {}), **own}
         if "doubt" in mine:
             car.case["doubt"] = mine["doubt"]
-        ends.append(follow(car, _planned, _viewed))
+        ends.append(follow(car, planned, viewed))
     return ends
 
 

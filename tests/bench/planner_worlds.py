@@ -39,7 +39,7 @@ def simulate(runs: int, seed: int, what: tuple) -> dict:
         for rule, said in RULES.items():
             car = Car(board, truth)
             car.case.update(said)
-            ends[rule].append(follow(car, _planned, _viewed))
+            ends[rule].append(follow(car, planned, viewed))
     return ends
 
 
@@ -57,11 +57,13 @@ def _move(case: str) -> str:
     return json.dumps(planner(_Case(json.loads(case)), None))
 
 
-def _viewed(car) -> View:
+def viewed(car) -> View:
+    """Return what is seen of a car; remembered, for like cases come up often."""
     return _view(json.dumps(car.case, sort_keys=True))
 
 
-def _planned(car, view) -> dict:
+def planned(car, view) -> dict:
+    """Return the move that the planner puts first; remembered as well."""
     return json.loads(_move(json.dumps(car.case, sort_keys=True)))
 
 
