@@ -13,6 +13,7 @@ from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera
 from tests.browser_support import launch_profile
 from tests.browser_support import wait_until
+from tests.static.builds import WHOLE
 
 CODES = labels.codes_from([(index * 89 + 13) % 256 for index in range(2000)], 30)
 _PIXELS_A_MODULE = 9
@@ -74,6 +75,7 @@ class Phone:
         """Wait until the app is on the phone, as its screen about this phone says."""
         wait_until(self.page, "() => navigator.serviceWorker.controller !== null || navigator.serviceWorker"
                    ".getRegistration().then((r) => Boolean(r && r.active))", seconds=30)  # fmt: skip
+        wait_until(self.page, WHOLE, seconds=30)
 
     def offline(self) -> None:
         """Cut the network."""

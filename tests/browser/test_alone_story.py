@@ -20,6 +20,7 @@ from tests.browser.phone import Phone
 from tests.browser_support import wait_until
 from tests.said import english
 from tests.static.app_server import AppServer
+from tests.static.builds import WHOLE
 from tests.static.file_host import FileHost
 from tests.static.phone_parts import Phone as PartsPhone
 from tests.wheels import part
@@ -44,6 +45,7 @@ class AlonePhone(Phone):
         self.page.goto(f"{link}/")
         self.page.get_by_role("button", name=re.compile("Start here|Open a job")).wait_for()
         wait_until(self.page, "() => navigator.serviceWorker.controller !== null", seconds=60)
+        wait_until(self.page, WHOLE, seconds=60)
 
     def hold(self, code: str) -> None:
         """Hold a label that this app printed before the camera."""

@@ -14,6 +14,7 @@ from tests.browser.phone_log import facts
 from tests.browser_support import wait_until
 from tests.core.test_sorts import OF_THE_FIRST_SORT
 from tests.static.app_server import AppServer
+from tests.static.builds import WHOLE
 
 DRAWN = 10
 
@@ -159,6 +160,7 @@ def test_one_tap_chooses_the_sort_of_part_and_its_job_begins_without_a_network(t
     page = phone.show("/#/new")
     page.get_by_label("Your name").wait_for()
     wait_until(page, "() => navigator.serviceWorker.controller !== null", seconds=30)
+    wait_until(page, WHOLE, seconds=30)
     phone.context.set_offline(True)
     for n, (layout, complaint, record, title) in enumerate(SORTS):
         if page.get_by_label("Your name").count():
