@@ -45,12 +45,12 @@ def command(data: Path, **asked: Any) -> None:
     since, weight = _since(asked["since"]), weight_of(asked["weight"])
     folder = folder_with_data(data)
     folder.prepare()
-    signs = signer(folder)
     with closing(folder.open()) as db:
         if asked["give"]:
-            yards.give(db, signs, asked["give"])
+            yards.give(db, signer(folder), asked["give"])
         elif asked["weigh_in"]:
-            yards.weigh_in(db, signs, asked["weigh_in"], weight, asked["whose"], asked["compared"] or "")
+            whose, how = asked["whose"], asked["compared"] or ""
+            yards.weigh_in(db, signer(folder), asked["weigh_in"], weight, whose, how)
         elif asked["yards"]:
             yards.list_yards(db)
         elif asked["take_out"] is not None:

@@ -184,6 +184,15 @@ def test_newer_figures_of_a_yard_replace_older_ones_which_are_refused_then(home,
     assert "Newer figures" in refused(capsys)
 
 
+@pytest.mark.parametrize("more", [[], ["--yards"]], ids=["figures", "yards"])
+def test_a_look_needs_no_key_and_makes_none(tmp_path, more):
+    folder = DataFolder(tmp_path / "data")
+    folder.prepare()
+
+    assert main(["lessons", "--data", str(folder.root), *more]) == 0
+    assert not (folder.keys / "signing.key").exists()
+
+
 def test_own_figures_are_not_weighed_into_themselves(home, tmp_path, capsys):
     assert weigh(home, home.file(tmp_path / "own.json")) == 2
     assert "your own figures" in refused(capsys)
