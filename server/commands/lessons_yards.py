@@ -40,23 +40,23 @@ def weigh_in(db: Database, signs: Signer, file: Path, weight: int, whose: str, h
         raise CommandRefused(f"{file}: {error.strerror}") from None
     figures = given.read(data)
     try:
-        outcome = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
+        outcome, yard = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
     except weighed_in.Unconfirmed as error:
         if not (whose.strip() and how):
             raise
         by = getpass.getuser()
         confirm(db, error.fingerprint, name=whose.strip()[:80], how=how, by=by, now=now_ms())
-        outcome = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
-    (yard,) = [each for each in weighed_in.yards(db) if each.fingerprint == fingerprint(figures.key)]
+        outcome, yard = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
     print(say("lessons-weighed", how=outcome, yard=yard.name, jobs=yard.jobs, weight=exact(weight * 10_000)))
 
 
 def list_yards(db: Database) -> None:
     """Prints the yards whose figures count."""
-    for yard in weighed_in.yards(db):
+    yards = weighed_in.yards(db)
+    for yard in yards:
         print(say("lessons-yard-weighs", yard=yard.name, weight=exact(yard.weight * 10_000)))
         print(f"  {_of(yard)}  {say('lessons-yard-seal', key=yard.fingerprint)}")
-    if not weighed_in.yards(db):
+    if not yards:
         print(say("lessons-yards-none"))
 
 

@@ -55,8 +55,8 @@ def weight_of(typed: str) -> int:
     return int(weight * _HUNDRED + 0.5)
 
 
-def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> str:
-    """Lets a yard's figures count with a weight; returns NEW, REPLACED or WEIGHED_ANEW."""
+def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> tuple[str, Yard]:
+    """Lets a yard's figures count with a weight; returns NEW, REPLACED or WEIGHED_ANEW, and the yard."""
     if given.key == own.key:
         raise CommandRefused(message("lessons-given-own"))
     meet(db, given.key, own, now)
@@ -72,9 +72,10 @@ def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> 
             "VALUES (?, ?, ?, ?, ?)",
             [given.key, given.number, weight, now, body],
         )
-    if not row:
-        return NEW
-    return WEIGHED_ANEW if row[0] == given.number else REPLACED
+    outcome = REPLACED if row else NEW
+    if row and row[0] == given.number:
+        outcome = WEIGHED_ANEW
+    return outcome, next(yard for key, yard in _all(db) if key == given.key)
 
 
 def take_out(db: Database, shown: str) -> Yard:

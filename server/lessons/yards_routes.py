@@ -12,7 +12,6 @@ from server.lessons import given
 from server.lessons import weighed_in
 from server.lessons.given_form import MOST_BYTES
 from server.phones.installation import installation_signer
-from server.phones.signing import fingerprint
 from server.queries.projection import said
 from server.refusals import CommandRefused
 from server.web.bodies import json_object
@@ -59,13 +58,12 @@ def weigh_in() -> Response:
     try:
         weight = weighed_in.weight_of(typed)
         figures = given.read(file.encode("utf-8", "replace"))
-        outcome = weighed_in.weigh_in(database(), figures, weight, installation_signer(), now_ms())
+        outcome, yard = weighed_in.weigh_in(database(), figures, weight, installation_signer(), now_ms())
     except weighed_in.Unconfirmed as error:
         told = {"outcome": UNCONFIRMED, "fingerprint": error.fingerprint, "says": error.message}
         return said(canon.dumps(told))
     except CommandRefused as error:
         raise BadRequest("file", "not weighed in", "figures of another yard", error.message) from None
-    (yard,) = [each for each in weighed_in.yards(database()) if each.fingerprint == fingerprint(figures.key)]
     says = message(
         "lessons-weighed", how=outcome, yard=yard.name, jobs=yard.jobs, weight=exact(weight * 10_000)
     )
