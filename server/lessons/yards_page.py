@@ -8,8 +8,9 @@ from typing import Any
 
 from server.core.evidence.assumptions import exact
 from server.core.messages import message
+from server.lessons.weighed_in import weight_of
 
-_WEIGHTS = {"1": 100, "0.5": 50, "0.2": 20, "0.05": 5}
+_WEIGHTS = ("1", "0.5", "0.2", "0.05")
 
 
 def yards_card(found: dict[str, Any]) -> dict[str, Any]:
@@ -20,9 +21,7 @@ def yards_card(found: dict[str, Any]) -> dict[str, Any]:
         "words": {
             name: message(f"lessons-yards-{name}") for name in ("give", "choose", "weight", "weigh-in", "out")
         },
-        "weights": [
-            {"value": value, "words": exact(percent * 10_000)} for value, percent in _WEIGHTS.items()
-        ],
+        "weights": [{"value": value, "words": exact(weight_of(value) * 10_000)} for value in _WEIGHTS],
         "rows": [_row(each) for each in found["yards"]],
     }
 
