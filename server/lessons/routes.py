@@ -13,11 +13,11 @@ from server.clock import now_ms
 from server.core.errors import shorten
 from server.core.log import canon
 from server.core.messages import message
+from server.core.words.words import DAY_MS
 from server.lessons.figures import figures
 from server.lessons.offer import offer
 from server.lessons.page import page
 from server.lessons.running import Running
-from server.lessons.spans import DAY_MS
 from server.lessons.spans import SPANS
 from server.lessons.table import as_csv
 from server.lessons.yards_page import yards_card

@@ -7,7 +7,8 @@ has been recorded by a clock that was wrong: its times count nowhere, and a span
 from datetime import UTC
 from datetime import datetime
 
-DAY_MS = 86_400_000
+from server.core.words.words import DAY_MS
+
 #: Span -> days back from now; 0 has no beginning.
 SPANS = {"all": 0, "year": 365, "quarter": 91}
 

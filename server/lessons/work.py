@@ -6,8 +6,8 @@ from typing import Any
 
 from sqlite_utils import Database
 
+from server.core.words.words import DAY_MS
 from server.folded.rows import Rows
-from server.lessons.spans import DAY_MS
 from server.lessons.sums import Sums
 
 COMEBACK_DAYS = 90

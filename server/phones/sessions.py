@@ -12,13 +12,13 @@ from sqlite_utils import Database
 
 from server.clock import now_ms
 from server.core.messages import message
+from server.core.words.words import DAY_MS
 from server.phones import roles
 from server.web.database import database
 from server.web.errors import NotPaired
 
 # A phone that did not come by for so long is let in again only by pairing.
 UNUSED_DAYS = 365
-_DAY_MS = 86_400_000
 
 # What answers before a phone is paired.
 OPEN_PATHS = {"/api/ping", "/api/session", "/api/pair"}
@@ -92,6 +92,6 @@ def _look_up(db: Database, token: object) -> Session | None:
     row = db.conn.execute(
         "SELECT id, name, role FROM sessions WHERE token_hash = ? AND revoked_at IS NULL AND "
         "max(created_at, (SELECT coalesce(max(last_seen), 0) FROM devices WHERE session = sessions.id)) > ?",
-        [token_hash(token), now_ms() - UNUSED_DAYS * _DAY_MS],
+        [token_hash(token), now_ms() - UNUSED_DAYS * DAY_MS],
     ).fetchone()
     return Session(*row) if row else None

@@ -14,6 +14,7 @@ from flask import Flask
 
 from server.beside import beside
 from server.clock import now_ms
+from server.core.words.words import DAY_MS
 from server.slips import kept
 from server.slips import place
 from server.slips.kept import Waiting
@@ -25,7 +26,6 @@ log = logging.getLogger(__name__)
 EXTENSION = "slips"
 MOST_WAITING = 500
 AGAIN_SECONDS = 3.0
-DAY_MS = 24 * 60 * 60 * 1000
 
 
 class Spool:

@@ -19,6 +19,7 @@ from flask import Flask
 from PIL import Image
 
 from server.clock import now_ms
+from server.core.words.words import DAY_MS
 from server.labelling.symbol import matrix
 from server.refusals import CommandRefused
 from server.slips import escpos
@@ -26,7 +27,6 @@ from server.slips import place
 from server.slips import zpl
 from server.slips.kept import Waiting
 from server.slips.slip import Slip
-from server.slips.spool import DAY_MS
 from server.slips.spool import EXTENSION
 from server.slips.spool import Spool
 from server.slips.spool import printing
