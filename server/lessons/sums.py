@@ -102,9 +102,13 @@ class Sums:
             self.unclocked.add(job["job"])
             return
         insort(self._names.setdefault(job["model"], []), _named(job))
-        for kept, key, timed in self._times(job):
+        times = self._times(job)
+        for kept, key, timed in times:
             kept.setdefault(key, Times()).add(timed)
-        self._plan(job)
+        planned = [timed for kept, _, timed in times if kept is self.all_times]
+        if planned:
+            took, plan = sum(each.ms for each in planned), sum(each.plan_x100 for each in planned)
+            self.work[job["job"]] = (took, plan, len(planned))
 
     def _remove(self, name: str) -> None:
         job = self.jobs.pop(name)
@@ -171,12 +175,6 @@ class Sums:
                 found.append((self.by_position, (job["layout"], position), timed))
                 found.append((self.by_model, job["model"], timed))
         return found
-
-    def _plan(self, job: Job) -> None:
-        times = [timed for kept, _, timed in self._times(job) if kept is self.all_times]
-        if times:
-            took, plan = sum(each.ms for each in times), sum(each.plan_x100 for each in times)
-            self.work[job["job"]] = (took, plan, len(times))
 
 
 def positions_of(layouts: Counter[str]) -> list[list]:
