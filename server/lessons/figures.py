@@ -31,7 +31,7 @@ WRONG_CLOCK = "wrong_clock"
 def figures(
     db: Database, now: int, since: int = 0, seconds: float | None = None, running: Running | None = None
 ) -> dict[str, Any]:
-    """Returns all figures over the jobs closed since a moment in ms, 0 for all; see `kept.contributions`.
+    """Returns all figures over the jobs closed since a moment in ms, 0 for all; see `kept.refresh`.
 
     A server hands in what it keeps from one look to the next.
     """

@@ -31,23 +31,14 @@ _WANTING = (
 
 
 class Kept(NamedTuple):
-    """A contribution as it was read, and when its job was opened and closed."""
+    """A contribution as it was read."""
 
     digest: str
     said: dict[str, Any]
-    opened: int
-    closed: int
 
 
 Held = dict[str, Kept]
 """By job, in order of it."""
-
-
-def contributions(db: Database) -> list[dict[str, Any]]:
-    """Returns what every closed job contributes."""
-    held: Held = {}
-    refresh(db, held)
-    return [each.said for each in held.values()]
 
 
 def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
@@ -73,8 +64,7 @@ def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
 
 def _read(db: Database, job: str, digest: str) -> Kept:
     (body,) = db.conn.execute("SELECT body FROM lessons WHERE job = ?", [job]).fetchone()
-    said = json.loads(body)
-    return Kept(digest, said, said["opened"], said["closed"])
+    return Kept(digest, json.loads(body))
 
 
 @cache

@@ -37,10 +37,11 @@ class Running:
             del self._sums[next(iter(self._sums))]
         jobs, unclocked = {}, set()
         for name, each in self._held.items():
-            is_wrong = has_wrong_clock(each.opened, each.closed, now)
-            if since and (is_wrong or each.closed < since):
+            job = each.said
+            is_wrong = has_wrong_clock(job["opened"], job["closed"], now)
+            if since and (is_wrong or job["closed"] < since):
                 continue
-            jobs[name] = each.said
+            jobs[name] = job
             if is_wrong:
                 unclocked.add(name)
         sums.hold(jobs, unclocked)
