@@ -32,15 +32,6 @@ DEFAULTS = tuple(RATES[name] for name in CLASSES)
 DEFAULT_ODDS = tuple(odds(rate) for rate in DEFAULTS)
 
 
-def alike(jobs: list[Composed]) -> Weighed:
-    """Returns each thing that jobs say once, with what all that say it count: many jobs go the same way."""
-    counts: dict[tuple, int] = {}
-    for job in jobs:
-        key = (job.has, tuple(job.weights))
-        counts[key] = counts.get(key, 0) + 1
-    return [counted(Composed(has, list(weights)), count) for (has, weights), count in counts.items()]
-
-
 def counted(job: Composed, number: float) -> tuple[Composed, float]:
     """Returns what so many jobs that say the same count."""
     return job, number * weight_of(job)

@@ -82,13 +82,11 @@ def planned(taken: Taken, reach: dict[str, float]) -> float:
     return MINUTES[taken.action]
 
 
-def spread(times: list[int]) -> Spread | None:
-    """Returns how times in milliseconds spread without the pauses among them, None where none is left."""
-    return spread_of(sorted(times))
+def spread(ordered: list[int]) -> Spread | None:
+    """Returns how times in milliseconds spread without the pauses among them, None where none is left.
 
-
-def spread_of(ordered: list[int]) -> Spread | None:
-    """Returns the same of times that are in order."""
+    They come in order, the shortest first.
+    """
     short = ordered[: bisect_right(ordered, MOST_MINUTES * _MS)]
     if not short:
         return None

@@ -27,16 +27,13 @@ from typing import NamedTuple
 from server.core.infer.variations import CLASSES
 from server.lessons.beta import interval
 from server.lessons.composed import DEFAULTS
-from server.lessons.composed import Composed
 from server.lessons.composed import Weighed
-from server.lessons.composed import alike
 from server.lessons.composed import expected
 from server.lessons.composed import likely
 from server.lessons.composed import mean
 from server.lessons.composed import odds
 from server.lessons.composed import ratios
 from server.lessons.maximum import covariance
-from server.lessons.maximum import maximum_of
 
 
 class Share(NamedTuple):
@@ -49,19 +46,8 @@ class Share(NamedTuple):
     found: float  # how many causes of it the jobs are expected to have had
 
 
-def maximum(jobs: list[Composed]) -> tuple[float, ...]:
-    """Returns the odds of each class at the maximum, as many together as the defaults."""
-    return maximum_of(alike(jobs))
-
-
-def learned(jobs: list[Composed]) -> dict[str, Share]:
-    """Returns each class with its rate and the bounds of 90 % that the jobs alone give it."""
-    weighed = alike(jobs)
-    return learned_at(weighed, maximum_of(weighed))
-
-
 def learned_at(weighed: Weighed, x: tuple[float, ...]) -> dict[str, Share]:
-    """Returns the same of what jobs say, at the maximum x."""
+    """Returns each class with its rate at the maximum x, and the bounds of 90 % by the jobs alone."""
     rates = scaled(x)
     found, predicted = [0.0] * len(x), [0.0] * len(x)
     known = {has: ratios(has, x) for has in {job.has for job, _ in weighed}}

@@ -50,7 +50,7 @@ class Times:
     def spread(self) -> minutes.Spread | None:
         """How they spread, None where there is none but pauses."""
         if not self._is_known:
-            self._spread = minutes.spread_of([each.ms for each in self._entries])
+            self._spread = minutes.spread([each.ms for each in self._entries])
             self._is_known = True
         return self._spread
 

@@ -12,6 +12,7 @@ from server.core.infer.variations import CLASSES
 from server.lessons import composed
 from server.lessons import shares
 from server.lessons.composed import Composed
+from server.lessons.maximum import maximum_of
 
 REAR, BOTH = (4, 4, 4, 1, 1), (8, 8, 8, 2, 1)
 SUM = sum(RATES[name] for name in CLASSES)
@@ -22,6 +23,18 @@ def proven(kind, has=BOTH, sure=1.0):
     alone = {each: tuple(int(name == each) for name in CLASSES) for each in CLASSES}
     other = "unit" if kind != "unit" else "circuit"
     return Composed(has, [(alone[kind], sure)] + ([(alone[other], 1.0 - sure)] if sure < 1 else []))
+
+
+def weighed(jobs):
+    return [composed.counted(job, 1) for job in jobs]
+
+
+def maximum(jobs):
+    return maximum_of(weighed(jobs))
+
+
+def learned(jobs):
+    return shares.learned_at(weighed(jobs), maximum(jobs))
 
 
 def random_jobs(seed, count=60):
@@ -62,13 +75,13 @@ def optimum(jobs):
 def test_the_maximum_is_that_of_scipys_optimizer_to_1e_6(seed):
     jobs = random_jobs(seed)
 
-    ours, theirs = shares.maximum(jobs), optimum(jobs)
+    ours, theirs = maximum(jobs), optimum(jobs)
 
     assert [log(a / b) for a, b in zip(ours, theirs, strict=True)] == pytest.approx([0.0] * 5, abs=1e-6)
 
 
 def test_without_a_job_all_is_as_by_default():
-    found = shares.learned([])
+    found = learned([])
 
     for name in CLASSES:
         assert found[name].value == pytest.approx(RATES[name], rel=1e-9)
@@ -77,7 +90,7 @@ def test_without_a_job_all_is_as_by_default():
 
 @pytest.mark.parametrize("kind", CLASSES)
 def test_the_sum_stays_and_what_was_found_gains(kind):
-    found = shares.learned([proven(kind, has) for has in (REAR, BOTH) for _ in range(20)])
+    found = learned([proven(kind, has) for has in (REAR, BOTH) for _ in range(20)])
 
     assert sum(each.value for each in found.values()) == pytest.approx(SUM, rel=1e-9)
     assert found[kind].value > RATES[kind]
@@ -93,7 +106,7 @@ def test_a_larger_layout_alone_moves_nothing():
             (tuple(int(name == each) for name in CLASSES), n * rate / whole)
             for each, n, rate in zip(CLASSES, has, rates, strict=True)
         ]
-        found = shares.learned([Composed(has, mixed)] * 200)
+        found = learned([Composed(has, mixed)] * 200)
         for name in CLASSES:
             assert found[name].value == pytest.approx(RATES[name], rel=1e-6)
 
@@ -102,8 +115,8 @@ def test_a_job_with_eight_faults_counts_as_one():
     eight = Composed(BOTH, [((0, 8, 0, 0, 0), 1.0)])
 
     assert composed.weight_of(eight) * 8 == pytest.approx(1.0)
-    assert shares.learned([eight])["circuit"].value == pytest.approx(
-        shares.learned([proven("circuit")])["circuit"].value, rel=1e-9
+    assert learned([eight])["circuit"].value == pytest.approx(
+        learned([proven("circuit")])["circuit"].value, rel=1e-9
     )
 
 
@@ -111,7 +124,7 @@ def test_twenty_nonsense_jobs_move_the_shares_no_more_than_their_number_allows()
     honest = [proven("unit")] * 160 + [proven("circuit")] * 16 + [proven("blocked")] * 24
     nonsense = [Composed(BOTH, [((0, 0, 0, 2, 1), 1.0)])] * 20
 
-    before, after = shares.maximum(honest), shares.maximum(honest + nonsense)
+    before, after = maximum(honest), maximum(honest + nonsense)
 
     def share_of_faults(x, kinds):
         parts = [n * each for n, each in zip(BOTH, x, strict=True)]
@@ -122,8 +135,8 @@ def test_twenty_nonsense_jobs_move_the_shares_no_more_than_their_number_allows()
 
 
 def test_what_is_less_sure_has_wider_bounds_and_moves_less():
-    sure = shares.learned([proven("circuit")] * 10 + [proven("unit")] * 40)["circuit"]
-    unsure = shares.learned([proven("circuit", sure=0.6)] * 10 + [proven("unit")] * 40)["circuit"]
+    sure = learned([proven("circuit")] * 10 + [proven("unit")] * 40)["circuit"]
+    unsure = learned([proven("circuit", sure=0.6)] * 10 + [proven("unit")] * 40)["circuit"]
 
     assert unsure.value < sure.value
     assert (unsure.high - unsure.low) / unsure.value > (sure.high - sure.low) / sure.value
@@ -133,4 +146,4 @@ def test_no_step_lowers_the_posterior():
     jobs = random_jobs(9)
     at_default = composed.log_posterior(composed.DEFAULT_ODDS, jobs)
 
-    assert composed.log_posterior(shares.maximum(jobs), jobs) > at_default
+    assert composed.log_posterior(maximum(jobs), jobs) > at_default
