@@ -7,6 +7,7 @@ from demo_db.yard import Visit
 from demo_db.yard import Worker
 from server.core.codes import labels
 from server.core.parts import sorts
+from server.log import events
 from tests.server.phone import entry_of
 
 DAY_MS = 86_400_000
@@ -60,6 +61,11 @@ class Yard:
             self._codes = [code for code in drawn if code not in self._taken]
             self._taken.update(self._codes)
         return self._codes.pop()
+
+
+def receive(db, entries: list[dict]) -> None:
+    """Put entries into a server's log."""
+    assert events.receive(db, entries, None, 1).refused == []
 
 
 def _visit(seed: str, number: int, layout: str) -> Visit:

@@ -1,6 +1,5 @@
 """What a yard's log may hold that teaches nothing, or little: figures move no more than its weight allows."""
 
-from contextlib import closing
 from random import Random
 
 import pytest
@@ -11,27 +10,14 @@ from server.lessons.composed import PRIOR_JOBS
 from server.lessons.composed import odds
 from server.lessons.figures import figures
 from server.lessons.offer import offer
-from server.log import events
-from server.storage import DataFolder
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import LAYOUTS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
+from tests.made_up_yard import receive
 
 NOW = START + 400 * DAY_MS
 HONEST, NONSENSE = 60, 20
-
-
-@pytest.fixture
-def db(tmp_path):
-    folder = DataFolder(tmp_path / "data")
-    folder.prepare()
-    with closing(folder.open()) as db:
-        yield db
-
-
-def receive(db, yard):
-    assert events.receive(db, yard.entries, None, 1).refused == []
 
 
 def shares_of_faults(found):
@@ -66,10 +52,10 @@ def nonsense(count):
 
 
 def test_twenty_nonsense_jobs_move_the_rates_no_more_than_their_number_allows(db):
-    receive(db, Yard("honest", HONEST))
+    receive(db, Yard("honest", HONEST).entries)
     before = figures(db, NOW)
 
-    receive(db, nonsense(NONSENSE))
+    receive(db, nonsense(NONSENSE).entries)
 
     after = figures(db, NOW)
     assert after["closed"] == HONEST + NONSENSE
@@ -86,7 +72,7 @@ def test_twenty_nonsense_jobs_move_the_rates_no_more_than_their_number_allows(db
 
 @pytest.mark.parametrize("layout", ["rear-4", "both-8"])
 def test_a_yard_of_one_kind_of_car_learns_the_rates_of_any_yard(db, layout):
-    receive(db, Yard("one kind", 120, layouts=(layout,)))
+    receive(db, Yard("one kind", 120, layouts=(layout,)).entries)
 
     found = figures(db, NOW)
 
@@ -96,7 +82,7 @@ def test_a_yard_of_one_kind_of_car_learns_the_rates_of_any_yard(db, layout):
 
 
 def test_of_positions_that_a_yard_never_opened_nothing_is_taken(db):
-    receive(db, Yard("rear only", 80, layouts=("rear-4",)))
+    receive(db, Yard("rear only", 80, layouts=("rear-4",)).entries)
 
     choices = offer(db, figures(db, NOW))["choices"]
 

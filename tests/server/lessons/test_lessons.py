@@ -3,18 +3,16 @@
 import csv
 import io
 import json
-from contextlib import closing
 
 import pytest
 
 from server.commands.cli import main
 from server.lessons import kept
 from server.lessons.figures import figures
-from server.log import events
-from server.storage import DataFolder
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
+from tests.made_up_yard import receive
 
 NOW = START + 400 * DAY_MS
 JOBS = 40
@@ -26,16 +24,9 @@ def yard():
 
 
 @pytest.fixture
-def db(tmp_path, yard):
-    folder = DataFolder(tmp_path / "data")
-    folder.prepare()
-    with closing(folder.open()) as db:
-        receive(db, yard.entries)
-        yield db
-
-
-def receive(db, entries):
-    assert events.receive(db, entries, None, 1).refused == []
+def db(db, yard):
+    receive(db, yard.entries)
+    return db
 
 
 def contributions(db):

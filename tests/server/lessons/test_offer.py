@@ -1,8 +1,8 @@
 """What the figures offer to go by: enough jobs, both values said, taken by an entry of the yard, and back."""
 
 from demo_db.yard import Truth
-from server.log import events
 from tests.made_up_yard import Yard
+from tests.made_up_yard import receive
 from tests.server.phone import entry_after
 
 WIRING = Truth(circuit=0.05)
@@ -10,7 +10,7 @@ WIRING = Truth(circuit=0.05)
 
 def fill(db, count, truth=None):
     yard = Yard("offer", count, truth)
-    assert events.receive(db, yard.entries, None, 1).refused == []
+    receive(db, yard.entries)
     return yard
 
 
@@ -82,7 +82,7 @@ def test_more_jobs_leave_less_doubt(phone, db):
     known = []
     for start, count in ((0, 30), (30, 150)):
         yard = Yard(f"doubt {count}", count - start, WIRING, device=f"d0000000000000{count:03}")
-        assert events.receive(db, yard.entries, None, 1).refused == []
+        receive(db, yard.entries)
         choice = phone.get("/api/lessons/offer").get_json()["choices"][0]
         known.append(choice["events"][0]["data"]["doubts_x100"])
 

@@ -1,31 +1,15 @@
 """What a server keeps from one look to the next: the figures are those that a first look makes."""
 
-from contextlib import closing
 from itertools import pairwise
-
-import pytest
 
 from server.lessons.figures import figures
 from server.lessons.running import Running
-from server.log import events
-from server.storage import DataFolder
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
+from tests.made_up_yard import receive
 
 NOW = START + 60 * DAY_MS
-
-
-@pytest.fixture
-def db(tmp_path):
-    folder = DataFolder(tmp_path / "data")
-    folder.prepare()
-    with closing(folder.open()) as db:
-        yield db
-
-
-def receive(db, entries):
-    assert events.receive(db, entries, None, 1).refused == []
 
 
 def corrected(yard, event, at):

@@ -12,7 +12,6 @@ from server.lessons import given
 from server.lessons import weighed_in
 from server.lessons.figures import figures
 from server.lessons.running import Running
-from server.log import events
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
 from server.refusals import CommandRefused
@@ -20,6 +19,7 @@ from server.storage import DataFolder
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
+from tests.made_up_yard import receive
 
 NOW = START + 400 * DAY_MS
 WIRING = Truth(circuit=0.05)
@@ -40,7 +40,7 @@ class Installation:
     def work(self, jobs, truth=None):
         yard = Yard(self.name, jobs, truth)
         with closing(self.folder.open()) as db:
-            assert events.receive(db, yard.entries, None, 1).refused == []
+            receive(db, yard.entries)
 
     def give(self):
         with closing(self.folder.open()) as db:
@@ -136,7 +136,7 @@ def test_a_yard_at_full_weight_counts_as_if_its_jobs_were_own_ones(home, north, 
     for name, jobs, truth in (("home", 20, None), ("north", 60, WIRING)):
         device = f"d0000000000000{jobs:03}"
         with closing(both.folder.open()) as db:
-            assert events.receive(db, Yard(name, jobs, truth, device=device).entries, None, 1).refused == []
+            receive(db, Yard(name, jobs, truth, device=device).entries)
 
     for name, rate in both.rates().items():
         assert with_north[name]["value_ppm"] == pytest.approx(rate["value_ppm"], abs=2)
@@ -304,7 +304,7 @@ def test_nonsense_under_a_good_seal_is_refused_with_its_place(north):
 
 def test_the_page_weighs_in_lists_and_takes_out(phone, db, folder, tmp_path):
     north = Installation(tmp_path / "north", 40, WIRING)
-    assert events.receive(db, Yard("own", 12).entries, None, 1).refused == []
+    receive(db, Yard("own", 12).entries)
     asked = {"file": north.give(), "weight": "0.5"}
 
     first = phone.post("/api/lessons/yards", asked).get_json()
