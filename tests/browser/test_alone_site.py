@@ -17,8 +17,7 @@ from tests.browser.test_alone_labels import make
 from tests.browser.test_alone_labels import measure
 from tests.browser.test_alone_labels import printed
 from tests.browser.test_alone_labels import read
-from tests.browser_support import wait_until
-from tests.static.builds import WHOLE
+from tests.static.builds import wait_for_offline_use
 from tests.static.file_host import FileHost
 from tests.wheels import served_app
 
@@ -38,8 +37,7 @@ def phone(camera_browser, site):
     """Give a phone that has been here once and has no network any more."""
     with screens(camera_browser, site.base, worker=True) as phone:
         page = phone.show()
-        wait_until(page, "navigator.serviceWorker.controller !== null", seconds=60)
-        wait_until(page, WHOLE, seconds=60)
+        wait_for_offline_use(page, seconds=60)
         phone.context.set_offline(True)
         yield phone
 

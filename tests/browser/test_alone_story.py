@@ -17,10 +17,9 @@ from server.storage import DataFolder
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import CODES
 from tests.browser.phone import Phone
-from tests.browser_support import wait_until
 from tests.said import english
 from tests.static.app_server import AppServer
-from tests.static.builds import WHOLE
+from tests.static.builds import wait_for_offline_use
 from tests.static.file_host import FileHost
 from tests.static.phone_parts import Phone as PartsPhone
 from tests.wheels import part
@@ -44,8 +43,7 @@ class AlonePhone(Phone):
         """Open the app once and wait until it is there for offline work; nothing is paired."""
         self.page.goto(f"{link}/")
         self.page.get_by_role("button", name=re.compile("Start here|Open a job")).wait_for()
-        wait_until(self.page, "() => navigator.serviceWorker.controller !== null", seconds=60)
-        wait_until(self.page, WHOLE, seconds=60)
+        wait_for_offline_use(self.page, seconds=60)
 
     def hold(self, code: str) -> None:
         """Hold a label that this app printed before the camera."""

@@ -8,7 +8,7 @@ from tests.browser.test_exchange_screens import after_the_swap
 from tests.browser.test_job_screens import last
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
-from tests.static.builds import WHOLE
+from tests.static.builds import wait_for_offline_use
 
 OUTER = "rear-right-outer"
 # Of a segment by its number: what the drawing claims of it.
@@ -145,8 +145,7 @@ def offline_at_the_wiring(take_screens, driver):
     """Give a page with no network, at the first check of the driver's job, whose fault stayed."""
     phone = take_screens(worker=True)
     page = at_job(phone, driver)
-    wait_until(page, "navigator.serviceWorker.controller !== null", seconds=30)
-    wait_until(page, WHOLE, seconds=30)
+    wait_for_offline_use(page)
     phone.context.set_offline(True)
     page.reload()
     page.locator(".harness").wait_for()

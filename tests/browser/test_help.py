@@ -12,6 +12,7 @@ from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
 from tests.static.builds import first_visit
+from tests.static.builds import wait_for_offline_use
 from tests.static.file_host import FileHost
 
 PAGES = help_pages(find_static() / "help" / "en")
@@ -103,7 +104,7 @@ def test_the_help_is_part_of_the_site_in_a_folder_of_a_host_too(installed, scree
         complaints = Complaints(host.base)
         page = complaints.listen(context.new_page())
         page.goto(host.base)
-        wait_until(page, "navigator.serviceWorker.controller !== null", seconds=60)
+        wait_for_offline_use(page, seconds=60)
         context.set_offline(True)
         page.get_by_role("link", name="Help").click()
         page.get_by_role("link", name="In the driveway").click()

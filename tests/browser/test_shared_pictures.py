@@ -7,6 +7,7 @@ from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import ROOT
 from tests.browser_support import wait_until
+from tests.static.builds import wait_for_offline_use
 from tests.static.pictures import encoded
 from tests.static.pictures import picture
 from tests.static.pictures import with_location
@@ -61,7 +62,7 @@ NO_PICTURE = {"name": "notes.pdf", "type": "application/pdf", "bytes": list(b"%P
 def ready(phone, address="/#/"):
     """Show the app and wait until its worker takes what comes."""
     page = phone.show(address)
-    wait_until(page, "() => navigator.serviceWorker.controller !== null", seconds=30)
+    wait_for_offline_use(page)
     page.evaluate(READ_MANIFEST)
     return page
 

@@ -14,7 +14,7 @@ from tests.browser.phone_log import facts
 from tests.browser_support import wait_until
 from tests.core.test_sorts import OF_THE_FIRST_SORT
 from tests.static.app_server import AppServer
-from tests.static.builds import WHOLE
+from tests.static.builds import wait_for_offline_use
 
 DRAWN = 10
 
@@ -159,8 +159,7 @@ def test_one_tap_chooses_the_sort_of_part_and_its_job_begins_without_a_network(t
     phone = take_screens(worker=True)
     page = phone.show("/#/new")
     page.get_by_label("Your name").wait_for()
-    wait_until(page, "() => navigator.serviceWorker.controller !== null", seconds=30)
-    wait_until(page, WHOLE, seconds=30)
+    wait_for_offline_use(page)
     phone.context.set_offline(True)
     for n, (layout, complaint, record, title) in enumerate(SORTS):
         if page.get_by_label("Your name").count():

@@ -39,6 +39,12 @@ WHOLE = """async () => {
 }"""
 
 
+def wait_for_offline_use(page, seconds=30):
+    """Wait until all of the app is on the phone, what may come late as well: the network may be cut then."""
+    wait_until(page, "navigator.serviceWorker.controller !== null", seconds=seconds)
+    wait_until(page, WHOLE, seconds=seconds)
+
+
 def first_visit(context, server, complaints=None, is_whole=True):
     """Open the app and wait until it is on the phone; unless `is_whole` what may come late may be missing."""
     page = context.new_page()

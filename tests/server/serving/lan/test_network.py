@@ -190,7 +190,7 @@ def test_a_phone_that_trusts_the_authority_works_offline_and_syncs(serve, neighb
     page.get_by_label("Your name").fill("Mara")
     phone.tap("Pair this phone")
     page.get_by_role("button", name="Open a job").wait_for()
-    page.evaluate("() => navigator.serviceWorker.ready.then(() => 1)")
+    phone.wait_for_offline_use()
     assert page.url.startswith(base)
     assert page.evaluate("() => isSecureContext")
 
