@@ -8,21 +8,16 @@ from server.core.meter.figure import read
 from server.core.parts.sorts import by_identity
 from tests.core.driver import Driver
 from tests.core.driver import Refused
-from tests.core.driver import home
+from tests.core.scenarios import swapped
 
-OUTER, INNER = "rear-right-outer", "rear-right-inner"
+OUTER = "rear-right-outer"
 OHM = VOLT = 1_000_000
 
 
 @pytest.fixture
 def job(core):
     """The fault stays at right outer: its wiring is to be checked."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
-    job.test(OUTER)
-    return job
+    return swapped(Driver(core), OUTER)
 
 
 def measured(check, value, reads, **more):

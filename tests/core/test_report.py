@@ -3,6 +3,7 @@
 from server.core.codes.labels import shown
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.core.scenarios import first_test
 from tests.core.test_unit_view import INNER
 from tests.core.test_unit_view import OUTER
 from tests.core.test_unit_view import closed
@@ -121,9 +122,7 @@ def test_pictures_are_before_or_after_by_the_work_between_them_not_by_the_clock(
 
 
 def test_a_spare_that_seems_bad_too_is_told_as_a_spare_before_anything_is_certain(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = first_test(Driver(core), OUTER)
     job.start_exchange(OUTER, INNER)
     job.guided()
     job.test(INNER)

@@ -4,6 +4,7 @@ import pytest
 
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.core.scenarios import swapped
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
@@ -11,11 +12,7 @@ OUTER, INNER = "rear-right-outer", "rear-right-inner"
 @pytest.fixture
 def job(core):
     """The fault stays at right outer: its wiring is to be checked."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
-    job.test(OUTER)
+    job = swapped(Driver(core), OUTER)
     assert job.step()["id"] == "wiring.measure"
     return job
 

@@ -13,6 +13,8 @@ from tests.core.counter_yard import proven
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.scenarios import SCENARIOS
+from tests.core.scenarios import first_test
+from tests.core.scenarios import swapped
 from tests.core.test_comeback import Yard
 from tests.core.test_drawn_layouts import drawn
 from tests.core.test_drawn_layouts import opened
@@ -67,9 +69,7 @@ def drawing(core):
 
 def contradicting(core):
     """Let one phone fit a sensor that another put into stock, and read its label at the card."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = first_test(Driver(core), OUTER)
     job.start_exchange(OUTER, INNER)
     job.guided()
     other = Driver(core, device="dfedcba9876543210")
@@ -184,11 +184,7 @@ def along_the_wiring(core):
     """Check the wiring of a position until a segment is named, to the end of its checks, and in vain."""
     for answers in ({"pins": 1}, {"wiggle": 1}, {}):
         core("reset", events=[])
-        job = Driver(core).begin()
-        job.test(OUTER)
-        job.photograph()
-        job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
-        job.test(OUTER)
+        job = swapped(Driver(core), OUTER)
         wire = {"size": "0.5", "centimetres": 450, "celsius": 20, "colour": "blue", "pins": "1 signal"}
         job.fact("wire_noted", position=OUTER, **wire)
         while job.step()["id"] == "wiring.measure":

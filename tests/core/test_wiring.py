@@ -3,10 +3,10 @@
 import pytest
 
 from tests.core.driver import Driver
-from tests.core.driver import home
+from tests.core.scenarios import swapped
 from tests.core.test_sorts import begun
 
-OUTER, INNER = "rear-right-outer", "rear-right-inner"
+OUTER = "rear-right-outer"
 OF_OLD = ("connector", "ground", "supply", "signal")
 READS = {"good": 0, "bad": 1, "unclear": 2}
 
@@ -14,11 +14,7 @@ READS = {"good": 0, "bad": 1, "unclear": 2}
 @pytest.fixture
 def job(core):
     """The fault stays at right outer: its wiring is to be checked."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
-    job.test(OUTER)
+    job = swapped(Driver(core), OUTER)
     assert job.step()["id"] == "wiring.measure"
     return job
 
