@@ -24,3 +24,15 @@ def beside(
         if wake:
             wake()
         thread.join()
+
+
+def turns(wanted: threading.Event, ended: threading.Event) -> Iterator[None]:
+    """Yields for each turn of work that waits for `wanted` between two of them, until `ended` is set.
+
+    `wanted` is cleared before the look at the end: a wake that comes with that is kept.
+    """
+    while True:
+        wanted.clear()
+        if ended.is_set():
+            return
+        yield

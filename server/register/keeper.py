@@ -10,6 +10,7 @@ from flask import Flask
 from sqlite_utils import Database
 
 from server.beside import beside
+from server.beside import turns
 from server.queries.projection import Projection
 from server.register import outbox
 from server.register.address import RegisterAddress
@@ -54,10 +55,7 @@ def in_step(db: Database, asked: Projection, chain: Chain) -> None:
 def _go(folder: DataFolder, asked: Projection, chain: Chain, ended: threading.Event) -> None:
     was_reached = True
     with closing(folder.open()) as db:
-        while True:
-            chain.link.wanted.clear()  # before the look at the end, which sets both
-            if ended.is_set():
-                break
+        for _ in turns(chain.link.wanted, ended):
             try:
                 in_step(db, asked, chain)
                 was_reached = True

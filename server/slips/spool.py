@@ -13,6 +13,7 @@ from pathlib import Path
 from flask import Flask
 
 from server.beside import beside
+from server.beside import turns
 from server.clock import now_ms
 from server.core.words.words import DAY_MS
 from server.slips import kept
@@ -77,10 +78,7 @@ class Spool:
 
     def go(self, ended: threading.Event) -> None:
         """Prints what waits until `ended` is set."""
-        while True:
-            self._wanted.clear()  # before the look at the end: a wake that comes with that is kept
-            if ended.is_set():
-                return
+        for _ in turns(self._wanted, ended):
             while (turn := self._in_turn()) and not ended.is_set() and self._print(turn[0]):
                 pass
             # With a trouble it is tried again after a while; without one, when there is something to print.
