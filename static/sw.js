@@ -53,9 +53,13 @@ const OTHER_PAGES = KNOWN.has('404.html') ? '404.html' : SHELL_URL;
 worker.addEventListener('install', (event) => event.waitUntil(takeWholeBuild()));
 worker.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 
-// Asked by the pages of builds that had no build in their addresses.
 worker.addEventListener('message', (event) => {
+  // Asked by the pages of builds that had no build in their addresses.
   if (event.data === 'SKIP_WAITING') event.waitUntil(worker.skipWaiting());
+  // A page of this build hears when all of it is here (phone/update.js); without a network it may hear nothing.
+  if (event.data?.whole === PRECACHE.build) {
+    event.waitUntil(takeLate().then(() => event.ports[0].postMessage('here'), () => undefined));
+  }
 });
 
 worker.addEventListener('fetch', (event) => {
@@ -84,7 +88,7 @@ async function takeWholeBuild() {
   const cache = await caches.open(CACHE);
   try {
     await Promise.all([...PRECACHE.files.map((file) => take(cache, file)), takeLanguages()]);
-    const late = Promise.all(PRECACHE.late.map((file) => take(cache, file)));
+    const late = takeLate();
     // Whoever had all screens offline keeps them so.
     if (isFirst) late.catch(() => undefined);
     else await late;
@@ -95,6 +99,23 @@ async function takeWholeBuild() {
   await note('/newest', PRECACHE.build);
   // Pages of the build before may still be open.
   await dropOldBuilds([PRECACHE.build, await noted('/chosen'), await noted('/before')]);
+}
+
+/** What is taken of what may come late; null between two tries. @type {Promise<unknown> | null} */
+let taking = null;
+
+/** Take what may come late and is not here yet. */
+function takeLate() {
+  taking ??= takeMissing().finally(() => {
+    taking = null;
+  });
+  return taking;
+}
+
+async function takeMissing() {
+  if (!(await caches.has(CACHE))) throw new Error('this build is not here any more');
+  const cache = await caches.open(CACHE);
+  await Promise.all(PRECACHE.late.map(async (file) => (await cache.match(file.url)) ?? take(cache, file)));
 }
 
 /** Take what belongs to the language in use, and to those that a build before has here: their pages went offline with them. */

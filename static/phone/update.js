@@ -22,7 +22,7 @@ export class Update {
   constructor() {
     /** Whether a new version is on the phone, complete, and waits for `apply`. */
     this.ready = observable(/** @type {boolean} */ (false));
-    /** Whether the app starts with no network from now on. */
+    /** Whether all of the app starts with no network from now on, the screens that come late too. */
     this.offlineReady = observable(/** @type {boolean} */ (false));
     /** Whether the browser keeps no app from here: a certificate that was only put up with, for one. */
     this.refused = observable(/** @type {boolean} */ (false));
@@ -55,8 +55,6 @@ export class Update {
     const follow = () => registration.installing?.addEventListener('statechange', () => this.#look());
     registration.addEventListener('updatefound', follow);
     follow();
-    // Never settles where the install fails, so nothing may wait for it.
-    serviceWorker.ready.then(() => this.offlineReady.set(true));
     await this.#look();
   }
 
@@ -93,8 +91,20 @@ export class Update {
     location.reload();
   }
 
+  /** Of the worker that waits to take over and the present one, that of this page's build answers once all of it is here. */
+  #askWhetherWhole() {
+    const { waiting, active } = this.#registration ?? {};
+    for (const worker of [waiting, active]) {
+      if (!worker || this.offlineReady.value) continue;
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => this.offlineReady.value || this.offlineReady.set(true);
+      worker.postMessage({ whole: this.build }, [port2]);
+    }
+  }
+
   /** A new version is ready when a worker has taken it whole; another tab may run on it by now. */
   async #look() {
+    this.#askWhetherWhole();
     if (!navigator.serviceWorker.controller) return;
     const newest = await noted('/newest');
     // A page that came past the worker may be newer than what the phone keeps.

@@ -267,6 +267,18 @@ def test_a_phone_works_offline_before_the_rare_screens_have_come(context, own_ap
     page.get_by_role("heading", name="Help", level=1).wait_for()
 
 
+def test_it_starts_without_a_network_once_what_comes_late_has_come(context, own_app):
+    own_app.fault = missing(late_script(own_app.static))
+    page = first_visit(context, own_app, is_whole=False)
+    page.goto(f"{own_app.base}/#/you")
+    page.get_by_text("It needs a network to start").wait_for()
+
+    own_app.fault = None
+    page.reload()
+    page.get_by_text("It starts without a network").wait_for()
+    assert page.evaluate(WHOLE)
+
+
 def test_a_phone_that_had_all_screens_takes_no_build_without_them(context, own_app):
     page = first_visit(context, own_app)
     before = page.evaluate(BUILDS)
