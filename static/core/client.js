@@ -10,26 +10,14 @@
 import { observable } from '../phone/observable.js';
 import { APP } from '../place.js';
 import { render, say, startWords } from '../words/words.js';
+import { CoreParts } from './parts.js';
 import { Broken, WorkerLine } from './worker-line.js';
 
-const WASM_URL = new URL('vendor/micropython/micropython.wasm', APP);
-const FILES_URL = new URL('core.json', APP);
-const BYTES_URL = new URL('core.bin', APP);
-/** Of what only some answers need. */
-const REST_URL = new URL('core-late.bin', APP);
 const WORKER_URL = new URL('core/worker.js', APP);
 
 /** Asked at each start; the answer must come back unharmed or the core is not used. */
 const SELF_CHECK = { text: 'ä😀', largest: 9007199254740991, nothing: null, yes: true };
 const SELF_CHECK_TEXT = '{"largest":9007199254740991,"nothing":null,"text":"ä😀","yes":true}';
-
-/**
- * By which core's files this app concludes, as records carry it.
- * @returns {Promise<string>}
- */
-export async function coreDigest() {
-  return (await (await fetch(FILES_URL)).json()).digest;
-}
 
 /** The core refused or failed; `field`, `found` and `wanted` are filled where it named them. */
 export class CoreError extends Error {
@@ -48,8 +36,6 @@ export class CoreError extends Error {
 }
 
 /** @typedef {import('./views.js').Answers} Answers */
-/** Of each file of the core its text or, compiled, where in the bytes it lies. @typedef {Record<string, string | [at: number, length: number]>} CoreFiles */
-/** @typedef {{files: CoreFiles, bytes: ArrayBuffer}} SomeFiles */
 
 /**
  * @typedef {object} CoreOptions
@@ -108,26 +94,24 @@ export class Core {
     this.restarts = 0;
     /** When somebody asked last who waits for the answer, by `performance.now()`. */
     this.waitedAt = -Infinity;
-    /** By which files the core concludes; empty while they are not known. */
-    this.digest = '';
     this.#timeoutSeconds = timeoutSeconds;
   }
 
   #timeoutSeconds;
   /** @type {WorkerLine | null} */
   #line = null;
-  /** @type {({wasm: ArrayBuffer} & SomeFiles) | null} */
-  #parts = null;
-  /** Of the files that come after the others, where they lie in theirs. @type {CoreFiles} */
-  #late = {};
-  /** @type {Promise<SomeFiles> | null} */
-  #rest = null;
+  #parts = new CoreParts();
   /** @type {Keeper} */
   #keeper = { refill: async () => undefined, supply: async () => undefined };
   /** @type {Promise<unknown>} */
   #queue = Promise.resolve();
   /** The answer that came along with the one before. @type {{text: string, answer: Promise<string | null>} | null} */
   #ahead = null;
+
+  /** By which files the core concludes; empty while they are not known. */
+  get digest() {
+    return this.#parts.digest;
+  }
 
   /**
    * Ask the core one question; calls are answered in the order in which they were made.
@@ -189,8 +173,7 @@ export class Core {
       return;
     }
     try {
-      this.#parts ??= await this.#load();
-      await this.#startWorker();
+      await this.#startWorker(await this.#parts.first());
       await words;
       this.available = true;
     } catch (error) {
@@ -211,37 +194,17 @@ export class Core {
     });
   }
 
-  /** The parts that the worker needs, from the offline cache or the server. */
-  async #load() {
-    const [wasm, files] = await Promise.all([fetched(WASM_URL), fetched(FILES_URL)]);
-    const core = await files.json();
-    this.digest = core.digest ?? '';
-    this.#late = core.late ?? {};
-    const isCompiled = Object.values(core.files).some((file) => typeof file !== 'string');
-    const bytes = isCompiled ? await (await fetched(BYTES_URL)).arrayBuffer() : new ArrayBuffer(0);
-    return { wasm: await wasm.arrayBuffer(), files: core.files, bytes };
-  }
-
-  /**
-   * Read the files that only some answers need: once the first screen stands, or when such an answer is wanted.
-   * @returns {Promise<SomeFiles>}
-   */
+  /** Read the files that only some answers need: once the first screen stands, or when such an answer is wanted. */
   readRest() {
-    this.#rest ??= this.#loadRest().catch(() => {
-      this.#rest = null;
+    return this.#parts.rest().catch(() => {
       throw new CoreError({ message: say('frame-screen-missing') }, true);
     });
-    return this.#rest;
   }
 
-  async #loadRest() {
-    const isCompiled = Object.keys(this.#late).length > 0;
-    return { files: this.#late, bytes: isCompiled ? await (await fetched(REST_URL)).arrayBuffer() : new ArrayBuffer(0) };
-  }
-
-  async #startWorker() {
+  /** @param {{wasm: ArrayBuffer} & import('./parts.js').SomeFiles} parts */
+  async #startWorker(parts) {
     this.#line = new WorkerLine(WORKER_URL, 'core');
-    await this.#line.start(/** @type {any} */ (this.#parts), this.#timeoutSeconds);
+    await this.#line.start(parts, this.#timeoutSeconds);
     const { text } = await this.#askWorker('canonical', { value: SELF_CHECK });
     if (text !== SELF_CHECK_TEXT) throw new Broken('troubles-self-check');
   }
@@ -316,13 +279,6 @@ export class Core {
       this.giveUp(say('troubles-log-not-read-again', { why: messageOf(error) }));
     }
   }
-}
-
-/** @param {URL} address */
-async function fetched(address) {
-  const response = await fetch(address);
-  if (!response.ok) throw new Broken('troubles-answered', { address: response.url, status: String(response.status) });
-  return response;
 }
 
 /**

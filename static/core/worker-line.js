@@ -40,7 +40,7 @@ export class WorkerLine {
 
   /**
    * Hand over the parts from which the worker starts the core.
-   * @param {{wasm: ArrayBuffer} & import('./client.js').SomeFiles} parts
+   * @param {{wasm: ArrayBuffer} & import('./parts.js').SomeFiles} parts
    * @param {number} seconds
    */
   start(parts, seconds) {
@@ -49,7 +49,7 @@ export class WorkerLine {
 
   /**
    * Hand over files of the core that come after the others.
-   * @param {import('./client.js').SomeFiles} more
+   * @param {import('./parts.js').SomeFiles} more
    * @param {number} seconds
    */
   add(more, seconds) {

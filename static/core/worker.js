@@ -41,7 +41,7 @@ let fileSystem = null;
 
 /**
  * Write files of the core into MicroPython's file system, folders first.
- * @param {import('./client.js').SomeFiles} some
+ * @param {import('./parts.js').SomeFiles} some
  */
 function writeFiles({ files, bytes }) {
   if (!fileSystem) throw new Error('the core has not been started');
@@ -57,7 +57,7 @@ function writeFiles({ files, bytes }) {
   }
 }
 
-/** @param {{wasm: ArrayBuffer} & import('./client.js').SomeFiles} parts */
+/** @param {{wasm: ArrayBuffer} & import('./parts.js').SomeFiles} parts */
 async function start({ wasm, ...some }) {
   serveOnlyTheWasm(wasm);
   const python = await loadMicroPython({ heapsize: HEAP_BYTES });

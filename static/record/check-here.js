@@ -5,7 +5,7 @@
  */
 
 import { sha256Hex } from '../log/canonical.js';
-import { coreDigest } from '../core/client.js';
+import { coreDigest } from '../core/parts.js';
 import { container } from './container.js';
 import { fingerprintOf, isSigned, phoneKey } from '../log/phone-key.js';
 import { render, say } from '../words/words.js';

@@ -7,7 +7,7 @@
  */
 
 import { canonicalText, sha256Hex } from '../log/canonical.js';
-import { coreDigest } from '../core/client.js';
+import { coreDigest } from '../core/parts.js';
 import { proofsOf } from '../log/proofs.js';
 import { smallerVersion } from '../photos/prepare-photo.js';
 import { container } from './container.js';

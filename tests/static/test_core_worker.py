@@ -91,6 +91,7 @@ def test_the_worker_fetches_nothing_but_its_own_script(make_context, checkout_ap
     of_the_page = re.compile(r"/icons/swaptrail\.svg$|/app/words/\w+\.js$|/vendor/fluent-bundle/\w+\.js$")
     assert {path for path in checkout_app.paths() if not of_the_page.search(path)} == {
         "/app/core/client.js",
+        "/app/core/parts.js",
         "/app/core/worker-line.js",
         "/app/phone/observable.js",
         "/app/place.js",
