@@ -6,6 +6,7 @@
 
 import { CoreError } from '../core/client.js';
 import { compactText } from '../core/compact.js';
+import { peopleOf } from './device.js';
 import { CHUNK, LogOrder, lengthOf, nameOf } from './order.js';
 import { Snapshots } from './snapshots.js';
 import { say } from '../words/words.js';
@@ -42,7 +43,7 @@ export class CoreFeed {
   #order;
   #store;
   /** Up to where it knows what is said of phones, and who shares this one. */
-  #phones = '0';
+  #phones = '';
   /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
   #folded = null;
   /** Whether the core has only what follows on a snapshot in memory, and of that the state. */
@@ -181,10 +182,12 @@ export class CoreFeed {
     this.#phones = known;
   }
 
-  /** What is said of phones, and a text that is another one once that has changed. */
+  /** What is said of phones, and a text that is another one once that has changed; '' while nothing is. */
   async #said() {
-    const { rows = [], upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
-    const people = upto ? [...((await this.#store.getMeta('setting.people')) ?? []), await this.#store.getMeta('actor')] : [];
+    const said = await this.#store.getMeta('phones');
+    if (!said) return { phones: [], known: '' };
+    const { rows, upto } = said;
+    const people = await peopleOf(this.#store);
     const { device } = await this.#store.getMeta('head');
     // The server hears of those with the next exchange.
     const last = rows.findLast((/** @type {Phone} */ row) => row.device === device);
@@ -214,7 +217,7 @@ export class CoreFeed {
     if (kept && (await this.#order.holds(kept.position))) {
       const last = kept.texts.length - 1;
       for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
-      this.#phones = '0';
+      this.#phones = '';
       await this.#tellPhones(ask);
       this.#folded = kept.position;
       this.#inPart = true;

@@ -45,6 +45,16 @@ const RETURN_DAYS = 30;
  * @property {string} sentence
  */
 
+/**
+ * Who works with the phone that keeps this store, as was said on it.
+ * @param {import('./store.js').Store} store
+ * @returns {Promise<string[]>}
+ */
+export async function peopleOf(store) {
+  const said = (await store.getMeta('setting.people')) ?? [];
+  return [...new Set([...said, await store.getMeta('actor')])].filter(Boolean).slice(-MOST_PEOPLE);
+}
+
 /** This installation. Open it with `openDevice`. */
 export class Device {
   /**
@@ -94,9 +104,8 @@ export class Device {
   }
 
   /** Who works with this phone, as was said on it. @returns {Promise<string[]>} */
-  async people() {
-    const said = (await this.setting('people')) ?? [];
-    return [...new Set([...said, this.actor])].filter(Boolean).slice(-MOST_PEOPLE);
+  people() {
+    return peopleOf(this.#store);
   }
 
   /**
