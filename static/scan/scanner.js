@@ -62,7 +62,7 @@ export function openScanner(host, options) {
     framed: true,
     fileWords: say('scan-from-picture'),
     other: onType && { words: say('scan-type'), call: onType },
-    onFile: (file) => readFile(file, finder, { onTexts, formats }),
+    onFile: (file) => readPicked(file, finder, { onTexts, formats }),
   });
   const loop = new DecodingLoop(finder, seen, formats);
   finder.open();
@@ -233,11 +233,10 @@ function drawVisible(video, canvas) {
  * @param {Finder} finder
  * @param {{onTexts: (texts: string[]) => void, formats?: string[]}} options
  */
-async function readFile(file, finder, { onTexts, formats }) {
+async function readPicked(file, finder, { onTexts, formats }) {
   finder.note(say('scan-reading'));
   try {
-    const bitmap = await createImageBitmap(file);
-    const texts = await readBitmap(bitmap, formats).finally(() => bitmap.close());
+    const texts = await readFile(file, { formats, longSides: LONG_SIDES_OF_FILE, more: 'all' });
     finder.note(texts.length ? '' : say('scan-no-code'));
     if (texts.length) onTexts(texts);
   } catch {
@@ -251,33 +250,30 @@ async function readFile(file, finder, { onTexts, formats }) {
  * @param {string[]} formats
  */
 export async function codesIn(file, formats) {
-  const bitmap = await createImageBitmap(file);
-  const canvas = document.createElement('canvas');
-  canvas.width = bitmap.width;
-  canvas.height = bitmap.height;
-  canvas.getContext('2d', { willReadFrequently: true })?.drawImage(bitmap, 0, 0);
-  bitmap.close();
-  const found = await readCodes(canvas, { formats });
-  canvas.width = 0;
-  return found.map(({ text }) => text);
+  return readFile(file, { formats, longSides: [Infinity] });
 }
 
 /**
- * @param {ImageBitmap} bitmap
- * @param {string[]} [formats]
+ * @param {Blob} file
+ * @param {{formats?: string[], longSides: number[], more?: 'all'}} options  longSides: the sizes it is looked at in, in pixels
  * @returns {Promise<string[]>}
  */
-async function readBitmap(bitmap, formats) {
+async function readFile(file, { formats, longSides, more }) {
+  const bitmap = await createImageBitmap(file);
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  for (const longSide of LONG_SIDES_OF_FILE) {
-    const scale = Math.min(1, longSide / Math.max(bitmap.width, bitmap.height));
-    canvas.width = Math.round(bitmap.width * scale);
-    canvas.height = Math.round(bitmap.height * scale);
-    context?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-    const found = await readCodes(canvas, { formats, more: 'all' });
-    canvas.width = 0;
-    if (found.length) return [...new Set(found.map(({ text }) => text))];
+  try {
+    for (const longSide of longSides) {
+      const scale = Math.min(1, longSide / Math.max(bitmap.width, bitmap.height));
+      canvas.width = Math.round(bitmap.width * scale);
+      canvas.height = Math.round(bitmap.height * scale);
+      context?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+      const found = await readCodes(canvas, { formats, more });
+      canvas.width = 0;
+      if (found.length) return [...new Set(found.map(({ text }) => text))];
+    }
+    return [];
+  } finally {
+    bitmap.close();
   }
-  return [];
 }
