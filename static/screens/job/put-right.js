@@ -8,22 +8,15 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
-import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { SLIP } from '../frame/recorder.js';
 import { sentence } from '../frame/sentence.js';
+import { codeNote, isCode, isOfCodes, placeCodes } from './right-codes.js';
 
 /** @typedef {import('../../core/views.js').EntryField} EntryField */
 /** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
 /** @typedef {import('../frame/context.js').Context} Context */
-
-/** How the fields of a test's codes begin: a position, or the code that something was said of. */
-const CODES = 'codes.';
-const MEANS = 'means.';
-
-/** @param {string} name */
-const isOfCodes = (name) => name.startsWith(CODES) || name.startsWith(MEANS);
 
 /**
  * Open the form of an entry, filled with what is on record.
@@ -102,7 +95,8 @@ export function would({ refusal, sentence: words, unfit }) {
 function control(ctx, entry, field) {
   const { name, words, form, options } = field;
   if (form === 'text') {
-    return textField(ctx, textKey(name), words, name.startsWith(CODES) ? { most: 15, capitals: true, answer: codeNote(ctx, name) } : { most: 2000 });
+    const key = textKey(name);
+    return textField(ctx, key, words, isCode(name) ? { most: 15, capitals: true, answer: codeNote(ctx, ctx.form[key].trim()) } : { most: 2000 });
   }
   const value = ctx.form.values[name] ?? field.value;
   const set = (/** @type {unknown} */ fresh) => {
@@ -147,46 +141,6 @@ function flipped(options, chosen, value) {
     .filter((each) => (each === value ? !chosen.includes(each) : chosen.includes(each)));
 }
 
-/**
- * What the core says of a code as it is typed.
- * @param {Context} ctx
- * @param {string} name
- */
-function codeNote(ctx, name) {
-  const code = ctx.form[textKey(name)].trim();
-  const open_list = Boolean(ctx.form.entry.data.open_list);
-  const answer = code && ask(ctx, 'code_typed', { job: ctx.data.id, code, failure_type: '', open_list })?.value;
-  return answer ? html`<p class=${answer.ok ? 'field-note' : 'field-fault'} role="status">${sentence(answer.sentence)}</p>` : nothing;
-}
-
-/**
- * Enter the codes of a test anew; what was said of a code goes with it.
- * @param {Context['form']} form
- * @param {EntryField[]} fields  the codes and meanings of the entry
- * @param {Record<string, any>} data
- */
-function placeCodes(form, fields, data) {
-  const typed = (/** @type {string} */ name) => form[textKey(name)].trim();
-  if (fields.every(({ name, value }) => typed(name) === value)) return;
-  const renamed = new Map();
-  const codes = [];
-  for (const { name, value } of fields.filter((field) => field.name.startsWith(CODES))) {
-    const position = name.slice(CODES.length);
-    const before = data.codes.find((/** @type {{position: string}} */ each) => each.position === position);
-    const [code, failure_type = ''] = typed(name).toUpperCase().split('-');
-    if (typed(name) === value && before) codes.push(before);
-    else if (typed(name)) codes.push({ position, code, failure_type });
-    if (before) renamed.set(before.code, codes.at(-1)?.position === position ? codes.at(-1).code : '');
-  }
-  const means = new Map();
-  for (const { code, means: meant } of data.means ?? []) {
-    const now = codes.some((each) => each.code === code) ? code : (renamed.get(code) ?? code);
-    if (now && typed(MEANS + code) && !means.has(now)) means.set(now, typed(MEANS + code));
-  }
-  Object.assign(data, { codes, open_list: data.open_list ?? false });
-  if (data.means) data.means = [...means].map(([code, meant]) => ({ code, means: meant }));
-}
-
 /** @param {string} name */
 const textKey = (name) => `right-${name}`;
 
@@ -215,7 +169,7 @@ function dataOf({ form }) {
     else if (name in values) data[name] = values[name];
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));
-  if (ofCodes.length) placeCodes(form, ofCodes, data);
+  if (ofCodes.length) placeCodes(ofCodes, (name) => form[textKey(name)].trim(), data);
   const other = ['unit', 'code'].some((name) => data[name] !== entry.data[name]);
   if (other && 'how' in data) data.how = 'tapped';
   return data;
