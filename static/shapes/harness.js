@@ -10,7 +10,7 @@ import { html, nothing, svg } from 'lit-html';
 import { markShape } from './marks.js';
 
 /** @typedef {import('../core/views.js').HarnessView} HarnessView */
-/** @typedef {{x: number, w: number}} Place */
+/** @typedef {{x: number, w: number, aside?: boolean}} Place  `aside` of the line */
 
 /** One unit is a pixel at 320 px of screen. */
 const WIDE = 288;
@@ -43,12 +43,12 @@ export function harness({ segments, next, pins }, said) {
   </svg>`;
 }
 
-/** Where each part lies, by its id. @param {HarnessView['segments']} segments @returns {Record<string, Place & {aside?: boolean}>} */
+/** Where each part lies, by its id. @param {HarnessView['segments']} segments @returns {Record<string, Place>} */
 function placesOf(segments) {
   const chain = segments.filter((each) => !each.branch);
   const widthOf = (/** @type {{id: string}} */ { id }) => WIDTHS[id] ?? WIDTHS.wire;
   const all = chain.reduce((sum, each) => sum + widthOf(each), 0);
-  /** @type {Record<string, Place & {aside?: boolean}>} */
+  /** @type {Record<string, Place>} */
   const places = {};
   let x = SENSOR;
   for (const each of chain) {
@@ -115,7 +115,7 @@ function pinsOf(pins) {
 }
 
 /**
- * @param {Place & {aside?: boolean}} place
+ * @param {Place} place
  * @param {number} number
  * @param {'sound' | 'possible' | 'named'} state
  */
@@ -132,7 +132,7 @@ function numbered(place, number, state) {
 /**
  * Two probes and the wire between them, or a glass over what is looked at.
  * @param {NonNullable<HarnessView['next']>} next
- * @param {Record<string, Place & {aside?: boolean}>} places
+ * @param {Record<string, Place>} places
  */
 function probes({ from, to, line }, places) {
   const first = places[from];
@@ -157,7 +157,7 @@ function aside(what) {
   return svg`<path class="harness-line" d=${`M${x - 16} ${y}h52M${x - 12} ${y + 8}l6-7M${x} ${y + 8}l6-7M${x + 12} ${y + 8}l6-7M${x + 24} ${y + 8}l6-7`} />`;
 }
 
-/** @param {Place & {aside?: boolean}} place */
+/** @param {Place} place */
 function glass(place) {
   const [x, y, r] = place.aside ? [middle(place), HIGH - 26, 17] : [middle(place), (TOP + BOTTOM) / 2, 33];
   return svg`<g class="harness-glass"><circle cx=${x} cy=${y} r=${r} /><path d=${`M${x + r * 0.7} ${y + r * 0.7}l14 16`} /></g>`;

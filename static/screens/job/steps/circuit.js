@@ -82,7 +82,7 @@ function readingRow({ name, reads, value, words }, n) {
     <strong>${n + 1}</strong>
     ${sign(READS[reads])}
     <span>${sentenceCase(name)}</span>
-    <span class="list-note">${words}${value ? html` <span class="tabular">(${value})</span>` : nothing}</span>
+    <span class="list-note">${words}${value ? ` (${value})` : nothing}</span>
   </li>`;
 }
 
