@@ -5,7 +5,7 @@ key of its own recorded is not accepted by anybody: that phone can prove it, or 
 """
 
 import json
-from itertools import groupby
+from collections import Counter
 from typing import NamedTuple
 
 from flask import Blueprint
@@ -31,25 +31,29 @@ from server.web.errors import NotAllowed
 blueprint = Blueprint("brought", __name__)
 
 MOST_BYTES = 4096
-MOST_ENTRIES = 20_000  # as many as one list goes through
+MOST_LINES = 50  # of one bringer; those behind come once these are decided
 _OF_ONE = (
     "FROM unproven WHERE device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL ORDER BY seq, id"
 )
 
 
-class _Row(NamedTuple):
+class _Chain(NamedTuple):
+    """What one phone, `name`, brought of one device: its first entry, and how many."""
+
     device: str
     by: int
     name: str
     at: int
-    event: dict
+    first: dict
+    entries: int
 
 
 @blueprint.get("/api/brought")
 def brought() -> Response:
     """Lists what a phone of the asker's role may accept: one line a device and bringer."""
     asker = require_session()
-    return json_answer({"brought": [_line(rows) for rows in _chains(database(), asker.role)]})
+    db = database()
+    return json_answer({"brought": [_line(db, chain) for chain in _chains(db, asker.role)]})
 
 
 @blueprint.post("/api/brought/<device>/accept")
@@ -85,29 +89,36 @@ def set_aside(device: str) -> Response:
     return json_answer({"set_aside": True})
 
 
-def _chains(db: Database, role: str) -> list[list[_Row]]:
+def _chains(db: Database, role: str) -> list[_Chain]:
+    """Returns the chains that a phone of a role may accept: of each bringer few enough to hide no other's."""
     rows = db.conn.execute(
-        "SELECT device, coalesce(brought_by, 0), coalesce(name, ''), at, body "
-        "FROM unproven LEFT JOIN sessions ON sessions.id = brought_by WHERE set_aside_at IS NULL "
-        "ORDER BY device, brought_by, seq, unproven.id LIMIT ?",
-        [MOST_ENTRIES],
+        "SELECT device, coalesce(brought_by, 0), coalesce(name, ''), at, body, entries FROM ("
+        "SELECT *, row_number() OVER chain AS place, "
+        "count(*) OVER (PARTITION BY device, brought_by) AS entries FROM unproven WHERE set_aside_at IS NULL "
+        "WINDOW chain AS (PARTITION BY device, brought_by ORDER BY seq, unproven.id)) AS waiting "
+        "LEFT JOIN sessions ON sessions.id = brought_by WHERE place = 1 ORDER BY device, brought_by"
     )
-    read = (_Row(device, by, name, at, json.loads(body)) for device, by, name, at, body in rows)
-    chains = [list(chain) for _, chain in groupby(read, key=lambda row: (row.device, row.by))]
-    return [chain for chain in chains if roles.against(role, chain[0].event) is None]
+    chains: list[_Chain] = []
+    shown: Counter[int] = Counter()
+    for device, by, name, at, body, entries in rows:
+        first = json.loads(body)
+        if shown[by] < MOST_LINES and roles.against(role, first) is None:
+            shown[by] += 1
+            chains.append(_Chain(device, by, name, at, first, entries))
+    return chains
 
 
-def _line(rows: list[_Row]) -> dict:
-    first, last = rows[0], rows[-1]
+def _line(db: Database, chain: _Chain) -> dict:
+    *_, (last,) = db.conn.execute(f"SELECT body {_OF_ONE}", [chain.device, chain.by])
     return {
-        "device": first.device,
-        "by": first.by,
-        "brought_by": first.name,
-        "brought_at": first.at,
-        "entries": len(rows),
-        "actor": first.event["actor"],
-        "first_at": first.event["at"],
-        "last_at": last.event["at"],
+        "device": chain.device,
+        "by": chain.by,
+        "brought_by": chain.name,
+        "brought_at": chain.at,
+        "entries": chain.entries,
+        "actor": chain.first["actor"],
+        "first_at": chain.first["at"],
+        "last_at": json.loads(last)["at"],
     }
 
 

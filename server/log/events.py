@@ -70,6 +70,7 @@ def take_in(
     senders = Senders(db, batch, session, now, None if accepted else proofs)
     heads: dict[str, intake.Head] = {}
     new = _New(db, now)
+    apart = unproven.Apart(db, session, now)
     for each in batch:
         event, digest = each.event, each.digest
         if each.problem is not None:
@@ -94,10 +95,8 @@ def take_in(
             senders.note(device)
             new.add(event, each.body, digest)
             heads[device] = intake.Head(seq, digest)
-        elif handling.action == "hold":
-            unproven.hold(db, each.event, each.body, digest, session, now)
-        elif handling.action == "quarantine":
-            _set_apart(db, event, each.body, digest, text(handling.reason), now)
+        elif not apart.has_kept(handling, event, each.body, digest, senders.signed_upto(device)):
+            handling = intake.NO_ROOM
         if handling.code and not only_prove:
             refused.append(_refusal(event, handling.code, handling.reason))
     new.write()
@@ -248,14 +247,6 @@ def _move_state_on(db: Database) -> None:
         log.exception("the state could not be folded")
         db.conn.execute("ROLLBACK TO state")
     db.conn.execute("RELEASE state")
-
-
-def _set_apart(db: Database, event: dict, body: str, digest: str, reason: str, now: int) -> None:
-    db.conn.execute(
-        "INSERT OR IGNORE INTO quarantine (device, seq, hash, body, reason, received_at) "
-        "VALUES (?, ?, ?, ?, ?, ?)",
-        [event["device"], event["seq"], digest, body, reason, now],
-    )
 
 
 def _refusal(event: dict, code: str, reason: object) -> dict:

@@ -5,6 +5,7 @@
     quarantine  the same identity with other bytes, or a chain that left the kept one: kept apart
     refuse      malformed, changed on the way, after a gap, or not signed: sent again once it is right
     hold        brought by another phone without proof: kept apart until a person accepts it
+                (or refused, where as much is kept apart of what the sender brought as there is room for)
 
 A fact that conflicts with another fact is none of these: it is stored, and the fold flags it.
 """
@@ -55,6 +56,7 @@ NOT_YOURS = Handling("refuse", "not_yours", message("server-other-phone"))
 UNSIGNED = Handling("refuse", "unsigned", message("server-unsigned"))
 BAD_SIGNATURE = Handling("refuse", "bad_signature", message("server-bad-signature"))
 UNPROVEN = Handling("hold", "unproven", message("server-unproven"))
+NO_ROOM = Handling("refuse", "no_room", message("server-no-room"))
 
 
 class Malformed(Told):

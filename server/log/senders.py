@@ -81,6 +81,11 @@ class Senders:
             self._claims[device] = claim(self._db, device, self._session, self._now)
         return not each.is_relayed
 
+    def signed_upto(self, device: str) -> int:
+        """Returns up to which of its entries a phone has signed its chain, as this batch shows; else 0."""
+        standing = self._standings.get(device)
+        return max((head.seq for head in standing.heads), default=0) if standing else 0
+
     def note(self, device: str) -> None:
         """Makes the device of an entry that is stored known."""
         if device not in self._claims:

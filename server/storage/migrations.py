@@ -483,3 +483,12 @@ def make_lessons_given(db: Database) -> None:
             body TEXT NOT NULL
         ) STRICT, WITHOUT ROWID"""
     )
+
+
+@migrations()
+def bound_what_is_kept_apart(db: Database) -> None:
+    """Who brought what left its chain, and what is only laid by until a signed chain is whole."""
+    db.conn.execute("ALTER TABLE quarantine ADD COLUMN brought_by INTEGER REFERENCES sessions(id)")
+    db.conn.execute("ALTER TABLE unproven ADD COLUMN laid_by INTEGER NOT NULL DEFAULT 0")
+    db.conn.execute("CREATE INDEX quarantine_by_bringer ON quarantine (brought_by)")
+    db.conn.execute("CREATE INDEX unproven_by_bringer ON unproven (brought_by)")

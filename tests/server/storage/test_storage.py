@@ -65,6 +65,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "tell_lessons_apart",
         "note_phones",
         "make_lessons_given",
+        "bound_what_is_kept_apart",
     ]
 
 

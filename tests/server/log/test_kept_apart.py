@@ -1,0 +1,159 @@
+"""What is kept apart of phones that nobody proved is bounded, for each phone that brings it."""
+
+import json
+
+import pytest
+
+from server.log import brought
+from server.log import unproven
+from tests.server.phone import entry_after
+from tests.server.phone import job_opened
+from tests.server.signed_phone import SignedPhone
+from tests.server.signed_phone import relayed
+
+MARA, NORA, MALLORY = "d00000000000000aa", "d00000000000000bb", "d00000000000000cc"
+ROOM = 12
+
+
+@pytest.fixture(autouse=True)
+def little_room(monkeypatch):
+    monkeypatch.setattr(unproven, "MOST_ENTRIES", ROOM)
+
+
+@pytest.fixture
+def new_signed(app, let_in):
+    return lambda device, name: let_in(SignedPhone(app, device), name, "bench")
+
+
+@pytest.fixture
+def mallory(new_signed):
+    return new_signed(MALLORY, "Mallory")
+
+
+@pytest.fixture
+def nora(new_signed):
+    return new_signed(NORA, "Nora")
+
+
+def strangers(count, first=0, note=""):
+    """Return entries in ever new device ids, as a phone passes them on."""
+    entries = []
+    for number in range(first, first + count):
+        data = job_opened() if not note else {"position": "rear-left", "note": note}
+        kind = "cleaned" if note else "job_opened"
+        entries.append(entry_after([], f"d{number + 4096:016x}", kind, data))
+    return relayed(entries)
+
+
+def codes(answer):
+    return [each["code"] for each in answer["refused"]]
+
+
+def count(db, table="unproven"):
+    return db.conn.execute(f"SELECT count(*) FROM {table}").fetchone()[0]
+
+
+def test_a_flood_of_new_device_ids_is_refused_once_the_room_of_its_phone_is_full(mallory, nora, db):
+    answer = mallory.synced(strangers(ROOM + 3))
+
+    assert codes(answer) == ["unproven"] * ROOM + ["no_room"] * 3
+    assert "no more room" in answer["refused"][-1]["reason"]
+    assert codes(mallory.synced(strangers(5, first=100))) == ["no_room"] * 5
+    assert count(db) == ROOM
+    # What is kept stays kept, and another phone has its own room.
+    assert codes(mallory.synced(strangers(ROOM))) == ["unproven"] * ROOM
+    assert codes(nora.synced(strangers(2, first=200))) == ["unproven"] * 2
+    mallory.record("job_opened", job_opened())
+    assert mallory.synced()["refused"] == []
+
+
+def test_what_is_kept_apart_is_bounded_in_bytes_too(mallory, db, monkeypatch):
+    monkeypatch.setattr(unproven, "MOST_BYTES", 30_000)
+    entries = strangers(ROOM, note="é" * 1900)  # two bytes a letter
+
+    refused = codes(mallory.synced(entries))
+
+    kept = db.conn.execute("SELECT sum(length(CAST(body AS BLOB))) FROM unproven").fetchone()[0]
+    assert 26_000 < kept <= 30_000
+    assert refused.count("no_room") == ROOM - count(db) > 0
+
+
+def test_chains_that_left_the_kept_one_take_the_same_room(mallory, new_signed, db):
+    mara = new_signed(MARA, "Mara")
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    others = [entry_after([], MARA, "cleaned", {"position": "rear-left", "note": str(n)}) for n in range(99)]
+
+    refused = codes(mallory.synced(relayed(others[: ROOM + 4])))
+
+    assert refused == ["forked"] * ROOM + ["no_room"] * 4
+    assert (count(db, "quarantine"), count(db)) == (ROOM, 0)
+    assert codes(mallory.synced(strangers(2))) == ["no_room"] * 2
+    assert codes(mallory.synced(relayed(others[:1]))) == ["forked"]  # it is kept already
+
+
+def test_accepting_makes_room_and_nothing_that_waits_is_lost(mallory, nora, db):
+    sent = strangers(ROOM + 2)
+    mallory.synced(sent)
+    for line in nora.get("/api/brought").get_json()["brought"][:2]:
+        accepted = nora.post(f"/api/brought/{line['device']}/accept", {"by": line["by"]}).get_json()
+        assert accepted == {"accepted": 1, "refused": []}
+
+    assert codes(mallory.synced(sent[-2:])) == ["unproven"] * 2
+    bodies = db.conn.execute("SELECT body FROM events UNION ALL SELECT body FROM unproven")
+    assert {json.loads(body)["device"] for (body,) in bodies} == {each["event"]["device"] for each in sent}
+
+
+def test_a_phone_makes_no_room_by_setting_its_own_flood_aside(mallory, db):
+    mallory.synced(strangers(ROOM))
+    for line in mallory.get("/api/brought").get_json()["brought"]:
+        mallory.post(f"/api/brought/{line['device']}/set-aside", {"by": line["by"]})
+
+    assert codes(mallory.synced(strangers(1, first=100))) == ["no_room"]
+
+
+def test_a_signed_chain_longer_than_the_room_is_still_laid_by_and_proven(mallory, nora, new_signed, db):
+    mara = new_signed(MARA, "Mara")
+    mara.synced([])
+    mara.record("job_opened", job_opened())
+    for _ in range(2 * ROOM):
+        mara.record()
+    nora.synced(strangers(ROOM))
+    for bringer in (mallory, nora):  # one with room, one without
+        bringer.synced([])
+        bringer.certificates[MARA], bringer.heads[MARA] = mara.certificates[MARA], mara.signed_head()
+    chain = relayed(mara.entries)
+
+    for bringer in (mallory, nora):
+        for start in range(0, len(chain), 10):
+            bringer.sync(chain[start : start + 10], only_prove=True)
+    assert nora.synced(chain)["refused"] == []
+
+    assert db.conn.execute("SELECT count(*) FROM events WHERE device = ?", [MARA]).fetchone() == (len(chain),)
+
+
+def test_under_a_signed_head_only_one_chain_is_laid_by(mallory, new_signed, db):
+    mara = new_signed(MARA, "Mara")
+    mara.synced([])
+    for _ in range(2):
+        mara.record("job_opened", job_opened())
+    mallory.synced([])
+    mallory.certificates[MARA], mallory.heads[MARA] = mara.certificates[MARA], mara.signed_head()
+    forged = relayed(
+        [entry_after([], MARA, "cleaned", {"position": "rear-left", "note": str(n)}) for n in range(3 * ROOM)]
+    )
+
+    mallory.sync(forged, only_prove=True)
+
+    assert count(db) == ROOM + 1
+    assert mallory.synced(relayed(mara.entries))["refused"] == []
+
+
+def test_a_flood_hides_nobody_elses_from_the_list(mallory, nora, monkeypatch):
+    monkeypatch.setattr(brought, "MOST_LINES", 3)
+    mallory.synced(strangers(ROOM))
+    nora.synced(strangers(1, first=1000))
+
+    lines = nora.get("/api/brought").get_json()["brought"]
+
+    assert [line["brought_by"] for line in lines] == ["Mallory"] * 3 + ["Nora"]
