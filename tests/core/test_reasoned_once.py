@@ -6,6 +6,7 @@ import pytest
 
 from server.core import host
 from server.core.evidence import identity_assignments
+from server.core.harness import order
 from tests.core.driver import Driver
 from tests.core.driver import home
 
@@ -62,3 +63,18 @@ def test_a_pulled_unit_makes_it_reason_again(job, count):
     job.view()
 
     assert len(count) == 2
+
+
+def test_the_next_check_of_a_circuit_is_chosen_once_for_its_view_and_the_list(job, monkeypatch):
+    chosen, best = [], order.best
+    monkeypatch.setattr(order, "best", lambda *about: chosen.append(1) or best(*about))
+    start = {"move": "meter", "fitted": {}, "position": "rear-right-outer", "reason": ""}
+    job.fact("move_started", **start)
+    for plan in (False, True):
+        assert job.core("job", job=job.job, plan=plan)["step"]["id"] == "measure"
+    job.core("job_list")
+    assert len(chosen) == 1
+
+    job.choose(0)
+    job.core("job_list")
+    assert len(chosen) == 2

@@ -1,6 +1,7 @@
 """A circuit as a chain: the check that comes next and why, the segment named, and how all of it stands."""
 
 from ..evidence import checks
+from ..evidence import job_alone
 from ..facts.draft import draft
 from ..harness import order
 from ..messages import all_of
@@ -30,7 +31,12 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
     done, _ = checks.now(job, position)
     named = checks.named(job, weights) if done else None
     left = [] if checks.is_done(job, position) and not named else harness.chain.unread(weights, done)
-    n = order.best(harness.chain, weights, left, _reached(harness.chain, done), harness.reach)
+    # Views and lists ask for it again, and what is followed along both readings takes long.
+    n = job_alone.kept(
+        job,
+        "check:" + job.id + ":" + position,
+        lambda: order.best(harness.chain, weights, left, _reached(harness.chain, done), harness.reach),
+    )
     further = None
     if n is not None:
         further = measuring.one_of_several(
