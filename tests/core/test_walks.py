@@ -2,12 +2,13 @@
 
 Each walk ends closed or paused when whoever walks prefers to; no screen is the same twice in a row without
 news; what a step offers is never refused; every move that is offered changes something (`walker.py` says so
-at each step). Sixty short ones in the ordinary run, and ten with each further sort of part; SWAPTRAIL_LONG=1
-walks 2,000 of up to 80 steps with each.
+at each step). Sixty short ones in the ordinary run, ten with each further sort of part, and some that begin
+at a fault of the wiring; SWAPTRAIL_LONG=1 walks 2,000 of up to 80 steps with each.
 """
 
 import os
 
+import pytest
 from hypothesis import HealthCheck
 from hypothesis import Phase
 from hypothesis import settings
@@ -17,6 +18,7 @@ from hypothesis.stateful import initialize
 from hypothesis.stateful import precondition
 from hypothesis.stateful import rule
 
+from tests.core.walker import Answer
 from tests.core.walker import Walker
 
 IS_LONG = bool(os.environ.get("SWAPTRAIL_LONG"))
@@ -36,10 +38,12 @@ class Walks(RuleBasedStateMachine):
 
     layout = "rear-4"
     faults = faults_at(("rear-left-outer", "rear-left-inner", "rear-right-inner"), "feed:rear", "control")
+    least_faults = 0
 
     @initialize(data=st.data())
     def begin(self, data):
-        faults = data.draw(st.lists(st.sampled_from(self.faults), max_size=2, unique=True))
+        drawn = st.lists(st.sampled_from(self.faults), min_size=self.least_faults, max_size=2, unique=True)
+        faults = data.draw(drawn)
         self.walker = Walker(faults, positions=3, layout=self.layout)
 
     def open(self):
@@ -99,6 +103,53 @@ class SpeakerWalks(Walks):
     faults = faults_at(("door-front-left", "door-front-right", "door-rear-left"))
 
 
+class WiringWalks(Walks):
+    """Somebody whose fault is in the wiring: reads checks one way or another, repairs, owes a reading."""
+
+    faults = ("circuit:rear-left-outer", "circuit:rear-left-inner", "circuit:rear-right-inner", "feed:rear")
+    least_faults = 1
+
+    @initialize(data=st.data())
+    def begin(self, data):
+        """Begin where the first test has shown a fault."""
+        super().begin(data)
+        while self.walker.view["step"]["form"] in ("cautions", "look", "test", "photo"):
+            self.walker.do(self.walker.answers()[0])
+
+    def offers_checks(self):
+        return self.open() and [each for each in self.walker.answers() if "meter" in each.name]
+
+    @precondition(lambda self: self.open() and self.walker.readings("bad"))
+    @rule(reads=st.sampled_from(("good", "bad", "unclear")), times=st.integers(1, 18))
+    def read(self, reads, times):
+        """Let some checks in a row read alike."""
+        for _ in range(times):
+            answers = self.walker.readings(reads)
+            if answers:
+                self.walker.do(answers[0])
+
+    @precondition(offers_checks)
+    @rule(which=st.integers(0, 40))
+    def measure(self, which):
+        """Begin to check the wiring of a position."""
+        offered = self.offers_checks()
+        self.walker.do(offered[which % len(offered)])
+
+    @precondition(lambda self: self.open() and not self.walker.view["paused"])
+    @rule(which=st.integers(0, 40))
+    def repair(self, which):
+        """Repair something of the wiring, whatever the step asks for."""
+        repairs = [way for way in self.walker.ways() if way.name.startswith("repair")]
+        self.walker.do(repairs[which % len(repairs)])
+
+
+class CoilWiringWalks(WiringWalks):
+    """The same where the checks are gone through in a fixed order."""
+
+    layout = "ignition-coil/row-4"
+    faults = ("circuit:cylinder-1", "circuit:cylinder-2", "circuit:cylinder-3")
+
+
 def case_of(machine, walks):
     """Return the test that pytest finds, which takes so many walks in the ordinary run."""
     machine.TestCase.settings = settings(
@@ -115,3 +166,57 @@ TestWalks = case_of(Walks, 60)
 TestCoilWalks = case_of(CoilWalks, 10)
 TestWheelWalks = case_of(WheelWalks, 10)
 TestSpeakerWalks = case_of(SpeakerWalks, 10)
+TestWiringWalks = case_of(WiringWalks, 15)
+TestCoilWiringWalks = case_of(CoilWiringWalks, 8)
+
+
+def steps_of_the_wiring(walker, place):
+    """Lead a walker whose fault is at a circuit to each kind of step there; yield where it stands."""
+    for _ in range(40):
+        if walker.view["step"]["id"] == "wiring.measure":
+            break
+        walker.do(walker.answers()[0])
+    at_wiring = walker.bookmark()
+    yield at_wiring
+    read_all(walker, "unclear")
+    yield walker.bookmark()
+    walker.go_back(at_wiring)
+    read_all(walker, "bad")
+    yield walker.bookmark()
+    walker.do(walker.answers()[0])
+    yield walker.bookmark()
+    walker.do(walker.readings("bad")[0])
+    yield walker.bookmark()
+    walker.go_back(at_wiring)
+    begin = {"move": "meter", "fitted": {}, "position": place, "reason": ""}
+    walker.do(Answer("meter", [{"kind": "move_started", "data": begin}]))
+    read_all(walker, "unclear")
+    yield walker.bookmark()
+
+
+def read_all(walker, reads):
+    """Let every check that is left read alike."""
+    while walker.view["step"]["form"] == "measure":
+        walker.do(walker.readings(reads)[0])
+
+
+@pytest.mark.parametrize(
+    ("layout", "place", "named"),
+    [("rear-4", "rear-left-outer", "wiring.found"),
+     ("ignition-coil/row-4", "cylinder-1", "wiring.measure.done")],
+)  # fmt: skip
+def test_whatever_is_answered_at_a_step_of_the_wiring_leads_on(layout, place, named):
+    walker = Walker(["circuit:" + place], positions=3, layout=layout)
+    stood_at = []
+    for here in list(steps_of_the_wiring(walker, place)):
+        walker.go_back(here)
+        stood_at.append(walker.view["step"]["id"])
+        answers = walker.answers()
+        assert answers
+        for n in range(len(answers)):
+            walker.go_back(here)
+            walker.do(walker.answers()[n])
+            walker.finish()
+    assert stood_at == [
+        "wiring.measure", "wiring.stuck", named, "measure.again", "measure.still", "measure.done"
+    ]  # fmt: skip

@@ -73,6 +73,8 @@ class Walker:
                 and step[name]["events"]
             ):
                 found.append(Answer(name, step[name]["events"]))
+        if step.get("further"):
+            found += self._at_measure(step["further"])
         if form in ("photo", "scan") and step["second"] and step["second"]["events"]:
             found.append(Answer("second", step["second"]["events"]))
         found += [Answer(f"also {n}", way["events"]) for n, way in enumerate(step["also"]) if way["events"]]
@@ -149,6 +151,13 @@ class Walker:
         good = [each for each, choice in zip(found, step["choices"], strict=True)
                 if choice["reads"] == ("bad" if bad else "good")]  # fmt: skip
         return good + [each for each in found if each not in good]
+
+    def readings(self, reads):
+        """Return the answers at a check of the wiring that read so, none at another step."""
+        step = self.view["step"]
+        asked = step if step["form"] == "measure" else step.get("further")
+        chosen = [each for each in asked["choices"] if each["reads"] == reads] if asked else []
+        return [Answer(reads, each["events"]) for each in chosen]
 
     def _at_scan(self, step):
         expects = step["expects"]
@@ -262,6 +271,18 @@ class Walker:
         """Return the story of the walk so far."""
         return "\n".join(self.story)
 
+    def bookmark(self):
+        """Return where the walk stands, for `go_back`."""
+        driver = self.driver
+        return [*driver.events], driver.seq, driver.prev, {**self.faults}, self.added, [*self.story]
+
+    def go_back(self, mark):
+        """Stand again where the walk stood."""
+        events, self.driver.seq, self.driver.prev, faults, self.added, story = mark
+        self.driver.events, self.faults, self.story = [*events], {**faults}, [*story]
+        self.driver.core("reset", events=[{"event": event} for event in events])
+        self.view = self.driver.view()
+
     def is_over(self):
         """Tell whether the job is closed or rests."""
         return self.view["closed"] or self.view["paused"]
@@ -313,9 +334,9 @@ def screen(view):
     step = view["step"]
     expects = {name: step["expects"][name] for name in step["expects"] if name != "number"}
     choices = [choice.get("words") for choice in step["choices"] + step["also"]]
-    return json.dumps(
-        [step["id"], step["title"], step["text"], expects, step["progress"], choices], sort_keys=True
-    )
+    shown = [step["id"], step["title"], step["text"], expects, step["progress"], choices]
+    # Where a segment is named, the check that is left stands behind its own button.
+    return json.dumps([*shown, step.get("further")], sort_keys=True)
 
 
 def standing(view):
