@@ -2,7 +2,6 @@
 
 from ..evidence import checks
 from ..evidence import job_alone
-from ..facts.draft import draft
 from ..harness import order
 from ..messages import all_of
 from ..messages import any_of
@@ -17,7 +16,6 @@ from ..state.job import Job
 from ..words import words
 from . import measuring
 from . import repairing
-from .step import action
 from .step import step
 
 _BILLION = 1000000000
@@ -57,13 +55,7 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
 
 def _found(job: Job, harness: Harness, position: str, segment: str, further: dict | None) -> dict:
     """Return the step where a segment is named: what to do to it, or one check more."""
-    cause, where = "circuit:" + position, {}
-    if segment in job.sort.segments:
-        where["segment"] = segment
-    mended = action(
-        message("guide-repaired"), draft("circuit_repaired", cause=cause, what="repaired", **where)
-    )
-    dropped = action(message("guide-measure-go-on"), draft("move_dropped", reason="checks-done"))
+    where = {"segment": segment} if segment in job.sort.segments else {}
     return step(
         "found",
         message(
@@ -73,8 +65,8 @@ def _found(job: Job, harness: Harness, position: str, segment: str, further: dic
         ),
         harness.mends[segment],
         form="found",
-        action=repairing.asked(job, cause, mended),
-        second=dropped if job.move else None,
+        action=repairing.repaired(job, "circuit:" + position, **where),
+        second=measuring.go_on(job),
         further=further,
     )
 

@@ -1,5 +1,6 @@
-"""The steps of one check of a circuit, and of the end of its checks."""
+"""The steps of one check of a circuit and of the end of its checks, and how they begin."""
 
+from ..evidence import checks
 from ..facts.draft import draft
 from ..messages import message
 from ..messages import sentences
@@ -18,6 +19,20 @@ def one_of_several(job: Job, position: str, identity: str, done: int, left: int,
     made["second"] = repair
     made["progress"] = {"now": done + 1, "total": done + left, "word": message("guide-progress-check")}
     return made
+
+
+def begin(job: Job, position: str) -> dict:
+    """Return the fact that begins to check the circuit of a position, after the rounds that there were."""
+    return draft(
+        "move_started", move="meter", fitted={}, position=position, reason="", **checks.again(job, position)
+    )
+
+
+def go_on(job: Job) -> dict | None:
+    """Return the button that ends the checks which a move began, None where none did."""
+    if not job.move:
+        return None
+    return action(message("guide-measure-go-on"), draft("move_dropped", reason="checks-done"))
 
 
 def ask(job: Job, position: str, check: dict) -> dict:
@@ -56,9 +71,7 @@ def ask(job: Job, position: str, check: dict) -> dict:
 
 def end(job: Job, position: str, done: dict, repair: dict | None) -> dict:
     """Return the step once all checks were made; `done` is check -> what it reads."""
-    second = None
-    if job.move:
-        second = action(message("guide-measure-go-on"), draft("move_dropped", reason="checks-done"))
+    second = go_on(job)
     return step(
         "measure.done",
         message("guide-measure-done-title", position=words.position_name(job, position)),

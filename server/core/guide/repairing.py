@@ -1,6 +1,5 @@
 """A repair of the wiring: where it was and what was done; then the reading that was bad is taken again."""
 
-from ..evidence import checks
 from ..evidence import retaken
 from ..facts.draft import draft
 from ..messages import message
@@ -20,29 +19,24 @@ _SEGMENTS = {
 }
 
 
-def repaired(job: Job, cause: str) -> dict:
-    """Return the button that records a repair of a cause; its form asks for the rest, see `asked`."""
-    base = cause.partition("#")[0]
-    return asked(
-        job, base, action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired"))
-    )
-
-
-def asked(job: Job, cause: str, choice: dict) -> dict:
-    """Return a choice that records a repair with what its form offers besides.
+def repaired(job: Job, cause: str, **where) -> dict:
+    """Return the button that records a repair of a cause, with what its form offers besides.
 
     "segments" are {"id", "words"} of where it can have been, which goes into the fact as `segment`;
-    "position" is what pictures before and after it show, "" where positions share it.
+    "position" is what pictures before and after it show, "" where positions share it. `where` is the
+    `segment` that is known, if one is.
     """
     kind, what, _ = causes.split(cause)
     known = job.sort.segments
-    choice["segments"] = [
+    base = cause.partition("#")[0]
+    made = action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired", **where))
+    made["segments"] = [
         {"id": each, "words": message("guide-repair-segment", segment=job.sort.segment(each))}
         for each in known
         if each in _SEGMENTS.get(kind, known)
     ]
-    choice["position"] = what if kind == "circuit" else ""
-    return choice
+    made["position"] = what if kind == "circuit" else ""
+    return made
 
 
 def owed(job: Job) -> dict | None:
@@ -78,13 +72,10 @@ def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
 
 def _still(job: Job, position: str, check: dict, reading: dict) -> dict:
     name = words.position_name(job, position)
-    begin = draft(
-        "move_started", move="meter", fitted={}, position=position, reason="", **checks.again(job, position)
-    )
     return step(
         "measure.still",
         message("guide-still-title", position=name, check=check["title"]),
         job.sort.says("guide-still-text"),
         action=repaired(job, "circuit:" + position),
-        second=action(message("guide-still-measure"), begin),
+        second=action(message("guide-still-measure"), measuring.begin(job, position)),
     )

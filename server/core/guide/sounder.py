@@ -10,6 +10,7 @@ from ..messages import message
 from ..parts.sort import Sounder
 from ..state.job import Job
 from . import testing
+from .step import ask_for_help
 from .step import step
 
 
@@ -87,12 +88,7 @@ def _rest(job: Job, table: Sounder, unheard: int) -> dict:
                 "events": [draft("circuit_repaired", cause="control", what="repaired")],
             }
         )
-    choices.append(
-        {
-            "words": message("guide-sounder-help"),
-            "events": [draft("job_paused", why="help", part="", note="")],
-        }
-    )
+    choices.append(ask_for_help())
     return step(
         "sounder.rest",
         job.sort.says("guide-sounder-rest-title", count=unheard),

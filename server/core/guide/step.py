@@ -33,6 +33,14 @@ def stop_move() -> dict:
     return action(message("guide-stop-move"), draft("move_dropped", reason="stopped-by-hand"))
 
 
+def ask_for_help() -> dict:
+    """Return the choice that rests a job until somebody helps who knows more."""
+    return {
+        "words": message("guide-sounder-help"),
+        "events": [draft("job_paused", why="help", part="", note="")],
+    }
+
+
 def action(words, *drafts) -> dict:
     """Return a button: its words and the facts that a tap on it records."""
     return {"words": words, "events": list(drafts)}

@@ -7,8 +7,10 @@ from ..messages import sentences
 from ..state.job import Job
 from ..words import words
 from . import harness
+from . import measuring
 from . import repairing
 from .step import action
+from .step import ask_for_help
 from .step import step
 
 
@@ -23,16 +25,7 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     choices = [
         {
             "words": message("guide-stuck-again"),
-            "events": [
-                draft(
-                    "move_started",
-                    move="meter",
-                    fitted={},
-                    position=position,
-                    reason="",
-                    **checks.again(job, position),
-                )
-            ],
+            "events": [measuring.begin(job, position)],
         },
         found,
     ]
@@ -46,12 +39,7 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
                 ],
             }
         )
-    choices.append(
-        {
-            "words": message("guide-sounder-help"),
-            "events": [draft("job_paused", why="help", part="", note="")],
-        }
-    )
+    choices.append(ask_for_help())
     left = job.sort.says("guide-stuck-text")
     return step(
         "wiring.stuck",

@@ -108,16 +108,7 @@ def _repair(job: Job) -> dict:
     return {
         "text": message("ways-repair-text"),
         "choices": [
-            repairing.asked(
-                job,
-                cause,
-                {
-                    "id": cause,
-                    "words": causes.phrase(job, cause),
-                    "wants": "",
-                    "events": [draft("circuit_repaired", cause=cause, what="repaired")],
-                },
-            )
+            dict(repairing.repaired(job, cause), id=cause, words=causes.phrase(job, cause), wants="")
             for cause in found
         ],
     }
