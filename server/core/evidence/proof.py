@@ -78,7 +78,7 @@ def proof(job: Job, result: dict | None) -> dict:
     clear = result["clear"] if result else 0
     wanted = job.confidence_ppb
     in_a_row = clean_in_a_row(job, result)
-    settled = result is not None and holds.is_clear(result, wanted) and not open_reading(job)
+    settled = result is not None and holds.is_clear(result, wanted) and not retaken.owed(job)
     coming = result.get("proof") if result else None
     return {
         "clean_in_a_row": in_a_row,
@@ -89,11 +89,6 @@ def proof(job: Job, result: dict | None) -> dict:
         "sentence": _sentence(job, result, in_a_row, wanted, coming) if in_a_row and result else "",
         "run_words": _run_words(job, coming) if coming and in_a_row else "",
     }
-
-
-def open_reading(job: Job) -> dict | None:
-    """Return the reading that an open job still owes for a proof of its repair (`retaken.owed`), or None."""
-    return None if job.is_closed() else retaken.owed(job)
 
 
 def _sentence(job, result, in_a_row, wanted, coming) -> dict:

@@ -28,7 +28,9 @@ def after_repairs(job: Job) -> list[dict]:
 
 
 def owed(job: Job) -> dict | None:
-    """Return the first of them that stands in the way of a proof (AGAIN or STILL), or None."""
+    """Return the first of them that stands in the way of a proof (AGAIN or STILL); None on a closed job."""
+    if job.is_closed():
+        return None
     waiting = [each for each in after_repairs(job) if each["stands"] in (AGAIN, STILL)]
     return waiting[0] if waiting else None
 

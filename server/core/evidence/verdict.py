@@ -9,7 +9,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import leave_one_out
-from . import proof
+from . import retaken
 from . import standing
 
 # An explanation at nine tenths of the likeliest is as likely as it, for a person.
@@ -101,7 +101,7 @@ def _detail(job: Job, verdict, settled) -> dict:
     live = [cause for cause in verdict["causes"] if causes.is_live(job, cause)]
     sure = message("evidence-sure", share=percent(verdict["probability"]))
     if not live:
-        if proof.open_reading(job):
+        if retaken.owed(job):
             return sentences([message("evidence-to-read-again"), sure])
         return sentences([message("evidence-proved" if settled else "evidence-to-prove"), sure])
     return sentences([causes.fix(job, cause) for cause in sorted(live)] + [sure])

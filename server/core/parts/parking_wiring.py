@@ -16,8 +16,10 @@ from .sort import Harness
 # The four checks that there were at first stay complete as they are; what is recorded now says this.
 SINCE = 2
 
-_OHM = _VOLT = 1000000  # micro-ohms, microvolts
-_MEGOHM = 10**6 * _OHM
+_VOLT = 1000000  # microvolts
+_MEGOHM = 10**6 * declared.OHM
+# Along each wire and then to others: little is good of the one and bad of the other, so is OL.
+_ALONG_AND_ACROSS = AtMost(2 * declared.OHM, None, _MEGOHM, None)
 _APART = AtMost(0, "bad", _MEGOHM, "good")
 
 _PLUG = ("pins", "connector")
@@ -97,10 +99,9 @@ def _check(name: str, unit: str = "", limit=None, metres: int = 0, since: int = 
 
 CHECKS = (
     _check("connector", since=1),
-    _check("ground", "Ω", AtMost(_OHM, "good", _MEGOHM, "bad"), 5, since=1),
+    _check("ground", "Ω", declared.at_most(1), 5, since=1),
     _check("supply", "V", declared.LIKE_THE_OTHERS, since=1),
-    # Measured along the wire and then to ground: little is good of the one and bad of the other, so is OL.
-    _check("signal", "Ω", AtMost(2 * _OHM, None, _MEGOHM, None), 5, since=1),
+    _check("signal", "Ω", _ALONG_AND_ACROSS, 5, since=1),
     _check("seated"),
     _check("pins"),
     _check("ground-drop", "V", AtMost(_VOLT // 10, "good", 60 * _VOLT, "bad")),
@@ -108,9 +109,8 @@ CHECKS = (
     _check("wiggle"),
     _check("wiggle-line"),
     _check("splice"),
-    # Along each wire and then to the others, as of old.
-    _check("half", "Ω", AtMost(2 * _OHM, None, _MEGOHM, None), 2),
-    _check("continuity", "Ω", AtMost(2 * _OHM, "good", _MEGOHM, "bad"), 5),
+    _check("half", "Ω", _ALONG_AND_ACROSS, 2),
+    _check("continuity", "Ω", declared.at_most(2), 5),
     _check("to-ground", "Ω", _APART),
     _check("to-supply", "V", AtMost(_VOLT // 2, "good", 60 * _VOLT, "bad")),
     _check("neighbour", "Ω", _APART),

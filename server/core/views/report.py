@@ -151,7 +151,7 @@ def _figure(typed: str, check: dict):
 
 def _cautions(job: Job, result, told) -> list:
     said = []
-    if told and report_found.is_faulted(job) and (not told["settled"] or proof.open_reading(job)):
+    if told and report_found.is_faulted(job) and (not told["settled"] or retaken.owed(job)):
         said.append(message("views-report-not-proven", sort=job.sort.identity))
     if job.comes_and_goes:
         said.append(message("views-report-came-and-went"))
