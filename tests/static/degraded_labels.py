@@ -6,23 +6,23 @@ number always give the same picture. The label comes from the project's own shee
 """
 
 import math
-from collections.abc import Callable
-from typing import NamedTuple
 
 import numpy
 from PIL import Image
 from scipy import ndimage
 
-from server.core.codes.labels import address
-from server.core.codes.labels import codes_from
 from server.core.printing.face import QUIET_MODULES as QUIET
-from server.labelling.symbol import matrix
+from tests.static.drawn_labels import FRAME
+from tests.static.drawn_labels import MODULE_MM
+from tests.static.drawn_labels import Kind
+from tests.static.drawn_labels import Picture
+from tests.static.drawn_labels import Scene
+from tests.static.drawn_labels import picture_of
+from tests.static.drawn_labels import sets
 
 STEPS = 6
 MILD_STEPS = 3
-FRAME = 720  # the middle square of a camera's 1280x720, which is what the finder shows
 PIXELS_A_MODULE = 4.0  # a module of 0.5 mm at 20 cm, 1920 pixels over 65 degrees: 3.8
-MODULE_MM = 0.5
 SENSOR_RADIUS_MM = 11.0
 CAMERA_MM = 120.0
 INK, PAPER = 28.0, 215.0
@@ -30,31 +30,12 @@ FINE = 3  # samples a side of a pixel
 BASES = ("http://yard:8765", "https://returns.example:8443")  # symbol versions 2 and 3
 
 
-class Picture(NamedTuple):
-    """One degraded picture and what its label says."""
-
-    image: Image.Image
-    text: str
-
-
-class Kind(NamedTuple):
-    """One kind of trouble: what its steps are, and what they do to the scene."""
-
-    steps: tuple[float, ...]
-    unit: str
-    apply: Callable[["Scene", float], None]
-
-
-class Scene:
+class YardScene(Scene):
     """A label before a camera: where it lies and what is between it and the picture."""
 
     def __init__(self, seed: list[int]) -> None:
         """Put a label of its own flat before the camera, nearly upright, nearly in the middle."""
-        self.random = numpy.random.default_rng(seed)
-        code = codes_from([int(byte) for byte in self.random.integers(0, 256, 200)], 1)[0]
-        base = BASES[int(self.random.integers(len(BASES)))]
-        self.text = address(code, base)
-        self.modules = numpy.array(matrix(self.text))
+        super().__init__(seed, BASES)
         self.angle = math.radians(self.random.uniform(-10, 10))
         self.scale = PIXELS_A_MODULE * self.random.uniform(0.95, 1.05)
         self.middle = FRAME / 2 + self.random.uniform(-40, 40, 2)
@@ -67,11 +48,6 @@ class Scene:
         self.electrons = 0.0
         self.glare = 0.0
         self.dirt = 0.0
-
-    @property
-    def side(self) -> int:
-        """Return how many modules the symbol is wide."""
-        return len(self.modules)
 
     def draw(self) -> Image.Image:
         """Return what the camera delivers."""
@@ -183,67 +159,39 @@ def _smeared(light: numpy.ndarray, length: float, angle: float) -> numpy.ndarray
     return ndimage.convolve(light, kernel / kernel.sum())
 
 
-def _rotated(scene: Scene, degrees: float) -> None:
+def _rotated(scene: YardScene, degrees: float) -> None:
     scene.angle = math.radians(degrees - scene.random.uniform(0, 15))
 
 
-def _tilted(scene: Scene, degrees: float) -> None:
+def _tilted(scene: YardScene, degrees: float) -> None:
     scene.tilt = math.radians(degrees)
     scene.tilt_axis = scene.random.uniform(0, 2 * math.pi)
 
 
-def _blurred(scene: Scene, sigma: float) -> None:
-    scene.lens_blur = sigma
-
-
-def _moved(scene: Scene, length: float) -> None:
-    scene.motion = length
-
-
-def _noisy(scene: Scene, sigma: float) -> None:
-    scene.noise = sigma
-
-
-def _dark(scene: Scene, electrons: float) -> None:
-    scene.electrons = electrons
-
-
-def _glaring(scene: Scene, share: float) -> None:
-    scene.glare = share
-
-
-def _dirtied(scene: Scene, percent: float) -> None:
-    scene.dirt = percent / 100
-
-
-def _small(scene: Scene, pixels: float) -> None:
-    scene.scale = pixels
-
-
-def _curved(scene: Scene, degrees: float) -> None:
+def _curved(scene: YardScene, degrees: float) -> None:
     scene.roll = math.radians(degrees) * scene.random.choice([-1, 1])
     scene.angle = scene.random.uniform(0, 2 * math.pi)
 
 
-def _all_at_once(scene: Scene, times: float) -> None:
+def _all_at_once(scene: YardScene, times: float) -> None:
     _tilted(scene, 9 * times)
-    _moved(scene, 0.7 * times)
+    scene.motion = 0.7 * times
     scene.lens_blur = 0.6 + 0.12 * times
-    _noisy(scene, 4 * times)
-    _dirtied(scene, 0.6 * times)
+    scene.noise = 4 * times
+    scene.dirt = 0.6 * times / 100
     scene.scale = PIXELS_A_MODULE - 0.2 * times
 
 
 KINDS = {
     "rotation": Kind((15, 30, 45, 60, 75, 90), "degrees in the picture", _rotated),
     "perspective": Kind((15, 25, 35, 45, 55, 65), "degrees off the line of sight", _tilted),
-    "blur": Kind((1.0, 1.3, 1.6, 2.0, 2.5, 3.0), "pixels, sigma, out of focus", _blurred),
-    "motion": Kind((2.0, 3.5, 5.0, 6.5, 8.0, 9.5), "pixels moved while exposed", _moved),
-    "noise": Kind((15, 25, 35, 50, 70, 95), "grey levels, sigma", _noisy),
-    "low light": Kind((160, 80, 40, 24, 16, 10), "electrons in a white pixel", _dark),
-    "glare": Kind((0.1, 0.15, 0.2, 0.3, 0.4, 0.55), "symbol widths, radius of the reflection", _glaring),
-    "dirt": Kind((1, 2, 4, 7, 10, 14), "per cent of the symbol covered", _dirtied),
-    "small": Kind((3.0, 2.5, 2.0, 1.7, 1.5, 1.3), "pixels a module", _small),
+    "blur": Kind((1.0, 1.3, 1.6, 2.0, 2.5, 3.0), "pixels, sigma, out of focus", sets("lens_blur")),
+    "motion": Kind((2.0, 3.5, 5.0, 6.5, 8.0, 9.5), "pixels moved while exposed", sets("motion")),
+    "noise": Kind((15, 25, 35, 50, 70, 95), "grey levels, sigma", sets("noise")),
+    "low light": Kind((160, 80, 40, 24, 16, 10), "electrons in a white pixel", sets("electrons")),
+    "glare": Kind((0.1, 0.15, 0.2, 0.3, 0.4, 0.55), "symbol widths, radius of the reflection", sets("glare")),
+    "dirt": Kind((1, 2, 4, 7, 10, 14), "per cent of the symbol covered", sets("dirt", 100)),
+    "small": Kind((3.0, 2.5, 2.0, 1.7, 1.5, 1.3), "pixels a module", sets("scale")),
     "curved": Kind((0, 8, 16, 24, 32, 40), "degrees turned aside, round 22 mm", _curved),
     "all at once": Kind((1, 2, 3, 4, 5, 6), "times a little of everything", _all_at_once),
 }
@@ -251,6 +199,4 @@ KINDS = {
 
 def picture(kind: str, step: int, number: int) -> Picture:
     """Return picture `number` of a kind at a step from 1 to 6."""
-    scene = Scene([sorted(KINDS).index(kind), step, number])
-    KINDS[kind].apply(scene, KINDS[kind].steps[step - 1])
-    return Picture(scene.draw(), scene.text)
+    return picture_of(YardScene([sorted(KINDS).index(kind), step, number]), KINDS[kind], step)

@@ -8,8 +8,8 @@ import zxingcpp
 from PIL import Image
 from playwright.sync_api import Page
 
-from tests.static.degraded_labels import Picture
 from tests.static.degraded_labels import picture
+from tests.static.drawn_labels import Picture
 
 READ = """async ({ addresses, more }) => {
   const { readCodes } = await import('/app/scan-parts.js');

@@ -8,24 +8,23 @@ severities, in the units of the thing itself. Kind, severity and number always g
 
 import io
 import math
-from collections.abc import Callable
-from typing import NamedTuple
 
 import numpy
 from PIL import Image
 from PIL import ImageDraw
 from scipy import ndimage
 
-from server.core.codes.labels import address
-from server.core.codes.labels import codes_from
 from server.core.printing.face import QUIET_MODULES as QUIET
-from server.labelling.symbol import matrix
-from tests.static.degraded_labels import Picture
+from tests.static.drawn_labels import FRAME
+from tests.static.drawn_labels import MODULE_MM
+from tests.static.drawn_labels import Kind
+from tests.static.drawn_labels import Picture
+from tests.static.drawn_labels import Scene
+from tests.static.drawn_labels import picture_of
+from tests.static.drawn_labels import sets
 
 SEVERITIES = 4
-FRAME = 720
 FOCAL = 1005.0  # pixels: 1280 of them for 65 degrees
-MODULE_MM = 0.5
 CELLS = 12  # of the label's own drawing, a module
 FINE = 2  # samples a side of a pixel
 TEXT_MODULES = 6  # of paper below the symbol, with the code in letters
@@ -34,24 +33,12 @@ WHITE = 1.1  # the light that just fills a pixel
 BASES = ("http://workshop:8765", "https://parts.example.org:8443")
 
 
-class Kind(NamedTuple):
-    """One kind of trouble: what its severities are, and what they do to the scene."""
-
-    severities: tuple[float, ...]
-    unit: str
-    apply: Callable[["Scene", float], None]
-
-
-class Scene:
+class LitScene(Scene):
     """A label on a body, the light on it, and the camera."""
 
     def __init__(self, seed: list[int]) -> None:
         """Hold a label of its own nearly straight before the camera in good light."""
-        self.random = numpy.random.default_rng(seed)
-        code = codes_from([int(byte) for byte in self.random.integers(0, 256, 200)], 1)[0]
-        self.text = address(code, BASES[int(self.random.integers(len(BASES)))])
-        self.code = code
-        self.modules = numpy.array(matrix(self.text))
+        super().__init__(seed, BASES)
         self.pixels = self.random.uniform(3.9, 4.5)  # a module, seen straight
         self.spin = self.random.uniform(-math.pi, math.pi)
         self.lean = math.radians(self.random.uniform(0, 12))
@@ -67,11 +54,6 @@ class Scene:
         self.grease = 0.0
         self.torn = 0.0
         self.quality = int(self.random.integers(70, 88))
-
-    @property
-    def side(self) -> int:
-        """Return how many modules the symbol is wide."""
-        return len(self.modules)
 
     def draw(self) -> Image.Image:
         """Return the camera's picture."""
@@ -252,65 +234,39 @@ def _disc(radius: float) -> numpy.ndarray:
     return disc / disc.sum()
 
 
-def _lean(scene: Scene, degrees: float) -> None:
+def _lean(scene: LitScene, degrees: float) -> None:
     scene.lean = math.radians(degrees)
 
 
-def _defocus(scene: Scene, radius: float) -> None:
-    scene.disc = radius
-
-
-def _shaken(scene: Scene, length: float) -> None:
-    scene.shake = length
-
-
-def _glossy(scene: Scene, percent: float) -> None:
-    scene.glare = percent / 100
-
-
-def _wiped(scene: Scene, strength: float) -> None:
-    scene.grease = strength
-
-
-def _night(scene: Scene, electrons: float) -> None:
+def _night(scene: LitScene, electrons: float) -> None:
     scene.electrons = electrons
     scene.disc = 1.0
 
 
-def _bent(scene: Scene, degrees: float) -> None:
+def _bent(scene: LitScene, degrees: float) -> None:
     scene.radius = 11.0 if scene.random.random() < 0.5 else 13.0
     scene.aside = math.radians(degrees) * scene.random.choice([-1, 1])
 
 
-def _ripped(scene: Scene, percent: float) -> None:
-    scene.torn = percent / 100
-
-
-def _faded(scene: Scene, percent: float) -> None:
+def _faded(scene: LitScene, percent: float) -> None:
     scene.contrast = percent / 100
     scene.electrons = 1000.0
 
 
-def _tiny(scene: Scene, pixels: float) -> None:
-    scene.pixels = pixels
-
-
 KINDS = {
     "leaning": Kind((35, 45, 53, 60), "degrees off the line of sight", _lean),
-    "focus": Kind((1.5, 2.1, 2.7, 3.2), "pixels, radius of the lens's disc", _defocus),
-    "shake": Kind((3.0, 4.5, 6.0, 7.5), "pixels of the hand's path", _shaken),
-    "glare": Kind((2, 4, 7, 10), "per cent of the symbol blinded", _glossy),
-    "smudge": Kind((0.3, 0.42, 0.54, 0.66), "of the light lost under grease, which also smears", _wiped),
+    "focus": Kind((1.5, 2.1, 2.7, 3.2), "pixels, radius of the lens's disc", sets("disc")),
+    "shake": Kind((3.0, 4.5, 6.0, 7.5), "pixels of the hand's path", sets("shake")),
+    "glare": Kind((2, 4, 7, 10), "per cent of the symbol blinded", sets("glare", 100)),
+    "smudge": Kind((0.3, 0.42, 0.54, 0.66), "of the light lost under grease that smears", sets("grease")),
     "night": Kind((200, 80, 40, 20), "electrons in a white pixel", _night),
     "bent": Kind((0, 8, 16, 24), "degrees turned aside, round 22 or 26 mm", _bent),
-    "torn": Kind((2, 4, 6, 8), "per cent of the symbol gone", _ripped),
+    "torn": Kind((2, 4, 6, 8), "per cent of the symbol gone", sets("torn", 100)),
     "faded": Kind((40, 28, 19, 13), "per cent of the ink left", _faded),
-    "tiny": Kind((2.6, 2.1, 1.8, 1.55), "pixels a module", _tiny),
+    "tiny": Kind((2.6, 2.1, 1.8, 1.55), "pixels a module", sets("pixels")),
 }
 
 
 def picture(kind: str, severity: int, number: int) -> Picture:
     """Return picture `number` of a kind at a severity from 1 to 4."""
-    scene = Scene([400, sorted(KINDS).index(kind), severity, number])
-    KINDS[kind].apply(scene, KINDS[kind].severities[severity - 1])
-    return Picture(scene.draw(), scene.text)
+    return picture_of(LitScene([400, sorted(KINDS).index(kind), severity, number]), KINDS[kind], severity)
