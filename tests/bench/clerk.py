@@ -22,11 +22,10 @@ from pathlib import Path
 from server.clock import now_ms
 from server.core.codes.labels import address
 from tests.browser import phone_log
+from tests.browser.clerk import Clerk
 from tests.browser.phone import label_picture
 from tests.browser.phone import qr_picture
 from tests.browser.returned import put_on_server
-from tests.browser.test_counter import Clerk
-from tests.browser.test_hand_scanner import Wedge
 from tests.browser_support import wait_until
 from tests.clerks_set import DECISIONS
 from tests.clerks_set import ELSEWHERE
@@ -46,20 +45,6 @@ _PROPOSED = """() => {
   const card = document.querySelector('.proposal');
   return card && [card.querySelector('.code')?.textContent, card.dataset.proposed];
 }"""
-_ALTER = """(device) => new Promise((resolve, reject) => {
-  const asked = indexedDB.open('swaptrail');
-  asked.onerror = reject;
-  asked.onsuccess = () => {
-    const tx = asked.result.transaction('events', 'readwrite');
-    const events = tx.objectStore('events');
-    events.getAll().onsuccess = ({ target }) => {
-      const test = target.result.find(({ event }) => event.device === device && event.kind === 'test_run');
-      test.event.data.faulted = [];
-      events.put(test);
-    };
-    tx.oncomplete = () => { asked.result.close(); resolve(); };
-  };
-})"""
 
 #: What one unit came to.
 Done = namedtuple("Done", ["shown", "by", "proposed", "taps", "keys", "seconds"])
@@ -73,9 +58,8 @@ class Counted(Clerk):
         self.comes_to_the_counter()
         for each in shown:
             if each.wrong == "altered record":
-                self.page.evaluate(_ALTER, phone_of(each.number))
+                self.alters_a_record(phone_of(each.number))
         self.page.reload()
-        self.wedge = Wedge(self.page)
         self.phone.tap("Scan returns")
 
     def taps_on(self, words):

@@ -10,13 +10,8 @@ import pytest
 from tests.browser import phone_log
 from tests.browser.phone import Phone
 from tests.browser.phone import label_picture
-from tests.browser.returned import put_on_server
-from tests.browser.returned import returned
 from tests.browser.returned import serial_of
-from tests.browser.screens import TOO_SMALL
-from tests.browser.screens import TOO_WIDE
 from tests.browser_support import wait_until
-from tests.static.app_server import AppServer
 from tests.static.symbols import DATA_MATRIX
 from tests.static.symbols import envelope
 from tests.static.symbols import symbol
@@ -29,81 +24,6 @@ COUNT_CAMERAS = """() => {
   const open = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices);
   navigator.mediaDevices.getUserMedia = (asked) => { window.cameras += 1; return open(asked); };
 }"""
-NO_PICTURE_HERE = "the server responded with a status of 404"  # the model job's pictures have no bytes
-
-
-class Clerk:
-    """Holds parts before the camera and taps; never touches a keyboard once paired."""
-
-    def __init__(self, folder, server, size=(390, 844)):
-        self.phone = Phone(folder, server.base, size=size)
-        self.page = self.phone.page
-        self.server = server
-
-    def comes_to_the_counter(self):
-        self.page.goto(self.server.link("counter"))
-        self.page.get_by_label("Your name").fill("Jo")
-        self.phone.tap("Pair this phone")
-        self.page.get_by_role("button", name="Scan returns").wait_for()
-        self.phone.see("all sent")
-        self.phone.wait_for_offline_use()
-        self.page.evaluate("() => addEventListener('keydown', () => { window.keyed = true; }, true)")
-
-    def holds(self, code: str, serial: str, part: str = "PS-1"):
-        """Hold a part with its label, and with the maker's symbol on its bag beside it."""
-        bag = symbol(envelope(f"1P{part}", f"S{serial}"), DATA_MATRIX)
-        self.phone.camera.show(label_picture(code, self.server.base), bag)
-
-    def sees(self, code: str, proposed: str):
-        """Wait until this is proposed for this label."""
-        wait_until(
-            self.page,
-            """([code, proposed]) => {
-              const card = document.querySelector('.proposal');
-              return card?.dataset.proposed === proposed && card.querySelector('.code')?.textContent === code;
-            }""",
-            [f"{code[:3]}-{code[3:]}", proposed],
-            seconds=20,
-        )
-
-    def decides(self, word: str):
-        """Tap what is proposed; the scanner is ready for the next right away."""
-        self.phone.tap(f"{word} ")
-        self.phone.see("Ready for the next label")
-
-    def looks(self, at_most=()):
-        """Hold the screen to the room that a finger and the narrowest phone need."""
-        assert self.page.evaluate(TOO_SMALL, 48) == []
-        assert self.page.evaluate(TOO_WIDE) == []
-
-    def leaves(self):
-        heard = [each for each in self.phone.complaints.heard if NO_PICTURE_HERE not in each]
-        self.phone.close()
-        assert heard == []
-
-
-@pytest.fixture
-def server(tmp_path):
-    server = AppServer(tmp_path / "data")
-    yield server
-    server.close()
-
-
-@pytest.fixture
-def clerk_at(tmp_path, server):
-    clerks = []
-
-    def make(count, **options):
-        entries, codes = returned(count)
-        put_on_server(server, entries)
-        clerk = Clerk(tmp_path / f"clerk{len(clerks)}", server, **options)
-        clerks.append(clerk)
-        clerk.comes_to_the_counter()
-        return clerk, codes
-
-    yield make
-    for clerk in clerks:
-        clerk.leaves()
 
 
 def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
@@ -290,20 +210,7 @@ def test_the_camera_is_off_on_the_next_screen(clerk_at):
 def test_a_record_that_was_altered_on_this_phone_is_refused(clerk_at):
     clerk, codes = clerk_at(2)
     phone, page = clerk.phone, clerk.page
-    page.evaluate("""() => new Promise((resolve, reject) => {
-      const asked = indexedDB.open('swaptrail');
-      asked.onerror = reject;
-      asked.onsuccess = () => {
-        const tx = asked.result.transaction('events', 'readwrite');
-        const events = tx.objectStore('events');
-        events.getAll().onsuccess = ({ target }) => {
-          const test = target.result.find(({ event }) => event.kind === 'test_run');
-          test.event.data.faulted = [];
-          events.put(test);
-        };
-        tx.oncomplete = () => { asked.result.close(); resolve(); };
-      };
-    })""")
+    clerk.alters_a_record()
     page.reload()
     phone.hold(codes[0])
     phone.tap("Scan returns")
@@ -311,20 +218,20 @@ def test_a_record_that_was_altered_on_this_phone_is_refused(clerk_at):
     page.get_by_text("was changed after it was recorded").first.wait_for()
 
 
-def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, server, tmp_path):
+def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, app_server, tmp_path):
     clerk, codes = clerk_at(1)
-    clerk.page.goto(f"{server.base}/#/new")
+    clerk.page.goto(f"{app_server.base}/#/new")
     clerk.phone.see("Jobs are done and labels are made on phones at the bench")
-    clerk.page.goto(f"{server.base}/#/job/j{0:012x}")
+    clerk.page.goto(f"{app_server.base}/#/job/j{0:012x}")
     clerk.phone.tap("Read its trail")
-    clerk.page.goto(f"{server.base}/U/{codes[0]}")
+    clerk.page.goto(f"{app_server.base}/U/{codes[0]}")
     clerk.sees(codes[0], "hold")
     clerk.looks()
-    mara = Phone(tmp_path / "bench", server.base)
-    mara.visit(server.link())
-    mara.page.goto(f"{server.base}/#/returns")
+    mara = Phone(tmp_path / "bench", app_server.base)
+    mara.visit(app_server.link())
+    mara.page.goto(f"{app_server.base}/#/returns")
     mara.see("Returns are decided on phones that are paired for the parts counter")
-    mara.page.goto(f"{server.base}/#/you")
+    mara.page.goto(f"{app_server.base}/#/you")
     mara.page.get_by_role("radio", name="at the parts counter").tap()
     mara.tap("Make a pairing link")
     assert "#counter." in mara.page.locator(".invitation-link").inner_text()
@@ -339,7 +246,7 @@ def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, 
     heard = mara.complaints.heard
     mara.close()
     assert heard == []
-    clerk.page.goto(f"{server.base}/#/")
+    clerk.page.goto(f"{app_server.base}/#/")
     clerk.page.reload()
     clerk.phone.see("This phone is not paired")
     # Whatever it asked for since then was refused; how much that was, and when, is not the same each time.

@@ -3,32 +3,17 @@
 import pytest
 
 from tests.browser import phone_log
-from tests.browser.returned import put_on_server
-from tests.browser.returned import returned
+from tests.browser.clerk import scans_label
 from tests.browser.returned import serial_of
-from tests.browser.test_counter import Clerk
-from tests.browser.test_hand_scanner import Wedge
 from tests.browser.test_hand_scanner import decided
-from tests.browser.test_hand_scanner import scans_label
 from tests.browser_support import wait_until
-from tests.static.app_server import AppServer
 
 
 @pytest.fixture
-def clerks(tmp_path):
-    server = AppServer(tmp_path / "data")
-    entries, codes = returned(2)
-    put_on_server(server, entries)
-    made = []
-    for number in range(2):
-        clerk = Clerk(tmp_path / f"clerk{number}", server)
-        clerk.comes_to_the_counter()
-        clerk.wedge = Wedge(clerk.page)
-        made.append(clerk)
-    yield made, codes
-    for clerk in made:
-        clerk.leaves()
-    server.close()
+def clerks(clerk_at):
+    here, codes = clerk_at(2)
+    there, _ = clerk_at(0)
+    return (here, there), codes
 
 
 def proposes_to_accept(clerk, code, number):

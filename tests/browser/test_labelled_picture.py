@@ -7,6 +7,7 @@ import pytest
 
 from server.clock import now_ms
 from server.photos import store
+from tests.browser.clerk import scans_label
 from tests.browser.phone import CODES
 from tests.browser.phone import label_picture
 from tests.browser.phone_log import facts
@@ -14,13 +15,9 @@ from tests.browser.returned import also
 from tests.browser.returned import put_on_server
 from tests.browser.returned import returned
 from tests.browser.screens import screens
-from tests.browser.test_counter import Clerk
 from tests.browser.test_exchange_screens import at_first_pull
-from tests.browser.test_hand_scanner import Wedge
-from tests.browser.test_hand_scanner import scans_label
 from tests.browser_support import wait_until
 from tests.server.phone import jpeg
-from tests.static.app_server import AppServer
 from tests.static.symbols import DATA_MATRIX
 from tests.static.symbols import envelope
 from tests.static.symbols import symbol
@@ -62,20 +59,17 @@ def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_
     assert waits_for(page, CODES[21]) == ([], [])
 
 
-def test_the_clerk_has_it_beside_the_part_and_says_whether_that_is_the_one(tmp_path):
-    server = AppServer(tmp_path / "data")
+def test_the_clerk_has_it_beside_the_part_and_says_whether_that_is_the_one(app_server, clerk_at):
     entries, codes = returned(1)
     data = jpeg(640, 480)
     digest = hashlib.sha256(data).hexdigest()
     picture = {"mime": "image/jpeg", "bytes": len(data), "width": 640, "height": 480, "sha256": digest}
     unit = "v000000000000.rear-right-outer"
     also(entries, "photo_taken", {**picture, "shows": "unit", "position": "", "unit": unit}, "j000000000000")
-    put_on_server(server, entries)
-    with closing(server.database()) as db:
-        store.keep(db, server.data / "photos", digest, data, now_ms())
-    clerk = Clerk(tmp_path / "clerk", server)
-    clerk.comes_to_the_counter()
-    clerk.wedge = Wedge(clerk.page)
+    put_on_server(app_server, entries)
+    with closing(app_server.database()) as db:
+        store.keep(db, app_server.data / "photos", digest, data, now_ms())
+    clerk, _ = clerk_at(0)
     scans_label(clerk, codes[0])
     clerk.phone.see("Is it the one in this picture?")
     wait_until(clerk.page, "() => document.querySelector('.compare-itself img')?.naturalWidth === 640")
@@ -83,5 +77,3 @@ def test_the_clerk_has_it_beside_the_part_and_says_whether_that_is_the_one(tmp_p
     clerk.looks()
     clerk.phone.tap("It is the same part")
     clerk.sees(codes[0], "accept")
-    clerk.leaves()
-    server.close()

@@ -12,12 +12,8 @@ from server.register.chain import EXTENSION
 from server.register.chain import Chain
 from server.register.entries import Entry
 from server.register.link import Link
-from tests.browser.returned import put_on_server
-from tests.browser.returned import returned
 from tests.browser.returned import serial_of
-from tests.browser.test_counter import Clerk
 from tests.core.counter_yard import DAY_MS
-from tests.static.app_server import AppServer
 from tests.waiting import wait_for
 
 NORTH = "north.example"
@@ -25,18 +21,16 @@ PARTS = 3
 
 
 @pytest.fixture
-def server(tmp_path, postgres):
-    server = AppServer(tmp_path / "data")
-    server.register = postgres.new_register()
-    with keeper.joined(server.app, server.base, address.checked(server.register)):
-        yield server
-    server.close()
+def app_server(app_server, postgres):
+    app_server.register = postgres.new_register()
+    with keeper.joined(app_server.app, app_server.base, address.checked(app_server.register)):
+        yield app_server
 
 
 @pytest.fixture
-def north(server):
+def north(app_server):
     """Give the chain's other counter, without its screens."""
-    chain = Chain(Link(address.checked(server.register)), f"https://{NORTH}", "n")
+    chain = Chain(Link(address.checked(app_server.register)), f"https://{NORTH}", "n")
     chain.link.connect()
     yield chain
     chain.link.close()
@@ -60,12 +54,9 @@ def decided(server):
     )]  # fmt: skip
 
 
-def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(tmp_path, server, north, postgres):
-    logged, codes = returned(PARTS)
-    put_on_server(server, logged)
-    clerk = Clerk(tmp_path / "clerk", server)
+def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(clerk_at, app_server, north, postgres):
+    clerk, codes = clerk_at(PARTS)
     phone = clerk.phone
-    clerk.comes_to_the_counter()
 
     settles(north, 0)
     clerk.holds(codes[0], serial_of(0))
@@ -98,7 +89,7 @@ def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(tmp_path, serv
         phone.see("all sent")
     finally:
         postgres.start()
-    assert [(each["decision"], each["reasons"]) for each in decided(server)] == [
+    assert [(each["decision"], each["reasons"]) for each in decided(app_server)] == [
         ("refuse", ["others"]),
         ("hold", ["others"]),
         ("accept", ["unasked"]),
@@ -106,9 +97,8 @@ def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(tmp_path, serv
     north.link.close()
     north.link.connect()
     settles(north, 2)
-    heard = server.app.extensions[EXTENSION]
+    heard = app_server.app.extensions[EXTENSION]
     wait_for(lambda: heard.contradictions)
     phone.page.reload()
     phone.see(f"{codes[2][:3]}-{codes[2][3:]} was accepted at {NORTH} too")
     clerk.looks()
-    clerk.leaves()

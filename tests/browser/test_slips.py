@@ -9,14 +9,9 @@ from server.slips.slip import Slip
 from server.slips.spool import EXTENSION
 from server.slips.spool import Spool
 from tests.browser import phone_log
-from tests.browser.returned import put_on_server
-from tests.browser.returned import returned
+from tests.browser.clerk import scans_label
 from tests.browser.returned import serial_of
-from tests.browser.test_counter import Clerk
-from tests.browser.test_hand_scanner import Wedge
-from tests.browser.test_hand_scanner import scans_label
 from tests.browser_support import wait_until
-from tests.static.app_server import AppServer
 
 _PRINTS = """() => {
   window.printed = [];
@@ -28,19 +23,16 @@ _PRINTS = """() => {
 
 
 @pytest.fixture
-def counter(tmp_path):
-    server = AppServer(tmp_path / "data")
-    entries, codes = returned(2)
-    put_on_server(server, entries)
-    server.app.extensions[EXTENSION] = Spool(
-        place.checked(f"zpl:{tmp_path / 'slips.zpl'}"), server.data / FILE
-    )
-    clerk = Clerk(tmp_path / "clerk", server)
-    clerk.comes_to_the_counter()
-    clerk.wedge = Wedge(clerk.page)
-    yield clerk, codes
-    clerk.leaves()
-    server.close()
+def app_server(app_server, tmp_path):
+    """Give one with a printer, which nobody has started."""
+    printer = place.checked(f"zpl:{tmp_path / 'slips.zpl'}")
+    app_server.app.extensions[EXTENSION] = Spool(printer, app_server.data / FILE)
+    return app_server
+
+
+@pytest.fixture
+def counter(clerk_at):
+    return clerk_at(2)
 
 
 def chooses(page, way):
