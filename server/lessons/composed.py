@@ -8,12 +8,18 @@ from server.core.infer.case import RATES
 from server.core.infer.variations import CLASSES
 
 PRIOR_JOBS = 20.0
-#: Causes of each class on eight positions in two groups.
-ORDINARY = (8, 8, 8, 2, 1)
+#: Jobs that came for nothing among those known before: of so many a third, or three times as many, are
+#: still within the middle 90 %.
+ALARMS = 2.24
+#: Causes of each class on eight positions in two groups, and the places of a false alarm.
+ORDINARY = (8, 8, 8, 2, 1, 8)
 
 
 class Composed(NamedTuple):
-    """What a job says: the causes its layout has by class, and (composition, weight) of each possible one."""
+    """What a job says: the causes its layout has by class, and (composition, weight) of each possible one.
+
+    Last of the classes stands what is no cause: that a job was opened for nothing.
+    """
 
     has: tuple[int, ...]
     weights: list[tuple[tuple[int, ...], float]]
@@ -29,7 +35,18 @@ def odds(chance: float) -> float:
 
 
 DEFAULTS = tuple(RATES[name] for name in CLASSES)
-DEFAULT_ODDS = tuple(odds(rate) for rate in DEFAULTS)
+#: Of each class, and of a false alarm as a cause that would open as many jobs.
+DEFAULT_ODDS = (*(odds(rate) for rate in DEFAULTS), RATES["false_alarm"] / RATES["shows"])
+
+
+def composition(causes: Sequence[int]) -> tuple[int, ...]:
+    """Returns how many of each class are present, nothing among them, of how many causes of each are."""
+    return (*causes, 0 if any(causes) else 1)
+
+
+def layout(has: Sequence[int]) -> tuple[int, ...]:
+    """Returns how many of each class a layout has of which the causes are known: any position may alarm."""
+    return (*has, has[0])
 
 
 def counted(job: Composed, number: float) -> tuple[Composed, float]:
@@ -43,13 +60,26 @@ def weight_of(job: Composed) -> float:
     return 1.0 / max(1.0, expected)
 
 
-def log_posterior(x: tuple[float, ...], jobs: list[Composed]) -> float:
-    """Returns the logarithm of prior times likelihood at odds x, but for a constant."""
+def log_posterior(x: tuple[float, ...], jobs: list[Composed], alarm: float = DEFAULT_ODDS[-1]) -> float:
+    """Returns the logarithm of prior times likelihood at odds x, but for a constant.
+
+    `alarm` are the odds with which a position is known to alarm for nothing.
+    """
     scale = log(mean(ORDINARY, x) / mean(ORDINARY, DEFAULT_ODDS))
     total = sum(n * (log(x[c] / DEFAULT_ODDS[c]) - scale) for c, n in enumerate(prior()))
-    for job in jobs:
-        total += weight_of(job) * log(sum(_weighed(job, ratios(job.has, x))))
+    for job, weight in [*((job, weight_of(job)) for job in jobs), *alarms(alarm)]:
+        total += weight * log(sum(_weighed(job, ratios(job.has, x))))
     return total
+
+
+def alarms(alarm: float) -> Weighed:
+    """Returns what is known of jobs that come for nothing, as jobs that say it."""
+    size = range(len(CLASSES))
+    causes = [tuple(int(c == d) for d in range(len(DEFAULT_ODDS))) for c in range(len(DEFAULT_ODDS))]
+    parts = [ORDINARY[c] * DEFAULT_ODDS[c] for c in size]
+    nothing = Composed(ORDINARY, [(causes[-1], 1.0)])
+    something = Composed(ORDINARY, [(causes[c], parts[c] / sum(parts)) for c in size])
+    return [(nothing, ALARMS), (something, ALARMS * sum(parts) / (ORDINARY[-1] * alarm))]
 
 
 def prior() -> list[float]:
@@ -80,7 +110,7 @@ def likely(job: Composed, ratios: list[float]) -> list[tuple[tuple[int, ...], fl
 
 def expected(chances: list[tuple[tuple[int, ...], float]]) -> list[float]:
     """Returns how many causes of each class are expected."""
-    found = [0.0] * len(DEFAULTS)
+    found = [0.0] * len(DEFAULT_ODDS)
     for causes, chance in chances:
         for c, n in enumerate(causes):
             if n:

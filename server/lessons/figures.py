@@ -101,12 +101,13 @@ def _rates(db: Database, sums: Sums) -> list[dict[str, Any]]:
 def rates_of(said: Said, start: Start) -> list[dict[str, Any]]:
     """Returns the rates that jobs teach; the search for them begins at `start`, which is left at its end."""
     found = []
-    start.odds = maximum_of(said.causes, start.odds)
-    for name, share in shares.learned_at(said.causes, start.odds).items():
-        found.append(_rate(name, share, share.found, int(said.jobs + 0.5)))
     learned = rates.learned(said.readings, said.checks, start.base)
     if "shows" in learned:
         start.base = Base(learned["shows"].value, learned["false_alarm"].value)
+    maximum = maximum_of(said.causes, start.odds, start.base.false_alarm / start.base.shows)
+    start.odds = maximum.odds
+    for name, share in shares.learned_at(maximum).items():
+        found.append(_rate(name, share, share.found, int(said.jobs + 0.5)))
     for name, rate in learned.items():
         found.append(_rate(name, rate, rate.hits, int(rate.tries + 0.5)))
     return found

@@ -18,6 +18,7 @@ from typing import NamedTuple
 from server.lessons.composed import DEFAULT_ODDS
 from server.lessons.composed import ORDINARY
 from server.lessons.composed import Weighed
+from server.lessons.composed import alarms
 from server.lessons.composed import expected
 from server.lessons.composed import likely
 from server.lessons.composed import mean
@@ -30,47 +31,55 @@ _STILL_SQUARED = 1e-6
 _SHORT = 0.5
 
 Odds = tuple[float, ...]
+_Parted = tuple[dict[tuple, list[float]], Weighed]
 
 
-def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS) -> Odds:
-    """Returns the odds of each class at the maximum, as many together as the defaults, from some odds on."""
-    sure, unsure = _parted(weighed, {ORDINARY: prior()})
+class Maximum(NamedTuple):
+    """The odds of each class at the maximum, as many together as the defaults, and what the jobs say there.
+
+    Of each class how many causes the jobs are expected to have had, and how many the odds lead one to expect;
+    and the covariance of the logarithms of the odds, None where they say too little. That is the inverse of
+    minus the second derivative, in which what is not sure is missing (Louis 1982). One factor of all odds
+    varies as it likes there, which moves no share.
+    """
+
+    odds: Odds
+    found: list[float]
+    predicted: list[float]
+    covariance: list[list[float]] | None
+
+
+def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS, alarm: float = DEFAULT_ODDS[-1]) -> Maximum:
+    """Returns where the posterior is greatest, looked for from some odds on.
+
+    `alarm` as in `composed.log_posterior`.
+    """
+    jobs, known = _parted(weighed), _parted(alarms(alarm))
     x = _scaled(start)
-    here = _look(sure, unsure, x)
+    here = _look(jobs, known, x)
     for _ in range(_MOST_STEPS):
-        step, there = _newton(here), None
+        step, there = _newton(here.whole), None
         if step:
             x_there = _scaled(tuple(each * exp(by) for each, by in zip(x, step, strict=True)))
-            there = _look(sure, unsure, x_there)
-            if there.size() > here.size() and max(map(abs, step)) > _STILL:
+            there = _look(jobs, known, x_there)
+            if there.whole.size() > here.whole.size() and max(map(abs, step)) > _STILL:
                 step = there = None
         if there is None:
-            x_there = _scaled(tuple(e / a for e, a in zip(here.found, here.against, strict=True)))
-            there = _look(sure, unsure, x_there)
+            moved_to = zip(here.whole.found, here.whole.against, strict=True)
+            x_there = _scaled(tuple(found / against for found, against in moved_to))
+            there = _look(jobs, known, x_there)
         moved = max(abs(log(now / before)) for now, before in zip(x_there, x, strict=True))
         x, here = x_there, there
         # After a step of Newton's what is left is about the square of it.
         if moved < (_STILL_SQUARED if step else _STILL):
             break
-    return x
+    predicted = [each * against for each, against in zip(x, here.jobs.against, strict=True)]
+    return Maximum(x, here.jobs.found, predicted, _inverse(here.bend))
 
 
-def covariance(weighed: Weighed, x: Odds) -> list[list[float]] | None:
-    """Returns the covariance of the logarithms of the odds by the jobs alone; None where they say too little.
-
-    It is the inverse of minus the second derivative, in which what is not sure is missing (Louis 1982). One
-    factor of all odds varies as it likes there, which moves no share.
-    """
-    sure, unsure = _parted(weighed, {})
-    root = _cholesky(_look(sure, unsure, x).bend)
-    if root is None:
-        return None
-    return [_solved(root, [float(c == d) for d in range(len(x))]) for c in range(len(x))]
-
-
-def _parted(weighed: Weighed, before: dict[tuple, list[float]]) -> tuple[dict[tuple, list[float]], Weighed]:
-    """Returns the causes of what is sure, by layout, together with those known before; and what is not."""
-    sure = {has: list(counts) for has, counts in before.items()}
+def _parted(weighed: Weighed) -> _Parted:
+    """Returns the causes of what is sure, by layout; and what is not."""
+    sure: dict[tuple, list[float]] = {}
     unsure = []
     for job, weight in weighed:
         if len(job.weights) > 1:
@@ -82,7 +91,7 @@ def _parted(weighed: Weighed, before: dict[tuple, list[float]]) -> tuple[dict[tu
     return sure, unsure
 
 
-class _Look(NamedTuple):
+class _Sums(NamedTuple):
     """At some odds: causes found, what they are divided by, the gradient, minus the second derivative."""
 
     found: list[float]
@@ -94,9 +103,36 @@ class _Look(NamedTuple):
         return max(map(abs, self.gradient))
 
 
-def _look(sure: dict[tuple, list[float]], unsure: Weighed, x: Odds) -> _Look:
+class _Look(NamedTuple):
+    """Sums at some odds: of the jobs alone, and of all; the second derivative of all but the prior."""
+
+    jobs: _Sums
+    whole: _Sums
+    bend: list[list[float]]
+
+
+def _look(jobs: _Parted, known: _Parted, x: Odds) -> _Look:
+    mine = _summed(*jobs, x)
+    both = _together(mine, _summed(*known, x))
+    whole = _together(both, _summed({ORDINARY: prior()}, [], x))
+    # All odds times one factor are the same odds: this keeps such a step out of the matrix.
+    bend, whole_bend = ([[each + 1.0 for each in row] for row in sums.bend] for sums in (both, whole))
+    return _Look(mine, whole._replace(bend=whole_bend), bend)
+
+
+def _together(one: _Sums, other: _Sums) -> _Sums:
+    found, against, gradient = (_plus(a, b) for a, b in zip(one[:3], other[:3], strict=True))
+    bend = [_plus(mine, its) for mine, its in zip(one.bend, other.bend, strict=True)]
+    return _Sums(found, against, gradient, bend)
+
+
+def _plus(one: list[float], other: list[float]) -> list[float]:
+    return [a + b for a, b in zip(one, other, strict=True)]
+
+
+def _summed(sure: dict[tuple, list[float]], unsure: Weighed, x: Odds) -> _Sums:
     size = range(len(x))
-    look = _Look([0.0] * len(x), [0.0] * len(x), [0.0] * len(x), [[1.0] * len(x) for _ in size])
+    look = _Sums([0.0] * len(x), [0.0] * len(x), [0.0] * len(x), [[0.0] * len(x) for _ in size])
     counts = {has: list(causes) for has, causes in sure.items()}
     known: dict[tuple, list[float]] = {}
     for job, weight in unsure:
@@ -112,7 +148,7 @@ def _look(sure: dict[tuple, list[float]], unsure: Weighed, x: Odds) -> _Look:
     return look
 
 
-def _spread(look: _Look, has: tuple, x: Odds, chances: list, weight: float) -> None:
+def _spread(look: _Sums, has: tuple, x: Odds, chances: list, weight: float) -> None:
     """Takes the variance of what a job may have from the second derivative."""
     whole = mean(has, x)
     least = min(sum(causes) for causes, _ in chances)
@@ -135,7 +171,7 @@ def _spread(look: _Look, has: tuple, x: Odds, chances: list, weight: float) -> N
                 look.bend[c][d] += weight * one * other
 
 
-def _add(look: _Look, has: tuple, x: Odds, counts: list[float]) -> None:
+def _add(look: _Sums, has: tuple, x: Odds, counts: list[float]) -> None:
     """Adds so many causes of each class on a layout."""
     whole, together = mean(has, x), sum(counts)
     parts = [n * each / whole for n, each in zip(has, x, strict=True)]
@@ -148,11 +184,8 @@ def _add(look: _Look, has: tuple, x: Odds, counts: list[float]) -> None:
             look.bend[c][d] -= together * part * other
 
 
-def _newton(look: _Look) -> list[float] | None:
-    """Returns a step of all logarithms, None where it is none to a maximum, or too long to be trusted.
-
-    All odds times one factor are the same odds; what was added to the matrix keeps such a step out of it.
-    """
+def _newton(look: _Sums) -> list[float] | None:
+    """Returns a step of all logarithms, None where it is none to a maximum, or too long to be trusted."""
     root = _cholesky(look.bend)
     step = _solved(root, look.gradient) if root else None
     return step if step and max(map(abs, step)) < _SHORT else None
@@ -172,6 +205,15 @@ def _cholesky(matrix: list[list[float]]) -> list[list[float]] | None:
             else:
                 root[c][d] = rest / root[d][d]
     return root
+
+
+def _inverse(matrix: list[list[float]]) -> list[list[float]] | None:
+    """Returns the inverse of a matrix, None where it is none of a maximum."""
+    root = _cholesky(matrix)
+    if root is None:
+        return None
+    size = range(len(matrix))
+    return [_solved(root, [float(c == d) for d in size]) for c in size]
 
 
 def _solved(root: list[list[float]], right: list[float]) -> list[float]:

@@ -7,7 +7,9 @@ from server.lessons import showing
 from server.lessons.composed import DEFAULT_ODDS
 from server.lessons.composed import Composed
 from server.lessons.composed import Weighed
+from server.lessons.composed import composition
 from server.lessons.composed import counted
+from server.lessons.composed import layout
 from server.lessons.rates import DEFAULT
 from server.lessons.showing import Base
 from server.lessons.showing import Explained
@@ -51,7 +53,7 @@ class Said:
 
 def composed(has: Sequence, weights: Sequence) -> Composed:
     """Returns what jobs say of the classes of causes; from `sums.causes_of`, or as a file has it."""
-    return Composed(tuple(has), [(tuple(key), share / _PPB) for key, share in weights])
+    return Composed(layout(has), [(composition(key), share / _PPB) for key, share in weights])
 
 
 def explained(base: Sequence, explanations: Sequence) -> tuple[Base, Explained]:

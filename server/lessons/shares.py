@@ -18,7 +18,15 @@ whether its cause was proven (one K has nearly all weight) or not. A job with ma
 logarithm is weighted by 1 / the number of causes expected in it, at most 1. So nonsense moves the shares by
 its number of jobs and no more. The prior is that of `PRIOR_JOBS` jobs on eight positions in two groups which
 share as the defaults do. `maximum` finds where the posterior is greatest.
-Bounds are by the jobs alone.
+
+**Jobs for nothing.** What showed once and never again may have been a false alarm, or dirt that was cleaned
+off. How many of such jobs had nothing depends on how rare all causes are, which no job can tell. So nothing
+stands among the classes, at the odds false_alarm / shows of as many places as there are positions, with odds
+of its own to be learned. Of them it is known beforehand what the learned rates of the self-test say, within
+a factor of three (`composed.alarms`): all causes may be so much rarer than by default, or more frequent.
+Were they held at the default's, blocked would come out too high where sensors fail seldom.
+
+Bounds are by the jobs alone, and by that: where jobs cannot tell dirt from nothing, they are as wide.
 """
 
 from collections.abc import Sequence
@@ -27,13 +35,8 @@ from typing import NamedTuple
 from server.core.infer.variations import CLASSES
 from server.lessons.beta import interval
 from server.lessons.composed import DEFAULTS
-from server.lessons.composed import Weighed
-from server.lessons.composed import expected
-from server.lessons.composed import likely
-from server.lessons.composed import mean
 from server.lessons.composed import odds
-from server.lessons.composed import ratios
-from server.lessons.maximum import covariance
+from server.lessons.maximum import Maximum
 
 
 class Share(NamedTuple):
@@ -46,33 +49,17 @@ class Share(NamedTuple):
     found: float  # how many causes of it the jobs are expected to have had
 
 
-def learned_at(weighed: Weighed, x: tuple[float, ...]) -> dict[str, Share]:
-    """Returns each class with its rate at the maximum x, and the bounds of 90 % by the jobs alone."""
-    rates = scaled(x)
-    found, predicted = [0.0] * len(x), [0.0] * len(x)
-    known = {has: ratios(has, x) for has in {job.has for job, _ in weighed}}
-    for job, weight in weighed:
-        causes = expected(likely(job, known[job.has]))
-        whole, together = mean(job.has, x), sum(causes)
-        for c, n in enumerate(causes):
-            found[c] += weight * n
-            predicted[c] += weight * together * job.has[c] * x[c] / whole
-    spread = covariance(weighed, x)
+def learned_at(maximum: Maximum) -> dict[str, Share]:
+    """Returns each class with its rate at the maximum, and the bounds of 90 % by the jobs alone."""
+    rates = scaled(maximum.odds[:-1])
     shares = {}
     for c, name in enumerate(CLASSES):
-        low, high = _bounds(c, x, rates, found, predicted, spread)
-        shares[name] = Share(rates[c], low, high, DEFAULTS[c], found[c])
+        low, high = _bounds(c, rates, maximum)
+        shares[name] = Share(rates[c], low, high, DEFAULTS[c], maximum.found[c])
     return shares
 
 
-def _bounds(
-    c: int,
-    x: tuple[float, ...],
-    rates: list[float],
-    found: list[float],
-    predicted: list[float],
-    spread: list[list[float]] | None,
-) -> tuple[float, float]:
+def _bounds(c: int, rates: list[float], maximum: Maximum) -> tuple[float, float]:
     """Returns the bounds of the rate of a class, by the jobs alone.
 
     Beta by the causes found of it and of the others, as many as would leave its rate as unsure as it is. That
@@ -80,11 +67,12 @@ def _bounds(
     its own, -p_d / (1 - p) for another class. What is not sure to be of the class makes its rate less sure,
     and so does what is not known of the others, for all rates together are fixed.
     """
-    total = sum(found)
+    x, found, predicted, spread = maximum
+    total = sum(found[:-1])
     if total <= 0.0 or spread is None:
         return 0.0, sum(DEFAULTS)
     parts = [rate / sum(DEFAULTS) for rate in rates]
-    slopes = [1.0 if d == c else -part / (1.0 - parts[c]) for d, part in enumerate(parts)]
+    slopes = [1.0 if d == c else -part / (1.0 - parts[c]) for d, part in enumerate(parts)] + [0.0]
     variance = sum(
         one * other * spread[d][e] for d, one in enumerate(slopes) for e, other in enumerate(slopes)
     )
@@ -99,7 +87,7 @@ def _rate(c: int, share: float, mine: float, x: tuple[float, ...]) -> float:
     if share in (0.0, 1.0):
         return share * sum(DEFAULTS)
     moved = tuple(each * odds(share) / mine if n == c else each for n, each in enumerate(x))
-    return scaled(moved)[c]
+    return scaled(moved[:-1])[c]
 
 
 def scaled(x: Sequence[float]) -> list[float]:
