@@ -144,3 +144,76 @@ def test_a_code_that_was_typed_wrongly_is_put_right_with_what_was_said_of_it(tak
     assert right["codes"] == [{"position": OUTER, "code": "B1A2C", "failure_type": "96"}]
     assert right["means"] == [{"code": "B1A2C", "means": "upper loom"}]
     assert right["open_list"] is True
+
+
+def entry_of(page, words: str):
+    """Open the form of the entry whose sentence holds these words."""
+    page.get_by_role("button", name=words).first.click()
+    page.get_by_role("button", name="Enter what is right").first.click()
+    form = page.locator(".put-right")
+    form.wait_for()
+    return form
+
+
+def changed(phone) -> None:
+    """See what the correction changes, and save it."""
+    phone.tap("See what it changes")
+    phone.tap("Save the correction")
+    phone.page.locator(".history-struck").first.wait_for()
+
+
+def test_a_drawn_position_is_called_otherwise_from_its_own_page(take_screens):
+    driver = job_driver()
+    drawn = [
+        {"name": name, "group": "rear", "reach_minutes": 3, "x": x, "y": 950, "part": "", "pins": ""}
+        for name, x in (("near the hitch", 400), ("corner", 900))
+    ]
+    positions = driver.core("drawn_positions", sort="parking-sensor", positions=drawn)
+    vehicle = {"id": "v1", "name": "White van", "vin": "", "model": "White van, long"}
+    driver.fact("job_opened", vehicle=vehicle, complaint="", layout="own", part="PS-1", positions=positions)
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/position/{positions[0]['id']}")
+    page.get_by_role("link", name="Something here is wrong", exact=True).click()
+    form = page.locator(".put-right")
+    form.get_by_label("What near the hitch is called").fill("left of the hitch")
+    changed(phone)
+    assert [each["name"] for each in righted(page)["positions"]] == ["left of the hitch", "corner"]
+    page.get_by_role("link", name="Back").click()
+    page.get_by_role("heading", name="left of the hitch").wait_for()
+
+
+def test_what_was_seen_the_lamp_and_the_walk_are_corrected_in_the_history(take_screens):
+    driver = job_driver().begin()
+    places = [OUTER, INNER, "rear-left-inner", "rear-left-outer"]
+    driver.force("lamp_checked", when="reverse", result="not_sure", note="")
+    driver.force("looked", positions=[{"position": each, "found": "nothing"} for each in places], note="")
+    driver.force("listened", ticks=[OUTER], silent=[INNER])
+    driver.force("walk_checked", positions=places[1:], missed=[OUTER])
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+
+    entry_of(page, "Lamp at reverse").get_by_label("It is on").check()
+    changed(phone)
+    assert righted(page)["result"] == "as_it_should"
+
+    entry_of(page, "Looked: nothing").get_by_role("group", name="Seen at right outer").get_by_label(
+        "dirt"
+    ).check()
+    changed(phone)
+    assert {"position": OUTER, "found": "dirt"} in righted(page)["positions"]
+    assert len(righted(page)["positions"]) == len(places)
+
+    form = entry_of(page, "Listened")
+    form.get_by_role("group", name="Nothing to hear at").get_by_label("right outer").check()
+    changed(phone)
+    assert (righted(page)["ticks"], righted(page)["silent"]) == ([], [INNER, OUTER])
+
+    form = entry_of(page, "stayed quiet")
+    form.get_by_label("right outer").uncheck()
+    form.get_by_label("left inner").check()
+    changed(phone)
+    said = righted(page)
+    assert (said["missed"], sorted(said["positions"])) == (
+        ["rear-left-inner"],
+        sorted({*places} - {"rear-left-inner"}),
+    )

@@ -10,7 +10,7 @@ from .refusal import refusal
 
 # What the way of reading a label is about: a scan of another unit is no scan of this one.
 _READ = ("unit", "code")
-# What later entries find an entry, a vehicle, a unit or a picture by: it stays.
+# What later entries find an entry, a vehicle, a position, a unit or a picture by: it stays.
 _STAYS = {
     "job_opened": ("layout", "positions"),
     "unit_added": ("unit",),
@@ -59,12 +59,23 @@ def _refuse_to_put_right(fold, identity: str, target: dict, entry: dict) -> dict
     if entry["data"] == said:
         return _refusal(True, message("rules-correction-same"), message("rules-correction-same-do"))
     first, data = target["data"], entry["data"]
-    stays = [name for name in _STAYS.get(target["kind"], ()) if data[name] != first.get(name)]
+    stays = [
+        name
+        for name in _STAYS.get(target["kind"], ())
+        if _kept(name, data[name]) != _kept(name, first.get(name))
+    ]
     if stays or (target["kind"] == "job_opened" and data["vehicle"]["id"] != first["vehicle"]["id"]):
         return _refusal(True, message("rules-correction-stays"), message("rules-correction-stays-do"))
     if not _may_be_read(said, data):
         return _refusal(True, message("rules-correction-how"), message("rules-correction-how-do"))
     return None
+
+
+def _kept(name: str, value):
+    """Return of a value what stays: of positions all but what they are called."""
+    if name != "positions":
+        return value
+    return [{field: each[field] for field in each if field != "name"} for each in value]
 
 
 def _may_be_read(said: dict, data: dict) -> bool:

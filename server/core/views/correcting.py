@@ -5,21 +5,31 @@ from ..evidence import verdict
 from ..facts.kinds import KINDS
 from ..messages import message
 from ..messages import sentences as joined
+from ..parts.layouts import OWN
 from ..rules.correction import troubles
 from ..state.job import Job
 from ..state.job import known_job
 from ..state.unit import Unit
+from ..words import causes
 from ..words import sentences
 from ..words import words
 
 # By kind: the fields that can be entered anew, in the order in which they are asked for.
 FIELDS = {
-    "job_opened": ("complaint", "vehicle.name", "vehicle.plate", "vehicle.vin", "part"),
+    "job_opened": ("complaint", "vehicle.name", "vehicle.plate", "vehicle.vin", "vehicle.model", "part"),
+    "job_handed_over": ("to", "note"),
+    "job_paused": ("note",),
+    "job_closed": ("note",),
+    "lamp_checked": ("result", "note"),
+    "looked": ("note",),
+    "walk_checked": ("missed",),
+    "listened": ("ticks", "silent"),
     "test_run": ("faulted", "silent", "heard", "note"),
     "cleaned": ("position", "note"),
     "connector_locked": ("position",),
     "photo_taken": ("position",),
     "circuit_measured": ("position", "reads", "value"),
+    "circuit_repaired": ("cause", "what"),
     "wire_noted": ("position", "colour", "pins"),
     "unit_labelled": ("code",),
     "part_noted": ("part", "serial"),
@@ -27,11 +37,14 @@ FIELDS = {
     "label_voided": ("reason",),
     "unit_pulled": ("unit", "position"),
     "unit_fitted": ("unit", "position"),
+    "left_deliberately": ("unit", "position"),
     "unit_moved": ("unit", "place"),
 }
 _PLACES = ("stock", "out", "counter", "customer", "scrapped")
-_MANY = ("faulted", "silent")
-_OF_A_JOB = ("unit", "position", "faulted", "silent")
+_MANY = ("faulted", "silent", "ticks", "missed")
+_OF_A_JOB = ("unit", "position") + _MANY
+# Fields that are asked for in other words than those of the same name elsewhere.
+_WORDS = {("listened", "silent"): "unheard"}
 
 
 def fields(job: Job | None, entry: dict) -> list[dict]:
@@ -39,7 +52,8 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
 
     "vehicle.plate" is the `plate` of `vehicle`. Outside a job positions and units are not asked for.
     "codes.POSITION" is the code that a test showed there, with its failure type behind a hyphen, "means.CODE"
-    what somebody said that a code means.
+    what somebody said that a code means, "called.POSITION" what a drawn position is called, "seen.POSITION"
+    what was seen at it.
     """
     found = []
     for name in FIELDS.get(entry["kind"], ()):
@@ -47,17 +61,22 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
             continue
         outer, _, inner = name.partition(".")
         value = entry["data"][outer]
-        options = _options(job, name)
+        if inner == "model" and inner not in value:  # only a drawn layout is kept for one
+            continue
+        options = _options(job, name, entry["data"])
         found.append(
             {
                 "name": name,
-                "words": message("views-correct-field", field=inner or name),
+                "words": message(
+                    "views-correct-field", field=_WORDS.get((entry["kind"], name), inner or name)
+                ),
                 "form": "many" if name in _MANY else "one" if options else "text",
                 "value": value.get(inner, "") if inner else value,
                 "options": options,
             }
         )
-    return found + (_codes(job, entry["data"]) if job and entry["kind"] == "test_run" else [])
+    at_positions = _AT_POSITIONS.get(entry["kind"])
+    return found + at_positions(job, entry["data"]) if job and at_positions else found
 
 
 def _codes(job: Job, data: dict) -> list[dict]:
@@ -74,6 +93,32 @@ def _codes(job: Job, data: dict) -> list[dict]:
             _text("means." + said["code"], message("views-correct-means", code=said["code"]), said["means"])
         )
     return found
+
+
+def _called(job: Job, data: dict) -> list[dict]:
+    """Return a field for the name of each position that a person named."""
+    return [
+        _text("called." + each["id"], message("views-correct-called", position=each["name"]), each["name"])
+        for each in data["positions"]
+        if each["id"].startswith(OWN)
+    ]
+
+
+def _seen(job: Job, data: dict) -> list[dict]:
+    """Return a field for what was seen at each position."""
+    options = [_option(identity, words) for identity, words in job.sort.look.found]
+    found = []
+    for each in job.positions:
+        seen = [item["found"] for item in data["positions"] if item["position"] == each["id"]]
+        asked = message("views-correct-seen", position=words.called(job, each))
+        value = [identity for identity in seen if identity != "nothing"]
+        found.append(
+            {"name": "seen." + each["id"], "words": asked, "form": "many", "value": value, "options": options}
+        )
+    return found
+
+
+_AT_POSITIONS = {"job_opened": _called, "looked": _seen, "test_run": _codes}
 
 
 def _text(name: str, asked: dict, value: str) -> dict:
@@ -139,7 +184,7 @@ def _told(state, event: dict, job: Job | None) -> dict:
     return {"seq": event["seq"], "at": event["at"], "sentence": sentence}
 
 
-def _options(job: Job | None, name: str) -> list[dict]:
+def _options(job: Job | None, name: str, data: dict) -> list[dict]:
     if job and (name in _MANY or name == "position"):
         return [_option(each["id"], words.called(job, each)) for each in job.positions]
     if job and name == "unit":
@@ -150,12 +195,27 @@ def _options(job: Job | None, name: str) -> list[dict]:
         return [
             _option(each, message("views-correct-reads", reads=each)) for each in ("good", "bad", "unclear")
         ]
+    if job and name == "result":
+        return [
+            _option(result, said)
+            for lamp in job.sort.lamps
+            if lamp.when == data["when"]
+            for result, said in lamp.choices
+        ]
+    if job and name == "cause":
+        return [_option(cause, causes.phrase(job, cause)) for cause in _repairable(job)]
     if name == "heard":
         return [
             _option(True, message("views-correct-heard", heard="yes")),
             _option(False, message("views-correct-heard", heard="no")),
         ]
     return []
+
+
+def _repairable(job: Job) -> list[str]:
+    circuits = ["circuit:" + each["id"] for each in job.positions]
+    groups = {each["group"]: True for each in job.positions}
+    return circuits + ["feed:" + group for group in sorted(groups)] + ["control"]
 
 
 def _option(value, words) -> dict:

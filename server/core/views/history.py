@@ -5,6 +5,7 @@ from ..facts.kinds import KINDS
 from ..facts.whose import ROLE
 from ..facts.whose import phone_of
 from ..messages import message
+from ..parts.layouts import OWN
 from ..parts.sort import Sort
 from ..state.job import Job
 from ..words import sentences
@@ -86,6 +87,7 @@ def _about(job: Job, entry: dict, counted: dict) -> list[str]:
     about = ["position:" + each for each in positions if each]
     if entry["kind"] == "job_opened":
         about.append("vehicle:" + data["vehicle"]["id"])
+        about.extend(["position:" + each["id"] for each in data["positions"] if each["id"].startswith(OWN)])
     about.extend(["unit:" + job.state.now(each) for each in units if each])
     if entry["kind"] == "photo_taken":
         return ["photo:" + data["sha256"]] + about

@@ -607,8 +607,20 @@ views-correct-field = { $field ->
     [unit] Sensor
     [colour] Colour
     [pins] Pins
+    [ticks] Ticking at
+    [unheard] Nothing to hear at
+    [missed] Not right at
+    [result] The lamp
+    [cause] What was repaired
+    [what] What was done
+    [to] Handed over to
+    [model] Model of vehicle
    *[place] Place
 }
+# $position: near the hitch
+views-correct-called = What { $position } is called
+# $position: right outer
+views-correct-seen = Seen at { $position }
 # $position: right outer
 views-correct-code = Trouble code{ $position ->
     [none] , no position

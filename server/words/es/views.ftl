@@ -422,8 +422,18 @@ views-correct-field = { $field ->
     [unit] Sensor
     [colour] Color
     [pins] Contactos
+    [ticks] Hace tictac en
+    [unheard] Nada que oír en
+    [missed] Algo no va en
+    [result] El testigo
+    [cause] Qué se reparó
+    [what] Qué se hizo
+    [to] Entregado a
+    [model] Modelo de vehículo
    *[place] Lugar
 }
+views-correct-called = Cómo se llama { $position }
+views-correct-seen = Visto en { $position }
 views-correct-code = Código de avería{ $position ->
     [none] , sin posición
    *[other] { " " }en { $position }

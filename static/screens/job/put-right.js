@@ -13,6 +13,7 @@ import { oneOf } from '../frame/one-of.js';
 import { SLIP } from '../frame/recorder.js';
 import { sentence } from '../frame/sentence.js';
 import { codeNote, isCode, isOfCodes, placeCodes } from './right-codes.js';
+import { isOfPosition, keepApart, placeAtPositions, placeWalk } from './right-positions.js';
 
 /** @typedef {import('../../core/views.js').EntryField} EntryField */
 /** @typedef {import('../../core/views.js').HistoryEntry} HistoryEntry */
@@ -101,6 +102,7 @@ function control(ctx, entry, field) {
   const value = ctx.form.values[name] ?? field.value;
   const set = (/** @type {unknown} */ fresh) => {
     ctx.form.values[name] = fresh;
+    keepApart(ctx.form.entry.fields, ctx.form.values, name);
     ctx.form.would = null;
     ctx.redraw();
   };
@@ -164,12 +166,16 @@ function dataOf({ form }) {
   const { entry, values } = form;
   const data = { ...entry.data };
   for (const { name, form: kind } of entry.fields) {
-    if (isOfCodes(name)) continue;
+    if (isOfCodes(name) || isOfPosition(name)) continue;
     if (kind === 'text') place(data, name, form[textKey(name)]);
     else if (name in values) data[name] = values[name];
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));
   if (ofCodes.length) placeCodes(ofCodes, (name) => form[textKey(name)].trim(), data);
+  const ofPositions = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfPosition(name));
+  const valueOf = (/** @type {EntryField} */ field) => (field.form === 'text' ? form[textKey(field.name)].trim() : (values[field.name] ?? field.value));
+  if (ofPositions.length) placeAtPositions(ofPositions, valueOf, data);
+  placeWalk(entry, data);
   const other = ['unit', 'code'].some((name) => data[name] !== entry.data[name]);
   if (other && 'how' in data) data.how = 'tapped';
   return data;
