@@ -27,6 +27,7 @@ from tests.test_three_phones import settle_all
 TURNS, AT_ONCE = times(20, 160), 3
 SEEDS = times(1, 10)
 SOON = 60
+CARD = "contradiction"
 
 #: What all must agree on: what happened, and what is next; each with what stands on its screen.
 SCREENS = {"/history": ".history-text", "": "[data-step]"}
@@ -118,6 +119,7 @@ def test_after_random_work_of_three_all_show_the_same_and_settle_what_contradict
     assert entries(mara, address) > begun + TURNS // 2
 
     fingers[0].goes_to(address)
-    assert contradictions(view)
+    # Long work settles them on its way, for who meets one does what the card asks for.
+    assert contradictions(view) or any(CARD in each.met for each in fingers)
     settle_all(fingers[0], dice.choice)
     assert not contradictions(alike(fingers, address))

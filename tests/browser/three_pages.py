@@ -80,6 +80,7 @@ class Fingers:
         self.phone, self.page, self.dice = phone, phone.page, dice
         self.roll = CODES[number * LABELS_EACH : (number + 1) * LABELS_EACH]
         self.story: list[str] = []
+        self.met: set[str] = set()  # forms of steps
         self.job = ""
         self.view: dict = {}
         self.driver = self  # what asks of a model phone's hands are asked of
@@ -107,6 +108,7 @@ class Fingers:
         """Do one thing at the step: mostly what it is there for, else whatever can be tapped."""
         step = self.looks()["step"]
         self.story.append(f"{self.job} {step['id']}")
+        self.met.add(step["form"])
         honest = {
             "test": self._enters_a_test,
             "photo": lambda _: self._clicks(".other-button"),
