@@ -11,6 +11,7 @@ FIRST = "en"
 FOLDER = Path(__file__).resolve().parent
 
 _COMMENT = re.compile(r"^#.*\n?", re.MULTILINE)
+_ENTRY = re.compile(r"^(?=(-?[a-zA-Z][\w-]*) *=)", re.MULTILINE)
 _BLANKS_INSIDE = re.compile(r"(\{) +| +(\})")
 _EMPTY_BEFORE_A_MESSAGE = re.compile(r"\n(?: *\n)+(?=\S|$)")
 
@@ -31,6 +32,19 @@ def source_of(language: str, without: Collection[str] = ()) -> str:
     """Returns the messages of a language as one Fluent text, some areas left out."""
     files = sorted((FOLDER / language).glob("*.ftl"))
     return "\n".join(file.read_text("utf-8") for file in files if file.stem not in without)
+
+
+def entries_of(text: str) -> dict[str, str]:
+    """Returns the text of each message by its id, and of each term by `-` and its id, without comments.
+
+    Only an entry begins at the beginning of a line with a name and an equals sign, as Fluent's syntax has
+    it. Of an id that is there twice the first counts.
+    """
+    _, *parts = _ENTRY.split(_COMMENT.sub("", text))
+    entries: dict[str, str] = {}
+    for name, entry in zip(parts[::2], parts[1::2], strict=True):
+        entries.setdefault(name, entry)
+    return entries
 
 
 def sent_source_of(language: str) -> bytes:

@@ -19,6 +19,7 @@ from fluent.runtime.types import FluentInt
 
 from server.words.figures import Figures
 from server.words.files import FIRST
+from server.words.files import entries_of
 from server.words.files import languages
 from server.words.files import source_of
 from server.words.visible import visible
@@ -30,7 +31,30 @@ _FIGURE = {"figure", "of"}
 
 
 class _Bundle(FluentBundle):
-    """A bundle that takes arguments as they are: the library makes a number of its own of each count."""
+    """A bundle that reads each message once it is asked for: reading all takes most of a program's start.
+
+    It takes arguments as they are: the library makes a number of its own of each count.
+    """
+
+    def __init__(self, language: str, text: str, functions: dict[str, Any]) -> None:
+        super().__init__([language], functions=functions, use_isolating=False)
+        self._texts = entries_of(text)
+
+    def has_message(self, message_id: str) -> bool:
+        try:
+            self._lookup(message_id)
+        except LookupError:
+            return False
+        return True
+
+    def _lookup(self, entry_id: str, term: bool = False) -> Any:
+        """Returns a message, or the term `-entry_id`; the library comes here for what one refers to, too.
+
+        Two threads that ask at once both read it, to the same end.
+        """
+        if entry_id not in (self._terms if term else self._messages):
+            self.add_resource(FluentResource(self._texts[f"-{entry_id}" if term else entry_id]))
+        return super()._lookup(entry_id, term)
 
     def format_pattern(self, pattern: Any, args: dict | None = None) -> tuple[Any, list[Exception]]:
         errors: list[Exception] = []
@@ -44,8 +68,7 @@ class _Bundle(FluentBundle):
 @cache
 def bundle_of(language: str) -> FluentBundle:
     """Returns all messages of a language."""
-    bundle = _Bundle([language], functions=_functions(lambda: bundle), use_isolating=False)
-    bundle.add_resource(FluentResource(source_of(language)))
+    bundle = _Bundle(language, source_of(language), _functions(lambda: bundle))
     return bundle
 
 

@@ -3,10 +3,14 @@
 import functools
 
 import pytest
+from fluent.runtime import FluentResource
+from fluent.syntax.ast import Message
+from fluent.syntax.ast import Term
 
 from server.core.log import envelope
 from server.words import speech
 from server.words.figures import TOO_LATE
+from server.words.files import languages
 from server.words.files import source_of
 from server.words.speech import Speech
 from server.words.visible import visible
@@ -46,6 +50,41 @@ def test_a_message_that_a_language_lacks_or_has_with_a_fault_is_english_and_is_l
     caplog.clear()
     assert Speech("es").say("figures-month-2") == "February"
     assert "Message figures-month-2 is not there in es; arguments {}." in caplog.text
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_message_read_by_itself_is_the_one_of_its_file(language):
+    bundle = speech.bundle_of.__wrapped__(language)
+    whole = FluentResource(source_of(language)).body
+    entries = [entry for entry in whole if isinstance(entry, Message | Term)]
+    assert len(entries) > 1000
+    for entry in entries:
+        bundle._lookup(entry.id.name, term=isinstance(entry, Term))
+        read = (bundle._terms if isinstance(entry, Term) else bundle._messages)[entry.id.name]
+        assert read.equals(entry, ["span", "comment"])
+
+
+def read_one_by_one(monkeypatch, text):
+    """Return a bundle of this text, and the list of what it will have read."""
+    read = []
+    monkeypatch.setattr(speech, "FluentResource", lambda part: read.append(part) or FluentResource(part))
+    return speech._Bundle("en", text, {}), read
+
+
+def test_only_what_is_said_is_read_and_once(monkeypatch):
+    text = "one = { two } and { -three }\ntwo = 2\n# on three\n-three = 3\nfour = 4\n"
+    bundle, read = read_one_by_one(monkeypatch, text)
+    assert bundle.has_message("one")
+    for _ in range(2):
+        assert bundle.format_pattern(bundle.get_message("one").value) == ("2 and 3", [])
+    assert read == ["one = { two } and { -three }\n", "two = 2\n", "-three = 3\n"]
+
+
+def test_one_with_a_fault_is_as_one_that_lacks_and_hurts_no_other(monkeypatch):
+    bundle, _ = read_one_by_one(monkeypatch, "one = { two\ntwo = 2\n\n    = 3\ntwo = second\n")
+    assert not bundle.has_message("one")
+    assert not bundle.has_message("none")
+    assert bundle.format_pattern(bundle.get_message("two").value)[0].startswith("2")
 
 
 def test_an_argument_that_lacks_leaves_the_id_and_is_logged_with_it(caplog):
