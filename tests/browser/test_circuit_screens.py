@@ -117,6 +117,7 @@ def test_whoever_doubts_a_find_makes_one_check_more(take_screens):
 
     page.get_by_role("button", name="I doubt it").click()
     page.get_by_text("Wanted: ").first.wait_for()
+    assert page.get_by_text("Leave airbag wiring").is_visible()
     page.get_by_role("button", name="Back to the find").click()
     page.get_by_role("button", name="I doubt it").click()
     page.locator("[data-reads='good']").click()

@@ -177,6 +177,19 @@ def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
     told(page, f"Fit {shown(wrong)}")
 
 
+@pytest.mark.parametrize("way", ["Scan its label", "Type the code", "No label at hand"])
+def test_the_cautions_of_a_pull_stand_however_its_label_is_told(phone, way):
+    """With the camera carried on from the pictures, nothing else says to turn the key off."""
+    page = phone(at_first_pull())
+
+    page.get_by_role("button", name=way).click()
+
+    page.locator(".instruction").wait_for()
+    line = page.locator(".caution-line")
+    assert line.get_by_text("Key off to unplug").is_visible()
+    assert line.get_by_text("Leave airbag wiring").is_visible()
+
+
 def test_two_characters_of_a_label_that_suffered_are_enough_and_the_wrong_one_still_stops(phone):
     driver = at_first_fit()
     right, wrong = right_and_wrong(driver)

@@ -44,6 +44,7 @@ def test_a_repair_says_where_and_what_and_its_bad_reading_is_taken_again(at_repa
     page = phone.page
     phone.tap("I have repaired it")
     page.get_by_role("heading", name="Where was it?").wait_for()
+    assert page.get_by_text("Key off to unplug").is_visible()
     assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
     phone.tap("I have repaired it")
     page.get_by_role("alert").get_by_text("Tap where it was.").wait_for()

@@ -34,6 +34,7 @@ import { say } from '../../words/words.js';
  * @typedef {object} ReaderOptions
  * @property {string} heading     what this is about, over the camera
  * @property {string} [instruction]  what to do now, where the heading is that of several steps
+ * @property {unknown} [cautions]  those of the step: the reader has the screen to itself
  * @property {boolean} [mayWrite] whether a label written by hand will do
  * @property {string} [carry]     the work over whose steps the camera stays open
  * @property {boolean} [labels]   a label is put on here: its sensor is pictured with it

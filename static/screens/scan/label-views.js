@@ -22,7 +22,8 @@ function heading({ ctx, options }) {
     ${stepCount(ctx.step.progress)}
     <h1 class="reader-heading">${sentence(options.heading)}</h1>
     ${options.instruction ? html`<p class="instruction">${sentence(options.instruction)}</p>` : nothing}
-  </header>`;
+  </header>
+  ${options.cautions ?? nothing}`;
 }
 
 /** @param {Reader} reader */

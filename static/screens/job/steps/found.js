@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
 import { sentence } from '../../frame/sentence.js';
+import { cautionList } from './cautions.js';
 import { aboutCircuit, circuit } from './circuit.js';
 import { measureStep } from './measure.js';
 import { repairParts } from './repair.js';
@@ -36,7 +37,7 @@ export function foundStep(ctx) {
           <h1>${sentence(step.further.title)}</h1>
           <p class="lead">${sentence(step.further.text)}</p>
         </header>
-        ${parts.body}`,
+        ${cautionList(ctx.view.cautions)} ${parts.body}`,
       second: { words: say('steps-found-back'), run: leave },
     };
   }

@@ -10,6 +10,7 @@ import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
 import { oneOf } from '../../frame/one-of.js';
 import { capture, photoTaken } from '../../scan/capture.js';
+import { cautionList } from './cautions.js';
 
 /** @typedef {import('../../../core/views.js').Action} Action */
 /** @typedef {import('../../../core/views.js').RepairAction} RepairAction */
@@ -41,7 +42,7 @@ export function repairScreen(ctx, action, second) {
   if (!isRepair(action)) return { body: nothing, second };
   const parts = repairParts(ctx, action, (drafts) => ctx.act(drafts));
   if (parts.bare) return parts;
-  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${ctx.step.title}</p>${parts.body}`, second };
+  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${ctx.step.title}</p>${cautionList(ctx.view.cautions)} ${parts.body}`, second };
 }
 
 /**

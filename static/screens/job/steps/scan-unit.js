@@ -13,6 +13,7 @@ import { code } from '../../../shapes/code.js';
 import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
 import { wayToMixing } from '../mixing.js';
+import { cautionList } from './cautions.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { withPicture } from '../../scan/labelled-picture.js';
 
@@ -25,6 +26,7 @@ export function scanUnitStep(ctx) {
   const { reader, parts } = labelReader(ctx, {
     heading: step.heading ?? step.title,
     instruction: step.heading ? step.title : '',
+    cautions: cautionList(ctx.view.cautions),
     mayWrite,
     labels: mayWrite,
     carry: ctx.job,
