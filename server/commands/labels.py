@@ -99,7 +99,7 @@ def _check_one_way(ways: list[str]) -> None:
     if not ways:
         raise click.UsageError(say("commands-labels-no-way", ways=any_of([f"--{way}" for way in _WAYS])))
     if len(ways) > 1:
-        raise click.UsageError(say("commands-labels-two-ways", first=f"--{ways[0]}", second=f"--{ways[1]}"))
+        raise click.UsageError(say("commands-not-together", first=f"--{ways[0]}", second=f"--{ways[1]}"))
 
 
 def _print_new(

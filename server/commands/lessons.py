@@ -28,6 +28,10 @@ from server.words.spoken import say
 from server.words.spoken import text
 
 
+#: What is asked of the command: one of them, or a page to read.
+_THINGS = ("json", "csv", "give", "weigh_in", "yards", "take_out")
+
+
 @click.command("lessons", cls=DataCommand, help="commands-lessons-help")
 @option("--json", "commands-lessons-json", is_flag=True)
 @option("--csv", "commands-lessons-csv", is_flag=True)
@@ -42,6 +46,7 @@ from server.words.spoken import text
 @data_option
 def command(data: Path, **asked: Any) -> None:
     """Prints what the closed jobs teach, or lets figures pass between yards."""
+    _check_one_thing(asked)
     since, weight = _since(asked["since"]), weight_of(asked["weight"])
     folder = folder_with_data(data)
     folder.prepare()
@@ -57,6 +62,14 @@ def command(data: Path, **asked: Any) -> None:
             yards.take_out(db, asked["take_out"])
         else:
             _print(db, since, as_json=asked["json"], as_table=asked["csv"])
+
+
+def _check_one_thing(asked: dict[str, Any]) -> None:
+    """Refuses two things at once, of which one would be left out unsaid."""
+    given = [name for name in _THINGS if asked[name] not in (None, False)]
+    if len(given) > 1:
+        first, second = (f"--{name.replace('_', '-')}" for name in given[:2])
+        raise click.UsageError(say("commands-not-together", first=first, second=second))
 
 
 def _print(db: Database, since: int, *, as_json: bool, as_table: bool) -> None:

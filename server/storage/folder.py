@@ -48,6 +48,8 @@ class DataFolder:
             except FileNotFoundError:  # as below
                 if not tries_left:
                     raise
+            except (FileExistsError, NotADirectoryError) as error:
+                raise CommandRefused(message("server-data-in-file", folder=str(self.root))) from error
             # A command that made it was refused, and took it back meanwhile.
         make_private_folder(self.photos)
         make_private_file(self.database)

@@ -196,7 +196,7 @@ commands-labels-dpi = Dots of the printer (roll 203, sheet 300).
 commands-labels-no-way = One of { $ways } is missing.
 # $first: --count
 # $second: --list
-commands-labels-two-ways = { $second } does not go with { $first }.
+commands-not-together = { $second } does not go with { $first }.
 # $given: 0
 # $most (count): 500
 commands-labels-count-range = --count { $given } is out of range. Take 1 to { $most }.

@@ -89,6 +89,8 @@ server-name-folder = Name the folder with --data.
 # $folder: data
 # $advice: Name the folder with --data.
 server-no-data = { $folder } holds no data of this program. { $advice }
+# $folder: notes.txt
+server-data-in-file = { $folder } is a file, or lies in one. Name a folder with --data.
 # $days: -3
 # $most (count): 3650
 server-warranty-days = --warranty-days { $days } is no warranty. Give 1 to { $most } days, or 0 to leave it to each phone.

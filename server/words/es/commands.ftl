@@ -162,7 +162,7 @@ commands-labels-precut = La hoja ya está cortada: sin marcas ni nota.
 commands-labels-roll = Un rollo con una etiqueta por página, mm.
 commands-labels-dpi = Puntos de la impresora (rollo 203, hoja 300).
 commands-labels-no-way = Falta una de estas: { $ways }.
-commands-labels-two-ways = { $second } no va con { $first }.
+commands-not-together = { $second } no va con { $first }.
 commands-labels-count-range = --count { $given } está fuera de rango. Toma de 1 a { $most }.
 commands-labels-written-before =
     Estas ya se escribieron antes: destruye lo que se imprimió de ellas, para que ninguna esté en dos sensores.

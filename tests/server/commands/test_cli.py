@@ -231,6 +231,18 @@ def test_a_port_that_is_none_is_refused(tmp_path, capsys, number):
     assert f"--port {number}" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("inside", ["", "data"])
+def test_a_file_in_the_place_of_the_data_folder_is_named(tmp_path, capsys, inside):
+    (tmp_path / "notes.txt").write_text("not a folder")
+    where = str(tmp_path / "notes.txt" / inside)
+
+    assert main(["serve", "--data", where]) == 2
+
+    assert capsys.readouterr().err == (
+        f"swaptrail: {where} is a file, or lies in one. Name a folder with --data.\n"
+    )
+
+
 @pytest.mark.parametrize(
     ("host", "loopback"),
     [

@@ -103,3 +103,18 @@ def test_the_command_says_the_same_in_rows(phone, db, folder, capsys):
         assert each["title"] in told
         for row in each["rows"]:
             assert row["figure"] in told
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        (["--json", "--csv"], "--csv does not go with --json"),
+        (["--give", "new.json", "--yards"], "--yards does not go with --give"),
+    ],
+)
+def test_the_command_does_one_thing_at_a_time(folder, capsys, asked, said):
+    with pytest.raises(SystemExit) as end:
+        main(["lessons", "--data", str(folder.root), *asked])
+
+    assert end.value.code == 2
+    assert said in capsys.readouterr().err
