@@ -27,7 +27,6 @@ from server.storage import folder_with_data
 from server.words.spoken import say
 from server.words.spoken import text
 
-
 #: What is asked of the command: one of them, or a page to read.
 _THINGS = ("json", "csv", "give", "weigh_in", "yards", "take_out")
 

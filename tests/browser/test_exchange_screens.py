@@ -295,6 +295,27 @@ def test_without_a_printed_label_a_code_is_written_by_hand(phone):
     assert shown(labelled["code"]) == code
 
 
+def test_a_sensor_still_fitted_with_a_written_label_is_among_those_to_tap(phone):
+    """The new one is in hand already, and was the only one that could be tapped: a stop each time."""
+    driver = at_first_pull()
+    while driver.step()["id"] == "pull":
+        driver.scan(driver._label_for(driver.step()["expects"]), how="written")
+    driver.guided()
+    driver.test("rear-right-inner")
+    driver.photograph()
+    driver.new_unit("rear-right-inner")
+    wanted = driver.labels[driver.step()["expects"]["unit"]]
+    page = phone(driver)
+
+    told(page, f"Pull {shown(wanted)}")
+    offered = page.locator(".which-button").all_inner_texts()
+    assert sorted(offered) == sorted([shown(wanted), shown(driver.labels["u00000000new1"])])
+    press(page, shown(wanted))
+
+    told(page, "Fit ")
+    assert last(page, "unit_pulled")["position"] == "rear-right-inner"
+
+
 def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
     driver = after_the_swap("rear-right-inner")
     driver.photograph()

@@ -74,17 +74,21 @@ function wanted({ view, step }) {
 }
 
 /**
- * The codes of those in hand whose label was written: a camera can't read them.
+ * The codes of those it may be, where the label wanted was written: a camera can't read it. Those in hand, and the
+ * one that is about to be pulled.
  * @param {import('./step-context.js').StepContext<ScanStep>} ctx
  * @param {(text: string) => unknown} take
  */
 function inHand({ view, step, busy }, take) {
   const wants = [...view.out, ...view.units].find((each) => each.id === step.expects.unit);
   if (!wants?.written) return nothing;
+  const others = view.out.filter(({ id, shown }) => shown && id !== wants.id);
+  // By code, so that the place of one in the row does not give away which is wanted.
+  const offered = [wants, ...others].sort((one, other) => (one.shown < other.shown ? -1 : 1));
   return html`<section>
     <h2 class="asked-words">${say('steps-scan-tap')}</h2>
     <ul class="which">
-      ${(view.out.length ? view.out : [wants]).map(
+      ${offered.map(
         ({ shown }) => html`<li>
           <button class="which-button" type="button" ?disabled=${busy} @click=${() => take(shown)}>${code(shown, { size: 'large' })}</button>
         </li>`,
