@@ -22,16 +22,18 @@ function heading({ ctx, options }) {
     ${stepCount(ctx.step.progress)}
     <h1 class="reader-heading">${sentence(options.heading)}</h1>
     ${options.instruction ? html`<p class="instruction">${sentence(options.instruction)}</p>` : nothing}
-  </header>
-  ${options.cautions ?? nothing}`;
+  </header>`;
 }
 
 /** @param {Reader} reader */
+const cautions = ({ options }) => options.cautions ?? nothing;
+
+/** The cautions stand below the camera: above it they would push it off a short screen. @param {Reader} reader */
 export function cameraView(reader) {
   return html`
     ${heading(reader)}
     ${scanHost(reader.ctx, { words: say(reader.options.labels ? 'scan-hold-marks' : 'scan-hold'), onTexts: reader.see })}
-    ${reader.options.below ?? nothing}
+    ${cautions(reader)} ${reader.options.below ?? nothing}
     <div class="ways-row">
       ${reader.options.labels
         ? html`<button class="link-button" type="button" @click=${() => changeWanted(reader.ctx)}>
@@ -57,7 +59,7 @@ export function typeView(reader) {
     if (event.key === 'Enter') reader.parts()?.main.run();
   };
   return html`
-    ${heading(reader)}
+    ${heading(reader)} ${cautions(reader)}
     <label class="field">
       <span class="field-name">${say('scan-code')}</span>
       <input
@@ -96,7 +98,7 @@ export function typeView(reader) {
 export function writeView(reader) {
   const { shown = '' } = reader.state.offer ?? {};
   return html`
-    ${heading(reader)}
+    ${heading(reader)} ${cautions(reader)}
     <p class="lead">${say('scan-write-lead')}</p>
     <p class="written-code">${code(shown, { size: 'large' })}</p>
     <p class="soft">${say('scan-write-note')}</p>
