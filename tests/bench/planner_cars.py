@@ -57,6 +57,7 @@ class Car:
         self.hanging: frozenset = frozenset()
         self.may_block = dict.fromkeys(self.places, True)
         self.suspects = set()
+        self.mended = set()  # what was present until it was repaired
         self.minutes = 0.0
         self.tests = 0
         self.wrong_buys = 0
@@ -159,6 +160,7 @@ class Car:
         for place in cleaned:
             self.may_block[place] = False
         repaired = repaired_by(move)
+        self.mended |= self.present.intersection(repaired)
         self.present.difference_update(repaired)
         self.tests += 1
         self.test(cleaned, [move["position"]] if move["move"] == "unplug" else [], repaired)
@@ -203,6 +205,15 @@ def minutes_of(move: dict, reach: dict, hanging=frozenset()) -> float:
     fit = MINUTES["plug"] if move["move"] == "exchange" else MINUTES["fit"]
     each = [reach[place] + MINUTES["pull"] + fit for place in move["fitted"]]
     return sum(each) + MINUTES["test"]
+
+
+def to_mend(car: Car) -> float:
+    """Return what mending takes that is still wrong: each repair, and each faulty unit that is fitted."""
+    left = REPAIR * sum(not cause.startswith(("unit", "blocked")) for cause in car.present)
+    for place, unit in car.fitted.items():
+        if f"unit:{unit}" in car.present:
+            left += car.reach[place] + MINUTES["pull"] + MINUTES["fit"]
+    return left
 
 
 def draw(board: int, mix: str, random_: random.Random, world: World = NOMINAL) -> Truth:

@@ -37,8 +37,8 @@ class View:
 def settled(car, view) -> tuple | None:
     """Return (how, chance, right, right of what can be told) once it is settled."""
     live = car.live()
-    seen = car.present & car.suspects
-    acts = seen & live
+    seen = (car.present | car.mended) & car.suspects
+    acts = seen & live - car.mended
     if view.verdict:
         causes = frozenset(view.verdict["causes"])
         gone = {cause for cause in (causes | seen) - live if cause.startswith("blocked:")}
