@@ -69,6 +69,18 @@ def test_a_unit_that_faults_again_in_its_place_makes_way_for_the_spare(core):
     assert found[0]["fitted"] == {"right-outer": "S"}
 
 
+def test_where_a_fault_stays_with_a_spare_in_the_circuit_is_repaired_before_the_spare_is_doubted(core):
+    """Nine in ten it is the circuit: a repair in vain loses less than what two tests more would take."""
+    case = hanging([ONE, spare_in(["right-outer"])], prior=0.01)
+    answer = core("reason", case=case)
+    doubted = moves(core, hanging([ONE, spare_in(["right-outer"])], prior=0.05))[0]
+
+    assert answer["verdict"] is None
+    assert answer["next"][0]["move"] == "repair"
+    assert answer["next"][0]["cause"] == "circuit:right-outer"
+    assert doubted["move"] == "exchange"
+
+
 def test_a_unit_known_to_be_bad_stays_out(core):
     proven = [ONE, spare_in(), ONE, spare_in()]
 

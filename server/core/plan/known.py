@@ -6,6 +6,8 @@ from .moves import because
 
 # A cause less likely than this is not worth naming.
 _LIKELY = 0.1
+# From here on what a repair loses if it was not needed may be less than what another test takes.
+_WORTH_A_REPAIR = 0.5
 
 
 class KnownCauses:
@@ -73,6 +75,11 @@ class KnownCauses:
             chance = 1.0 - self.belief.expect([(self.belief.bit[cause], 0.0)])
             rows.append((-int(chance * 1000000 + 0.5), cause))
         return [self.candidates.repair(cause) for _, cause in sorted(rows)]
+
+    def likely(self, marginals) -> list:
+        """Return the circuits that are likely to be bad, though none is certain."""
+        rows = enumerate(marginals.circuit)
+        return [self.model.circuits[place][-1] for place, chance in rows if chance >= _WORTH_A_REPAIR]
 
     def sure(self, causes: list) -> bool:
         """Tell whether it is sure that one of these is present, though not which."""

@@ -26,6 +26,7 @@ class Predictions:
         self.listening = Listening(observation)
         # Places whose own causes the hypotheses leave out: these can't say what would be read there.
         self.out_of_focus = []
+        # Causes behind each reading of some, by what is present.
         self._counts = {}
         self._pattern_cache = {}
         self._read_cache = {}
@@ -86,7 +87,7 @@ class Predictions:
             readings.append(self.observation.reading(reached, place, unplugged))
         which = tuple([reading.number for reading in readings])
         outcomes = {}
-        for members, weight, counts in self._alike(readings, hypotheses):
+        for members, weight, counts in self._alike(readings, which, hypotheses):
             # What is left out has to be rare beside all hypotheses; in a light one that is much.
             least = noticed if weight >= _HEAVY else _RARE
             key = (which, counts, times, least)
@@ -102,19 +103,18 @@ class Predictions:
                     outcome.hypotheses += [(mask, part * scale) for mask, part in members]
         return [outcomes[pattern] for pattern in sorted(outcomes) if outcomes[pattern].total > 0.0]
 
-    def _alike(self, readings: list, hypotheses: list) -> list:
+    def _alike(self, readings: list, which: tuple, hypotheses: list) -> list:
         """Return (hypotheses, weight, causes behind each reading) of those that a test can't tell apart."""
+        if which not in self._counts:
+            self._counts[which] = {}
+        known = self._counts[which]
         rows = {}
         order = []
-        known = self._counts
         for hypothesis in hypotheses:
-            counts = []
-            for reading in readings:
-                behind = hypothesis[0] & reading.suspects
-                if behind not in known:
-                    known[behind] = count(behind)
-                counts.append(known[behind])
-            key = tuple(counts)
+            mask = hypothesis[0]
+            if mask not in known:
+                known[mask] = tuple([count(mask & reading.suspects) for reading in readings])
+            key = known[mask]
             if key not in rows:
                 rows[key] = []
                 order.append(key)

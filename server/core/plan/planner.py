@@ -135,7 +135,7 @@ class _Planner:
                 among.append(move)
             else:
                 moves.append(move)
-        repairs = self.known_causes.repairs(shared)
+        repairs = self.known_causes.repairs(shared or self.known_causes.likely(self.marginals))
         if shared and self.known_causes.sure(shared):
             # No move here separates what all positions share.
             return repairs + self._checks_in_order([move for move in moves if len(move.places) < 2]) + last

@@ -42,6 +42,7 @@ class Remaining:
         self.bearable = 2.0 * (1.0 - self.confidence)
         self.needed = 1.0 - self.bearable if doubted else self.confidence
         self.doubt = 1.0 if doubted else max(self.case.doubt.values())
+        self._seat = seat(self.case)
         self.minutes_a_bit = 10.0
         self.minutes_to_settle = 0.0
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
@@ -161,7 +162,7 @@ class Remaining:
 
     def to_seat(self, state) -> float:
         """Return the minutes to push home what hangs, once at the end."""
-        return seat(self.case) * len([1 for hangs in state.hanging if hangs])
+        return self._seat * state.hanging.count(True)
 
     def _by_testing(self, outcome, state, live: int, clear: float, search: float) -> float:
         """Return the minutes when the test is run again and again: a fault that comes and goes shows

@@ -33,10 +33,12 @@ class Spares:
 
     def to_fit(self, hypotheses: list, total: float, state) -> float:
         """Return the minutes to fit others for the units that are bad and still in, and to test."""
+        if not self.any:
+            return 0.0
         owed = 0.0
         bad = 0.0
         for place, unit in enumerate(state.fitted):
-            if self.any and unit >= 0:
+            if unit >= 0:
                 here = self._bad(unit, hypotheses, total)
                 bad = bad + here
                 owed = owed + handled(self.case, state.hanging, place, False) * here
