@@ -417,7 +417,7 @@ export interface HistoryEntry {
   at: number;
   actor: string;
   kind: string;
-  /** Where it shows, "test:2", "reading:1", "photo:DIGEST", "position:ID", "unit:ID", "vehicle:ID"; nowhere once it was taken back. */
+  /** Where it shows, "test:2", "reading:1", "repair:1", "photo:DIGEST", "position:ID", "unit:ID", "vehicle:ID"; nowhere once it was taken back. */
   about: string[];
   sentence: string;
   undone: { actor: string; reason: string } | null;

@@ -4,6 +4,7 @@ from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
 from tests.core.driver import home
+from tests.core.scenarios import meter_bad
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
@@ -217,3 +218,31 @@ def test_what_was_seen_the_lamp_and_the_walk_are_corrected_in_the_history(take_s
         ["rear-left-inner"],
         sorted({*places} - {"rear-left-inner"}),
     )
+
+
+def test_a_repair_that_was_typed_wrongly_is_corrected_from_the_trail_and_from_its_position(take_screens):
+    driver = job_driver()
+    meter_bad(driver)
+    driver.fact("circuit_repaired", cause=f"circuit:{INNER}", what="repaired", segment="wire")
+    phone = take_screens(width=320).holds(driver)
+    page = phone.show(f"/#/job/{JOB}/position/{INNER}")
+    page.get_by_role("link", name="Something here is wrong", exact=True).click()
+    page.get_by_role("button", name="Repaired").wait_for()
+    page = phone.show(f"/#/job/{JOB}/trail")
+    page.get_by_text("Something here is wrong").first.click()
+    page.get_by_role("link", name="Repaired").click()
+    assert page.get_by_label("What was done").input_value() == ""
+    assert page.get_by_role("button", name="See what it changes").is_disabled()
+    repaired = page.locator(".put-right").get_by_role("group", name="What was repaired")
+    repaired.get_by_label("right outer").check()
+    page.locator(".put-right").get_by_label("Sensor plug").check()
+    page.get_by_label("What was done").fill("Pin seated")
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    save(phone)
+    right = righted(page)
+    assert [right[name] for name in ("cause", "segment", "what")] == [
+        f"circuit:{OUTER}",
+        "connector",
+        "Pin seated",
+    ]
+    phone.show(f"/#/job/{JOB}").locator("[data-step='measure.again']").wait_for()

@@ -310,6 +310,45 @@ def test_an_entry_comes_with_all_that_can_be_entered_anew(job):
     assert len(entry["fields"][0]["options"]) == 4
 
 
+def test_a_repair_comes_with_what_can_have_been_repaired_where_and_what_was_done(job):
+    cause = "circuit:rear-right-outer"
+    job.fact("circuit_repaired", cause=cause, what="repaired", segment="under the sill")
+    entry = job.core("entry", job=JOB, device=job.device, seq=job.seq)
+    fields = {each["name"]: each for each in entry["fields"]}
+    assert [(name, field["form"], field["value"]) for name, field in fields.items()] == [
+        ("cause", "one", cause), ("segment", "one", "under the sill"), ("what", "text", ""),
+    ]  # fmt: skip
+    causes = [option["value"] for option in fields["cause"]["options"]]
+    assert {cause, "circuit:rear-left-inner", "feed:rear", "control"} < set(causes)
+    segments = [option["value"] for option in fields["segment"]["options"]]
+    assert segments[0] == "pins"
+    assert segments[-1] == "under the sill"
+
+
+def test_a_repair_of_an_earlier_version_that_says_no_place_can_be_given_one(job):
+    job.fact("circuit_repaired", cause="control", what="repaired")
+    entry = job.core("entry", job=JOB, device=job.device, seq=job.seq)
+    [place] = [field for field in entry["fields"] if field["name"] == "segment"]
+    assert place["value"] == ""
+    assert "" not in [option["value"] for option in place["options"]]
+    job.record(put_right(job, job.seq, segment="channel"))
+    [shown] = [entry for entry in job.view()["history"] if entry["kind"] == "circuit_repaired"]
+    assert "control unit" in shown["sentence"]
+    assert "inside the control unit" in shown["sentence"]
+    assert "inside the control unit" not in shown["righted"]["said"]
+
+
+def test_a_reading_comes_with_what_it_was_compared_with_where_it_was_compared(job):
+    at = {"position": "rear-right-outer", "value": "5 V", "reads": "bad"}
+    job.fact("circuit_measured", check="supply", compared="12 V", **at)
+    compared = job.core("entry", job=JOB, device=job.device, seq=job.seq)["fields"]
+    asked = [(each["name"], each["value"]) for each in compared]
+    assert asked[2:] == [("value", "5 V"), ("compared", "12 V")]
+    job.fact("circuit_measured", check="ground", **dict(at, value="3 Ω"))
+    alone = job.core("entry", job=JOB, device=job.device, seq=job.seq)["fields"]
+    assert [each["name"] for each in alone] == ["position", "reads", "value"]
+
+
 def test_the_history_shows_what_it_said_and_what_is_right(job):
     test = job.seq
     job.record(put_right(job, test, faulted=[]))
@@ -335,9 +374,14 @@ def test_an_entry_is_found_from_where_it_shows(job):
     job.force("circuit_measured", position=outer, check="supply", value="", reads="good")
     job.force("unit_pulled", unit=home(outer), position=outer, how="tapped")
     pulled = job.seq
+    job.force("circuit_repaired", cause=f"circuit:{outer}", what="repaired")
+    job.force("circuit_repaired", cause="feed:rear", what="repaired")
     assert [entry["seq"] for entry in about(job, "test:2")] == [second]
+    assert [entry["seq"] for entry in about(job, "repair:1")] == [pulled + 1]
+    assert [entry["seq"] for entry in about(job, "repair:2")] == [pulled + 2]
     assert [entry["seq"] for entry in about(job, "reading:1")] == [second + 1]
-    assert [entry["seq"] for entry in about(job, f"position:{outer}")][-2:] == [second + 1, pulled]
+    at_outer = [entry["seq"] for entry in about(job, f"position:{outer}")]
+    assert at_outer[-3:] == [second + 1, pulled, pulled + 1]
     assert [entry["seq"] for entry in about(job, f"unit:{home(outer)}")] == [pulled]
 
 

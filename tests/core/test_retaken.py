@@ -214,3 +214,16 @@ def test_a_reading_at_the_wrong_position_moves_by_correction_with_all_that_follo
     assert "Measure the ground wire at right outer: bad (12 Ω)." in [
         each["sentence"] for each in job.view()["history"] if each["kind"] == "circuit_measured"
     ]
+
+
+def test_a_repair_entered_for_another_circuit_moves_by_correction_with_all_that_follows(repaired):
+    """The reading that was bad is owed for the repair of its own circuit alone, and the proof with it."""
+    repaired.fact("circuit_repaired", cause="circuit:rear-left-inner", what="repaired", segment="wire")
+    [first, second] = [each for each in repaired.events if each["kind"] == "circuit_repaired"]
+    wrong = {"kind": "circuit_repaired", "data": {**first["data"], "cause": "circuit:rear-left-outer"}}
+    repaired.fact("put_right", device=first["device"], seq=first["seq"], entry=wrong, reason="slip")
+    assert repaired.step()["id"] != "measure.again"
+    right = {"kind": "circuit_repaired", "data": {**second["data"], "cause": f"circuit:{OUTER}"}}
+    repaired.fact("put_right", device=second["device"], seq=second["seq"], entry=right, reason="slip")
+    assert repaired.step()["id"] == "measure.again"
+    assert repaired.step()["expects"]["position"] == OUTER

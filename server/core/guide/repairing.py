@@ -27,16 +27,29 @@ def repaired(job: Job, cause: str, **where) -> dict:
     `segment` that is known, if one is.
     """
     kind, what, _ = causes.split(cause)
-    known = job.sort.segments
     base = cause.partition("#")[0]
     made = action(message("guide-repaired"), draft("circuit_repaired", cause=base, what="repaired", **where))
-    made["segments"] = [
+    made["segments"] = segments(job, kind)
+    made["position"] = what if kind == "circuit" else ""
+    return made
+
+
+def segments(job: Job, kind: str) -> list[dict]:
+    """Return {"id", "words"} of where a repair of a cause of this kind can have been."""
+    known = job.sort.segments
+    return [
         {"id": each, "words": message("guide-repair-segment", segment=job.sort.segment(each))}
         for each in known
         if each in _SEGMENTS.get(kind, known)
     ]
-    made["position"] = what if kind == "circuit" else ""
-    return made
+
+
+def can_be(job: Job) -> list[str]:
+    """Return the causes that can be repaired on a job: circuits, feeds, the control unit."""
+    found = ["circuit:" + position["id"] for position in job.positions]
+    groups = {position["group"]: True for position in job.positions}
+    found += ["feed:" + group for group in sorted(groups)] + ["control"]
+    return [cause for cause in found if causes.split(cause)[0] not in job.sort.without]
 
 
 def owed(job: Job) -> dict | None:

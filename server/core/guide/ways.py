@@ -101,15 +101,11 @@ def _hand(job: Job) -> dict:
 
 
 def _repair(job: Job) -> dict:
-    found = ["circuit:" + position["id"] for position in job.positions]
-    groups = {position["group"]: True for position in job.positions}
-    found += ["feed:" + group for group in sorted(groups)] + ["control"]
-    found = [cause for cause in found if causes.split(cause)[0] not in job.sort.without]
     return {
         "text": message("ways-repair-text"),
         "choices": [
             dict(repairing.repaired(job, cause), id=cause, words=causes.phrase(job, cause), wants="")
-            for cause in found
+            for cause in repairing.can_be(job)
         ],
     }
 

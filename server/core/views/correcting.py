@@ -3,6 +3,7 @@
 from ..codes import troublecode
 from ..evidence import verdict
 from ..facts.kinds import KINDS
+from ..guide import repairing
 from ..messages import message
 from ..messages import sentences as joined
 from ..parts.layouts import OWN
@@ -28,8 +29,8 @@ FIELDS = {
     "cleaned": ("position", "note"),
     "connector_locked": ("position",),
     "photo_taken": ("position",),
-    "circuit_measured": ("position", "reads", "value"),
-    "circuit_repaired": ("cause", "what"),
+    "circuit_measured": ("position", "reads", "value", "compared"),
+    "circuit_repaired": ("cause", "segment", "what"),
     "wire_noted": ("position", "colour", "pins"),
     "unit_labelled": ("code",),
     "part_noted": ("part", "serial"),
@@ -43,6 +44,8 @@ FIELDS = {
 _PLACES = ("stock", "out", "counter", "customer", "scrapped")
 _MANY = ("faulted", "silent", "ticks", "missed")
 _OF_A_JOB = ("unit", "position") + _MANY
+# Asked for only where the entry has it: what a reading that compares with nothing was compared with.
+_WHERE_SAID = ("compared",)
 # Fields that are asked for in other words than those of the same name elsewhere.
 _WORDS = {("listened", "silent"): "unheard"}
 
@@ -60,10 +63,16 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
         if job is None and name in _OF_A_JOB:
             continue
         outer, _, inner = name.partition(".")
-        value = entry["data"][outer]
+        if outer in _WHERE_SAID and outer not in entry["data"]:
+            continue
+        value = entry["data"].get(outer, "")
         if inner == "model" and inner not in value:  # only a drawn layout is kept for one
             continue
         options = _options(job, name, entry["data"])
+        if name == "what" and value == "repaired":
+            value = ""  # nobody said more
+        if name == "segment" and value and value not in [each["value"] for each in options]:
+            options.append(_option(value, value))  # in somebody's own words
         found.append(
             {
                 "name": name,
@@ -203,19 +212,15 @@ def _options(job: Job | None, name: str, data: dict) -> list[dict]:
             for result, said in lamp.choices
         ]
     if job and name == "cause":
-        return [_option(cause, causes.phrase(job, cause)) for cause in _repairable(job)]
+        return [_option(cause, causes.phrase(job, cause)) for cause in repairing.can_be(job)]
+    if job and name == "segment":
+        return [_option(each["id"], each["words"]) for each in repairing.segments(job, "circuit")]
     if name == "heard":
         return [
             _option(True, message("views-correct-heard", heard="yes")),
             _option(False, message("views-correct-heard", heard="no")),
         ]
     return []
-
-
-def _repairable(job: Job) -> list[str]:
-    circuits = ["circuit:" + each["id"] for each in job.positions]
-    groups = {each["group"]: True for each in job.positions}
-    return circuits + ["feed:" + group for group in sorted(groups)] + ["control"]
 
 
 def _option(value, words) -> dict:

@@ -14,7 +14,7 @@ from . import correcting
 
 # by whether a newer version of the app recorded the entry
 _NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
-_NUMBERED = {"test_run": "test", "circuit_measured": "reading"}
+_NUMBERED = {"test_run": "test", "circuit_measured": "reading", "circuit_repaired": "repair"}
 
 
 def history(job: Job) -> list[dict]:
@@ -85,6 +85,8 @@ def _about(job: Job, entry: dict, counted: dict) -> list[str]:
             return number
     positions, units = KINDS[entry["kind"]].names(data)
     about = ["position:" + each for each in positions if each]
+    if entry["kind"] == "circuit_repaired" and data["cause"].startswith("circuit:"):
+        about.append("position:" + data["cause"].partition(":")[2])
     if entry["kind"] == "job_opened":
         about.append("vehicle:" + data["vehicle"]["id"])
         about.extend(["position:" + each["id"] for each in data["positions"] if each["id"].startswith(OWN)])

@@ -601,6 +601,10 @@ views-correct-field = { $field ->
     [position] Position
     [reads] The reading
     [value] Measured
+    [compared] At the one that works
+    [cause] What was repaired
+    [segment] Where it was
+    [what] What was done
     [code] Code on the label
     [part] Part number
     [serial] Serial number
@@ -611,8 +615,6 @@ views-correct-field = { $field ->
     [unheard] Nothing to hear at
     [missed] Not right at
     [result] The lamp
-    [cause] What was repaired
-    [what] What was done
     [to] Handed over to
     [model] Model of vehicle
    *[place] Place

@@ -416,6 +416,10 @@ views-correct-field = { $field ->
     [position] Posición
     [reads] La lectura
     [value] Medido
+    [compared] En el que funciona
+    [cause] Qué se reparó
+    [segment] Dónde estaba
+    [what] Qué se hizo
     [code] Código de la etiqueta
     [part] Número de pieza
     [serial] Número de serie
@@ -426,8 +430,6 @@ views-correct-field = { $field ->
     [unheard] Nada que oír en
     [missed] Algo no va en
     [result] El testigo
-    [cause] Qué se reparó
-    [what] Qué se hizo
     [to] Entregado a
     [model] Modelo de vehículo
    *[place] Lugar

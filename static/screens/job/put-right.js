@@ -147,27 +147,27 @@ function flipped(options, chosen, value) {
 const textKey = (name) => `right-${name}`;
 
 /**
- * Set a field, or the one inside another that `vehicle.plate` names; what older entries lack stays out while empty.
+ * Set a field, or the one inside another that `vehicle.plate` names.
  * @param {Record<string, any>} data
  * @param {string} name
  * @param {string} value
  */
 function place(data, name, value) {
   const [outer, inner] = name.split('.');
-  if (!inner) data[outer] = value;
-  else if (value !== (data[outer][inner] ?? '')) data[outer] = { ...data[outer], [inner]: value };
+  data[outer] = inner ? { ...data[outer], [inner]: value } : value;
 }
 
 /**
- * The data that the form comes to. A scan of another sensor or label was none of this one.
+ * The data that the form comes to; a text that nobody changed stays as it is, also where an older entry lacks it.
+ * A scan of another sensor or label was none of this one.
  * @param {Context} ctx
  */
 function dataOf({ form }) {
   const { entry, values } = form;
   const data = { ...entry.data };
-  for (const { name, form: kind } of entry.fields) {
+  for (const { name, form: kind, value } of entry.fields) {
     if (isOfCodes(name) || isOfPosition(name)) continue;
-    if (kind === 'text') place(data, name, form[textKey(name)]);
+    if (kind === 'text' && form[textKey(name)] !== value) place(data, name, form[textKey(name)]);
     else if (name in values) data[name] = values[name];
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));

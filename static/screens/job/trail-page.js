@@ -63,7 +63,7 @@ function told(view) {
     ${evidence(view.evidence)}
     <details class="more">
       <summary>${say('job-right-here')}</summary>
-      ${correctLines(view.id, view.history.filter(({ about }) => /^(test|reading):/.test(about[0])))}
+      ${correctLines(view.id, view.history.filter(({ about }) => /^(test|reading|repair):/.test(about[0])))}
     </details>
   `;
 }
