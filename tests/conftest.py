@@ -1,6 +1,7 @@
 """Fixtures that every part of the suite shares."""
 
 import os
+import sys
 
 import pytest
 from hypothesis import HealthCheck
@@ -42,8 +43,12 @@ MEMORY_WANTED = 4 * 2**30  # bytes free; a whole run leaves a tenth of it at a t
 
 
 def pytest_configure():
-    """Spare each start of a program its compiling, and each commit of a data folder its wait for a disk."""
+    """Spare each start of a program its compiling, and each commit of a data folder its wait for a disk.
+
+    The next run of tests is such a start: a third of a collection is the compiling of tests.
+    """
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    sys.dont_write_bytecode = False
     if _memory_serves("/dev/shm"):
         os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", "/dev/shm")
 
