@@ -185,6 +185,7 @@ def main() -> int:
         if not right or done.shown.wrong:
             print(
                 f"{'' if right else 'WRONG '}{done.shown.wrong or 'right'}, {done.by}: {done.proposed}",
+                "" if right else done.shown,
                 flush=True,
             )
 

@@ -19,17 +19,21 @@ _WATCH = """(() => {
 # Words that can be read, wherever one would have to scroll; what is only for a reader aloud has no room.
 _VIEW = """() => {
   const seen = [];
+  const text = [];
   const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   const range = document.createRange();
   while (texts.nextNode()) {
-    const text = texts.currentNode;
-    const around = text.parentElement;
-    if (!text.data.trim() || around.closest('.aloud')) continue;
+    const node = texts.currentNode;
+    const around = node.parentElement;
+    if (!node.data.trim() || around.closest('.aloud')) continue;
     if (getComputedStyle(around).clipPath !== 'none') continue;
     if (!around.checkVisibility({ opacityProperty: true, visibilityProperty: true })) continue;
-    range.selectNodeContents(text);
+    range.selectNodeContents(node);
     const box = range.getBoundingClientRect();
-    if (box.width > 1 && box.height > 1) seen.push(text.data);
+    if (box.width <= 1 || box.height <= 1) continue;
+    seen.push(node.data);
+    // These come and go by themselves: what they say is no new view.
+    if (!around.closest('.pill, .screen-undo, .screen-others')) text.push(node.data);
   }
   const step = document.querySelector('[data-step]');
   const heading = document.querySelector('dialog[open] h1, [data-step] h1, main h1, h1');
@@ -41,7 +45,7 @@ _VIEW = """() => {
     heading: heading?.innerText.trim() ?? '',
     over: overlays.filter((each) => document.querySelector(each)),
     words: seen.join(' ').split(/\\s+/).filter((word) => /[\\p{L}\\p{N}]/u.test(word)).length,
-    text: seen.join(' '),
+    text: text.join(' '),
     quiet: performance.now() - window.changedAt,
     busy: document.querySelector('.main-button')?.innerText.trim().startsWith('One moment')
       || document.querySelector('.answer[disabled], .which-button[disabled]') !== null,

@@ -184,7 +184,8 @@ class Finger:
         """Say which sensor is in the hand."""
         count = self.count
         if self.by_hand:
-            written = self.page.locator(".which-button").filter(has_text=code[3:])
+            # The whole code: its end may stand in the midst of another one's.
+            written = self.page.locator(".which-button").filter(has_text=f"{code[:3]}-{code[3:]}")
             if written.count():
                 count.tap(written, leads_on=True)
                 return
