@@ -15,6 +15,8 @@ from demo_db.log import Log
 from demo_db.log import Phone
 from demo_db.log import Place
 from demo_db.log import StoryBroken
+from server.words.files import FIRST
+from server.words.spoken import speech_of
 
 _MOST_STEPS = 60
 _GUIDED = ("take", "pull", "fit", "lock", "seat")
@@ -150,7 +152,11 @@ class Work:
     def photograph_screen(self, faulted: list[str], number: int) -> None:
         """Take a picture of the control unit's list."""
         codes = {position: "{code}-{failure_type}".format(**self.car.code(position)) for position in faulted}
-        lines = [(each["name"], codes.get(each["id"], "")) for each in self.view()["board"]["positions"]]
+        # A control unit has a language of its own, whatever the demo is looked at in.
+        said = speech_of(FIRST).text
+        lines = [
+            (said(each["name"]), codes.get(each["id"], "")) for each in self.view()["board"]["positions"]
+        ]
         drawn = screen.self_test(lines, f"test {number} done · sounder on", seed=self.name)
         self.photo(drawn, "screen")
 

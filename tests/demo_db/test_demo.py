@@ -12,6 +12,7 @@ from PIL import Image
 
 import demo_db
 from demo_db import other_parts
+from demo_db import screen
 from demo_db import stories
 from demo_db.cars import black_estate
 from demo_db.cars import blue_estate
@@ -40,8 +41,17 @@ class Demo:
     """A folder with the demo in it, and the core's answers about it."""
 
     def __init__(self, root):
+        self.on_screens = []  # (position, code) of each line of a control unit's screen
+        draw = screen.self_test
+
+        def keep(lines, *heading, **more):
+            self.on_screens.extend(lines)
+            return draw(lines, *heading, **more)
+
         started = time.perf_counter()
-        self.hints = demo_db.build(root, BASE)
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(screen, "self_test", keep)
+            self.hints = demo_db.build(root, BASE)
         self.seconds = time.perf_counter() - started
         self.folder = DataFolder(root)
         self.entries = log_of(root)
@@ -122,6 +132,11 @@ def test_every_photo_is_on_disk_under_its_hash_without_added_data(demo):
         with Image.open(io.BytesIO(data)) as image:
             assert not image.getexif()
             assert "exif" not in image.info
+
+
+def test_a_control_units_screen_names_each_position_in_words(demo):
+    assert {"left outer", "right outer"} <= {position for position, _ in demo.on_screens}
+    assert {type(position) for position, _ in demo.on_screens} == {str}
 
 
 def test_follows_waits_for_the_new_sensor(demo):
