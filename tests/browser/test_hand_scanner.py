@@ -212,3 +212,40 @@ def test_two_codes_without_an_enter_are_two_though_the_clock_is_behind_the_keys(
     clerk.wedge.types(serial_of(0), began + 1.2)  # the computer was busy: it hears both at one moment
     clerk.wedge.hand_over()
     clerk.sees(codes[0], "accept")
+
+
+def begins(clerk, code, cut):
+    """Let the beginning of a code be typed, and return what types its rest, pressed without a pause."""
+    began = time.time()
+    clerk.wedge.types(code[:cut], began)
+    clerk.wedge.hand_over()
+
+    def goes_on():
+        clerk.wedge.types(code[cut:], began + 0.4)
+        clerk.wedge.hand_over()
+
+    return goes_on
+
+
+def test_a_code_whose_rest_comes_later_than_any_pause_is_read_whole(counter):
+    clerk, codes = counter
+    goes_on = begins(clerk, address(codes[0], clerk.server.base), 12)
+    clerk.page.get_by_text("This is not one of your labels").wait_for()
+    goes_on()
+    clerk.sees(codes[0], "hold")
+    assert clerk.page.get_by_text("This is not one of your labels").count() == 0
+
+    goes_on = begins(clerk, envelope("1PPS-1", f"S{serial_of(0)}"), 17)
+    clerk.sees(codes[0], "refuse")  # the beginning is no number that it has
+    goes_on()
+    clerk.sees(codes[0], "accept")
+
+
+def test_a_symbol_that_has_not_ended_is_not_read_after_a_short_pause(counter):
+    clerk, codes = counter
+    scans_label(clerk, codes[0])
+    goes_on = begins(clerk, envelope("1PPS-1", f"S{serial_of(0)}"), 17)
+    clerk.page.wait_for_timeout(1200)
+    clerk.sees(codes[0], "hold")
+    goes_on()
+    clerk.sees(codes[0], "accept")

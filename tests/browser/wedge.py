@@ -1,12 +1,14 @@
 """A hand scanner that types: its keys as a browser hears them."""
 
 import asyncio
+import time
 
 GS, RS, EOT = "\x1d", "\x1e", "\x04"
 _SHIFTED = dict(zip(')!@#$%^&*(_+{}|:"~<>?', "0123456789-=[]\\;'`,./", strict=True))
 _NAMES = ["Minus", "Equal", "BracketLeft", "BracketRight", "Semicolon", "Quote"]
 _NAMES += ["Backquote", "Backslash", "Comma", "Period", "Slash"]
 _CODES = dict(zip("-=[];'`\\,./", _NAMES, strict=True))
+A_KEY = 0.005  # seconds from one key, down or up, to the next
 _ARROWS = {GS: "ArrowLeft", RS: "ArrowUp", EOT: "F4"}
 
 
@@ -17,25 +19,24 @@ class Wedge:
         """Talk to the browser below its own keyboard: no library presses what scanners press."""
         self.session = page.context.new_cdp_session(page)
         self._events = []
+        self._until = 0.0
 
     def scans(self, text, separators="ctrl", end="Enter", layout=None):
         """Type a code; `separators` is how it sends those, `layout` what the machine makes of its keys."""
-        for sign in text:
-            if sign < " ":
-                getattr(self, f"_{separators}")(sign)
-            else:
-                self._key(sign, (layout or {}).get(sign, sign))
+        self._signs(text, separators, layout or {})
         if end:
             self._press(end, end, text="\r" if end == "Enter" else "")
+        # A keyboard says when each key was pressed, however late the computer comes to it.
+        began = max(time.time() - len(self._events) * A_KEY, self._until)
+        self._pressed(self._events, began)
+        self._until = began + len(self._events) * A_KEY
         self.hand_over()
 
     def types(self, text, began):
         """Keep the keys of a code to be handed over, with the moments at which they were pressed."""
         first = len(self._events)
-        for sign in text:
-            self._key(sign, sign)
-        for number, event in enumerate(self._events[first:]):
-            event["timestamp"] = began + number * 0.005
+        self._signs(text, "ctrl", {})
+        self._pressed(self._events[first:], began)
 
     def presses(self, key):
         """Press a key of its own, as the clerk does."""
@@ -51,6 +52,17 @@ class Wedge:
 
         self.session._sync(all_of_them(self._events))
         self._events = []
+
+    def _pressed(self, events, began):
+        for number, event in enumerate(events):
+            event["timestamp"] = began + number * A_KEY
+
+    def _signs(self, text, separators, layout):
+        for sign in text:
+            if sign < " ":
+                getattr(self, f"_{separators}")(sign)
+            else:
+                self._key(sign, layout.get(sign, sign))
 
     def _key(self, sign, key):
         plain = _SHIFTED.get(sign, sign.lower())

@@ -44,6 +44,8 @@ export function handScanner(ctx, onKeyed) {
 /** @param {import('../frame/context.js').Context} ctx  of the first screen that asked */
 function begin({ services, go }) {
   const keys = new KeyPresses((keyed) => {
+    // Its beginning was taken for a code; it is none, if nobody has looked at it yet.
+    if (keyed.goesOn && waiting.length > Number(isHandingOver)) waiting.pop();
     waiting.push(keyed);
     void handOver(go);
   });

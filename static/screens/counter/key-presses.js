@@ -11,6 +11,8 @@ const QUIET_MS = 500;
 const BUSY_MS = 50;
 /** However late a key came, the end of its code is not waited for longer. */
 const MOST_LATE_MS = 3000;
+/** A message that has begun and not ended has keys to come: RS and EOT, as in ISO/IEC 15434; some makers leave them out. */
+const HAS_NO_END = /\[\)>.*[^\x1e\x04]$/s;
 /** An Enter this soon after a code belongs to it. */
 const LATE_END_MS = 1000;
 /** Between two keys on average: people need 60 and more. A field takes what people type, so there it is less. */
@@ -30,6 +32,16 @@ const FIELDS = ['textarea', 'select', 'input[type=text]'].join();
  * @property {boolean} capsLock
  * @property {'scanned' | 'typed'} how
  * @property {number} at              when its last key was pressed, by performance.now()
+ * @property {boolean} goesOn         it begins with all of the code handed over before, which was cut
+ */
+
+/**
+ * @typedef {object} Cut
+ * @property {Array<{key: string, us: string}>} keys
+ * @property {{field: HTMLInputElement, before: string} | null} into
+ * @property {number} first
+ * @property {number} last
+ * @property {boolean} handed
  */
 
 /** Gathers key presses to codes. */
@@ -50,6 +62,10 @@ export class KeyPresses {
   /** Digits of an Alt code that is not over. */
   #alt = '';
   #timer = 0;
+  /** What the clock ended: its keys, whether it was handed over, and where it went. @type {Cut | null} */
+  #cut = null;
+  /** Whether the keys begin with a code that was handed over. */
+  #goesOn = false;
   /** When a code came in without an Enter. */
   #endedAt = -LATE_END_MS;
 
@@ -57,6 +73,7 @@ export class KeyPresses {
   down(event) {
     // A busy computer's clock is behind its keys: what comes after a pause is another code.
     if (this.#keys.length && event.timeStamp - this.#last > QUIET_MS) this.#finish();
+    this.#restore(event);
     const digit = altDigit(event);
     if (digit && this.#keys.length) {
       this.#alt += digit;
@@ -86,9 +103,28 @@ export class KeyPresses {
   /** A bare control character comes as no key that has a name. @param {KeyboardEvent} event */
   press(event) {
     const sent = String.fromCharCode(event.charCode);
+    if (sent < ' ') this.#restore(event);
     if (!this.#keys.length || sent >= ' ' || sent === '\r' || sent === '\n') return;
     this.#take(event, sent, sent);
     stop(event);
+  }
+
+  /**
+   * However long is waited, a busy computer may hand over the rest of a code later, with the moments at which it was typed:
+   * what was cut goes on then.
+   * @param {KeyboardEvent} event
+   */
+  #restore(event) {
+    const cut = this.#cut;
+    if (!cut || this.#keys.length || event.timeStamp - cut.last > QUIET_MS) return;
+    const sent = event.type === 'keypress' || event.key === ' ' ? event.key : controlOf(event) || altDigit(event);
+    if (!this.#isCharacter(event) && (!sent || '\r\n'.includes(sent))) return;
+    this.#keys = cut.keys;
+    this.#into = cut.into;
+    this.#first = cut.first;
+    this.#last = cut.last;
+    this.#goesOn = cut.handed;
+    this.#cut = null;
   }
 
   /** @param {KeyboardEvent} event */
@@ -132,13 +168,13 @@ export class KeyPresses {
    * Keys that come late come in heaps: as late as this one was, the next heap may be.
    * @param {number} late  ms
    */
-  #wait(late = Math.min(Math.max(performance.now() - this.#last, 0), MOST_LATE_MS)) {
+  #wait(late = this.#lateness()) {
     clearTimeout(this.#timer);
     const due = performance.now() + QUIET_MS + late;
     // Where this computer was busy, keys that were pressed meanwhile are still to come: at least those that stand in line.
     const look = () => {
       if (performance.now() - due > BUSY_MS) this.#wait(late);
-      else this.#timer = setTimeout(() => this.#finish(), 0);
+      else this.#timer = setTimeout(() => this.#pause(), 0);
     };
     this.#timer = setTimeout(look, QUIET_MS + late);
   }
@@ -153,20 +189,36 @@ export class KeyPresses {
     this.#endedAt = -LATE_END_MS;
   }
 
+  /** How late the next keys may be, in ms. */
+  #lateness() {
+    if (HAS_NO_END.test(this.#text())) return MOST_LATE_MS;
+    return Math.min(Math.max(performance.now() - this.#last, 0), MOST_LATE_MS);
+  }
+
+  /** No key has come for a while. */
+  #pause() {
+    const [keys, into, first, last] = [this.#keys, this.#into, this.#first, this.#last];
+    const handed = this.#finish();
+    this.#cut = { keys, into, first, last, handed };
+  }
+
+  /** Hand the code over; false where it is none. */
   #finish() {
     const text = this.#text();
     const us = this.#keys.map((each) => each.us).join('');
     const how = this.#isFast(SCANNED_MS) || UNMISTAKABLE.test(text) || UNMISTAKABLE.test(us) ? 'scanned' : 'typed';
     const isRead = this.#isRead();
     const into = this.#into;
+    const goesOn = this.#goesOn;
     this.#forget();
-    if (!isRead) return;
+    if (!isRead) return false;
     this.#endedAt = this.#last;
     if (into) {
       into.field.value = into.before;
       into.field.dispatchEvent(new InputEvent('input', { bubbles: true }));
     }
-    this.#onKeyed({ text, us, capsLock: this.#capsLock, how, at: this.#last });
+    this.#onKeyed({ text, us, capsLock: this.#capsLock, how, at: this.#last, goesOn });
+    return true;
   }
 
   #forget() {
@@ -174,6 +226,8 @@ export class KeyPresses {
     this.#keys = [];
     this.#into = null;
     this.#alt = '';
+    this.#cut = null;
+    this.#goesOn = false;
   }
 
   #text() {

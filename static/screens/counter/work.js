@@ -53,6 +53,9 @@ export class Work {
     this.ctx = ctx;
   }
 
+  /** The unit at hand before the code that was typed last. @type {import('./asking.js').Current | null} */
+  #before = null;
+
   /** The unit at hand: one that came in here, or the one that the address names. @returns {import('./asking.js').Current | null} */
   get current() {
     const { form, data } = this.ctx;
@@ -104,6 +107,7 @@ export class Work {
     prepareTones();
     const { services } = this.ctx;
     try {
+      await this.#restart(keyed);
       const fault = await keysFault(services, keyed);
       if (fault) this.#tell(fault);
       else await this.take([await withoutMarks(services, keyed.text)], keyed.how, keyed.at);
@@ -111,6 +115,18 @@ export class Work {
       this.#unchecked(error);
     }
   };
+
+  /**
+   * The beginning of a code may have been taken for one: what was read off the part by it was not there.
+   * @param {import('./key-presses.js').Keyed} keyed
+   */
+  async #restart({ goesOn }) {
+    const before = this.#before;
+    if (goesOn && before) await this.#atHand(async (now) => {
+      if (now.answer.unit === before.answer.unit) this.#set(before);
+    });
+    this.#before = this.current;
+  }
 
   /**
    * Texts of codes read at one time: a label is the next unit, anything else the maker's symbol of the one at hand.
