@@ -13,6 +13,8 @@ def bytes_of(slip: Slip) -> bytes:
     """Returns one receipt, cut at its end; its symbol is drawn by the printer itself."""
     paper = Dummy()
     paper.hw("INIT")
+    if slip.shop:
+        paper.textln(slip.shop)
     paper.set(align="left", double_height=True, double_width=True)
     paper.textln(slip.heading)
     if slip.shown:

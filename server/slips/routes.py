@@ -25,6 +25,7 @@ from server.words.spoken import spoken
 blueprint = Blueprint("slips", __name__)
 
 _MOST_BYTES = 1024
+_SHOP_MOST = 80  # characters, as the phone's field takes them
 
 
 @blueprint.get("/api/slips")
@@ -42,11 +43,12 @@ def standing() -> Response:
 
 @blueprint.post("/api/slips")
 def add() -> Response:
-    """Has the slip of a unit's latest decision printed as soon as the printer takes it."""
-    unit = text_field(json_object(_MOST_BYTES), "unit", NAME[1], 1)
+    """Has the slip of a unit's latest decision printed, under the shop's name, when the printer takes it."""
+    asked = {"shop": "", **json_object(_MOST_BYTES)}
+    unit, shop = text_field(asked, "unit", NAME[1], 1), text_field(asked, "shop", _SHOP_MOST)
     spool = _printing()
     view: Any = spoken().render(json.loads(projection().unit(database(), unit=unit)))
-    found = of_unit(view, current_app.config["BASE_ADDRESS"])
+    found = of_unit(view, current_app.config["BASE_ADDRESS"], shop)
     if found is None:
         raise BadRequest("unit", shorten(unit), message("slips-decided-wanted"))
     if not spool.add(*found):

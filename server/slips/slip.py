@@ -1,4 +1,4 @@
-"""What stands on the slip of a decision: the decision large, then the sensor, then who signed it and why."""
+"""What stands on the slip of a decision: shop, decision in large letters, sensor, who signed it and why."""
 
 from datetime import datetime
 from typing import NamedTuple
@@ -14,9 +14,10 @@ class Slip(NamedTuple):
     shown: str  # the code for people; "" where the sensor has no label
     address: str  # the text of its QR symbol; "" where there is none
     lines: list[str]
+    shop: str = ""  # at its head; "" where none was given
 
 
-def of_unit(unit: dict, base: str) -> tuple[Slip, str] | None:
+def of_unit(unit: dict, base: str, shop: str = "") -> tuple[Slip, str] | None:
     """Returns the slip of a unit's latest decision, from its view in words, and that entry; else None."""
     decided = [each for each in unit["returns"] if each["decision"]]
     if not decided:
@@ -39,5 +40,6 @@ def of_unit(unit: dict, base: str) -> tuple[Slip, str] | None:
         labels.shown(plain) if code else "",
         labels.address(plain, f"http://{host}" if host else base) if code else "",
         [line for line in lines if line],
+        shop,
     )
     return slip, made["event"]

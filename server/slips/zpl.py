@@ -17,6 +17,9 @@ def bytes_of(slip: Slip) -> bytes:
     y = 20
     # ^BY first: the symbol sinks by the height that an earlier label left there. ^CI28: UTF-8 follows.
     made = ["^XA", "^CI28", "^BY2,3,10", f"^PW{_WIDTH}"]
+    for text in textwrap.wrap(slip.shop, _CHARACTERS):
+        made.append(_text(y, _SMALL, text))
+        y += _LINE
     for text in textwrap.wrap(slip.heading, 16):
         made.append(_text(y, _BIG, text))
         y += _BIG + 8

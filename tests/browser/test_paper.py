@@ -134,14 +134,27 @@ def test_the_name_of_the_shop_stands_on_all_paper_and_each_page_has_its_number(p
     page.get_by_label("Stands at the head of all you print").press("Tab")
     page.locator(".sheet-shop").wait_for()
 
+    choose(show(page, demo, f"unit/{bad_unit}/paper"), "A4 or Letter")
     for address in (f"unit/{bad_unit}/paper", f"job/{stories.COMES_AND_GOES}/report"):
         show(page, demo, address)
+        name = page.locator(".screen-title").inner_text()
         printed = Paper(page, room=PAGES["A4"][1], size=PAGES["A4"][0])
         lines = printed.lines()
         assert "Garage at the mill, Mill Lane 4" in lines[0]
         assert len(printed) > 1
         for number, texts in enumerate(lines, 1):
-            assert f"{number} / {len(printed)}" in texts
+            assert f"{name} {number} / {len(printed)}" in texts
+
+
+@pytest.mark.parametrize("paper", ["A5", "A4"])
+def test_no_page_begins_with_the_end_of_a_trail_and_none_ends_above_a_table(page, demo, bad_unit, paper):
+    size, room = {**SLIPS, **PAGES}[paper]
+    choose(show(page, demo, f"unit/{bad_unit}/paper"), "A5" if paper == "A5" else "A4 or Letter")
+    printed = Paper(page, room=room, size=size)
+    pages = [lines[1:] for lines in printed.lines()]  # but for its number
+    assert len(pages) > 1
+    assert not [lines[0] for lines in pages if lines[0].startswith("Now")]
+    assert not [lines[-1] for lines in pages if re.search("Who had it|handovers", lines[-1])]
 
 
 def test_no_last_page_holds_just_a_few_lines(take_screens):

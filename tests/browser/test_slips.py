@@ -12,6 +12,7 @@ from tests.browser import phone_log
 from tests.browser.clerk import scans_label
 from tests.browser.returned import serial_of
 from tests.browser_support import wait_until
+from tests.waiting import wait_for
 
 _PRINTS = """() => {
   window.printed = [];
@@ -76,3 +77,19 @@ def test_slips_that_are_not_printed_by_themselves_are_told_with_two_ways_on(coun
     clerk.phone.tap("Print now")
     clerk.page.get_by_text("One slip was not printed").wait_for(state="detached")
     assert [(each.slip.shown, each.begun) for each in spool._slips] == [("K7F-3M", False)]
+
+
+def test_the_name_of_the_shop_stands_on_what_the_printer_at_the_server_prints(counter):
+    clerk, codes = counter
+    page, spool = clerk.page, clerk.server.app.extensions[EXTENSION]
+    chooses(page, "From the printer")
+    name = page.get_by_label("Stands at the head of all you print")
+    name.fill("Garage at the mill")
+    name.press("Tab")
+    scans_label(clerk, codes[0])
+    clerk.wedge.scans(serial_of(0))
+    clerk.sees(codes[0], "accept")
+    clerk.phone.tap("Accept ")
+    wait_for(lambda: spool._slips)
+    ((slip, *_),) = spool._slips
+    assert (slip.shop, slip.heading) == ("Garage at the mill", "Accepted")

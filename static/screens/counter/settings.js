@@ -3,17 +3,19 @@
  * What this counter has beside the phone: how its hand scanner types, and what prints its slips.
  */
 
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 
 import { textField } from '../frame/field.js';
+import { SHOP_SETTING, shopField } from '../frame/shop.js';
 import { PREFIX_SETTING } from './keys-read.js';
 import { SLIP_SETTING } from './slips.js';
 import { say } from '../../words/words.js';
 
 /** @param {import('../frame/context.js').Services} services */
 export async function counterSettings({ device }) {
-  const [prefix, slip] = await Promise.all([device.setting(PREFIX_SETTING), device.setting(SLIP_SETTING)]);
-  return { prefix: /** @type {string} */ (prefix ?? ''), slip: /** @type {string} */ (slip ?? '') };
+  const kept = await Promise.all([PREFIX_SETTING, SLIP_SETTING, SHOP_SETTING].map((each) => device.setting(each)));
+  const [prefix, slip, shop] = kept.map((each) => /** @type {string} */ (each ?? ''));
+  return { prefix, slip, shop };
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
@@ -27,6 +29,11 @@ export function settingsCard(ctx) {
     await ctx.services.device.saveSetting(SLIP_SETTING, slip);
     await ctx.reload();
   };
+  const named = async () => {
+    await ctx.services.device.saveSetting(SHOP_SETTING, (ctx.form.shop ?? ctx.data.settings.shop).trim());
+    delete ctx.form.shop;
+    await ctx.reload();
+  };
   return html`<details class="more">
       <summary>${say('counter-slip')}</summary>
       <div class="choices" role="radiogroup" aria-label=${say('counter-slip')}>
@@ -37,6 +44,7 @@ export function settingsCard(ctx) {
           </label>`,
         )}
       </div>
+      ${ctx.data.settings.slip ? html`<div @change=${named}>${shopField(ctx, ctx.data.settings.shop)}</div>` : nothing}
     </details>
     <details class="more">
     <summary>${say('counter-hand-scanner')}</summary>

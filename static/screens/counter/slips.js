@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { mark } from '../../shapes/marks.js';
+import { SHOP_SETTING } from '../frame/shop.js';
 import { printAtOnce } from '../frame/print-at-once.js';
 import { routeOf, to } from '../frame/router.js';
 import { ago } from '../frame/when.js';
@@ -42,12 +43,13 @@ export async function slipOf(ctx, unit) {
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} unit
  */
-export async function onPrinter({ services: { sync }, form, redraw }, unit) {
+export async function onPrinter({ services: { sync, device }, form, redraw }, unit) {
   let state = 'failed';
   try {
     // The server makes the slip from what is on record there.
     await sync.now();
-    const { trouble } = await sync.api.post('/api/slips', { unit });
+    const shop = (await device.setting(SHOP_SETTING)) ?? '';
+    const { trouble } = await sync.api.post('/api/slips', { unit, shop });
     state = trouble ? 'waits' : 'sent';
   } catch {
     // Said by the state; the slip can be asked for again.

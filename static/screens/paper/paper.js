@@ -8,7 +8,8 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../words/words.js';
-import { textField } from '../frame/field.js';
+import { SHOP_SETTING, shopField } from '../frame/shop.js';
+import { namePages } from './page-name.js';
 import { fitRoll } from './roll.js';
 import { fileOf } from './sheet-file.js';
 
@@ -31,16 +32,18 @@ export const TESTS_ACROSS = { a5: 5, page: 7, 80: 3, 58: 2 };
 
 const PICTURE_WAIT_MS = 5000;
 
-/** The setting of this phone that keeps the name of the shop, and the name. */
-const SHOP = 'paper.shop';
+/** The name of the shop, as this phone keeps it. */
 let shop = '';
 
 // Whichever way printing was asked for.
-addEventListener('beforeprint', () => fitRoll(shownSheet()));
+addEventListener('beforeprint', () => {
+  fitRoll(shownSheet());
+  namePages(shownSheet());
+});
 
 /** Know the name that stands on all sheets. @param {import('../frame/context.js').Services} services */
 export async function loadShop({ device }) {
-  shop = (await device.setting(SHOP)) ?? '';
+  shop = (await device.setting(SHOP_SETTING)) ?? '';
 }
 
 /**
@@ -70,8 +73,8 @@ export function paperParts(ctx, { title, back, papers, kept, body, before = noth
     back,
     body: html`
       ${before} ${papers.length > 1 ? choice(papers, paper, choose) : nothing}
-      ${shopField(ctx)}
-      <article class="sheet" data-paper=${paper}>
+      ${shopCard(ctx)}
+      <article class="sheet" data-paper=${paper} data-title=${title}>
         ${shop ? html`<p class="sheet-shop">${shop}</p>` : nothing}${body(paper)}
       </article>
     `,
@@ -81,15 +84,15 @@ export function paperParts(ctx, { title, back, papers, kept, body, before = noth
 }
 
 /** @param {import('../frame/context.js').Context} ctx */
-function shopField(ctx) {
+function shopCard(ctx) {
   const keep = async () => {
     shop = (ctx.form.shop ?? shop).trim();
-    await ctx.services.device.saveSetting(SHOP, shop);
+    await ctx.services.device.saveSetting(SHOP_SETTING, shop);
     ctx.redraw();
   };
   return html`<details class="more">
     <summary>${say('paper-shop')}</summary>
-    <div @change=${keep}>${textField(ctx, 'shop', say('paper-shop-name'), { initial: shop, most: 80, autocomplete: 'organization' })}</div>
+    <div @change=${keep}>${shopField(ctx, shop)}</div>
   </details>`;
 }
 

@@ -55,7 +55,7 @@ export const unitRecordPage = {
 function tests({ tests: read, tests_words: counted }) {
   return html`<section class="sheet-part">
     <h2>${say('paper-record-tests')}</h2>
-    <p>${counted}</p>
+    <p class="sheet-lead">${counted}</p>
     <ul class="sheet-list">
       ${rows(read, (test) => html`<li><span class="sheet-when">${dayOnPaper(test.at)}</span> ${test.sentence} ${test.why}</li>`)}
     </ul>
@@ -67,7 +67,7 @@ function custody({ custody: entries, custody_words: told }) {
   if (!entries.length) return nothing;
   return html`<section class="sheet-part">
     <h2>${say('paper-custody')}</h2>
-    <p>${told}</p>
+    <p class="sheet-lead">${told}</p>
     <table class="sheet-table">
       <thead>
         <tr>

@@ -6,6 +6,7 @@ lengths of its commands (1D 28 6B pL pH and so on); neither reader is the writer
 
 import errno
 import io
+import json
 import re
 import socket
 import subprocess
@@ -25,7 +26,9 @@ from server.refusals import CommandRefused
 from server.slips import escpos
 from server.slips import place
 from server.slips import zpl
+from server.slips.kept import FILE
 from server.slips.kept import Waiting
+from server.slips.kept import read
 from server.slips.slip import Slip
 from server.slips.spool import EXTENSION
 from server.slips.spool import Spool
@@ -104,6 +107,20 @@ def test_escpos_says_all_of_it_and_its_symbol_holds_the_label():
     assert functions[0x45] == b"1", "level M"
     assert functions[0x50] == b"0" + ADDRESS.encode()
     assert symbols[-1][0] == 0x51, "printed after it was stored"
+
+
+def test_the_name_of_the_shop_stands_at_the_head_of_a_slip():
+    named = SLIP._replace(shop="Garage at the mill, Mill Lane 4")
+    said = [value for _, value in zpl_fields(zpl.bytes_of(named))]
+    assert said[:3] == ["Garage at the mill, Mill", "Lane 4", "Refused"]
+    told, _ = escpos_commands(escpos.bytes_of(named))
+    assert [line for line in told.splitlines() if line.strip()][:2] == [named.shop, "Refused"]
+
+
+def test_a_slip_that_waited_from_before_shops_had_names_is_read(tmp_path):
+    waiting = Waiting(SLIP, "d1:7", 5, begun=False)
+    (tmp_path / FILE).write_text(json.dumps([{**waiting._asdict(), "slip": list(SLIP)[:4]}]))
+    assert read(tmp_path / FILE) == [waiting]
 
 
 def test_the_symbol_on_paper_is_read():
