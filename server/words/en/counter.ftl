@@ -13,7 +13,7 @@ counter-other-part = It is another part
 counter-otherwise-on = Decide otherwise on { $code }
 # $decision: Hold
 # $why: Its label was not scanned
-counter-proposed = Proposed: { $decision }. { $why }.
+counter-proposed = Proposed: { $decision }. { $why }
 counter-your-decision = Your decision
 counter-your-reason = Your reason, kept on record
 counter-own-words = Or in your own words

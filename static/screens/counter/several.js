@@ -25,8 +25,8 @@ export function severalParts(work) {
     key: 'several',
     body: html`<section class="card screen-stack">
       <h1>${say('counter-several', { why: several.why })}</h1>
-      ${Object.keys(DECISION_MARKS).map((proposed) => alike(work, several.cards.filter((/** @type {Current} */ { answer }) => answer.proposed === proposed)))}
       ${textField(ctx, 'together', say('counter-together-reason'), { most: 500, fault: several.asked ? say('counter-reason-wanted') : '' })}
+      ${Object.keys(DECISION_MARKS).map((proposed) => alike(work, several.cards.filter((/** @type {Current} */ { answer }) => answer.proposed === proposed)))}
     </section>`,
     main: null,
     second: { words: say('frame-back'), run: leave },
@@ -47,7 +47,7 @@ function alike(work, cards) {
     ctx.form.several = { ...ctx.form.several, asked: true };
     return ctx.redraw();
   };
-  return html`<p>${mark(DECISION_MARKS[answer.proposed], { word: answer.word })} ${answer.headline}</p>
+  return html`<p class="decision-title">${mark(DECISION_MARKS[answer.proposed], { word: answer.word })} <span>${answer.headline}</span></p>
     <p class="ways-row">${cards.map((each) => code(each.answer.shown))}</p>
     <div class="ways-row">
       ${answer.decisions
