@@ -53,8 +53,10 @@ def _figures(
         "repaired": list(sums.repaired),
         "waiting": waiting,
         "left_out": _left_out(sums),
-        "times_left_out": sums.times_left_out,
+        "times_left_out": sum(number for _, number in sums.times_out),
+        "times_left_out_of": [job for job, _ in sums.times_out],
         "rates": _rates(db, sums),
+        "behind_rates": _by_first(sums.behind),
         "yards": [yard._asdict() for yard in weighed_in.yards(db)],
         "minutes": _minutes(sums.by_action),
         "reach": [
@@ -71,7 +73,7 @@ def _figures(
             [*key, len(behind), sorted(set(behind))]
             for key, behind in sorted(work.returns(db, since).items())
         ],
-        "names": {job: [name, closed] for job, name, closed in sums.names},
+        "names": {job: [name, closed] for job, name, closed in [*sums.names, *sums.undated]},
         "positions": positions_of(sums.layouts),
         # Causes are drawn where jobs that count have positions, and no wheel of another sort of part.
         "board": positions_of(sums.counted_layouts),
@@ -80,11 +82,17 @@ def _figures(
 
 def _left_out(sums: Sums) -> dict[str, list[str]]:
     """Returns why -> the jobs that do not count towards rates, or whose times do not count."""
+    found = _by_first(sums.left_out)
+    wrong = sums.unclocked.union(name for name, _, _ in sums.undated)
+    if wrong:
+        found[WRONG_CLOCK] = sorted(wrong)
+    return found
+
+
+def _by_first(pairs: list[tuple[str, str]]) -> dict[str, list[str]]:
     found: dict[str, list[str]] = {}
-    for why, job in sums.left_out:
-        found.setdefault(why, []).append(job)
-    if sums.unclocked:
-        found[WRONG_CLOCK] = sorted(sums.unclocked)
+    for first, second in pairs:
+        found.setdefault(first, []).append(second)
     return found
 
 
@@ -93,7 +101,7 @@ def _rates(db: Database, sums: Sums) -> list[dict[str, Any]]:
     if sums.rates_at == now:
         return sums.rates
     said = weighed_in.others(db)
-    said.add(sums.figures(), len(sums.counted))
+    said.add_own(sums.causes, sums.readings, sums.checks, len(sums.counted))
     sums.rates, sums.rates_at = rates_of(said, sums.start), now
     return sums.rates
 
@@ -141,7 +149,7 @@ def _spreads(times: dict[Any, Times]) -> list[tuple[Any, dict[str, Any]]]:
     found = []
     for key, each in sorted(times.items()):
         if each.spread:
-            found.append((key, {**_spread(each.spread), "jobs": each.jobs}))
+            found.append((key, {**_spread(each.spread), "jobs": each.jobs, "plan_x100": each.plan_x100}))
     return found
 
 

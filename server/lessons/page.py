@@ -74,9 +74,9 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def _behind(found: dict[str, Any], rate: str) -> list[str]:
-    """Returns the jobs behind a rate: those with a cause of the class, or those whose cause is proven."""
+    """Returns the jobs behind a rate: those with a cause of the class, or those with such a reading."""
     if rate not in CLASSES:
-        return list(found["proven"])
+        return list(found["behind_rates"].get(rate, []))
     return list(dict.fromkeys(job for kind, _, job in found["causes"] if kind == rate))
 
 
@@ -153,14 +153,14 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
         took, plan = (sorted(each[n] for each in work)[len(work) // 2] for n in (1, 2))
         note = message("lessons-work-plan", plan=_tenths(plan), count=len(work))
         jobs = [each[0] for each in work]
-        band = None
+        figure, band = message("lessons-jobs", count=len(work)), None
         if len(work) >= ENOUGH:
+            figure = _min(took)
             low, high = work[len(work) // 4][1], work[len(work) * 3 // 4][1]
             band = _band(low, took, high, plan)
-        rows.append(_row(message("lessons-work"), _min(took), note, jobs, band))
+        rows.append(_row(message("lessons-work"), figure, note, jobs, band))
     for each in found["minutes"]:
-        note = message("lessons-minutes-plan", plan=_tenths(each["default_x100"]), count=each["count"])
-        rows.append(_timed(message("lessons-action", what=each["id"]), each, note, each["default_x100"]))
+        rows.append(_timed(message("lessons-action", what=each["id"]), each, each["default_x100"]))
     return _section("minutes", rows)
 
 
@@ -170,9 +170,9 @@ def _reaches(found: dict[str, Any]) -> list[dict[str, Any]]:
     by_position = []
     for each in sorted(found["reach"], key=lambda each: -each["count"]):
         name = called.get(each["position"], each["position"])
-        note = _layout_name(each["layout"]) if len(layouts) > 1 else ""
-        by_position.append(_timed(name, each, note, each["median_x100"]))
-    by_model = [_timed(each["name"], each, "", each["median_x100"]) for each in found["models"]]
+        where = _layout_name(each["layout"]) if len(layouts) > 1 else ""
+        by_position.append(_timed(name, each, each["plan_x100"], where))
+    by_model = [_timed(each["name"], each, each["plan_x100"]) for each in found["models"]]
     by_model.sort(key=lambda row: -row["count"])
     enough = [row for row in by_model if row["count"] >= ENOUGH]
     return [_section("reach", by_position), _section("models", enough)]
@@ -183,13 +183,15 @@ def _layout_name(layout: str) -> object:
     return names.get(layout, layout)
 
 
-def _timed(said: object, spread: dict[str, Any], note: object, mark: int) -> dict[str, Any]:
+def _timed(said: object, spread: dict[str, Any], plan: int, where: object = "") -> dict[str, Any]:
+    """Returns a row of times beside what the plan reckons for such a one."""
+    beside = message("lessons-minutes-plan", plan=_tenths(plan), count=spread["count"])
     cut = [message("lessons-cut", count=spread["cut"])] if spread["cut"] else []
-    enough = spread["count"] >= ENOUGH
+    enough = len(spread["jobs"]) >= ENOUGH
     figure = _min(spread["median_x100"]) if enough else message("lessons-times", count=spread["count"])
-    band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], mark) if enough else None
-    told = [each for each in [note, *cut] if each]
-    row = _row(said, figure, sentences(_as_sentences(told)) if told else "", spread["jobs"], band)
+    band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], plan) if enough else None
+    told = [each for each in [where, beside, *cut] if each]
+    row = _row(said, figure, sentences(_as_sentences(told)), spread["jobs"], band)
     return row | {"count": spread["count"]}
 
 
@@ -222,7 +224,7 @@ def _left_out(found: dict[str, Any]) -> dict[str, Any]:
     ]
     if found["times_left_out"]:
         times = message("lessons-times", count=found["times_left_out"])
-        rows.append(_row(message("lessons-times-left-out"), times, "", []))
+        rows.append(_row(message("lessons-times-left-out"), times, "", found["times_left_out_of"]))
     return _section("left-out", rows)
 
 

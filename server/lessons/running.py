@@ -35,16 +35,19 @@ class Running:
         self._sums[length] = sums
         if len(self._sums) > _MOST_SPANS:
             del self._sums[next(iter(self._sums))]
-        jobs, unclocked = {}, set()
+        jobs, unclocked, undated = {}, set(), []
         for name, each in self._held.items():
             job = each.said
             is_wrong = has_wrong_clock(job["opened"], job["closed"], now)
+            if since and is_wrong:
+                undated.append((name, job["name"], job["closed"]))
             if since and (is_wrong or job["closed"] < since):
                 continue
             jobs[name] = job
             if is_wrong:
                 unclocked.add(name)
         sums.hold(jobs, unclocked)
+        sums.undated = undated
         self._list_by_vehicle()
         return sums, waiting
 

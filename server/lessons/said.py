@@ -1,6 +1,8 @@
 """What jobs say of the rates, own jobs and those of other yards, as the search for a maximum takes it."""
 
+from collections import Counter
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Any
 
 from server.lessons import showing
@@ -16,6 +18,10 @@ from server.lessons.showing import Explained
 
 _PPM = 1_000_000
 _PPB = 1_000_000_000
+_MOST_KNOWN = 8192
+
+Groups = Counter[tuple]
+"""What jobs say -> how many say just that: many go the same way."""
 
 
 class Start:
@@ -50,6 +56,23 @@ class Said:
                 total[n] += weight * count
         self.jobs += weight * jobs
 
+    def add_own(self, causes: Groups, readings: Groups, checks: dict[str, list[int]], jobs: int) -> None:
+        """Adds what the yard's own jobs say, as the sums have it: what jobs said before is not read again."""
+        for said, count in sorted(causes.items()):
+            job, weight = _known(*said)
+            self.causes.append((job, count * weight))
+        self.readings += [(*_explained(*said), float(count)) for said, count in sorted(readings.items())]
+        for rate, counts in checks.items():
+            total = self.checks.setdefault(rate, [0.0, 0.0])
+            for n, count in enumerate(counts):
+                total[n] += count
+        self.jobs += jobs
+
+
+@lru_cache(maxsize=_MOST_KNOWN)
+def _known(has: tuple, weights: tuple) -> tuple[Composed, float]:
+    return counted(composed(has, weights), 1)
+
 
 def composed(has: Sequence, weights: Sequence) -> Composed:
     """Returns what jobs say of the classes of causes; from `sums.causes_of`, or as a file has it."""
@@ -59,3 +82,6 @@ def composed(has: Sequence, weights: Sequence) -> Composed:
 def explained(base: Sequence, explanations: Sequence) -> tuple[Base, Explained]:
     """Returns what jobs say by their readings; from `sums.readings_of`, or as a file has it."""
     return Base(*(ppm / _PPM for ppm in base)), [(share / _PPB, counts) for share, counts in explanations]
+
+
+_explained = lru_cache(maxsize=_MOST_KNOWN)(explained)

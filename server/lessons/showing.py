@@ -48,20 +48,37 @@ class Found(NamedTuple):
     known: float
 
 
+class _Chances(dict[int, float]):
+    """The chance that a position shows a fault, by how many causes act there."""
+
+    def __init__(self, at: Base):
+        super().__init__()
+        self.shows, self.alarm = at
+
+    def __missing__(self, causes: int) -> float:
+        chance = 1.0 - (1.0 - self.alarm) * (1.0 - self.shows) ** causes
+        self[causes] = chance
+        return chance
+
+
+_Jobs = list[tuple[_Chances, Explained, float]]
+
+
 def maximum(jobs: Said, default: Base, prior: float, start: Base | None = None) -> tuple[Found, Found]:
     """Returns `shows` and `false_alarm` at the maximum, looked for from some rates on, else the default."""
-    shows, alarm = start or default
+    weighed = _with_chances(jobs)
+    here = start or default
     for _ in range(_MOST_STEPS):
-        hits, tries, alarms, readings = _expected(jobs, shows, alarm)
+        hits, tries, alarms, readings = _expected(weighed, _Chances(here))
         now = Base(
             (hits + prior * default.shows) / (tries + prior),
             (alarms + prior * default.false_alarm) / (readings + prior),
         )
-        moved = max(abs(now.shows - shows), abs(now.false_alarm - alarm))
-        shows, alarm = now
+        moved = max(abs(a - b) for a, b in zip(now, here, strict=True))
+        here = now
         if moved < _STILL:
             break
-    return _found(jobs, shows, alarm)
+    return _found(weighed, _Chances(here))
 
 
 def log_posterior(at: Base, jobs: Said, default: Base, prior: float) -> float:
@@ -69,39 +86,46 @@ def log_posterior(at: Base, jobs: Said, default: Base, prior: float) -> float:
     total = 0.0
     for rate, usual in zip(at, default, strict=True):
         total += prior * (usual * log(rate) + (1.0 - usual) * log(1.0 - rate))
-    for base, explained, number in jobs:
-        total += number * log(sum(_weighed(explained, base, *at)))
+    for usually, explained, number in _with_chances(jobs):
+        total += number * log(sum(_weighed(explained, usually, _Chances(at))))
     return total
 
 
-def _expected(jobs: Said, shows: float, alarm: float) -> tuple[float, float, float, float]:
+def _with_chances(jobs: Said) -> _Jobs:
+    """Returns jobs with the chances that they were weighed at, worked out once for all of the same rates."""
+    known: dict[Base, _Chances] = {base: _Chances(base) for base, _, _ in jobs}
+    return [(known[base], explained, number) for base, explained, number in jobs]
+
+
+def _expected(jobs: _Jobs, chances: _Chances) -> tuple[float, float, float, float]:
     """Returns expected (hits, tries) of `shows`, then of `false_alarm`."""
     hits = tries = alarms = readings = 0.0
-    for base, explained, number in jobs:
-        values = _weighed(explained, base, shows, alarm)
+    for usual, explained, number in jobs:
+        values = _weighed(explained, usual, chances)
         total = sum(values)
         for (_, counts), value in zip(explained, values, strict=True):
             share = number * value / total
             for causes, faulted, clean in counts:
-                chance = _chance(causes, shows, alarm)
-                hits += share * faulted * causes * shows / chance
+                if faulted:
+                    shown = share * faulted / chances[causes]
+                    hits += shown * causes * chances.shows
+                    alarms += shown * chances.alarm
                 tries += share * (faulted + clean) * causes
-                alarms += share * faulted * alarm / chance
                 readings += share * (faulted + clean)
     return hits, tries, alarms, readings
 
 
-def _found(jobs: Said, shows: float, alarm: float) -> tuple[Found, Found]:
-    hits, tries, alarms, readings = _expected(jobs, shows, alarm)
+def _found(jobs: _Jobs, chances: _Chances) -> tuple[Found, Found]:
+    shows, alarm = chances.shows, chances.alarm
+    hits, tries, alarms, readings = _expected(jobs, chances)
     doubt, false_doubt = 0.0, 0.0
-    for base, explained, number in jobs:
+    for usual, explained, number in jobs:
         of_shows, of_alarm = _Spread(), _Spread()
-        values = _weighed(explained, base, shows, alarm)
+        values = _weighed(explained, usual, chances)
         for (_, counts), value in zip(explained, values, strict=True):
             score = false_score = within = false_within = 0.0
             for causes, faulted, clean in counts:
-                chance = _chance(causes, shows, alarm)
-                mine, false = shows / chance, alarm / chance
+                mine, false = shows / chances[causes], alarm / chances[causes]
                 score += causes * (faulted * mine - (faulted + clean) * shows)
                 within += causes * faulted * mine * (1.0 - mine)
                 false_score += faulted * false - (faulted + clean) * alarm
@@ -136,20 +160,14 @@ def _known(doubt: float, spread: float) -> float:
     return min(1.0, max(0.0, 1.0 - doubt / spread)) if spread > 0.0 else 0.0
 
 
-def _weighed(explained: Explained, base: Base, shows: float, alarm: float) -> list[float]:
-    """Returns the weight of each explanation at these rates."""
+def _weighed(explained: Explained, usual: _Chances, chances: _Chances) -> list[float]:
+    """Returns the weight of each explanation at these chances."""
     values = []
     for weight, counts in explained:
         for causes, faulted, clean in counts:
-            chance, usual = _chance(causes, shows, alarm), _chance(causes, *base)
             if faulted:
-                weight *= (chance / usual) ** faulted
+                weight *= (chances[causes] / usual[causes]) ** faulted
             if clean:
-                weight *= ((1.0 - chance) / (1.0 - usual)) ** clean
+                weight *= ((1.0 - chances[causes]) / (1.0 - usual[causes])) ** clean
         values.append(weight)
     return values
-
-
-def _chance(causes: int, shows: float, alarm: float) -> float:
-    """Returns the chance that a position where so many causes act shows a fault."""
-    return 1.0 - (1.0 - alarm) * (1.0 - shows) ** causes

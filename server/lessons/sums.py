@@ -13,15 +13,15 @@ from server.lessons.contribution import ANOTHER_SORT
 from server.lessons.reliability import BANDS
 from server.lessons.reliability import Claims
 from server.lessons.reliability import band_of
+from server.lessons.said import Groups
 from server.lessons.said import Start
+from server.lessons.showing import Base
 from server.lessons.times import Timed
 from server.lessons.times import Times
 
 _PPB = 1_000_000_000
 
 Job = dict[str, Any]
-Groups = Counter[tuple]
-"""What jobs say -> how many say just that: many go the same way."""
 
 
 class Sums:
@@ -31,6 +31,7 @@ class Sums:
         """Starts without a job."""
         self.jobs: dict[str, Job] = {}
         self.unclocked: set[str] = set()
+        self.undated: list[tuple[str, str, int]] = []  # as `names`: of any span, by a clock that was wrong
         # Lines of jobs, each list in order of them.
         self.names: list[tuple[str, str, int]] = []  # job, name of its vehicle, when it was closed
         self.counted: list[str] = []
@@ -39,6 +40,8 @@ class Sums:
         self.left_out: list[tuple[str, str]] = []  # why, job
         self.found: list[tuple[str, int, str, str]] = []  # job, number of the cause in it, class, place
         self.parts: list[tuple[str, int, int]] = []  # job, bought, saved
+        self.behind: list[tuple[str, str]] = []  # rate of readings, job that says something of it
+        self.times_out: list[tuple[str, int]] = []  # job, how many times of it are left out
         self.causes: Groups = Counter()
         self.readings: Groups = Counter()
         self.checks: dict[str, list[int]] = {}
@@ -50,7 +53,6 @@ class Sums:
         self.layouts: Counter[str] = Counter()
         self.counted_layouts: Counter[str] = Counter()
         self.work: dict[str, tuple[int, int, int]] = {}  # job -> milliseconds, plan in hundredths, times
-        self.times_left_out = 0
         self.changes = 0  # how often a job came or went
         self.rates: list[dict[str, Any]] = []
         self.rates_at: object = None  # after which changes, and with which figures of others
@@ -90,7 +92,6 @@ class Sums:
     def _add(self, job: Job, clocked: bool) -> None:
         self.changes += 1
         self.jobs[job["job"]] = job
-        self.times_left_out += job["times_left_out"]
         _count(self.layouts, _layout(job), 1)
         self._count(job, 1)
         for ordered, line in self._lines(job):
@@ -113,7 +114,6 @@ class Sums:
     def _remove(self, name: str) -> None:
         job = self.jobs.pop(name)
         self.changes += 1
-        self.times_left_out -= job["times_left_out"]
         _count(self.layouts, _layout(job), -1)
         self._count(job, -1)
         for ordered, line in self._lines(job):
@@ -150,6 +150,8 @@ class Sums:
         lines: list[tuple[list, Any]] = [(self.names, (name, job["name"], job["closed"]))]
         if job["faulted"] and not job["unrepaired"]:  # a fault was seen, and closed as done
             lines.append((self.repaired, name))
+        if job["times_left_out"]:
+            lines.append((self.times_out, (name, job["times_left_out"])))
         if job["bought"] or job["saved"]:
             lines.append((self.parts, (name, job["bought"], job["saved"])))
         if job["why"]:
@@ -157,6 +159,11 @@ class Sums:
         lines.append((self.counted, name))
         if job["proven"]:
             lines.append((self.proven, name))
+        told = [
+            *(Base._fields if job["readings"] else ()),
+            *(r for r, (_, tries) in job["checks"].items() if tries),
+        ]
+        lines += [(self.behind, (rate, name)) for rate in told]
         causes = enumerate(job["causes"])
         return lines + [(self.found, (name, n, kind, place)) for n, (kind, place) in causes]
 

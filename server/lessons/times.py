@@ -25,6 +25,7 @@ class Times:
         self._entries: list[Timed] = []
         self._jobs: Counter[str] = Counter()
         self._spread: minutes.Spread | None = None
+        self._plan_x100 = 0
         self._is_known = False
 
     def add(self, timed: Timed) -> None:
@@ -49,10 +50,23 @@ class Times:
     @property
     def spread(self) -> minutes.Spread | None:
         """How they spread, None where there is none but pauses."""
-        if not self._is_known:
-            self._spread = minutes.spread([each.ms for each in self._entries])
-            self._is_known = True
+        self._know()
         return self._spread
+
+    @property
+    def plan_x100(self) -> int:
+        """What the plan reckons for them in the middle, in hundredths of a minute."""
+        self._know()
+        return self._plan_x100
+
+    def _know(self) -> None:
+        """Works both out where a time came or went since."""
+        if self._is_known:
+            return
+        self._is_known = True
+        self._spread = minutes.spread([each.ms for each in self._entries])
+        plans = sorted(each.plan_x100 for each in self._entries)
+        self._plan_x100 = plans[len(plans) // 2] if plans else 0
 
     def pauses(self) -> list[Timed]:
         """Returns the times that are too long to be work."""

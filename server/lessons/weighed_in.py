@@ -80,11 +80,14 @@ def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> 
 
 def take_out(db: Database, shown: str) -> Yard:
     """Lets the figures of the yard with this fingerprint, or name, count no more."""
-    for key, yard in _all(db):
-        if shown.strip() in {yard.fingerprint, yard.name}:
-            with writing(db):
-                db.conn.execute("DELETE FROM lessons_given WHERE key = ?", [key])
-            return yard
+    wanted = shown.strip()
+    meant = [(key, yard) for key, yard in _all(db) if wanted and wanted in {yard.fingerprint, yard.name}]
+    if len(meant) > 1:
+        raise CommandRefused(message("lessons-yards-alike", yard=wanted[:80]))
+    for key, yard in meant:
+        with writing(db):
+            db.conn.execute("DELETE FROM lessons_given WHERE key = ?", [key])
+        return yard
     raise CommandRefused(message("lessons-no-such-yard", yard=shown[:80]))
 
 

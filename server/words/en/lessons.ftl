@@ -267,3 +267,5 @@ lessons-seal-unconfirmed = Nobody has confirmed whose seal this is: { $key }. Le
 lessons-weight-wanted = { $weight } is no weight. It lies from 0.01 to 1.
 # $yard: South yard
 lessons-no-such-yard = No figures of { $yard } count here.
+# $yard: South yard
+lessons-yards-alike = Several yards are called { $yard }. Name the seal of the one.

@@ -267,3 +267,5 @@ lessons-seal-unconfirmed = Nadie ha confirmado de quién es este sello: { $key }
 lessons-weight-wanted = { $weight } no es un peso. Va de 0,01 a 1.
 # $yard: Taller Sur
 lessons-no-such-yard = Aquí no cuentan cifras de { $yard }.
+# $yard: Taller Sur
+lessons-yards-alike = Varios talleres se llaman { $yard }. Indica el sello del que es.

@@ -2,6 +2,7 @@
 /** How figures stand on a wide screen and on paper: it comes with their page, the app's own style with the first visit. */
 
 const COLUMNS = '.figures { display: grid; grid-template-columns: 1fr 1fr; column-gap: 48px; }';
+const LEVEL = '.figures .list-row{align-items:start}';
 
 let isWorn = false;
 
@@ -11,7 +12,7 @@ export function wearLooks() {
   isWorn = true;
   for (const medium of ['(min-width: 900px)', 'print']) {
     const sheet = new CSSStyleSheet({ media: medium });
-    sheet.replaceSync(COLUMNS);
+    sheet.replaceSync(COLUMNS + LEVEL);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   }
 }

@@ -9,6 +9,7 @@ import pytest
 from server.commands.cli import main
 from server.lessons import kept
 from server.lessons.figures import figures
+from server.lessons.page import page
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
@@ -149,6 +150,8 @@ def test_a_clock_that_ran_backwards_is_left_out_and_said(db, yard):
     after = figures(db, NOW)
     assert after["left_out"]["wrong_clock"] == ["jback"]
     assert after["times_left_out"] == before["times_left_out"] + 1
+    (left_out,) = [each for each in page(after, "all")["sections"] if each["id"] == "left-out"]
+    assert [len(row["jobs"]) for row in left_out["rows"]] == [1, 1]
     assert of(after["minutes"], "reach") == of(before["minutes"], "reach")
 
 

@@ -6,6 +6,9 @@ import io
 import pytest
 
 from server.commands.cli import main
+from server.lessons import kept
+from tests.made_up_yard import DAY_MS
+from tests.made_up_yard import START
 from tests.made_up_yard import Yard
 from tests.made_up_yard import receive
 from tests.server.phone import assert_refused
@@ -33,6 +36,9 @@ def test_with_fewer_than_ten_jobs_a_figure_is_the_count_it_is(phone, db):
 
     figures = [row["figure"] for each in page["sections"] for row in each["rows"] if each["id"] != "rates"]
     assert not [figure for figure in figures if "%" in figure]
+    rows = [row for name in ("minutes", "reach") for row in sections(page)[name]["rows"]]
+    assert len(rows) > 4
+    assert not [row["figure"] for row in rows if " min" in row["figure"] or row["band"]]
     classes = sections(page)["rates"]["rows"][:5]
     assert all(row["band"] is None and "%" not in row["figure"] for row in classes)
 
@@ -51,6 +57,45 @@ def test_every_figure_of_work_has_the_jobs_behind_it(phone, db):
     drawn = sections(page)["causes"]["board"]["positions"]
     assert {each["mark"] for each in drawn} <= {"fault", "clean"}
     assert sum(len(each["jobs"]) for each in drawn) > 10
+
+
+def test_a_rate_of_readings_has_the_jobs_with_such_a_reading_behind_it(phone, db):
+    fill(db, 30)
+    found = phone.get("/api/lessons.json").get_json()
+    page = phone.get("/api/lessons").get_json()
+
+    rows = dict(zip([rate["id"] for rate in found["rates"]], sections(page)["rates"]["rows"], strict=True))
+    behind = {page["jobs"][number][0] for number in rows["shows"]["jobs"]}
+
+    held = {}
+    kept.refresh(db, held)
+    assert behind == {job for job, each in held.items() if each.said["readings"]} != set(found["proven"])
+    assert set(found["behind_rates"]) == {"shows", "false_alarm"}  # nobody measured, nobody listened
+
+
+def test_a_job_by_a_wrong_clock_is_in_no_span_and_said_to_be_left_out_of_it(phone, db):
+    yard = Yard("page", 12)
+    ahead = Yard("ahead", 1, start=START + 40_000 * DAY_MS, device="d00000000000000cc")
+    receive(db, yard.entries)
+    receive(db, ahead.entries)
+
+    page = phone.get("/api/lessons?span=year").get_json()
+
+    (row,) = [row for row in sections(page)["left-out"]["rows"] if row["words"] == "A clock that was wrong"]
+    assert [page["jobs"][number][0] for number in row["jobs"]] == list(ahead.causes)
+
+
+def test_times_at_a_position_stand_beside_what_the_plan_reckons_there(phone, db):
+    fill(db, 30)
+
+    reach = phone.get("/api/lessons.json").get_json()["reach"]
+
+    # Two minutes to an outer one of this layout, three to an inner one, and half a minute to pull it.
+    plans = {each["position"]: each["plan_x100"] for each in reach if each["layout"] == "rear-4"}
+    assert plans["rear-right-outer"] == 250
+    assert plans["rear-right-inner"] == 350
+    (row, *_) = sections(phone.get("/api/lessons").get_json())["reach"]["rows"]
+    assert row["note"].startswith(("Rear, 4 sensors. Plan ", "Front and rear, 8 sensors. Plan "))
 
 
 def test_a_band_lies_on_its_scale_and_holds_its_middle(phone, db):

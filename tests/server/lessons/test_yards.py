@@ -128,6 +128,21 @@ def test_figures_count_once_the_seal_is_confirmed_and_at_the_weight_given(home, 
     assert "counted already. They weigh 100 % now." in told
 
 
+def test_of_two_yards_with_one_name_neither_is_taken_out_by_it(home, north, tmp_path, capsys):
+    other = Installation(tmp_path / "other", 12)
+    assert weigh(home, north.file(tmp_path / "north.json")) == 0
+    assert weigh(home, other.file(tmp_path / "other.json")) == 0
+    capsys.readouterr()
+
+    for shown in ("North", " "):
+        assert main(["lessons", "--data", home.data, "--take-out", shown]) == 2
+        refused(capsys)
+        assert len(home.figures()["yards"]) == 2
+    assert main(["lessons", "--data", home.data, "--take-out", fingerprint(other.signs.key)]) == 0
+
+    assert [yard["jobs"] for yard in home.figures()["yards"]] == [60]
+
+
 def test_a_yard_at_full_weight_counts_as_if_its_jobs_were_own_ones(home, north, tmp_path):
     assert weigh(home, north.file(tmp_path / "north.json")) == 0
 
