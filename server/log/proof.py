@@ -8,6 +8,7 @@ and sends {"device", "seq", "hash", "signature"} with each batch; phones keep th
 phone beside its certificate, and pass both on with what they pass on.
 """
 
+import json
 from collections.abc import Iterable
 from typing import NamedTuple
 
@@ -136,20 +137,21 @@ def keep_heads(db: Database, heads: Iterable[SignedHead]) -> None:
 def handed_out(db: Database, phones: Iterable[str]) -> dict[str, list[dict]]:
     """Returns the certificates and the latest signed heads of phones, as any phone may pass them on."""
     devices = sorted(phones)
-    heads: list[dict] = []
-    for device in devices:
-        row = db.conn.execute(
-            "SELECT device, seq, hash, signature FROM heads WHERE device = ? ORDER BY seq DESC LIMIT 1",
-            [device],
-        ).fetchone()
-        if row:
-            heads.append(SignedHead(*row)._asdict())
-    return {"certificates": newest_certificates(db, devices), "signed_heads": heads}
+    # All of them at once: each sync of a phone asks this of every phone that it hears of.
+    heads = db.conn.execute(
+        "SELECT device, seq, hash, signature FROM json_each(?) AS asked JOIN heads ON device = asked.value "
+        "AND seq = (SELECT max(seq) FROM heads WHERE device = asked.value) ORDER BY device",
+        [json.dumps(devices)],
+    )
+    return {
+        "certificates": newest_certificates(db, devices),
+        "signed_heads": [SignedHead(*row)._asdict() for row in heads],
+    }
 
 
 def newest_certificates(db: Database, devices: Iterable[str]) -> list[dict]:
     """Returns the certificate of each of these phones that has one, the newest, as it is handed out."""
-    return [each.written() for device in devices for each in certificates.of(db, device)[:1]]
+    return [each.written() for each in certificates.newest(db, devices)]
 
 
 def covered(heads: list[SignedHead], chain: Iterable[Link]) -> set[str]:

@@ -9,7 +9,9 @@ ends when the phone is put out, and with it the id: nobody comes in under it aga
 `signature` is over the canonical text of all the others.
 """
 
+import json
 import re
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from sqlite_utils import Database
@@ -103,6 +105,18 @@ def of(db: Database, device: str) -> list[Certificate]:
         "SELECT device, role, name, key, since, issuer, signature FROM certificates "
         "WHERE device = ? AND ended_at IS NULL ORDER BY since DESC",
         [device],
+    )
+    return [Certificate(*row) for row in rows]
+
+
+def newest(db: Database, devices: Iterable[str]) -> list[Certificate]:
+    """Returns the newest certificate that has not ended of each of these device ids that has one."""
+    rows = db.conn.execute(
+        "SELECT device, role, name, certificates.key, since, issuer, signature FROM json_each(?) AS asked "
+        "JOIN certificates ON device = asked.value AND since = "
+        "(SELECT max(since) FROM certificates WHERE device = asked.value AND ended_at IS NULL) "
+        "WHERE ended_at IS NULL ORDER BY device",
+        [json.dumps(sorted(devices))],
     )
     return [Certificate(*row) for row in rows]
 

@@ -7,6 +7,7 @@ still signs as the same yard. A phone has ECDSA over P-256 (FIPS 186-5), which e
 
 import hashlib
 import re
+from functools import lru_cache
 
 from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives.asymmetric.ec import ECDSA
@@ -76,11 +77,15 @@ def is_signed_by_phone(text: str, signature: str, key: str) -> bool:
     if not 0 < s <= _P256_ORDER // 2:
         return False
     try:
-        public = EllipticCurvePublicKey.from_encoded_point(SECP256R1(), bytes.fromhex(key))
-        public.verify(encode_dss_signature(r, s), text.encode(), ECDSA(SHA256()))
+        _point(key).verify(encode_dss_signature(r, s), text.encode(), ECDSA(SHA256()))
     except (ValueError, InvalidSignature):
         return False
     return True
+
+
+@lru_cache(maxsize=256)  # as many phones as may send in turn; each signs every batch with the same key
+def _point(key: str) -> EllipticCurvePublicKey:
+    return EllipticCurvePublicKey.from_encoded_point(SECP256R1(), bytes.fromhex(key))
 
 
 def fingerprint(key: str) -> str:
