@@ -43,7 +43,7 @@ export class EventExchange {
   #device;
   #api;
   #build;
-  /** Entries that came in and are not folded. */
+  /** Entries that came in and are not folded, and rows about phones that the core has not heard. */
   #received = 0;
   #nextFoldAt = 0;
 
@@ -83,7 +83,8 @@ export class EventExchange {
         await this.#startOver(startOver);
         sentUpTo = 0;
       } else if (reply !== 'not ours') {
-        this.#received += reply.events.length;
+        // What is said of phones may speak of entries that are here already.
+        this.#received += reply.events.length + (reply.phones?.length ?? 0);
         if (Date.now() > this.#nextFoldAt) await this.#fold();
         await onPage();
         sentUpTo = batch[batch.length - 1]?.unsent ?? sentUpTo;

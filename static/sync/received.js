@@ -84,7 +84,7 @@ export function storeReply(store, reply) {
     // Asked for and written all at once: one by one, each would wait for the one before.
     const known = await Promise.all(reply.events.map(({ event: { device, seq } }) => events.get([device, seq])));
     const others = known.filter((mine, at) => mine && mine.hash !== reply.events[at].hash);
-    if (others.length) await orderChanged(tx);
+    if (others.length || (await areHere(reply.phones ?? [], events))) await orderChanged(tx);
     await Promise.all([
       ...others.map((mine) => tx.objectStore('set_aside').add({ ...mine, why: 'other bytes' })),
       ...reply.events.map((received, at) =>
@@ -105,6 +105,17 @@ export function storeReply(store, reply) {
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };
   });
+}
+
+/**
+ * Return whether rows say something of entries that are here already: they were folded without it.
+ * @param {import('../log/core-feed.js').Phone[]} rows
+ * @param {any} events
+ */
+async function areHere(rows, events) {
+  const ranges = rows.map(({ device, from }) => IDBKeyRange.bound([device, from], [device, Number.MAX_SAFE_INTEGER]));
+  const counts = await Promise.all(ranges.map((range) => events.count(range)));
+  return counts.some(Boolean);
 }
 
 /**

@@ -40,6 +40,31 @@ def test_what_was_recorded_before_pairing_is_sent_with_it(make_phone, app_server
     assert phone.complaints.heard == []
 
 
+OPEN_A_JOB = """async () => {
+  const [{ id: layout, positions }] = await core.call('layouts');
+  const vehicle = { id: device.newId('v'), name: 'blue estate', vin: '' };
+  const data = { vehicle, complaint: '', layout, part: '', positions };
+  await log.record([{ job: device.newId('j'), kind: 'job_opened', data }]);
+}"""
+FLAGGED = """async () => {
+  const { conflicts } = await core.call('conflicts');
+  return conflicts.map(({ about, event }) => [about, event]);
+}"""
+
+
+def test_a_certificate_that_comes_after_the_entries_flags_them_at_once(make_phone):
+    """What a phone recorded before it was paired for the counter is no work of the counter."""
+    phone = make_phone(paired=False)
+    phone.page.evaluate(OPEN_A_JOB)
+    assert phone.page.evaluate(FLAGGED) == []
+
+    token = phone.server.link(role="counter").partition("#")[2]
+    phone.page.evaluate("(token) => sync.pair(token, 'Jo')", token)
+    phone.sync()
+
+    assert phone.page.evaluate(FLAGGED) == [["role", f"{phone.device}:1"]]
+
+
 def test_an_answer_from_before_the_pairing_does_not_undo_it(make_phone, app_server):
     """Each answer about who is asking sets the cookie; one that comes late is not to bring the old one."""
     phone = make_phone(paired=False)
