@@ -13,6 +13,8 @@ const KEPT_AS = 'proofs';
 /**
  * @typedef {object} Certificate   {"app", "v", …} as the server signed it
  * @property {string} device
+ * @property {string} role
+ * @property {string} name
  * @property {string} key          the phone's public point, in hex
  *
  * @typedef {{device: string, seq: number, hash: string, signature: string}} SignedHead

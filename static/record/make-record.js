@@ -30,7 +30,8 @@ export async function makeRecord({ core, store, device }, key, subject, wanted =
   const proofs = await proofsOf(store, device.id, events);
   // What was signed of entries that are not in here proves nothing about those that are.
   const heads = proofs.signed_heads?.filter((head) => devices[head.device]?.hashes[head.seq - devices[head.device].first] === head.hash);
-  const listed = { devices, order: parts.order, certificates: proofs.certificates, signed_heads: heads };
+  const phones = await certifiedPhones(store, proofs.certificates ?? []);
+  const listed = { devices, order: parts.order, certificates: proofs.certificates, signed_heads: heads, phones };
   const text = [entries, canonicalText(listed), canonicalText(parts.fields.told)].reduce((sum, each) => sum + utf8(each).length, 0);
   if (text > parts.most_text) {
     throw new NoRecord(say('troubles-record-large', { size: text >> 20, most: parts.most_text >> 20 }));
@@ -76,6 +77,18 @@ async function eventsOf(store, order) {
     const events = db.transaction('events').store;
     return Promise.all(order.map((place) => events.get(place)));
   });
+}
+
+/**
+ * What is said of phones, as far as a certificate bears it out.
+ * @param {import('../log/store.js').Store} store
+ * @param {import('../log/proofs.js').Certificate[]} certificates
+ */
+async function certifiedPhones(store, certificates) {
+  const { rows = [] } = (await store.getMeta('phones')) ?? {};
+  return rows.filter((/** @type {import('../log/core-feed.js').Phone} */ row) =>
+    certificates.some(({ device, role, name }) => device === row.device && role === row.role && name === row.name),
+  );
 }
 
 /**

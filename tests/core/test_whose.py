@@ -107,6 +107,38 @@ def test_another_name_than_the_phones_is_told_with_whose_phone_it_is(core, actor
     assert of_roles(core) == []
 
 
+NAMES = [
+    ("Jo", [], "Jo"),
+    ("Bo", ["Bo"], "Bo, on the phone of Jo"),
+    ("Bo", [], "said by Bo on the phone of Jo"),
+    ("", [], "on the phone of Jo, without a name"),
+]
+
+
+@pytest.mark.parametrize(("actor", "people", "told"), NAMES)
+def test_the_trail_of_a_sensor_and_the_report_tell_whose_phone_it_was(core, actor, people, told):
+    mara, other = at_work(core, said(role="bench", people=people), actor=actor)
+    other.force("unit_pulled", unit=BAD, position="rear-right-outer", how="tapped")
+    other.force("job_closed", note="")
+
+    assert english(core("unit", unit=BAD)["custody"][-1]["actor"]) == told
+    report = core("report", job=mara.job)
+    assert english(report["closed"]["actor"]) == told
+    assert [english(each) for each in report["by"]] == ["Mara", *([told] if actor else [])]
+
+
+@pytest.mark.parametrize(("actor", "people", "told"), NAMES)
+def test_what_waits_at_the_counter_tells_on_whose_phone_it_was_received(core, actor, people, told):
+    core("phones", phones=[said(name="Jo", people=people)])
+    other = Driver(core, device=OTHER, job=None, actor=actor)
+    other.force("unit_added", unit="u0000000spare", part="P", serial="", code="", how="tapped", place="stock")
+    other.force("return_received", unit="u0000000spare", how="tapped", code="", part="", serial="",
+                compared="", note="")  # fmt: skip
+
+    [line] = [each for each in core("waiting") if each["unit"] == "u0000000spare"]
+    assert english(line["by"]) == told
+
+
 @pytest.mark.parametrize("people", [[], ["Jo"]])
 def test_a_decision_tells_on_whose_phone_it_was_signed(core, people):
     _, clerk = received(core)

@@ -114,9 +114,15 @@ def check(seal: Seal, found: list, texts: dict, read) -> Sound:
         raise Altered(other[0], other[1], other[2])
     by_phone = record["installation"] if seal.by == PHONE else ""
     signatures = signed.signatures(hashes, by_phone, seal.key)
-    # Whose a phone is, who gave it its certificate says.
-    phones = hashes.phones if seal.by == INSTALLATION else []
-    return Sound(record, events, photos, smaller, signatures, phones)
+    return Sound(record, events, photos, smaller, signatures, _phones(hashes, seal))
+
+
+def _phones(hashes, seal: Seal) -> list:
+    """Return what is said of phones: who gave them their certificates says it, and nobody else."""
+    if seal.by == INSTALLATION:
+        return hashes.phones
+    certified = [(each["device"], each["role"], each["name"]) for each in hashes.certificates]
+    return [each for each in hashes.phones if (each["device"], each["role"], each["name"]) in certified]
 
 
 def read_event(event: dict) -> str:

@@ -11,6 +11,7 @@ from ..state.job import known_job
 from ..state.serials import serials_of
 from ..state.unit import Unit
 from ..words import words
+from ..words.people import who
 from . import search
 from .counter import DECISIONS
 from .counter import past_of
@@ -29,7 +30,7 @@ def waiting(state) -> list[dict]:
         if entry:
             line = _unit_line(state, unit, entry)
             line["at"] = entry["at"]
-            line["by"] = entry["actor"]
+            line["by"] = who(state, entry["event"], entry["actor"])
             line["held"] = _decision(entry["decision"]) if entry["decision"] else None
             found.append(line)
     return sorted(found, key=lambda line: (line["at"], line["unit"]))

@@ -8,6 +8,7 @@ from ..messages import message
 from ..parts.layouts import OWN
 from ..parts.sort import Sort
 from ..state.job import Job
+from ..words import people
 from ..words import sentences
 from ..words.noted import noted
 from . import correcting
@@ -60,9 +61,8 @@ def _tell_whose(state, entry: dict, phone: dict, shown: dict) -> None:
     """Say of an entry whose phone it is of, where its name is another, and what is wrong with that."""
     actor, name, flags = entry["actor"], phone["name"], []
     if actor != name:
-        how = "nobody" if not actor else "shared" if actor in phone["people"] else "said"
-        shown["who"] = message("views-history-phone", how=how, actor=actor, name=name)
-        if how == "said":
+        shown["who"] = people.on_the_phone_of(phone, actor)
+        if people.how_said(phone, actor) == "said":
             flags.append(message("views-history-not-said", actor=actor))
     identity = "{}:{}".format(entry["device"], entry["seq"])
     if [each for each in state.conflicts if each["about"] == ROLE and each["event"] == identity]:

@@ -17,6 +17,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from ..words.noted import noted
+from ..words.people import who
 from . import report_found
 from . import report_photos
 from . import report_work
@@ -58,7 +59,9 @@ def _closed(job: Job) -> dict | None:
     note = noted(job.sort, closing["note"])
     if "why" in closing:
         note = sentences([message("facts-job-closed-unrepaired", why=closing["why"]), note])
-    return {"at": closing["at"], "actor": closing["actor"], "note": note}
+    ends = [each for each in job.history if each["kind"] == "job_closed" and each["at"] == closing["at"]]
+    by = [_who(job, each) for each in ends]
+    return {"at": closing["at"], "actor": by[-1] if by else closing["actor"], "note": note}
 
 
 def _standing(job) -> dict:
@@ -161,9 +164,14 @@ def _cautions(job: Job, result, told) -> list:
     return said
 
 
-def _people(job) -> list[str]:
+def _people(job) -> list:
     names = []
     for entry in job.history:
-        if entry["actor"] and entry["actor"] not in names:
-            names.append(entry["actor"])
+        name = _who(job, entry)
+        if entry["actor"] and name not in names:
+            names.append(name)
     return names
+
+
+def _who(job, entry: dict) -> str | dict:
+    return who(job.state, "{}:{}".format(entry["device"], entry["seq"]), entry["actor"])

@@ -12,6 +12,7 @@ from ..state.job import Job
 from ..state.job import find_job
 from ..state.unit import Unit
 from . import words
+from .people import who
 
 # What a move is called; `out`, `fitted` and labels have messages of their own below.
 _WHAT = {
@@ -40,7 +41,7 @@ def entries(state, unit: dict) -> list[dict]:
         listed.append(
             {
                 "at": move["at"],
-                "actor": move["actor"] or message("custody-no-name"),
+                "actor": who(state, move["event"], move["actor"]),
                 "job": move["job"],
                 "vehicle": job.vehicle["name"] if job else "",
                 "sentence": _sentence(job, move),

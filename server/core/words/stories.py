@@ -7,6 +7,7 @@ from ..state.job import Job
 from . import places
 from . import results
 from . import words
+from .people import who
 
 
 def lines(job: Job, contested: Contested) -> list[dict]:
@@ -14,7 +15,7 @@ def lines(job: Job, contested: Contested) -> list[dict]:
     return [
         {
             "at": story.move["at"] if story.move else None,
-            "actor": story.move["actor"] if story.move else "",
+            "actor": who(job.state, story.move["event"], story.move["actor"]) if story.move else "",
             "words": _words(job, story),
         }
         for story in contested.last

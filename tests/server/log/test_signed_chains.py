@@ -9,6 +9,8 @@ from server.app import Config
 from server.app import create_app
 from server.clock import now_ms
 from server.core.log import canon
+from server.core.record.file import PHONE_APP
+from server.core.record.file import PHONE_SEAL_APP
 from server.keeping import backup
 from server.keeping import restore
 from server.keeping.record import container
@@ -460,3 +462,35 @@ def test_a_record_carries_what_its_phones_signed_and_a_signature_that_does_not_f
         with pytest.raises(Altered) as altered:
             check(b"".join(bytes(piece) for _, piece in container.pieces(order.items())))
         assert told in text(altered.value.fault.told())
+
+
+def sealed_by_a_phone(parts, key, hashes):
+    """Returns a record with these hashes, sealed with a phone's own key, as the app does it."""
+    record = {**json.loads(parts["record.json"]), "app": PHONE_APP, "key": key.public, "installation": MARA}
+    others = {name: data for name, data in parts.items() if name not in ("record.json", "seal.json")}
+    others["hashes.json"] = canon.dumps(hashes).encode()
+    body = {"app": PHONE_SEAL_APP, "v": 1, "key": key.public, "digests": seal.digests(record, others)}
+    sealed = canon.dumps({**body, "signature": key.sign(body)}).encode()
+    order = {"record.json": canon.dumps(record).encode(), "entries.jsonl": others.pop("entries.jsonl"),
+             "hashes.json": others.pop("hashes.json"), "seal.json": sealed, **others}  # fmt: skip
+    return b"".join(bytes(piece) for _, piece in container.pieces(order.items()))
+
+
+def test_a_record_that_a_phone_sealed_tells_of_phones_what_certificates_in_it_bear_out(mara):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    parts = members(mara.get(f"/api/records/{JOB}").get_data())
+    hashes = json.loads(parts["hashes.json"])
+    [row] = hashes["phones"]
+    assert (row["device"], row["name"]) == (MARA, "Mara")
+
+    made_up = [{**row, "name": "Jo"}, {**row, "role": "counter"}, {**row, "device": NORA}]
+    made = sealed_by_a_phone(parts, mara.key, {**hashes, "phones": [*made_up, row]})
+
+    assert check(made).phones == [row]
+    assert mara.write("POST", "/api/records/check", data=made).get_json()["phones"] == [row]
+    bare = sealed_by_a_phone(parts, mara.key, {**hashes, "certificates": [], "signed_heads": []})
+    assert check(bare).phones == []
+    forged = {**hashes, "certificates": [{**hashes["certificates"][0], "name": "Jo"}], "phones": made_up[:1]}
+    with pytest.raises(Altered, match=r"."):
+        check(sealed_by_a_phone(parts, mara.key, forged))
