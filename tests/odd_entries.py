@@ -7,6 +7,7 @@ import copy
 import random
 
 from server.core.errors import BadInput
+from server.core.facts.kinds import KINDS
 from server.core.log import envelope
 from server.log import intake
 from tests.core.driver import DEVICE
@@ -88,6 +89,45 @@ def odd_entries(seed: int, jobs: int, facts: int) -> list[dict]:
     return [_odd(dice, draft) if dice.random() < 0.6 else draft for draft in copy.deepcopy(drafts)]
 
 
+def declared_entries(seed: int, jobs: int, facts: int) -> list[dict]:
+    """Return drafts as `odd_entries` does, of all kinds that there are, with any value that a field takes."""
+    dice = random.Random(seed)
+    drafts = []
+    for number in range(1, jobs + 1):
+        drafts.append({"kind": "job_opened", "data": opening(number), "job": f"j{number}", "at": START})
+    for _ in range(facts):
+        number = dice.randint(1, jobs)
+        kind = KINDS[dice.choice(sorted(KINDS))]
+        values = _values(number)
+        data = {
+            field.name: dice.choice([value for value in values if _takes(field, value)])
+            for field in kind.fields
+            if not field.later or dice.random() < 0.5
+        }
+        drafts.append({"kind": kind.name, "data": data, "job": f"j{number}", "at": START})
+    return [_odd(dice, draft) if dice.random() < 0.4 else draft for draft in copy.deepcopy(drafts)]
+
+
+def _values(number: int) -> list:
+    """Return values of every sort that some field of some kind takes, on one job."""
+    values = [*ELSE, *TEXTS, *IDS, *NUMBERS, *POSITIONS, "JRMMA", "ab" * 32, DEVICE, "circuit:left"]
+    for _, data in _facts(number):
+        values += data.values()
+    for kind in KINDS.values():
+        values += [word for field in kind.fields for word in getattr(field, "allowed", ())]
+    opened, seen = opening(number), {"device": DEVICE, "seq": 1}
+    return [*values, opened["vehicle"], opened["positions"], [0, 1], [[30, 40]], {"left": 30}, seen,
+            {"kind": "cleaned", "data": {"position": "left", "note": "n"}}]  # fmt: skip
+
+
+def _takes(field, value) -> bool:
+    try:
+        field.check("data", value)
+    except BadInput:
+        return False
+    return True
+
+
 def chained(drafts: list[dict]) -> list[dict]:
     """Return the drafts as the envelopes of one phone."""
     events, prev = [], ""
@@ -121,6 +161,8 @@ def _odd(dice, draft: dict) -> dict:
     if what < 0.15:
         return {**draft, "job": dice.choice(IDS)}
     places = list(_places(draft["data"]))
+    if not places:
+        return draft
     holder, key = dice.choice(places)
     if isinstance(holder, dict) and dice.random() < 0.1:
         del holder[key]

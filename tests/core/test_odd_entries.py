@@ -2,8 +2,10 @@
 
 import pytest
 
+from server.core.facts.kinds import KINDS
 from tests.long_runs import times
 from tests.odd_entries import chained
+from tests.odd_entries import declared_entries
 from tests.odd_entries import is_kept
 from tests.odd_entries import is_taken
 from tests.odd_entries import odd_entries
@@ -14,8 +16,9 @@ SEEDS = range(times(5, 100))
 
 @pytest.mark.parametrize("seed", SEEDS)
 @pytest.mark.parametrize("is_in", [is_taken, is_kept])
-def test_a_log_of_odd_entries_is_shown_whole_and_alike(core, caplog, seed, is_in):
-    events = chained([draft for draft in odd_entries(seed, JOBS, FACTS) if is_in(draft)])
+@pytest.mark.parametrize("make", [odd_entries, declared_entries])
+def test_a_log_of_odd_entries_is_shown_whole_and_alike(core, caplog, seed, is_in, make):
+    events = chained([draft for draft in make(seed, JOBS, FACTS) if is_in(draft)])
 
     assert core("reset", events=[{"event": event} for event in events])["count"] == len(events)
 
@@ -36,6 +39,11 @@ def test_a_log_of_odd_entries_is_shown_whole_and_alike(core, caplog, seed, is_in
     for vehicle in sorted(state["vehicles"]):
         core("vehicle", vehicle=vehicle)
     assert caplog.messages == []  # of what could not be said
+
+
+def test_the_declared_entries_are_of_every_kind():
+    drafts = [draft for seed in range(20) for draft in declared_entries(seed, JOBS, FACTS)]
+    assert {draft["kind"] for draft in drafts if is_taken(draft)} == set(KINDS)
 
 
 def test_of_the_odd_entries_some_are_taken_some_only_kept_and_some_neither():
