@@ -4,6 +4,7 @@ import pytest
 
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
+from tests.core.scenarios import follows
 
 BOXES = """(all) => all.map((each) => each.getBoundingClientRect().toJSON())"""
 
@@ -44,9 +45,10 @@ def shows(take_screens, name: str, **size):
     return phone, page
 
 
+@pytest.mark.parametrize(("width", "height"), [(844, 390), (1280, 800)])
 @pytest.mark.parametrize("name", STEPS)
-def test_lying_down_the_board_stands_beside_the_step(take_screens, name):
-    phone, page = shows(take_screens, name, width=844, height=390)
+def test_lying_down_or_wide_the_board_stands_beside_the_step(take_screens, name, width, height):
+    phone, page = shows(take_screens, name, width=width, height=height)
 
     board, heading = (
         page.locator(".board").bounding_box(),
@@ -58,7 +60,22 @@ def test_lying_down_the_board_stands_beside_the_step(take_screens, name):
     drawing = page.locator(".board-drawing").bounding_box()
     foot = page.locator(".screen-foot").bounding_box()
     assert drawing["y"] + drawing["height"] <= foot["y"] + 1, "the whole vehicle is on the screen"
-    assert foot["height"] < 0.2 * 390
+    assert foot["height"] < 0.2 * height
+    assert phone.lacks_room() == []
+
+
+@pytest.mark.parametrize(("width", "height"), [(844, 390), (1280, 800)])
+def test_lying_down_or_wide_the_trail_of_a_verdict_stands_beside_it(take_screens, width, height):
+    driver = job_driver()
+    follows(driver)
+    phone = take_screens(width=width, height=height).holds(driver)
+    page = phone.show(f"/#/job/{JOB}")
+    said, trail = [
+        page.locator(f".verdict > .verdict-{each}").bounding_box() for each in ("sentence", "trail")
+    ]
+    foot = page.locator(".screen-foot").bounding_box()
+    assert said["x"] + said["width"] <= trail["x"]
+    assert trail["y"] + trail["height"] <= foot["y"], "the whole trail is on the screen"
     assert phone.lacks_room() == []
 
 
