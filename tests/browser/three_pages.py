@@ -49,7 +49,8 @@ _TAP = """(lot) => {
 }"""
 _WITH_WORDS = """[...document.querySelectorAll('.screen button')]
   .find((each) => !each.disabled && new RegExp(pattern).test(each.textContent.trim()))"""
-_HAS_WORDS = f"(pattern) => Boolean({_WITH_WORDS})"
+#: Where labels are typed already no button leads there.
+_MAY_TYPE = f"(pattern = '^Type') => Boolean({_WITH_WORDS} ?? document.querySelector('.field-code'))"
 _TAP_WORDS = f"(pattern) => {_WITH_WORDS}?.click()"
 _CLICK = """([selector, lot]) => {
   const found = [...document.querySelectorAll(selector)].filter((each) => !each.disabled);
@@ -155,7 +156,7 @@ class Fingers:
     def _shows_the_label(self, step) -> None:
         """Read the label that is asked for; where that is done, answer what is asked then."""
         units = step["expects"].get("units", [step["expects"].get("unit")])
-        if units and self.page.evaluate(_HAS_WORDS, "^Type"):
+        if units and self.page.evaluate(_MAY_TYPE):
             self.types(self._label_of(units[0]))
         else:
             self.page.evaluate(_TAP, self.dice.random())
