@@ -1,5 +1,8 @@
 """An entry is corrected from where it shows: the trail, a position, a sensor, a picture."""
 
+import pytest
+
+from tests.browser.phone import CODES
 from tests.browser.phone_log import facts
 from tests.browser.seeded_job import job_driver
 from tests.core.driver import JOB
@@ -246,3 +249,18 @@ def test_a_repair_that_was_typed_wrongly_is_corrected_from_the_trail_and_from_it
         "Pin seated",
     ]
     phone.show(f"/#/job/{JOB}").locator("[data-step='measure.again']").wait_for()
+
+
+@pytest.mark.parametrize("typed", ["{head}-{tail}", "{head} {tail}", "{head}{tail}"])
+def test_the_code_of_a_label_is_typed_as_it_stands_there(take_screens, typed):
+    driver = after_a_test()
+    driver.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+    right, worn = CODES[-1], driver.labels[home(INNER)]
+    form = entry_of(page, f"Label {worn[:3]}-{worn[3:]}")
+    field = form.get_by_label("Code on the label")
+    assert field.input_value() == f"{worn[:3]}-{worn[3:]}"
+    field.fill(typed.format(head=right[:3].lower(), tail=right[3:].lower()))
+    changed(phone)
+    assert righted(page)["code"] == right

@@ -1,5 +1,6 @@
 """An entry as it can be put right: what of it can be entered anew, and what that changes in the job."""
 
+from ..codes import labels
 from ..codes import troublecode
 from ..evidence import verdict
 from ..facts.kinds import KINDS
@@ -80,7 +81,7 @@ def fields(job: Job | None, entry: dict) -> list[dict]:
                     "views-correct-field", field=_WORDS.get((entry["kind"], name), inner or name)
                 ),
                 "form": "many" if name in _MANY else "one" if options else "text",
-                "value": value.get(inner, "") if inner else value,
+                "value": labels.shown(value) if name == "code" else value.get(inner, "") if inner else value,
                 "options": options,
             }
         )

@@ -143,6 +143,12 @@ function flipped(options, chosen, value) {
     .filter((each) => (each === value ? !chosen.includes(each) : chosen.includes(each)));
 }
 
+/** The code of a label, which is typed as it stands there: with its hyphen, or without. */
+const LABEL = 'code';
+
+/** @param {string} typed */
+const asLabel = (typed) => typed.toUpperCase().replace(/[\s-]/g, '');
+
 /** @param {string} name */
 const textKey = (name) => `right-${name}`;
 
@@ -167,7 +173,7 @@ function dataOf({ form }) {
   const data = { ...entry.data };
   for (const { name, form: kind, value } of entry.fields) {
     if (isOfCodes(name) || isOfPosition(name)) continue;
-    if (kind === 'text' && form[textKey(name)] !== value) place(data, name, form[textKey(name)]);
+    if (kind === 'text' && form[textKey(name)] !== value) place(data, name, name === LABEL ? asLabel(form[textKey(name)]) : form[textKey(name)]);
     else if (name in values) data[name] = values[name];
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));
