@@ -163,6 +163,7 @@ def changed(phone) -> None:
     """See what the correction changes, and save it."""
     phone.tap("See what it changes")
     phone.tap("Save the correction")
+    phone.page.locator(".put-right").wait_for(state="detached")  # it goes once the correction is kept
     phone.page.locator(".history-struck").first.wait_for()
 
 
