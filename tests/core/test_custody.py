@@ -67,6 +67,47 @@ def test_the_wrong_unit_is_stopped_with_both_names(job):
     assert "Stopped" in job.view()["history"][0]["sentence"]
 
 
+def test_one_that_was_pulled_from_the_wrong_position_goes_back_there(core):
+    """'Put it down' was said, which would leave one about that is fitted by what is on record."""
+    job = exchanged(core)
+    new = "u00000000new1"
+    job.new_unit(INNER, new)
+    wanted = job.step()["expects"]
+    assert (wanted["do"], wanted["unit"]) == ("pull", home(OUTER))
+    fitted, hand = shown(job, home(INNER)), shown(job, new)
+    right = shown(job, home(OUTER))
+
+    assert job.scan(job.labels[home(INNER)])["more"] == (
+        f"{fitted} goes at right outer. Put it back there, then pull {right} at right inner."
+    )
+    assert job.scan(job.labels[new])["more"].endswith(f"Put it down, then pull {right} at right inner.")
+    job.scan(job.labels[home(OUTER)])
+    assert job.scan(job.labels[home(INNER)])["more"] == (
+        f"{fitted} goes at right outer. Put it back there and pick up {hand}, which is in your hand."
+    )
+
+
+def test_where_a_fresh_label_is_wanted_one_that_is_fitted_goes_back_first(core):
+    job = exchanged(core)
+    job.fact("move_started", move="exchange", position="", reason="to see",
+             fitted={THIRD: home(OUTER), INNER: home(THIRD)})  # fmt: skip
+    assert (job.step()["id"], job.step()["expects"]["position"]) == ("pull", THIRD)
+    assert "If you pulled that one, put it back." in job.scan(job.labels[home(INNER)])["more"]
+
+
+def exchanged(core):
+    job = Driver(core).faulted(OUTER)
+    job.start_exchange(OUTER, INNER)
+    job.guided()
+    job.test(INNER)
+    return job
+
+
+def shown(job, unit):
+    code = job.labels[unit]
+    return f"{code[:3]}-{code[3:]}"
+
+
 def test_the_rule_stops_the_wrong_unit_even_without_a_scan(core):
     """Three in a ring: of the two that do not belong here, only the one that sat here may go back."""
     job = Driver(core).begin()

@@ -9,8 +9,8 @@ from ..state.job import Job
 from ..state.state import MIXED
 from ..state.unit import Unit
 from ..words import words
-from ..words.words import unit_name
 from . import spare
+from . import stops
 from . import true_place
 from .fixing import start_replacing
 
@@ -31,7 +31,7 @@ def meaning(state, job: Job | None, expects: dict, text: str, how: str, host: st
     read["events"] = []
     read["sentence"] = ""
     if unit and code in state.units[unit]["old_codes"]:
-        return _stop(
+        return stops.stop(
             read,
             message("guide-scan-void-title"),
             message("guide-scan-void-text", code=read["shown"]),
@@ -54,7 +54,7 @@ def _told_apart(state, read, how) -> dict:
     """The old label of one that got mixed up is still on: the part in the hand is that one."""
     entry = state.mixed[state.units[read["unit"]]["mixed"]]
     if in_hand(state, entry) is None:
-        return _stop(
+        return stops.stop(
             read,
             message("guide-scan-mixed-title"),
             message(
@@ -92,10 +92,12 @@ def _at_pull(job: Job, expects, read, how) -> dict:
             read["events"] = [draft("unit_pulled", unit=unit, position=position, how=how)]
             read["sentence"] = message("guide-scan-out", code=read["shown"], position=where)
             return read
-        return _wrong(job, read, unit, position, how)
+        return stops.wrong(job, read, unit, position, how)
     if read["unit"]:
-        more = message("guide-scan-on-another-more", position=where, sort=job.sort.identity)
-        stopped = _stopped(position, unit, read, how)
+        sits_here = stops.position_here(job, read["unit"])
+        told = "guide-scan-on-another-back" if sits_here else "guide-scan-on-another-more"
+        more = message(told, position=where, sort=job.sort.identity)
+        stopped = stops.stopped(position, unit, read, how)
         return _on_another(job, read, "guide-scan-on-another-stop", more, [stopped])
     if not out:
         read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
@@ -109,7 +111,7 @@ def _at_pull(job: Job, expects, read, how) -> dict:
 def _at_fit(job: Job, expects, read, how) -> dict:
     unit, position = expects["unit"], expects["position"]
     if read["unit"] != unit:
-        return _wrong(job, read, unit, position, how)
+        return stops.wrong(job, read, unit, position, how)
     read["events"] = [
         draft("unit_fitted", unit=unit, position=position, how=how, override=_reason_given(job), hanging=True)
     ]
@@ -127,7 +129,7 @@ def _reason_given(job) -> str:
 def _at_take(job: Job, expects, read, how) -> dict:
     unit = expects["unit"]
     if read["unit"] != unit:
-        return _wrong(job, read, unit, expects["position"], how)
+        return stops.wrong(job, read, unit, expects["position"], how)
     read["events"] = [draft("unit_moved", unit=unit, place="out", how=how, note="")]
     return read
 
@@ -135,7 +137,7 @@ def _at_take(job: Job, expects, read, how) -> dict:
 def _at_where_to(job: Job, expects, read, how) -> dict:
     """Only proves which unit is in the hand; the place is said next."""
     if read["unit"] != expects["unit"]:
-        return _wrong(job, read, expects["unit"], "", how)
+        return stops.wrong(job, read, expects["unit"], "", how)
     read["sentence"] = message("guide-scan-this", code=read["shown"])
     return read
 
@@ -145,7 +147,7 @@ def _at_new(job: Job, expects, read, how) -> dict:
     if read["unit"] and expects.get("position"):
         unfit = spare.unfit(job, expects["position"], read["unit"])
         if unfit:
-            return _stop(
+            return stops.stop(
                 read,
                 message("guide-spare-not-title", sort=job.sort.identity),
                 unfit,
@@ -169,63 +171,11 @@ _ON_ANOTHER = "guide-scan-on-another"
 def _on_another(job: Job, read, title: str, more, events: list) -> dict:
     """The stop where a fresh label is wanted and this one is on a sensor; it says where that is."""
     said = message(title, sort=job.sort.identity)
-    return _stop(read, said, _is_at(read, job.unit(read["unit"])), more, events)
+    return stops.stop(read, said, _is_at(read, job.unit(read["unit"])), more, events)
 
 
 def _is_at(read, unit: Unit) -> dict:
     return message("guide-scan-is", code=read["shown"], place=words.place_words(unit))
-
-
-def _wrong(job: Job, read, unit, position, how) -> dict:
-    """The stop itself: what it is, what belongs here, where that one is, what to do."""
-    belongs = unit_name(job.unit(unit))
-    if read["unit"] is None:
-        title = "guide-scan-unknown-title"
-        more = message(
-            "guide-scan-unknown-more",
-            unit=belongs,
-            place=words.place_words(job.unit(unit)),
-            sort=job.sort.identity,
-        )
-    else:
-        title = "guide-scan-wrong-title"
-        more = message(
-            "guide-scan-wrong-more",
-            code=read["shown"],
-            where=_whereabouts(job, read["unit"], "guide-scan-came-from"),
-            unit=belongs,
-            wanted=_whereabouts(job, unit, "guide-scan-you-pulled"),
-        )
-    return _stop(
-        read,
-        message(title, sort=job.sort.identity),
-        message("guide-scan-wrong-text", code=read["shown"], unit=belongs),
-        more,
-        [_stopped(position, unit, read, how)],
-    )
-
-
-def _whereabouts(job: Job, unit, pulled: str) -> dict:
-    """Return where a unit is or, of one that lies about on this job, where it was pulled."""
-    known = job.unit(unit)
-    if known.is_in_hand_here() and known.pulled_from and not known.is_disputed():
-        return message(pulled, position=words.position_name(job, known.pulled_from))
-    return message("guide-scan-is-at", place=words.place_words(known))
-
-
-def _stopped(position, unit, read, how) -> dict:
-    return draft("mixup_stopped", position=position, expected=unit, seen=read["code"], how=how)
-
-
-def _stop(read, title, sentence, more, events) -> dict:
-    return {
-        "outcome": "stop",
-        "shown": read["shown"],
-        "title": title,
-        "sentence": sentence,
-        "more": more,
-        "events": events,
-    }
 
 
 _AT = {

@@ -443,6 +443,9 @@ guide-scan-on-another-stop = STOP: this label is on another { PART($sort, form: 
 # $position: right outer
 # $sort: parking-sensor
 guide-scan-on-another-more = Take a fresh label for the { PART($sort, form: "one") } from { $position }.
+# $position: right outer
+# $sort: parking-sensor
+guide-scan-on-another-back = If you pulled that one, put it back. Take a fresh label for the { PART($sort, form: "one") } from { $position }.
 # $code: K7F-3M
 # $position: right outer
 guide-scan-out = { $code } is out of { $position }.
@@ -469,6 +472,21 @@ guide-scan-wrong-text = This is { $code }. { CAP($unit) } belongs here.
 # $unit: D4H-PX
 # $wanted: you pulled from right outer
 guide-scan-wrong-more = { $code } { $where }. Put it down and pick up { $unit }, which { $wanted }.
+# $code: K7F-3M
+# $where: came from right inner
+# $unit: D4H-PX
+# $position: right outer
+guide-scan-wrong-pull = { $code } { $where }. Put it down, then pull { $unit } at { $position }.
+# $code: K7F-3M
+# $at: right inner
+# $unit: D4H-PX
+# $wanted: you pulled from right outer
+guide-scan-wrong-back = { $code } goes at { $at }. Put it back there and pick up { $unit }, which { $wanted }.
+# $code: K7F-3M
+# $at: right inner
+# $unit: D4H-PX
+# $position: right outer
+guide-scan-wrong-back-pull = { $code } goes at { $at }. Put it back there, then pull { $unit } at { $position }.
 # $position: right inner
 guide-scan-came-from = came from { $position }
 # $position: right outer
