@@ -256,7 +256,19 @@ def test_a_typed_handover_counts_and_is_told(core):
 def test_missing_pictures_hold(core):
     job = proven(core, photos=False)
     answer = Clerk(core).ask(job.labels[BAD], read=READ)
-    assert (answer["proposed"], answer["against"]) == ("hold", ["photos"])
+    assert (answer["proposed"], answer["against"]) == ("hold", ["part", "photos"])
+
+
+@pytest.mark.parametrize("read", [READ, {}])
+def test_nobody_compared_by_eye_what_has_no_picture(core, read):
+    """A decision said 'Compared with its pictures by eye' beside 'No picture of it is on record'."""
+    job = proven(core, photos=False)
+    answer = Clerk(core).ask(job.labels[BAD], read=read)
+    assert standing(answer, "part") == "hold"
+    assert said(answer, "part") == (
+        "Is it the part claimed?: No serial number of it is on record, and others have the same part number. "
+        "Nothing on record tells it from them."
+    )
 
 
 def test_a_unit_that_the_verdict_does_not_name_is_refused(core):
@@ -287,7 +299,7 @@ def test_a_verdict_that_was_not_reached_holds(core):
     job.force("unit_labelled", unit=BAD, code=job.codes[3], how="scanned")
     answer = Clerk(core).ask(job.codes[3], read=READ)
     assert "Not settled" in said(answer, "verdict")
-    assert {"verdict", "job", "photos"} == set(answer["against"])
+    assert {"verdict", "job", "part", "photos"} == set(answer["against"])
     assert standing(answer, "custody") == "pass", "the first label follows the pull at once"
 
 

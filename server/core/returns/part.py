@@ -2,7 +2,7 @@
 
 A serial number that was read off it and is on record tells it from all others. A part number does not, for
 many sensors have the same one: where there is no more, a look at the pictures has to do, best at that of the
-sensor as it was labelled at the bench.
+sensor as it was labelled at the bench. Without a picture nobody has compared anything by eye.
 """
 
 from ..codes.numbers import plain
@@ -12,6 +12,7 @@ from ..state.unit import Unit
 from . import evidence
 from .check import check
 from .photos import of_itself
+from .photos import pictures
 
 
 def look(state, case):
@@ -39,11 +40,15 @@ def look(state, case):
         same = [field for field in ("part", "serial") if read[field] and unit[field]]
         numbers = all_of([message("returns-part-number", field=each, number=unit[each]) for each in same])
         return check("pass", message("returns-part-title"), message("returns-part-read", numbers=numbers))
-    if read["compared"] == "same":
+    # A record of another yard may have its pictures elsewhere.
+    pictured = case["unknown"] or pictures(unit, case["job"])
+    if read["compared"] == "same" and pictured:
         return check("pass", message("returns-part-title"), message("returns-part-by-eye"))
+    there = "some" if pictured else "none"
     if not unit["part"] and not unit["serial"]:
-        return check("hold", message("returns-part-unknown-title"), message("returns-part-unknown"))
-    unproven = message("returns-part-unread") if unit["serial"] else message("returns-part-alone")
+        unknown = message("returns-part-unknown", pictures=there)
+        return check("hold", message("returns-part-unknown-title"), unknown)
+    unproven = message("returns-part-unread" if unit["serial"] else "returns-part-alone", pictures=there)
     if of_itself(unit, case["job"]):
         return check("hold", message("returns-part-pictured-title"), unproven)
     return check("hold", message("returns-part-unread-title"), unproven)

@@ -172,11 +172,23 @@ returns-part-title = It is the part claimed
 returns-part-read = Read off it: { $numbers }, as on record.
 returns-part-by-eye = Compared with its pictures by eye.
 returns-part-unknown-title = No part number on record
-returns-part-unknown = Nothing says which part is claimed. Compare the pictures.
+# $pictures: some
+returns-part-unknown = { $pictures ->
+    [none] Nothing says which part is claimed.
+   *[some] Nothing says which part is claimed. Compare the pictures.
+}
 returns-part-unread-title = Is it the part claimed?
 returns-part-pictured-title = Is it the one in this picture?
-returns-part-unread = No serial number read off it yet. Scan the maker's symbol on the part or its bag, or compare the pictures.
-returns-part-alone = No serial number of it is on record, and others have the same part number. Compare the pictures.
+# $pictures: some
+returns-part-unread = No serial number read off it yet. Scan the maker's symbol on the part or its bag{ $pictures ->
+    [none] .
+   *[some] , or compare the pictures.
+}
+# $pictures: some
+returns-part-alone = No serial number of it is on record, and others have the same part number. { $pictures ->
+    [none] Nothing on record tells it from them.
+   *[some] Compare the pictures.
+}
 returns-photos-none-title = No picture
 returns-photos-none = No picture of it or of where it sat is on record.
 returns-photos-title = Pictures there

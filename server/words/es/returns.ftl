@@ -130,11 +130,20 @@ returns-part-title = Es la pieza reclamada
 returns-part-read = Leído en la pieza: { $numbers }, como en el registro.
 returns-part-by-eye = Comparado a ojo con sus fotos.
 returns-part-unknown-title = Sin número de pieza registrado
-returns-part-unknown = Nada dice qué pieza se reclama. Compara las fotos.
+returns-part-unknown = { $pictures ->
+    [none] Nada dice qué pieza se reclama.
+   *[some] Nada dice qué pieza se reclama. Compara las fotos.
+}
 returns-part-unread-title = ¿Es la pieza reclamada?
 returns-part-pictured-title = ¿Es el de esta foto?
-returns-part-unread = Aún no se ha leído el número de serie. Lee el símbolo del fabricante en la pieza o en su bolsa, o compara las fotos.
-returns-part-alone = No hay ningún número de serie suyo registrado, y otros llevan el mismo número de pieza. Compara las fotos.
+returns-part-unread = Aún no se ha leído el número de serie. Lee el símbolo del fabricante en la pieza o en su bolsa{ $pictures ->
+    [none] .
+   *[some] , o compara las fotos.
+}
+returns-part-alone = No hay ningún número de serie suyo registrado, y otros llevan el mismo número de pieza. { $pictures ->
+    [none] Nada en el registro lo distingue de ellos.
+   *[some] Compara las fotos.
+}
 returns-photos-none-title = Sin fotos
 returns-photos-none = No hay ninguna foto registrada de él ni de donde estaba.
 returns-photos-title = Hay fotos

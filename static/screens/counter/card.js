@@ -85,7 +85,8 @@ function check({ state, title, sentence: words }, headline = '') {
  */
 function comparing(work, answer) {
   const claimed = answer.checks.find((each) => each.rule === 'part');
-  if (claimed?.state !== 'hold') return nothing;
+  const pictured = answer.checks.find((each) => each.rule === 'photos');
+  if (claimed?.state !== 'hold' || pictured?.state === 'hold') return nothing;
   const { services } = work.ctx;
   const itself = answer.photos.filter(({ alone }) => alone).slice(-1);
   const others = answer.photos.filter((each) => !itself.includes(each));
