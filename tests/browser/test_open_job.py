@@ -1,5 +1,7 @@
 """Opening a job: what is missing is said at its field, and nothing typed is lost."""
 
+import math
+
 from tests.browser.phone_log import wait_for_draft
 
 GOOD_VIN = "1M8GDM9AXKP042788"
@@ -91,6 +93,28 @@ def test_own_positions_without_one_on_the_plan_are_refused_at_the_plan(take_scre
     rows = page.locator(".look-list .list-title")
     rows.first.wait_for()
     assert rows.all_inner_texts()[-2:] == ["1", "By the tow bar"]
+
+
+def test_no_position_that_is_added_covers_another(take_screens):
+    """All of them came to lie in the middle, so that only the last number could be seen and moved."""
+    page = take_screens().show("/#/new")
+    page.get_by_role("radio", name="My own").check()
+    add = page.get_by_role("button", name="Add one")
+    for _ in range(24):
+        add.click()
+
+    assert add.is_disabled()
+    spots = page.locator(".plan-spot").evaluate_all(
+        "(spots) => spots.map((each) => ['cx', 'cy', 'r'].map((name) => Number(each.getAttribute(name))))"
+    )
+    assert len(spots) == 24
+    covered = [
+        (one, other)
+        for one, (x, y, r) in enumerate(spots)
+        for other, (other_x, other_y, _) in enumerate(spots[:one])
+        if math.hypot(x - other_x, y - other_y) < r
+    ]
+    assert covered == []
 
 
 def test_a_known_vehicle_brings_its_positions(take_screens):

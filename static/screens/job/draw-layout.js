@@ -23,15 +23,18 @@ import { lineFault } from './open-layout.js';
 const FAR_END = 1000;
 const MOST = 24;
 const AN_ARROW = 20;
+/** Where one that is added by the button may come to lie, on both sides of the plan. */
+const APART = 200;
+const PLACES = [100, 300, 500, 700, 900];
 /** In units of the drawing: as near as this, a finger means the position that is there. */
 const NEAR = 16;
 const MOST_FILE = 100_000;
 const GROUPS = { front: 'shapes-edge-front', rear: 'shapes-edge-rear', left: 'shapes-edge-left', right: 'shapes-edge-right' };
 const ARROWS = [
-  { way: 'left', turn: 'back', x: -1, y: 0 },
-  { way: 'up', turn: 'out', x: 0, y: -1 },
-  { way: 'down', turn: 'in', x: 0, y: 1 },
-  { way: 'right', turn: 'forward', x: 1, y: 0 },
+  { way: 'left', x: -1, y: 0 },
+  { way: 'up', x: 0, y: -1 },
+  { way: 'down', x: 0, y: 1 },
+  { way: 'right', x: 1, y: 0 },
 ];
 
 /**
@@ -137,6 +140,20 @@ function within(place) {
 }
 
 /**
+ * The place nearest to the middle that no position covers: there are more of them than positions may be.
+ * @param {DrawnPosition[]} positions
+ */
+function freePlace(positions) {
+  const fromMiddle = (/** @type {{x: number, y: number}} */ { x, y }) => Math.hypot(x - FAR_END / 2, y - FAR_END / 2);
+  const isFree = (/** @type {{x: number, y: number}} */ spot) =>
+    positions.every(({ x, y }) => Math.max(Math.abs(x - spot.x), Math.abs(y - spot.y)) >= APART / 2);
+  const [nearest] = PLACES.flatMap((y) => PLACES.map((x) => ({ x, y })))
+    .filter(isFree)
+    .sort((one, other) => fromMiddle(one) - fromMiddle(other));
+  return nearest;
+}
+
+/**
  * Put one more position on the plan; it is the chosen one.
  * @param {import('../frame/context.js').Context} ctx
  * @param {{x: number, y: number}} place
@@ -162,14 +179,14 @@ function numbers(ctx, drawing) {
           @click=${() => change(ctx, { at: n })}>${n + 1}</button>`,
       )}
       <button class="small-button" type="button" ?disabled=${drawing.positions.length === MOST}
-        @click=${() => add(ctx, { x: FAR_END / 2, y: FAR_END / 2 })}>${icon('plus')} ${say('job-draw-add')}</button>
+        @click=${() => add(ctx, freePlace(drawing.positions))}>${icon('plus')} ${say('job-draw-add')}</button>
     </div>
     ${chosen
       ? html`<div class="plan-row" role="group" aria-label=${say('job-draw-move')}>
           ${ARROWS.map(
-            ({ way, turn, x, y }) => html`<button class="small-button plan-arrow" type="button" aria-label=${say('job-draw-way', { way })}
+            ({ way, x, y }) => html`<button class="small-button plan-arrow" type="button" data-way=${way} aria-label=${say('job-draw-way', { way })}
               @click=${() => moveChosen(ctx, { x: within(chosen.x + x * AN_ARROW), y: within(chosen.y + y * AN_ARROW) })}>
-              ${icon(/** @type {'back'} */ (turn))}
+              ${icon('forward')}
             </button>`,
           )}
         </div>`
