@@ -21,6 +21,7 @@ from server.clock import now_ms
 from server.commands.cli import main
 from server.core.log import canon
 from server.core.log import envelope
+from server.core.parts.parking_sensor import PARKING_SENSOR
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from tests.browser_support import Complaints
@@ -107,6 +108,7 @@ SETTLING = "settle"
 
 
 UNIT_TWICE = ("(0.2 V)", "(0.2 V Ω)")  # a figure typed with a unit is told without that of its check since
+CAUTION_READ = "Caution read: "
 MOVED = " now sits at "  # a sensor that stayed at another position is told since
 
 
@@ -137,7 +139,13 @@ def as_then(now, then):
         return {**same, **advice(now, then)} if {"step", "moves"} <= set(then) else same
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]
-    return now.replace(*UNIT_TWICE) if isinstance(now, str) else now
+    return caution_then(now.replace(*UNIT_TWICE)) if isinstance(now, str) else now
+
+
+def caution_then(said):
+    """Return a sentence with the id of a caution that was read, which stood there in place of its words."""
+    ids = {f"{CAUTION_READ}{english(each.short)}.": name for name, each in PARKING_SENSOR.cautions.items()}
+    return f"{CAUTION_READ}{ids[said]}." if said in ids else said
 
 
 def concluded_then(now, then):

@@ -30,6 +30,17 @@ def test_opening_cautions_have_to_be_acknowledged_and_later_ones_stand_at_their_
     assert "foot on the brake" in reverse[0]["sentence"]
 
 
+def test_a_caution_that_was_read_stands_in_the_history_by_its_words(core):
+    """It stood there as `key_off`, in Spanish as well."""
+    job = Driver(core).open()
+    shorts = [caution["short"] for caution in job.view()["cautions"]]
+    job.tap()
+    told = [entry["sentence"] for entry in job.view()["history"]]
+    assert sorted(each for each in told if each.startswith("Caution read")) == sorted(
+        f"Caution read: {short}." for short in shorts
+    )
+
+
 def test_a_fault_that_follows_ends_in_a_proven_replacement(core):
     job = Driver(core).begin()
     job.test(OUTER)

@@ -109,6 +109,11 @@ def _tell_photo_taken(names, data) -> dict:
     return message("facts-picture", shows=data["shows"], sort=names.sort.identity)
 
 
+def _tell_caution_read(names, data) -> dict:
+    known = names.sort.cautions.get(data["caution"])
+    return message("facts-caution-read", caution=known.short if known else data["caution"])
+
+
 def _tell_walk_checked(names, data) -> dict:
     walk = names.sort.walk
     heard = walk.all_well
@@ -123,7 +128,7 @@ KINDS = (
         "caution_acknowledged",
         Name("caution"),
         does=_caution_acknowledged,
-        tells=("facts-caution-read", "caution"),
+        tells=_tell_caution_read,
     ),
     Kind(
         "lamp_checked",

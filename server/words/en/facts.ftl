@@ -60,7 +60,7 @@ facts-sounder-checked = { PART($sort, form: "unproven") }, so checked { $check }
    *[unclear] not clear
 }.
 
-# $caution: ground
+# $caution: Key off to unplug
 facts-caution-read = Caution read: { $caution }.
 # $when: key_on
 # $result: not_as_it_should

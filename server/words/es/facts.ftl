@@ -37,13 +37,7 @@ facts-sounder-checked = { PART($sort, form: "unproven") }; revisado { $check }: 
    *[unclear] no está claro
 }.
 
-facts-caution-read = Advertencia leída: { $caution ->
-    [ground] suelo nivelado
-    [stand] vehículo levantado
-    [airbag] airbag
-    [local] normas locales
-   *[other] { $caution }
-}.
+facts-caution-read = Advertencia leída: { $caution }.
 facts-lamp = Testigo { $when ->
     [key_on] con contacto dado
    *[reverse] en marcha atrás
