@@ -128,7 +128,7 @@ facts-test-good = { CAP(PART($sort, form: "test")) }: no fault.
 facts-test-provoked = Before it: { $what }.
 # $what: water
 facts-provoked = { $what ->
-    [at_once] nothing, straight after the last test
+    [at_once] nothing, straight again
     [water] water
     [heat] heat
     [cold] cold

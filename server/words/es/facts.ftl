@@ -79,7 +79,7 @@ facts-test-fault = { CAP(PART($sort, form: "test")) }: fallo en { $positions }.
 facts-test-good = { CAP(PART($sort, form: "test")) }: sin fallo.
 facts-test-provoked = Antes: { $what }.
 facts-provoked = { $what ->
-    [at_once] nada, justo después de la prueba anterior
+    [at_once] nada, enseguida otra vez
     [water] agua
     [heat] calor
     [cold] frío
