@@ -114,9 +114,9 @@ function control(ctx, entry, field) {
           options: options.map((option, place) => ({ id: String(place), words: option.words })),
           chosen: String(options.findIndex((option) => option.value === value)),
           pick: (place) => set(options[Number(place)].value),
-          two: true,
+          two: !isLong(name),
         })
-      : html`<div class="choices choices-two" role="group" aria-label=${words}>
+      : html`<div class=${isLong(name) ? 'choices' : 'choices choices-two'} role="group" aria-label=${words}>
           ${options.map(
             (option) => html`<label class="choice">
               <input
@@ -142,6 +142,9 @@ function flipped(options, chosen, value) {
     .map((option) => option.value)
     .filter((each) => (each === value ? !chosen.includes(each) : chosen.includes(each)));
 }
+
+/** Whether words to choose from are too long for two beside each other. @param {string} name */
+const isLong = (name) => isOfPosition(name) || ['result', 'cause'].includes(name);
 
 /** The code of a label, which is typed as it stands there: with its hyphen, or without. */
 const LABEL = 'code';
