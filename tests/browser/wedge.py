@@ -9,6 +9,7 @@ _NAMES = ["Minus", "Equal", "BracketLeft", "BracketRight", "Semicolon", "Quote"]
 _NAMES += ["Backquote", "Backslash", "Comma", "Period", "Slash"]
 _CODES = dict(zip("-=[];'`\\,./", _NAMES, strict=True))
 A_KEY = 0.005  # seconds from one key, down or up, to the next
+A_PAUSE = 0.6  # that ends a code without an Enter, which no hand is quicker than
 _ARROWS = {GS: "ArrowLeft", RS: "ArrowUp", EOT: "F4"}
 
 
@@ -29,7 +30,7 @@ class Wedge:
         # A keyboard says when each key was pressed, however late the computer comes to it.
         began = max(time.time() - len(self._events) * A_KEY, self._until)
         self._pressed(self._events, began)
-        self._until = began + len(self._events) * A_KEY
+        self._until = began + len(self._events) * A_KEY + (0 if end else A_PAUSE)
         self.hand_over()
 
     def types(self, text, began):
