@@ -11,7 +11,8 @@ def weighed(belief, entries: list, answer: dict, variations) -> list:
 
     Where a live cause reaches the confidence without standing, any move would seem to settle what seems
     settled already. Then the moves are chosen for the case that speaks against it. The very same list
-    comes back where there is no such cause.
+    comes back where there is no such cause, and where even that case leaves as much as it has to: what
+    lacks then is the confidence, and the cheapest move, one that tells nothing, would seem to settle it.
     """
     case = belief.model.case
     standing = [entry["cause"] for entry in answer["certain"]]
@@ -35,4 +36,5 @@ def weighed(belief, entries: list, answer: dict, variations) -> list:
     for _, mask in entries:
         names = [belief.model.names[c] for n, c in enumerate(belief.suspects) if mask >> n & 1]
         rows.append((-variations.chance(what, factor, explanation(names)), mask))
-    return [(-less, mask) for less, mask in sorted(rows)]
+    against = [(-less, mask) for less, mask in sorted(rows)]
+    return entries if parts(against[0][0]) >= holds.least(parts(case.confidence)) else against

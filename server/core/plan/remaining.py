@@ -24,6 +24,8 @@ _TESTED_ON = 0.05
 _NOTICED = 0.05
 _SHARES = 1000000000
 _MOST_TESTS = 50
+# Shares that are equal may differ by so much after they were added up in another order.
+_ROUNDED = 0.000000001
 
 # How an outcome stands: whether it settles what to do, how likely all is clear, the bits that are open.
 Standing = namedtuple("Standing", ("settled", "clear", "bits"))
@@ -48,6 +50,7 @@ class Remaining:
         self.retest = Move("retest", [], [], self.case.minutes["test"], "retest")
         self.spares = Spares(observation)
         masks = [(of_class(observation.belief, what), self.case.doubt[what]) for what in CLASSES]
+        self._units = of_class(observation.belief, "unit")
         self._classes = [each for each in masks if each[0]]
         # How many tests in a row show a fault that is there, as far as anybody wants to know.
         self.often = 0
@@ -75,22 +78,51 @@ class Remaining:
         return outcome.standing
 
     def _settles(self, weights: dict, outcome, live: int) -> bool:
-        """Tell the same from the weights of what acts: a verdict on one hypothesis is among them."""
+        """Tell the same from the weights of what acts."""
         needed = self.needed * outcome.total
         for present in weights:
             if weights[present] >= needed and (present == 0 or not self.fixing):
-                return self._survives(weights[present], present, outcome, live)
+                return self._survives(present, outcome, live)
         return False
 
-    def _survives(self, weight: float, present: int, outcome, live: int) -> bool:
+    def _survives(self, present: int, outcome, live: int) -> bool:
         """Tell whether what is known to act stays so with the odds of each class of causes multiplied.
+
+        As one explanation, else cause by cause; a unit, which is bought, has to keep the confidence itself
+        then, as the answer asks (`holds.certain`).
+        """
+        whole, best = 0, 0.0
+        for mask, share in outcome.hypotheses:
+            if mask & live == present and share > best:
+                whole, best = mask, share
+        if best >= self.needed * outcome.total and self._keeps(outcome, ~0, whole, self.bearable):
+            return True
+        units = present & self._units
+        if not self._keeps(outcome, live & ~units, present & ~units, self.bearable):
+            return False
+        while units:
+            unit = units & -units
+            if not self._keeps(outcome, unit, unit, 1.0 - self.confidence):
+                return False
+            units &= units - 1
+        return True
+
+    def _keeps(self, outcome, among: int, present: int, bearable: float) -> bool:
+        """Tell whether those hypotheses keep all but so much under every variation that have, `among` these
+        causes, the present ones.
 
         Other rates than the priors are left out: too long to work out for what is only looked ahead at.
         """
+        weight = 0.0
+        for mask, share in outcome.hypotheses:
+            if mask & among == present:
+                weight = weight + share
         doubt = self.doubt
         others = outcome.total - weight
+        if doubt == 1.0:
+            return others <= bearable * outcome.total + _ROUNDED
         # Two causes more or less of a class is as far as it nearly always goes.
-        if doubt == 1.0 or doubt * doubt * others <= self.bearable * weight:
+        if doubt * doubt * others <= bearable * weight:
             return True
         for mask, each in self._classes:
             for factor in (each, 1.0 / each):
@@ -99,9 +131,9 @@ class Remaining:
                 for hypothesis, share in outcome.hypotheses:
                     varied = multiplied(share, factor, hypothesis & mask)
                     total = total + varied - max(1.0, factor) * share
-                    if hypothesis & live == present:
+                    if hypothesis & among == present:
                         same = same + varied
-                if same < (1.0 - self.bearable) * total:
+                if same < (1.0 - bearable) * total:
                     return False
         return True
 
