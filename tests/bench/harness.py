@@ -28,20 +28,20 @@ def ours():
     """Return our order, which remembers what it chose after the same readings."""
     kept = {}
 
-    def choose(weights, left, opened):
-        key = (tuple(weights), tuple(left), opened)
+    def choose(weights, left, unmade, opened):
+        key = (tuple(weights), tuple(unmade), opened)
         if key not in kept:
-            kept[key] = order.best(CHAIN, weights, left, opened, REACH)
+            kept[key] = order.best(CHAIN, weights, unmade, opened, REACH)
         return kept[key]
 
     return choose
 
 
-def in_order(weights, left, opened):
+def in_order(weights, left, unmade, opened):
     return next(INDEX[name] for name in FROM_THE_SENSOR if INDEX[name] in left)
 
 
-def one_ahead(weights, left, opened):
+def one_ahead(weights, left, unmade, opened):
     return order._ranked(CHAIN, weights, left, opened, REACH)[0]
 
 
@@ -59,7 +59,7 @@ def found(rng: random.Random, wrong: float, choose, rounds: int) -> tuple:
     for _ in range(rounds):
         begun, reads = weights, {}
         while len(CHAIN.suspects(weights)) > 1 and (left := CHAIN.unread(weights, reads)):
-            n = choose(weights, left, opened)
+            n = choose(weights, left, CHAIN.unmade(reads), opened)
             probe = CHAIN.probes[n]
             minutes += order.minutes(CHAIN, n, opened, REACH)
             opened += probe.places

@@ -8,6 +8,7 @@ from tests.browser.test_exchange_screens import after_the_swap
 from tests.browser.test_job_screens import last
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
+from tests.core.test_warm import to_the_wiring
 from tests.static.builds import wait_for_offline_use
 
 OUTER = "rear-right-outer"
@@ -249,3 +250,23 @@ def test_a_contact_that_comes_and_goes_when_it_is_moved_offline_to_the_close(tak
     steps = to_the_close(page)
     assert {"measure.again", "test"} <= set(steps)
     assert steps[-3:] == ["walk", "home", "done"]
+
+
+def test_comes_and_goes_when_warm_offline_to_the_close(take_screens):
+    page = offline_at_the_wiring(take_screens, to_the_wiring(job_driver(), "wiring.stuck"))
+
+    page.get_by_role("button", name="Check it warmed with hot air").click()
+    page.locator("[data-step='measure.warm']").wait_for()
+    page.get_by_text("Hot exhaust").wait_for()
+    reads_bad_at(page, "warm the bumper plug alone")
+    page.get_by_role("heading", name="it is in the bumper plug").wait_for()
+    assert last(page, "circuit_measured")["provoked"] == "heat"
+    assert page.evaluate(STATES)["4"] == "named"
+    page.get_by_role("textbox").first.fill("Pins of the bumper plug replaced")
+    page.get_by_role("button", name="I have repaired it").click()
+    page.locator("[data-step='measure.again.warm']").wait_for()
+
+    steps = to_the_close(page)
+    assert {"measure.again.warm", "test"} <= set(steps)
+    assert steps[-3:] == ["walk", "home", "done"]
+    assert last(page, "circuit_repaired")["segment"] == "splice"

@@ -4,6 +4,9 @@ A repair of the circuit ends what was read before; what is read after all checks
 Each round is read for itself, as if it were independent of the one before: an assumption, common practice
 without a source, which moving the wires makes good.
 
+What is read while a fault that comes and goes is brought out, warm, is a round of its own beside those read
+without: what a circuit shows only warm is weighed from the first such reading on.
+
 Where the circuit is a chain (`harness/`), a round is complete once the chain names a segment or no check is
 left that is worth making. Checks know since when there are: a round recorded before the chain was complete
 with the checks of then, and stays it.
@@ -11,12 +14,16 @@ with the checks of then, and stays it.
 
 from collections import namedtuple
 
+from ..harness.chain import WARM
 from ..harness.chain import Chain
 from ..state.job import Job
 
 # A round: of which circuit of its position it is (1, and one more for each repair), check -> what it reads,
-# and which list of checks it goes through.
-Round = namedtuple("Round", ("generation", "reads", "since"))
+# which list of checks it goes through, and whether it is read warm.
+Round = namedtuple("Round", ("generation", "reads", "since", "warm"))
+# How the chain of a position stands: the chain, its weights, what was read in the present round under the ids
+# of its checks, the checks by index that are left in it, and those that nobody made, worth it now or not.
+Standing = namedtuple("Standing", ("chain", "weights", "reads", "left", "unmade"))
 
 # A check whose answer says which side of it has the fault: either way the circuit has one.
 _EITHER_SIDE = "channels"
@@ -30,12 +37,14 @@ def rounds(job: Job) -> dict:
         place = entry["position"]
         before = [each for each in job.repairs[: entry["repairs_before"]] if "again" not in each]
         generation = len([each for each in before if each["cause"] == "circuit:" + place]) + 1
-        of_place = found.setdefault(place, [])
-        if not of_place or of_place[-1].generation != generation or is_complete(job, of_place):
-            of_place.append(Round(generation, {}, 1))
-        last, since = of_place[-1], entry.get("since", 1) if has_chain else 1
+        of_place, warm = found.setdefault(place, []), "provoked" in entry
+        last = of_place[-1] if of_place else None
+        if not last or last.generation != generation or last.warm != warm or is_complete(job, of_place):
+            last = Round(generation, {}, 1, warm)
+            of_place.append(last)
+        since = entry.get("since", 1) if has_chain else 1
         last.reads[entry["check"]] = entry["reads"]
-        of_place[-1] = Round(generation, last.reads, max(last.since, since))
+        of_place[-1] = Round(generation, last.reads, max(last.since, since), warm)
     return found
 
 
@@ -44,8 +53,8 @@ def is_complete(job: Job, of_place: list) -> bool:
     last = of_place[-1]
     if last.since == 1:
         return not [check for check in _of_old(job) if check not in last.reads]
-    weights = _weights(job, of_place)
-    return named(job, weights) is not None or not chain_of(job).unread(weights, last.reads)
+    found = _standing(job, of_place, last.reads, last.warm)
+    return named(found) is not None or not found.left
 
 
 def _of_old(job: Job) -> list[str]:
@@ -63,18 +72,56 @@ def reading(job: Job, of_place: list) -> str | None:
     open_ones = [each for each in last.reads if last.reads[each] != "good" and each != _EITHER_SIDE]
     if open_ones or not is_complete(job, of_place):
         return None
-    return None if named(job, _weights(job, of_place)) else "good"
+    return None if named(_standing(job, of_place, last.reads, last.warm)) else "good"
 
 
 def now(job: Job, position: str) -> tuple:
     """Return (what was read in the present round, how many rounds of the present circuit are complete)."""
     of_place = _of_present(job, position)
     complete = len([n for n in range(len(of_place)) if is_complete(job, of_place[: n + 1])])
+    return _reads_now(job, position, of_place), complete
+
+
+def warmed(job: Job, position: str) -> str:
+    """Return by what the present round of checks at a position is brought out, "" for one that is not."""
+    move = _measuring(job, position)
+    if move:
+        return move.get("provoked", "")
+    of_place = _last(job, position, _of_present(job, position))
+    if not of_place or not of_place[-1].warm:
+        return ""
+    return [
+        each["provoked"] for each in job.measurements if each["position"] == position and "provoked" in each
+    ][-1]
+
+
+def standing(job: Job, position: str) -> Standing:
+    """Return how the chain of a position stands by all that was read of its present circuit."""
+    of_place = _of_present(job, position)
+    return _standing(job, of_place, _reads_now(job, position, of_place), bool(warmed(job, position)))
+
+
+def _reads_now(job: Job, position: str, of_place: list) -> dict:
+    move = _measuring(job, position)
+    if move and of_place:
+        begun = move.get("round", 0)
+        if (begun and begun >= len(of_place)) or ("provoked" in move) != of_place[-1].warm:
+            return {}
+    last = _last(job, position, of_place)
+    return last[-1].reads if last else {}
+
+
+def _measuring(job: Job, position: str) -> dict | None:
+    """Return the move that measures the circuit of a position, None without one."""
     move = job.move
-    begun = move and move["move"] == "meter" and move["position"] == position and move.get("round", 0)
-    if not of_place or (begun and begun >= len(of_place)):
-        return {}, complete
-    return of_place[-1].reads, complete
+    return move if move and move["move"] == "meter" and move["position"] == position else None
+
+
+def _last(job: Job, position: str, of_place: list) -> list:
+    """Return the rounds up to the last one that stands: one that was begun warm may be given up."""
+    if of_place and of_place[-1].warm and not _measuring(job, position) and not is_complete(job, of_place):
+        return of_place[:-1]
+    return of_place
 
 
 def _of_present(job: Job, position: str) -> list:
@@ -82,31 +129,27 @@ def _of_present(job: Job, position: str) -> list:
     return [each for each in rounds(job).get(position, []) if each.generation == generation]
 
 
-def weights(job: Job, position: str) -> list[float]:
-    """Return how the faults of a chain stand by all that was read of the present circuit of a position."""
-    return _weights(job, _of_present(job, position))
+def _standing(job: Job, of_place: list, reads: dict, warm: bool) -> Standing:
+    harness = job.sort.harness
+    assert harness
+    present = [each for each in of_place if each.generation == of_place[-1].generation]
+    chain: Chain = harness.warm if warm or [each for each in present if each.warm] else harness.chain
+    weights = chain.shares()
+    for each in present:
+        weights = chain.read(weights, _under_ids(each.reads, each.warm))
+    reads = _under_ids(reads, warm)
+    unmade = chain.unmade(reads, warm)
+    return Standing(chain, weights, reads, chain.worthwhile(weights, unmade), unmade)
 
 
-def _weights(job: Job, of_place: list) -> list[float]:
-    chain = chain_of(job)
-    found = chain.shares()
-    for each in of_place:
-        if each.generation == of_place[-1].generation:
-            found = chain.read(found, each.reads)
-    return found
+def _under_ids(reads: dict, warm: bool) -> dict:
+    return {check + WARM: reads[check] for check in reads} if warm else reads
 
 
-def chain_of(job: Job) -> Chain:
-    """Return the chain of the circuits of a job whose sort has one."""
-    assert job.sort.harness
-    return job.sort.harness.chain
-
-
-def named(job: Job, found: list[float]) -> str | None:
-    """Return the segment that weights name, if they are sure enough of one."""
-    chain = chain_of(job)
-    suspects = chain.suspects(found)
-    return chain.segments[suspects[0]].id if len(suspects) == 1 else None
+def named(found: Standing) -> str | None:
+    """Return the segment that a chain names, if it is sure enough of one."""
+    suspects = found.chain.suspects(found.weights)
+    return found.chain.segments[suspects[0]].id if len(suspects) == 1 else None
 
 
 def again(job: Job, position: str) -> dict:
@@ -117,10 +160,11 @@ def again(job: Job, position: str) -> dict:
 
 def is_done(job: Job, position: str) -> bool:
     """Tell whether the present round at a position was gone through."""
-    reads, _ = now(job, position)
-    return bool(reads) and is_complete(job, _of_present(job, position))
+    of_place = _of_present(job, position)
+    return bool(_reads_now(job, position, of_place)) and is_complete(job, _last(job, position, of_place))
 
 
 def gave_nothing(job: Job, position: str) -> bool:
     """Tell whether the latest round at a position was gone through and left the question open."""
-    return is_done(job, position) and reading(job, _of_present(job, position)) is None
+    of_place = _last(job, position, _of_present(job, position))
+    return is_done(job, position) and reading(job, of_place) is None

@@ -99,8 +99,9 @@ def _circuit_measured(state, event, job) -> None:
         "reads": data["reads"],
         "repairs_before": len(job["repairs"]),
     }
-    if "since" in data:
-        entry["since"] = data["since"]
+    for name in ("since", "provoked"):
+        if name in data:
+            entry[name] = data[name]
     job["meter"].append(entry)
 
 
@@ -151,6 +152,8 @@ def _tell_circuit_measured(names, data) -> dict:
     if data.get("compared"):
         unit = figure.unit_told(data["compared"], check["unit"] if check else "")
         said.append(message("facts-measured-compared", value=data["compared"], unit=unit))
+    if "provoked" in data:
+        said.append(message("facts-test-provoked", what=provoked_words(data["provoked"])))
     if data.get("override"):
         said.append(message("facts-measured-all-the-same", reason=data["override"]))
     return said[0] if len(said) == 1 else sentences(said)
@@ -234,6 +237,8 @@ KINDS = (
         Text("override", later=True),
         # Of which list of checks it is: a job that was complete by an earlier one stays complete.
         Count("since", later=True),
+        # What was done to bring out a fault that comes and goes; it is read beside what is read without.
+        Choice("provoked", PROVOKED, later=True),
         does=_circuit_measured,
         tells=_tell_circuit_measured,
     ),

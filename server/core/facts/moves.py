@@ -3,6 +3,7 @@
 from ..log import envelope
 from ..messages import message
 from .conflicts import conflict
+from .evidence import PROVOKED
 from .fields import HOW
 from .fields import Choice
 from .fields import Count
@@ -37,6 +38,8 @@ def _move_started(state, event, job) -> None:
     }
     if data.get("round"):
         job["move"]["round"] = data["round"]
+    if "provoked" in data:
+        job["move"]["provoked"] = data["provoked"]
     job["locked"] = {}
     job["fit_checks"] = {}
 
@@ -85,6 +88,8 @@ KINDS = (
         Positions("positions", later=True),
         # Of a move that measures a circuit whose checks were all made before: how often.
         Count("round", later=True),
+        # Of one that measures while a fault that comes and goes is brought out: by what.
+        Choice("provoked", PROVOKED, later=True),
         Text("reason"),
         does=_move_started,
         tells=_tell_move_started,

@@ -2,6 +2,8 @@
 
 from ..messages import message
 from ..messages import sentences
+from .evidence import PROVOKED
+from .fields import Choice
 from .fields import Name
 from .fields import Reason
 from .fields import Text
@@ -23,13 +25,19 @@ def _circuit_repaired(state, event, job) -> None:
         pending.append(cause)
     job["repairs"].append(repair)
     move = job["move"]
-    if move and "round" in move and cause == "circuit:" + move["position"]:
+    if not move or cause != "circuit:" + move["position"]:
+        return
+    if "provoked" in move:
+        job["move"] = None  # found; what was bad is read again first
+    elif "round" in move:
         del move["round"]  # what is measured now is another circuit
 
 
 def _reading_not_retaken(state, event, job) -> None:
     data = event["data"]
     left = {"position": data["position"], "check": data["check"], "reason": data["reason"]}
+    if "provoked" in data:
+        left["provoked"] = data["provoked"]
     left["readings_before"], left["repairs_before"] = len(job["meter"]), len(job["repairs"])
     # Jobs from before this kind was there have no such list.
     job["not_retaken"] = job.get("not_retaken", []) + [left]
@@ -70,6 +78,8 @@ KINDS = (
         Position("position"),
         Name("check"),
         Reason("reason"),
+        # What it came after when it was bad.
+        Choice("provoked", PROVOKED, later=True),
         does=_reading_not_retaken,
         tells=_tell_reading_not_retaken,
     ),

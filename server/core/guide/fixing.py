@@ -11,6 +11,7 @@ from ..state.state import EMPTY
 from ..words import causes
 from ..words import words
 from . import cleaning
+from . import measuring
 from . import moving
 from . import repairing
 from . import spare
@@ -36,6 +37,8 @@ def fix_step(job: Job, cause: str, moves: list) -> dict:
     else:
         made = _shared(job, cause)
     made["also"] = [testing.again(job)]
+    if made["id"] == "wiring.measure" and job.sort.harness and job.comes_and_goes:
+        made["also"] += measuring.warm(job, what)
     return made
 
 

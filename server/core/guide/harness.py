@@ -2,7 +2,10 @@
 
 from ..evidence import checks
 from ..evidence import job_alone
+from ..evidence.checks import Standing
+from ..facts.evidence import provoked_words
 from ..harness import order
+from ..harness.chain import WARM
 from ..messages import all_of
 from ..messages import any_of
 from ..messages import decimal
@@ -25,20 +28,25 @@ _LIKELY, _FEW = 0.5, 3
 
 def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -> dict:
     """Return the step at a circuit that is a chain: a check, the segment named, or the end of its checks."""
-    weights = checks.weights(job, position)
-    done, _ = checks.now(job, position)
-    named = checks.named(job, weights) if done else None
-    left = [] if checks.is_done(job, position) and not named else harness.chain.unread(weights, done)
+    now = checks.standing(job, position)
+    chain, weights, done = now.chain, now.weights, now.reads
+    named = checks.named(now) if done else None
+    left = [] if checks.is_done(job, position) and not named else now.left
     # Views and lists ask for it again, and what is followed along both readings takes long.
     n = job_alone.kept(
         job,
         "check:" + job.id + ":" + position,
-        lambda: order.best(harness.chain, weights, left, _reached(harness.chain, done), harness.reach),
+        lambda: order.best(chain, weights, now.unmade if left else [], _reached(chain, done), harness.reach),
     )
     further = None
     if n is not None:
         further = measuring.one_of_several(
-            job, position, harness.chain.probes[n].id, len(done), len(left), None if named else repair
+            job,
+            position,
+            chain.probes[n].id.replace(WARM, ""),
+            len(done),
+            len(left),
+            None if named else repair,
         )
         further["harness"] = view(job, position, n)
     if named:
@@ -47,8 +55,8 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
         return further
     else:
         made = measuring.end(job, position, done, repair)
-        likely = harness.chain.segments[_likeliest(harness, weights)].id
-        made["text"] = sentences([made["text"], _where(harness, weights), harness.mends[likely]])
+        likely = chain.segments[_likeliest(now)].id
+        made["text"] = sentences([made["text"], _where(harness, now), harness.mends[likely]])
     made["harness"] = view(job, position, None)
     return made
 
@@ -84,9 +92,8 @@ def view(job: Job, position: str, n: int | None) -> dict | None:
     harness = job.sort.harness
     if harness is None:
         return None
-    weights = checks.weights(job, position)
-    done, _ = checks.now(job, position)
-    chances, suspects = harness.chain.chances(weights), harness.chain.suspects(weights)
+    now = checks.standing(job, position)
+    chances, suspects = now.chain.chances(now.weights), now.chain.suspects(now.weights)
     noted = job.wire_at(position)
     segments = []
     for index in range(len(chances)):
@@ -108,18 +115,18 @@ def view(job: Job, position: str, n: int | None) -> dict | None:
     return {
         "position": position,
         "pins": noted["pins"] if noted and noted["pins"] else (job.position(position) or {}).get("pins", ""),
-        "where": _where(harness, weights),
+        "where": _where(harness, now),
         "segments": segments,
-        "readings": _readings(job, position, done),
-        "next": None if n is None else _next(harness, weights, n, suspects, done),
+        "readings": _readings(job, position, checks.now(job, position)[0]),
+        "next": None if n is None else _next(harness, now, n, suspects),
         "wire": _wire(noted),
         "sizes": sorted(copper.AT_20),
     }
 
 
-def _where(harness: Harness, weights: list) -> dict:
-    suspects, likely = harness.chain.suspects(weights), _likeliest(harness, weights)
-    chance = harness.chain.chances(weights)[likely]
+def _where(harness: Harness, now: Standing) -> dict:
+    suspects, likely = now.chain.suspects(now.weights), _likeliest(now)
+    chance = now.chain.chances(now.weights)[likely]
     if len(suspects) > 1 and chance >= _LIKELY:
         segment = _names(harness, [likely])[0]
         return message("guide-harness-likely", segment=segment, chance=percent(_ppb(chance)))
@@ -128,8 +135,8 @@ def _where(harness: Harness, weights: list) -> dict:
     return message("guide-harness-in", segments=any_of(_names(harness, suspects)))
 
 
-def _likeliest(harness: Harness, weights: list) -> int:
-    chances = harness.chain.chances(weights)
+def _likeliest(now: Standing) -> int:
+    chances = now.chain.chances(now.weights)
     return sorted([(-chances[n], n) for n in range(len(chances))])[0][1]
 
 
@@ -150,6 +157,8 @@ def _readings(job: Job, position: str, done: dict) -> list[dict]:
             found = [each for each in found if each["check"] != entry["check"]]
             reads = entry["reads"]
             said = message("guide-measure-unclear") if reads == "unclear" else check[reads]
+            if "provoked" in entry:
+                said = message("guide-harness-read-warm", read=said, what=provoked_words(entry["provoked"]))
             found.append(
                 {
                     "check": entry["check"],
@@ -162,22 +171,24 @@ def _readings(job: Job, position: str, done: dict) -> list[dict]:
     return found
 
 
-def _next(harness: Harness, weights: list, n: int, suspects: list, done: dict) -> dict:
+def _next(harness: Harness, now: Standing, n: int, suspects: list) -> dict:
     """Return the check that comes next, why, and where its probes go."""
-    chain, probe = harness.chain, harness.chain.probes[n]
+    chain, probe = now.chain, now.chain.probes[n]
     looked_at = [m for m in suspects if chain.segments[m].id in probe.segments]
     line = "signal" if probe.kinds and probe.to else ""
     if line and probe.kinds[0] in ("supply", "ground"):
         line = probe.kinds[0]
     return {
-        "check": probe.id,
+        "check": probe.id.replace(WARM, ""),
         "why": message(
             "guide-harness-why",
             segments=all_of(_names(harness, looked_at)),
             count=len(looked_at),
-            chance=percent(_ppb(chain.seen(weights, n))),
+            chance=percent(_ppb(chain.seen(now.weights, n))),
         ),
-        "minutes": minutes(int(order.minutes(chain, n, _reached(chain, done), harness.reach) * 100 + 0.5)),
+        "minutes": minutes(
+            int(order.minutes(chain, n, _reached(chain, now.reads), harness.reach) * 100 + 0.5)
+        ),
         "from": probe.segments[0],
         "to": probe.to,
         "line": line,

@@ -62,8 +62,9 @@ def owed(job: Job) -> dict | None:
 
 
 def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
-    made = measuring.ask(job, position, check)
-    made["id"] = "measure.again"
+    provoked = reading["provoked"]
+    made = measuring.ask(job, position, check, provoked)
+    made["id"] = "measure.again.warm" if provoked else "measure.again"
     made["title"] = message(
         "guide-again-title", position=words.position_name(job, position), check=check["title"]
     )
@@ -73,10 +74,11 @@ def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
         made["text"] = sentences([made["text"], read])
     made["choices"] = [choice for choice in made["choices"] if choice["reads"] != "unclear"]
     reasons = ("out-of-reach", "no-meter") if check["unit"] else ("out-of-reach",)
+    how = {"provoked": provoked} if provoked else {}
     made["also"] = [
         action(
             message("guide-again-left", reason=reason),
-            draft("reading_not_retaken", position=position, check=check["id"], reason=reason),
+            draft("reading_not_retaken", position=position, check=check["id"], reason=reason, **how),
         )
         for reason in reasons
     ]
@@ -84,11 +86,12 @@ def _again(job: Job, position: str, check: dict, reading: dict) -> dict:
 
 
 def _still(job: Job, position: str, check: dict, reading: dict) -> dict:
-    name = words.position_name(job, position)
+    name, provoked = words.position_name(job, position), reading["provoked"]
+    how = {"provoked": provoked} if provoked else {}
     return step(
         "measure.still",
         message("guide-still-title", position=name, check=check["title"]),
         job.sort.says("guide-still-text"),
         action=repaired(job, "circuit:" + position),
-        second=action(message("guide-still-measure"), measuring.begin(job, position)),
+        second=action(message("guide-still-measure"), measuring.begin(job, position, **how)),
     )

@@ -29,6 +29,8 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
         },
         found,
     ]
+    if job.sort.harness:
+        choices[1:1] = measuring.warm(job, position)
     if "control" not in job.sort.without:
         choices.append(
             {

@@ -16,6 +16,9 @@ Segment = namedtuple("Segment", ("id", "faults", "branch"))
 # for it, and the end to which it is made.
 Probe = namedtuple("Probe", ("id", "segments", "kinds", "sees", "false", "minutes", "places", "to"))
 
+# A check that is made again while warm is one of its own, under its id and this.
+WARM = " warm"
+
 # A segment is named from this chance on; a check is worth making while what it looks at has this one.
 NAMED, WORTH = 0.97, 0.02
 
@@ -79,13 +82,18 @@ class Chain:
         """Return which of some checks, by index, look at enough."""
         return [n for n in left if self.seen(weights, n) >= WORTH]
 
-    def unread(self, weights: list[float], reads: dict) -> list[int]:
-        """Return the checks, by index, that are not read yet and worth making."""
+    def unread(self, weights: list[float], reads: dict, warm: bool = False) -> list[int]:
+        """Return the checks, by index, that are not read yet and worth making, all warm or none."""
+        return self.worthwhile(weights, self.unmade(reads, warm))
+
+    def unmade(self, reads: dict, warm: bool = False) -> list[int]:
+        """Return the checks, by index, that are not read yet, worth making now or not."""
         left = []
         for n in range(len(self.probes)):
-            if self.probes[n].minutes and self.probes[n].id not in reads:
+            probe = self.probes[n]
+            if probe.minutes and probe.id not in reads and probe.id.endswith(WARM) == warm:
                 left.append(n)
-        return self.worthwhile(weights, left)
+        return left
 
 
 def _faults(segments: tuple, probes: tuple) -> list[tuple]:

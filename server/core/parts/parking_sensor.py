@@ -228,6 +228,7 @@ PARKING_SENSOR = Sort(
         ),
     },
     at_step={
+        "warm": ("hot", "key_off", "airbag", "battery"),
         "cautions": ("ground", "reverse", "key_off", "stand", "hot", "airbag", "battery", "local"),
         "look": ("reverse",),
         "test": ("reverse", "battery"),

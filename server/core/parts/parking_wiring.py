@@ -5,6 +5,7 @@ source. A plug at the bumper is assumed, and that supply and ground branch off t
 vehicle has not is answered "can't tell" and says nothing.
 """
 
+from ..harness.chain import WARM
 from ..harness.chain import Chain
 from ..harness.chain import Probe
 from ..harness.chain import Segment
@@ -26,6 +27,8 @@ _PLUG = ("pins", "connector")
 _LINE = _PLUG + ("wire", "splice", "loom", "control-plug")
 _FED = _LINE + ("shared",)
 _MEASURED = ("open", "high", "supply", "ground", "to-ground", "to-supply", "neighbour")
+# Contacts and breaks that open when warm, in one of the wires; what else there is shows warm as cold.
+_WARM = ("warm", "warm-supply", "warm-ground")
 SPLICE, CONTROL = "splice", "control"
 # Minutes until a hand is there; the sensor's own plug is reached as it stands.
 REACH = {SPLICE: 4, CONTROL: 8}
@@ -82,8 +85,63 @@ _CHAIN = Chain(
         _meter("channels", ("channel",), (), 8, (CONTROL,), "channel"),
     ),
 )
+_OPENS_WARM = {
+    "pins": (5, 2, 2),
+    "wire": (1, 0, 0),
+    "splice": (2, 1, 1),
+    "control-plug": (2, 0, 0),
+    "channel": (4, 0, 0),
+}
+# What is read again once it is warm.
+_AGAIN_WARM = ("supply", "ground-drop", "half", "continuity", "channels")
+# A kind that a check sees -> which of `_WARM` it sees, too, once it is warm.
+_ALSO = {"open": _WARM[:1], "supply": _WARM[1:2], "ground": _WARM[2:]}
+
+
+def _segment_warm(segment: Segment) -> Segment:
+    faults, shares = dict(segment.faults), _OPENS_WARM.get(segment.id, ())
+    for n in range(len(shares)):
+        if shares[n]:
+            faults[_WARM[n]] = shares[n]
+    return Segment(segment.id, faults, segment.branch)
+
+
+def _probe_cold(probe: Probe, segments: tuple) -> Probe:
+    """Return a check that sees nothing of what shows only warm."""
+    kinds = {kind: True for segment in segments for kind in segment.faults}
+    return Probe(
+        probe.id, probe.segments, probe.kinds or tuple(sorted(kinds)), probe.sees, probe.false,
+        probe.minutes, probe.places, probe.to,
+    )  # fmt: skip
+
+
+def _probe_warm(probe: Probe) -> Probe:
+    kinds = probe.kinds
+    for kind in probe.kinds:
+        kinds += tuple([each for each in _ALSO.get(kind, ()) if each not in kinds])
+    return Probe(
+        probe.id + WARM, probe.segments, kinds, probe.sees, probe.false, probe.minutes, probe.places, probe.to
+    )
+
+
+def _one_place(identity: str, segments: tuple, places: tuple = ()) -> Probe:
+    """Return the check that warms one place alone while the self-test repeats."""
+    return Probe(identity + WARM, segments, _WARM, 0.9, 0.02, 3, places, "")
+
+
+_CHAIN_WARM = Chain(
+    tuple([_segment_warm(each) for each in _SEGMENTS]),
+    tuple([_probe_cold(each, _SEGMENTS) for each in _CHAIN.probes])
+    + tuple([_probe_warm(each) for each in _CHAIN.probes if each.id in _AGAIN_WARM])
+    + (
+        _one_place("warm-plug", _PLUG),
+        _one_place("warm-splice", ("splice",), (SPLICE,)),
+        _one_place("warm-control", ("control-plug", "channel"), (CONTROL,)),
+    ),
+)
 HARNESS = Harness(
     _CHAIN,
+    _CHAIN_WARM,
     REACH,
     SINCE,
     {each.id: _say("segment-" + each.id) for each in _SEGMENTS},
@@ -116,4 +174,10 @@ CHECKS = (
     _check("neighbour", "Ω", _APART),
     _check("control-plug"),
     _check("channels"),
+    _check("warm-plug"),
+    _check("warm-splice"),
+    _check("warm-control"),
 )
+# They are warm by what is done at them.
+for _each in CHECKS[-3:]:
+    _each["warms"] = True

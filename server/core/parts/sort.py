@@ -73,9 +73,10 @@ SEGMENTS = ("pins", "connector", "wire", "splice", "loom", "control-plug", "chan
 # A wire that a check is made on, as long as it may be: a size of `meter/copper.py`, and whole metres.
 Wire = namedtuple("Wire", ("size", "metres"))
 
-# A circuit that is reasoned over: its chain (`harness/chain.py`), place -> minutes until a hand is there, the
-# list of checks it goes by, segment -> its name within a sentence, and segment -> what is done to mend it.
-Harness = namedtuple("Harness", ("chain", "reach", "since", "names", "mends"))
+# A circuit that is reasoned over: its chain (`harness/chain.py`), the same with what shows only warm, place
+# -> minutes until a hand is there, the list of checks it goes by, segment -> its name within a sentence, and
+# segment -> what is done to mend it.
+Harness = namedtuple("Harness", ("chain", "warm", "reach", "since", "names", "mends"))
 
 # A caution: the icon beside it (static/shapes/icons.js), its sentence, and the few words that stand for it
 # at the steps that need it once it was read.

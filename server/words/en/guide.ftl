@@ -174,6 +174,16 @@ guide-clean-done = { CAP($position) } is clean
 # $position: right outer
 # $check: measure the supply
 guide-measure-title = { CAP($position) }: { $check }
+guide-measure-title-warm = { CAP($position) }, warm: { $check }
+# $what: heat
+guide-measure-warm = { $what ->
+    [drive] Read it straight after a long drive, before it cools.
+   *[heat] Warm the place with hot air first, hand-warm and no hotter.
+}
+guide-measure-begin-warm = { $what ->
+    [drive] Check it straight after a long drive
+   *[heat] Check it warmed with hot air
+}
 guide-measure-unclear = Can't tell
 # $metres (count): 5
 # $size: 0.5
@@ -204,6 +214,9 @@ guide-harness-open = { $count } of { $total } places can have the fault.
 # $count (count): 2
 # $chance: 62 %
 guide-harness-why = Looks at { $segments }: { $chance } of what is left.
+# $read: 0.5 Ω or less
+# $what: warming up
+guide-harness-read-warm = { $read }, after { $what }
 guide-harness-apart = The exchange of two channels tells them apart: a fault in the wires moves along. A contact that opens when warm shows when plug and wire are warmed.
 # $most: 0.78
 guide-wire-good = { $most } Ω or less

@@ -105,6 +105,15 @@ guide-clean-then-check = Después prueba de nuevo.
 guide-clean-done = { CAP($position) }: limpio
 
 guide-measure-title = { CAP($position) }: { $check }
+guide-measure-title-warm = { CAP($position) }, en caliente: { $check }
+guide-measure-warm = { $what ->
+    [drive] Mide justo tras un viaje largo, antes de que se enfríe.
+   *[heat] Calienta antes el sitio con aire caliente, tibio al tacto y no más.
+}
+guide-measure-begin-warm = { $what ->
+    [drive] Revisar justo tras un viaje largo
+   *[heat] Revisar calentando con aire caliente
+}
 guide-measure-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
@@ -115,6 +124,7 @@ guide-harness-in = El fallo está en { $segments }.
 guide-harness-likely = Lo más probable es que esté en { $segment }: { $chance }.
 guide-harness-open = Pueden tener el fallo { $count } de { $total } sitios.
 guide-harness-why = Abarca { $segments }: { $chance } de lo que queda.
+guide-harness-read-warm = { $read }, tras { $what }
 guide-harness-apart = El intercambio de dos canales los distingue: un fallo de los cables se va con ellos. Un contacto que se abre en caliente se nota al calentar conector y cable.
 guide-wire-good = { $most } Ω o menos
 guide-wire-bad = Más de { $most } Ω, o abierto
