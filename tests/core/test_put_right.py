@@ -349,6 +349,23 @@ def test_a_reading_comes_with_what_it_was_compared_with_where_it_was_compared(jo
     assert [each["name"] for each in alone] == ["position", "reads", "value"]
 
 
+@pytest.mark.parametrize("value", ["-3", "1e9", "12 V", "\U0001f697", "one"])
+def test_a_figure_that_no_meter_shows_is_refused_as_what_is_right_too(job, value):
+    job.fact("circuit_measured", position="rear-right-outer", check="ground", value="0,3", reads="good")
+    stop = job.check(put_right(job, job.seq, value=value))
+    assert stop["rule"] == "figure"
+
+
+def test_a_reading_is_put_right_only_as_its_figure_has_it(job):
+    job.fact("circuit_measured", position="rear-right-outer", check="ground", value="0,3", reads="good")
+    stop = job.check(put_right(job, job.seq, value="5000 Ω"))
+    assert (stop["rule"], stop["title"]) == ("reading", "Which is right, figure or reading?")
+    assert job.check(put_right(job, job.seq, value="4k7", reads="bad")) is None
+    # What was said against a limit before there was one can be put right in all else.
+    job.force("circuit_measured", position="rear-right-outer", check="ground", value="5000 Ω", reads="good")
+    assert job.check(put_right(job, job.seq, position="rear-left-outer")) is None
+
+
 def test_the_history_shows_what_it_said_and_what_is_right(job):
     test = job.seq
     job.record(put_right(job, test, faulted=[]))

@@ -43,7 +43,7 @@ from . import same_part
 from . import too_old
 
 # Rules on what was planned, or on an order of work, say nothing of what happened.
-_IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, figure, one_place,
+_IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, figure, reading, one_place,
                  returns)  # fmt: skip
 _ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, figure, reading,
           label_first, bad_stock, one_place, planned_unit, same_part, returns, closing,
