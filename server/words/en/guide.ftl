@@ -174,12 +174,15 @@ guide-clean-done = { CAP($position) } is clean
 # $position: right outer
 # $check: measure the supply
 guide-measure-title = { CAP($position) }: { $check }
+# $position: right outer
+# $check: measure the supply
 guide-measure-title-warm = { CAP($position) }, warm: { $check }
 # $what: heat
 guide-measure-warm = { $what ->
     [drive] Read it straight after a long drive, before it cools.
    *[heat] Warm the place with hot air first, hand-warm and no hotter.
 }
+# $what: heat
 guide-measure-begin-warm = { $what ->
     [drive] Check it straight after a long drive
    *[heat] Check it warmed with hot air
@@ -315,7 +318,7 @@ guide-mixed-fit-start = Start fitting
 # $cause: sensor K7F-3M
 guide-replace-title = Replace { $cause }
 # $sort: parking-sensor
-guide-replace-text = The part numbers have to match. Stick a label on the new { PART($sort, form: "one") }.
+guide-replace-text = Part numbers must match. Label the new { PART($sort, form: "one") }.
 # $sort: parking-sensor
 guide-replace-fit = Fit the new { PART($sort, form: "one") }
 # $unit: sensor K7F-3M
@@ -400,7 +403,7 @@ guide-finish-leave = Leave them there and close
 # $unit: K7F-3M
 guide-finish-title = Last: where does { $unit } go?
 # $where: K7F-3M sits at right outer
-guide-finish-text = { CAP($where) } and stays there.
+guide-finish-text = { CAP($where) } and stays.
 # $unit: K7F-3M
 # $position: right outer
 guide-stock-title = Put { $unit } back at { $position }?

@@ -62,11 +62,11 @@ parking-sensor-photograph = Before a hand touches it.
 
 ## The self-test.
 
-parking-sensor-test-start = Start it on the control unit and listen for its sounder.
+parking-sensor-test-start = Start it on the control unit. Listen for its sounder.
 parking-sensor-test-start-again = Start it and listen.
 parking-sensor-test-provoke = Move the wires by hand, spray water, warm it up, and test again.
 parking-sensor-test-question = Did you hear its sounder?
-parking-sensor-test-asked = You heard its sounder, and the fault …
+parking-sensor-test-asked = Sounder heard, and the fault …
 parking-sensor-test-ran = the test ran
 parking-sensor-test-not-proven = nothing proves that it ran
 parking-sensor-test-not-heard = sounder not heard

@@ -181,7 +181,7 @@ guide-mixed-fit-again = Monta los que se mezclaron y después prueba
 guide-mixed-fit-start = Empezar a montar
 
 guide-replace-title = Sustituye { $cause }
-guide-replace-text = Los números de pieza tienen que coincidir. Pega una etiqueta en { PART($sort, form: "the") } de repuesto.
+guide-replace-text = Los números de pieza deben coincidir. Pega una etiqueta en { PART($sort, form: "the") } de repuesto.
 guide-replace-fit = Montar { PART($sort, form: "the-new") }
 guide-replace-use = Usar { $unit }
 guide-fill-title = { CAP($position) }: no hay nada
