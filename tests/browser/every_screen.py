@@ -148,7 +148,7 @@ def addresses(jobs: dict[str, str], *, unit: str, code: str, batch: int, photo: 
         f"job/{job}/photo/{photo}",
         f"job/{jobs['twelve']}/trail",
         f"job/{jobs['new_unit']}/hand",
-        f"job/{jobs['moves']}/ways", f"job/{jobs['moves']}/listen",
+        f"job/{jobs['moves']}/ways", f"job/{jobs['moves']}/ways/pause", f"job/{jobs['moves']}/listen",
         f"job/{jobs['moves']}/position/rear-right-outer",
         f"job/{job}/file", f"job/{job}/report",
         f"vehicle/{unit.partition('.')[0]}",

@@ -94,6 +94,36 @@ def test_a_pause_asks_for_the_part_and_the_list_says_what_it_waits_for(open_at):
     page.locator("[data-step=move]").wait_for()
 
 
+@pytest.mark.parametrize("which", ["repair", "pause", "hand", "close"])
+@pytest.mark.parametrize("how", ["the phone's own", "the button"])
+def test_back_from_one_of_the_ways_leads_to_the_list_of_them_and_then_to_the_step(open_at, which, how):
+    page = open_at(faulted())
+    ways(page, which)
+    page.locator("[data-way]").first.wait_for(state="detached")
+    if how == "the button":
+        page.get_by_role("button", name="Other ways").click()
+    else:
+        page.go_back()
+    page.locator(f"[data-way={which}]").wait_for()
+    page.go_back()
+    page.locator("[data-step=move]").wait_for()
+
+
+def test_what_was_typed_at_one_of_the_ways_stays_there_and_is_on_no_other(open_at):
+    page = open_at(faulted())
+    ways(page, "close")
+    page.get_by_label("Another reason").check()
+    page.get_by_label("A word for the record").fill("the car is sold")
+    page.go_back()
+    page.locator("[data-way=pause]").click()
+    page.get_by_role("heading", name="Pause the job").wait_for()
+    assert page.get_by_role("radio", checked=True).count() == 0
+    page.go_back()
+    page.locator("[data-way=close]").click()
+    page.get_by_role("radio", name="Another reason", checked=True).wait_for()
+    assert page.get_by_label("A word for the record").input_value() == "the car is sold"
+
+
 @pytest.mark.parametrize("width", [320, 390])
 def test_the_end_without_a_repair_asks_why(open_at, width):
     page = open_at(faulted(), width)

@@ -29,6 +29,7 @@ export const SCREENS = [
   [/^take-in$/, 'takeIn', []],
   [/^job\/([^/]+)$/, 'job', ['job']],
   [/^job\/([^/]+)\/(moves|trail|history|photos|assumptions|hand|ways|listen|install|shared)$/, '', ['job', 'part']],
+  [/^job\/([^/]+)\/ways\/(repair|pause|hand|handed|close)$/, 'ways', ['job', 'way']],
   [/^job\/([^/]+)\/correct\/([^/]+)$/, 'history', ['job', 'about']],
   [/^job\/([^/]+)\/position\/([^/]+)$/, 'position', ['job', 'position']],
   [/^job\/([^/]+)\/photo\/([0-9a-f]+)$/, 'photo', ['job', 'photo']],
@@ -101,6 +102,8 @@ export const to = {
   job: (/** @type {string} */ job) => `#/job/${encodeURIComponent(job)}`,
   /** @param {string} job @param {'moves' | 'trail' | 'history' | 'photos' | 'assumptions' | 'hand' | 'ways' | 'listen' | 'install' | 'shared'} part */
   jobPart: (job, part) => `${to.job(job)}/${part}`,
+  /** One of the other ways. @param {string} job @param {'repair' | 'pause' | 'hand' | 'handed' | 'close'} way */
+  way: (job, way) => `${to.jobPart(job, 'ways')}/${way}`,
   /** What shows there is not right. @param {string} job @param {string} about  as an entry of the history has it */
   correct: (job, about) => `${to.job(job)}/correct/${encodeURIComponent(about)}`,
   /** @param {string} job @param {string} position */

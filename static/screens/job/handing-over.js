@@ -45,8 +45,8 @@ export function handing(ctx, hand, back) {
     const note = (form.note ?? '').trim();
     return ctx.act([{ ...hand.event, data: { ...hand.event.data, to: person, note } }], {
       after: () => {
-        form.way = 'handed';
-        ctx.redraw();
+        ctx.forget();
+        ctx.go(to.way(ctx.data.id, 'handed'), { replace: true });
       },
     });
   };

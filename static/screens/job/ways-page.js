@@ -11,7 +11,7 @@ import { say } from '../../words/words.js';
 import { placeButtons } from '../frame/asks-why.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
-import { linkTo, to } from '../frame/router.js';
+import { goBack, linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { handedOver, handing } from './handing-over.js';
 import { jobQuestion, loadJob } from './job-data.js';
@@ -28,21 +28,23 @@ export const waysPage = {
   asks: jobQuestion,
 
   /** @param {Record<string, string>} params */
-  formKey: ({ job }) => `ways/${job}`,
+  formKey: ({ job, way = '' }) => `ways/${job}/${way}`,
 
   /** @param {Context} ctx */
   draw(ctx) {
     /** @type {JobView} */
     const view = ctx.data;
-    const head = { title: say('ways-title', { job: view.title }), titled: true, back: to.job(view.id) };
+    const { way } = ctx.params;
+    const up = way ? to.jobPart(view.id, 'ways') : to.job(view.id);
+    const head = { title: say('ways-title', { job: view.title }), titled: true, back: up };
     const leave = { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) };
     if (!view.ways) return { ...head, body: nothing, main: leave };
     const { pause, repair, close } = view.ways;
-    if (ctx.form.way === 'pause' && pause) return { ...head, key: 'pause', ...pausing(ctx, pause) };
-    if (ctx.form.way === 'repair') return { ...head, key: 'repair', ...repairing(ctx, repair) };
-    if (ctx.form.way === 'hand') return { ...head, key: 'hand', ...handing(ctx, view.ways.hand, back(ctx)) };
-    if (ctx.form.way === 'handed' && view.handed) return { ...head, key: 'handed', ...handedOver(ctx, view) };
-    if (ctx.form.way === 'close') return { ...head, key: 'close', ...closing(ctx, close) };
+    if (way === 'pause' && pause) return { ...head, key: 'pause', ...pausing(ctx, pause) };
+    if (way === 'repair') return { ...head, key: 'repair', ...repairing(ctx, repair) };
+    if (way === 'hand') return { ...head, key: 'hand', ...handing(ctx, view.ways.hand, back(ctx)) };
+    if (way === 'handed' && view.handed) return { ...head, key: 'handed', ...handedOver(ctx, view) };
+    if (way === 'close') return { ...head, key: 'close', ...closing(ctx, close) };
     return {
       ...head,
       body: html`<h1>${say('ways-heading')}</h1>
@@ -65,27 +67,19 @@ export const waysPage = {
   },
 };
 
-/** @param {Context} ctx @param {string} way @param {string} sign @param {string} words */
+/** @param {Context} ctx @param {'repair' | 'pause' | 'hand' | 'close'} way @param {string} sign @param {string} words */
 function row(ctx, way, sign, words) {
   return html`<li>
-    <button class="list-row" type="button" data-way=${way} @click=${() => turn(ctx, way)}>
+    <a class="list-row" data-way=${way} href=${linkTo(to.way(ctx.data.id, way))}>
       ${icon(sign)} <span class="list-main"><span class="list-title">${words}</span></span>
       <span class="list-end">${icon('forward')}</span>
-    </button>
+    </a>
   </li>`;
 }
 
-/** @param {Context} ctx */
+/** To all of the ways, as the phone's own Back leads. @param {Context} ctx */
 function back(ctx) {
-  return { words: say('ways-link'), run: () => turn(ctx, null) };
-}
-
-/** Open one of the ways, or with null go back to all of them. @param {Context} ctx @param {string | null} way */
-function turn(ctx, way) {
-  ctx.form.way = way;
-  ctx.form.chosen = '';
-  ctx.form.asked = false;
-  ctx.redraw();
+  return { words: say('ways-link'), run: () => goBack(to.jobPart(ctx.data.id, 'ways')) };
 }
 
 /** @param {Context} ctx @param {NonNullable<WaysView['pause']>} pause */
@@ -205,7 +199,7 @@ function record(ctx, drafts) {
   return ctx.act(drafts, {
     after: () => {
       ctx.forget();
-      ctx.go(to.job(ctx.data.id));
+      goBack(to.job(ctx.data.id));
     },
   });
 }
