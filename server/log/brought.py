@@ -32,9 +32,7 @@ blueprint = Blueprint("brought", __name__)
 
 MOST_BYTES = 4096
 MOST_LINES = 50  # of one bringer; those behind come once these are decided
-_OF_ONE = (
-    "FROM unproven WHERE device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL ORDER BY seq, id"
-)
+_OF_ONE = "device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL"
 
 
 class _Chain(NamedTuple):
@@ -81,11 +79,7 @@ def set_aside(device: str) -> Response:
     db = database()
     with writing(db):
         if _entries(db, device, by, asker):
-            db.conn.execute(
-                "UPDATE unproven SET set_aside_at = ? "
-                "WHERE device = ? AND coalesce(brought_by, 0) = ? AND set_aside_at IS NULL",
-                [now_ms(), device, by],
-            )
+            db.conn.execute(f"UPDATE unproven SET set_aside_at = ? WHERE {_OF_ONE}", [now_ms(), device, by])
     return json_answer({"set_aside": True})
 
 
@@ -109,7 +103,10 @@ def _chains(db: Database, role: str) -> list[_Chain]:
 
 
 def _line(db: Database, chain: _Chain) -> dict:
-    *_, (last,) = db.conn.execute(f"SELECT body {_OF_ONE}", [chain.device, chain.by])
+    (last,) = db.conn.execute(
+        f"SELECT body FROM unproven WHERE {_OF_ONE} ORDER BY seq DESC, id DESC LIMIT 1",
+        [chain.device, chain.by],
+    ).fetchone()
     return {
         "device": chain.device,
         "by": chain.by,
@@ -126,7 +123,9 @@ def _entries(db: Database, device: str, by: int, asker: Session) -> list[dict]:
     """Returns the entries of a chain as /api/sync takes them; refuses one that is not for the asker."""
     if not devices.is_id(device):
         return []
-    rows = db.conn.execute(f"SELECT hash, body {_OF_ONE}", [device, by]).fetchall()
+    rows = db.conn.execute(
+        f"SELECT hash, body FROM unproven WHERE {_OF_ONE} ORDER BY seq, id", [device, by]
+    ).fetchall()
     entries = [{"event": json.loads(body), "hash": digest, "relayed": True} for digest, body in rows]
     if entries and (why := roles.against(asker.role, entries[0]["event"])):
         raise NotAllowed("role", asker.role, "the other role", why)

@@ -6,7 +6,9 @@ import pytest
 
 from server.log import brought
 from server.log import unproven
+from tests.server.phone import NOW
 from tests.server.phone import entry_after
+from tests.server.phone import entry_of
 from tests.server.phone import job_opened
 from tests.server.signed_phone import SignedPhone
 from tests.server.signed_phone import relayed
@@ -147,6 +149,18 @@ def test_under_a_signed_head_only_one_chain_is_laid_by(mallory, new_signed, db):
 
     assert count(db) == ROOM + 1
     assert mallory.synced(relayed(mara.entries))["refused"] == []
+
+
+def test_of_a_chain_that_waits_the_list_says_how_long_it_is_and_from_when_to_when(mallory, nora):
+    chain = []
+    for later in range(3):
+        event = entry_after(chain, "d00000000000000dd", "job_opened", job_opened())["event"]
+        chain.append(entry_of({**event, "at": NOW + later}))
+
+    mallory.synced(relayed(chain))
+
+    [line] = nora.get("/api/brought").get_json()["brought"]
+    assert (line["entries"], line["first_at"], line["last_at"]) == (3, NOW, NOW + 2)
 
 
 def test_a_flood_hides_nobody_elses_from_the_list(mallory, nora, monkeypatch):
