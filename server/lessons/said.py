@@ -50,10 +50,7 @@ class Said:
             self.causes.append(counted(job, weight * each["count"]))
         for each in figures["readings"]:
             self.readings.append((*explained(each["base"], each["explained"]), weight * each["count"]))
-        for rate, counts in figures["checks"].items():
-            total = self.checks.setdefault(rate, [0.0, 0.0])
-            for n, count in enumerate(counts):
-                total[n] += weight * count
+        self._add_checks(figures["checks"], weight)
         self.jobs += weight * jobs
 
     def add_own(self, causes: Groups, readings: Groups, checks: dict[str, list[int]], jobs: int) -> None:
@@ -62,11 +59,14 @@ class Said:
             job, weight = _known(*said)
             self.causes.append((job, count * weight))
         self.readings += [(*_explained(*said), float(count)) for said, count in sorted(readings.items())]
+        self._add_checks(checks, 1.0)
+        self.jobs += jobs
+
+    def _add_checks(self, checks: dict[str, list[int]], weight: float) -> None:
         for rate, counts in checks.items():
             total = self.checks.setdefault(rate, [0.0, 0.0])
             for n, count in enumerate(counts):
-                total[n] += count
-        self.jobs += jobs
+                total[n] += weight * count
 
 
 @lru_cache(maxsize=_MOST_KNOWN)
