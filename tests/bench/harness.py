@@ -45,6 +45,11 @@ def one_ahead(weights, left, unmade, opened):
     return order._ranked(CHAIN, weights, left, opened, REACH)[0]
 
 
+def unread(chain, weights, reads, warm=False) -> list:
+    """Return the checks, by index, that are not read yet and worth making, all warm or none."""
+    return chain.worthwhile(weights, chain.unmade(reads, warm))
+
+
 def sees(probe, segment: Segment, kind: str) -> bool:
     return segment.id in probe.segments and (not probe.kinds or kind in probe.kinds)
 
@@ -58,7 +63,7 @@ def found(rng: random.Random, wrong: float, choose, rounds: int) -> tuple:
     weights, checks, minutes, opened = CHAIN.shares(), 0, 0.0, ()
     for _ in range(rounds):
         begun, reads = weights, {}
-        while len(CHAIN.suspects(weights)) > 1 and (left := CHAIN.unread(weights, reads)):
+        while len(CHAIN.suspects(weights)) > 1 and (left := unread(CHAIN, weights, reads)):
             n = choose(weights, left, CHAIN.unmade(reads), opened)
             probe = CHAIN.probes[n]
             minutes += order.minutes(CHAIN, n, opened, REACH)

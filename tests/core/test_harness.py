@@ -18,6 +18,7 @@ from tests.bench.harness import CHAIN
 from tests.bench.harness import in_order
 from tests.bench.harness import measured
 from tests.bench.harness import ours
+from tests.bench.harness import unread
 
 KINDS = ("open", "high", "short", "loose")
 
@@ -107,7 +108,7 @@ def test_without_a_warm_reading_both_chains_tell_of_the_cold_faults_alike():
 
 
 def test_a_round_is_all_warm_or_all_cold():
-    cold, warm = ([WARM_CHAIN.probes[n].id for n in WARM_CHAIN.unread(WARM_CHAIN.shares(), {}, each)]
+    cold, warm = ([WARM_CHAIN.probes[n].id for n in unread(WARM_CHAIN, WARM_CHAIN.shares(), {}, each)]
                   for each in (False, True))  # fmt: skip
     assert not [each for each in cold if each.endswith(WARM)]
     assert [each for each in warm if not each.endswith(WARM)] == []
@@ -124,7 +125,7 @@ def expected_minutes(chain, reach, choose=None):
     def to_the_end(reads):
         read = dict(reads)
         weights = chain.read(chain.shares(), read)
-        left = [] if max(chain.chances(weights)) >= NAMED else chain.unread(weights, read)
+        left = [] if max(chain.chances(weights)) >= NAMED else unread(chain, weights, read)
         opened = tuple(place for probe in chain.probes if probe.id in read for place in probe.places)
         costs = []
         for n in [choose(weights, chain.unmade(read), opened)] if choose and left else left:
@@ -165,7 +166,7 @@ def test_a_fault_is_named_rightly_and_with_fewer_checks_than_one_after_the_other
 def test_what_is_asked_for_no_more_is_read_all_the_same():
     of_old = [n for n in range(len(CHAIN.probes)) if not CHAIN.probes[n].minutes]
     assert [CHAIN.probes[n].id for n in of_old] == ["connector", "ground", "signal"]
-    assert not set(of_old) & set(CHAIN.unread(CHAIN.shares(), {}))
+    assert not set(of_old) & set(unread(CHAIN, CHAIN.shares(), {}))
     after = CHAIN.chances(CHAIN.read(CHAIN.shares(), {"connector": "bad"}))
     assert after[0] + after[1] > 0.9
 

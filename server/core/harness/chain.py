@@ -82,12 +82,8 @@ class Chain:
         """Return which of some checks, by index, look at enough."""
         return [n for n in left if self.seen(weights, n) >= WORTH]
 
-    def unread(self, weights: list[float], reads: dict, warm: bool = False) -> list[int]:
-        """Return the checks, by index, that are not read yet and worth making, all warm or none."""
-        return self.worthwhile(weights, self.unmade(reads, warm))
-
     def unmade(self, reads: dict, warm: bool = False) -> list[int]:
-        """Return the checks, by index, that are not read yet, worth making now or not."""
+        """Return the checks, by index, that are not read yet, worth making now or not, all warm or none."""
         left = []
         for n in range(len(self.probes)):
             probe = self.probes[n]
