@@ -7,9 +7,9 @@ import ast
 import re
 from pathlib import Path
 
-import psycopg
 import pytest
 from psycopg.errors import SerializationFailure
+from psycopg.errors import StatementCompletionUnknown
 
 from server import register
 from server.register.tables import _TABLES
@@ -53,39 +53,38 @@ def test_columns_have_types_that_all_have():
     assert set(types) == _TYPES
 
 
+class Failing:
+    """A connection whose first commit ends in an error; `tries` counts the work done on it."""
+
+    def __init__(self, error):
+        self.error = error
+        self.tries = 0
+
+    def cursor(self):
+        return self
+
+    def transaction(self):
+        return self
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        if self.tries == 1:
+            raise self.error
+
+    def work(self, cursor):
+        self.tries += 1
+        return self.tries
+
+
 def test_a_conflict_that_shows_at_the_commit_runs_the_whole_transaction_again():
-    tries = []
-
-    class Connection:
-        def cursor(self):
-            return self
-
-        def transaction(self):
-            return self
-
-        def __enter__(self):
-            return self
-
-        def __exit__(self, *_):
-            if len(tries) == 1:
-                raise SerializationFailure
-
-    assert serializable(Connection(), lambda cursor: tries.append(cursor) or len(tries)) == 2
+    connection = Failing(SerializationFailure)
+    assert serializable(connection, connection.work) == 2
 
 
 def test_a_commit_whose_outcome_is_not_known_is_not_run_again_by_itself():
-    class Connection:
-        def cursor(self):
-            return self
-
-        def transaction(self):
-            return self
-
-        def __enter__(self):
-            return self
-
-        def __exit__(self, *_):
-            raise psycopg.errors.StatementCompletionUnknown
-
-    with pytest.raises(psycopg.Error):
-        serializable(Connection(), lambda cursor: 1)
+    connection = Failing(StatementCompletionUnknown)
+    with pytest.raises(StatementCompletionUnknown):
+        serializable(connection, connection.work)
+    assert connection.tries == 1
