@@ -79,9 +79,7 @@ def _facts(number: int) -> list[tuple[str, dict]]:
 def odd_entries(seed: int, jobs: int, facts: int) -> list[dict]:
     """Return drafts {"kind", "data", "job", "at"}: the jobs first, then facts on them, half of them odd."""
     dice = random.Random(seed)
-    drafts = []
-    for number in range(1, jobs + 1):
-        drafts.append({"kind": "job_opened", "data": opening(number), "job": f"j{number}", "at": START})
+    drafts = _opened(jobs)
     for _ in range(facts):
         number = dice.randint(1, jobs)
         kind, data = dice.choice(_facts(number))
@@ -92,9 +90,7 @@ def odd_entries(seed: int, jobs: int, facts: int) -> list[dict]:
 def declared_entries(seed: int, jobs: int, facts: int) -> list[dict]:
     """Return drafts as `odd_entries` does, of all kinds that there are, with any value that a field takes."""
     dice = random.Random(seed)
-    drafts = []
-    for number in range(1, jobs + 1):
-        drafts.append({"kind": "job_opened", "data": opening(number), "job": f"j{number}", "at": START})
+    drafts = _opened(jobs)
     for _ in range(facts):
         number = dice.randint(1, jobs)
         kind = KINDS[dice.choice(sorted(KINDS))]
@@ -106,6 +102,13 @@ def declared_entries(seed: int, jobs: int, facts: int) -> list[dict]:
         }
         drafts.append({"kind": kind.name, "data": data, "job": f"j{number}", "at": START})
     return [_odd(dice, draft) if dice.random() < 0.4 else draft for draft in copy.deepcopy(drafts)]
+
+
+def _opened(jobs: int) -> list[dict]:
+    return [
+        {"kind": "job_opened", "data": opening(number), "job": f"j{number}", "at": START}
+        for number in range(1, jobs + 1)
+    ]
 
 
 def _values(number: int) -> list:
