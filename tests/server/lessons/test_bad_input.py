@@ -1,5 +1,6 @@
 """What a yard's log may hold that teaches nothing, or little: figures move no more than its weight allows."""
 
+from contextlib import closing
 from random import Random
 
 import pytest
@@ -10,6 +11,7 @@ from server.lessons.composed import PRIOR_JOBS
 from server.lessons.composed import odds
 from server.lessons.figures import figures
 from server.lessons.offer import offer
+from server.storage import DataFolder
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import LAYOUTS
 from tests.made_up_yard import START
@@ -71,14 +73,19 @@ def test_twenty_nonsense_jobs_move_the_rates_no_more_than_their_number_allows(db
 
 
 @pytest.mark.parametrize("layout", ["rear-4", "both-8"])
-def test_a_yard_of_one_kind_of_car_learns_the_rates_of_any_yard(db, layout):
-    receive(db, Yard("one sort of car", 120, layouts=(layout,)).entries)
-
-    found = figures(db, NOW)
-
-    rates = {rate["id"]: rate for rate in found["rates"]}
-    for name in ("unit", "circuit", "blocked", "shows"):
-        assert rates[name]["low_ppm"] < rates[name]["default_ppm"] < rates[name]["high_ppm"], name
+def test_a_yard_of_one_kind_of_car_learns_the_rates_of_any_yard(tmp_path, layout):
+    """Bounds of 90 % miss one truth in ten: of twelve, by three yards, no more than two."""
+    missed = []
+    for name in ("one kind", "one kind 1", "one kind 2"):
+        folder = DataFolder(tmp_path / name)
+        folder.prepare()
+        with closing(folder.open()) as db:
+            receive(db, Yard(name, 120, layouts=(layout,)).entries)
+            rates = {rate["id"]: rate for rate in figures(db, NOW)["rates"]}
+        for rate in (rates[each] for each in ("unit", "circuit", "blocked", "shows")):
+            if not rate["low_ppm"] < rate["default_ppm"] < rate["high_ppm"]:
+                missed.append((name, rate))
+    assert len(missed) <= 2, missed
 
 
 def test_of_positions_that_a_yard_never_opened_nothing_is_taken(db):
