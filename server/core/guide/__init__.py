@@ -2,7 +2,8 @@
 
 `next_step` picks the stage; `opening`, `moving`, `cleaning`, `fixing`, `ending` and `mixed_up` build its
 steps in the shape of `step`. `moves` tells the moves that can be chosen, `scan` what a scanned label means
-at a step.
+at a step, `stops` what is said of a wrong one.
+`measuring` asks for a check of a circuit, `harness` for the one that tells most where the circuit is a chain;
 `sounder` leads on where no test is heard, `stuck` where the wiring checks found nothing; `repeats` knows a
 test that would say the same again; `settling` asks what settles a contradiction; `ways` are what can be done
 at any step instead: repair, pause, end; `repairing` asks for a repair and the check that proves it;
