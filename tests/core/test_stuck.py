@@ -27,6 +27,12 @@ def meter(job):
     return [move for move in job.view()["moves"] if move["move"] == "meter"]
 
 
+def unplugged(job):
+    """Return the position whose connector the move under way has pulled, in a list."""
+    move = job.core("state")["jobs"][job.job]["move"]
+    return [move["position"]] if move and move["move"] == "unplug" else []
+
+
 def test_good_checks_move_the_conclusion_and_lead_back_to_the_moves(job):
     check_all(job)
     assert job.step()["form"] == "moves"
@@ -50,13 +56,36 @@ def test_the_same_again_leads_to_what_is_left(job):
 def test_checking_again_is_a_round_of_its_own_and_counts_for_itself(job):
     check_all(job)
     before = job.core("reasoned", job=job.job)["causes"]
-    job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="", round=1)
+    job.record(*meter(job)[0]["events"])
     assert job.step()["progress"]["now"] == 1
     check_all(job)
     job.tap()
     after = job.core("reasoned", job=job.job)["causes"]
     chance = [{c["cause"]: c["probability"] for c in each}[f"circuit:{OUTER}"] for each in (before, after)]
     assert chance[1] < chance[0]
+
+
+def test_beside_the_repair_of_a_likely_circuit_stands_its_check(job):
+    check_all(job)
+    offered = [move["move"] for move in job.view()["moves"]]
+    assert offered[offered.index("repair") + 1] == "meter"
+
+
+def test_a_repair_that_comes_first_as_a_test_said_the_same_again_leads_to_what_finds_it(job):
+    """Whoever follows what is offered, all checks good, is asked to check, never to say it is done."""
+    for _ in range(48):
+        step = job.step()
+        if step["form"] == "measure":
+            job.choose(2 if step["expects"]["check"] == "channels" else 0)
+        elif step["form"] == "test":
+            out = unplugged(job)
+            job.test(*sorted({OUTER, *out}), unplugged=out)
+        elif step["form"] == "choices":
+            job.choose(0)
+        else:
+            job.tap()
+            job.guided()
+    assert job.core("state")["jobs"][job.job]["repairs"] == []
 
 
 def test_checks_that_leave_it_open_are_not_offered_again_and_say_how_often_they_were_made(job):

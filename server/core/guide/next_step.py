@@ -174,8 +174,10 @@ def _after_test(job: Job, result, moves) -> tuple:
         return "prove", fixing.shared_step(job, shared)
     if moves is None:
         return "swap", moving.thinking()
-    if result["next"] and result["next"][0]["move"] == "repair":
-        made = fixing.fix_step(job, result["next"][0]["cause"], moves)
+    # Of the moves as a person sees them: a bare test that would say the same again stands last there.
+    if moves and moves[0]["move"] == "repair":
+        likeliest = next(entry["cause"] for entry in result["next"] if entry["move"] == "repair")
+        made = fixing.fix_step(job, likeliest, moves)
         made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)
         return "prove", made
     pictures = opening.photo_step(job, moves)

@@ -73,7 +73,7 @@ class _Planner:
             if chosen[0].kind == "replace" and self._may_be_good(chosen[0]):
                 chosen = [self._retest("before buying")] + chosen[:-1]
         else:
-            chosen = _with_suspects(self._ranked())
+            chosen = _with_suspects(self._with_checks(self._ranked()))
         return [self.description.described(move, n == 0) for n, move in enumerate(_handful(chosen))]
 
     def _fills(self) -> list:
@@ -148,6 +148,16 @@ class _Planner:
         ranked = ranked[:1] + self._checks_in_order(ranked[1:])
         doubt = [move for move in last if move.why == "unplug doubt"]
         return ranked[:1] + doubt + ranked[1:] + [move for move in last if move.why != "unplug doubt"]
+
+    def _with_checks(self, moves: list) -> list:
+        """Return the moves with the check of a circuit beside its repair: it has to be found first."""
+        ordered = list(moves)
+        for repair in [move for move in moves if move.kind == "repair"]:
+            for check in [move for move in moves if move.kind == "meter"]:
+                if repair.places[0] in self.model.circuits[check.places[0]]:
+                    ordered.remove(check)
+                    ordered.insert(ordered.index(repair) + 1, check)
+        return ordered
 
     def _new_parts(self, moves: list) -> list:
         """Return the move that fits a new part to be told by it, where nothing is left to exchange with."""
